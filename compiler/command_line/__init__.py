@@ -1,0 +1,1 @@
+"""The only folder that prints, exits, reads or writes files."""

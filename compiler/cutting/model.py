@@ -1,0 +1,67 @@
+"""A template as cut. Inches, x right, y down; lies as the shape's first piece lies in the block, so its
+coordinates are the block's own. Rings run clockwise as seen."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from ..drafting.model import Edge, Point
+
+
+@dataclass(frozen=True, slots=True)
+class Mark:
+    """A match mark: `at` on the sewing line, `toward` the outward unit normal into the allowance."""
+
+    at: Point
+    toward: Point
+    allowance: float  # inches of allowance there
+
+
+@dataclass(frozen=True, slots=True)
+class GrainArrow:
+    """Straight of grain: heading in degrees clockwise from up (0 <= heading < 180), and the pieces it is for."""
+
+    heading: float
+    pieces: tuple[int, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class FabricCount:
+    """How many to cut of one fabric, as drawn and reversed."""
+
+    fabric: str
+    cut: int
+    reversed: int
+
+
+@dataclass(frozen=True, slots=True)
+class Template:
+    """One template with everything that is printed on it."""
+
+    label: str
+    block_title: str
+    version: int
+    maker: str
+    finished_size: str  # of the block: "6in", "6in x 9in"
+    sew: tuple[Edge, ...]  # the finished outline
+    sew_holes: tuple[tuple[Edge, ...], ...]
+    cut: tuple[Edge, ...]  # the outline with allowance, points trimmed
+    cut_holes: tuple[tuple[Edge, ...], ...]
+    dots: tuple[Point, ...]  # at the seam corners
+    dot_width: Fraction
+    marks: tuple[Mark, ...]
+    grain: tuple[GrainArrow, ...]  # empty: grain free
+    counts: tuple[FabricCount, ...]  # fabrics in order of first use; reversible shapes count nothing reversed
+    reversible: bool
+    pieces: tuple[int, ...]  # numbers of the pieces cut from it
+
+    @property
+    def cut_count(self) -> int:
+        """How many are cut as drawn."""
+        return sum(each.cut for each in self.counts)
+
+    @property
+    def reversed_count(self) -> int:
+        """How many are cut reversed."""
+        return sum(each.reversed for each in self.counts)

@@ -1,0 +1,1 @@
+"""Spans, messages and carets. Passes return diagnostics; only the command line prints them."""

@@ -1,0 +1,99 @@
+"""The one record of everything a pass has to say, and the outcome of a pass."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass
+from enum import Enum
+from typing import Generic, TypeVar
+
+from .source import Span
+
+T = TypeVar("T")
+U = TypeVar("U")
+
+
+class Severity(Enum):
+    """ERROR stops the next pass; WARNING and NOTE do not."""
+
+    ERROR = "error"
+    WARNING = "warning"
+    NOTE = "note"
+
+
+@dataclass(frozen=True, slots=True)
+class Label:
+    """A place, and a few words that stand under its carets."""
+
+    span: Span
+    text: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Fix:
+    """A mend that can be applied: the span replaced by the text."""
+
+    title: str
+    span: Span
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Diagnostic:
+    """One thing to say about one place.
+
+    `code` is subject first, then what is wrong with it (`point-unknown`). `message` is one sentence that
+    stands alone; `help` says what to do, in the language's own words.
+    """
+
+    code: str
+    severity: Severity
+    message: str
+    primary: Label
+    related: tuple[Label, ...] = ()
+    help: str = ""
+    fix: Fix | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Outcome(Generic[T]):
+    """What a pass made and all it has to say. A value beside an error is partial."""
+
+    value: T | None
+    diagnostics: tuple[Diagnostic, ...] = ()
+
+    @property
+    def failed(self) -> bool:
+        """Whether anything said is an error."""
+        return any(each.severity is Severity.ERROR for each in self.diagnostics)
+
+    def then(self, step: Callable[[T], Outcome[U]]) -> Outcome[U]:
+        """The next pass, with both passes' diagnostics; after an error nothing runs."""
+        if self.value is None or self.failed:
+            return Outcome(None, self.diagnostics)
+        following = step(self.value)
+        return Outcome(following.value, self.diagnostics + following.diagnostics)
+
+
+def error(code: str, message: str, span: Span, label: str = "", *, help: str = "",
+          related: tuple[Label, ...] = (), fix: Fix | None = None) -> Diagnostic:
+    """A complaint that stops the next pass."""
+    return Diagnostic(code, Severity.ERROR, message, Label(span, label), related, help, fix)
+
+
+def warning(code: str, message: str, span: Span, label: str = "", *, help: str = "",
+            related: tuple[Label, ...] = (), fix: Fix | None = None) -> Diagnostic:
+    """A complaint that stops nothing."""
+    return Diagnostic(code, Severity.WARNING, message, Label(span, label), related, help, fix)
+
+
+def note(code: str, message: str, span: Span, label: str = "", *, help: str = "",
+         related: tuple[Label, ...] = (), fix: Fix | None = None) -> Diagnostic:
+    """A remark that stops nothing."""
+    return Diagnostic(code, Severity.NOTE, message, Label(span, label), related, help, fix)
+
+
+def in_order(diagnostics: Iterable[Diagnostic]) -> tuple[Diagnostic, ...]:
+    """By source, place and code, exact repeats dropped."""
+    seen: dict[Diagnostic, None] = dict.fromkeys(diagnostics)
+    return tuple(sorted(seen, key=lambda each: (each.primary.span.source, each.primary.span.start, each.code)))

@@ -1,0 +1,44 @@
+"""Source texts and places in them. The only module that makes line 1, column 1."""
+
+from __future__ import annotations
+
+from bisect import bisect_right
+from dataclasses import dataclass, field
+
+
+@dataclass(frozen=True, slots=True)
+class Span:
+    """Characters start..end (end excluded) of one source, after newlines were normalised."""
+
+    source: str  # name as shown to the writer, never an absolute path unless the writer gave one
+    start: int
+    end: int
+
+
+@dataclass(frozen=True, slots=True)
+class Source:
+    """A text with the name its places are written with. Newlines are `\\n`; no byte-order mark."""
+
+    name: str
+    text: str
+    line_starts: tuple[int, ...] = field(init=False, compare=False, repr=False)
+
+    def __post_init__(self) -> None:
+        starts = [0]
+        starts.extend(at + 1 for at, letter in enumerate(self.text) if letter == "\n")
+        object.__setattr__(self, "line_starts", tuple(starts))
+
+    def place(self, offset: int) -> tuple[int, int]:
+        """Line and column of a character, both counted from 1, columns in characters."""
+        line = bisect_right(self.line_starts, offset)
+        return line, offset - self.line_starts[line - 1] + 1
+
+    def line(self, number: int) -> str:
+        """The text of a line, counted from 1, without its newline."""
+        start = self.line_starts[number - 1]
+        end = self.text.find("\n", start)
+        return self.text[start:] if end < 0 else self.text[start:end]
+
+    def words(self, span: Span) -> str:
+        """The writer's own words at a span."""
+        return self.text[span.start : span.end]

@@ -1,0 +1,1 @@
+"""Tree to planar model: points, seams, pieces and their shapes."""

@@ -1,0 +1,189 @@
+"""What later folders may rely on: a drafted block.
+
+x runs right and y runs down, in inches, from the top left of the block's bounding box. Rings run clockwise as
+seen. Coordinates are Fractions where the drafting is exact, floats elsewhere (see measure.tolerance).
+Nothing here is edited in place and nothing knows a tree node: `origin` spans lead back to the words.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from math import atan2, pi, sqrt
+from typing import Literal, NamedTuple
+
+from ..diagnostics.source import Span
+from ..measure.tolerance import Number
+
+
+class Point(NamedTuple):
+    """A place, in inches from the top left."""
+
+    x: Number
+    y: Number
+
+
+@dataclass(frozen=True, slots=True)
+class Arc:
+    """The circle an edge follows. `clockwise` is as seen, from the edge's start to its end."""
+
+    center: Point
+    radius: float
+    clockwise: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Edge:
+    """A directed straight or curved line from start to end."""
+
+    start: Point
+    end: Point
+    arc: Arc | None = None
+
+    @property
+    def sweep(self) -> float:
+        """Radians that an arc turns through, positive clockwise as seen; 0 for a straight edge."""
+        if self.arc is None:
+            return 0.0
+        c = self.arc.center
+        first = atan2(float(self.start.y - c.y), float(self.start.x - c.x))
+        last = atan2(float(self.end.y - c.y), float(self.end.x - c.x))
+        turn = (last - first) % (2 * pi)
+        if turn < 1e-12:
+            turn = 2 * pi
+        return turn if self.arc.clockwise else turn - 2 * pi
+
+    @property
+    def length(self) -> float:
+        """Inches along the edge."""
+        if self.arc is not None:
+            return abs(self.sweep) * self.arc.radius
+        dx, dy = float(self.end.x - self.start.x), float(self.end.y - self.start.y)
+        return sqrt(dx * dx + dy * dy)
+
+    def reversed(self) -> Edge:
+        """The same line the other way."""
+        arc = self.arc and Arc(self.arc.center, self.arc.radius, not self.arc.clockwise)
+        return Edge(self.end, self.start, arc)
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """A stretch of a side along which one neighbour lies. `neighbour` is a piece number, None: the outside."""
+
+    edge: Edge
+    neighbour: int | None
+    origins: tuple[Span, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Side:
+    """One whole straight or curved side of a piece, corner to corner, with its parts in order.
+
+    Collinear (or co-circular) parts are one side; the ends between parts are where a neighbour's corner
+    meets the middle of this side. A side is never half inside, half on the block's outside.
+    """
+
+    edge: Edge
+    parts: tuple[Part, ...]
+    allowance: Fraction  # inches of seam allowance on this side
+
+    @property
+    def outside(self) -> bool:
+        """Whether the side lies on the block's outline."""
+        return self.parts[0].neighbour is None
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """One piece of cloth, finished size.
+
+    `ring` runs clockwise; each ring of `holes` anticlockwise, so the cloth always lies to the right of an edge.
+    `grain` is the heading in degrees (clockwise from up) that the writer asked for, 'free', or None: by rule.
+    """
+
+    number: int  # from 1, in reading order
+    name: str | None
+    fabric: str  # the role
+    ring: tuple[Side, ...]
+    holes: tuple[tuple[Side, ...], ...]
+    area: Number  # square inches
+    inside: Point  # a point well inside
+    grain: float | Literal["free"] | None = None
+    origin: Span | None = None  # the piece statement, where there is one
+    unit: str = ""  # title of the used block it came with, for explain
+
+
+@dataclass(frozen=True, slots=True)
+class Member:
+    """One piece's membership of a shape: `turned` degrees clockwise, after mirroring if `reversed`,
+    carry the shape's first piece onto this one."""
+
+    piece: int
+    turned: float
+    reversed: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Shape:
+    """A class of congruent pieces: one template. `members[0]` is its first piece, unturned, unreversed."""
+
+    label: str  # A, B, ..., Z, AA
+    members: tuple[Member, ...]
+    reversible: bool  # has a mirror line of its own: usable either side up
+    turns: int  # 1, 2, 4...: how many turns carry it onto itself
+
+
+@dataclass(frozen=True, slots=True)
+class UnitPlacement:
+    """How one unit lies, for explain and the picture. The box is left, top, right, bottom in inches."""
+
+    title: str
+    alias: str
+    poses: str  # as written: "facing left mirrored", or ""
+    box: tuple[Number, Number, Number, Number]
+    turned: float  # degrees clockwise
+    mirrored: bool
+
+
+@dataclass(frozen=True, slots=True)
+class TrimRule:
+    """How points are trimmed, and the width of the dots, in inches (0: no dots)."""
+
+    style: Literal["matched", "square", "none"] = "matched"
+    limit: Fraction = Fraction(1, 4)  # inches beyond the finished point
+    dots: Fraction = Fraction(1, 16)  # fits a 1/16in punch
+
+
+@dataclass(frozen=True, slots=True)
+class Default:
+    """A default in force, for explain: what, the value, in words."""
+
+    what: str
+    value: str
+
+
+@dataclass(frozen=True, slots=True)
+class Draft:
+    """A drafted and checked block."""
+
+    title: str
+    version: int
+    width: Fraction | float
+    height: Fraction | float
+    outline: tuple[Edge, ...]  # clockwise, corner to corner
+    rules_across: tuple[Number, ...]  # x of every grid line, both sides included
+    rules_down: tuple[Number, ...]
+    pieces: tuple[Piece, ...]  # pieces[n - 1].number == n
+    shapes: tuple[Shape, ...]
+    units: tuple[UnitPlacement, ...]
+    trim: TrimRule
+    allowance: Fraction
+    defaults: tuple[Default, ...]
+    family: tuple[str, ...] = ()
+    also: tuple[str, ...] = ()
+    notes: tuple[str, ...] = ()
+    maker: str = ""
+    faces: str | None = None
+    uses: tuple[tuple[str, int], ...] = ()  # titles and versions of the blocks used
+    origin: Span | None = None  # the title's words

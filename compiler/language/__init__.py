@@ -1,0 +1,1 @@
+"""Text to tree. Parsing never raises; what is wrong comes back as diagnostics."""

@@ -1,0 +1,557 @@
+"""The tree of a file: one frozen class for each statement and phrase, as written.
+
+Nothing is resolved here and no default is filled in: None means 'not written'. Every node carries the span
+of its own words, which takes no part in comparison, so two spellings of one tree are equal.
+Lengths are Fractions of an inch, angles Fractions of a degree, numbers Fractions.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from fractions import Fraction
+from typing import Literal
+
+from ..diagnostics.source import Span
+
+SideName = Literal[
+    "top", "right", "bottom", "left", "top-left", "top-right", "bottom-left", "bottom-right"
+]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Node:
+    """Anything written, with the words that wrote it."""
+
+    span: Span = field(compare=False, repr=False)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Name(Node):
+    """A lower-case word of the writer's: `gate`."""
+
+    text: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Text(Node):
+    """Quoted text, unescaped: `"Tidewater Vane"`. The span includes the quotes."""
+
+    text: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Length(Node):
+    """`1 1/2in`: inches, exact."""
+
+    inches: Fraction
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Angle(Node):
+    """`22.5deg`: degrees, exact, clockwise."""
+
+    degrees: Fraction
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Count(Node):
+    """A whole number: `4`."""
+
+    value: int
+
+
+# ---- points -----------------------------------------------------------------------------------------------
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class GridPoint(Node):
+    """`B3`: column letters and row number; A1 is top left."""
+
+    column: str
+    row: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NamedPoint(Node):
+    """`gate`, or a predefined `center`, `top-left`, `corner3`, `start`."""
+
+    name: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class GridSteps(Node):
+    """`(1.5, 0)`: grid steps across and down from the top left."""
+
+    across: Fraction
+    down: Fraction
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ShareAlong(Node):
+    """`1/3 from P to Q`."""
+
+    share: Fraction
+    origin: PointPhrase
+    toward: PointPhrase
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LengthAlong(Node):
+    """`1in from P to Q`."""
+
+    length: Length
+    origin: PointPhrase
+    toward: PointPhrase
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LengthAtAngle(Node):
+    """`2in from P at 22.5deg`."""
+
+    length: Length
+    origin: PointPhrase
+    angle: Angle
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Between(Node):
+    """`between P, Q, R`: their average. Two points or more."""
+
+    points: tuple[PointPhrase, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Meet(Node):
+    """`meet LINE, LINE`."""
+
+    first: Line
+    second: Line
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MeetOutline(Node):
+    """`meet LINE, outline`: from the line's first point onward."""
+
+    line: Line
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Foot(Node):
+    """`foot of P on LINE`."""
+
+    point: PointPhrase
+    line: Line
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TurnedAbout(Node):
+    """`P turned 45deg about Q`."""
+
+    point: PointPhrase
+    angle: Angle
+    about: PointPhrase
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MirroredIn(Node):
+    """`P mirrored in LINE`."""
+
+    point: PointPhrase
+    line: Line
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NextCopy(Node):
+    """`next P`: the same point in the following copy of the turn."""
+
+    point: PointPhrase
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PreviousCopy(Node):
+    """`previous P`."""
+
+    point: PointPhrase
+
+
+PointPhrase = (
+    GridPoint | NamedPoint | GridSteps | ShareAlong | LengthAlong | LengthAtAngle | Between | Meet
+    | MeetOutline | Foot | TurnedAbout | MirroredIn | NextCopy | PreviousCopy
+)
+
+
+# ---- lines and paths --------------------------------------------------------------------------------------
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LineThrough(Node):
+    """`P--Q`."""
+
+    first: PointPhrase
+    second: PointPhrase
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LineAtAngle(Node):
+    """`P at 45deg`."""
+
+    point: PointPhrase
+    angle: Angle
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LineParallel(Node):
+    """`P parallel to Q--R`."""
+
+    point: PointPhrase
+    first: PointPhrase
+    second: PointPhrase
+
+
+Line = LineThrough | LineAtAngle | LineParallel
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StraightTo(Node):
+    """`-- Q`. The span covers the `--` and the point."""
+
+    point: PointPhrase
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ArcAround(Node):
+    """`~~ Q around C`: the shorter way."""
+
+    point: PointPhrase
+    center: PointPhrase
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ArcThrough(Node):
+    """`~~ Q through R`."""
+
+    point: PointPhrase
+    via: PointPhrase
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ToOutline(Node):
+    """`-- outline`: straight on to the edge."""
+
+
+Hop = StraightTo | ArcAround | ArcThrough | ToOutline
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Path(Node):
+    """`P -- Q ~~ R around C`: a start and one hop or more."""
+
+    start: PointPhrase
+    hops: tuple[Hop, ...]
+
+
+# ---- units ------------------------------------------------------------------------------------------------
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Turned(Node):
+    """`turned 90deg`."""
+
+    angle: Angle
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Facing(Node):
+    """`facing left`."""
+
+    side: SideName
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Mirrored(Node):
+    """`mirrored`: left and right change places."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stretched(Node):
+    """`stretched`."""
+
+
+Pose = Turned | Facing | Mirrored | Stretched
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlainCell(Node):
+    """`plain dark`: a cell of one cloth."""
+
+    role: Name
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class UnitCell(Node):
+    """`goose facing left mirrored`: a used block by its alias, and how it lies. Poses apply left to right."""
+
+    unit: Name
+    poses: tuple[Pose, ...]
+
+
+Cell = PlainCell | UnitCell
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RowItem(Node):
+    """`3 pair`: a cell, repeated `count` times (None: once)."""
+
+    count: Count | None
+    cell: Cell
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Region(Node):
+    """`A1..B2`: between two grid points, corners in either order."""
+
+    first: GridPoint
+    second: GridPoint
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Rename(Node):
+    """`dark = pale`: the unit's role on the left, ours on the right."""
+
+    theirs: Name
+    ours: Name
+
+
+# ---- statements -------------------------------------------------------------------------------------------
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Finished(Node):
+    """`finished 6in` or `finished 6in x 9in`: width by height."""
+
+    width: Length
+    height: Length | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Divisions(Node):
+    """`4`: four equal parts, given as (1, 1, 1, 1); or `1:2:1`: parts in proportion."""
+
+    parts: tuple[Fraction, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Grid(Node):
+    """`grid 2 x 3 of 3in` (or `of 3in x 2in`): across, then down."""
+
+    across: Divisions
+    down: Divisions
+    cell_width: Length | None
+    cell_height: Length | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OutlinePath(Node):
+    """`outline A1 -- B1 ~~ B2 around C3 -- A2`, which closes itself."""
+
+    path: Path
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OutlineRegular(Node):
+    """`outline regular 6 side 3in turned 30deg`."""
+
+    sides: Count
+    side: Length
+    turned: Angle | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PointDef(Node):
+    """`point gate = 1in from B1 to C1`."""
+
+    name: Name
+    phrase: PointPhrase
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Seam(Node):
+    """`seam P -- Q ~~ R around C`: a path the needle follows."""
+
+    path: Path
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SeamThrough(Node):
+    """`seam through LINE`: from side to side."""
+
+    line: Line
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SeamCircle(Node):
+    """`seam circle around C radius 1 1/4in` or `through P`: one of the two is written."""
+
+    center: PointPhrase
+    radius: Length | None
+    through: PointPhrase | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PieceDef(Node):
+    """`piece blade at P, Q in light, dark`."""
+
+    name: Name
+    places: tuple[PointPhrase, ...]
+    roles: tuple[Name, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Turn(Node):
+    """`turn 4 about P { }` (step None: the whole circle shared out), `turn 6 of 15deg about P { }`."""
+
+    count: Count
+    step: Angle | None
+    about: PointPhrase
+    body: tuple[Statement, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MirrorIn(Node):
+    """`mirror in LINE { }`."""
+
+    line: Line
+    body: tuple[Statement, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Use(Node):
+    """`use "Title" version 1 as pair with dark = pale, pale = dark`."""
+
+    title: Text
+    version: Count | None
+    alias: Name
+    renames: tuple[Rename, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Row(Node):
+    """`row pair facing top-left, 3 plain pale`."""
+
+    items: tuple[RowItem, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Alternate(Node):
+    """`alternate plain dark, plain pale`."""
+
+    cells: tuple[Cell, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Place(Node):
+    """`place goose facing left in A1..B2, C3..D4`."""
+
+    cell: Cell
+    regions: tuple[Region, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Rounds(Node):
+    """`rounds 5 of 1in about F6..H8 in pale, dark mitred`. The first corner style is lapping (None)."""
+
+    count: Count
+    width: Length
+    region: Region
+    roles: tuple[Name, ...]
+    corners: Literal["butted", "mitred"] | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Faces(Node):
+    """`faces top`."""
+
+    side: SideName
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Allowance(Node):
+    """`allowance 1/4in`; `allowance 1/2in on A1 -- C1` (path written)."""
+
+    width: Length
+    path: Path | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Grain(Node):
+    """`grain along A1--A3 on blade, tip` (line written) or `grain free on blade` (line None)."""
+
+    line: Line | None
+    pieces: tuple[Name, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Trim(Node):
+    """`trim matched`, `trim square 1/4in`, `trim none`; then, if wanted, `dots 1/16in` or `dots none`.
+
+    `dots` is None where not written, zero inches for `dots none`.
+    """
+
+    style: Literal["matched", "square", "none"]
+    limit: Length | None
+    dots: Length | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Family(Node):
+    """`family star` or `family eight-pointed-star, curved`."""
+
+    names: tuple[Name, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Also(Node):
+    """`also "Other Name", "Third Name"`."""
+
+    titles: tuple[Text, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Note(Node):
+    """`note "..."`."""
+
+    text: Text
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Maker(Node):
+    """`maker "..."`."""
+
+    text: Text
+
+
+Statement = (
+    Finished | Grid | OutlinePath | OutlineRegular | PointDef | Seam | SeamThrough | SeamCircle | PieceDef
+    | Turn | MirrorIn | Use | Row | Alternate | Place | Rounds | Faces | Allowance | Grain | Trim | Family
+    | Also | Note | Maker
+)
+
+
+# ---- files ------------------------------------------------------------------------------------------------
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Block(Node):
+    """`block "Title" version 2 { ... }`."""
+
+    title: Text
+    version: Count | None
+    body: tuple[Statement, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class File(Node):
+    """`edition 1`, then blocks."""
+
+    edition: Count | None
+    blocks: tuple[Block, ...]

@@ -1,0 +1,44 @@
+"""Lengths as a ruler reads them: 1.125 is `1 1/8in`; and the nearest mark, and the next mark up."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from math import ceil
+from typing import Final
+
+from .tolerance import NEAR, Number
+
+RULER_STEP: Final = Fraction(1, 8)
+"""Inches between the marks that rotary cutting goes by (common practice, no published source)."""
+
+READABLE: Final = (1, 2, 4, 8, 16, 32, 3)
+"""Denominators that a reader takes in at a glance, in the order they are tried."""
+
+
+def ruler_text(length: Number, unit: str = "in") -> str:
+    """`3 7/8in`, `1/2in`, `6in`; three decimals (`2.828in`) where no readable fraction is within NEAR."""
+    return number_text(length) + unit
+
+
+def number_text(value: Number) -> str:
+    """The number alone: `3 7/8`, `-1/2`, `6`, `2.828`."""
+    if value < 0:
+        return "-" + number_text(-value)
+    for denominator in READABLE:
+        top = round(float(value) * denominator)
+        if abs(float(value) - top / denominator) <= NEAR:
+            whole, rest = divmod(Fraction(top, denominator), 1)
+            if rest == 0:
+                return str(whole)
+            return f"{whole} {rest}" if whole else str(rest)
+    return f"{float(value):.3f}".rstrip("0").rstrip(".")
+
+
+def nearest_mark(length: Number, step: Fraction = RULER_STEP) -> Fraction:
+    """The ruler mark nearest to the length. For showing, never for a cut."""
+    return round(Fraction(length) / step) * step
+
+
+def mark_up(length: Number, step: Fraction = RULER_STEP) -> Fraction:
+    """The first ruler mark not under the length. A cut is never rounded down."""
+    return ceil((Fraction(length) - Fraction(NEAR)) / step) * step

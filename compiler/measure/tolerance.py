@@ -1,0 +1,31 @@
+"""The tolerances, and the only functions that compare floats.
+
+A `Number` is a Fraction where the drafting is exact and a float where a square root or a sine came in;
+Python's own arithmetic keeps the one and falls to the other. Lengths are in inches.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import Final
+
+Number = Fraction | float
+
+NEAR: Final = 1e-6
+"""Inches. Two places nearer than this are one place: a thousandth of the promised thousandth of an inch,
+and still ten thousand times the rounding of a float at the size of a quilt."""
+
+NEARLY: Final = Fraction(1, 64)
+"""Inches. Ends nearer than this but further than NEAR 'nearly touch', and are complained of: no ruler shows
+a sixty-fourth, so nobody means it."""
+
+SLIVER: Final = Fraction(1, 16)
+"""Inches. A piece narrower than this cannot be cut or sewn."""
+
+FLATTEN: Final = 0.001
+"""Inches. The greatest distance between an arc and the chords drawn for it: the printed tolerance."""
+
+
+def near(a: Number, b: Number, tolerance: float = NEAR) -> bool:
+    """Whether two lengths are the same length, within the tolerance in inches."""
+    return abs(float(a) - float(b)) <= tolerance

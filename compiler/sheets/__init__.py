@@ -1,0 +1,1 @@
+"""Pages. Layout decides positions; drawing turns marks into ink."""

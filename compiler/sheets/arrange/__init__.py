@@ -1,0 +1,1 @@
+"""One module a document: what stands where. No module here knows cairo or SVG."""
