@@ -1,0 +1,48 @@
+"""Where used blocks are found. The command line supplies real folders; tests supply texts."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from typing import Protocol
+
+from ..diagnostics.source import Source
+from . import tree
+
+
+@dataclass(frozen=True, slots=True)
+class ShelfBlock:
+    """A parsed block, the source it stands in, and where that source was found ('beside', 'library', ...)."""
+
+    block: tree.Block
+    source: Source
+    shelf: str
+
+    @property
+    def version(self) -> int:
+        """The block's version; 1 where none is written."""
+        return self.block.version.value if self.block.version else 1
+
+
+class Shelf(Protocol):
+    """Finds blocks by title or `also` title, for a `use` in the source named `near`."""
+
+    def find(self, title: str, near: str) -> tuple[ShelfBlock, ...]:
+        """Every version of every block of that title, the nearest shelf first; a title before an alias."""
+        ...
+
+    def titles(self, near: str) -> Iterable[str]:
+        """Every title that `find` would know, for suggestions."""
+        ...
+
+
+class EmptyShelf:
+    """A shelf with nothing on it: only the file's own blocks can be used."""
+
+    def find(self, title: str, near: str) -> tuple[ShelfBlock, ...]:
+        """Nothing."""
+        return ()
+
+    def titles(self, near: str) -> Iterable[str]:
+        """None."""
+        return ()
