@@ -36,7 +36,7 @@ VULGAR: Final = {
     "1/8": "⅛", "3/8": "⅜", "5/8": "⅝", "7/8": "⅞",
     "1/5": "⅕", "2/5": "⅖", "3/5": "⅗", "4/5": "⅘", "1/6": "⅙", "5/6": "⅚",
 }  # fmt: skip
-"""The fractions of which the faces have a glyph: a ruler's eighths, and a grid's thirds, fifths and sixths."""
+"""The fractions of which the faces have a glyph: a ruler's eighths, a grid's thirds, fifths and sixths."""
 
 FRACTION: Final = re.compile(r"(?<![\d/.,])(?:(\d+)[ \u00a0])?(\d+)/(\d+)(?![\d/])")
 RAISED: Final = str.maketrans("0123456789", "⁰¹²³⁴⁵⁶⁷⁸⁹")

@@ -19,8 +19,12 @@ PACKAGE: Final = "font_source_sans_pro"
 FILES: Final = {False: "SourceSansPro-Regular.ttf", True: "SourceSansPro-Bold.ttf"}
 
 
-class FontMissing(Exception):
-    """The typeface is not installed or cannot be read: the machine's fault, for the command line to tell."""
+class MachineLacks(Exception):
+    """This machine lacks a part that sheets need; says which, and what to install. For the command line."""
+
+
+class FontMissing(MachineLacks):
+    """The typeface is not installed, or its file cannot be read."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,103 @@
+"""A page to SVG text: every mark an element, where layout put it. Decides nothing.
+
+The drawing is in points; the size that the file states is in inches, so that it opens and prints true to
+size. Each element bears its mark's role as class and the template or piece as data-subject. Lettering stays
+text: the file names Source Sans Pro first and a plain face after it, for embedding two faces would make every
+small picture ten times its size; where the face is missing the words are set in another, and only they.
+"""
+
+from __future__ import annotations
+
+from typing import Final
+
+from ..measure.length import POINTS_PER_INCH
+from .lettering import printable
+from .page import Page, PathMark, Segment, TextMark
+from .typeface import FAMILY
+from .wording import escaped, plain
+
+FAMILIES: Final = f"'{FAMILY}', 'Source Sans 3', sans-serif"
+NO_INK: Final = "none"
+
+
+def svg_of(page: Page) -> str:
+    """The page as an SVG file that states its true size."""
+    size = (f"{_number(page.width / POINTS_PER_INCH)}in", f"{_number(page.height / POINTS_PER_INCH)}in")
+    return svg_framed(page, size, (page.width, page.height))
+
+
+def svg_framed(page: Page, size: tuple[str, str], box: tuple[float, float]) -> str:
+    """The page as SVG of a stated size, showing `box` points across and down from its top left."""
+    clips = tuple(dict.fromkeys(mark.clip for mark in page.marks if isinstance(mark, PathMark) and mark.clip))
+    names = {clip: f"clip{number}" for number, clip in enumerate(clips, start=1)}
+    lines = [
+        '<?xml version="1.0" encoding="UTF-8"?>',
+        f'<svg xmlns="http://www.w3.org/2000/svg" version="1.1" width="{size[0]}" height="{size[1]}"'
+        f' viewBox="0 0 {_number(box[0])} {_number(box[1])}"'
+        f' font-family="{FAMILIES}" stroke-linejoin="round">',
+        f"<title>{escaped(plain(page.title))}</title>",
+    ]
+    if names:
+        lines.append("<defs>")
+        for clip, name in names.items():
+            lines.append(f'<clipPath id="{name}"><path d="{_outline(clip)}"/></clipPath>')
+        lines.append("</defs>")
+    for mark in page.marks:
+        if isinstance(mark, PathMark):
+            lines.append(_path(mark, names[mark.clip] if mark.clip else ""))
+        else:
+            lines.append(_text(mark))
+    lines.append("</svg>\n")
+    return "\n".join(lines)
+
+
+def _path(mark: PathMark, clip: str) -> str:
+    parts = [f'<path{_identity(mark.role, mark.subject)} d="{_outline(mark.path)}"']
+    parts.append(f' fill="{_colour(mark.fill)}"')
+    if mark.stroke is not None:
+        parts.append(f' stroke="{_colour(mark.stroke)}" stroke-width="{_number(mark.width)}"')
+        if mark.dash:
+            parts.append(f' stroke-dasharray="{" ".join(map(_number, mark.dash))}"')
+    if clip:
+        parts.append(f' clip-path="url(#{clip})"')
+    parts.append("/>")
+    return "".join(parts)
+
+
+def _text(mark: TextMark) -> str:
+    words = printable(mark.text)
+    x, y = _number(mark.x), _number(mark.y)
+    parts = [f'<text{_identity(mark.role, mark.subject)} x="{x}" y="{y}" font-size="{_number(mark.size)}"']
+    parts.append(f' fill="{_colour(mark.fill)}"')
+    if mark.bold:
+        parts.append(' font-weight="bold"')
+    if mark.anchor != "start":
+        parts.append(f' text-anchor="{mark.anchor}"')
+    if mark.turned:
+        parts.append(f' transform="rotate({_number(mark.turned)} {x} {y})"')
+    if words != " ".join(words.split()):
+        parts.append(' xml:space="preserve"')
+    parts.append(f">{escaped(words)}</text>")
+    return "".join(parts)
+
+
+def _identity(role: str, subject: str) -> str:
+    named = f' class="{escaped(plain(role))}"' if role else ""
+    return named + (f' data-subject="{escaped(plain(subject))}"' if subject else "")
+
+
+def _outline(path: tuple[Segment, ...]) -> str:
+    """The path in SVG's own letters, which are ours."""
+    return "".join(segment[0] + " ".join(map(_number, segment[1:])) for segment in path)
+
+
+def _colour(colour: tuple[float, float, float] | None) -> str:
+    if colour is None:
+        return NO_INK
+    return "#" + "".join(f"{round(255 * share):02x}" for share in colour)
+
+
+def _number(value: object) -> str:
+    """Four decimals of a point, 1/720000in, no zeros after the last figure that counts."""
+    text = f"{value:.4f}".rstrip("0").rstrip(".")
+    return "0" if text == "-0" else text
