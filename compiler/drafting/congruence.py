@@ -1,0 +1,165 @@
+"""Outlines laid upon each other: the turns that carry one figure onto another.
+
+A figure is a piece's outline about its own middle, as complex numbers (see stroke). Two figures match where
+every corner, every middle of a side, and the allowance of every side meet.
+"""
+
+from __future__ import annotations
+
+from cmath import phase
+from collections.abc import Iterator, Sequence
+from math import degrees, tau
+from typing import Final, NamedTuple
+
+from ..measure.tolerance import NEAR
+from .model import Piece, Side
+from .stroke import WholeSide, whole_sides
+
+ALIKE: Final = 10 * NEAR
+"""Inches. Outlines nearer than this everywhere are one shape: each corner may be NEAR off its true place, the
+middle they are turned about as well, and the turn that is fitted to one corner carries its error to all."""
+
+WHOLE_DEGREE: Final = 1e-6
+"""Degrees. A turn nearer than this to a whole number of degrees is meant to be it: at 10in from the middle
+that is under 1/5,000,000in."""
+
+
+class Corner(NamedTuple):
+    """A corner about the figure's middle, with the side that starts there. A whole circle is one corner, at
+    its centre, with its radius in `circle`."""
+
+    at: complex
+    middle: complex
+    allowance: float
+    circle: float = 0.0
+
+
+Ring = tuple[Corner, ...]
+
+
+class Figure(NamedTuple):
+    """A piece's outline about its own middle: the outer ring first, then its holes."""
+
+    origin: complex  # the mean of the outer ring's corners and side middles, in the block
+    rings: tuple[Ring, ...]
+
+    @property
+    def landmarks(self) -> list[complex]:
+        """Places that any match must carry to places of the other figure's landmarks."""
+        outer = self.rings[0]
+        if not outer[0].circle:
+            return [corner.at for corner in outer]
+        return [corner.at for ring in self.rings[1:] for corner in ring]
+
+
+def figure_of(piece: Piece) -> Figure:
+    """The piece's outline about its own middle."""
+    outer = _ring(whole_sides(piece.ring))
+    origin = sum((corner.at + corner.middle for corner in outer), 0j) / (2 * len(outer))
+    rings = (outer, *(_ring(whole_sides(hole)) for hole in piece.holes))
+    return Figure(origin, tuple(_moved(ring, -origin) for ring in rings))
+
+
+def _ring(sides: Sequence[WholeSide]) -> Ring:
+    if len(sides) == 1 and sides[0].stroke.center is not None:
+        stroke = sides[0].stroke
+        assert stroke.center is not None
+        return (Corner(stroke.center, stroke.center, sides[0].allowance, stroke.radius),)
+    return tuple(Corner(side.stroke.start, side.stroke.at(0.5), side.allowance) for side in sides)
+
+
+def _moved(ring: Ring, by: complex) -> Ring:
+    return tuple(
+        Corner(corner.at + by, corner.middle + by, corner.allowance, corner.circle) for corner in ring
+    )
+
+
+def mirrored(figure: Figure) -> Figure:
+    """The figure mirrored in the vertical line through its middle, still clockwise."""
+    return Figure(figure.origin, tuple(_mirrored_ring(ring) for ring in figure.rings))
+
+
+def _mirrored_ring(ring: Ring) -> Ring:
+    count = len(ring)
+    turned_over = []
+    for at in range(count, 0, -1):
+        start, side = ring[at % count], ring[at - 1]
+        turned_over.append(Corner(
+            -start.at.conjugate(), -side.middle.conjugate(), side.allowance, side.circle
+        ))
+    return tuple(turned_over)
+
+
+def turns_onto(one: Figure, other: Figure) -> Iterator[float]:
+    """Every turn that carries the first figure onto the second: degrees clockwise in [0, 360), rising.
+
+    A figure that any turn carries onto itself (a circle) gives 0 alone.
+    """
+    if [len(ring) for ring in one.rings] != [len(ring) for ring in other.rings]:
+        return
+    for turned in _candidate_turns(one.landmarks, other.landmarks):
+        if _carried(one, other, unit(turned)):
+            yield turned
+
+
+def _candidate_turns(marks: Sequence[complex], others: Sequence[complex]) -> list[float]:
+    """The turns that carry the landmark furthest from the middle to one as far from the other's middle."""
+    pivot = max(marks, key=abs, default=0j)
+    if abs(pivot) <= ALIKE:
+        return [0.0]
+    found = [_tidy(degrees(phase(place / pivot))) for place in others
+             if abs(abs(place) - abs(pivot)) <= ALIKE]
+    return sorted(dict.fromkeys(found))
+
+
+def _tidy(turned: float) -> float:
+    turned %= 360
+    whole = float(round(turned))
+    return whole % 360 if abs(turned - whole) <= WHOLE_DEGREE else turned
+
+
+def unit(turned: float) -> complex:
+    """The factor that turns by so many degrees clockwise; exact for quarter turns."""
+    from cmath import exp
+
+    if turned % 90 == 0:
+        return (1 + 0j, 1j, -1 + 0j, -1j)[int(turned // 90) % 4]
+    return exp(1j * tau * turned / 360)
+
+
+def _carried(one: Figure, other: Figure, factor: complex) -> bool:
+    """Whether the turn carries every ring of the first figure onto a ring of the second."""
+    if not _ring_carried(one.rings[0], other.rings[0], factor):
+        return False
+    left = list(other.rings[1:])
+    for hole in one.rings[1:]:
+        match = next((ring for ring in left if _ring_carried(hole, ring, factor)), None)
+        if match is None:
+            return False
+        left.remove(match)
+    return True
+
+
+def _ring_carried(ring: Ring, onto: Ring, factor: complex) -> bool:
+    count = len(ring)
+    if count != len(onto):
+        return False
+    first = ring[0].at * factor
+    for shift in range(count):
+        if abs(onto[shift].at - first) <= ALIKE:
+            return all(_met(ring[at], onto[(at + shift) % count], factor) for at in range(count))
+    return False
+
+
+def _met(corner: Corner, other: Corner, factor: complex) -> bool:
+    return (
+        abs(corner.at * factor - other.at) <= ALIKE
+        and abs(corner.middle * factor - other.middle) <= ALIKE
+        and corner.allowance == other.allowance
+        and abs(corner.circle - other.circle) <= ALIKE
+    )
+
+
+def side_ring(ring: Sequence[Side]) -> Ring:
+    """The ring's corners in the block, for tests and checks."""
+    return _ring(whole_sides(ring))

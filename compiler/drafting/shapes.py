@@ -1,0 +1,170 @@
+"""Pieces to shapes: one for each class of congruent pieces, so that one template serves the class.
+
+Pieces are alike where a turn and a shift carry the one's finished outline, with the allowance of every side,
+onto the other's; reversed where that needs a mirror first. A shape with a mirror line of its own is never
+reversed: its pieces are used either side up.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from math import floor
+from typing import Final, NamedTuple
+
+from .congruence import ALIKE, Figure, figure_of, mirrored, turns_onto, unit
+from .model import Member, Piece, Shape
+
+SHELF: Final = 1 / 256
+"""Inches. Figures are looked up by their mean and greatest reach from the middle, in steps of this width: so
+much wider than ALIKE that few lookups need two steps, so narrow that few shapes share one."""
+
+TRANSLATE_DIGITS: Final = 7
+"""Decimals of an inch that a piece's outline is remembered with, so that a plain copy needs no matching. Two
+copies that round apart cost a matching, never a wrong answer."""
+
+
+class Carry(NamedTuple):
+    """How a shape's first piece lies on a member: mirrored left to right in the vertical line through its
+    middle, where `mirrors`; then turned clockwise about the middle; then moved to the member's middle.
+    The middle is the mean of the outline's corners and side middles."""
+
+    origin: complex
+    turn: complex
+    mirrors: bool
+    to: complex
+
+    def place(self, place: complex) -> complex:
+        """Where a place of the first piece's frame comes to lie."""
+        return self.direction(place - self.origin) + self.to
+
+    def direction(self, along: complex) -> complex:
+        """Which way a direction of the first piece's frame comes to point."""
+        return (-along.conjugate() if self.mirrors else along) * self.turn
+
+    def place_back(self, place: complex) -> complex:
+        """The place of the first piece's frame that lies there."""
+        return self.direction_back(place - self.to) + self.origin
+
+    def direction_back(self, along: complex) -> complex:
+        """The direction of the first piece's frame that points there."""
+        turned_back = along / self.turn
+        return -turned_back.conjugate() if self.mirrors else turned_back
+
+
+def match_shapes(pieces: Sequence[Piece]) -> tuple[Shape, ...]:
+    """The shapes, lettered by their lowest numbered piece, each with its members in order of number."""
+    shelves = _Shelves()
+    copies: dict[object, tuple[int, float, bool]] = {}
+    members: list[list[Member]] = []
+    for piece in pieces:
+        key = _translate_key(piece)
+        found = copies.get(key)
+        if found is None:
+            found = shelves.match(figure_of(piece))
+            copies[key] = found
+        index, turned, reverse = found
+        if index == len(members):
+            members.append([])
+        members[index].append(Member(piece.number, turned, reverse))
+    return tuple(
+        Shape(shape_label(index), tuple(each), bool(shelves.mirror_turns[index]), len(shelves.turns[index]))
+        for index, each in enumerate(members)
+    )
+
+
+class _Shelves:
+    """The shapes found so far, looked up by size."""
+
+    def __init__(self) -> None:
+        self.figures: list[Figure] = []
+        self.mirrored: list[Figure] = []
+        self.turns: list[tuple[float, ...]] = []  # of the shape onto itself
+        self.mirror_turns: list[tuple[float, ...]] = []  # of the mirrored shape onto itself: none, no line
+        self.by_size: dict[object, list[int]] = {}
+
+    def match(self, figure: Figure) -> tuple[int, float, bool]:
+        """The shape's index, the turn and whether reversed; a new shape where none matches."""
+        kind, sizes = _kind(figure), _sizes(figure)
+        for key in _keys(kind, sizes):
+            for index in self.by_size.get(key, ()):
+                for reverse, known in ((False, self.figures[index]), (True, self.mirrored[index])):
+                    turned = next(turns_onto(known, figure), None)
+                    if turned is not None:
+                        return index, turned, reverse
+        return self._add(figure, kind, sizes), 0.0, False
+
+    def _add(self, figure: Figure, kind: object, sizes: tuple[float, float]) -> int:
+        index = len(self.figures)
+        over = mirrored(figure)
+        self.figures.append(figure)
+        self.mirrored.append(over)
+        self.turns.append(tuple(turns_onto(figure, figure)))
+        self.mirror_turns.append(tuple(turns_onto(over, figure)))
+        home = (kind, floor(sizes[0] / SHELF), floor(sizes[1] / SHELF))
+        self.by_size.setdefault(home, []).append(index)
+        return index
+
+
+def _kind(figure: Figure) -> object:
+    """What matching figures have exactly in common."""
+    allowances = sorted(corner.allowance for ring in figure.rings for corner in ring)
+    return tuple(sorted(len(ring) for ring in figure.rings)), tuple(allowances)
+
+
+def _sizes(figure: Figure) -> tuple[float, float]:
+    """Mean and greatest distance of the corners and side middles from the figure's middle, in inches."""
+    reaches = [
+        abs(place) + corner.circle
+        for ring in figure.rings for corner in ring for place in (corner.at, corner.middle)
+    ]
+    return sum(reaches) / len(reaches), max(reaches)
+
+
+def _keys(kind: object, sizes: tuple[float, float]) -> list[object]:
+    """The shelves on which a match may stand: one, or its neighbours where a size is near a shelf's end."""
+    steps = [
+        dict.fromkeys((floor((size - 2 * ALIKE) / SHELF), floor((size + 2 * ALIKE) / SHELF)))
+        for size in sizes
+    ]
+    return [(kind, mean, most) for mean in steps[0] for most in steps[1]]
+
+
+def _translate_key(piece: Piece) -> object:
+    """Equal for pieces that are plain copies of each other, shifted."""
+    first = piece.ring[0].edge.start
+    x, y = float(first.x), float(first.y)
+    return tuple(
+        (
+            round(float(side.edge.start.x) - x, TRANSLATE_DIGITS) + 0.0,
+            round(float(side.edge.start.y) - y, TRANSLATE_DIGITS) + 0.0,
+            side.allowance,
+            round(side.edge.sweep, TRANSLATE_DIGITS) if side.edge.arc else None,
+        )
+        for ring in (piece.ring, *piece.holes) for side in ring
+    )
+
+
+def carry(shape: Shape, pieces: Sequence[Piece], member: Member) -> Carry:
+    """What carries the shape's first piece onto the member; pieces[n - 1].number is n."""
+    first = figure_of(pieces[shape.members[0].piece - 1]).origin
+    return Carry(first, unit(member.turned), member.reversed, figure_of(pieces[member.piece - 1]).origin)
+
+
+def symmetries(piece: Piece) -> tuple[tuple[float, bool], ...]:
+    """Every way the piece lies upon itself: degrees turned clockwise, after mirroring left to right if True.
+
+    The first is (0, False). A circle, which any turn carries onto itself, counts as lying one way each side up.
+    """
+    figure = figure_of(piece)
+    plain = [(turned, False) for turned in turns_onto(figure, figure)]
+    return (*plain, *((turned, True) for turned in turns_onto(mirrored(figure), figure)))
+
+
+def shape_label(index: int) -> str:
+    """A to Z, then AA, AB and so on."""
+    label = ""
+    index += 1
+    while index:
+        index, letter = divmod(index - 1, 26)
+        label = chr(ord("A") + letter) + label
+    return label

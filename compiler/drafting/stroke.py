@@ -1,0 +1,149 @@
+"""Edges as complex numbers, for the passes that turn, match and offset outlines.
+
+A place is x + yj in inches, x right and y down, so multiplying by e^(ja) turns clockwise as seen. Everything
+is a float: these passes compare within tolerances and never decide where a vertex lies.
+"""
+
+from __future__ import annotations
+
+from cmath import exp, phase
+from collections.abc import Sequence
+from math import pi
+from typing import NamedTuple
+
+from ..measure.tolerance import NEAR
+from .model import Arc, Edge, Part, Point, Side
+
+
+class Stroke(NamedTuple):
+    """A directed line from start to end: straight, or round `center` through `sweep` radians clockwise."""
+
+    start: complex
+    end: complex
+    center: complex | None = None
+    sweep: float = 0.0
+
+    @property
+    def radius(self) -> float:
+        """Inches from the centre of an arc."""
+        assert self.center is not None, "a straight stroke has no radius"
+        return abs(self.start - self.center)
+
+    @property
+    def length(self) -> float:
+        """Inches along the stroke."""
+        if self.center is None:
+            return abs(self.end - self.start)
+        return abs(self.sweep) * self.radius
+
+    def at(self, share: float) -> complex:
+        """The place at a share of the length, 0 the start and 1 the end."""
+        if self.center is None:
+            return self.start + (self.end - self.start) * share
+        return self.center + (self.start - self.center) * exp(1j * self.sweep * share)
+
+    def direction(self, share: float) -> complex:
+        """The unit vector along the stroke at a share of its length."""
+        if self.center is None:
+            along = self.end - self.start
+        else:
+            along = (self.at(share) - self.center) * (1j if self.sweep > 0 else -1j)
+        return along / abs(along)
+
+    def reversed(self) -> Stroke:
+        """The same line the other way."""
+        return Stroke(self.end, self.start, self.center, -self.sweep)
+
+
+class WholeSide(NamedTuple):
+    """A side from true corner to true corner: neighbouring sides that run on smoothly under one allowance
+    are one. A circle is one whole side whose start is its end."""
+
+    stroke: Stroke
+    allowance: float
+    parts: tuple[Part, ...]
+
+
+def place_of(point: Point) -> complex:
+    """The point as a complex number."""
+    return complex(float(point.x), float(point.y))
+
+
+def point_of(place: complex) -> Point:
+    """The complex number as a point."""
+    return Point(place.real, place.imag)
+
+
+def stroke_of(edge: Edge) -> Stroke:
+    """The edge as a stroke."""
+    if edge.arc is None:
+        return Stroke(place_of(edge.start), place_of(edge.end))
+    return Stroke(place_of(edge.start), place_of(edge.end), place_of(edge.arc.center), edge.sweep)
+
+
+def edge_of(stroke: Stroke) -> Edge:
+    """The stroke as an edge."""
+    if stroke.center is None:
+        return Edge(point_of(stroke.start), point_of(stroke.end))
+    arc = Arc(point_of(stroke.center), stroke.radius, stroke.sweep > 0)
+    return Edge(point_of(stroke.start), point_of(stroke.end), arc)
+
+
+def whole_sides(ring: Sequence[Side]) -> tuple[WholeSide, ...]:
+    """The ring's sides with those that run on smoothly joined; starts at the ring's first true corner."""
+    plain = [WholeSide(stroke_of(side.edge), float(side.allowance), side.parts) for side in ring]
+    count = len(plain)
+    corners = [at for at in range(count) if not _runs_on(plain[at - 1], plain[at])]
+    if len(corners) == count:
+        return tuple(plain)
+    if not corners:
+        return (_joined(plain),)
+    ends = [*corners[1:], corners[0] + count]
+    return tuple(
+        _joined([plain[at % count] for at in range(first, last)])
+        for first, last in zip(corners, ends, strict=True)
+    )
+
+
+def _joined(sides: Sequence[WholeSide]) -> WholeSide:
+    first, last = sides[0], sides[-1]
+    sweep = sum(side.stroke.sweep for side in sides)
+    stroke = Stroke(first.stroke.start, last.stroke.end, first.stroke.center, sweep)
+    return WholeSide(stroke, first.allowance, tuple(part for side in sides for part in side.parts))
+
+
+def _runs_on(before: WholeSide, after: WholeSide) -> bool:
+    """Whether the second side carries on the first's line or circle, under the same allowance."""
+    one, two = before.stroke, after.stroke
+    if before.allowance != after.allowance or (one.center is None) != (two.center is None):
+        return False
+    if one.center is not None and two.center is not None:
+        same_way = (one.sweep > 0) == (two.sweep > 0)
+        return same_way and abs(one.center - two.center) <= NEAR and abs(one.radius - two.radius) <= NEAR
+    chord = two.end - one.start
+    if abs(chord) <= NEAR:
+        return False
+    aside = ((one.end - one.start) * chord.conjugate()).imag / abs(chord)
+    return abs(aside) <= NEAR and abs(turn_between(one, two)) < pi / 2
+
+
+def turn_between(one: Stroke, two: Stroke) -> float:
+    """Radians turned clockwise where the second stroke follows the first, in (-pi, pi]."""
+    return phase(two.direction(0) / one.direction(1))
+
+
+def doubled_area(ring: Sequence[Stroke]) -> float:
+    """Twice the area that a closed ring goes round clockwise, in square inches; negative anticlockwise."""
+    total = 0.0
+    for stroke in ring:
+        total += (stroke.start.conjugate() * stroke.end).imag
+        if stroke.center is not None:
+            total += _doubled_bulge(stroke)
+    return total
+
+
+def _doubled_bulge(stroke: Stroke) -> float:
+    """Twice the area between an arc and its chord, positive where the arc bulges out of a clockwise ring."""
+    from math import sin
+
+    return stroke.radius**2 * (stroke.sweep - sin(stroke.sweep))
