@@ -153,7 +153,7 @@ def carry(shape: Shape, pieces: Sequence[Piece], member: Member) -> Carry:
 def symmetries(piece: Piece) -> tuple[tuple[float, bool], ...]:
     """Every way the piece lies upon itself: degrees turned clockwise, after mirroring left to right if True.
 
-    The first is (0, False). A circle, which any turn carries onto itself, counts as lying one way each side up.
+    The first is (0, False). A circle, which any turn carries onto itself, lies one way each side up.
     """
     figure = figure_of(piece)
     plain = [(turned, False) for turned in turns_onto(figure, figure)]
