@@ -1,0 +1,84 @@
+"""`piecewright check`: what is to be said about block files, and nothing made."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from typing import Final, Literal
+
+import click
+
+from ..diagnostics.diagnostic import Diagnostic
+from .choices import open_shelf, shelf_option
+from .compiling import Compiled, compile_input
+from .console import Progress, Tally, complain, show_diagnostics
+from .failures import OwnMistake
+from .inputs import inputs_of
+
+EXAMPLES: Final = """
+\b
+Examples:
+  piecewright check vane.block              what is wrong, with the words that caused it
+  piecewright check quilt-blocks            every block file of a folder
+  piecewright check . --format short        one line for each thing said
+  piecewright check . --strict              warnings count as errors
+"""
+
+Form = Literal["people", "short", "json", "github"]
+
+
+@click.command("check", short_help="Say what is wrong with blocks.", epilog=EXAMPLES)
+@click.argument("files", nargs=-1, required=True, metavar="FILE|FOLDER...", type=click.Path(allow_dash=True))
+@click.option("--format", "form", type=click.Choice(["people", "short", "json", "github"]), default="people",
+              show_default=True,
+              help="With the lines and carets, one short line each, JSON, or GitHub's annotation lines.")
+@click.option("--strict", is_flag=True, help="Warnings, too, make the exit status 1.")
+@shelf_option
+def check(files: Sequence[str], form: Form, strict: bool, shelves: tuple[str, ...]) -> int:
+    """Say what is wrong with every block in FILE, and make nothing.
+
+    A FOLDER stands for every .block file in it, and '-' for standard input.
+    """
+    inputs = inputs_of(files)
+    shelf, tally, progress = open_shelf(shelves), Tally(), Progress(len(inputs))
+    listed = JsonList() if form == "json" else None
+    for given in inputs:
+        progress.next_file()
+        progress.doing(given.name)
+        try:
+            compiled = compile_input(given, shelf)
+        except OwnMistake as problem:
+            tally.own_mistakes += 1
+            progress.clear()
+            complain(str(problem))
+            continue
+        finally:
+            progress.clear()
+        tally.add(compiled.diagnostics)
+        if listed:
+            listed.add(compiled.diagnostics, compiled)
+        elif form != "json":
+            show_diagnostics(compiled.diagnostics, compiled.sources, err=False, form=form)
+    if listed:
+        listed.close()
+    elif form == "people" and tally.files:
+        click.echo(tally.summary())
+    return tally.status(strict=strict)
+
+
+class JsonList:
+    """A JSON list written as it grows, so that a long run keeps nothing."""
+
+    def __init__(self) -> None:
+        self._opening = "["
+
+    def add(self, diagnostics: Iterable[Diagnostic], compiled: Compiled) -> None:
+        """One record a line."""
+        from ..diagnostics.as_json import as_json
+
+        for each in diagnostics:
+            click.echo(f"{self._opening}\n{as_json(each, compiled.sources)}", nl=False)
+            self._opening = ","
+
+    def close(self) -> None:
+        """The end of the list; `[]` where nothing was said."""
+        click.echo("[]" if self._opening == "[" else "\n]")

@@ -1,0 +1,125 @@
+"""What reaches the terminal: diagnostics and their tally, messages of one line, and a line of progress.
+
+Colour and progress only where a person looks: on a terminal, and never against NO_COLOR.
+"""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from typing import IO, Any, Final, Literal
+
+import click
+
+from ..diagnostics.diagnostic import Diagnostic, Severity
+from ..diagnostics.render import Style, render
+from ..diagnostics.source import Source
+from ..diagnostics.visible import shortened, visible
+from ..diagnostics.wording import count_of, one_of
+
+CLEAN: Final = 0
+COMPLAINED: Final = 1
+USED_WRONGLY: Final = 2
+OWN_MISTAKE: Final = 3
+
+FORGET_LINE: Final = "\r\x1b[K"  # back to the line's start, and clear to its end
+PROGRESS_ROOM: Final = 78  # columns, on a terminal of 80
+ONE_LINE: Final = 1000  # characters of a message of one line
+
+
+def wants_colour(stream: IO[Any]) -> bool:
+    """Whether a person looks at the stream and has not asked for plain text (the NO_COLOR convention)."""
+    return is_terminal(stream) and not os.environ.get("NO_COLOR") and os.environ.get("TERM") != "dumb"
+
+
+def is_terminal(stream: IO[Any] | None) -> bool:
+    """Whether the stream is a terminal."""
+    try:
+        return stream is not None and stream.isatty()
+    except ValueError:  # closed by whoever started us
+        return False
+
+
+def say(text: str) -> None:
+    """A line on standard output."""
+    click.echo(text)
+
+
+def complain(text: str) -> None:
+    """A message of one line on standard error, safe to show."""
+    click.echo(shortened(visible(text), ONE_LINE), err=True)
+
+
+@dataclass(slots=True)
+class Tally:
+    """How much was said in a run, and so the exit status."""
+
+    errors: int = 0
+    warnings: int = 0
+    notes: int = 0
+    files: int = 0
+    faulty: int = 0  # files with at least one error or warning
+    own_mistakes: int = 0
+
+    def add(self, diagnostics: Iterable[Diagnostic]) -> None:
+        """Counts what was said about one file."""
+        said = [each.severity for each in diagnostics]
+        self.files += 1
+        self.errors += said.count(Severity.ERROR)
+        self.warnings += said.count(Severity.WARNING)
+        self.notes += said.count(Severity.NOTE)
+        self.faulty += Severity.ERROR in said or Severity.WARNING in said
+
+    def status(self, *, strict: bool = False) -> int:
+        """0 clean, 1 where there is an error (or, when strict, a warning), 3 for a mistake of our own."""
+        if self.own_mistakes:
+            return OWN_MISTAKE
+        return COMPLAINED if self.errors or (strict and self.warnings) else CLEAN
+
+    def summary(self) -> str:
+        """`2 errors and 1 warning in 1 of 3 files.`"""
+        parts = [count_of(number, word) for number, word in
+                 ((self.errors, "error"), (self.warnings, "warning"), (self.notes, "note")) if number]
+        if not parts:
+            return f"No mistakes in {count_of(self.files, 'file')}."
+        total = count_of(self.files, "file")
+        where = total if self.faulty in (0, self.files) else f"{self.faulty} of {total}"
+        return f"{one_of(parts, 'and')} in {where}."
+
+
+def show_diagnostics(diagnostics: Iterable[Diagnostic], sources: Mapping[str, Source], *, err: bool,
+                     form: Literal["people", "short", "github"] = "people") -> None:
+    """Every diagnostic on standard output or standard error, with an empty line between those for people."""
+    stream = click.get_text_stream("stderr" if err else "stdout")
+    colour = form != "github" and wants_colour(stream)
+    for each in diagnostics:
+        text = render(each, sources, Style(form, colour))
+        click.echo(text + ("\n" if form == "people" else ""), err=err, color=colour)
+
+
+class Progress:
+    """A line on standard error that says what is being done, only on a terminal, and gone afterwards."""
+
+    def __init__(self, total: int) -> None:
+        self._stream = click.get_text_stream("stderr")
+        self._total = total
+        self._done = 0
+        self._shown = is_terminal(self._stream)
+
+    def next_file(self) -> None:
+        """One file further on."""
+        self._done += 1
+
+    def doing(self, what: str) -> None:
+        """Shows `[3/40] vane.block: laying out 12 templates` in place of what stood there."""
+        if self._shown:
+            counted = f"[{self._done}/{self._total}] " if self._total > 1 else ""
+            self._stream.write(FORGET_LINE + shortened(visible(counted + what), PROGRESS_ROOM))
+            self._stream.flush()
+
+    def clear(self) -> None:
+        """Takes the line away: before anything else is said, and at the end."""
+        if self._shown:
+            self._stream.write(FORGET_LINE)
+            self._stream.flush()

@@ -1,0 +1,105 @@
+"""`piecewright explain`: everything about a file's blocks, or about one code of a diagnostic."""
+
+from __future__ import annotations
+
+import os
+import re
+from difflib import get_close_matches
+from typing import TYPE_CHECKING, Final
+
+import click
+
+from .choices import open_shelf, shelf_option
+from .compiling import Compiled, compile_input
+from .console import CLEAN, Progress, Tally, say, show_diagnostics
+from .failures import own_mistakes
+from .inputs import DASH, one_input
+
+if TYPE_CHECKING:
+    from ..diagnostics.catalogue import Entry
+
+CODE: Final = re.compile(r"[a-z0-9]+(-[a-z0-9]+)+")
+
+EXAMPLES: Final = """
+\b
+Examples:
+  piecewright explain vane.block                  every piece, its template and size
+  piecewright explain vane.block --format json    the same for another program
+  piecewright explain seam-hangs                  what that message means
+"""
+
+
+@click.command("explain", short_help="Say everything about blocks, or about a code.", epilog=EXAMPLES)
+@click.argument("subject", metavar="FILE|CODE", type=click.Path(allow_dash=True))
+@click.option("--format", "form", type=click.Choice(["text", "json"]), default="text", show_default=True,
+              help="A table to read, or JSON.")
+@shelf_option
+def explain(subject: str, form: str, shelves: tuple[str, ...]) -> int:
+    """Say everything about the blocks in FILE, or what the CODE of a message means.
+
+    For a file: every piece, its template, sizes, angles, how many to cut in what fabric, how every unit lies,
+    and every default in force. For a code, as in error[seam-hangs]: what it means, with an example of each.
+    """
+    if subject != DASH and not os.path.lexists(subject) and CODE.fullmatch(subject):
+        return explain_code(subject, form)
+    given, tally, progress = one_input(subject), Tally(), Progress(1)
+    progress.doing(f"{given.name}: drafting")
+    try:
+        compiled = compile_input(given, open_shelf(shelves))
+    finally:
+        progress.clear()
+    tally.add(compiled.diagnostics)
+    show_diagnostics(compiled.diagnostics, compiled.sources, err=True)
+    if tally.status() != CLEAN:
+        click.echo(tally.summary(), err=True)
+        return tally.status()
+    with own_mistakes(given.name):
+        text = told(compiled, form)
+    say(text)
+    return CLEAN
+
+
+def told(compiled: Compiled, form: str) -> str:
+    """The report as text or as JSON."""
+    if form == "text":
+        from ..sheets.report_text import report_text
+
+        return report_text(compiled.blocks)
+    from json import dumps
+
+    from ..sheets.report import report
+
+    return dumps(report(compiled.blocks), ensure_ascii=True)
+
+
+def explain_code(code: str, form: str) -> int:
+    """The catalogue's entry; a use error with the nearest codes where there is none."""
+    from ..diagnostics.catalogue import catalogue
+
+    entries = catalogue()
+    entry = entries.get(code)
+    if entry is None:
+        close = get_close_matches(code, sorted(entries), n=3, cutoff=0.5)
+        near = f" Near it are: {', '.join(close)}." if close else ""
+        raise click.UsageError(f"There is neither a file nor a code '{code}'.{near}")
+    say(entry_json(entry) if form == "json" else entry_text(entry))
+    return CLEAN
+
+
+def entry_text(entry: Entry) -> str:
+    """The entry for people."""
+    from textwrap import fill, indent
+
+    parts = [f"{entry.code}: {entry.title}", "", fill(entry.explanation, 78)]
+    for words, example in (("This is complained of:", entry.wrong), ("This is well:", entry.right)):
+        if example:
+            parts += ["", words, "", indent(example.rstrip(), "    ")]
+    return "\n".join(parts)
+
+
+def entry_json(entry: Entry) -> str:
+    """The entry for programs."""
+    from json import dumps
+
+    return dumps({"code": entry.code, "title": entry.title, "explanation": entry.explanation,
+                  "wrong": entry.wrong, "right": entry.right})

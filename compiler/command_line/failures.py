@@ -1,0 +1,65 @@
+"""What can go wrong that no writer of a block file caused: the machine's failures and our own mistakes."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from traceback import extract_tb
+
+import click
+
+from ..diagnostics.visible import shortened
+
+TELLING = 300  # characters of an exception's own words in a message
+
+
+class MachineFailed(Exception):
+    """A disk that is full, a folder that cannot be written to, a library that is not installed: one line."""
+
+
+class OwnMistake(Exception):
+    """A broken promise inside the program, told in one line with what it was working on."""
+
+
+@contextmanager
+def own_mistakes(subject: str) -> Iterator[None]:
+    """Turns any exception that is a mistake of ours into an OwnMistake that names the subject."""
+    try:
+        yield
+    except (MachineFailed, OwnMistake, OSError, MemoryError, click.ClickException, click.exceptions.Exit):
+        raise
+    except Exception as problem:
+        if _is_machine_lacking(problem):
+            raise MachineFailed(str(problem)) from problem
+        raise OwnMistake(mistake_text(subject, problem)) from problem
+
+
+def mistake_text(subject: str, problem: BaseException) -> str:
+    """`vane.block: This is a mistake in Piecewright ...`, with the place in the program."""
+    words = " ".join(str(problem).split())
+    told = f"{type(problem).__name__}{_place_of(problem)}{': ' if words else ''}{shortened(words, TELLING)}"
+    return f"{subject}: This is a mistake in Piecewright, not in your file. Please report it. ({told})"
+
+
+def machine_text(problem: OSError | MemoryError, doing: str = "") -> str:
+    """`out/vane.pdf: No space left on device.`"""
+    if isinstance(problem, MemoryError):
+        return f"{doing or 'piecewright'}: There is not enough memory for this."
+    name = problem.filename
+    subject = doing or (str(name) if name is not None else "piecewright")
+    return f"{subject}: {problem.strerror or type(problem).__name__}."
+
+
+def _place_of(problem: BaseException) -> str:
+    """Where in our own code it came from: ` in drafting/planar.py, line 33`."""
+    home = str(Path(__file__).parent.parent)
+    for frame in reversed(extract_tb(problem.__traceback__)):
+        if frame.filename.startswith(home) and frame.filename != __file__:
+            return f" in {Path(frame.filename).relative_to(home).as_posix()}, line {frame.lineno}"
+    return ""
+
+
+def _is_machine_lacking(problem: Exception) -> bool:
+    """Whether the drawing library or the typeface is missing, asked without loading either."""
+    return any(kind.__name__ == "MachineLacks" for kind in type(problem).__mro__)
