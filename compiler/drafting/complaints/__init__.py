@@ -1,0 +1,1 @@
+"""The words of every complaint that drafting makes, apart from the geometry that finds it."""

@@ -1,0 +1,65 @@
+"""Complaints about a block as a whole: its size, grid, statements given twice."""
+
+from __future__ import annotations
+
+from ...diagnostics.diagnostic import Diagnostic, Label, error, note
+from ...diagnostics.source import Span
+from ...diagnostics.wording import count_of
+from ...measure.fractions import ruler_text
+from ...measure.tolerance import Number
+
+
+def statement_twice(word: str, span: Span, first: Span) -> Diagnostic:
+    """A statement that a block may have once."""
+    return error("statement-twice", f"A block has one `{word}`, and this is the second.", span,
+                 related=(Label(first, "the first"),), help="Take one of them away.")
+
+
+def size_missing(span: Span) -> Diagnostic:
+    """A block with no size at all."""
+    return error("size-missing", "This block has no size.", span,
+                 help="Write `finished 6in`, or `grid 3 x 3 of 2in`, or draw its `outline`.")
+
+
+def size_disagrees(span: Span, first: Span, written: str, made: str) -> Diagnostic:
+    """`finished` and `grid ... of` that say different sizes."""
+    return error("size-disagrees", f"The grid comes to {made}, and `finished` says {written}.", span,
+                 related=(Label(first, "the finished size"),), help="Mend one of them, or leave one out.")
+
+
+def outline_single(span: Span) -> Diagnostic:
+    """An outline whose path has no inside."""
+    return error("outline-no-inside", "This outline has no inside.", span, help="An outline goes round the block once.")
+
+
+def regular_sides(span: Span, sides: int) -> Diagnostic:
+    """A regular outline of fewer than three sides."""
+    return error("outline-sides", f"An outline needs at least 3 sides, not {sides}.", span)
+
+
+def faces_word(span: Span) -> Diagnostic:
+    """Something odd after `faces`."""
+    return error("faces-unknown", "A unit faces a side or a corner of its box.", span)
+
+
+def title_twice(title: str, version: int, span: Span, first: Span) -> Diagnostic:
+    """Two blocks of one title and version in one file."""
+    return error("block-twice", f"There are two blocks \"{title[:60]}\" version {version} in this file.", span,
+                 related=(Label(first, "the first"),), help="Give one another title or another version.")
+
+
+def too_many_pieces(span: Span, most: int) -> Diagnostic:
+    """More seams than the compiler takes on."""
+    return error("block-too-large", f"This block has more than {count_of(most, 'seam line')}.", span,
+                 help="Divide it into blocks, and set those side by side.")
+
+
+def no_pieces(span: Span) -> Diagnostic:
+    """A file with no block in it."""
+    return error("file-no-blocks", "There is no block in this file.", span, help="Write `block \"Title\" { ... }`.")
+
+
+def cut_off_ruler(span: Span, letters: str, most: Number) -> Diagnostic:
+    """Cuts that leave the ruler's marks."""
+    return note("cut-off-ruler", f"Some cuts fall between the ruler's marks: {letters}.", span,
+                f"up to {ruler_text(most)} off", help="Cut those with the templates.")

@@ -1,0 +1,111 @@
+"""Where a statement is worked out: the names it sees, and how its copy lies in the block.
+
+A body is drawn in *local* places, those of its first copy; `to_block` carries them to where this copy lies.
+Everything turns with the copy but the outline, which is brought back into local places when it is asked for.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from ..diagnostics.diagnostic import Diagnostic
+from ..diagnostics.source import Span
+from ..language import tree
+from .frame import Frame
+from .model import Edge, Point
+from .transform import IDENTITY, Transform, turn_about
+
+
+class Bench:
+    """What drafting one block gathers: the ground, and everything there is to say."""
+
+    def __init__(self, frame: Frame) -> None:
+        self.frame = frame
+        self.diagnostics: list[Diagnostic] = []
+        self.used_points: set[Span] = set()
+        self._said: set[tuple[str, Span]] = set()
+
+    def say(self, diagnostic: Diagnostic) -> None:
+        """Adds a complaint; one about the same words (in another copy) is one complaint."""
+        key = (diagnostic.code, diagnostic.primary.span)
+        if key not in self._said:
+            self._said.add(key)
+            self.diagnostics.append(diagnostic)
+
+
+class Context:
+    """One copy of one body."""
+
+    def __init__(
+        self,
+        bench: Bench,
+        body: tuple[tree.Statement, ...],
+        parent: Context | None = None,
+        to_block: Transform = IDENTITY,
+        copy: int = 0,
+    ) -> None:
+        self.bench = bench
+        self.parent = parent
+        self.to_block = to_block
+        self.copy = copy  # which copy of its turn or mirror, from 0
+        self.statement: tree.Turn | tree.MirrorIn | None = None
+        self.step: Transform | None = parent.step if parent else None  # from one copy to the next
+        self.first: Context = self  # the same body in the first copy of the nearest turn
+        self.definitions: dict[str, tree.PointDef] = {}
+        self.places: dict[str, Point | None] = {}
+        self.underway: list[tree.Name] = parent.underway if parent else []
+        self._children: dict[tuple[Span, int], Context] = {}
+        for each in body:
+            if isinstance(each, tree.PointDef):
+                self.definitions.setdefault(each.name.text, each)
+
+    def copies(self, statement: tree.Turn, about: Point, step: Transform) -> Iterator[Context]:
+        """One context for each copy of a turn, the first unturned."""
+        degrees = step_degrees(statement)
+        for copy in range(statement.count.value):
+            if (statement.span, copy) not in self._children:
+                turned = self.to_block.after(turn_about(about, degrees * copy))
+                child = Context(self.bench, statement.body, self, turned, copy)
+                child.statement, child.step = statement, step
+                self._children[statement.span, copy] = child
+                child.first = self._children[statement.span, 0]
+            yield self._children[statement.span, copy]
+
+    def images(self, statement: tree.MirrorIn, mirror: Transform) -> Iterator[Context]:
+        """The body as drawn, and its mirror image."""
+        for copy, transform in enumerate((IDENTITY, mirror)):
+            if (statement.span, copy) not in self._children:
+                child = Context(self.bench, statement.body, self, self.to_block.after(transform), copy)
+                child.statement = statement
+                self._children[statement.span, copy] = child
+                if self.first is not self:
+                    child.first = next(self.first.images(statement, mirror))
+                else:
+                    child.first = self._children[statement.span, 0]
+            yield self._children[statement.span, copy]
+
+    def chain(self) -> Iterator[Context]:
+        """This context and those round it, inside first."""
+        at: Context | None = self
+        while at is not None:
+            yield at
+            at = at.parent
+
+    def known_names(self) -> list[str]:
+        """Every point that has a name here."""
+        names = [name for at in self.chain() for name in at.definitions]
+        return [*names, *self.bench.frame.predefined]
+
+    def local_outline(self) -> tuple[Edge, ...] | None:
+        """The block's outline, in this body's places."""
+        outline = self.bench.frame.outline
+        if outline is None or self.to_block is IDENTITY:
+            return outline
+        back = self.to_block.inverse()
+        return tuple(back.edge(each) for each in outline)
+
+
+def step_degrees(turn: tree.Turn) -> Fraction:
+    """Degrees from one copy of a turn to the next, exact."""
+    return turn.step.degrees if turn.step else Fraction(360, turn.count.value)
