@@ -3,7 +3,8 @@
 The drawing is in points; the size that the file states is in inches, so that it opens and prints true to
 size. Each element bears its mark's role as class and the template or piece as data-subject. Lettering stays
 text: the file names Source Sans Pro first and a plain face after it, for embedding two faces would make every
-small picture ten times its size; where the face is missing the words are set in another, and only they.
+small picture ten times its size; where the face is missing the words are set in another, and only they. Lines
+start where their measured width puts them (viewers differ over what an anchor's middle is).
 """
 
 from __future__ import annotations
@@ -12,6 +13,7 @@ from typing import Final
 
 from ..measure.length import POINTS_PER_INCH
 from .lettering import printable
+from .lines import left_of_anchor
 from .page import Page, PathMark, Segment, TextMark
 from .typeface import FAMILY
 from .wording import escaped, plain
@@ -22,18 +24,13 @@ NO_INK: Final = "none"
 
 def svg_of(page: Page) -> str:
     """The page as an SVG file that states its true size."""
-    size = (f"{_number(page.width / POINTS_PER_INCH)}in", f"{_number(page.height / POINTS_PER_INCH)}in")
-    return svg_framed(page, size, (page.width, page.height))
-
-
-def svg_framed(page: Page, size: tuple[str, str], box: tuple[float, float]) -> str:
-    """The page as SVG of a stated size, showing `box` points across and down from its top left."""
+    width, height = _inches(page.width), _inches(page.height)
     clips = tuple(dict.fromkeys(mark.clip for mark in page.marks if isinstance(mark, PathMark) and mark.clip))
     names = {clip: f"clip{number}" for number, clip in enumerate(clips, start=1)}
     lines = [
         '<?xml version="1.0" encoding="UTF-8"?>',
-        f'<svg xmlns="http://www.w3.org/2000/svg" version="1.1" width="{size[0]}" height="{size[1]}"'
-        f' viewBox="0 0 {_number(box[0])} {_number(box[1])}"'
+        f'<svg xmlns="http://www.w3.org/2000/svg" version="1.1" width="{width}" height="{height}"'
+        f' viewBox="0 0 {_number(page.width)} {_number(page.height)}"'
         f' font-family="{FAMILIES}" stroke-linejoin="round">',
         f"<title>{escaped(plain(page.title))}</title>",
     ]
@@ -66,15 +63,13 @@ def _path(mark: PathMark, clip: str) -> str:
 
 def _text(mark: TextMark) -> str:
     words = printable(mark.text)
-    x, y = _number(mark.x), _number(mark.y)
+    x, y = _number(mark.x - left_of_anchor(mark)), _number(mark.y)
     parts = [f'<text{_identity(mark.role, mark.subject)} x="{x}" y="{y}" font-size="{_number(mark.size)}"']
     parts.append(f' fill="{_colour(mark.fill)}"')
     if mark.bold:
         parts.append(' font-weight="bold"')
-    if mark.anchor != "start":
-        parts.append(f' text-anchor="{mark.anchor}"')
     if mark.turned:
-        parts.append(f' transform="rotate({_number(mark.turned)} {x} {y})"')
+        parts.append(f' transform="rotate({_number(mark.turned)} {_number(mark.x)} {y})"')
     if words != " ".join(words.split()):
         parts.append(' xml:space="preserve"')
     parts.append(f">{escaped(words)}</text>")
@@ -95,6 +90,10 @@ def _colour(colour: tuple[float, float, float] | None) -> str:
     if colour is None:
         return NO_INK
     return "#" + "".join(f"{round(255 * share):02x}" for share in colour)
+
+
+def _inches(points: float) -> str:
+    return f"{points / POINTS_PER_INCH:.6f}".rstrip("0").rstrip(".") + "in"
 
 
 def _number(value: object) -> str:

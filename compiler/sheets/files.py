@@ -6,7 +6,6 @@ and PNG. Raises MachineLacks where cairo, fontconfig or the typeface is missing.
 
 from __future__ import annotations
 
-from ..measure.length import POINTS_PER_INCH
 from .page import Document, Page
 
 
@@ -27,18 +26,8 @@ def svg_bytes(page: Page) -> bytes:
 
 
 def png_bytes(page: Page, dpi: int) -> bytes:
-    """The page on white, exactly round(width x dpi) by round(height x dpi) dots, stating its resolution.
-
-    Drawn at exactly `dpi`, not stretched to the whole number of dots: an inch on the page is `dpi` dots.
-    """
-    from .draw_svg import svg_framed
-    from .ink import load
+    """The page on white, exactly round(width x dpi) by round(height x dpi) dots, stating its resolution."""
+    from .draw_png import paint
     from .png import with_resolution
 
-    load()  # our faces, before cairo looks for any
-    from cairosvg import svg2png
-
-    dots = [round(length * dpi / POINTS_PER_INCH) for length in (page.width, page.height)]
-    box = (dots[0] * POINTS_PER_INCH / dpi, dots[1] * POINTS_PER_INCH / dpi)
-    svg = svg_framed(page, (f"{dots[0]}px", f"{dots[1]}px"), box)
-    return with_resolution(svg2png(bytestring=svg.encode(), background_color="white"), dpi)
+    return with_resolution(paint(page, dpi), dpi)

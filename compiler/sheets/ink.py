@@ -43,7 +43,9 @@ class Ink:
     def font(self, size: float, bold: bool) -> Any:
         """The face at a size in points, unhinted, ready to set."""
         options = self.module.FontOptions(
-            hint_style=self.module.HINT_STYLE_NONE, hint_metrics=self.module.HINT_METRICS_OFF
+            antialias=self.module.ANTIALIAS_GRAY,  # no coloured fringes in pictures
+            hint_style=self.module.HINT_STYLE_NONE,
+            hint_metrics=self.module.HINT_METRICS_OFF,
         )
         return self.module.ScaledFont(self.faces[bold], self.module.Matrix(xx=size, yy=size), None, options)
 

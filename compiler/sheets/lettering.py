@@ -38,10 +38,7 @@ VULGAR: Final = {
 }  # fmt: skip
 """The fractions of which the faces have a glyph: a ruler's eighths, a grid's thirds, fifths and sixths."""
 
-FRACTION: Final = re.compile(r"(?<![\d/.,])(?:(\d+)[ \u00a0])?(\d+)/(\d+)(?![\d/])")
-RAISED: Final = str.maketrans("0123456789", "⁰¹²³⁴⁵⁶⁷⁸⁹")
-LOWERED: Final = str.maketrans("0123456789", "₀₁₂₃₄₅₆₇₈₉")
-FRACTION_SLASH: Final = "\u2044"
+FRACTION: Final = re.compile(r"(?<![\d/.,])(?:(\d+) )?(\d+/\d+)(?![\d/])")
 
 
 @lru_cache(maxsize=CACHED_LINES)
@@ -97,14 +94,15 @@ def _settable(letter: str) -> str:
 
 
 def fraction_glyphs(text: str) -> str:
-    """The text with its fractions as the face draws them: `3 1/8in` as `3⅛in`, `1/16in` as `¹⁄₁₆in`.
+    """The text with its fractions as the face draws them: `3 1/8in` as `3⅛in`.
 
-    The blank before the fraction goes, for the glyph stands close; the words around stay as they are.
+    The blank before such a fraction goes, for the glyph stands close. Fractions without a glyph of their own
+    (sixteenths) stay full size: built of raised and lowered figures, they hang below the line and are too
+    small to read at the floor of 7pt.
     """
     return FRACTION.sub(_set_fraction, text)
 
 
 def _set_fraction(found: re.Match[str]) -> str:
-    whole, top, bottom = found.groups()
-    built = top.translate(RAISED) + FRACTION_SLASH + bottom.translate(LOWERED)
-    return (whole or "") + VULGAR.get(f"{top}/{bottom}", built)
+    whole, fraction = found.groups()
+    return (whole or "") + VULGAR[fraction] if fraction in VULGAR else found[0]

@@ -3,7 +3,6 @@
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-
 from piecewright.sheets import lettering, typeface
 
 
@@ -35,7 +34,7 @@ def test_capitals_stand_within_the_line():
 
 @pytest.mark.parametrize("written, set_", [
     ("3 1/8in", "3⅛in"), ("1/2in", "½in"), ("6in x 9in", "6in x 9in"), ("12 3/4in x 2/3in", "12¾in x ⅔in"),
-    ("3 1/16in", "3¹⁄₁₆in"), ("15/16in", "¹⁵⁄₁₆in"), ("2 1/4 yd", "2¼ yd"), ("on 1/2/26", "on 1/2/26"),
+    ("3 1/16in", "3 1/16in"), ("15/16in", "15/16in"), ("2 1/4 yd", "2¼ yd"), ("on 1/2/26", "on 1/2/26"),
 ])  # fmt: skip
 def test_sizes_are_set_with_the_faces_own_fractions(written, set_):
     assert lettering.fraction_glyphs(written) == set_
@@ -43,7 +42,8 @@ def test_sizes_are_set_with_the_faces_own_fractions(written, set_):
 
 
 @pytest.mark.parametrize("title, shown", [
-    ("Vane 😀", "Vane ☐"), ("שלום", "☐☐☐☐"), ("风车", "☐☐"), ("a\u202eb\u2066c", "abc"), ("e\u0301tude", "étude"),
+    ("Vane 😀", "Vane ☐"), ("שלום", "☐☐☐☐"), ("风车", "☐☐"), ("a\u202eb\u2066c", "abc"),
+    ("e\u0301tude", "étude"),
     ("a\tb\nc", "a b c"), ("nul\x00here", "nulhere"), ("<b>&amp;", "<b>&amp;"), ("\u00a0x", " x"),
 ])  # fmt: skip
 def test_letters_the_face_lacks_are_seen_to_be_missing(title, shown):
