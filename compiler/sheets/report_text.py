@@ -1,0 +1,203 @@
+"""What `explain` says for people: tables of at most 80 columns, with lengths as a ruler reads them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from textwrap import wrap
+from typing import Final
+
+from ..cutting.model import Template
+from ..diagnostics.visible import shortened, visible, width_of
+from ..diagnostics.wording import count_of
+from ..drafting.curves import flattened
+from ..drafting.model import Draft, Edge, Piece, Side, UnitPlacement
+from ..measure.fractions import number_text, ruler_text
+from ..measure.tolerance import Number
+from .report import Compiled, corner_angles
+
+ROOM: Final = 80  # columns of the narrowest terminal in common use
+NARROWEST: Final = 8  # columns that a cell keeps, however many columns the table has
+GAP: Final = "  "
+MOST_ANGLES: Final = 12  # corners listed one by one; rounder shapes are told by their count
+
+
+def report_text(blocks: Iterable[Compiled]) -> str:
+    """Every block, one after the other."""
+    return "\n\n\n".join("\n".join(block_lines(each)) for each in blocks)
+
+
+def block_lines(compiled: Compiled) -> list[str]:
+    """The head, the templates, the pieces, the units and the defaults of one block."""
+    draft = compiled.draft
+    lines = head_lines(compiled)
+    lines += ["", "Templates"]
+    for template in compiled.templates:
+        lines += template_lines(template, draft)
+    lines += ["", "Pieces", *piece_table(draft)]
+    if draft.units:
+        lines += ["", "Units, as they lie", *unit_table(draft)]
+    if draft.defaults:
+        lines += ["", "Defaults in force"]
+        lines += [line for each in draft.defaults for line in _told(each.what, each.value)]
+    return lines
+
+
+def head_lines(compiled: Compiled) -> list[str]:
+    """Title, size and counts, then what the writer says of the block."""
+    draft = compiled.draft
+    title = f"{visible(draft.title)}, version {draft.version}"
+    size = f"{ruler_text(draft.width)} x {ruler_text(draft.height)}"
+    counts = f"{count_of(len(draft.pieces), 'piece')}, {count_of(len(compiled.templates), 'template')}"
+    lines = [*wrap(title, ROOM), "=" * min(width_of(title), ROOM), f"Finished {size}; {counts}."]
+    uses = ", ".join(f"{title}, version {version}" for title, version in draft.uses)
+    told = (("Maker", draft.maker), ("Family", ", ".join(draft.family)),
+            ("Also called", ", ".join(draft.also)),
+            ("Faces", draft.faces or ""), ("Uses", uses), *(("Note", note) for note in draft.notes),
+            ("Found", "in another file" if compiled.from_elsewhere else ""))
+    return lines + [line for what, value in told if value for line in _told(what, value, indent="")]
+
+
+# ---- templates --------------------------------------------------------------------------------------------
+
+
+def template_lines(template: Template, draft: Draft) -> list[str]:
+    """One template: how many of what, its sizes, its sides and corners."""
+    ring = draft.pieces[template.pieces[0] - 1].ring
+    told = [("finished", f"{box_text(template.sew)}, {area_text(draft.pieces[template.pieces[0] - 1].area)}"),
+            ("cut", box_text(template.cut)),
+            ("sides", sides_text(ring)),
+            ("corners", corners_text(ring)),
+            ("grain", grain_text(template)),
+            ("pieces", ", ".join(str(each) for each in template.pieces))]
+    lines = wrap(f"{template.label:<3}{count_text(template)}", ROOM, initial_indent=GAP,
+                 subsequent_indent=" " * 5)
+    for what, value in told:
+        lines += wrap(value, ROOM, initial_indent=f"     {what:<10}", subsequent_indent=" " * 15)
+    return lines
+
+
+def count_text(template: Template) -> str:
+    """`Cut 4 of light and 4 of dark; 4 of them reversed (2 light, 2 dark). This side up.`"""
+    total = ", ".join(f"{each.cut + each.reversed} of {each.fabric}" for each in template.counts)
+    text = f"Cut {total}"
+    if template.reversed_count:
+        parts = ", ".join(f"{each.reversed} of {each.fabric}" for each in template.counts if each.reversed)
+        text += f"; of these reversed: {parts}"
+    return text + (". Either side up." if template.reversible else ". This side up.")
+
+
+def sides_text(ring: Sequence[Side]) -> str:
+    """`3in (outside), 1in, 3.162in`: clockwise from the first corner, allowances named where they differ."""
+    if len(ring) > MOST_ANGLES:
+        return f"{len(ring)} sides, {ruler_text(sum(side.edge.length for side in ring))} around"
+    uneven = len({side.allowance for side in ring}) > 1
+    return ", ".join(_side_text(side, uneven) for side in ring)
+
+
+def _side_text(side: Side, uneven: bool) -> str:
+    """One side: its length, whether it is curved or outside, and its allowance where sides differ."""
+    facts = []
+    if side.edge.arc is not None:
+        facts.append(f"curved, radius {ruler_text(side.edge.arc.radius)}")
+    if side.outside:
+        facts.append("outside")
+    if uneven:
+        facts.append(f"allowance {ruler_text(side.allowance)}")
+    return ruler_text(side.edge.length) + (f" ({', '.join(facts)})" if facts else "")
+
+
+def corners_text(ring: Sequence[Side]) -> str:
+    """`90°, 45°, 45°`: the inner angle at the start of each side."""
+    angles = corner_angles(ring)
+    if not angles:
+        return "none"
+    if len(angles) > MOST_ANGLES:
+        return f"{len(angles)} corners, from {angle_text(min(angles))} to {angle_text(max(angles))}"
+    return ", ".join(angle_text(each) for each in angles)
+
+
+def grain_text(template: Template) -> str:
+    """`90° clockwise from up`, one for each direction that pieces of it want."""
+    if not template.grain:
+        return "free"
+    return ", ".join(f"{angle_text(each.heading)} clockwise from up" for each in template.grain)
+
+
+def angle_text(angle: float) -> str:
+    """`22.5°`: to a tenth, which is finer than any protractor."""
+    return f"{angle:.1f}".removesuffix(".0") + "°"
+
+
+def area_text(area: Number) -> str:
+    """`1 1/2 square inches`."""
+    return f"{number_text(area)} square {'inch' if abs(float(area) - 1) < 1e-9 else 'inches'}"
+
+
+def box_text(edges: Iterable[Edge]) -> str:
+    """`3 7/8in x 2in`: the box around a ring, arcs and all."""
+    points = [point for edge in edges for point in flattened(edge)]
+    across, down = [point.x for point in points], [point.y for point in points]
+    return f"{ruler_text(max(across) - min(across))} x {ruler_text(max(down) - min(down))}"
+
+
+# ---- tables -----------------------------------------------------------------------------------------------
+
+
+def piece_table(draft: Draft) -> list[str]:
+    """Number, name, fabric, template, finished box and area of every piece."""
+    labels = {member.piece: shape.label + (" reversed" if member.reversed else "")
+              for shape in draft.shapes for member in shape.members}
+    rows = [(str(each.number), each.name or "-", each.fabric, labels[each.number],
+             box_text(side.edge for side in each.ring), _unit_or_area(each)) for each in draft.pieces]
+    return table(("No.", "Name", "Fabric", "Template", "Finished", "Area, sq in"), rows)
+
+
+def _unit_or_area(piece: Piece) -> str:
+    """The area in square inches, and the holes where there are any."""
+    holes = f", {count_of(len(piece.holes), 'hole')}" if piece.holes else ""
+    return number_text(piece.area) + holes
+
+
+def unit_table(draft: Draft) -> list[str]:
+    """Alias, title, place and pose of every unit."""
+    rows = []
+    for each in draft.units:
+        left, top, right, bottom = each.box
+        rows.append((each.alias, each.title, f"{number_text(left)}, {number_text(top)}",
+                     f"{number_text(right - left)} x {number_text(bottom - top)}",
+                     _way(each) + (f" ({each.poses})" if each.poses else "")))
+    return table(("Unit", "Block", "From left, top", "Size, in", "Lies"), rows)
+
+
+def _way(unit: UnitPlacement) -> str:
+    """`as drawn`, `turned 90°`, `mirrored, turned 90°`."""
+    ways = ("mirrored" if unit.mirrored else "", f"turned {angle_text(unit.turned)}" if unit.turned else "")
+    return ", ".join(way for way in ways if way) or "as drawn"
+
+
+def table(heads: Sequence[str], rows: Iterable[Sequence[str]]) -> list[str]:
+    """Columns side by side, each as wide as it must be; where that is too wide, the widest are cut."""
+    cells = [[visible(cell) for cell in row] for row in (heads, *rows)]
+    widths = [max(width_of(row[column]) for row in cells) for column in range(len(heads))]
+    while sum(widths) + len(GAP) * len(widths) > ROOM and max(widths) > NARROWEST:
+        widths[widths.index(max(widths))] -= 1
+    lines = []
+    for row in cells:
+        cut = [_fitted(cell, width) for cell, width in zip(row, widths, strict=True)]
+        padded = (cell + " " * (width - width_of(cell)) for cell, width in zip(cut, widths, strict=True))
+        lines.append(GAP + GAP.join(padded).rstrip())
+    return lines
+
+
+def _fitted(cell: str, width: int) -> str:
+    """The cell, or as much of it as the columns hold."""
+    limit = len(cell)
+    while width_of(cell) > width:
+        limit -= 1
+        cell = shortened(cell, max(limit, 1))
+    return cell
+
+
+def _told(what: str, value: str, indent: str = GAP) -> list[str]:
+    """`Maker: A. Writer`, over as many lines as it takes."""
+    return wrap(f"{what}: {visible(value)}", ROOM, initial_indent=indent, subsequent_indent=indent + GAP)

@@ -1,0 +1,157 @@
+"""Files are written whole or not at all, whatever stops the writing."""
+
+from __future__ import annotations
+
+import errno
+import os
+import signal
+import subprocess
+import sys
+import time
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from piecewright.command_line import writing
+from piecewright.command_line.writing import write_all, write_whole
+
+OLD = b"an older good file"
+
+
+@pytest.fixture
+def target(tmp_path: Path) -> Path:
+    """A file that is there already."""
+    path = tmp_path / "vane-v2.pdf"
+    path.write_bytes(OLD)
+    return path
+
+
+@pytest.fixture(params=["nameless", "hidden"])
+def way(request: pytest.FixtureRequest, monkeypatch: pytest.MonkeyPatch) -> str:
+    """Both ways of writing: a file without a name, and, where a system knows none, a hidden one."""
+    if request.param == "hidden":
+        monkeypatch.delattr(os, "O_TMPFILE", raising=False)
+    return str(request.param)
+
+
+def names_in(folder: Path) -> list[str]:
+    """Everything in a folder, hidden files too."""
+    return sorted(os.listdir(folder))
+
+
+@pytest.mark.usefixtures("way")
+def test_new_bytes_take_the_place_of_the_old(target: Path) -> None:
+    write_whole(target, b"new" * 100_000)
+    assert target.read_bytes() == b"new" * 100_000
+    assert names_in(target.parent) == [target.name]
+
+
+@pytest.mark.usefixtures("way")
+def test_new_file_has_the_users_permissions(tmp_path: Path) -> None:
+    before = os.umask(0o027)
+    try:
+        write_whole(tmp_path / "a.pdf", b"x")
+    finally:
+        os.umask(before)
+    assert (tmp_path / "a.pdf").stat().st_mode & 0o777 == 0o640
+
+
+@pytest.mark.parametrize("problem", [OSError(errno.ENOSPC, "No space left on device"), KeyboardInterrupt(),
+                                     SystemExit(143), MemoryError()])
+@pytest.mark.usefixtures("way")
+def test_stop_in_the_middle_leaves_the_old_file_and_nothing_else(
+        target: Path, monkeypatch: pytest.MonkeyPatch, problem: BaseException) -> None:
+    real = os.write
+
+    def stops_half_way(handle: int, data: bytes) -> int:
+        if len(data) < 900_000:
+            raise problem
+        return real(handle, data[:200_000])
+
+    monkeypatch.setattr(writing.os, "write", stops_half_way)
+    with pytest.raises(type(problem)):
+        write_whole(target, b"n" * 1_000_000)
+    assert target.read_bytes() == OLD
+    assert names_in(target.parent) == [target.name]
+
+
+@pytest.mark.usefixtures("way")
+def test_of_several_files_none_is_named_when_a_later_one_fails(target: Path) -> None:
+    def made() -> Iterator[tuple[Path, bytes]]:
+        yield target, b"new"
+        yield target.with_name("other.pdf"), b"new"
+        raise OSError(errno.ENOSPC, "No space left on device")
+
+    with pytest.raises(OSError, match="No space"):
+        write_all(made())
+    assert target.read_bytes() == OLD
+    assert names_in(target.parent) == [target.name]
+
+
+def test_folder_in_the_place_of_the_last_file_stops_before_the_first_is_named(target: Path) -> None:
+    (target.parent / "taken.pdf").mkdir()
+    with pytest.raises(IsADirectoryError):
+        write_all([(target, b"new"), (target.parent / "taken.pdf", b"new")])
+    assert target.read_bytes() == OLD
+    assert names_in(target.parent) == ["taken.pdf", target.name]
+
+
+@pytest.mark.usefixtures("way")
+def test_what_a_killed_run_left_is_neither_used_nor_removed(target: Path) -> None:
+    stale = target.with_name(f".{target.name}.{os.getpid()}-0{writing.PART}")
+    stale.write_bytes(b"half")
+    write_whole(target, b"new")
+    assert target.read_bytes() == b"new"
+    assert stale.read_bytes() == b"half"
+    assert names_in(target.parent) == sorted([stale.name, target.name])
+
+
+@pytest.mark.usefixtures("way")
+def test_long_names_and_names_in_other_scripts_can_be_written(tmp_path: Path) -> None:
+    for name in ("a" * 250 + ".pdf", "中" * 80 + ".pdf"):
+        write_whole(tmp_path / name, b"x")
+        assert (tmp_path / name).read_bytes() == b"x"
+
+
+SLOW_WRITER = """
+import os, sys, time
+from pathlib import Path
+from piecewright.command_line import main, writing
+if sys.argv[2] == "hidden":
+    del os.O_TMPFILE
+real = os.write
+def slow(handle, data):
+    done = real(handle, data[:1000])
+    Path(sys.argv[1] + ".started").touch()
+    time.sleep(30)
+    return done
+writing.os.write = slow
+def command(_given):
+    writing.write_whole(Path(sys.argv[1]), b"n" * 5000)
+    return 0
+main._run_command = command
+sys.exit(main.run([]))
+"""
+
+
+@pytest.mark.parametrize("how, number, status", [
+    ("nameless", signal.SIGTERM, 143), ("hidden", signal.SIGTERM, 143), ("hidden", signal.SIGINT, 130),
+    ("hidden", signal.SIGHUP, 129), ("nameless", signal.SIGKILL, -9), ("hidden", signal.SIGKILL, -9),
+])
+def test_process_stopped_in_the_middle_of_a_write(target: Path, tmp_path_factory: pytest.TempPathFactory,
+                                                  how: str, number: int, status: int) -> None:
+    started = Path(f"{target}.started")
+    child = subprocess.Popen([sys.executable, "-c", SLOW_WRITER, str(target), how], stderr=subprocess.PIPE)
+    for _ in range(2000):
+        if started.exists():
+            break
+        time.sleep(0.01)
+    child.send_signal(number)
+    _, said = child.communicate(timeout=60)
+    started.unlink()
+    assert child.returncode == status
+    assert b"Traceback" not in said
+    assert target.read_bytes() == OLD
+    assert [name for name in names_in(target.parent) if not name.startswith(".")] == [target.name]
+    if (how, number) != ("hidden", signal.SIGKILL):
+        assert names_in(target.parent) == [target.name]
