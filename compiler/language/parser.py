@@ -1,0 +1,179 @@
+"""Text to the tree of a file, with every mistake of the writing. Never raises, whatever the text.
+
+In: a source. Out: the tree, partial beside an error. An LALR(1) parser over shipped tables: it keeps a stack
+instead of calling itself, so no nesting can exhaust Python. At a word that cannot come where it stands, `mending`
+says what is wrong and, where what was meant is plain, which words to read instead. Else the statement is given
+up and reading goes on at the next word that opens one.
+"""
+
+from __future__ import annotations
+
+from typing import Any, Final, NamedTuple
+
+from ..diagnostics.diagnostic import Diagnostic, Outcome, in_order
+from ..diagnostics.source import Source, Span
+from . import limits, syntax_errors, tree
+from .automaton import ACTIONS, FINISHED, RULES, START, accepts, meaning
+from .builder import Builder
+from .mending import Situation, explain
+from .tokens import END, OPENERS, Scan, Token, scan
+
+_PATIENCE: Final = 6
+"""Mistakes found at one word before it is passed over: more than any mending of one word needs."""
+
+
+def parse(source: Source) -> Outcome[tree.File]:
+    """The tree of a file; all its mistakes of writing in one run."""
+    read = scan(source)
+    bound = syntax_errors.out_of_bounds(source, read.tokens)
+    if bound is not None:
+        return Outcome(None, in_order((*read.said[:limits.ERRORS], bound)))
+    run = _Run(source, read)
+    run.read_all()
+    assert run.result is not None, "the end of the text is always reached"
+    said = in_order((*read.said, *run.builder.values.said, *run.said))
+    whole = syntax_errors.whole_file(source, read.tokens, run.result, quiet=bool(said))
+    if len(said) > limits.ERRORS:
+        said = (*said[:limits.ERRORS], syntax_errors.errors_too_many(said[limits.ERRORS], len(said)))
+    return Outcome(run.result, in_order((*whole, *said)))
+
+
+class _Entry(NamedTuple):
+    """What stands on the stack: a state, what led to it, and the characters it covers."""
+
+    state: int
+    value: Any
+    start: int
+    end: int
+
+
+class _Inlined(list[Any]):
+    """The parts of a rule whose name begins with `_`: they go into the rule around it."""
+
+
+class _Run:
+    """One reading of one source. The stack always holds a sentence's beginning that the grammar allows."""
+
+    def __init__(self, source: Source, read: Scan) -> None:
+        self.source = source
+        self.tokens = read.tokens
+        self.dropped = read.dropped
+        self.said: list[Diagnostic] = []
+        self.builder = Builder(source.name)
+        self.result: tree.File | None = None
+        self._stack = [_Entry(START, None, 0, 0)]
+        self._at = 0
+        self._statement = 0  # index of the token that opened the statement being read
+        self._anchor = 1  # height of the stack before that token
+        self._tries: dict[int, int] = {}
+
+    def read_all(self) -> None:
+        """Reads to the end of the text."""
+        while self.result is None:
+            before = [entry.state for entry in self._stack]
+            if not self._take(self.tokens[self._at]):
+                self._mistake(before)
+
+    def _take(self, token: Token) -> bool:
+        """Shifts a token, after the reductions that it brings; false where it cannot come."""
+        while True:
+            state = self._stack[-1].state
+            terminal = meaning(token, state)
+            if terminal == END and state == FINISHED:
+                self.result = self._stack[-1].value
+                return True
+            move = ACTIONS[state].get(terminal)
+            if move is None:
+                return False
+            if move >= 0:
+                break
+            self._reduce(-1 - move)
+        if token.type in OPENERS and ("SEAM" in ACTIONS[state] or "BLOCK" in ACTIONS[state]):
+            self._statement, self._anchor = self._at, len(self._stack)
+        self._stack.append(_Entry(move, token, token.start, token.end))
+        self._at += 1
+        return True
+
+    def _reduce(self, number: int) -> None:
+        """Replaces the parts of a rule on the stack by what the rule makes."""
+        rule = RULES[number]
+        found = self._stack[len(self._stack) - rule.size:]
+        del self._stack[len(self._stack) - rule.size:]
+        start = found[0].start if found else 0
+        end = found[-1].end if found else 0
+        parts: list[Any] = _Inlined()
+        for place in rule.kept:
+            value = found[place].value
+            if not isinstance(value, _Inlined):
+                parts.append(value)
+            elif parts:
+                parts.extend(value)
+            else:
+                parts = value  # a long list grows in place
+        value = parts
+        if not rule.name.startswith("_"):
+            value = self.builder.make(rule.name, list(parts), Span(self.source.name, start, end))
+        self._stack.append(_Entry(ACTIONS[self._stack[-1].state][rule.origin], value, start, end))
+
+    # ---- mistakes -----------------------------------------------------------------------------------------
+
+    def _mistake(self, before: list[int]) -> None:
+        """Says what is wrong at the next token, and gets past it."""
+        token = self.tokens[self._at]
+        self._tries[token.start] = self._tries.get(token.start, 0) + 1
+        if self._tries[token.start] > _PATIENCE and token.type != END:
+            self._at += 1
+            return
+        found = explain(Situation(self.source, self.tokens, self._at, before, self._statement))
+        if found.said is not None and not self._marred(token):
+            self.said.append(found.said)
+        if found.mend is not None:
+            self.tokens[self._at:self._at + found.skip] = found.mend
+            return
+        self._give_up()
+
+    def _marred(self, token: Token) -> bool:
+        """Whether the statement holds a character that was complained of and dropped."""
+        opening = self.tokens[min(self._statement, self._at)].start
+        return any(opening <= at <= token.start for at in self.dropped)
+
+    def _give_up(self) -> None:
+        """Leaves the statement and goes on at the next one, or at the end of the body."""
+        if not self._between_statements():
+            del self._stack[self._anchor:]
+        states = [entry.state for entry in self._stack]
+        inside = accepts(states, "RBRACE")
+        foreign = self.tokens[self._at].type == "QUILT"
+        self._at += foreign
+        while not self._may_go_on(states):
+            if self.tokens[self._at].type != "LBRACE":
+                self._at += 1
+            elif foreign:
+                self._skip_body()
+            else:
+                self.tokens[self._at:self._at] = syntax_errors.stand_in(self.tokens[self._at], inside)
+                return
+
+    def _may_go_on(self, states: list[int]) -> bool:
+        """Whether reading can go on at the next token."""
+        token = self.tokens[self._at]
+        if token.type in (END, "BLOCK", "QUILT"):
+            return True
+        if token.type == "OUTLINE" and self.tokens[self._at - 1].type in ("DASHES", "COMMA"):
+            return False
+        return (token.type in OPENERS or token.type == "RBRACE") and accepts(states, token.type)
+
+    def _between_statements(self) -> bool:
+        """Whether the statement before the mistake is whole."""
+        states = [entry.state for entry in self._stack]
+        return accepts(states, "SEAM") or accepts(states, "BLOCK")
+
+    def _skip_body(self) -> None:
+        """Passes over braces and all between them."""
+        depth = 0
+        while self.tokens[self._at].type != END:
+            kind = self.tokens[self._at].type
+            depth += (kind == "LBRACE") - (kind == "RBRACE")
+            self._at += 1
+            if depth == 0:
+                return

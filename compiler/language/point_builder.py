@@ -1,0 +1,136 @@
+"""The nodes of points, lines and paths, made as the parser recognises each rule. Never raises."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from ..diagnostics.source import Span
+from . import builder_errors, limits, tree, value_errors
+from .tokens import Token
+from .values import Values
+
+Parts = list[Any]
+
+
+class PointBuilder:
+    """Makes the nodes of where things are."""
+
+    def __init__(self, source_name: str) -> None:
+        self._source = source_name
+        self.values = Values()
+
+    def at(self, token: Token) -> Span:
+        """The place of a token."""
+        return Span(self._source, token.start, token.end)
+
+    # ---- points -------------------------------------------------------------------------------------------
+
+    def grid_point(self, parts: Parts, span: Span) -> tree.GridPoint:
+        """`B3`."""
+        return self.values.grid_point(parts[0].text, span)
+
+    def named_point(self, parts: Parts, span: Span) -> tree.NamedPoint:
+        """`gate`."""
+        return tree.NamedPoint(name=self.values.name(parts[0].text, span).text, span=span)
+
+    def grid_steps(self, parts: Parts, span: Span) -> tree.GridSteps:
+        """`(1.5, 0)`."""
+        across, down = (self.values.number(each.text, self.at(each)) for each in parts)
+        if max(abs(across), abs(down)) > limits.GRID_LINES:
+            self.values.said.append(value_errors.grid_point_far(span))
+            across = down = limits.LENGTH_MOST * 0
+        return tree.GridSteps(across=across, down=down, span=span)
+
+    def share_along(self, parts: Parts, span: Span) -> tree.ShareAlong:
+        """`1/3 from P to Q`."""
+        number, origin, toward = parts
+        share = self.values.number(number.text, self.at(number))
+        if abs(share) > limits.GRID_LINES:
+            self.values.said.append(builder_errors.share_too_large(self.at(number), number.text))
+            share = limits.LENGTH_LEAST
+        elif not 0 < share < 1:
+            self.values.said.append(value_errors.share_beyond(self.at(number), number.text))
+        return tree.ShareAlong(share=share, origin=origin, toward=toward, span=span)
+
+    def length_along(self, parts: Parts, span: Span) -> tree.LengthAlong:
+        """`1in from P to Q`."""
+        return tree.LengthAlong(length=parts[0], origin=parts[1], toward=parts[2], span=span)
+
+    def length_at_angle(self, parts: Parts, span: Span) -> tree.LengthAtAngle:
+        """`2in from P at 22.5deg`."""
+        return tree.LengthAtAngle(length=parts[0], origin=parts[1], angle=parts[2], span=span)
+
+    def between(self, parts: Parts, span: Span) -> tree.Between:
+        """`between P, Q, R`."""
+        return tree.Between(points=tuple(parts), span=span)
+
+    def meet(self, parts: Parts, span: Span) -> tree.Meet:
+        """`meet LINE, LINE`."""
+        return tree.Meet(first=parts[0], second=parts[1], span=span)
+
+    def meet_outline(self, parts: Parts, span: Span) -> tree.MeetOutline:
+        """`meet LINE, outline`."""
+        return tree.MeetOutline(line=parts[0], span=span)
+
+    def foot(self, parts: Parts, span: Span) -> tree.Foot:
+        """`foot of P on LINE`."""
+        return tree.Foot(point=parts[0], line=parts[1], span=span)
+
+    def turned_about(self, parts: Parts, span: Span) -> tree.TurnedAbout:
+        """`P turned A about Q`."""
+        return tree.TurnedAbout(point=parts[0], angle=parts[1], about=parts[2], span=span)
+
+    def mirrored_in(self, parts: Parts, span: Span) -> tree.MirroredIn:
+        """`P mirrored in LINE`."""
+        return tree.MirroredIn(point=parts[0], line=parts[1], span=span)
+
+    def next_copy(self, parts: Parts, span: Span) -> tree.NextCopy:
+        """`next P`."""
+        return tree.NextCopy(point=parts[0], span=span)
+
+    def previous_copy(self, parts: Parts, span: Span) -> tree.PreviousCopy:
+        """`previous P`."""
+        return tree.PreviousCopy(point=parts[0], span=span)
+
+    # ---- lines and paths ----------------------------------------------------------------------------------
+
+    def line_through(self, parts: Parts, span: Span) -> tree.LineThrough:
+        """`P--Q`."""
+        return tree.LineThrough(first=parts[0], second=parts[1], span=span)
+
+    def line_at_angle(self, parts: Parts, span: Span) -> tree.LineAtAngle:
+        """`P at A`."""
+        return tree.LineAtAngle(point=parts[0], angle=parts[1], span=span)
+
+    def line_parallel(self, parts: Parts, span: Span) -> tree.LineParallel:
+        """`P parallel to Q--R`."""
+        return tree.LineParallel(point=parts[0], first=parts[1], second=parts[2], span=span)
+
+    def line(self, parts: Parts, span: Span) -> tree.Line:
+        """A line as the whole of what a statement says."""
+        line: tree.Line = parts[0]
+        return line
+
+    def path(self, parts: Parts, span: Span) -> tree.Path:
+        """`P HOP...`."""
+        self.values.said.extend(
+            builder_errors.hop_after_outline(following.span, hop.span)
+            for hop, following in zip(parts[1:], parts[2:], strict=False) if isinstance(hop, tree.ToOutline)
+        )
+        return tree.Path(start=parts[0], hops=tuple(parts[1:]), span=span)
+
+    def straight_to(self, parts: Parts, span: Span) -> tree.StraightTo:
+        """`-- Q`."""
+        return tree.StraightTo(point=parts[0], span=span)
+
+    def to_outline(self, parts: Parts, span: Span) -> tree.ToOutline:
+        """`-- outline`."""
+        return tree.ToOutline(span=span)
+
+    def arc_around(self, parts: Parts, span: Span) -> tree.ArcAround:
+        """`~~ Q around C`."""
+        return tree.ArcAround(point=parts[0], center=parts[1], span=span)
+
+    def arc_through(self, parts: Parts, span: Span) -> tree.ArcThrough:
+        """`~~ Q through R`."""
+        return tree.ArcThrough(point=parts[0], via=parts[1], span=span)

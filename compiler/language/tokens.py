@@ -1,0 +1,167 @@
+"""Text to words, numbers and signs. Never raises, whatever the text.
+
+In: a source. Out: its tokens, each with its place, and complaints about what no grammar could take: characters
+that are no part of the language, quotes never closed, units spelled another way. Where what was meant is plain,
+the token that was meant stands in the list, so that the parser goes on as if it had been written.
+"""
+
+from __future__ import annotations
+
+import re
+from typing import Final, NamedTuple
+
+from ..diagnostics.diagnostic import Diagnostic
+from ..diagnostics.source import Source
+from . import _tables
+from .odd_characters import Reading, read_odd, read_unit, unseen_in
+
+BLOCK_OPENERS: Final = (
+    "finished", "grid", "outline", "point", "seam", "piece", "turn", "mirror", "use", "place", "row",
+    "alternate", "rounds", "faces", "allowance", "grain", "trim", "family", "also", "note", "maker",
+)
+"""Words that open a statement inside a block."""
+
+LATER_OPENERS: Final = (
+    "washed", "set", "roles", "fabric", "sashing", "border", "binding", "backing", "batting", "fits",
+)
+"""Words of edition 1 whose statements are not built yet."""
+
+JOINING: Final = (
+    "in", "at", "from", "to", "of", "on", "with", "as", "about", "around", "through", "between", "meet",
+    "foot", "next", "previous", "turned", "mirrored", "facing", "plain",
+)
+
+RESERVED: Final = frozenset(("edition", "block", "quilt", *BLOCK_OPENERS, *LATER_OPENERS, *JOINING))
+"""Every word that no name may take."""
+
+OPENERS: Final = frozenset(
+    word.upper() for word in ("edition", "block", "quilt", *BLOCK_OPENERS, *LATER_OPENERS)
+)
+"""The token types that open a statement."""
+
+ODD_WORD: Final = "ODD_WORD"
+"""A word that is neither a name nor a grid point: `Gate`, `été`."""
+
+DASH_LIKE: Final = "DASH_LIKE"
+"""`-`, `->` and the like: somebody's way of writing `--` or `..`."""
+
+END: Final = "$END"
+
+
+class Token(NamedTuple):
+    """A word, number or sign. `type` names it for the grammar; `soft` is the keyword it may also be."""
+
+    type: str
+    text: str
+    start: int
+    end: int
+    fresh: bool = False  # first on its line
+    soft: str = ""
+
+
+_PATTERNS: Final = {name: value for name, kind, value in _tables.TERMINALS if kind == "re"}
+_SIGNS: Final = {
+    value: name for name, kind, value in _tables.TERMINALS if kind == "str" and not value[0].isalpha()
+}
+_SOFT: Final = {
+    value: name for name, kind, value in _tables.TERMINALS
+    if kind == "str" and value[0].isalpha() and value not in RESERVED
+}
+
+_OTHER_UNITS: Final = (
+    r'"|″|”|°|(?i:inches|inch|ins|in|centimetres?|centimeters?|cm|millimetres?|millimeters?|mm|degrees?|degs?)'
+    r"(?![A-Za-z0-9_]|-[a-z0-9])"
+)
+
+_MASTER: Final = re.compile("|".join((
+    f"(?P<BLANKS>{_PATTERNS['BLANKS']})",
+    r"(?P<WORD>[a-z][a-z0-9_]*(?:-[a-z0-9_]+)*(?!\w|-\w))",
+    f"(?P<SIGN>{'|'.join(re.escape(sign) for sign in sorted(_SIGNS, key=len, reverse=True))})",
+    rf"(?P<GRID_POINT>{_PATTERNS['GRID_POINT']}(?!\w))",
+    f"(?P<LENGTH>{_PATTERNS['LENGTH']})",
+    f"(?P<ANGLE>{_PATTERNS['ANGLE']})",
+    f"(?P<OTHER_UNIT>(?:{_PATTERNS['NUMBER']})[ \\t]*(?:{_OTHER_UNITS}))",
+    f"(?P<NUMBER>{_PATTERNS['NUMBER']})",
+    f"(?P<COMMENT>{_PATTERNS['COMMENT']})",
+    f"(?P<STRING>{_PATTERNS['STRING']})",
+    rf"(?P<{ODD_WORD}>[^\W\d]\w*(?:-\w+)*)",
+    r"(?P<ODD>[\s\S])",
+)))
+
+_TWO_FACED: Final = {"circle": re.compile(_PATTERNS["CIRCLE"]), "regular": re.compile(_PATTERNS["REGULAR"])}
+
+_TIMES: Final = re.compile(r"x(?=[0-9])")
+
+
+class Scan(NamedTuple):
+    """The tokens of a text, `$END` last; what was said; and where characters were dropped."""
+
+    tokens: list[Token]
+    said: list[Diagnostic]
+    dropped: list[int]
+
+
+def scan(source: Source) -> Scan:
+    """Every token of the text, blanks and comments left out."""
+    text = source.text
+    tokens: list[Token] = []
+    said: list[Diagnostic] = []
+    dropped: list[int] = []
+    at, fresh, opener = 0, True, ""
+    while at < len(text):
+        found = _MASTER.match(text, at)
+        assert found is not None, "the last alternative takes any character"
+        kind, words, end = str(found.lastgroup), found.group(), found.end()
+        if kind == "BLANKS" or kind == "COMMENT":
+            fresh = fresh or "\n" in words
+            if kind == "COMMENT":
+                said.extend(unseen_in(source, at, end))
+            at = end
+            continue
+        if kind == "WORD":
+            if _is_times(words, tokens, opener):
+                words, end = "x", at + 1
+            token = _word(text, words, at, end, fresh)
+            opener = words if token.type in OPENERS else opener
+        elif kind == "SIGN":
+            token = Token(_SIGNS[words], words, at, end, fresh)
+        elif kind in ("OTHER_UNIT", "STRING", "ODD"):
+            read = _read(source, kind, words, at)
+            said.extend(read.said)
+            end = read.end
+            if not read.type:
+                dropped.append(at)
+                at = end
+                continue
+            token = Token(read.type, read.text, at, end, fresh)
+        else:
+            token = Token(kind, words, at, end, fresh)
+        tokens.append(token)
+        at, fresh = end, False
+    tokens.append(Token(END, "", len(text), len(text), True))
+    return Scan(tokens, said, dropped)
+
+
+def _read(source: Source, kind: str, words: str, at: int) -> Reading:
+    """Quoted text, a unit spelled another way, or a character that begins nothing."""
+    if kind == "STRING":
+        return Reading(kind, words, at + len(words), unseen_in(source, at, at + len(words)))
+    return read_unit(source, words, at) if kind == "OTHER_UNIT" else read_odd(source, at)
+
+
+def _is_times(words: str, tokens: list[Token], opener: str) -> bool:
+    """Whether the word is the `x2` of `grid 2x2`."""
+    return (
+        opener in ("grid", "finished") and bool(_TIMES.match(words))
+        and bool(tokens) and tokens[-1].type in ("NUMBER", "LENGTH")
+    )
+
+
+def _word(text: str, words: str, start: int, end: int, fresh: bool) -> Token:
+    """A reserved word, or a name that may also be a keyword where one is due."""
+    if words in RESERVED:
+        return Token(words.upper(), words, start, end, fresh)
+    pattern = _TWO_FACED.get(words)
+    if pattern is not None:
+        return Token("NAME", words, start, end, fresh, words.upper() if pattern.match(text, start) else "")
+    return Token("NAME", words, start, end, fresh, _SOFT.get(words, ""))

@@ -1,0 +1,134 @@
+"""Numbers, lengths, angles, counts and texts: the written words to exact values, each within its bounds.
+
+A value out of bounds is complained of and replaced by a harmless one, so that reading goes on.
+Lengths are Fractions of an inch, angles Fractions of a degree.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from fractions import Fraction
+from typing import Final
+
+from ..diagnostics.diagnostic import Diagnostic
+from ..diagnostics.source import Span
+from ..measure.length import UNITS, exact_number
+from . import limits, value_errors
+from .tree import Angle, Count, GridPoint, Length, Name, Text
+
+_DIGITS: Final = "0123456789"
+_LETTERS_IN_ALPHABET: Final = 26
+
+
+@dataclass(slots=True)
+class Values:
+    """Reads written values; `said` grows by every complaint."""
+
+    said: list[Diagnostic] = field(default_factory=list)
+
+    def number(self, words: str, span: Span) -> Fraction:
+        """The exact number; 1 beside a complaint."""
+        if len(words) > limits.NUMBER_LETTERS:
+            self.said.append(value_errors.number_too_long(span))
+            return Fraction(1)
+        value = exact_number(words)
+        if value is None:
+            self.said.append(value_errors.fraction_by_zero(span, words))
+            return Fraction(1)
+        return value
+
+    def length(self, words: str, span: Span) -> Length:
+        """The length in inches; 1in beside a complaint."""
+        before = len(self.said)
+        number, unit = words[:-2].rstrip(), words[-2:]
+        inches = self.number(number, span) * UNITS[unit]
+        if len(self.said) == before:
+            self.said.extend(value_errors.length_bounds(span, words, inches))
+        return Length(inches=inches if len(self.said) == before else Fraction(1), span=span)
+
+    def angle(self, words: str, span: Span) -> Angle:
+        """The angle in degrees; 0deg beside a complaint."""
+        before = len(self.said)
+        degrees = self.number(words.removesuffix("deg").rstrip(), span)
+        if abs(degrees) > limits.ANGLE_MOST:
+            self.said.append(value_errors.angle_too_large(span, words))
+        return Angle(degrees=degrees if len(self.said) == before else Fraction(0), span=span)
+
+    def count(self, words: str, span: Span, thing: str, least: int, most: int) -> Count:
+        """A whole number of things between the bounds; the lower bound beside a complaint."""
+        before = len(self.said)
+        value = self.number(words, span)
+        if len(self.said) == before:
+            self.said.extend(value_errors.count_bounds(span, words, value, thing, least, most))
+        return Count(value=int(value) if len(self.said) == before else least, span=span)
+
+    def parts(self, numbers: list[tuple[str, Span]]) -> tuple[Fraction, ...]:
+        """`4` as four equal parts, `1:2:1` as parts in proportion."""
+        if len(numbers) == 1:
+            count = self.count(*numbers[0], "grid parts", 1, limits.GRID_LINES)
+            return (Fraction(1),) * count.value
+        before = len(self.said)
+        parts = tuple(self.number(words, span) for words, span in numbers)
+        for value, (words, span) in zip(parts, numbers, strict=True):
+            if value <= 0:
+                self.said.append(value_errors.part_not_positive(span, words))
+        if len(parts) > limits.GRID_LINES:
+            first, last = numbers[0][1], numbers[-1][1]
+            self.said.append(value_errors.parts_too_many(Span(first.source, first.start, last.end), len(parts)))
+        return parts if len(self.said) == before else (Fraction(1), Fraction(1))
+
+    def grid_point(self, words: str, span: Span) -> GridPoint:
+        """Column and row; A1 beside a complaint."""
+        column = words.rstrip(_DIGITS)
+        row = words[len(column):]
+        if not row.strip("0"):
+            self.said.append(value_errors.row_zero(span, words, column))
+        elif row.startswith("0"):
+            self.said.append(value_errors.row_leading_zero(span, column + row.lstrip("0")))
+        elif len(words) > limits.NUMBER_LETTERS or max(int(row), _column_number(column)) > limits.GRID_LINES + 1:
+            self.said.append(value_errors.grid_point_far(span))
+        else:
+            return GridPoint(column=column, row=int(row), span=span)
+        return GridPoint(column="A", row=1, span=span)
+
+    def name(self, words: str, span: Span) -> Name:
+        """The name; complained of where it is longer than any column."""
+        if len(words) > limits.NAME_LETTERS:
+            self.said.append(value_errors.name_too_long(span, len(words)))
+            words = words[:limits.NAME_LETTERS]
+        return Name(text=words, span=span)
+
+    def text(self, words: str, span: Span) -> Text:
+        """Quoted text without its quotes and escapes."""
+        letters: list[str] = []
+        at, inside = 0, words[1:-1]
+        while at < len(inside):
+            if inside[at] == "\\":
+                if inside[at + 1] not in '"\\':
+                    place = Span(span.source, span.start + 1 + at, span.start + 3 + at)
+                    self.said.append(value_errors.text_escape(place, inside[at:at + 2]))
+                at += 1
+            elif inside[at] == "\t":
+                place = Span(span.source, span.start + 1 + at, span.start + 2 + at)
+                self.said.append(value_errors.text_tab(place))
+            letters.append(inside[at])
+            at += 1
+        return Text(text="".join(letters), span=span)
+
+    def title(self, text: Text) -> Text:
+        """A title: not empty, and short enough to print."""
+        self.said.extend(value_errors.title_bounds(text.span, text.text))
+        return text
+
+    def remark(self, text: Text) -> Text:
+        """A note or a maker's name, within its bound."""
+        self.said.extend(value_errors.remark_bounds(text.span, text.text))
+        return text
+
+
+def _column_number(letters: str) -> int:
+    """A is 1, Z is 26, AA is 27."""
+    number = 0
+    for letter in letters[:limits.NUMBER_LETTERS]:
+        number = number * _LETTERS_IN_ALPHABET + ord(letter) - ord("A") + 1
+    return number
