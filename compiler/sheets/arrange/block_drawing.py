@@ -1,0 +1,244 @@
+"""The drafted block as a drawing: fabrics, grid, seams, outline, letters, and its size on dimension lines."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from itertools import chain
+from math import sqrt
+from typing import Final
+
+from ...drafting.model import Draft, Edge, Piece
+from ...measure.fractions import ruler_text
+from ...measure.length import POINTS_PER_INCH
+from ..page import Mark, PathMark, Segment, TextMark
+from .fills import Fill, fills_for, texture_mark
+from .label import SetLine
+from .paths import Placement, Spot, box_path, closed, flat_ring, open_path, ring_path, straight
+from .room import Line, Room, middle_of, place_lines
+from .style import (
+    BLACK,
+    LABEL,
+    PALE,
+    RULING,
+    SEAM,
+    SMALLEST,
+    WHITE,
+    cap_height,
+    grey_text,
+    lettering,
+    line_mark,
+    measure,
+    set_text,
+    solid_mark,
+)
+
+OUTLINE: Final = 1.1
+
+AROUND: Final = (22.0, 30.0, 38.0, 24.0)
+"""Points kept left, above, right and below a drawing for the grid's names, 'top' and the dimension lines."""
+
+PIECE_LETTERS: Final = (16.0, 13.0, 10.5, 8.5, SMALLEST)
+"""Sizes of a template's letter in a piece, the largest that fits."""
+
+PIECE_CLEAR: Final = 2.0
+PLATE: Final = 1.5  # points of plain ground about lettering on a textured fabric
+
+NAMED_GRID: Final = 11.0
+"""Least points between grid lines that are named: closer names run together."""
+
+
+@dataclass(frozen=True, slots=True)
+class Drawing:
+    """The marks of a drawing, and the pieces that were too small to letter."""
+
+    marks: list[Mark]
+    unlettered: tuple[int, ...]
+
+
+def fabric_order(draft: Draft) -> tuple[str, ...]:
+    """The roles of a block in order of first use."""
+    return tuple(dict.fromkeys(piece.fabric for piece in draft.pieces))
+
+
+def draw_block(draft: Draft, placement: Placement) -> Drawing:
+    """The block where the placement puts it, lettered, without dimension lines."""
+    fills = fills_for(fabric_order(draft))
+    marks: list[Mark] = [*_fill_marks(draft, placement, fills), _grid_mark(draft, placement)]
+    marks.extend(_seam_marks(draft, placement, fills))
+    marks.append(line_mark(ring_path(draft.outline, placement), "outline", OUTLINE))
+    letters, unlettered = _letter_marks(draft, placement, fills)
+    return Drawing(marks + letters, unlettered)
+
+
+def piece_rings(piece: Piece) -> tuple[tuple[Edge, ...], ...]:
+    """The rings of a piece, its own first."""
+    return tuple(tuple(side.edge for side in ring) for ring in (piece.ring, *piece.holes))
+
+
+def _fill_marks(draft: Draft, placement: Placement, fills: Mapping[str, Fill]) -> Iterable[Mark]:
+    """For each fabric one path of all its pieces, filled, and its texture clipped to them."""
+    corner, far = placement.spot_at(0, 0), placement.spot_at(draft.width, draft.height)
+    for fabric, fill in fills.items():
+        pieces = [piece for piece in draft.pieces if piece.fabric == fabric]
+        path = tuple(chain(*(ring_path(ring, placement) for piece in pieces for ring in piece_rings(piece))))
+        yield PathMark(path, None, 0.0, (), fill.ground, "fill", fabric)
+        texture = texture_mark(fill, (corner.x, corner.y, far.x, far.y), path, fabric)
+        if texture:
+            yield texture
+
+
+def _grid_mark(draft: Draft, placement: Placement) -> Mark:
+    """The lines of the drafting grid, as far as the block's box."""
+    segments: list[Segment] = []
+    for x in draft.rules_across:
+        segments.extend(straight(placement.spot_at(x, 0), placement.spot_at(x, draft.height)))
+    for y in draft.rules_down:
+        segments.extend(straight(placement.spot_at(0, y), placement.spot_at(draft.width, y)))
+    return PathMark(tuple(segments), PALE, RULING, (), None, "grid")
+
+
+def _seam_marks(draft: Draft, placement: Placement, fills: Mapping[str, Fill]) -> Iterable[Mark]:
+    """Every seam once: black, but white between two fabrics on which black would be lost."""
+    black: list[Segment] = []
+    white: list[Segment] = []
+    for piece in draft.pieces:
+        for side in chain(piece.ring, *piece.holes):
+            for part in side.parts:
+                if part.neighbour is not None and part.neighbour > piece.number:
+                    lost = fills[piece.fabric].dark and fills[draft.pieces[part.neighbour - 1].fabric].dark
+                    (white if lost else black).extend(open_path((part.edge,), placement))
+    for path, colour in ((black, BLACK), (white, WHITE)):
+        if path:
+            yield PathMark(tuple(path), colour, SEAM, (), None, "seam")
+
+
+def _letter_marks(
+    draft: Draft, placement: Placement, fills: Mapping[str, Fill]
+) -> tuple[list[Mark], tuple[int, ...]]:
+    """The template's letter and the piece's number in every piece they fit."""
+    letters = {member.piece: shape.label for shape in draft.shapes for member in shape.members}
+    marks: list[Mark] = []
+    unlettered: list[int] = []
+    for piece in draft.pieces:
+        wide = sqrt(float(piece.area)) * POINTS_PER_INCH * placement.scale
+        found = None
+        if wide > SMALLEST:  # a quick look first: ten thousand pieces may be too small to letter
+            found = _lettered(piece, letters[piece.number], placement, fills[piece.fabric])
+        if found is None:
+            unlettered.append(piece.number)
+        else:
+            marks.extend(found)
+    return marks, tuple(unlettered)
+
+
+def _lettered(piece: Piece, letter: str, placement: Placement, fill: Fill) -> list[Mark] | None:
+    """The letter with the number under it, else the letter alone; None where neither fits."""
+    room = Room(tuple(flat_ring(ring, placement) for ring in piece_rings(piece)))
+    home = middle_of(room.rings[0])
+    left, top, right, bottom = room.bounds()
+    for size, number_size in (*((size, SMALLEST) for size in PIECE_LETTERS[:-1]), *((size, 0.0) for size in PIECE_LETTERS[2:])):
+        lines = [SetLine(letter, size, True, cap_height(size, True))]
+        if number_size:
+            drop = lines[0].baseline + cap_height(SMALLEST) + 2.0
+            lines.append(SetLine(str(piece.number), SMALLEST, False, drop))
+        asked = [_tight(line) for line in lines]
+        if asked[-1].bottom > bottom - top or max(line.width for line in asked) > right - left:
+            continue
+        spot = place_lines(room, asked, home, PIECE_CLEAR)
+        if spot:
+            return [*_plates(asked, spot, fill), *_set_in(lines, spot, fill, str(piece.number))]
+    return None
+
+
+def _tight(line: SetLine) -> Line:
+    """The box of a line of capitals or figures: nothing falls below the baseline."""
+    rise = cap_height(line.size, line.bold)
+    return Line(measure(line.text, line.size, line.bold), line.baseline - rise, line.baseline)
+
+
+def _plates(asked: Sequence[Line], spot: Spot, fill: Fill) -> list[Mark]:
+    """Plain ground behind lettering on a texture."""
+    if fill.texture == "none":
+        return []
+    wide = max(line.width for line in asked) / 2 + PLATE
+    box = box_path(spot.x - wide, spot.y - PLATE, spot.x + wide, spot.y + asked[-1].bottom + PLATE)
+    return [PathMark(box, None, 0.0, (), fill.ground, "plate")]
+
+
+def _set_in(lines: Sequence[SetLine], spot: Spot, fill: Fill, subject: str) -> list[Mark]:
+    return [
+        TextMark(
+            spot.x, spot.y + line.baseline, lettering(line.text), line.size, line.bold, "middle", fill.lettering,
+            "piece", subject,
+        )
+        for line in lines
+    ]  # fmt: skip
+
+
+def surround_marks(draft: Draft, placement: Placement) -> list[Mark]:
+    """What stands about a drawing: grid names above and left, 'top', dimension lines right and below."""
+    corner, far = placement.spot_at(0, 0), placement.spot_at(draft.width, draft.height)
+    marks = [*_grid_names(draft, placement), *_top_marks((corner.x + far.x) / 2, corner.y - 16)]
+    marks.extend(_dimension(Spot(corner.x, far.y), far, ruler_text(draft.width)))
+    marks.extend(_dimension(Spot(far.x, corner.y), far, ruler_text(draft.height)))
+    return marks
+
+
+def _grid_names(draft: Draft, placement: Placement) -> Iterable[Mark]:
+    """Letters over the columns' lines and numbers beside the rows' lines, as a source names them."""
+    last = -NAMED_GRID
+    for number, x in enumerate(draft.rules_across):
+        spot = placement.spot_at(x, 0)
+        if spot.x - last >= NAMED_GRID:
+            yield grey_text(spot.x, spot.y - 5, column_name(number), SMALLEST, "middle")
+            last = spot.x
+    last = -NAMED_GRID
+    for number, y in enumerate(draft.rules_down):
+        spot = placement.spot_at(0, y)
+        if spot.y - last >= NAMED_GRID:
+            yield grey_text(spot.x - 5, spot.y + 2.4, str(number + 1), SMALLEST, "end")
+            last = spot.y
+
+
+def column_name(number: int) -> str:
+    """A, B, ..., Z, AA, AB... for 0, 1, ..."""
+    name = ""
+    number += 1
+    while number:
+        number, rest = divmod(number - 1, 26)
+        name = chr(ord("A") + rest) + name
+    return name
+
+
+def _top_marks(x: float, y: float) -> list[Mark]:
+    """A pointer to the block's top."""
+    half = measure("top", LABEL) / 2
+    tip = x - half - 7
+    return [
+        solid_mark(closed(((tip, y - 7), (tip + 3, y), (tip - 3, y))), "compass"),
+        set_text(x, y, "top", LABEL, False, "middle"),
+    ]
+
+
+def _dimension(first: Spot, last: Spot, text: str) -> Iterable[Mark]:
+    """A dimension line off the right or lower side from first to last, broken by the measure."""
+    level = first.y == last.y
+    off = 14.0
+    half = measure(text, LABEL) / 2 + 4 if level else 8.0
+    middle = Spot((first.x + last.x) / 2, (first.y + last.y) / 2)
+
+    def along(spot: Spot, by: float, out: float) -> Spot:
+        return Spot(spot.x + by, spot.y + out) if level else Spot(spot.x + out, spot.y + by)
+
+    pieces = [
+        (along(first, 0, 4), along(first, 0, off + 4)),
+        (along(last, 0, 4), along(last, 0, off + 4)),
+        (along(first, 0, off), along(middle, -half, off)),
+        (along(middle, half, off), along(last, 0, off)),
+    ]
+    yield line_mark(tuple(chain(*(straight(*piece) for piece in pieces))), "dimension", 0.5)
+    if level:
+        yield set_text(middle.x, middle.y + off + 3, text, LABEL, False, "middle")
+    else:
+        yield set_text(middle.x + off, middle.y + 3, text, LABEL, False, "middle")

@@ -1,0 +1,161 @@
+"""What every page carries: head, foot, check square, legend and the words about them.
+
+    title                                   what this page is
+    size · version                             page n of m
+    ---------------------------------------------------------
+                        the body
+    ---------------------------------------------------------
+  | []  print at 100% ...         legend of the marks used
+  |_______________________ 5cm              one line of safety
+
+The two 5cm lines stand on the check square's own corner, one across and one down: a printer may shrink the two
+ways differently.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Final
+
+from ...measure.fractions import ruler_text
+from ...measure.length import POINTS_PER_INCH, UNITS
+from ..page import Mark, PathMark
+from .paths import box_path, straight
+from .room import Box
+from .style import (
+    BLACK,
+    HEADING,
+    LABEL,
+    MARGIN,
+    RULE,
+    SEAM,
+    SMALLEST,
+    TITLE,
+    grey_text,
+    line_mark,
+    measure,
+    set_text,
+    shorten,
+)
+
+FIVE_CM: Final = float(5 * UNITS["cm"] * POINTS_PER_INCH)
+"""5cm in points: 141.732."""
+
+HEAD_RULE: Final = 72.0  # from the paper's top
+BODY_TOP: Final = 82.0
+FOOT_TALL: Final = 84.0  # from the foot's rule to the bottom margin
+BODY_GAP: Final = 8.0  # between the body and the foot's rule
+CHECK_LEFT: Final = 26.0  # the 5cm lines hang in the margin, clear of the body
+WORDS_LEFT: Final = 114.0
+LEGEND_ROW: Final = 13.5
+LEGEND_SAMPLE: Final = 30.0
+TICK: Final = 4.0
+
+
+@dataclass(frozen=True, slots=True)
+class Paper:
+    """The page that layout fills: in points as printed, so true to size whatever the printer does."""
+
+    width: float
+    height: float
+
+    @property
+    def body(self) -> Box:
+        """The room between head and foot."""
+        return MARGIN, BODY_TOP, self.width - MARGIN, self.foot_rule - BODY_GAP
+
+    @property
+    def foot_rule(self) -> float:
+        """Where the rule over the foot stands."""
+        return self.height - MARGIN - FOOT_TALL
+
+
+@dataclass(frozen=True, slots=True)
+class Heading:
+    """The words at the head of a page. `title` names it in bookmarks too."""
+
+    block: str
+    under: str  # "6in finished · version 2"
+    what: str  # "templates A–C"
+    below: str  # "with 1/4in seam allowance"
+
+
+@dataclass(frozen=True, slots=True)
+class Sign:
+    """One line of a legend: a small drawing about (x, y), 30pt wide, and its meaning."""
+
+    draw: Callable[[float, float], tuple[Mark, ...]]
+    meaning: str
+
+
+def head_marks(paper: Paper, heading: Heading, number: int, count: int) -> list[Mark]:
+    """Title, size and version on the left; what this page is on the right; a rule."""
+    right = paper.width - MARGIN
+    what = f"{heading.what} · page {number} of {count}"
+    room = right - MARGIN - 18 - max(measure(what, HEADING), measure(heading.below, HEADING))
+    return [
+        set_text(MARGIN, 50, shorten(heading.block, room, TITLE, True), TITLE, True),
+        grey_text(MARGIN, 64, shorten(heading.under, room, HEADING)),
+        set_text(right, 50, what, HEADING, False, "end"),
+        grey_text(right, 64, heading.below, HEADING, "end"),
+        line_mark(straight((MARGIN, HEAD_RULE), (right, HEAD_RULE)), "rule", RULE),
+    ]
+
+
+def foot_marks(paper: Paper, signs: Sequence[Sign], safety: str, measured: Fraction | float) -> list[Mark]:
+    """The check square and bars with their words, the legend, and the line of safety."""
+    right, base = paper.width - MARGIN, paper.height - MARGIN
+    rule = straight((MARGIN, paper.foot_rule), (right, paper.foot_rule))
+    return [
+        line_mark(rule, "rule", RULE),
+        *_check_marks(base),
+        *_word_marks(base, measured),
+        *_legend_marks(paper, signs),
+        grey_text(right, base, shorten(safety, right - WORDS_LEFT - 78, SMALLEST), SMALLEST, "end"),
+    ]
+
+
+def _check_marks(base: float) -> list[Mark]:
+    """The 1in square, and 5cm each way from its corner."""
+    left, inch = CHECK_LEFT, float(POINTS_PER_INCH)
+    far, high = left + FIVE_CM, base - FIVE_CM
+    return [
+        PathMark(box_path(left, base - inch, left + inch, base), BLACK, SEAM, (), None, "check-square"),
+        PathMark(straight((left, high), (left, base), (far, base)), BLACK, SEAM, (), None, "check-bar"),
+        line_mark(straight((left - TICK, high), (left + TICK, high)), "check-tick", SEAM),
+        line_mark(straight((far, base - TICK), (far, base + TICK)), "check-tick", SEAM),
+        set_text(left + inch / 2, base - inch / 2 + 3, "1in", LABEL, True, "middle"),
+        set_text(far - 4, base - 5, "5cm each way", LABEL, True, "end"),
+    ]
+
+
+def _word_marks(base: float, measured: Fraction | float) -> list[Mark]:
+    """What to do before cutting, and when the square is wrong."""
+    top = base - POINTS_PER_INCH
+    lines = ["if it is not exactly 1in, set the printer to", "‘actual size’, or build again with the size", "you measured."]
+    if measured != 1:
+        lines = ["These pages are drawn for a printer that makes", f"1in measure {ruler_text(measured)}. If it is not exactly 1in now,", "build again with the size you measured."]
+    return [
+        set_text(WORDS_LEFT, top + 7, "Print at 100%. Measure before you cut:", LABEL, True),
+        *(set_text(WORDS_LEFT, top + 18.5 + 11 * row, line) for row, line in enumerate(lines)),
+    ]
+
+
+def _legend_marks(paper: Paper, signs: Sequence[Sign]) -> list[Mark]:
+    """The signs in two columns, four to a column, filled from the right column's left."""
+    rows = 4
+    columns = [signs[start : start + rows] for start in range(0, len(signs), rows)]
+    marks: list[Mark] = []
+    x = paper.width - MARGIN
+    for column in reversed(columns):
+        wide = max(measure(sign.meaning, LABEL) for sign in column) + LEGEND_SAMPLE + 8
+        x -= wide
+        for row, sign in enumerate(column):
+            y = paper.foot_rule + 14 + row * LEGEND_ROW
+            marks.extend(sign.draw(x, y))
+            marks.append(set_text(x + LEGEND_SAMPLE + 8, y + 3, sign.meaning))
+        x -= 14
+    assert x > WORDS_LEFT + 160, "the legend runs into the words"
+    return marks

@@ -1,0 +1,204 @@
+"""The words on a template, and where they stand: inside the sewing line with the grain arrow, or beside.
+
+Larger settings are tried before smaller ones, and a setting counts only when a readable arrow fits too. Where
+the words do not fit, the letter stays inside and the rest is set beside, by whoever lays out the page.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from typing import Final
+
+from ...cutting.model import FabricCount, Template
+from .paths import Spot
+from .room import Line, Room, box_ring, middle_of, place_arrow, place_lines
+from .style import LABEL, LEADING, LETTER, SMALLEST, ascent, break_lines, cap_height, descent, measure
+
+SETTINGS: Final = ((LETTER, LABEL, 150.0), (LETTER, LABEL, 92.0), (20.0, 8.0, 84.0), (16.0, 7.5, 70.0), (13.0, SMALLEST, 60.0))
+"""Size of the letter, size of the words, and the widest line, in points, best first."""
+
+LETTERS: Final = (LETTER, 20.0, 16.0, 12.0, 9.0, SMALLEST)
+"""Sizes of a letter that stands alone."""
+
+BESIDE_WIDE: Final = 120.0
+"""The widest line of words set beside a template, in points."""
+
+CLEAR: Final = 4.0
+"""Points kept between lettering and everything else."""
+
+TIGHT: Final = 2.0
+"""Points kept about a lone letter or a short arrow in a small piece."""
+
+LONG_ARROW: Final = 108.0  # 1 1/2in: longer says nothing more
+GOOD_ARROW: Final = 36.0  # 1/2in: can be laid along a thread without doubt
+SHORT_ARROW: Final = 15.0  # both heads and a shaft between
+
+
+@dataclass(frozen=True, slots=True)
+class SetLine:
+    """One line of a label: its baseline counts from the top of the label."""
+
+    text: str
+    size: float
+    bold: bool
+    baseline: float
+
+    def asks(self) -> Line:
+        """The box it needs."""
+        rise = cap_height(self.size, True) if self.size > LABEL else ascent(self.size, self.bold)
+        fall = 0.0 if self.size > LABEL else descent(self.size, self.bold)
+        return Line(measure(self.text, self.size, self.bold), self.baseline - rise, self.baseline + fall)
+
+
+Arrow = tuple[Spot, Spot]
+
+
+@dataclass(frozen=True, slots=True)
+class Label:
+    """What stands inside a template, and the words left over for beside it."""
+
+    lines: tuple[SetLine, ...]
+    top: Spot | None  # the middle of the label's upper edge; None: nothing inside
+    arrows: tuple[Arrow, ...]
+    beside: tuple[SetLine, ...] = ()  # set to the right of their own top left
+    arrow_beside: bool = False
+
+
+def words_of(template: Template) -> list[tuple[str, bool]]:
+    """The lines under the letter, and whether each is bold."""
+    words = [line for count in template.counts for line in _count_words(count)]
+    words.append((f"{template.block_title} {template.finished_size} · v{template.version}", False))
+    if template.maker:
+        words.append((template.maker, False))
+    if not template.reversible:
+        words.append(("this side up", False))
+    return words
+
+
+def _count_words(count: FabricCount) -> Iterator[tuple[str, bool]]:
+    if count.cut:
+        yield f"Cut {count.cut} of {count.fabric}", True
+        if count.reversed:
+            yield f"and {count.reversed} reversed", True
+    elif count.reversed:
+        yield f"Cut {count.reversed} of {count.fabric}, reversed", True
+
+
+def broken(words: Sequence[tuple[str, bool]], room: float, size: float) -> list[tuple[str, bool]]:
+    """The words in lines no wider than the room; a long title takes two lines at most."""
+    lines: list[tuple[str, bool]] = []
+    for text, bold in words:
+        pieces = break_lines(text, room, size, bold)
+        if len(pieces) > 2 and not bold:
+            pieces = [pieces[0], "… " + pieces[-1]] if measure("… " + pieces[-1], size, bold) <= room else pieces[:2]
+        lines.extend((piece, bold) for piece in pieces)
+    return lines
+
+
+def stacked(letter: str, words: Sequence[tuple[str, bool]], letter_size: float, size: float) -> tuple[SetLine, ...]:
+    """The letter with the words under it."""
+    baseline = cap_height(letter_size, True)
+    lines = [SetLine(letter, letter_size, True, baseline)]
+    baseline += 2.0
+    for text, bold in words:
+        baseline += size * LEADING
+        lines.append(SetLine(text, size, bold, baseline))
+    return tuple(lines)
+
+
+def beside_lines(template: Template, size: float = LABEL) -> tuple[SetLine, ...]:
+    """The whole label as it is set beside a template: the letter leads the first line."""
+    first, *rest = words_of(template)
+    words = broken([(f"{template.label}  {first[0]}", True), *rest], BESIDE_WIDE, size)
+    rise = ascent(size, True)
+    return tuple(SetLine(text, size, bold, rise + row * size * LEADING) for row, (text, bold) in enumerate(words))
+
+
+def fit_label(template: Template, room: Room, headings: Sequence[float]) -> Label:
+    """The best label for the room inside the sewing line, with arrows along the headings (on the page)."""
+    home = middle_of(room.rings[0])
+    for lines in _settings(template, room):
+        found = _with_arrows(lines, room, home, headings, GOOD_ARROW)
+        if found:
+            return found
+    beside = beside_lines(template)
+    for least, clear in ((GOOD_ARROW, CLEAR), (SHORT_ARROW, TIGHT)):
+        for size in LETTERS:
+            letter = (SetLine(template.label, size, True, cap_height(size, True)),)
+            found = _with_arrows(letter, room, home, headings, least, clear)
+            if found:
+                return Label(found.lines, found.top, found.arrows, beside)
+    return _bare(template, room, home, headings, beside)
+
+
+def _settings(template: Template, room: Room) -> Iterator[tuple[SetLine, ...]]:
+    """Whole labels, best first, that are not plainly larger than the room."""
+    left, top, right, bottom = room.bounds()
+    words = words_of(template)
+    for letter_size, size, wide in SETTINGS:
+        lines = stacked(template.label, broken(words, wide, size), letter_size, size)
+        asked = [line.asks() for line in lines]
+        if max(line.width for line in asked) < right - left and asked[-1].bottom < bottom - top:
+            yield lines
+
+
+def _with_arrows(
+    lines: tuple[SetLine, ...], room: Room, home: Spot, headings: Sequence[float], least: float, clear: float = CLEAR
+) -> Label | None:
+    """The label with its arrows about it; else about its arrows; None where they do not fit together."""
+    asked = [line.asks() for line in lines]
+    top = place_lines(room, asked, home, clear)
+    if top is None:
+        return None
+    arrows = _place_arrows(room.beside(*boxes_of(asked, top)), headings, least, clear)
+    if arrows is not None:
+        return Label(lines, top, arrows)
+    arrows = _place_arrows(room, headings, least, clear)
+    if arrows is None:
+        return None
+    top = place_lines(room.beside(*map(arrow_ring, arrows)), asked, home, clear)
+    return Label(lines, top, arrows) if top else None
+
+
+def _place_arrows(room: Room, headings: Sequence[float], least: float, clear: float) -> tuple[Arrow, ...] | None:
+    """An arrow for every heading, each clear of those before; None where one does not fit."""
+    arrows: list[Arrow] = []
+    for heading in headings:
+        arrow = place_arrow(room, heading, (least, LONG_ARROW), clear)
+        if arrow is None:
+            return None
+        arrows.append(arrow)
+        room = room.beside(arrow_ring(arrow))
+    return tuple(arrows)
+
+
+def _bare(
+    template: Template, room: Room, home: Spot, headings: Sequence[float], beside: tuple[SetLine, ...]
+) -> Label:
+    """For the smallest pieces: the letter or the arrow inside if either fits, all else beside."""
+    for size in LETTERS:
+        lines = (SetLine(template.label, size, True, cap_height(size, True)),)
+        top = place_lines(room, [lines[0].asks()], home, TIGHT)
+        if top:
+            return Label(lines, top, (), beside, bool(headings))
+    arrows = _place_arrows(room, headings, SHORT_ARROW, TIGHT)
+    return Label((), None, arrows or (), beside, arrows is None)
+
+
+def boxes_of(lines: Sequence[Line], top: Spot) -> list[tuple[Spot, ...]]:
+    """The boxes of centred lines that stand at `top`."""
+    return [
+        box_ring((top.x - line.width / 2, top.y + line.top, top.x + line.width / 2, top.y + line.bottom))
+        for line in lines
+    ]
+
+
+def arrow_ring(arrow: Arrow) -> tuple[Spot, ...]:
+    """A thin shape along an arrow, as wide as its heads."""
+    from .style import HEAD_WIDE
+
+    (x1, y1), (x2, y2) = arrow
+    length = max(((x2 - x1) ** 2 + (y2 - y1) ** 2) ** 0.5, 1e-9)
+    ux, uy = (x2 - x1) / length * HEAD_WIDE, (y2 - y1) / length * HEAD_WIDE
+    return (Spot(x1 - uy, y1 + ux), Spot(x2 - uy, y2 + ux), Spot(x2 + uy, y2 - ux), Spot(x1 + uy, y1 - ux))

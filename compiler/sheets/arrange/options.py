@@ -1,0 +1,28 @@
+"""How sheets are to be made: what a user chooses at the command line."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Final, Literal
+
+from ...measure.tolerance import Number
+
+LEAST_MEASURED: Final = Fraction(4, 5)
+MOST_MEASURED: Final = Fraction(5, 4)
+"""Inches that the one-inch square may have measured. A printer that is further out was asked to fit or to
+put two pages on one sheet, and a correction would only hide that."""
+
+
+@dataclass(frozen=True, slots=True)
+class SheetOptions:
+    """Paper, kind of template, lines, and the correction for printers that shrink."""
+
+    paper: Literal["letter", "a4"] = "letter"
+    kind: Literal["allowance", "finished", "window"] = "allowance"
+    lines: Literal["cut-solid", "cut-dashed"] = "cut-solid"
+    measured: Number = Fraction(1)
+    """What the one-inch check square measured, in inches, when it was last printed."""
+
+    def __post_init__(self) -> None:
+        assert LEAST_MEASURED <= self.measured <= MOST_MEASURED, self.measured

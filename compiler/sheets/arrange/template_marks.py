@@ -1,0 +1,134 @@
+"""One template as marks on a page: its lines, dots, match marks, arrows and label."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from itertools import chain
+from typing import Final
+
+from ...cutting.model import Template
+from ...drafting.model import Edge
+from ...measure.length import POINTS_PER_INCH
+from ..page import Mark, PathMark, TextMark
+from .label import Label, SetLine, fit_label
+from .options import SheetOptions
+from .paths import Placement, Spot, flat_ring, ring_path, straight
+from .room import Room, around
+from .style import (
+    BLACK,
+    CUT,
+    DOT_LINE,
+    SEW,
+    SEW_DASH,
+    SMALLEST,
+    arrow_marks,
+    dot_marks,
+    line_mark,
+    set_text,
+)
+
+MATCH_LONG: Final = 9.0  # 1/8in
+MATCH_INSIDE: Final = 2.0  # of it inside the sewing line: it crosses the seam
+MATCH: Final = 0.6
+RING_SHADE: Final = (0.93, 0.93, 0.93)  # of a window template's card
+
+Rings = tuple[tuple[Edge, ...], ...]
+
+
+def outer_rings(template: Template, options: SheetOptions) -> Rings:
+    """The outline of the paper piece, and its holes: the cutting line, or the sewing line for hand piecing."""
+    if options.kind == "finished":
+        return (template.sew, *template.sew_holes)
+    return (template.cut, *template.cut_holes)
+
+
+def inner_room(template: Template, placement: Placement) -> Room:
+    """Where lettering may stand: inside the sewing line, clear of dots and of ticks."""
+    rings = tuple(flat_ring(ring, placement) for ring in (template.sew, *template.sew_holes))
+    reach = float(template.dot_width) * POINTS_PER_INCH / 2 + DOT_LINE / 2
+    dots = tuple(around(spot, reach) for spot in placement.spots(template.dots)) if reach > DOT_LINE else ()
+    ticks = tuple(around(spot, MATCH_INSIDE) for spot in placement.spots(mark.at for mark in template.marks))
+    return Room(rings, dots + ticks)
+
+
+def label_for(template: Template, placement: Placement) -> Label:
+    """The label as it fits the template where it lies."""
+    headings = [(grain.heading + placement.turned) % 180 for grain in template.grain]
+    return fit_label(template, inner_room(template, placement), headings)
+
+
+def template_marks(template: Template, placement: Placement, label: Label, options: SheetOptions) -> list[Mark]:
+    """Everything of a template but the words beside it."""
+    marks: list[Mark] = list(_outline_marks(template, placement, options))
+    marks.extend(_match_marks(template, placement, options))
+    if template.dot_width and options.kind != "finished":
+        width = float(template.dot_width) * POINTS_PER_INCH
+        marks.extend(chain(*(dot_marks(spot, width, "dot", template.label) for spot in placement.spots(template.dots))))
+    for arrow in label.arrows:
+        marks.extend(arrow_marks(*arrow, "grain", template.label))
+    if label.top:
+        marks.extend(_centred_marks(label.lines, label.top, template.label))
+    marks.extend(_grain_numbers(template, label))
+    return marks
+
+
+def _outline_marks(template: Template, placement: Placement, options: SheetOptions) -> list[PathMark]:
+    """The cutting and sewing lines, as the kind of template and the setting ask."""
+    label = template.label
+    cut = _rings_path((template.cut, *template.cut_holes), placement)
+    sew = _rings_path((template.sew, *template.sew_holes), placement)
+    if options.kind == "finished":
+        return [line_mark(sew, "sew", CUT, (), label)]
+    if options.kind == "window":
+        # The card is what lies between the lines; even-odd is not to be had, so the inside is painted white.
+        return [
+            PathMark(cut, BLACK, CUT, (), RING_SHADE, "cut", label),
+            PathMark(sew, BLACK, CUT, (), (1.0, 1.0, 1.0), "sew", label),
+        ]
+    cut_dash, sew_dash = (SEW_DASH, ()) if options.lines == "cut-dashed" else ((), SEW_DASH)
+    return [line_mark(cut, "cut", CUT, cut_dash, label), line_mark(sew, "sew", SEW, sew_dash, label)]
+
+
+def _rings_path(rings: Rings, placement: Placement) -> tuple:  # type: ignore[type-arg]
+    return tuple(chain(*(ring_path(ring, placement) for ring in rings)))
+
+
+def _match_marks(template: Template, placement: Placement, options: SheetOptions) -> list[Mark]:
+    """Ticks across the sewing line into the allowance; into the piece where the sheet has no allowance."""
+    marks: list[Mark] = []
+    for mark in template.marks:
+        at, (dx, dy) = placement.spot(mark.at), placement.direction(mark.toward)
+        out = min(MATCH_LONG - MATCH_INSIDE, mark.allowance * POINTS_PER_INCH)
+        inside = MATCH_INSIDE
+        if options.kind == "finished":
+            out, inside = 0.0, MATCH_LONG
+        path = straight((at.x - dx * inside, at.y - dy * inside), (at.x + dx * out, at.y + dy * out))
+        marks.append(line_mark(path, "match", MATCH, (), template.label))
+    return marks
+
+
+def _centred_marks(lines: Sequence[SetLine], top: Spot, subject: str) -> list[TextMark]:
+    return [
+        set_text(top.x, top.y + line.baseline, line.text, line.size, line.bold, "middle", role="label", subject=subject)
+        for line in lines
+    ]
+
+
+def beside_marks(label: Label, left: float, top: float, subject: str) -> list[Mark]:
+    """The words beside a template, ranged left from their top left corner."""
+    return [
+        set_text(left, top + line.baseline, line.text, line.size, line.bold, role="label", subject=subject)
+        for line in label.beside
+    ]
+
+
+def _grain_numbers(template: Template, label: Label) -> list[Mark]:
+    """Where one template serves pieces of different grain, each arrow bears the numbers of its pieces."""
+    if len(template.grain) < 2 or len(label.arrows) != len(template.grain):
+        return []
+    return [
+        set_text(
+            arrow[1].x + 4, arrow[1].y, ", ".join(map(str, grain.pieces[:6])), SMALLEST, role="label", subject=template.label
+        )
+        for grain, arrow in zip(template.grain, label.arrows, strict=True)
+    ]
