@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from ..diagnostics.diagnostic import Diagnostic
+from ..diagnostics.diagnostic import Diagnostic, Severity
 from ..diagnostics.source import Span
 from ..language import tree
 from .frame import Frame
@@ -25,6 +25,11 @@ class Bench:
         self.diagnostics: list[Diagnostic] = []
         self.used_points: set[Span] = set()
         self._said: set[tuple[str, Span]] = set()
+
+    @property
+    def failed(self) -> bool:
+        """Whether anything said is an error."""
+        return any(each.severity is Severity.ERROR for each in self.diagnostics)
 
     def say(self, diagnostic: Diagnostic) -> None:
         """Adds a complaint; one about the same words (in another copy) is one complaint."""

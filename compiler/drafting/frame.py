@@ -50,6 +50,11 @@ class Frame:
         return replace(self, outline=outline)
 
     @property
+    def is_box(self) -> bool:
+        """Whether the outline is the whole bounding box."""
+        return self.outline == rectangle(Fraction(0), Fraction(0), self.width, self.height)
+
+    @property
     def last_grid_point(self) -> str:
         """The name of the grid point at the bottom right."""
         return f"{column_letters(len(self.across))}{len(self.down)}"

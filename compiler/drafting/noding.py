@@ -13,12 +13,12 @@ from dataclasses import dataclass, field
 from math import floor
 from typing import Any
 
-from ..measure.tolerance import NEAR
+from ..measure.tolerance import NEAR, Number
 from .curves import (
     along, at_share, crossings, flattened, lies_on, meet_lines, same_circle, same_place, share_at,
 )
 from .model import Edge, Point
-from .seams import Stroke
+from .seams import DrawnLine
 
 
 @dataclass
@@ -41,14 +41,22 @@ class Graph:
 
 
 class NodeTable:
-    """Places by number; those within NEAR share one."""
+    """Places by number; those within NEAR share one.
 
-    def __init__(self) -> None:
+    A float within NEAR of a grid line takes the line's own exact value, so that what a turn or a square root
+    brings to the block's edge lies on it.
+    """
+
+    def __init__(self, across: Sequence[Number] = (), down: Sequence[Number] = ()) -> None:
         self.places: list[Point] = []
+        self._across = {round(float(x) / NEAR): x for x in across}
+        self._down = {round(float(y) / NEAR): y for y in down}
         self._cells: dict[tuple[int, int], list[int]] = {}
 
     def number(self, p: Point) -> int:
         """The number of a place, a new one if it is new."""
+        if not is_exact(p):
+            p = Point(self._across.get(round(float(p.x) / NEAR), p.x), self._down.get(round(float(p.y) / NEAR), p.y))
         x, y = float(p.x), float(p.y)
         column, row = floor(x / NEAR), floor(y / NEAR)
         for i in (column, column - 1, column + 1):
@@ -79,9 +87,9 @@ def is_exact(p: Point) -> bool:
     return not isinstance(p.x, float) and not isinstance(p.y, float)
 
 
-def node_strokes(strokes: Sequence[Stroke]) -> Graph:
-    """The planar graph of all strokes."""
-    table = NodeTable()
+def node_strokes(strokes: Sequence[DrawnLine], across: Sequence[Number] = (), down: Sequence[Number] = ()) -> Graph:
+    """The planar graph of all strokes; `across` and `down` are the grid's lines."""
+    table = NodeTable(across, down)
     lines = _distinct(strokes, table)
     splits: list[list[tuple[float, int]]] = [
         [(0.0, line.start), (1.0, line.end)] for line in lines
@@ -100,7 +108,7 @@ def node_strokes(strokes: Sequence[Stroke]) -> Graph:
     return Graph(table.places, _links(lines, splits, table), crossed)
 
 
-def _distinct(strokes: Sequence[Stroke], table: NodeTable) -> list[Link]:
+def _distinct(strokes: Sequence[DrawnLine], table: NodeTable) -> list[Link]:
     """Each line once, however many strokes drew it, its ends numbered."""
     lines: dict[tuple[Any, ...], Link] = {}
     for number, stroke in enumerate(strokes):

@@ -154,7 +154,8 @@ def _named(phrase: tree.NamedPoint, here: Context) -> Point | None:
         return frame.predefined[phrase.name]
     for at in here.chain():
         if phrase.name in at.definitions:
-            return _defined(at.definitions[phrase.name], at)
+            at.bench.used_points.add(at.definitions[phrase.name].name.span)
+            return defined_place(at.definitions[phrase.name], at)
     if phrase.name.startswith("corner") and phrase.name[6:].isdigit():
         here.bench.say(complain.corner_unknown(phrase, len(frame.corners)))
     else:
@@ -162,10 +163,9 @@ def _named(phrase: tree.NamedPoint, here: Context) -> Point | None:
     return None
 
 
-def _defined(definition: tree.PointDef, at: Context) -> Point | None:
+def defined_place(definition: tree.PointDef, at: Context) -> Point | None:
     """The place of a point that the writer named, worked out once for each copy."""
     name = definition.name
-    at.bench.used_points.add(name.span)
     if name.text in at.places:
         return at.places[name.text]
     if any(each is name for each in at.underway):

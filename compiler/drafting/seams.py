@@ -18,15 +18,16 @@ Drawn = list[tuple[Edge, Span]]
 """Edges with the words that drew each."""
 
 
-class Stroke(NamedTuple):
-    """One drawn line where it lies in the block. `unit` numbers the placed unit or cell it borders or lies
-    in, from 0; -1 for the writer's own seams."""
+class DrawnLine(NamedTuple):
+    """One drawn line where it lies in the block. `unit` numbers the placed unit or cell that it borders or lies
+    in, from 0; -1 for the writer's own seams and the outline. `turn` and `copy` say which copy drew it."""
 
     edge: Edge
     origin: Span
     unit: int = -1
     copy: int = 0
     turn: Span | None = None
+    outline: bool = False
 
 
 def path_edges(path: tree.Path, here: Context) -> Drawn:

@@ -1,0 +1,192 @@
+"""A block's statements, one after another, into a sketch: in every copy of every turn and mirror."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from ..diagnostics.source import Span
+from ..language import tree
+from ..measure.angle import heading_of
+from .complaints import pieces as complain_pieces
+from .complaints import points as complain_points
+from .complaints import seams as complain
+from .context import Bench, Context, step_degrees
+from .curves import along
+from .model import Edge
+from .placing import alternate_cells, place_in_regions, place_rounds, place_row
+from .points import defined_place, line_of, place_of
+from .seams import DrawnLine, path_edges, seam_edges
+from .sketch import AllowanceWish, Claim, GrainWish, Placed, Sketch, Unit
+from .transform import mirror_in, turn_about
+
+LINES_MOST = 400_000
+"""Drawn lines in one block, copies counted: ten times what a 20,000-piece block needs, and still in memory."""
+
+
+def sketch_body(block: tree.Block, bench: Bench, units: Mapping[str, Unit | None]) -> Sketch:
+    """Everything that the block puts down."""
+    sketch = Sketch()
+    here = Context(bench, block.body)
+    check_names(block.body, bench, {})
+    _draw(block.body, here, units, sketch)
+    if sketch.alternate is not None and not too_large(sketch, bench, block.title.span):
+        alternate_cells(sketch.alternate, here, units, sketch)
+    for number, placed in enumerate(sketch.placed):
+        if too_large(sketch, bench, block.title.span):
+            break
+        _draw_placed(number, placed, sketch)
+    for definition in _definitions(block.body):
+        if definition.name.span not in bench.used_points:
+            bench.say(complain_points.point_unused(definition.name))
+    return sketch
+
+
+def too_large(sketch: Sketch, bench: Bench, title: Span) -> bool:
+    """Whether the block has grown past what is taken on; complained of once."""
+    from .complaints.blocks import too_many_pieces
+
+    if len(sketch.lines) + 4 * len(sketch.placed) <= LINES_MOST:
+        return False
+    bench.say(too_many_pieces(title, LINES_MOST))
+    return True
+
+
+def check_names(body: tuple[tree.Statement, ...], bench: Bench, outer: dict[str, Span]) -> None:
+    """Complains of points named twice in one body, and of points that hide a predefined or an outer one."""
+    own: dict[str, Span] = {}
+    for each in body:
+        if not isinstance(each, tree.PointDef):
+            continue
+        name = each.name
+        if name.text in own:
+            bench.say(complain_points.point_twice(name, own[name.text]))
+        elif name.text in bench.frame.predefined or name.text == "start":
+            bench.say(complain_points.point_hides(name, None))
+        elif name.text in outer:
+            bench.say(complain_points.point_hides(name, outer[name.text]))
+        own.setdefault(name.text, name.span)
+    for each in body:
+        if isinstance(each, tree.Turn | tree.MirrorIn):
+            check_names(each.body, bench, outer | own)
+
+
+def _definitions(body: tuple[tree.Statement, ...]) -> list[tree.PointDef]:
+    found: list[tree.PointDef] = []
+    for each in body:
+        if isinstance(each, tree.PointDef):
+            found.append(each)
+        elif isinstance(each, tree.Turn | tree.MirrorIn):
+            found += _definitions(each.body)
+    return found
+
+
+def _draw(body: tuple[tree.Statement, ...], here: Context, units: Mapping[str, Unit | None], sketch: Sketch) -> None:
+    """One copy of a body."""
+    if len(sketch.lines) + 4 * len(sketch.placed) > LINES_MOST:
+        return
+    for each in body:
+        match each:
+            case tree.Seam() | tree.SeamThrough() | tree.SeamCircle():
+                _draw_seam(each, here, sketch)
+            case tree.PieceDef():
+                _claim(each, here, sketch)
+            case tree.Turn():
+                _turn(each, here, units, sketch)
+            case tree.MirrorIn():
+                ray = line_of(each.line, here)
+                if ray is not None:
+                    for copy in here.images(each, mirror_in(ray[0], along(*ray, 1))):
+                        _draw(each.body, copy, units, sketch)
+            case tree.Row() if here.parent is None:
+                place_row(each, here, units, sketch)
+            case tree.Alternate() if here.parent is None:
+                sketch.alternate = each
+            case tree.Row() | tree.Alternate():
+                word = "row" if isinstance(each, tree.Row) else "alternate"
+                assert here.statement is not None
+                here.bench.say(complain.row_in_turn(each.span, word, words_of(here.statement)))
+            case tree.Place():
+                place_in_regions(each, here, units, sketch)
+            case tree.Rounds():
+                place_rounds(each, here, sketch)
+            case tree.Grain():
+                _grain(each, here, sketch)
+            case tree.Allowance():
+                _allowance(each, here, sketch)
+            case tree.PointDef():
+                place = defined_place(here.definitions[each.name.text], here)
+                if place is not None:
+                    sketch.named.append(here.to_block(place))
+            case _:  # statements about the block as a whole are read elsewhere
+                pass
+
+
+def words_of(statement: tree.Turn | tree.MirrorIn) -> str:
+    """How a symmetry statement opens."""
+    return f"turn {statement.count.value}" if isinstance(statement, tree.Turn) else "mirror"
+
+
+def _draw_seam(seam: tree.Seam | tree.SeamThrough | tree.SeamCircle, here: Context, sketch: Sketch) -> None:
+    turn = here.statement.span if here.statement else None
+    for edge, span in seam_edges(seam, here):
+        sketch.lines.append(DrawnLine(here.to_block.edge(edge), span, -1, here.copy, turn))
+
+
+def _turn(turn: tree.Turn, here: Context, units: Mapping[str, Unit | None], sketch: Sketch) -> None:
+    about = place_of(turn.about, here)
+    step = step_degrees(turn)
+    if turn.count.value == 1:
+        here.bench.say(complain.turn_of_one(turn.count.span))
+        return
+    if turn.step is not None and (step == 0 or abs(step) * turn.count.value > 360):
+        here.bench.say(complain.turn_overlaps(turn.step.span, turn.count.value, abs(step)))
+        return
+    if about is None:
+        return
+    for copy in here.copies(turn, about, turn_about(about, step)):
+        _draw(turn.body, copy, units, sketch)
+
+
+def _claim(piece: tree.PieceDef, here: Context, sketch: Sketch) -> None:
+    if len(piece.roles) > 1 and here.statement is None:
+        here.bench.say(complain_pieces.roles_without_turn(piece))
+    fabric = piece.roles[here.copy % len(piece.roles)].text
+    for phrase in piece.places:
+        place = place_of(phrase, here)
+        if place is not None:
+            sketch.claims.append(Claim(piece, phrase, here.to_block(place), fabric, here))
+
+
+def _grain(grain: tree.Grain, here: Context, sketch: Sketch) -> None:
+    if grain.line is None:
+        sketch.grains.append(GrainWish(grain, "free", here))
+        return
+    ray = line_of(grain.line, here)
+    if ray is not None:
+        heading = heading_of(*here.to_block.step(*ray[1])) % 180
+        sketch.grains.append(GrainWish(grain, heading, here))
+
+
+def _allowance(allowance: tree.Allowance, here: Context, sketch: Sketch) -> None:
+    if allowance.path is None:
+        return
+    edges = tuple(here.to_block.edge(edge) for edge, _ in path_edges(allowance.path, here))
+    if edges:
+        sketch.allowances.append(AllowanceWish(allowance, allowance.width.inches, edges))
+
+
+def _draw_placed(number: int, placed: Placed, sketch: Sketch) -> None:
+    """The lines of a unit: its outline and the seams between its pieces."""
+    def line(edge: Edge) -> None:
+        sketch.lines.append(DrawnLine(edge, placed.origin, number, placed.copy, placed.turn))
+
+    for edge in placed.outline:
+        line(edge)
+    if placed.unit is None:
+        return
+    for piece in placed.unit.draft.pieces:
+        for ring in (piece.ring, *piece.holes):
+            for side in ring:
+                for part in side.parts:
+                    if part.neighbour is not None and part.neighbour > piece.number:
+                        line(placed.transform.edge(part.edge))

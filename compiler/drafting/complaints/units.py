@@ -1,0 +1,186 @@
+"""Complaints about units: used blocks, rows, places and rounds."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+
+from ...diagnostics.diagnostic import Diagnostic, Fix, Label, error, note
+from ...diagnostics.source import Span
+from ...diagnostics.wording import count_of, did_you_mean, nearest, one_of, quoted
+from ...language import tree
+from ...measure.fractions import number_text, ruler_text
+from ...measure.tolerance import Number
+
+
+def block_unknown(title: tree.Text, known: Iterable[str]) -> Diagnostic:
+    """A `use` of a title that no shelf has."""
+    names = list(known)
+    close = nearest(title.text, names)
+    help = (f"Did you mean {one_of([f'{chr(34)}{each}{chr(34)}' for each in close])}?" if close
+            else "It is looked for in this file, beside it, on your shelves and in the library.")
+    fix = Fix(f'Write "{close[0]}"', title.span, f'"{close[0]}"') if close else None
+    return error("block-unknown", f'There is no block "{title.text[:60]}".', title.span, help=help, fix=fix)
+
+
+def version_unknown(use: tree.Use, versions: Sequence[int]) -> Diagnostic:
+    """A version that the block does not have."""
+    assert use.version is not None
+    have = one_of([str(each) for each in versions], "and")
+    return error("version-unknown", f'"{use.title.text[:60]}" has no version {use.version.value}.', use.version.span,
+                 help=f"It has {'version' if len(versions) == 1 else 'versions'} {have}.")
+
+
+def use_cycle(span: Span, titles: Sequence[str]) -> Diagnostic:
+    """Units that contain each other."""
+    names = [f"`{each[:40]}`" for each in titles]
+    chain = ", which uses ".join([f"{names[0]} uses {names[1]}", *names[2:]]) if len(names) > 1 else names[0]
+    message = f"{names[0]} uses itself." if len(names) == 2 and names[0] == names[1] else chain + "."
+    return error("use-cycle", message, span, help="A block cannot be a part of itself: take one `use` away.")
+
+
+def use_too_deep(span: Span, most: int) -> Diagnostic:
+    """Units in units in units."""
+    return error("use-too-deep", f"Units lie more than {most} deep in units here.", span)
+
+
+def unit_failed(use: tree.Use) -> Diagnostic:
+    """A used block that did not compile."""
+    return error("unit-failed", f'The block "{use.title.text[:60]}" needs mending before it can be used.',
+                 use.title.span)
+
+
+def unit_twice(name: tree.Name, first: Span) -> Diagnostic:
+    """Two units of one name."""
+    return error("unit-twice", f"There are two units called `{name.text}`.", name.span,
+                 related=(Label(first, "first named here"),), help="Give one of them another name.")
+
+
+def unit_unknown(name: tree.Name, known: Iterable[str]) -> Diagnostic:
+    """A unit name that no `use` gives."""
+    names = list(known)
+    close = nearest(name.text, names)
+    return error("unit-unknown", f"There is no unit called `{name.text}` here.", name.span,
+                 help=did_you_mean(name.text, names) or f'Bring it in: use "Title" as {name.text}',
+                 fix=Fix(f"Write `{close[0]}`", name.span, close[0]) if close else None)
+
+
+def unit_unused(name: tree.Name) -> Diagnostic:
+    """A unit that is brought in and not placed."""
+    return note("unit-unused", f"The unit `{name.text}` is used nowhere.", name.span)
+
+
+def role_not_in_unit(rename: tree.Rename, title: str, roles: Sequence[str]) -> Diagnostic:
+    """`with` a role that the unit does not have."""
+    return error("role-unknown", f'"{title[:60]}" has no role `{rename.theirs.text}`.', rename.theirs.span,
+                 help=f"It has {one_of(quoted(roles), 'and')}. The unit's word stands on the left.")
+
+
+def role_renamed_twice(rename: tree.Rename, first: Span) -> Diagnostic:
+    """One role renamed twice."""
+    return error("role-renamed-twice", f"`{rename.theirs.text}` is renamed twice.", rename.theirs.span,
+                 related=(Label(first, "renamed here"),))
+
+
+def row_wrong_count(row: tree.Row, made: int, wanted: int, cell: Number) -> Diagnostic:
+    """Too many or too few in a row."""
+    verb = "makes" if made == 1 else "make"
+    return error("row-too-long" if made > wanted else "row-too-short",
+                 f"This row has {count_of(made, 'cell')} and the grid is {wanted} across: {made} {verb} "
+                 f"{ruler_text(made * cell)}, {wanted} make {ruler_text(wanted * cell)}.", row.span,
+                 help=f"{'Take away' if made > wanted else 'Add'} {abs(made - wanted)}.")
+
+
+def row_uneven_count(row: tree.Row, made: int, wanted: int) -> Diagnostic:
+    """The same on a grid of unequal columns, where sums say nothing."""
+    return error("row-too-long" if made > wanted else "row-too-short",
+                 f"This row has {count_of(made, 'cell')} and the grid is {wanted} across.", row.span,
+                 help=f"{'Take away' if made > wanted else 'Add'} {abs(made - wanted)}.")
+
+
+def rows_too_many(row: tree.Row, down: int) -> Diagnostic:
+    """A row beyond the grid."""
+    return error("row-off-grid", f"The grid is {count_of(down, 'row')} down, and this is one more.", row.span,
+                 help="Take a row away, or make the grid deeper.")
+
+
+def region_not_cells(region: tree.Region) -> Diagnostic:
+    """`A1..B1`: two corners with nothing between them."""
+    a, b = region.first, region.second
+    if (a.column, a.row) == (b.column, b.row):
+        message = f"`{a.column}{a.row}..{b.column}{b.row}` is one point: these are corners, not cells."
+    else:
+        message = f"`{a.column}{a.row}..{b.column}{b.row}` lies on one line: these are corners, not cells."
+    return error("region-no-cells", message, region.span,
+                 help="Name two opposite corners: the first cell is A1..B2, the first two in a row are A1..C2.")
+
+
+def faces_missing(pose: tree.Facing, title: str) -> Diagnostic:
+    """`facing` a unit that faces nowhere."""
+    return error("faces-missing", f'"{title[:60]}" does not say which way it faces.', pose.span,
+                 help="Write `faces top` in that block, or turn it: `turned 90deg`.")
+
+
+def facing_corner(pose: tree.Facing, title: str, faces: str) -> Diagnostic:
+    """A side asked of a unit that faces a corner, or the other way about."""
+    kind = "corner" if "-" in faces else "side"
+    words = "`top-left`, `top-right`, `bottom-left` or `bottom-right`" if kind == "corner" else (
+        "`top`, `right`, `bottom` or `left`")
+    return error("facing-wrong-kind", f'"{title[:60]}" faces a {kind} (`{faces}`), so it cannot face '
+                 f"`{pose.side}`.", pose.span, help=f"Write {words}.")
+
+
+def facing_and_turned(pose: tree.Pose) -> Diagnostic:
+    """`facing` and `turned` on one unit."""
+    return error("pose-twice", "A unit is either `turned` or `facing`, not both.", pose.span, help="Take one away.")
+
+
+def turned_not_quarter(pose: tree.Turned) -> Diagnostic:
+    """A unit turned by anything but quarter turns."""
+    return error("turned-not-quarter", f"A unit in a cell turns by quarter turns, not {number_text(pose.angle.degrees)}"
+                 "deg.", pose.span, help="Write `turned 90deg`, `180deg` or `270deg`.")
+
+
+def proportions_differ(cell: tree.UnitCell, unit: str, room: str) -> Diagnostic:
+    """A unit of other proportions than its cell."""
+    return error("unit-proportions", f"The unit is {unit} as it lies, and its cell is {room}.", cell.span,
+                 help="Give it a cell of its own proportions, turn it, or write `stretched` after it.")
+
+
+def stretch_bends(cell: tree.UnitCell) -> Diagnostic:
+    """Curves do not stretch."""
+    return error("stretch-curves", "This unit has curved seams, which cannot be stretched.", cell.span,
+                 help="Give it a cell of its own proportions.")
+
+
+def units_overlap(span: Span, other: Span, place: str) -> Diagnostic:
+    """Two units on one place."""
+    if span == other:
+        return error("units-overlap", f"Copies of this unit overlap each other, at {place}.", span,
+                     help="Turn it fewer times, or place it in fewer cells.")
+    return error("units-overlap", f"Two units overlap, at {place}.", span, related=(Label(other, "the other"),),
+                 help="Give each its own cells.")
+
+
+def unit_outside(span: Span, where: str) -> Diagnostic:
+    """A unit or strip that leaves the outline."""
+    return error("unit-outside", f"This leaves the block {where}.", span)
+
+
+def seam_through_unit(span: Span, title: str) -> Diagnostic:
+    """A seam through the inside of a used unit."""
+    return error("seam-through-unit", f'This seam runs through the inside of the unit "{title[:60]}".', span,
+                 help="Seams may run along a unit's edge or cut a `plain` cell.")
+
+
+def rounds_roles(rounds: tree.Rounds) -> Diagnostic:
+    """More than four roles for four strips."""
+    return error("rounds-too-many-roles", f"A round has four strips, and here are {len(rounds.roles)} roles.",
+                 rounds.roles[4].span, help="They go top, right, bottom, left, and start afresh each round.")
+
+
+def odd_unit(span: Span, names: Sequence[str], symmetry: str) -> Diagnostic:
+    """A block symmetrical but for a few units."""
+    verb = "lies" if len(names) == 1 else "lie"
+    return note("unit-odd", f"The block is the same {symmetry}, but for {one_of(names, 'and')}: {verb} it right?"
+                if len(names) == 1 else
+                f"The block is the same {symmetry}, but for {one_of(names, 'and')}: do they {verb} right?", span)

@@ -1,0 +1,307 @@
+"""Blocks to drafts: finds the blocks that a block uses, drafts each once, and checks the result."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from fractions import Fraction
+
+from ..diagnostics.diagnostic import Diagnostic, Outcome, Severity, in_order
+from ..diagnostics.source import Source, Span
+from ..language import tree
+from ..language.shelf import Shelf, ShelfBlock
+from ..measure.fractions import ruler_text
+from .body import sketch_body
+from .checks import check_holes, check_names, check_refit, check_slivers, check_symmetry
+from .complaints import blocks as complain
+from .complaints import pieces as complain_pieces
+from .complaints import units as complain_units
+from .context import Bench
+from .faces import find_faces
+from .frame import Frame
+from .ground import lay_ground, once
+from .line_checks import check_crossings, check_ends, check_idle, check_inside
+from .model import Default, Draft, Piece, TrimRule, UnitPlacement
+from .naming import BACKGROUND, cloth_of_faces
+from .noding import node_strokes
+from .overlaps import check_overlaps
+from .pieces import make_pieces
+from .seams import DrawnLine
+from .shapes import match_shapes
+from .sketch import Placed, Sketch, Unit
+
+USE_DEPTH_MOST = 24
+"""Units in units: a quilt of blocks of units of patches is four deep; the parser's own bound is of this order."""
+
+ALLOWANCE = Fraction(1, 4)
+"""Inches. The seam taught (SOURCES: University of Kentucky extension, 2021: 'a 1/4\" seam')."""
+
+ALLOWANCE_MOST = Fraction(2)
+"""Inches. A wider allowance is a slip of the pen."""
+
+
+def draft_file(
+    source: Source, file: tree.File, shelf: Shelf, misread: Sequence[Diagnostic] = ()
+) -> Outcome[tuple[Draft, ...]]:
+    """Every block of the file in its order, then the blocks that it uses from elsewhere.
+
+    `misread` is what the parser said: a block with an error in its text is not drafted, since whatever is
+    missing from it would be complained of again; all the others are.
+    """
+    drafter = Drafter(source, file, shelf)
+    for block in file.blocks:
+        if any(each.severity is Severity.ERROR and block.span.start <= each.primary.span.start <= block.span.end
+               for each in misread):
+            drafter.give_up(block)
+    drafts = [drafter.draft(each, source) for each in file.blocks]
+    drafter.check_titles(file)
+    if not file.blocks and not misread:
+        drafter.diagnostics.append(complain.no_pieces(file.span))
+    outcome: Outcome[tuple[Draft, ...]] = Outcome(
+        tuple(each for each in [*drafts, *drafter.from_elsewhere] if each is not None),
+        in_order(drafter.diagnostics))
+    return Outcome(None, outcome.diagnostics) if outcome.failed else outcome
+
+
+class Drafter:
+    """Drafts blocks, each once. What it says gathers in `diagnostics`."""
+
+    def __init__(self, source: Source, file: tree.File, shelf: Shelf) -> None:
+        self.source, self.shelf = source, shelf
+        self.own = [ShelfBlock(block, source, "this file") for block in file.blocks]
+        self.diagnostics: list[Diagnostic] = []
+        self.from_elsewhere: list[Draft] = []
+        self._done: dict[Span, Draft | None] = {}
+        self._underway: list[tuple[Span, str]] = []
+
+    def draft(self, block: tree.Block, source: Source) -> Draft | None:
+        """One block; None where an error was found in it."""
+        if block.span not in self._done:
+            self._underway.append((block.span, block.title.text))
+            draft, said = self._draft(block, source)
+            self._underway.pop()
+            self.diagnostics += said
+            failed = any(each.severity is Severity.ERROR for each in said)
+            self._done[block.span] = None if failed else draft
+            if source.name != self.source.name and self._done[block.span] is not None and draft is not None:
+                self.from_elsewhere.append(draft)
+        return self._done[block.span]
+
+    def give_up(self, block: tree.Block) -> None:
+        """Counts a block as failed, without another word about it."""
+        self._done[block.span] = None
+
+    def check_titles(self, file: tree.File) -> None:
+        """Complains of two blocks with one title and version."""
+        seen: dict[tuple[str, int], Span] = {}
+        for block in file.blocks:
+            key = (block.title.text, block.version.value if block.version else 1)
+            if key in seen:
+                self.diagnostics.append(complain.title_twice(*key, block.title.span, seen[key]))
+            seen.setdefault(key, block.title.span)
+
+    def _draft(self, block: tree.Block, source: Source) -> tuple[Draft | None, list[Diagnostic]]:
+        zero = Fraction(0)
+        bench = Bench(Frame(zero, zero, (zero, zero), (zero, zero)))
+        defaults: list[Default] = []
+        units = self._units(block, source, bench, defaults)
+        frame = lay_ground(block, bench)
+        if frame is None:
+            return None, bench.diagnostics
+        bench.frame = frame
+        sketch = sketch_body(block, bench, units)
+        check_overlaps(sketch.placed, bench)
+        for name, unit in units.items():
+            if unit is not None and not _mentions(block.body, name):
+                bench.say(complain_units.unit_unused(unit.use.alias))
+        if bench.failed or any(each is None for each in units.values()):
+            return None, bench.diagnostics
+        pieces = _pieces_of(block, sketch, bench)
+        if pieces is None or bench.failed:
+            return None, bench.diagnostics
+        return _finish(block, frame, pieces, sketch, bench, units, defaults), bench.diagnostics
+
+    def _units(self, block: tree.Block, source: Source, bench: Bench, defaults: list[Default]) -> dict[str, Unit | None]:
+        """The blocks used, under their names here; None for those that were complained of."""
+        units: dict[str, Unit | None] = {}
+        first: dict[str, Span] = {}
+        for use in block.body:
+            if not isinstance(use, tree.Use):
+                continue
+            name = use.alias.text
+            if name in first:
+                bench.say(complain_units.unit_twice(use.alias, first[name]))
+                continue
+            first[name] = use.alias.span
+            draft = self._used(use, source, bench, defaults)
+            units[name] = draft and Unit(use, draft, _renames(use, draft, bench))
+        return units
+
+    def _used(self, use: tree.Use, source: Source, bench: Bench, defaults: list[Default]) -> Draft | None:
+        found = self._find(use, source, bench)
+        if found is None:
+            return None
+        if use.version is None:
+            defaults.append(Default(f'version of "{use.title.text}"', f"{found.version}, the newest in {found.shelf}"))
+        spans = [span for span, _ in self._underway]
+        if found.block.span in spans:
+            titles = [title for _, title in self._underway[spans.index(found.block.span):]]
+            bench.say(complain_units.use_cycle(use.title.span, [*titles, titles[0]]))
+            return None
+        if len(self._underway) > USE_DEPTH_MOST:
+            bench.say(complain_units.use_too_deep(use.title.span, USE_DEPTH_MOST))
+            return None
+        known_bad = found.block.span in self._done
+        draft = self.draft(found.block, found.source)
+        if draft is None and not known_bad:
+            bench.say(complain_units.unit_failed(use))
+        return draft
+
+    def _find(self, use: tree.Use, source: Source, bench: Bench) -> ShelfBlock | None:
+        """The block of that title and version: in the same file, then as the shelf orders them."""
+        title = use.title.text
+        own = [each for each in self.own if each.source.name == source.name and each.block.title.text == title]
+        found = [*own, *self.shelf.find(title, source.name)]
+        if not found:
+            known = [*(each.block.title.text for each in self.own), *self.shelf.titles(source.name)]
+            bench.say(complain_units.block_unknown(use.title, known))
+            return None
+        if use.version is None:
+            nearest = [each for each in found if each.shelf == found[0].shelf]
+            return max(nearest, key=lambda each: each.version)
+        for each in found:
+            if each.version == use.version.value:
+                return each
+        bench.say(complain_units.version_unknown(use, sorted({each.version for each in found})))
+        return None
+
+
+def _renames(use: tree.Use, draft: Draft, bench: Bench) -> dict[str, str]:
+    roles = list(dict.fromkeys([*(piece.fabric for piece in draft.pieces), BACKGROUND]))
+    renames: dict[str, str] = {}
+    first: dict[str, Span] = {}
+    for rename in use.renames:
+        theirs = rename.theirs.text
+        if theirs in first:
+            bench.say(complain_units.role_renamed_twice(rename, first[theirs]))
+        elif theirs not in roles:
+            bench.say(complain_units.role_not_in_unit(rename, draft.title, roles))
+        first.setdefault(theirs, rename.theirs.span)
+        renames[theirs] = rename.ours.text
+    return renames
+
+
+def _mentions(body: Sequence[tree.Statement], unit: str) -> bool:
+    for each in body:
+        match each:
+            case tree.Row():
+                cells: Sequence[tree.Cell] = [item.cell for item in each.items]
+            case tree.Alternate():
+                cells = each.cells
+            case tree.Place():
+                cells = [each.cell]
+            case tree.Turn() | tree.MirrorIn():
+                if _mentions(each.body, unit):
+                    return True
+                continue
+            case _:
+                continue
+        if any(isinstance(cell, tree.UnitCell) and cell.unit.text == unit for cell in cells):
+            return True
+    return False
+
+
+def _pieces_of(block: tree.Block, sketch: Sketch, bench: Bench) -> tuple[Piece, ...] | None:
+    """The planar passes: nodes, faces, cloth, pieces; None where a complaint stops them."""
+    assert bench.frame.outline is not None
+    lines = sketch.lines + [DrawnLine(edge, block.title.span, outline=True) for edge in bench.frame.outline]
+    graph = node_strokes(lines, bench.frame.across, bench.frame.down)
+    check_inside(graph, lines, bench)
+    check_ends(graph, lines, bench)
+    if bench.failed:
+        return None
+    faces = find_faces(graph)
+    check_idle(graph, faces, lines, bench)
+    if bench.failed:
+        return None
+    check_crossings(graph, lines, sketch.named, bench)
+    cloth = cloth_of_faces(graph, faces, lines, sketch, bench)
+    check_slivers(faces, block.title, cloth, bench)
+    check_holes(faces, block.title, bench)
+    check_names(faces, cloth, block.title, bench)
+    if bench.failed:
+        return None
+    check_symmetry(faces, cloth, sketch.placed, bench)
+    pieces, met = make_pieces(graph, faces, lines, cloth, _allowance(block, bench), sketch.allowances)
+    for wish in sketch.allowances:
+        if wish.statement.span not in met:
+            bench.say(complain_pieces.allowance_nowhere(wish.statement.span))
+    check_refit(pieces, bench.frame.outline)
+    return pieces
+
+
+def _allowance(block: tree.Block, bench: Bench) -> Fraction:
+    whole = tuple(each for each in block.body if isinstance(each, tree.Allowance) and each.path is None)
+    written = once(whole, tree.Allowance, "allowance", bench)
+    for each in block.body:
+        if isinstance(each, tree.Allowance) and each.width.inches > ALLOWANCE_MOST:
+            bench.say(complain_pieces.allowance_wide(each.width.span, ruler_text(each.width.inches), float(ALLOWANCE_MOST)))
+    return written.width.inches if written else ALLOWANCE
+
+
+def _finish(block: tree.Block, frame: Frame, pieces: tuple[Piece, ...], sketch: Sketch, bench: Bench,
+            units: dict[str, Unit | None], defaults: list[Default]) -> Draft:
+    """The draft with everything that is printed about it."""
+    body = block.body
+    trim = once(body, tree.Trim, "trim", bench)
+    faces = once(body, tree.Faces, "faces", bench)
+    maker = once(body, tree.Maker, "maker", bench)
+    rule = TrimRule()
+    if trim is not None:
+        rule = TrimRule(trim.style, trim.limit.inches if trim.limit else rule.limit,
+                        trim.dots.inches if trim.dots else rule.dots)
+    allowance = _allowance(block, bench)
+    assert frame.outline is not None
+    return Draft(
+        title=block.title.text, version=block.version.value if block.version else 1,
+        width=frame.width, height=frame.height, outline=frame.outline,
+        rules_across=frame.across, rules_down=frame.down, pieces=pieces, shapes=match_shapes(pieces),
+        units=tuple(_placement(each) for each in sketch.placed if each.unit is not None),
+        trim=rule, allowance=allowance,
+        defaults=tuple([*_defaults(block, frame, rule, trim, allowance), *defaults]),
+        family=tuple(name.text for each in body if isinstance(each, tree.Family) for name in each.names),
+        also=tuple(title.text for each in body if isinstance(each, tree.Also) for title in each.titles),
+        notes=tuple(each.text.text for each in body if isinstance(each, tree.Note)),
+        maker=maker.text.text if maker else "", faces=faces.side if faces else None,
+        uses=tuple((unit.draft.title, unit.draft.version) for unit in units.values() if unit is not None),
+        origin=block.title.span,
+    )
+
+
+def _placement(placed: Placed) -> UnitPlacement:
+    assert placed.unit is not None
+    return UnitPlacement(placed.unit.draft.title, placed.unit.use.alias.text, placed.poses, placed.box,
+                         placed.transform.turned % 360, placed.transform.mirrors)
+
+
+def _defaults(block: tree.Block, frame: Frame, rule: TrimRule, trim: tree.Trim | None,
+              allowance: Fraction) -> list[Default]:
+    """Every default in force, in the order in which a reader meets them."""
+    found = []
+    if block.version is None:
+        found.append(Default("version", "1"))
+    if not any(isinstance(each, tree.Finished) for each in block.body):
+        found.append(Default("finished", f"{ruler_text(frame.width)} x {ruler_text(frame.height)}"))
+    if not frame.grid_written:
+        found.append(Default("grid", "1 x 1"))
+    if not any(isinstance(each, tree.Allowance) and each.path is None for each in block.body):
+        found.append(Default("allowance", ruler_text(allowance)))
+    if trim is None:
+        found.append(Default("trim", rule.style))
+    if trim is None or trim.limit is None:
+        found.append(Default("trim limit", f"{ruler_text(rule.limit)} beyond the finished point"))
+    if trim is None or trim.dots is None:
+        found.append(Default("dots", ruler_text(rule.dots)))
+    if not any(isinstance(each, tree.Grain) for each in block.body):
+        found.append(Default("grain", "along an outside edge, else along the block's sides"))
+    found.append(Default("fabric of unnamed pieces", BACKGROUND))
+    return found

@@ -1,0 +1,122 @@
+"""Faces to pieces: numbered in reading order, with whole sides from corner to corner and their neighbours."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from fractions import Fraction
+from functools import cache
+from math import floor, hypot
+
+from ..diagnostics.source import Span
+from ..measure.tolerance import NEAR, Number
+from .curves import at_share, lies_on, same_circle
+from .faces import OUTER, Faces, half_edge, leaves
+from .model import Edge, Part, Piece, Point, Side
+from .naming import Cloth
+from .noding import Graph
+from .seams import DrawnLine
+from .sketch import AllowanceWish
+
+READING_STEP = 1e-4
+"""Inches. Tops nearer than this are one line of reading, so that a float's last digit reorders nothing."""
+
+READING_OFFSET = 0.1371
+"""A share of READING_STEP by which the lines of reading are shifted: no drafting fraction falls on their edges."""
+
+
+def reading_order(faces: Faces) -> list[int]:
+    """Face numbers, from the top line of reading down, each line from the left."""
+    def key(number: int) -> tuple[int, int, int, int]:
+        face = faces.faces[number]
+        left, top, _, _ = face.polygon.bounds
+        return (_line(top), _line(left), _line(face.inside.y), _line(face.inside.x))
+
+    return sorted(range(len(faces.faces)), key=key)
+
+
+def _line(value: Number) -> int:
+    return floor(float(value) / READING_STEP + READING_OFFSET)
+
+
+def make_pieces(graph: Graph, faces: Faces, lines: Sequence[DrawnLine], cloth: Sequence[Cloth],
+                allowance: Fraction, wishes: Sequence[AllowanceWish]) -> tuple[tuple[Piece, ...], set[Span]]:
+    """The pieces, and the spans of those allowance wishes that some edge met."""
+    order = reading_order(faces)
+    number_of = {face: number for number, face in enumerate(order, 1)}
+    widths, met = _widths(graph, allowance, wishes)
+
+    @cache
+    def part(half: int) -> Part:
+        across = faces.right_of[half ^ 1]
+        strokes = graph.links[half // 2].strokes
+        origins = tuple(dict.fromkeys(lines[each].origin for each in strokes if not lines[each].outline))
+        return Part(half_edge(graph, half), None if across == OUTER else number_of[across], origins)
+
+    pieces = []
+    for number, at in enumerate(order, 1):
+        face = faces.faces[at]
+        pieces.append(Piece(
+            number, cloth[at].name, cloth[at].fabric,
+            _sides(graph, face.ring, part, widths), tuple(_sides(graph, hole, part, widths) for hole in face.holes),
+            face.area, face.inside, cloth[at].grain, cloth[at].origin, cloth[at].unit,
+        ))
+    return tuple(pieces), met
+
+
+def _widths(graph: Graph, allowance: Fraction, wishes: Sequence[AllowanceWish]) -> tuple[list[Fraction], set[Span]]:
+    """The allowance of each link; a later wish wins."""
+    widths = [allowance] * len(graph.links)
+    met: set[Span] = set()
+    for wish in wishes:
+        for number, link in enumerate(graph.links):
+            middle = at_share(link.edge, 0.5)
+            if any(lies_on(edge, link.edge.start) and lies_on(edge, link.edge.end) and lies_on(edge, middle)
+                   for edge in wish.edges):
+                widths[number] = wish.width
+                met.add(wish.statement.span)
+    return widths, met
+
+
+def _sides(graph: Graph, ring: tuple[int, ...], part: Callable[[int], Part], widths: list[Fraction]) -> tuple[Side, ...]:
+    """A ring of halves as whole sides, the first starting at the corner that is read first."""
+    corners = [at for at in range(len(ring)) if _is_corner(graph, ring[at - 1], ring[at], part, widths)]
+    if len(corners) < 2:
+        corners = sorted({*corners, *_two_ends(graph, ring)})
+    first = min(range(len(corners)), key=lambda each: _reading(graph.nodes[leaves(graph, ring[corners[each]])]))
+    corners = corners[first:] + corners[:first]
+    sides = []
+    for at, start in enumerate(corners):
+        end = corners[(at + 1) % len(corners)]
+        count = (end - start) % len(ring) or len(ring)
+        halves = [ring[(start + step) % len(ring)] for step in range(count)]
+        parts = tuple(part(half) for half in halves)
+        whole = Edge(parts[0].edge.start, parts[-1].edge.end, parts[0].edge.arc)
+        sides.append(Side(whole, parts, widths[halves[0] // 2]))
+    return tuple(sides)
+
+
+def _reading(p: Point) -> tuple[int, int]:
+    return _line(p.y), _line(p.x)
+
+
+def _two_ends(graph: Graph, ring: tuple[int, ...]) -> tuple[int, int]:
+    """Where a ring without corners (a circle) is parted: at its leftmost and its rightmost node."""
+    xs = [float(graph.nodes[leaves(graph, half)].x) for half in ring]
+    return xs.index(min(xs)), xs.index(max(xs))
+
+
+def _is_corner(graph: Graph, arriving: int, leaving: int, part: Callable[[int], Part], widths: list[Fraction]) -> bool:
+    """Whether two successive halves are different sides."""
+    one, other = half_edge(graph, arriving), half_edge(graph, leaving)
+    if (part(arriving).neighbour is None) != (part(leaving).neighbour is None):
+        return True
+    if widths[arriving // 2] != widths[leaving // 2]:
+        return True
+    if one.arc is not None or other.arc is not None:
+        return not (same_circle(one, other) and one.arc and other.arc and one.arc.clockwise == other.arc.clockwise)
+    ax, ay = float(one.end.x - one.start.x), float(one.end.y - one.start.y)
+    bx, by = float(other.end.x - other.start.x), float(other.end.y - other.start.y)
+    if ax * bx + ay * by <= 0:
+        return True
+    # how far the shared end lies from the straight line between the far ends
+    return abs(ax * by - ay * bx) / hypot(ax + bx, ay + by) > 2 * NEAR

@@ -1,0 +1,234 @@
+"""Units and cells into the grid: rows, places, alternation and rounds; how each unit is turned and scaled."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from ..diagnostics.source import Span
+from ..language import tree
+from ..measure.fractions import ruler_text
+from ..measure.tolerance import NEAR, Number, near
+from .complaints import units as complain
+from .context import Context
+from .frame import rectangle
+from .model import Draft, Edge, Point
+from .sketch import Placed, Sketch, Unit
+from .transform import IDENTITY, Transform, move_by, stretch, turn_about
+
+Box = tuple[Number, Number, Number, Number]  # left, top, right, bottom
+
+HEADINGS = {
+    "top": 0, "top-right": 45, "right": 90, "bottom-right": 135,
+    "bottom": 180, "bottom-left": 225, "left": 270, "top-left": 315,
+}
+ORIGIN = Point(0, 0)
+MIRROR = Transform(a=-1)
+
+
+def place_row(row: tree.Row, here: Context, units: Mapping[str, Unit | None], sketch: Sketch) -> None:
+    """Fills the next row of the grid from the left."""
+    frame = here.bench.frame
+    wanted, down = len(frame.across) - 1, len(frame.down) - 1
+    cells = [item.cell for item in row.items for _ in range(item.count.value if item.count else 1)]
+    if sketch.rows >= down:
+        here.bench.say(complain.rows_too_many(row, down))
+        return
+    top, bottom = frame.down[sketch.rows], frame.down[sketch.rows + 1]
+    sketch.rows += 1
+    if len(cells) != wanted:
+        widths = [right - left for left, right in zip(frame.across, frame.across[1:], strict=False)]
+        if all(near(each, widths[0]) for each in widths):
+            here.bench.say(complain.row_wrong_count(row, len(cells), wanted, widths[0]))
+        else:
+            here.bench.say(complain.row_uneven_count(row, len(cells), wanted))
+        return
+    for column, cell in enumerate(cells):
+        _put(cell, (frame.across[column], top, frame.across[column + 1], bottom), here, units, sketch)
+
+
+def place_in_regions(place: tree.Place, here: Context, units: Mapping[str, Unit | None], sketch: Sketch) -> None:
+    """Puts one cell's worth into each region."""
+    for region in place.regions:
+        box = region_box(region, here)
+        if box is not None:
+            _put(place.cell, box, here, units, sketch, region.span)
+
+
+def alternate_cells(alternate: tree.Alternate, here: Context, units: Mapping[str, Unit | None], sketch: Sketch) -> None:
+    """Fills the cells that nothing else covers, by (across + down) mod n."""
+    frame = here.bench.frame
+    boxes = [each.box for each in sketch.placed]
+    for row in range(len(frame.down) - 1):
+        for column in range(len(frame.across) - 1):
+            box = (frame.across[column], frame.down[row], frame.across[column + 1], frame.down[row + 1])
+            x, y = (box[0] + box[2]) / 2, (box[1] + box[3]) / 2
+            if any(b[0] < x < b[2] and b[1] < y < b[3] for b in boxes):
+                continue
+            _put(alternate.cells[(row + column) % len(alternate.cells)], box, here, units, sketch)
+
+
+def place_rounds(rounds: tree.Rounds, here: Context, sketch: Sketch) -> None:
+    """Strips round a rectangle: top, right, bottom, left, each lapping the last unless its corners say else."""
+    box = region_box(rounds.region, here)
+    if len(rounds.roles) > 4:
+        here.bench.say(complain.rounds_roles(rounds))
+        return
+    if box is None:
+        return
+    for _ in range(rounds.count.value):
+        strips, box = _strips(box, rounds.width.inches, rounds.corners)
+        for at, corners in enumerate(strips):
+            points = [here.to_block(p) for p in corners]
+            outline = tuple(Edge(p, points[(k + 1) % 4]) for k, p in enumerate(points))
+            role = rounds.roles[at % len(rounds.roles)].text
+            _add(Placed(rounds.span, _clockwise(outline, here), role, copy=here.copy, turn=_turn_span(here)), here, sketch)
+
+
+def _strips(box: Box, wide: Number, corners: str | None) -> tuple[list[list[Point]], Box]:
+    """The four strips of one round as corners clockwise, and the box with them round it."""
+    left, top, right, bottom = box
+    outer = (left - wide, top - wide, right + wide, bottom + wide)
+    if corners == "mitred":
+        inner_corners = [Point(left, top), Point(right, top), Point(right, bottom), Point(left, bottom)]
+        outer_corners = [Point(outer[0], outer[1]), Point(outer[2], outer[1]), Point(outer[2], outer[3]),
+                         Point(outer[0], outer[3])]
+        return [[outer_corners[k], outer_corners[(k + 1) % 4], inner_corners[(k + 1) % 4], inner_corners[k]]
+                for k in range(4)], outer
+    if corners == "butted":
+        boxes: list[Box] = [(outer[0], outer[1], outer[2], top), (right, top, outer[2], bottom),
+                            (outer[0], bottom, outer[2], outer[3]), (outer[0], top, left, bottom)]
+    else:
+        boxes = [(left, outer[1], right, top), (right, outer[1], outer[2], bottom),
+                 (left, bottom, outer[2], outer[3]), (outer[0], outer[1], left, outer[3])]
+    return [[edge.start for edge in rectangle(*each)] for each in boxes], outer
+
+
+def region_box(region: tree.Region, here: Context) -> Box | None:
+    """The box between two grid points; None where a complaint was made."""
+    from .points import place_of
+
+    first, second = place_of(region.first, here), place_of(region.second, here)
+    if first is None or second is None:
+        return None
+    box = (min(first.x, second.x), min(first.y, second.y), max(first.x, second.x), max(first.y, second.y))
+    if near(box[0], box[2]) or near(box[1], box[3]):
+        here.bench.say(complain.region_not_cells(region))
+        return None
+    return box
+
+
+def _put(cell: tree.Cell, box: Box, here: Context, units: Mapping[str, Unit | None], sketch: Sketch,
+         origin: Span | None = None) -> None:
+    """One cell into one box of this body's places."""
+    span = origin or cell.span
+    if isinstance(cell, tree.PlainCell):
+        outline = tuple(here.to_block.edge(edge) for edge in rectangle(*box))
+        _add(Placed(span, _clockwise(outline, here), cell.role.text, copy=here.copy, turn=_turn_span(here)), here, sketch)
+        return
+    if cell.unit.text not in units:
+        here.bench.say(complain.unit_unknown(cell.unit, units))
+        return
+    unit = units[cell.unit.text]
+    posed = unit and pose_of(cell, unit.draft, here)
+    if unit is None or posed is None:
+        return
+    fitted = _fit(cell, unit.draft, posed, box, here)
+    if fitted is None:
+        return
+    transform = here.to_block.after(fitted)
+    outline = _clockwise(tuple(transform.edge(edge) for edge in unit.draft.outline), here, transform.mirrors)
+    _add(Placed(span, outline, None, unit, transform, _poses_text(cell), here.copy, _turn_span(here)), here, sketch)
+
+
+def _add(placed: Placed, here: Context, sketch: Sketch) -> None:
+    frame = here.bench.frame
+    left, top, right, bottom = placed.box
+    if left < -NEAR or top < -NEAR or right > frame.width + NEAR or bottom > frame.height + NEAR:
+        from .complaints.seams import outside_by
+
+        far = max((edge.start for edge in placed.outline),
+                  key=lambda p: max(-float(p.x), -float(p.y), float(p.x - frame.width), float(p.y - frame.height)))
+        here.bench.say(complain.unit_outside(placed.origin, outside_by(far, frame.width, frame.height)))
+        return
+    sketch.placed.append(placed)
+
+
+def _clockwise(outline: tuple[Edge, ...], here: Context, mirrored: bool | None = None) -> tuple[Edge, ...]:
+    if here.to_block.mirrors if mirrored is None else mirrored:
+        return tuple(edge.reversed() for edge in reversed(outline))
+    return outline
+
+
+def _turn_span(here: Context) -> Span | None:
+    return here.statement.span if here.statement else None
+
+
+def pose_of(cell: tree.UnitCell, draft: Draft, here: Context) -> Transform | None:
+    """How the unit lies, about the origin: its poses from left to right; None where a complaint was made."""
+    lies = IDENTITY
+    faces = HEADINGS[draft.faces] if draft.faces else None
+    turning: type[tree.Pose] | None = None
+    for pose in cell.poses:
+        angle: object = None
+        match pose:
+            case tree.Mirrored():
+                lies = MIRROR.after(lies)
+                faces = None if faces is None else -faces % 360
+            case tree.Turned():
+                if pose.angle.degrees % 90:
+                    here.bench.say(complain.turned_not_quarter(pose))
+                    return None
+                angle = pose.angle.degrees
+            case tree.Facing():
+                if draft.faces is None or faces is None:
+                    here.bench.say(complain.faces_missing(pose, draft.title))
+                    return None
+                if (HEADINGS[pose.side] - faces) % 90:
+                    here.bench.say(complain.facing_corner(pose, draft.title, draft.faces))
+                    return None
+                angle = HEADINGS[pose.side] - faces
+            case tree.Stretched():
+                pass
+        if isinstance(pose, tree.Turned | tree.Facing):
+            if turning not in (None, type(pose)):
+                here.bench.say(complain.facing_and_turned(pose))
+                return None
+            turning = type(pose)
+            lies = turn_about(ORIGIN, angle).after(lies)  # type: ignore[arg-type]
+            faces = None if faces is None else int(faces + angle) % 360  # type: ignore[operator]
+    return lies
+
+
+def _fit(cell: tree.UnitCell, draft: Draft, posed: Transform, box: Box, here: Context) -> Transform | None:
+    """The posed unit into its box: scaled the same both ways, or stretched where the cell says so."""
+    corners = [posed(p) for p in (ORIGIN, Point(draft.width, 0), Point(0, draft.height), Point(draft.width, draft.height))]
+    left, top = min(p.x for p in corners), min(p.y for p in corners)
+    width, height = max(p.x for p in corners) - left, max(p.y for p in corners) - top
+    across, down = (box[2] - box[0]) / width, (box[3] - box[1]) / height
+    if abs(float(across - down)) * max(float(width), float(height)) > NEAR:
+        if not any(isinstance(pose, tree.Stretched) for pose in cell.poses):
+            here.bench.say(complain.proportions_differ(
+                cell, f"{ruler_text(width)} x {ruler_text(height)}",
+                f"{ruler_text(box[2] - box[0])} x {ruler_text(box[3] - box[1])}"))
+            return None
+        if any(side.edge.arc is not None for piece in draft.pieces for side in piece.ring):
+            here.bench.say(complain.stretch_bends(cell))
+            return None
+    else:
+        down = across  # the same scale, to the last bit
+    return move_by(box[0], box[1]).after(stretch(across, down)).after(move_by(-left, -top)).after(posed)
+
+
+def _poses_text(cell: tree.UnitCell) -> str:
+    words = []
+    for pose in cell.poses:
+        match pose:
+            case tree.Turned():
+                words.append(f"turned {float(pose.angle.degrees):g}deg")
+            case tree.Facing():
+                words.append(f"facing {pose.side}")
+            case tree.Mirrored():
+                words.append("mirrored")
+            case tree.Stretched():
+                words.append("stretched")
+    return " ".join(words)
