@@ -58,25 +58,29 @@ class Join(NamedTuple):
     tangled: bool = False  # only untangling tells what is left here
 
 
+class Outset(NamedTuple):
+    """The rings of a cut outline: the outer one, then any gaps that the allowances enclose; of a hole, the
+    holes left. `overlaps` where the allowances of two sides ran into each other and were cleared up."""
+
+    rings: tuple[tuple[Stroke, ...], ...]
+    overlaps: bool
+
+
 def outset(ring: Sequence[Edge], allowances: Sequence[Number]) -> tuple[Edge, ...]:
     """The cut outline of a clockwise ring; of a hole, anticlockwise, what is left of it: perhaps nothing."""
     strokes = [stroke_of(edge) for edge in ring]
-    found = outset_rings(strokes, [float(width) for width in allowances])
+    found = outset_rings(strokes, [float(width) for width in allowances]).rings
     return tuple(edge_of(stroke) for stroke in found[0]) if found else ()
 
 
 def outset_rings(ring: Sequence[Stroke], widths: Sequence[float],
-                 cuts: Sequence[Sequence[Cut]] = ()) -> list[list[Stroke]]:
-    """All rings of the cut outline: the outer one, then any gaps that the allowances enclose.
-
-    `cuts` are the trims of the corner where each side starts. Where the ring is a hole, the rings are those
-    of the holes left.
-    """
+                 cuts: Sequence[Sequence[Cut]] = ()) -> Outset:
+    """All rings of the cut outline. `cuts` are the trims of the corner where each side starts."""
     hole = doubled_area(ring) < 0
     moved = [moved_side(stroke, width) for stroke, width in zip(ring, widths, strict=True)]
     if len(ring) == 1 and abs(ring[0].end - ring[0].start) <= NEAR:
         closed = (ring[0].sweep > 0) or ring[0].radius - widths[0] > NEAR
-        return [moved] if closed else []
+        return Outset((tuple(moved),) if closed else (), not closed)
     joins = [_join(ring, moved, widths, at) for at in range(len(ring))]
     joins = [
         _trimmed(join, moved[at - 1], moved[at], ring[at].start, cuts[at]) if cuts and cuts[at] else join
@@ -86,11 +90,12 @@ def outset_rings(ring: Sequence[Stroke], widths: Sequence[float],
     inner = min(turns) < -SMOOTH or any(stroke.sweep < 0 for stroke in ring)
     plain = _assembled(moved, joins)
     if plain is not None and not (inner and crosses_itself(plain)):
-        return [plain]
+        return Outset((tuple(plain),), False)
     for at, turned in enumerate(turns):
         if turned < -SMOOTH:
             joins[at] = _through_corner(moved[at - 1], moved[at], ring[at].start)
-    return untangled(_laid_end_to_end(moved, joins), hole)
+    rings = untangled(_laid_end_to_end(moved, joins), hole)
+    return Outset(tuple(tuple(each) for each in rings), True)
 
 
 def moved_side(stroke: Stroke, width: float) -> Stroke:

@@ -1,0 +1,104 @@
+"""Straight of grain: which way each piece lies on the cloth, and the arrows a template needs for its pieces.
+
+By rule an arrow runs along a straight side that lies on the block's outside, so that the block's edge does
+not stretch (Jinny Beyer, "Quilt tip 13: cutting out pieces"); a piece within the block follows the block's
+sides. Headings are degrees clockwise from up.
+"""
+
+from __future__ import annotations
+
+from cmath import phase
+from collections.abc import Sequence
+from math import degrees, radians
+from typing import Final
+
+from ..drafting.model import Piece
+from ..drafting.shapes import Carry
+from ..drafting.stroke import Stroke, stroke_of
+from .model import GrainArrow
+
+SAME_HEADING: Final = 0.01
+"""Degrees. Headings nearer than this are one: over a yard they part by a hundredth of an inch."""
+
+CROSSING: Final = 90
+"""Degrees from the straight grain to the cross grain. Either serves where a piece is cut straight (common
+practice, no published source), so headings a right angle apart need one arrow."""
+
+
+def grain_heading(piece: Piece) -> float | None:
+    """The heading of the piece's straight grain, 0 <= heading < 180, or None where it may lie anyhow."""
+    if piece.grain == "free":
+        return None
+    if piece.grain is not None:
+        return _tidy(float(piece.grain))
+    sides = [side for side in piece.ring if side.edge.arc is None]
+    outside = [heading_of(stroke_of(side.edge)) for side in _longest_first(sides) if side.outside]
+    if outside:
+        return outside[0]
+    headings = [heading_of(stroke_of(side.edge)) for side in _longest_first(sides)]
+    return next((heading for heading in headings if _apart(heading, 0) <= SAME_HEADING), 0.0)
+
+
+def _longest_first(sides: Sequence) -> list:  # type: ignore[type-arg]
+    return sorted(sides, key=lambda side: -round(side.edge.length, 6))
+
+
+def heading_of(stroke: Stroke) -> float:
+    """The heading of a straight side, 0 <= heading < 180: an arrow has two heads."""
+    along = stroke.end - stroke.start
+    return _tidy(degrees(phase(along / -1j)))
+
+
+def _tidy(heading: float) -> float:
+    whole = round(heading)
+    return float(whole % 180) if abs(heading - whole) <= SAME_HEADING / 100 else heading % 180
+
+
+def _apart(one: float, other: float) -> float:
+    """Degrees between two headings as grain: straight and cross grain are the same."""
+    between = (one - other) % CROSSING
+    return min(between, CROSSING - between)
+
+
+def heading_back(carry: Carry, heading: float) -> float:
+    """A member's heading as it lies in the first piece's frame, 0 <= heading < 180."""
+    along = carry.direction_back(-1j * _turn(heading))
+    return _tidy(degrees(phase(along / -1j)))
+
+
+def _turn(heading: float) -> complex:
+    from cmath import exp
+
+    return exp(1j * radians(heading))
+
+
+class GrainGroups:
+    """The arrows of one template: each with its heading in the first piece's frame and its pieces."""
+
+    def __init__(self) -> None:
+        self.headings: list[float] = []
+        self.pieces: list[list[int]] = []
+
+    def place(self, piece: Piece, ways: Sequence[Carry]) -> Carry:
+        """The way of laying the template on a piece that suits an arrow already there; else a new arrow.
+
+        `ways` are all that carry the template on to the piece, the plainest first: an equilateral triangle
+        has six, and wants no six arrows.
+        """
+        heading = grain_heading(piece)
+        if heading is None:
+            return ways[0]
+        for way in ways:
+            drawn = heading_back(way, heading)
+            for index, known in enumerate(self.headings):
+                if _apart(drawn, known) <= SAME_HEADING:
+                    self.pieces[index].append(piece.number)
+                    return way
+        self.headings.append(heading_back(ways[0], heading))
+        self.pieces.append([piece.number])
+        return ways[0]
+
+    def arrows(self) -> tuple[GrainArrow, ...]:
+        """The arrows, in order of their first piece."""
+        pairs = zip(self.headings, self.pieces, strict=True)
+        return tuple(GrainArrow(heading, tuple(pieces)) for heading, pieces in pairs)
