@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from bisect import bisect_right
+from collections.abc import Iterator, Mapping
 
 from ..diagnostics.source import Span
 from ..language import tree
@@ -10,7 +11,7 @@ from ..measure.fractions import ruler_text
 from ..measure.tolerance import NEAR, Number, near
 from .complaints import units as complain
 from .context import Context
-from .frame import rectangle
+from .frame import Frame, rectangle
 from .model import Draft, Edge, Point
 from .sketch import Placed, Sketch, Unit
 from .transform import IDENTITY, Transform, move_by, stretch, turn_about
@@ -57,14 +58,27 @@ def place_in_regions(place: tree.Place, here: Context, units: Mapping[str, Unit 
 def alternate_cells(alternate: tree.Alternate, here: Context, units: Mapping[str, Unit | None], sketch: Sketch) -> None:
     """Fills the cells that nothing else covers, by (across + down) mod n."""
     frame = here.bench.frame
-    boxes = [each.box for each in sketch.placed]
+    covered = {cell for each in sketch.placed for cell in _cells_under(each.box, frame)}
     for row in range(len(frame.down) - 1):
         for column in range(len(frame.across) - 1):
-            box = (frame.across[column], frame.down[row], frame.across[column + 1], frame.down[row + 1])
-            x, y = (box[0] + box[2]) / 2, (box[1] + box[3]) / 2
-            if any(b[0] < x < b[2] and b[1] < y < b[3] for b in boxes):
+            if (row, column) in covered:
                 continue
+            box = (frame.across[column], frame.down[row], frame.across[column + 1], frame.down[row + 1])
             _put(alternate.cells[(row + column) % len(alternate.cells)], box, here, units, sketch)
+
+
+def _cells_under(box: Box, frame: Frame) -> Iterator[tuple[int, int]]:
+    """Row and column of each cell whose middle lies under a box."""
+    for row in range(max(bisect_right(frame.down, box[1]) - 1, 0), len(frame.down) - 1):
+        if frame.down[row] >= box[3]:
+            return
+        for column in range(max(bisect_right(frame.across, box[0]) - 1, 0), len(frame.across) - 1):
+            if frame.across[column] >= box[2]:
+                break
+            x = (frame.across[column] + frame.across[column + 1]) / 2
+            y = (frame.down[row] + frame.down[row + 1]) / 2
+            if box[0] < x < box[2] and box[1] < y < box[3]:
+                yield row, column
 
 
 def place_rounds(rounds: tree.Rounds, here: Context, sketch: Sketch) -> None:
@@ -129,13 +143,16 @@ def _put(cell: tree.Cell, box: Box, here: Context, units: Mapping[str, Unit | No
         here.bench.say(complain.unit_unknown(cell.unit, units))
         return
     unit = units[cell.unit.text]
-    posed = unit and pose_of(cell, unit.draft, here)
-    if unit is None or posed is None:
+    if unit is None:
         return
-    fitted = _fit(cell, unit.draft, posed, box, here)
+    size = (box[2] - box[0], box[3] - box[1])
+    if (cell.span, size) not in sketch.fitted:
+        sketch.fitted[cell.span, size] = _fit(cell, unit.draft, size, here)
+    fitted = sketch.fitted[cell.span, size]
     if fitted is None:
         return
-    transform = here.to_block.after(fitted)
+    fitted = fitted.shifted(box[0], box[1])
+    transform = fitted if here.to_block is IDENTITY else here.to_block.after(fitted)
     outline = _clockwise(tuple(transform.edge(edge) for edge in unit.draft.outline), here, transform.mirrors)
     _add(Placed(span, outline, None, unit, transform, _poses_text(cell), here.copy, _turn_span(here)), here, sketch)
 
@@ -199,24 +216,28 @@ def pose_of(cell: tree.UnitCell, draft: Draft, here: Context) -> Transform | Non
     return lies
 
 
-def _fit(cell: tree.UnitCell, draft: Draft, posed: Transform, box: Box, here: Context) -> Transform | None:
-    """The posed unit into its box: scaled the same both ways, or stretched where the cell says so."""
+def _fit(cell: tree.UnitCell, draft: Draft, size: tuple[Number, Number], here: Context) -> Transform | None:
+    """The unit, posed, into a box of that size at the origin: scaled the same both ways, or stretched where
+    the cell says so; None where a complaint was made."""
+    posed = pose_of(cell, draft, here)
+    if posed is None:
+        return None
     corners = [posed(p) for p in (ORIGIN, Point(draft.width, 0), Point(0, draft.height), Point(draft.width, draft.height))]
     left, top = min(p.x for p in corners), min(p.y for p in corners)
     width, height = max(p.x for p in corners) - left, max(p.y for p in corners) - top
-    across, down = (box[2] - box[0]) / width, (box[3] - box[1]) / height
+    across, down = size[0] / width, size[1] / height
     if abs(float(across - down)) * max(float(width), float(height)) > NEAR:
         if not any(isinstance(pose, tree.Stretched) for pose in cell.poses):
             here.bench.say(complain.proportions_differ(
                 cell, f"{ruler_text(width)} x {ruler_text(height)}",
-                f"{ruler_text(box[2] - box[0])} x {ruler_text(box[3] - box[1])}"))
+                f"{ruler_text(size[0])} x {ruler_text(size[1])}"))
             return None
         if any(side.edge.arc is not None for piece in draft.pieces for side in piece.ring):
             here.bench.say(complain.stretch_bends(cell))
             return None
     else:
         down = across  # the same scale, to the last bit
-    return move_by(box[0], box[1]).after(stretch(across, down)).after(move_by(-left, -top)).after(posed)
+    return stretch(across, down).after(move_by(-left, -top)).after(posed)
 
 
 def _poses_text(cell: tree.UnitCell) -> str:

@@ -85,3 +85,4 @@ class Sketch:
     named: list[Point] = field(default_factory=list)
     alternate: tree.Alternate | None = None
     rows: int = 0
+    fitted: dict[tuple[Span, tuple[Number, Number]], Transform | None] = field(default_factory=dict)  # by cell and size

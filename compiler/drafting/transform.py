@@ -23,7 +23,11 @@ class Transform:
     f: Number = 0
 
     def __call__(self, p: Point) -> Point:
-        """Where a point goes."""
+        """Where a point goes. Most are scaled and shifted only, and fractions are slow to multiply by zero."""
+        if self.b == 0 and self.c == 0:
+            return Point(self.a * p.x + self.e, self.d * p.y + self.f)
+        if self.a == 0 and self.d == 0:
+            return Point(self.b * p.y + self.e, self.c * p.x + self.f)
         return Point(self.a * p.x + self.b * p.y + self.e, self.c * p.x + self.d * p.y + self.f)
 
     def step(self, right: Number, down: Number) -> tuple[Number, Number]:
@@ -76,6 +80,11 @@ class Transform:
         if arc is not None:
             arc = Arc(self(arc.center), arc.radius * self.scale, arc.clockwise != self.mirrors)
         return Edge(self(edge.start), self(edge.end), arc)
+
+
+    def shifted(self, right: Number, down: Number) -> Transform:
+        """The transform that does this, then shifts."""
+        return Transform(self.a, self.b, self.c, self.d, self.e + right, self.f + down)
 
 
 IDENTITY = Transform()
