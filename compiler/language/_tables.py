@@ -1,3 +1,4 @@
+# ruff: noqa: E501
 """Parser tables made from grammar/piecewright.lark. Do not edit: run
 
     python -m piecewright.language.regenerate

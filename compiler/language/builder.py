@@ -67,7 +67,8 @@ class Builder(PointBuilder):
 
     def divisions(self, parts: Parts, span: Span) -> tree.Divisions:
         """`4` or `1:2:1`."""
-        return tree.Divisions(parts=self.values.parts([(each.text, self.at(each)) for each in parts]), span=span)
+        return tree.Divisions(parts=self.values.parts([(each.text, self.at(each)) for each in parts]),
+                              span=span)
 
     def outline_path(self, parts: Parts, span: Span) -> tree.OutlinePath:
         """`outline PATH`."""

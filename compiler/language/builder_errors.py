@@ -14,7 +14,8 @@ from .value_errors import shown
 
 def edition_unknown(span: Span, edition: int) -> Diagnostic:
     """`edition 7`."""
-    return error("edition-unknown", f"There is no edition {edition} of the language; this compiler reads edition 1.",
+    return error("edition-unknown",
+                 f"There is no edition {edition} of the language; this compiler reads edition 1.",
                  span, help="Write `edition 1`.", fix=Fix("Write `1`", span, "1"))
 
 
@@ -56,11 +57,13 @@ def pose_clash(span: Span, earlier: Span) -> Diagnostic:
 
 def pose_not_quarter(span: Span, degrees: Fraction) -> Diagnostic:
     """`goose turned 45deg`."""
-    return error("pose-not-quarter", f"A unit is turned by quarters, not by {ruler_text(degrees, 'deg')}.", span,
+    return error("pose-not-quarter", f"A unit is turned by quarters, not by {ruler_text(degrees, 'deg')}.",
+                 span,
                  help="Write `90deg`, `180deg`, `270deg` or `-90deg`.")
 
 
 def side_unknown(span: Span, word: str, sides: Sequence[str]) -> Diagnostic:
     """`facing north`."""
     return error("side-unknown", f"`{shown(word)}` is no side or corner of a block.", span,
-                 help=did_you_mean(word, sides) or f"The sides and corners are {one_of(quoted(sides), 'and')}.")
+                 help=did_you_mean(word,
+                                   sides) or f"The sides and corners are {one_of(quoted(sides), 'and')}.")

@@ -1,7 +1,7 @@
 """Bytes to a source: UTF-8, newlines normalised. Says what else it found, never raises.
 
-Out: a Source without byte-order mark whose lines end in `\\n`, or a complaint: too large, not text, or text in
-another encoding, with the line where it shows.
+Out: a Source without byte-order mark whose lines end in `\\n`, or a complaint: too large, not text, or text
+in another encoding, with the line where it shows.
 """
 
 from __future__ import annotations
@@ -27,7 +27,8 @@ def read_source(name: str, data: bytes) -> Outcome[Source]:
         return Outcome(None, (file_too_large(start),))
     for mark, encoding in _WIDE_MARKS:
         if data.startswith(mark):
-            return Outcome(None, (source_encoding(start, f"The file is written in {encoding}, not in UTF-8."),))
+            return Outcome(None, (source_encoding(start,
+                                                  f"The file is written in {encoding}, not in UTF-8."),))
     data = data.removeprefix(codecs.BOM_UTF8)
     if b"\0" in data:
         return Outcome(None, (source_not_text(start, data),))

@@ -1,4 +1,4 @@
-"""What stands in a text and is no word of the language: other quotes, other dashes, other ways to write a unit.
+"""What stands in a text and is no word of the language: other quotes, other dashes, units written otherwise.
 
 In: the place of such characters. Out: the token that was meant, where that is plain, and what to say.
 """
@@ -28,6 +28,10 @@ _UNIT_LETTERS: Final = (("°", "deg"), ("deg", "deg"), ("m", "mm"), ("c", "cm"))
 _NUMBER_PART: Final = re.compile(r"[-0-9./ \t]*[0-9]")
 
 
+VULGAR: Final = "-?[0-9]*[ \\t]*[¼½¾⅐-⅞]"
+"""A number with a fraction in one character: `6½`."""
+
+
 class Reading(NamedTuple):
     """A token's type and text (empty: the characters are dropped), where it ends, and what to say."""
 
@@ -49,7 +53,8 @@ def read_odd(source: Source, start: int) -> Reading:
             span = Span(source.name, start, found.end())
             words = found.group(1).replace("\\", "\\\\")
             return Reading("STRING", f'"{words}"', found.end(), (other_quotes(span, words),))
-    for pattern, kind, meant in ((_COMMENT, "", "#"), (_DASHES, "DASH_LIKE", "--"), (_TILDES, "TILDES", "~~")):
+    for pattern, kind, meant in ((_COMMENT, "", "#"), (_DASHES, "DASH_LIKE", "--"), (_TILDES, "TILDES",
+                                                                                     "~~")):
         found = pattern.match(text, start)
         if found:
             span = Span(source.name, start, found.end())
@@ -65,6 +70,11 @@ def read_odd(source: Source, start: int) -> Reading:
 def read_unit(source: Source, words: str, start: int) -> Reading:
     """A length or angle whose unit is written another way: `6"`, `6 inches`, `45°`."""
     end = start + len(words)
+    plain = _plain_fraction(words)
+    if plain != words:
+        said = (fraction_sign(Span(source.name, start, end), words, plain),)
+        kind = "ANGLE" if plain.endswith("deg") else "LENGTH" if plain[-1:].isalpha() else "NUMBER"
+        return Reading(kind, plain, end, said)
     number_end = _NUMBER_PART.match(words)
     assert number_end is not None, words
     spelled = words[number_end.end():].strip()
@@ -72,6 +82,15 @@ def read_unit(source: Source, words: str, start: int) -> Reading:
     right = number_end.group().strip() + meant
     kind = "ANGLE" if meant == "deg" else "LENGTH"
     return Reading(kind, right, end, (unit_spelled(Span(source.name, start, end), spelled, right),))
+
+
+def _plain_fraction(words: str) -> str:
+    """`6½in` as `6 1/2in`."""
+    return "".join(
+        " " + unicodedata.normalize("NFKC", letter).replace("\u2044", "/") if unicodedata.numeric(letter,
+                                                                                                  0) % 1
+        else letter for letter in words
+    ).replace("  ", " ").strip().replace("- ", "-")
 
 
 def unseen_in(source: Source, start: int, end: int) -> tuple[Diagnostic, ...]:
@@ -114,7 +133,8 @@ def sign_other(span: Span, sign: str, meant: str) -> Diagnostic:
     """A sign for which this language has another."""
     if meant == "#":
         return error("sign-unknown", f"A remark begins with `#`, not with `{sign[:1]}`.", span,
-                     help="Put a `#` before it.", fix=Fix("Make it a remark", span, "# " + sign.lstrip("/*% ")))
+                     help="Put a `#` before it.", fix=Fix("Make it a remark", span,
+                                                          "# " + sign.lstrip("/*% ")))
     return error("sign-unknown", f"`{sign[:8]}` is written `{meant}` here.", span, help=f"Write `{meant}`.",
                  fix=Fix(f"Write `{meant}`", span, meant))
 
@@ -123,6 +143,12 @@ def unit_spelled(span: Span, spelled: str, right: str) -> Diagnostic:
     """`6"`, `6 inches`, `45°`."""
     return error("unit-unknown", f"The unit is not written `{spelled}`: did you mean `{right}`?", span,
                  help="Lengths end in `in`, `cm` or `mm`, angles in `deg`.",
+                 fix=Fix(f"Write `{right}`", span, right))
+
+
+def fraction_sign(span: Span, words: str, right: str) -> Diagnostic:
+    """`6½in`."""
+    return error("fraction-sign", f"Fractions are written out: `{right}`.", span, help=f"Write `{right}`.",
                  fix=Fix(f"Write `{right}`", span, right))
 
 

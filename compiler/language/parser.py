@@ -1,9 +1,9 @@
 """Text to the tree of a file, with every mistake of the writing. Never raises, whatever the text.
 
 In: a source. Out: the tree, partial beside an error. An LALR(1) parser over shipped tables: it keeps a stack
-instead of calling itself, so no nesting can exhaust Python. At a word that cannot come where it stands, `mending`
-says what is wrong and, where what was meant is plain, which words to read instead. Else the statement is given
-up and reading goes on at the next word that opens one.
+instead of calling itself, so no nesting can exhaust Python. At a word that cannot come where it stands,
+`mending` says what is wrong and, where what was meant is plain, which words to read instead. Else the
+statement is given up and reading goes on at the next word that opens one.
 """
 
 from __future__ import annotations
@@ -15,7 +15,8 @@ from ..diagnostics.source import Source, Span
 from . import limits, syntax_errors, tree
 from .automaton import ACTIONS, FINISHED, RULES, START, accepts, meaning
 from .builder import Builder
-from .mending import Situation, explain
+from .mending import explain
+from .situation import Situation
 from .tokens import END, OPENERS, Scan, Token, scan
 
 _PATIENCE: Final = 6

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import Any
 
 from ..diagnostics.source import Span
@@ -115,7 +116,7 @@ class PointBuilder:
         """`P HOP...`."""
         self.values.said.extend(
             builder_errors.hop_after_outline(following.span, hop.span)
-            for hop, following in zip(parts[1:], parts[2:], strict=False) if isinstance(hop, tree.ToOutline)
+            for hop, following in pairwise(parts[1:]) if isinstance(hop, tree.ToOutline)
         )
         return tree.Path(start=parts[0], hops=tuple(parts[1:]), span=span)
 

@@ -13,7 +13,8 @@ from typing import Any, Final
 
 TABLES_FILE: Final = Path(__file__).with_name("_tables.py")
 
-HEADER: Final = '''"""Parser tables made from grammar/piecewright.lark. Do not edit: run
+HEADER: Final = '''# ruff: noqa: E501
+"""Parser tables made from grammar/piecewright.lark. Do not edit: run
 
     python -m piecewright.language.regenerate
 

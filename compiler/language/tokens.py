@@ -1,8 +1,9 @@
 """Text to words, numbers and signs. Never raises, whatever the text.
 
-In: a source. Out: its tokens, each with its place, and complaints about what no grammar could take: characters
-that are no part of the language, quotes never closed, units spelled another way. Where what was meant is plain,
-the token that was meant stands in the list, so that the parser goes on as if it had been written.
+In: a source. Out: its tokens, each with its place, and complaints about what no grammar could take:
+characters that are no part of the language, quotes never closed, units spelled another way. Where what was
+meant is plain, the token that was meant stands in the list, so that the parser goes on as if it had been
+written.
 """
 
 from __future__ import annotations
@@ -13,7 +14,7 @@ from typing import Final, NamedTuple
 from ..diagnostics.diagnostic import Diagnostic
 from ..diagnostics.source import Source
 from . import _tables
-from .odd_characters import Reading, read_odd, read_unit, unseen_in
+from .odd_characters import VULGAR, Reading, read_odd, read_unit, unseen_in
 
 BLOCK_OPENERS: Final = (
     "finished", "grid", "outline", "point", "seam", "piece", "turn", "mirror", "use", "place", "row",
@@ -80,6 +81,7 @@ _MASTER: Final = re.compile("|".join((
     rf"(?P<GRID_POINT>{_PATTERNS['GRID_POINT']}(?!\w))",
     f"(?P<LENGTH>{_PATTERNS['LENGTH']})",
     f"(?P<ANGLE>{_PATTERNS['ANGLE']})",
+    rf"(?P<VULGAR>{VULGAR}(?:[ \t]*(?:in|cm|mm|deg)(?![\w]))?)",
     f"(?P<OTHER_UNIT>(?:{_PATTERNS['NUMBER']})[ \\t]*(?:{_OTHER_UNITS}))",
     f"(?P<NUMBER>{_PATTERNS['NUMBER']})",
     f"(?P<COMMENT>{_PATTERNS['COMMENT']})",
@@ -125,7 +127,7 @@ def scan(source: Source) -> Scan:
             opener = words if token.type in OPENERS else opener
         elif kind == "SIGN":
             token = Token(_SIGNS[words], words, at, end, fresh)
-        elif kind in ("OTHER_UNIT", "STRING", "ODD"):
+        elif kind in ("OTHER_UNIT", "VULGAR", "STRING", "ODD"):
             read = _read(source, kind, words, at)
             said.extend(read.said)
             end = read.end
@@ -146,7 +148,7 @@ def _read(source: Source, kind: str, words: str, at: int) -> Reading:
     """Quoted text, a unit spelled another way, or a character that begins nothing."""
     if kind == "STRING":
         return Reading(kind, words, at + len(words), unseen_in(source, at, at + len(words)))
-    return read_unit(source, words, at) if kind == "OTHER_UNIT" else read_odd(source, at)
+    return read_unit(source, words, at) if kind in ("OTHER_UNIT", "VULGAR") else read_odd(source, at)
 
 
 def _is_times(words: str, tokens: list[Token], opener: str) -> bool:

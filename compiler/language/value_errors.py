@@ -20,7 +20,8 @@ def shown(words: str) -> str:
 
 def number_too_long(span: Span) -> Diagnostic:
     """More digits than any measure needs."""
-    return error("number-too-long", f"This number has more than {limits.NUMBER_LETTERS} digits and signs.", span,
+    return error("number-too-long", f"This number has more than {limits.NUMBER_LETTERS} digits and signs.",
+                 span,
                  help="Write it with fewer digits.")
 
 
@@ -41,10 +42,12 @@ def length_bounds(span: Span, words: str, inches: Fraction) -> tuple[Diagnostic,
                       help="Lengths are measured forward. To go the other way, change the points about."),)
     if inches > limits.LENGTH_MOST:
         most = ruler_text(limits.LENGTH_MOST)
-        return (error("length-too-large", f"The length `{words}` is over {most}, the most a block can ask for.",
+        return (error("length-too-large",
+                      f"The length `{words}` is over {most}, the most a block can ask for.",
                       span, help="Is the unit right? Lengths are in `in`, `cm` or `mm`."),)
     if inches < limits.LENGTH_LEAST:
-        return (error("length-too-small", f"The length `{words}` is under 1/64in, finer than any ruler.", span,
+        return (error("length-too-small", f"The length `{words}` is under 1/64in, finer than any ruler.",
+                      span,
                       help="Is the unit right? Lengths are in `in`, `cm` or `mm`."),)
     return ()
 
@@ -59,13 +62,16 @@ def count_bounds(span: Span, words: str, value: Fraction, thing: str, least: int
                  most: int) -> tuple[Diagnostic, ...]:
     """A complaint about a count that is not whole or out of its bounds; or nothing."""
     if value.denominator != 1:
-        return (error("count-not-whole", f"The number of {thing} is a whole number, not `{shown(words)}`.", span,
+        return (error("count-not-whole", f"The number of {thing} is a whole number, not `{shown(words)}`.",
+                      span,
                       help="Write a whole number."),)
     if value < least:
-        return (error("count-too-small", f"The number of {thing} is at least {least}, not `{shown(words)}`.", span,
+        return (error("count-too-small",
+                      f"The number of {thing} is at least {least}, not `{shown(words)}`.", span,
                       help=f"Write {least} or more."),)
     if value > most:
-        return (error("count-too-large", f"The number of {thing} is at most {most}, not `{shown(words)}`.", span,
+        return (error("count-too-large", f"The number of {thing} is at most {most}, not `{shown(words)}`.",
+                      span,
                       help=f"Write {most} or fewer."),)
     return ()
 
@@ -78,7 +84,8 @@ def part_not_positive(span: Span, words: str) -> Diagnostic:
 
 def parts_too_many(span: Span, count: int) -> Diagnostic:
     """A grid of more parts than there may be lines."""
-    return error("count-too-large", f"The number of grid parts is at most {limits.GRID_LINES}, not {count}.", span,
+    return error("count-too-large",
+                 f"The number of grid parts is at most {limits.GRID_LINES}, not {count}.", span,
                  help=f"Write {limits.GRID_LINES} parts or fewer.")
 
 
@@ -86,7 +93,8 @@ def row_zero(span: Span, words: str, column: str) -> Diagnostic:
     """`E0`."""
     right = f"{shown(column)}1"
     return error("grid-row-zero", f"Rows start at 1, so there is no `{shown(words)}`.", span,
-                 help=f"The topmost point of that column is `{right}`.", fix=Fix(f"Write `{right}`", span, right))
+                 help=f"The topmost point of that column is `{right}`.", fix=Fix(f"Write `{right}`", span,
+                                                                                 right))
 
 
 def row_leading_zero(span: Span, right: str) -> Diagnostic:
@@ -97,13 +105,15 @@ def row_leading_zero(span: Span, right: str) -> Diagnostic:
 
 def grid_point_far(span: Span) -> Diagnostic:
     """A grid point beyond the largest grid."""
-    return error("grid-point-far", f"A grid has at most {limits.GRID_LINES} parts each way; this point is beyond.",
+    return error("grid-point-far",
+                 f"A grid has at most {limits.GRID_LINES} parts each way; this point is beyond.",
                  span, help="Grid points are column letters and a row number, as in `B3`.")
 
 
 def name_too_long(span: Span, letters: int) -> Diagnostic:
     """A name that no column could hold."""
-    return error("name-too-long", f"A name has at most {limits.NAME_LETTERS} letters; this one has {letters}.",
+    return error("name-too-long",
+                 f"A name has at most {limits.NAME_LETTERS} letters; this one has {letters}.",
                  span, help="Shorten it.")
 
 
@@ -122,11 +132,12 @@ def text_tab(span: Span) -> Diagnostic:
 def title_bounds(span: Span, words: str) -> tuple[Diagnostic, ...]:
     """A complaint about a title that is empty or too long to print; or nothing."""
     if not words.strip():
-        return (error("title-empty", "The title is empty.", span, help='Give it a title, as in `"Flying Goose"`.'),)
+        return (error("title-empty", "The title is empty.", span,
+                      help='Give it a title, as in `"Flying Goose"`.'),)
     if len(words) > limits.TITLE_LETTERS:
-        return (error("title-too-long",
-                      f"A title has at most {limits.TITLE_LETTERS} characters; this one has {len(words)}.", span,
-                      help="Shorten it; the rest can go into a `note`."),)
+        most = limits.TITLE_LETTERS
+        return (error("title-too-long", f"A title has at most {most} characters; this one has {len(words)}.",
+                      span, help="Shorten it; the rest can go into a `note`."),)
     return ()
 
 
@@ -144,6 +155,7 @@ def remark_bounds(span: Span, words: str) -> tuple[Diagnostic, ...]:
 
 def share_beyond(span: Span, words: str) -> Diagnostic:
     """`2 from B1 to C1`: often a length without its unit."""
-    return note("share-beyond", f"`{shown(words)}` without a unit is a share of the way, here not between the two.",
+    return note("share-beyond",
+                f"`{shown(words)}` without a unit is a share of the way, here not between the two.",
                 span, help=f"If a length was meant, write `{shown(words)}in`.",
                 fix=Fix(f"Write `{shown(words)}in`", span, words + "in"))

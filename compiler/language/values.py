@@ -74,7 +74,8 @@ class Values:
                 self.said.append(value_errors.part_not_positive(span, words))
         if len(parts) > limits.GRID_LINES:
             first, last = numbers[0][1], numbers[-1][1]
-            self.said.append(value_errors.parts_too_many(Span(first.source, first.start, last.end), len(parts)))
+            self.said.append(value_errors.parts_too_many(Span(first.source, first.start, last.end),
+                                                         len(parts)))
         return parts if len(self.said) == before else (Fraction(1), Fraction(1))
 
     def grid_point(self, words: str, span: Span) -> GridPoint:
@@ -85,7 +86,8 @@ class Values:
             self.said.append(value_errors.row_zero(span, words, column))
         elif row.startswith("0"):
             self.said.append(value_errors.row_leading_zero(span, column + row.lstrip("0")))
-        elif len(words) > limits.NUMBER_LETTERS or max(int(row), _column_number(column)) > limits.GRID_LINES + 1:
+        elif len(words) > limits.NUMBER_LETTERS or max(int(row),
+                                                       _column_number(column)) > limits.GRID_LINES + 1:
             self.said.append(value_errors.grid_point_far(span))
         else:
             return GridPoint(column=column, row=int(row), span=span)

@@ -1,0 +1,263 @@
+"""Single words that cannot come where they stand, but whose meaning is plain: what to say and to read."""
+
+from __future__ import annotations
+
+import re
+from typing import Final
+
+from ..diagnostics.diagnostic import Diagnostic, Fix, error
+from ..diagnostics.source import Span
+from ..diagnostics.wording import nearest
+from .automaton import SPELLING
+from .situation import Mending, Situation
+from .tokens import ODD_WORD, RESERVED, Token
+from .value_errors import shown
+
+_OTHER_WORDS: Final = {
+    "by": ("x",), "to": ("--", ".."), "and": (",",), "about": ("around",), "around": ("about",),
+    "round": ("about",
+              "around"), "thru": ("through",), "via": ("through",), "into": ("in",), "inside": ("in",),
+    "toward": ("to",), "towards": ("to",), "till": ("..",), "until": ("..",), "along": ("on",), "is": ("=",),
+    "miter": ("mitred",), "mitered": ("mitred",), "rotated": ("turned",), "flipped": ("mirrored",),
+    "reflected": ("mirrored",), "off": ("none",), "no": ("none",), "called": ("as",), "named": ("as",),
+}
+"""What others write for the small words of the language."""
+
+_NUMBER_WORDS: Final = (
+    "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve",
+)
+
+
+def mend_missing_unit(place: Situation) -> Mending | None:
+    """A bare number where a length or an angle is due."""
+    token = place.token
+    if token.type != "NUMBER":
+        return None
+    for kind, unit in (("LENGTH", "in"), ("ANGLE", "deg")):
+        made = place.made(kind, token.text + unit)
+        if kind in place.expected and "NUMBER" not in place.expected and place.reads((made,), 1, look=1):
+            return Mending(unit_missing(place.span(token), kind, made.text), (made,), 1)
+    return None
+
+
+def mend_unwanted_unit(place: Situation) -> Mending | None:
+    """A length or an angle where a bare number, or the other of the two, is due."""
+    token = place.token
+    if token.type not in ("LENGTH", "ANGLE"):
+        return None
+    number = token.text.rstrip("degincm").rstrip()
+    for kind, unit in (("NUMBER", ""), ("LENGTH", "in"), ("ANGLE", "deg")):
+        made = place.made(kind, number + unit)
+        if kind != token.type and kind in place.expected and place.reads((made,), 1, look=1):
+            if token.type == "LENGTH" and token.text.endswith("in") and kind == "NUMBER" and place.reads(
+                (made, place.made("IN", "in")), 1, look=1,
+            ):
+                return Mending(in_eaten(place.span(token), number), (made, place.made("IN", "in")), 1)
+            return Mending(unit_unwanted(place.span(token), token.text, kind, made.text), (made,), 1)
+    return None
+
+
+def mend_dash(place: Situation) -> Mending | None:
+    """Another dash than the grammar's, or `--` where `..` is due."""
+    token = place.token
+    if token.type not in ("DASH_LIKE", "DASHES", "UNTIL"):
+        return None
+    for kind in ("DASHES", "UNTIL"):
+        if kind in place.expected and kind != token.type:
+            said = dash_other(place.span(token), token.text, SPELLING[kind])
+            return Mending(said, (place.made(kind, SPELLING[kind]),), 1)
+    if token.type == "DASH_LIKE":
+        return Mending(dash_stray(place.span(token), token.text), (), 1)
+    return None
+
+
+def mend_unquoted_title(place: Situation) -> Mending | None:
+    """Bare words where quoted text is due."""
+    if "STRING" not in place.expected or place.token.type not in ("NAME", ODD_WORD, "GRID_POINT", "NUMBER"):
+        return None
+    end = place.at
+    while place.tokens[end].type in ("NAME", ODD_WORD, "GRID_POINT", "NUMBER") and _in_title(place, end):
+        end += 1
+    if end == place.at:
+        return None
+    title = place.source.text[place.token.start:place.tokens[end - 1].end]
+    span = Span(place.source.name, place.token.start, place.tokens[end - 1].end)
+    made = Token("STRING", f'"{title}"', span.start, span.end)
+    return Mending(title_unquoted(span, title, place.opener.text), (made,), end - place.at)
+
+
+def _in_title(place: Situation, index: int) -> bool:
+    """Whether a bare word still belongs to a title without quotes."""
+    token = place.tokens[index]
+    if index == place.at:
+        return True
+    if token.fresh or place.tokens[index - 1].text == "version":
+        return False
+    return not (token.text == "version" and place.tokens[index + 1].type == "NUMBER")
+
+
+def mend_odd_word(place: Situation) -> Mending | None:
+    """A word with capitals or other letters where a name or keyword is due; a grid point in small letters."""
+    token = place.token
+    span = place.span(token)
+    if token.type == "NAME" and "GRID_POINT" in place.expected and "NAME" not in place.expected:
+        made = place.made("GRID_POINT", token.text.upper())
+        letters = token.text.rstrip("0123456789")
+        if letters.isalpha() and letters != token.text:
+            return Mending(grid_point_small(span, token.text, made.text), (made,), 1)
+        return None
+    if token.type not in (ODD_WORD, "GRID_POINT"):
+        return None
+    small = token.text.lower()
+    for kind in place.expected:
+        if SPELLING.get(kind) == small:
+            return Mending(word_capital(span, token.text, small), (place.made(kind, small),), 1)
+    if "NAME" not in place.expected:
+        return None
+    if token.type == "GRID_POINT":
+        return Mending(name_is_grid_point(span, token.text), (place.made("NAME", "name"),), 1)
+    made = place.made("NAME", plain_name(token.text))
+    return Mending(name_letters(span, token.text, made.text), (made,), 1)
+
+
+def mend_reserved_name(place: Situation) -> Mending | None:
+    """A word of the language used as a name."""
+    token = place.token
+    if token.text not in RESERVED or "NAME" not in place.expected:
+        return None
+    made = place.made("NAME", token.text)
+    if place.reads((made,), 1):
+        return Mending(name_reserved(place.span(token), token.text), (made,), 1)
+    return None
+
+
+def mend_outline_first(place: Situation) -> Mending | None:
+    """`seam outline -- A1`."""
+    if place.token.type != "OUTLINE" or place.before.type not in ("SEAM", "OUTLINE", "ON"):
+        return None
+    made = place.made("NAME", "center")
+    return Mending(outline_first(place.span(place.token)), (made,), 1) if place.reads((made,), 1) else None
+
+
+def mend_other_word(place: Situation) -> Mending | None:
+    """A word of the language misspelt, or another word for it."""
+    token = place.token
+    if not token.text.isalpha():
+        return None
+    spellings = {SPELLING[kind]: kind for kind in place.expected if kind in SPELLING}
+    meant = [word for word in _OTHER_WORDS.get(token.text.lower(), ()) if word in spellings]
+    for word in (*meant, *(nearest(token.text, spellings) if token.type == "NAME" else ())):
+        made = place.made(spellings[word], word)
+        if place.reads((made,), 1):
+            return Mending(word_unknown(place.span(token), token.text, word), (made,), 1)
+    if token.text.lower() in _NUMBER_WORDS and "NUMBER" in place.expected:
+        number = str(_NUMBER_WORDS.index(token.text.lower()) + 1)
+        return Mending(word_unknown(place.span(token), token.text, number), (place.made("NUMBER", number),),
+                       1)
+    if place.before.text in ("circle", "regular") and place.before.soft == "":
+        return Mending(after_two_faced(place.span(token), place.before.text))
+    return None
+
+
+# ---- words ------------------------------------------------------------------------------------------------
+
+
+def unit_missing(span: Span, kind: str, right: str) -> Diagnostic:
+    """`finished 6`."""
+    thing = "A length needs a unit" if kind == "LENGTH" else "An angle needs `deg`"
+    return error("unit-missing", f"{thing}: did you mean `{right}`?", span, help=f"Write `{right}`.",
+                 fix=Fix(f"Write `{right}`", span, right))
+
+
+def unit_unwanted(span: Span, text: str, kind: str, right: str) -> Diagnostic:
+    """`turn 4in about center`, `gate at 45in`."""
+    thing = {"NUMBER": "a number without a unit", "LENGTH": "a length", "ANGLE": "an angle"}[kind]
+    return error("unit-unwanted", f"Here comes {thing}, not `{shown(text)}`.", span,
+                 help=f"Did you mean `{shown(right)}`?", fix=Fix(f"Write `{shown(right)}`", span, right))
+
+
+def in_eaten(span: Span, number: str) -> Diagnostic:
+    """`2 in dark` read as two inches."""
+    return error("unit-eaten", f"`{shown(number)} in` reads as {shown(number)} inches.", span,
+                 help=f"Write `{shown(number)}in in` for a length, and then `in`.")
+
+
+def dash_other(span: Span, text: str, right: str) -> Diagnostic:
+    """`A1 - B1`, `A1 -> B1`, `A1-B2` for a region."""
+    return error("dash-other", f"`{shown(text)}` is written `{right}` here.", span, help=f"Write `{right}`.",
+                 fix=Fix(f"Write `{right}`", span, right))
+
+
+def dash_stray(span: Span, text: str) -> Diagnostic:
+    """A dash where none is due."""
+    return error("dash-stray", f"The `{shown(text)}` means nothing here.", span,
+                 help="From point to point is written `--`; corners of a region `..`.")
+
+
+def title_unquoted(span: Span, title: str, opener: str) -> Diagnostic:
+    """`block Tidewater Vane {`."""
+    return error("title-unquoted", f"The text after `{opener}` stands in quotes.", span,
+                 help=f'Write `"{shown(title)}"`.', fix=Fix("Put it in quotes", span, f'"{title}"'))
+
+
+def grid_point_small(span: Span, text: str, right: str) -> Diagnostic:
+    """`b3` where a grid point is due."""
+    return error("grid-point-small", f"Grid points have capital letters: `{right}`.", span,
+                 help=f"Write `{right}`.", fix=Fix(f"Write `{right}`", span, right))
+
+
+def word_capital(span: Span, text: str, right: str) -> Diagnostic:
+    """`At` for `at`."""
+    return error("word-capital", f"Words of the language are in small letters: `{right}`.", span,
+                 help=f"Write `{right}`.", fix=Fix(f"Write `{right}`", span, right))
+
+
+def name_is_grid_point(span: Span, text: str) -> Diagnostic:
+    """`point B1 = center`."""
+    return error("name-is-grid-point", f"`{shown(text)}` is a grid point and cannot be a name.", span,
+                 help="Names are in small letters, as in `gate` or `inner-tip`.")
+
+
+def plain_name(text: str) -> str:
+    """The nearest word that can be a name."""
+    made = re.sub(r"[^a-z0-9_]+", "-", text.lower()).strip("-_").lstrip("0123456789_-")
+    return made if re.fullmatch(r"[a-z][a-z0-9_]*(-[a-z0-9_]+)*", made) else "name"
+
+
+def name_letters(span: Span, text: str, right: str) -> Diagnostic:
+    """`Gate`, `café`, `gate-B1`."""
+    message = f"`{shown(text)}` cannot be a name: names are in small letters a to z."
+    path = re.fullmatch(r"([a-z][a-z0-9_]*)-([A-Z]+[0-9]+)", text)
+    if path:
+        right = f"{path.group(1)} -- {path.group(2)}"
+        return error("name-letters", message, span, help=f"From one to the other is written `{right}`.",
+                     fix=Fix(f"Write `{right}`", span, right))
+    return error("name-letters", message, span,
+                 help=f"Write `{shown(right)}`. Digits, `_` and a single `-` may follow the first letter.",
+                 fix=Fix(f"Write `{shown(right)}`", span, right))
+
+
+def name_reserved(span: Span, word: str) -> Diagnostic:
+    """`piece row at A1 in dark`."""
+    return error("name-reserved", f"`{word}` is a word of the language and cannot be a name.", span,
+                 help=f"Choose another name, for example `{word}-one`.")
+
+
+def outline_first(span: Span) -> Diagnostic:
+    """`seam outline -- A1`."""
+    return error("outline-first", "A seam can run on to the outline, but cannot start from it.", span,
+                 help="Start at a point, and end with `-- outline`: only from there has a seam a direction.")
+
+
+def word_unknown(span: Span, text: str, right: str) -> Diagnostic:
+    """`abuot` for `about`."""
+    return error("word-unknown", f"`{shown(text)}` cannot come here.", span, help=f"Did you mean `{right}`?",
+                 fix=Fix(f"Write `{right}`", span, right))
+
+
+def after_two_faced(span: Span, word: str) -> Diagnostic:
+    """`seam circle center`, `outline regular six`."""
+    right = {"circle": "seam circle around center radius 1in", "regular": "outline regular 6 side 3in"}[word]
+    needed = {"circle": "`around`", "regular": "a number"}[word]
+    return error("word-unexpected", f"After `{word}` comes {needed}.", span,
+                 help=f"Write it as in `{right}`.")

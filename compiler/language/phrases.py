@@ -1,0 +1,63 @@
+"""The phrase for each kind of word that the grammar can expect."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Final
+
+from ..diagnostics.wording import one_of
+from .automaton import SPELLING
+from .tokens import END, OPENERS
+
+PHRASES: Final = {
+    "NAME": "a name",
+    "GRID_POINT": "a grid point such as `B3`",
+    "STRING": "text in quotes",
+    "NUMBER": "a number",
+    "LENGTH": "a length such as `6in`",
+    "ANGLE": "an angle such as `45deg`",
+    "CIRCLE": "`circle around`",
+    "REGULAR": "`regular` and a number",
+    END: "the end of the file",
+}
+"""What each kind of word is called; a keyword or sign is called by its spelling."""
+
+_POINT: Final = frozenset(("NAME", "GRID_POINT", "LPAR"))
+
+_GROUPS: Final = (
+    (_POINT | {"NEXT", "PREVIOUS", "NUMBER", "LENGTH", "BETWEEN", "MEET", "FOOT"}, "a point"),
+    (_POINT | {"NEXT", "PREVIOUS", "NUMBER", "LENGTH", "FOOT"}, "a point"),
+    (_POINT | {"NEXT", "PREVIOUS"}, "a point"),
+    (_POINT, "a point"),
+    (frozenset(("DASHES", "AT", "PARALLEL")), "the rest of a line, as in `A1--B2`"),
+    (frozenset(("NAME", "PLAIN", "NUMBER")), "a unit or cloth, such as `pair` or `plain dark`"),
+    (frozenset(("NAME", "PLAIN")), "a unit or cloth, such as `pair` or `plain dark`"),
+)
+
+_SELDOM: Final = frozenset(("COLON", "MIRRORED", "TURNED"))
+"""What may come but is hardly ever missing: offered only where nothing else is."""
+
+_OFFERED: Final = 4
+"""More than four things to choose from help nobody."""
+
+
+def phrase(terminal: str) -> str:
+    """What a reader calls a kind of word."""
+    return PHRASES.get(terminal) or f"`{SPELLING[terminal]}`"
+
+
+def phrases(expected: Sequence[str]) -> str:
+    """What could come: `a point or `outline``."""
+    ends = "RBRACE" in expected or "BLOCK" in expected
+    left = [each for each in expected if each not in OPENERS and each not in ("RBRACE", END)]
+    said: list[str] = []
+    for group, words in _GROUPS:
+        if group <= set(left):
+            said.append(words)
+            left = [each for each in left if each not in group]
+    said.extend(phrase(each) for each in left if each not in _SELDOM)
+    if "OUTLINE" in expected and not ends:
+        said.append("`outline`")
+    if ends:
+        said.append("the next statement")
+    return one_of(said[:_OFFERED] or [phrase(each) for each in left])
