@@ -14,7 +14,7 @@ from ...measure.length import POINTS_PER_INCH
 from ..page import Mark, PathMark, Segment, TextMark
 from .fills import Fill, fills_for, texture_mark
 from .label import SetLine
-from .paths import Placement, Spot, box_path, closed, flat_ring, open_path, ring_path, straight
+from .paths import Placement, Ring, Spot, box_path, closed, flat_ring, open_path, ring_path, straight
 from .room import Line, Room, middle_of, place_lines
 from .style import (
     BLACK,
@@ -32,6 +32,7 @@ from .style import (
     set_text,
     solid_mark,
 )
+from .swatches import fabric_order
 
 OUTLINE: Final = 1.1
 
@@ -41,6 +42,7 @@ AROUND: Final = (22.0, 30.0, 38.0, 24.0)
 PIECE_LETTERS: Final = (16.0, 13.0, 10.5, 8.5, SMALLEST)
 """Sizes of a template's letter in a piece, the largest that fits."""
 
+NUMBER_GAP: Final = 3.0  # points between a letter and the number under it
 PIECE_CLEAR: Final = 2.0
 PLATE: Final = 1.5  # points of plain ground about lettering on a textured fabric
 
@@ -56,18 +58,13 @@ class Drawing:
     unlettered: tuple[int, ...]
 
 
-def fabric_order(draft: Draft) -> tuple[str, ...]:
-    """The roles of a block in order of first use."""
-    return tuple(dict.fromkeys(piece.fabric for piece in draft.pieces))
-
-
-def draw_block(draft: Draft, placement: Placement) -> Drawing:
-    """The block where the placement puts it, lettered, without dimension lines."""
+def draw_block(draft: Draft, placement: Placement, avoid: Sequence[Ring] = ()) -> Drawing:
+    """The block where the placement puts it, lettered clear of what is to be avoided, without dimension lines."""
     fills = fills_for(fabric_order(draft))
     marks: list[Mark] = [*_fill_marks(draft, placement, fills), _grid_mark(draft, placement)]
     marks.extend(_seam_marks(draft, placement, fills))
     marks.append(line_mark(ring_path(draft.outline, placement), "outline", OUTLINE))
-    letters, unlettered = _letter_marks(draft, placement, fills)
+    letters, unlettered = _letter_marks(draft, placement, fills, avoid)
     return Drawing(marks + letters, unlettered)
 
 
@@ -114,7 +111,7 @@ def _seam_marks(draft: Draft, placement: Placement, fills: Mapping[str, Fill]) -
 
 
 def _letter_marks(
-    draft: Draft, placement: Placement, fills: Mapping[str, Fill]
+    draft: Draft, placement: Placement, fills: Mapping[str, Fill], avoid: Sequence[Ring]
 ) -> tuple[list[Mark], tuple[int, ...]]:
     """The template's letter and the piece's number in every piece they fit."""
     letters = {member.piece: shape.label for shape in draft.shapes for member in shape.members}
@@ -124,7 +121,7 @@ def _letter_marks(
         wide = sqrt(float(piece.area)) * POINTS_PER_INCH * placement.scale
         found = None
         if wide > SMALLEST:  # a quick look first: ten thousand pieces may be too small to letter
-            found = _lettered(piece, letters[piece.number], placement, fills[piece.fabric])
+            found = _lettered(piece, letters[piece.number], placement, fills[piece.fabric], avoid)
         if found is None:
             unlettered.append(piece.number)
         else:
@@ -132,15 +129,18 @@ def _letter_marks(
     return marks, tuple(unlettered)
 
 
-def _lettered(piece: Piece, letter: str, placement: Placement, fill: Fill) -> list[Mark] | None:
+def _lettered(
+    piece: Piece, letter: str, placement: Placement, fill: Fill, avoid: Sequence[Ring]
+) -> list[Mark] | None:
     """The letter with the number under it, else the letter alone; None where neither fits."""
     room = Room(tuple(flat_ring(ring, placement) for ring in piece_rings(piece)))
     home = middle_of(room.rings[0])
     left, top, right, bottom = room.bounds()
+    room = room.beside(*(ring for ring in avoid if left <= ring[0].x <= right and top <= ring[0].y <= bottom))
     for size, number_size in (*((size, SMALLEST) for size in PIECE_LETTERS[:-1]), *((size, 0.0) for size in PIECE_LETTERS[2:])):
         lines = [SetLine(letter, size, True, cap_height(size, True))]
         if number_size:
-            drop = lines[0].baseline + cap_height(SMALLEST) + 2.0
+            drop = lines[0].baseline + cap_height(SMALLEST) + NUMBER_GAP
             lines.append(SetLine(str(piece.number), SMALLEST, False, drop))
         asked = [_tight(line) for line in lines]
         if asked[-1].bottom > bottom - top or max(line.width for line in asked) > right - left:

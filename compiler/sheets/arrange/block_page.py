@@ -12,19 +12,18 @@ from ...drafting.model import Draft, Edge
 from ...measure.fractions import ruler_text
 from ...measure.length import POINTS_PER_INCH
 from ..page import Mark, PathMark
-from .block_drawing import AROUND, draw_block, fabric_order, surround_marks
-from .fills import fills_for, texture_mark
+from .block_drawing import AROUND, draw_block, surround_marks
 from .furniture import Paper
-from .paths import Placement, box_path, flat_ring, straight
+from .paths import Placement, flat_ring, straight
 from .room import Box
-from .style import BLACK, LABEL, RULING, SMALLEST, grey_text, line_mark, measure, set_text, shorten
+from .style import LABEL, RULING, SMALLEST, grey_text, line_mark, set_text, shorten
+from .swatches import SWATCH_ROW, swatch_marks, swatch_rows
 
 ROW: Final = 12.5
-SWATCH: Final = (24.0, 13.0)
-SWATCH_ROW: Final = 19.0
 COLUMN_GAP: Final = 18.0
 LETTER_WIDE: Final = 30.0
 SIZE_WIDE: Final = 92.0
+NARROW_TABLE: Final = 330.0  # of one column: the eye finds its way across
 MOST_ROWS: Final = 16
 """Rows of the table on the block's own page, in each of two columns: the drawing keeps half the page."""
 
@@ -47,11 +46,10 @@ def block_page(draft: Draft, templates: Sequence[Template], paper: Paper) -> Blo
     left, top, right, bottom = paper.body
     listed, left_over = tuple(templates[: 2 * MOST_ROWS]), tuple(templates[2 * MOST_ROWS :])
     table_tall = table_height(len(listed))
-    swatches, swatch_tall = _swatch_marks(draft, left, right)
     table_top = bottom - table_tall
     marks = table_marks(listed, (left, table_top, right, bottom))
-    swatch_top = table_top - swatch_tall - 8
-    marks.extend(swatches(swatch_top))
+    swatch_top = table_top - swatch_rows(draft, right - left) * SWATCH_ROW - 8
+    marks.extend(swatch_marks(draft, left, right, swatch_top))
     room = (left, top, right, swatch_top - 6)
     scale = scale_for(draft, room)
     placement = centred(draft, room, scale)
@@ -114,36 +112,6 @@ def number_ranges(numbers: Sequence[int]) -> str:
     return ", ".join(str(run[0]) if len(run) == 1 else f"{run[0]}–{run[-1]}" for run in runs)
 
 
-def _swatch_marks(draft: Draft, left: float, right: float):  # type: ignore[no-untyped-def]
-    """A function from the strip's top to its marks, and the strip's height."""
-    fabrics = fabric_order(draft)
-    places: list[tuple[str, str, float, int]] = []
-    x, row = left, 0
-    for fabric in fabrics:
-        name = shorten(fabric, 150, LABEL)
-        wide = SWATCH[0] + 6 + measure(name, LABEL) + 18
-        if x + wide > right and x > left:
-            x, row = left, row + 1
-        places.append((fabric, name, x, row))
-        x += wide
-    fills = fills_for(fabrics)
-
-    def marks(top: float) -> list[Mark]:
-        made: list[Mark] = []
-        for fabric, name, x, row in places:
-            y = top + row * SWATCH_ROW
-            box = (x, y, x + SWATCH[0], y + SWATCH[1])
-            path = box_path(*box)
-            made.append(PathMark(path, None, 0.0, (), fills[fabric].ground, "swatch", fabric))
-            texture = texture_mark(fills[fabric], box, path, fabric)
-            made.extend([texture] if texture else [])
-            made.append(PathMark(path, BLACK, 0.5, (), None, "swatch", fabric))
-            made.append(set_text(x + SWATCH[0] + 6, y + SWATCH[1] / 2 + 3, name, LABEL))
-        return made
-
-    return marks, (row + 1) * SWATCH_ROW
-
-
 def table_height(count: int) -> float:
     """Points that a table of so many templates takes: a heading and its rows, in one column or two."""
     rows = count if count <= 4 else ceil(count / 2)
@@ -155,7 +123,7 @@ def table_marks(templates: Sequence[Template], box: Box) -> list[Mark]:
     left, top, right, _ = box
     columns = 1 if len(templates) <= 4 else 2
     rows = ceil(len(templates) / columns)
-    wide = (right - left - COLUMN_GAP) / 2 if columns == 2 else right - left
+    wide = (right - left - COLUMN_GAP) / 2 if columns == 2 else NARROW_TABLE
     marks: list[Mark] = []
     for column in range(columns):
         x = left + column * (wide + COLUMN_GAP)

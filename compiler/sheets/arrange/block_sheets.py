@@ -8,21 +8,21 @@ knows of the correction.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import Final
 
 from ...cutting.model import Template
 from ...drafting.model import Draft
 from ...measure.fractions import ruler_text
 from ..lettering import printable
-from ..page import Document, Mark, Page, Segment, TextMark
+from ..page import Document, Mark, Page
+from ..paper import paper_named
 from .block_page import block_page, table_height, table_marks
+from .enlarge import enlarged
 from .furniture import Heading, Paper, foot_marks, head_marks
 from .legend import legend_of
 from .options import SheetOptions
-from .template_sheets import template_bodies
-
-PAPERS: Final = {"letter": (612.0, 792.0), "a4": (210 / 25.4 * 72, 297 / 25.4 * 72)}
+from .template_sheets import template_pages
 
 SAFETY: Final = {
     "block": "Scissors, blades and irons: follow the makers’ instructions and keep them from children.",
@@ -40,8 +40,7 @@ SAFETY: Final = {
 class Body:
     """One page before it has its head and foot."""
 
-    title: str  # in bookmarks
-    what: str
+    what: str  # "templates A–C": at the head, and in bookmarks
     below: str
     safety: str
     marks: list[Mark]
@@ -49,7 +48,8 @@ class Body:
 
 def arrange_block(draft: Draft, templates: Sequence[Template], options: SheetOptions) -> Document:
     """The sheets of a block: every template once, at true size when printed as the options foresee."""
-    width, height = PAPERS[options.paper]
+    sheet = paper_named(options.paper)
+    width, height = sheet.width_points, sheet.height_points
     paper = Paper(width * float(options.measured), height * float(options.measured))
     bodies = [*_block_bodies(draft, templates, paper), *_template_bodies(draft, templates, paper, options)]
     size = finished_size(draft)
@@ -63,9 +63,8 @@ def arrange_block(draft: Draft, templates: Sequence[Template], options: SheetOpt
             *body.marks,
             *foot_marks(paper, signs, body.safety, options.measured),
         ]
-        if options.measured != 1:
-            marks = [_enlarged(mark, 1 / float(options.measured)) for mark in marks]
-        pages.append(Page(width, height, body.title, tuple(marks)))
+        marks = [enlarged(mark, 1 / float(options.measured)) for mark in marks]
+        pages.append(Page(width, height, body.what[:1].upper() + body.what[1:], tuple(marks)))
     return Document(
         printable(draft.title), f"version {draft.version}, {size} finished", draft.maker, _keywords(draft), tuple(pages)
     )
@@ -84,7 +83,7 @@ def _keywords(draft: Draft) -> str:
 def _block_bodies(draft: Draft, templates: Sequence[Template], paper: Paper) -> list[Body]:
     """The block's page, and pages for what its table of templates has no room for."""
     first = block_page(draft, templates, paper)
-    bodies = [Body("Block", "the block", first.scale, SAFETY["block"], first.marks)]
+    bodies = [Body("block", first.scale, SAFETY["block"], first.marks)]
     left, top, right, bottom = paper.body
     rest = list(first.left_over)
     while rest:
@@ -92,7 +91,7 @@ def _block_bodies(draft: Draft, templates: Sequence[Template], paper: Paper) -> 
         while table_height(count) > bottom - top:
             count -= 1
         marks = table_marks(rest[:count], (left, top, right, bottom))
-        bodies.append(Body("Table of templates", "table of templates", "", SAFETY["block"], marks))
+        bodies.append(Body("table of templates", "", SAFETY["block"], marks))
         rest = rest[count:]
     return bodies
 
@@ -106,26 +105,22 @@ def _template_bodies(
         "window": "windows, for placing a motif: cut the inside out",
     }[options.kind]
     bodies = []
-    for labels, marks in template_bodies(templates, paper, options):
-        names = label_range(labels)
-        bodies.append(Body(f"Templates {names}", f"templates {names}", below, SAFETY[options.kind], marks))
+    for page in template_pages(templates, paper, options):
+        names = label_runs([template.label for template in templates], page.templates)
+        several = "templates" if len(page.templates) > 1 else "template"
+        bodies.append(Body(f"{several} {names}", below, SAFETY[options.kind], page.marks))
     return bodies
 
 
-def label_range(labels: Sequence[str]) -> str:
-    """`A`, or `A–C` for the first and the last of several."""
-    return labels[0] if len(labels) == 1 else f"{labels[0]}–{labels[-1]}"
-
-
-def _enlarged(mark: Mark, by: float) -> Mark:
-    """The mark, larger about the page's corner, with its lines and letters."""
-    if isinstance(mark, TextMark):
-        return replace(mark, x=mark.x * by, y=mark.y * by, size=mark.size * by)
-    clip = mark.clip and tuple(_larger(segment, by) for segment in mark.clip)
-    dash = tuple(length * by for length in mark.dash)
-    path = tuple(_larger(segment, by) for segment in mark.path)
-    return replace(mark, path=path, clip=clip, dash=dash, width=mark.width * by)
-
-
-def _larger(segment: Segment, by: float) -> Segment:
-    return (segment[0], *(number * by for number in segment[1:]))  # type: ignore[return-value]
+def label_runs(labels: Sequence[str], numbers: Sequence[int]) -> str:
+    """`A–C, F`: the labels of those numbers, neighbours run together."""
+    runs: list[list[int]] = []
+    for number in numbers:
+        if runs and number == runs[-1][-1] + 1:
+            runs[-1].append(number)
+        else:
+            runs.append([number])
+    return ", ".join(
+        labels[run[0]] if len(run) == 1 else f"{labels[run[0]]}{', ' if len(run) == 2 else '–'}{labels[run[-1]]}"
+        for run in runs
+    )

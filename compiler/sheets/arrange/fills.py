@@ -34,6 +34,9 @@ LIGHT_ENOUGH: Final = 50.0
 PALER: Final = 25.0
 """How many points of L* the lines on a dark ground stand above the fabric as a whole."""
 
+DARKER: Final = 38.0
+"""How many points below it those on a light ground stand: seen, without shouting down the seams."""
+
 WORDS: Final = (
     (("background", "pale", "white", "palest", "lightest", "ecru", "cream"), 100),
     (("light", "bright", "sand", "ground", "sky", "yellow"), 80),
@@ -113,7 +116,7 @@ def asked_lightness(role: str) -> int | None:
 
 def _fill(step: int) -> Fill:
     texture, tint = STEPS[step]
-    ink = BLACK if step >= LIGHT_ENOUGH else _tinted(tint, luminance_of(step + PALER))
+    ink = _tinted(tint, luminance_of(step + PALER if step < LIGHT_ENOUGH else step - DARKER))
     share = coverage(texture)
     wanted = luminance_of(step)
     ground_light = (wanted - share * luminance(ink)) / (1 - share)

@@ -33,6 +33,7 @@ from .style import (
     SEAM,
     SMALLEST,
     TITLE,
+    break_lines,
     grey_text,
     line_mark,
     measure,
@@ -51,6 +52,7 @@ CHECK_LEFT: Final = 26.0  # the 5cm lines hang in the margin, clear of the body
 WORDS_LEFT: Final = 114.0
 LEGEND_ROW: Final = 13.5
 LEGEND_SAMPLE: Final = 30.0
+SAFETY_LEFT: Final = CHECK_LEFT + FIVE_CM + 24.0
 TICK: Final = 4.0
 
 
@@ -113,7 +115,18 @@ def foot_marks(paper: Paper, signs: Sequence[Sign], safety: str, measured: Fract
         *_check_marks(base),
         *_word_marks(base, measured),
         *_legend_marks(paper, signs),
-        grey_text(right, base, shorten(safety, right - WORDS_LEFT - 78, SMALLEST), SMALLEST, "end"),
+        *_safety_marks(right, base, safety),
+    ]
+
+
+def _safety_marks(right: float, base: float, safety: str) -> list[Mark]:
+    """The line of safety, in two where one is too wide."""
+    room = right - SAFETY_LEFT
+    rows = len(break_lines(safety, room, SMALLEST))
+    even = measure(safety, SMALLEST) / rows * 1.08  # no last line of one word
+    lines = break_lines(safety, min(room, max(even, room / 2)), SMALLEST) if rows > 1 else [safety]
+    return [
+        grey_text(right, base - 8.5 * (len(lines) - 1 - row), line, SMALLEST, "end") for row, line in enumerate(lines)
     ]
 
 

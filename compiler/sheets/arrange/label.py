@@ -13,7 +13,18 @@ from typing import Final
 from ...cutting.model import FabricCount, Template
 from .paths import Spot
 from .room import Line, Room, box_ring, middle_of, place_arrow, place_lines
-from .style import LABEL, LEADING, LETTER, SMALLEST, ascent, break_lines, cap_height, descent, measure
+from .style import (
+    LABEL,
+    LEADING,
+    LETTER,
+    SMALLEST,
+    ascent,
+    break_lines,
+    cap_height,
+    descent,
+    measure,
+    shorten,
+)
 
 SETTINGS: Final = ((LETTER, LABEL, 150.0), (LETTER, LABEL, 92.0), (20.0, 8.0, 84.0), (16.0, 7.5, 70.0), (13.0, SMALLEST, 60.0))
 """Size of the letter, size of the words, and the widest line, in points, best first."""
@@ -65,35 +76,34 @@ class Label:
     arrow_beside: bool = False
 
 
-def words_of(template: Template) -> list[tuple[str, bool]]:
-    """The lines under the letter, and whether each is bold."""
-    words = [line for count in template.counts for line in _count_words(count)]
-    words.append((f"{template.block_title} {template.finished_size} · v{template.version}", False))
+def words_of(template: Template, room: float, size: float) -> list[tuple[str, bool]]:
+    """The lines under the letter, no wider than the room, and whether each is bold."""
+    counts = [line for count in template.counts for line in _count_words(count)]
+    words = [(line, True) for text in counts for line in break_lines(text, room, size, True)]
+    words.extend((line, False) for line in _title_lines(template, room, size))
     if template.maker:
-        words.append((template.maker, False))
+        words.append((shorten(template.maker, room, size), False))
     if not template.reversible:
         words.append(("this side up", False))
     return words
 
 
-def _count_words(count: FabricCount) -> Iterator[tuple[str, bool]]:
+def _count_words(count: FabricCount) -> Iterator[str]:
     if count.cut:
-        yield f"Cut {count.cut} of {count.fabric}", True
+        yield f"Cut {count.cut} of {count.fabric}"
         if count.reversed:
-            yield f"and {count.reversed} reversed", True
+            yield f"and {count.reversed} reversed"
     elif count.reversed:
-        yield f"Cut {count.reversed} of {count.fabric}, reversed", True
+        yield f"Cut {count.reversed} of {count.fabric}, reversed"
 
 
-def broken(words: Sequence[tuple[str, bool]], room: float, size: float) -> list[tuple[str, bool]]:
-    """The words in lines no wider than the room; a long title takes two lines at most."""
-    lines: list[tuple[str, bool]] = []
-    for text, bold in words:
-        pieces = break_lines(text, room, size, bold)
-        if len(pieces) > 2 and not bold:
-            pieces = [pieces[0], "… " + pieces[-1]] if measure("… " + pieces[-1], size, bold) <= room else pieces[:2]
-        lines.extend((piece, bold) for piece in pieces)
-    return lines
+def _title_lines(template: Template, room: float, size: float) -> list[str]:
+    """Title, size and version on one line, else on two; a title too long for the first is shortened."""
+    size_words = f"{template.finished_size} · v{template.version}"
+    whole = f"{template.block_title} {size_words}"
+    if measure(whole, size) <= room:
+        return [whole]
+    return [shorten(template.block_title, room, size), shorten(size_words, room, size)]
 
 
 def stacked(letter: str, words: Sequence[tuple[str, bool]], letter_size: float, size: float) -> tuple[SetLine, ...]:
@@ -109,8 +119,8 @@ def stacked(letter: str, words: Sequence[tuple[str, bool]], letter_size: float, 
 
 def beside_lines(template: Template, size: float = LABEL) -> tuple[SetLine, ...]:
     """The whole label as it is set beside a template: the letter leads the first line."""
-    first, *rest = words_of(template)
-    words = broken([(f"{template.label}  {first[0]}", True), *rest], BESIDE_WIDE, size)
+    first, *rest = words_of(template, BESIDE_WIDE, size)
+    words = [(f"{template.label}  {first[0]}", True), *rest]
     rise = ascent(size, True)
     return tuple(SetLine(text, size, bold, rise + row * size * LEADING) for row, (text, bold) in enumerate(words))
 
@@ -135,9 +145,8 @@ def fit_label(template: Template, room: Room, headings: Sequence[float]) -> Labe
 def _settings(template: Template, room: Room) -> Iterator[tuple[SetLine, ...]]:
     """Whole labels, best first, that are not plainly larger than the room."""
     left, top, right, bottom = room.bounds()
-    words = words_of(template)
     for letter_size, size, wide in SETTINGS:
-        lines = stacked(template.label, broken(words, wide, size), letter_size, size)
+        lines = stacked(template.label, words_of(template, wide, size), letter_size, size)
         asked = [line.asks() for line in lines]
         if max(line.width for line in asked) < right - left and asked[-1].bottom < bottom - top:
             yield lines

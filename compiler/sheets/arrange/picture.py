@@ -1,0 +1,112 @@
+"""The block as a picture for a screen or a letter: fabrics, templates' letters, and how each unit lies.
+
+Every unit bears a small triangle at its own top. Its black half is the unit's own left, so that a mirrored
+unit shows by its black half lying on the right:
+
+      /|\\              /|\\
+     /#| \\   upright   / |#\\   mirrored
+    /##|  \\           /  |##\\
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from math import cos, radians, sin
+from typing import Final
+
+from ...drafting.model import Draft, UnitPlacement
+from ...measure.length import POINTS_PER_INCH
+from ..page import Mark, Page, PathMark
+from .block_drawing import AROUND, draw_block, surround_marks
+from .block_sheets import finished_size
+from .enlarge import enlarged
+from .paths import Placement, Ring, Spot, closed
+from .style import BLACK, SMALLEST, WHITE, break_lines, grey_text, set_text, shorten
+from .swatches import SWATCH_ROW, swatch_marks, swatch_rows
+
+LEAST_SIDE: Final = 288.0
+"""Points of the longer side below which a picture is a larger one made smaller, type and all."""
+
+EDGE: Final = 12.0  # points of white all round
+TITLE: Final = 13.0
+TITLE_TALL: Final = 32.0
+TRIANGLE: Final = 4.5  # half the width of a unit's triangle, in points, where the unit is large enough
+LEAST_TRIANGLE: Final = 1.5
+MOST_AVOIDED: Final = 200  # units whose triangles the letters keep clear of; beyond, pieces are hardly lettered
+
+UNIT_WORDS: Final = "A triangle stands at each unit’s own top; its black half is the unit’s left."
+
+
+def block_picture(draft: Draft, size: float) -> Page:
+    """The block as one page whose longer side is `size` inches."""
+    longest = max(size * POINTS_PER_INCH, LEAST_SIDE)
+    words = UNIT_WORDS if draft.units else ""
+    scale, wide, tall = _measures(draft, longest, words)
+    x = (wide - float(draft.width) * POINTS_PER_INCH * scale - AROUND[2] - AROUND[0]) / 2 + AROUND[0]
+    placement = Placement(0.0, x, EDGE + TITLE_TALL + AROUND[1], scale)
+    triangles = [triangle for unit in draft.units if (triangle := unit_triangle(unit, placement))]
+    avoid = [ring for ring, _ in triangles] if len(triangles) <= MOST_AVOIDED else []
+    marks: list[Mark] = [
+        set_text(EDGE, EDGE + 11, shorten(draft.title, wide - 2 * EDGE, TITLE, True), TITLE, True),
+        grey_text(EDGE, EDGE + 23, shorten(f"{finished_size(draft)} finished · version {draft.version}", wide - 2 * EDGE, 8.0), 8.0),
+        *draw_block(draft, placement, avoid).marks,
+        *(mark for ring, half in triangles for mark in _triangle_marks(ring, half)),
+        *surround_marks(draft, placement),
+    ]
+    y = placement.spot_at(0, draft.height).y + AROUND[3] + 8
+    marks.extend(swatch_marks(draft, EDGE, wide - EDGE, y))
+    y += swatch_rows(draft, wide - 2 * EDGE) * SWATCH_ROW + 4
+    for row, line in enumerate(break_lines(words, wide - 2 * EDGE, SMALLEST)):
+        marks.append(grey_text(EDGE, y + 6 + row * 9, line, SMALLEST))
+    by = size * POINTS_PER_INCH / longest
+    title = f"{draft.title}, {finished_size(draft)}"
+    return Page(wide * by, tall * by, title, tuple(enlarged(mark, by) for mark in marks))
+
+
+def _measures(draft: Draft, longest: float, words: str) -> tuple[float, float, float]:
+    """The scale of the block, and the page's width and height, its longer side as asked.
+
+    The rows of swatches depend on the width and the width on the scale, so a height that leaves too little is
+    tried again; the rows only grow, and soon stop.
+    """
+    block_wide, block_tall = float(draft.width) * POINTS_PER_INCH, float(draft.height) * POINTS_PER_INCH
+    across = 2 * EDGE + AROUND[0] + AROUND[2]
+    wide = longest
+    for _ in range(8):
+        below = swatch_rows(draft, wide - 2 * EDGE) * SWATCH_ROW + 12
+        below += 9 * len(break_lines(words, wide - 2 * EDGE, SMALLEST))
+        down = 2 * EDGE + TITLE_TALL + AROUND[1] + AROUND[3] + below
+        scale = max(min((longest - across) / block_wide, (longest - down) / block_tall), 0.01)
+        narrower = max(block_wide * scale + across, LEAST_SIDE / 2)
+        if abs(narrower - wide) < 0.5:
+            break
+        wide = narrower
+    tall = block_tall * scale + down
+    by = longest / max(wide, tall)
+    return (scale, wide * by, tall * by) if by >= 1 else (scale * by, wide, tall)
+
+
+def unit_triangle(unit: UnitPlacement, placement: Placement) -> tuple[Ring, Ring] | None:
+    """The triangle inside the unit's box at its own top, and its left half; None where it is too small."""
+    left, top, right, bottom = (float(each) for each in unit.box)
+    corner, far = placement.spot_at(left, top), placement.spot_at(right, bottom)
+    half_wide, half_tall = (far.x - corner.x) / 2, (far.y - corner.y) / 2
+    size = min(TRIANGLE, half_wide / 4, half_tall / 4)
+    if size < LEAST_TRIANGLE:
+        return None
+    up_x, up_y = sin(radians(unit.turned)), -cos(radians(unit.turned))
+    side_x, side_y = (-up_y, up_x) if unit.mirrored else (up_y, -up_x)  # toward the unit's own left
+    x, y = (corner.x + far.x) / 2, (corner.y + far.y) / 2
+    out = half_wide * abs(up_x) + half_tall * abs(up_y) - 2.0
+
+    def spot(along: float, aside: float) -> Spot:
+        return Spot(x + up_x * along + side_x * aside, y + up_y * along + side_y * aside)
+
+    tip, foot = spot(out, 0), spot(out - 1.6 * size, 0)
+    own_left, own_right = spot(out - 1.6 * size, size), spot(out - 1.6 * size, -size)
+    return (tip, own_left, own_right), (tip, own_left, foot)
+
+
+def _triangle_marks(ring: Ring, half: Ring) -> Iterable[Mark]:
+    yield PathMark(closed(ring), BLACK, 0.6, (), WHITE, "unit")
+    yield PathMark(closed(half), None, 0.0, (), BLACK, "unit")
