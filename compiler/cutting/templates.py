@@ -15,10 +15,12 @@ from ..measure.tolerance import NEAR, near
 from . import complaints as complain
 from .allowance import Cut, Outset, outset_rings
 from .checks import check_template
+from .common_trim import common_cuts
 from .grain import GrainGroups
 from .marks import TOGETHER, SeamMark, side_marks
 from .model import FabricCount, Mark, Template
-from .trimming import Outlines, common_cuts
+from .outlines import Outlines
+from .trimming import Trims
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,21 +35,21 @@ class _Laid:
 
 def make_templates(draft: Draft) -> Outcome[tuple[Template, ...]]:
     """The templates in order of their letters, and warnings about allowances that have no room."""
-    outlines = Outlines(draft.pieces, draft.trim)
+    trims = Trims(Outlines(draft.pieces), draft.trim)
     templates: list[Template] = []
     said: list[Diagnostic] = []
     for shape in draft.shapes:
-        template, remarks = _make_template(draft, shape, outlines)
+        template, remarks = _make_template(draft, shape, trims)
         templates.append(template)
         said.extend(remarks)
     return Outcome(tuple(templates), in_order(said))
 
 
-def _make_template(draft: Draft, shape: Shape, outlines: Outlines) -> tuple[Template, list[Diagnostic]]:
+def _make_template(draft: Draft, shape: Shape, trims: Trims) -> tuple[Template, list[Diagnostic]]:
     grain = GrainGroups()
     laid = _lay(draft, shape, grain)
-    rings = outlines.rings(laid.first.number)
-    cuts = [_ring_cuts(laid, outlines, ring) for ring in range(len(rings))]
+    rings = trims.outlines.rings(laid.first.number)
+    cuts = [_ring_cuts(laid, trims, ring) for ring in range(len(rings))]
     found = [
         outset_rings([side.stroke for side in ring], [side.allowance for side in ring], ring_cuts)
         for ring, ring_cuts in zip(rings, cuts, strict=True)
@@ -62,7 +64,7 @@ def _make_template(draft: Draft, shape: Shape, outlines: Outlines) -> tuple[Temp
         cut=tuple(edge_of(stroke) for stroke in found[0].rings[0]),
         cut_holes=tuple(tuple(edge_of(stroke) for stroke in ring) for ring in gaps),
         dots=_dots(rings) if draft.trim.dots else (), dot_width=draft.trim.dots,
-        marks=_marks(laid, outlines), grain=grain.arrows(), counts=_counts(laid),
+        marks=_marks(laid, trims.outlines), grain=grain.arrows(), counts=_counts(laid),
         reversible=shape.reversible, pieces=tuple(member.piece for member in shape.members),
     )
     check_template(template, laid.first)
@@ -113,29 +115,27 @@ def _dots(rings: Sequence[Sequence[WholeSide]]) -> tuple[Point, ...]:
     )
 
 
-def _ring_cuts(laid: _Laid, outlines: Outlines, ring: int) -> list[tuple[Cut, ...]]:
+def _ring_cuts(laid: _Laid, trims: Trims, ring: int) -> list[tuple[Cut, ...]]:
     """The trims of each corner of the template that every piece's neighbours allow."""
-    first = laid.first.number
+    number = laid.first.number
     found: list[tuple[Cut, ...]] = []
-    for at in range(len(outlines.rings(first)[ring])):
-        corner = outlines.corner(first, ring, at)
-        if not outlines.is_sharp(first, ring, at):
+    for at in range(len(trims.outlines.rings(number)[ring])):
+        corner = trims.outlines.corner((number, ring, at))
+        if corner is None or not corner.sharp:
             found.append(())
             continue
         choices = [
-            _cuts_back(outlines, piece, way, way.place(corner.at))
+            _cuts_back(trims, piece, way, way.place(corner.at))
             for piece, way in zip(laid.pieces, laid.ways, strict=True)
         ]
         found.append(common_cuts(corner, choices))
     return found
 
 
-def _cuts_back(outlines: Outlines, piece: Piece, way: Carry, at: complex) -> tuple[Cut, ...]:
+def _cuts_back(trims: Trims, piece: Piece, way: Carry, at: complex) -> tuple[Cut, ...]:
     """The trims of the piece's corner at a place, as they lie on the template."""
-    ring, index = outlines.nearest_corner(piece.number, at)
-    return tuple(
-        Cut(way.direction_back(cut.normal), cut.distance) for cut in outlines.cuts(piece.number, ring, index)
-    )
+    key = trims.outlines.nearest_corner(piece.number, at)
+    return tuple(Cut(way.direction_back(cut.normal), cut.distance) for cut in trims.cuts(key))
 
 
 def _marks(laid: _Laid, outlines: Outlines) -> tuple[Mark, ...]:

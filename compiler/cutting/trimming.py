@@ -1,20 +1,24 @@
 """Points trimmed so that a trimmed end meets the neighbour's edge: the straight cuts of every sharp corner.
 
 Two pieces are laid right sides together and sewn along s. At the seam's end v the neighbour, mirrored across
-s, has its next side t at an angle `phi` to s, and its cut edge lies the allowance beyond t. What sticks out
-of this piece past that edge is trimmed away, so the two ends lie on each other:
+s, has its next side t at an angle to s, and its cut edge lies the allowance beyond t. What sticks out of this
+piece past that edge is trimmed away, so the two ends lie on each other:
 
       cut edge of the mirrored neighbour
-      |   t (phi = 90deg here: a square sewn to a triangle's leg)
+      |   t (at 90deg here: a square sewn to a triangle's leg)
       |   :   .
-      |   : .  the piece, theta = 45deg
+      |   : .  the piece, 45deg
       |   v------------- s
       |
-      '-----------------  cut edges along s
+      E-----------------  cut edges along s
 
-Where the neighbour runs on past v, or s lies on the block's outside, the next piece along that line decides
-the end, and the square cut above is where both meet. Where no neighbour is blunter (the middle of a star),
-the tip is cut square across. All cuts stay clear of the allowance beside the seams themselves.
+So every end of a seam has a target: how far both cut edges reach past v, to E. A neighbour of 90deg or more
+is never trimmed, so its own mitre is the target. Between two points it is the shorter of what the two would
+be trimmed to by their other neighbours, or square across where no neighbour is blunt (the middle of a star).
+Where a side lies on the block's outside, or the neighbour runs on past v, the target is open, and the cut is
+square to that side: there the next piece along the line ends so too. A corner is cut along its neighbours'
+edges where that keeps both targets, else straight from one E to the other. All cuts stay clear of the
+allowance beside the seams themselves.
 
 Inches; places are complex numbers (see drafting.stroke).
 """
@@ -27,174 +31,145 @@ from fractions import Fraction
 from math import cos, pi, sin
 from typing import Final, NamedTuple
 
-from ..drafting.model import Piece, TrimRule
-from ..drafting.stroke import WholeSide, turn_between, whole_sides
+from ..drafting.model import TrimRule
 from ..measure.tolerance import NEAR
 from .allowance import BLUNT, CUSP, Cut
-
-SHARP: Final = pi / 2 - 1e-4
-"""Radians. Points sharper than this are trimmed; a right angle with a float's rounding is not."""
-
-SAME_ANGLE: Final = 1e-5
-"""Radians. A neighbour's point no blunter than this is the same point: its edge lies on this piece's own."""
+from .outlines import Corner, CornerKey, Outlines
 
 NEEDLE: Final = Fraction(2)
 """Inches beyond the finished point where even `trim none` cuts: no cloth holds in a longer needle. A 22.5deg
 point reaches 1.28in and is left whole."""
 
 
-class Corner(NamedTuple):
-    """A piece's corner between two sides, the ring it is on and its place there."""
+class End(NamedTuple):
+    """What a corner meets at the end of one of its seams: the neighbour's edge there or the square cut that
+    stands in for it, and the sharp neighbour's corner, if that is what lies there."""
 
-    at: complex
-    before: WholeSide
-    after: WholeSide
-
-    @property
-    def turned(self) -> float:
-        """Radians that the outline turns clockwise here."""
-        return turn_between(self.before.stroke, self.after.stroke)
-
-    @property
-    def angle(self) -> float:
-        """Radians of cloth at the corner: over pi at an inner corner."""
-        return pi - self.turned
+    edge: Cut | None
+    fixed: bool  # the neighbour is never trimmed: its edge is the target
+    sharp: CornerKey | None
 
 
-class Outlines:
-    """Whole sides and trims of a draft's pieces, found once each and kept."""
+class Trims:
+    """The cuts of a draft's corners, found once each and kept."""
 
-    def __init__(self, pieces: Sequence[Piece], rule: TrimRule) -> None:
-        self.pieces = pieces
+    def __init__(self, outlines: Outlines, rule: TrimRule) -> None:
+        self.outlines = outlines
         self.rule = rule
-        self._rings: dict[int, tuple[tuple[WholeSide, ...], ...]] = {}
-        self._cuts: dict[tuple[int, int, int], tuple[Cut, ...]] = {}
+        self._cuts: dict[CornerKey, tuple[Cut, ...]] = {}
 
-    def rings(self, number: int) -> tuple[tuple[WholeSide, ...], ...]:
-        """The whole sides of a piece: the outer ring, then its holes."""
-        found = self._rings.get(number)
-        if found is None:
-            piece = self.pieces[number - 1]
-            found = tuple(whole_sides(ring) for ring in (piece.ring, *piece.holes))
-            self._rings[number] = found
-        return found
-
-    def corner(self, number: int, ring: int, at: int) -> Corner:
-        """The corner where a side starts."""
-        sides = self.rings(number)[ring]
-        return Corner(sides[at].stroke.start, sides[at - 1], sides[at])
-
-    def is_sharp(self, number: int, ring: int, at: int) -> bool:
-        """Whether a corner is pointed enough to be trimmed."""
-        return len(self.rings(number)[ring]) > 1 and self.corner(number, ring, at).angle < SHARP
-
-    def nearest_corner(self, number: int, place: complex) -> tuple[int, int]:
-        """The ring and the place on it of the piece's corner nearest to a place."""
-        rings = self.rings(number)
-        keys = ((ring, at) for ring in range(len(rings)) for at in range(len(rings[ring])))
-        return min(keys, key=lambda key: abs(rings[key[0]][key[1]].stroke.start - place))
-
-    def own_cuts(self, number: int, ring: int, at: int) -> tuple[Cut, ...]:
-        """The cuts of a sharp corner by its neighbours' edges; square across where those leave it long."""
-        key = (number, ring, at)
+    def cuts(self, key: CornerKey) -> tuple[Cut, ...]:
+        """The cuts of any corner, in the block's directions; none unless it is sharp."""
         found = self._cuts.get(key)
         if found is None:
-            corner = self.corner(number, ring, at)
-            edges = (self._neighbour_s_edge(corner, False), self._neighbour_s_edge(corner, True))
-            matched = [cut for cut in edges if cut]
-            found = _with_square(corner, matched, self.rule)
+            corner = self.outlines.corner(key)
+            found = () if corner is None or not corner.sharp else self._corner_cuts(corner)
             self._cuts[key] = found
         return found
 
-    def cuts(self, number: int, ring: int, at: int) -> tuple[Cut, ...]:
-        """The cuts of any corner under the draft's rule, in the block's directions."""
-        if not self.is_sharp(number, ring, at):
-            return ()
-        corner = self.corner(number, ring, at)
+    def _corner_cuts(self, corner: Corner) -> tuple[Cut, ...]:
         if self.rule.style == "none":
             return (square_cut(corner, NEEDLE),)
         if self.rule.style == "square":
             return (square_cut(corner, self.rule.limit),)
-        found = list(self.own_cuts(number, ring, at))
-        for after in (False, True):
-            found += self._neighbour_s_cuts(corner, after, found)
-        return tuple(found)
+        return self._matched_cuts(corner)
 
-    def _neighbour(self, corner: Corner, after: bool) -> tuple[int, int, int] | None:
-        """The neighbour's corner at the end of the seam; None where it runs on or there is none."""
-        side = corner.after if after else corner.before
-        number = (side.parts[0] if after else side.parts[-1]).neighbour
-        if number is None:
+    def _matched_cuts(self, corner: Corner) -> tuple[Cut, ...]:
+        """The neighbours' edges where they keep both targets, and what else it takes to reach them."""
+        ends = (self._end(corner, False), self._end(corner, True))
+        targets = (self._target(corner, ends, False), self._target(corner, ends, True))
+        kept = [
+            cut for cut in self._usable_edges(ends)
+            if all(_keeps(corner, after, cut, targets[after]) for after in (False, True))
+        ]
+        enough = self._enough(corner)
+        if not kept or max(reach(corner, after, kept) for after in (False, True)) > enough:
+            across = square_cut(corner, self.rule.limit)
+            if all(_keeps(corner, after, across, targets[after]) for after in (False, True)):
+                kept.append(across)
+        wanted = [
+            min(reach(corner, after, kept), enough if target is None else target)
+            for after, target in zip((False, True), targets, strict=True)
+        ]
+        if any(reach(corner, after, kept) > wanted[after] + NEAR for after in (False, True)):
+            kept.append(_chord(corner, wanted[0], wanted[1]))
+        return tuple(kept)
+
+    def _end(self, corner: Corner, after: bool) -> End:
+        """What lies at the end of one seam of a sharp corner."""
+        key = self.outlines.neighbour(corner, after)
+        theirs = None if key is None else self.outlines.corner(key)
+        if theirs is None or theirs.angle >= pi:
+            return End(_cut_along(corner, after, pi / 2, corner.side(after).allowance), False, None)
+        if theirs.sharp:
+            return End(None, False, key)
+        return End(_cut_along(corner, after, theirs.angle, theirs.side(after).allowance), True, None)
+
+    def _usable_edges(self, ends: tuple[End, End]) -> list[Cut]:
+        """The edges to cut along: a true neighbour's wherever there is one, before any that stands in."""
+        true = [end.edge for end in ends if end.fixed and end.edge]
+        return true or [end.edge for end in ends if end.edge]
+
+    def _target(self, corner: Corner, ends: tuple[End, End], after: bool) -> float | None:
+        """Inches past the corner where both cut edges of a seam are to end; None where it is open."""
+        end = ends[after]
+        if end.fixed and end.edge is not None:
+            return max(0.0, reach(corner, after, (end.edge,)))
+        if end.sharp is None:
             return None
-        along = _into(corner, after)
-        for ring, sides in enumerate(self.rings(number)):
-            for at, other in enumerate(sides):
-                if abs(other.stroke.start - corner.at) > 2 * NEAR:
-                    continue
-                theirs = _into(Corner(corner.at, sides[at - 1], other), not after)
-                if abs(theirs - along) < SAME_ANGLE * 10:
-                    return number, ring, at
-        return None
+        theirs = self.outlines.corner(end.sharp)
+        assert theirs is not None, "a neighbour's corner was found and has no sides"
+        own = self._natural_reach(corner, ends[not after], after)
+        return min(own, self._natural_reach(theirs, self._end(theirs, after), not after))
 
-    def _neighbour_s_edge(self, corner: Corner, after: bool) -> Cut | None:
-        """The mirrored neighbour's cut edge at the end of one seam, where it is blunter than this piece."""
-        found = self._neighbour(corner, after)
-        if found is None:
-            side = corner.after if after else corner.before
-            return _cut_along(corner, after, pi / 2, side.allowance)
-        theirs = self.corner(*found)
-        if not corner.angle + SAME_ANGLE < theirs.angle < pi - SAME_ANGLE:
-            return None
-        beyond = theirs.after if after else theirs.before
-        return _cut_along(corner, after, theirs.angle, beyond.allowance)
+    def _natural_reach(self, corner: Corner, other: End, after: bool) -> float:
+        """How far past a sharp corner one cut edge would reach, trimmed only for the corner's other seam."""
+        edges = (other.edge,) if other.edge else ()
+        found = reach(corner, after, edges)
+        if edges and max(found, reach(corner, not after, edges)) <= self._enough(corner):
+            return found
+        return min(found, reach(corner, after, (square_cut(corner, self.rule.limit),)))
 
-    def _neighbour_s_cuts(self, corner: Corner, after: bool, own: Sequence[Cut]) -> list[Cut]:
-        """The neighbour's own cuts mirrored across the seam, where they spoil neither allowance here nor the
-        end of the piece's other seam."""
-        found = self._neighbour(corner, after)
-        if found is None or self.corner(*found).angle >= SHARP:
-            return []
-        along = _into(corner, after)
-        kept = []
-        for cut in self.own_cuts(*found):
-            mirrored = Cut(along * along * cut.normal.conjugate(), cut.distance)
-            spoils = reach(corner, not after, (mirrored,)) < reach(corner, not after, own) - NEAR
-            if _clearance(corner, mirrored.normal) <= mirrored.distance + NEAR and not spoils:
-                kept.append(mirrored)
-        return kept
+    def _enough(self, corner: Corner) -> float:
+        """Inches past the corner that are never too long: the limit, or the allowance's own width, which is
+        what a square sewn to the piece has."""
+        return max(float(self.rule.limit), corner.before.allowance, corner.after.allowance) + NEAR
 
 
-def _into(corner: Corner, after: bool) -> complex:
-    """The unit vector from the corner along the side after it or before it."""
-    return corner.after.stroke.direction(0) if after else -corner.before.stroke.direction(1)
+def _keeps(corner: Corner, after: bool, cut: Cut, target: float | None) -> bool:
+    """Whether a cut leaves the end of one seam at its target."""
+    return target is None or reach(corner, after, (cut,)) >= target - NEAR
 
 
-def _aside(corner: Corner, after: bool) -> complex:
-    """From the corner straight across the allowance to the cut line of the side after it or before it."""
-    side = corner.after if after else corner.before
-    along = side.stroke.direction(0) if after else side.stroke.direction(1)
-    return along * -1j * side.allowance
+def _chord(corner: Corner, before: float, after: float) -> Cut:
+    """The cut straight from one cut edge's end to the other's."""
+    ends = (
+        corner.aside(False) - corner.into(False) * before,
+        corner.aside(True) - corner.into(True) * after,
+    )
+    normal = (ends[1] - ends[0]) / abs(ends[1] - ends[0]) * -1j
+    return Cut(normal, (ends[0] * normal.conjugate()).real)
 
 
 def _cut_along(corner: Corner, after: bool, angle: float, allowance: float) -> Cut:
     """The cut beyond a line from the corner at an angle to one side, moved out where it would take cloth from
     the allowance of the piece's own seams (their widths may differ)."""
     round_to_cloth = 1j if after else -1j
-    ray = _into(corner, after) * exp(round_to_cloth * angle)
+    ray = corner.into(after) * exp(round_to_cloth * angle)
     normal = ray * round_to_cloth
     return Cut(normal, max(allowance, _clearance(corner, normal)))
 
 
 def _clearance(corner: Corner, normal: complex) -> float:
     """The least distance of a cut with that normal that leaves the allowance beside both seams whole."""
-    across = (_aside(corner, False), _aside(corner, True))
+    across = (corner.aside(False), corner.aside(True))
     return max((place * normal.conjugate()).real for place in across)
 
 
 def square_cut(corner: Corner, limit: Fraction) -> Cut:
     """The cut straight across the tip, at a distance beyond the finished point or as near as the allowance
     beside both seams lets it come."""
-    outward = -(_into(corner, False) + _into(corner, True))
+    outward = -(corner.into(False) + corner.into(True))
     normal = outward / abs(outward)
     return Cut(normal, max(float(limit), _clearance(corner, normal)))
 
@@ -202,7 +177,7 @@ def square_cut(corner: Corner, limit: Fraction) -> Cut:
 def reach(corner: Corner, after: bool, cuts: Sequence[Cut]) -> float:
     """Inches that the cut edge of a side runs on beyond the finished corner after the cuts."""
     furthest = mitre_reach(corner, after)
-    back, aside = -_into(corner, after), _aside(corner, after)
+    back, aside = -corner.into(after), corner.aside(after)
     for cut in cuts:
         slope = (back * cut.normal.conjugate()).real
         if slope > NEAR:
@@ -216,87 +191,3 @@ def mitre_reach(corner: Corner, after: bool) -> float:
     own, other = (corner.after, corner.before) if after else (corner.before, corner.after)
     found = (other.allowance - own.allowance * cos(turned)) / sin(turned)
     return min(found, CUSP) if corner.turned >= BLUNT else found
-
-
-def _with_square(corner: Corner, matched: Sequence[Cut], rule: TrimRule) -> tuple[Cut, ...]:
-    """The matched cuts, and a square one where an end still reaches further than the limit.
-
-    An end as long as the allowance is wide is what a square sewn to it has: that is never too long.
-    """
-    enough = max(float(rule.limit), corner.before.allowance, corner.after.allowance) + NEAR
-    if max(reach(corner, after, matched) for after in (False, True)) <= enough:
-        return tuple(matched)
-    return (*matched, square_cut(corner, rule.limit))
-
-
-def common_cuts(corner: Corner, choices: Sequence[tuple[Cut, ...]]) -> tuple[Cut, ...]:
-    """The cuts that leave what every choice leaves: the straight-sided outline round all the trimmed tips."""
-    distinct = _distinct(choices)
-    if len(distinct) < 2:
-        return distinct[0] if distinct else ()
-    aside = (_aside(corner, False), _aside(corner, True))
-    tip = aside[0] - _into(corner, False) * mitre_reach(corner, False)
-    places = [place for cuts in distinct for place in _clipped([aside[0], tip, aside[1]], cuts)]
-    hull = _hull([0j, *aside, *places])
-    found = []
-    for start, end in zip(hull, [*hull[1:], hull[0]], strict=True):
-        normal = (end - start) / abs(end - start) * -1j
-        distance = (start * normal.conjugate()).real
-        on_side = any(
-            abs((place * normal.conjugate()).real - distance) <= NEAR
-            and abs((tip * normal.conjugate()).real - distance) <= NEAR for place in aside
-        )
-        if distance > NEAR and not on_side:
-            found.append(Cut(normal, distance))
-    return tuple(found)
-
-
-def _distinct(choices: Sequence[tuple[Cut, ...]]) -> list[tuple[Cut, ...]]:
-    kept: list[tuple[Cut, ...]] = []
-    for cuts in choices:
-        if not any(_same_cuts(cuts, other) for other in kept):
-            kept.append(cuts)
-    return kept
-
-
-def _same_cuts(one: Sequence[Cut], other: Sequence[Cut]) -> bool:
-    return len(one) == len(other) and all(
-        any(abs(cut.normal - each.normal) <= NEAR and abs(cut.distance - each.distance) <= NEAR
-            for each in other)
-        for cut in one
-    )
-
-
-def _clipped(chain: list[complex], cuts: Sequence[Cut]) -> list[complex]:
-    """The open chain of places, about the corner, with what lies beyond each cut replaced by the cut."""
-    for cut in cuts:
-        over = [(place * cut.normal.conjugate()).real - cut.distance for place in chain]
-        kept: list[complex] = []
-        for at, place in enumerate(chain):
-            if at and (over[at - 1] > 0) != (over[at] > 0):
-                share = over[at - 1] / (over[at - 1] - over[at])
-                kept.append(chain[at - 1] + (place - chain[at - 1]) * share)
-            if over[at] <= NEAR / 4:
-                kept.append(place)
-        chain = kept
-    return chain
-
-
-def _hull(places: Sequence[complex]) -> list[complex]:
-    """The corners of the smallest convex outline round the places, clockwise as seen."""
-    ordered = sorted(places, key=lambda place: (place.real, place.imag))
-
-    def chain(row: Sequence[complex]) -> list[complex]:
-        kept: list[complex] = []
-        for place in row:
-            while len(kept) > 1 and _turn(kept[-2], kept[-1], place) <= NEAR * NEAR:
-                kept.pop()
-            if not kept or abs(kept[-1] - place) > NEAR:
-                kept.append(place)
-        return kept
-
-    return chain(ordered)[:-1] + chain(ordered[::-1])[:-1]
-
-
-def _turn(a: complex, b: complex, c: complex) -> float:
-    return ((b - a).conjugate() * (c - b)).imag

@@ -1,0 +1,111 @@
+"""A draft's pieces as whole sides and corners, and which corner of a neighbour lies at a corner's seam.
+
+Inches; places are complex numbers (see drafting.stroke).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from math import pi
+from typing import Final, NamedTuple
+
+from ..drafting.model import Piece
+from ..drafting.stroke import WholeSide, turn_between, whole_sides
+from ..measure.tolerance import NEAR
+
+SHARP: Final = pi / 2 - 1e-4
+"""Radians. Points sharper than this are trimmed; a right angle with a float's rounding is not."""
+
+ALONG: Final = 1e-4
+"""How far apart two unit vectors along one seam may lie: the rounding of a short side's ends."""
+
+CornerKey = tuple[int, int, int]
+"""A corner by its piece's number, its ring (0 the outer) and the index of the side that starts there."""
+
+
+class Corner(NamedTuple):
+    """A piece's corner between two sides, the ring it is on and its place there."""
+
+    at: complex
+    before: WholeSide
+    after: WholeSide
+
+    @property
+    def turned(self) -> float:
+        """Radians that the outline turns clockwise here."""
+        return turn_between(self.before.stroke, self.after.stroke)
+
+    @property
+    def angle(self) -> float:
+        """Radians of cloth at the corner: over pi at an inner corner."""
+        return pi - self.turned
+
+
+    @property
+    def sharp(self) -> bool:
+        """Whether the corner is pointed enough to be trimmed."""
+        return self.angle < SHARP
+
+    def side(self, after: bool) -> WholeSide:
+        """The side after the corner, or the one before it."""
+        return self.after if after else self.before
+
+    def into(self, after: bool) -> complex:
+        """The unit vector from the corner along the side after it or before it."""
+        return self.after.stroke.direction(0) if after else -self.before.stroke.direction(1)
+
+    def aside(self, after: bool) -> complex:
+        """From the corner straight across the allowance to the cut line of the side after or before it."""
+        along = self.into(True) if after else -self.into(False)
+        return along * -1j * self.side(after).allowance
+
+
+class Outlines:
+    """Whole sides and corners of a draft's pieces, found once each and kept."""
+
+    def __init__(self, pieces: Sequence[Piece]) -> None:
+        self.pieces = pieces
+        self._rings: dict[int, tuple[tuple[WholeSide, ...], ...]] = {}
+        self._corners: dict[CornerKey, Corner] = {}
+
+    def rings(self, number: int) -> tuple[tuple[WholeSide, ...], ...]:
+        """The whole sides of a piece: the outer ring, then its holes."""
+        found = self._rings.get(number)
+        if found is None:
+            piece = self.pieces[number - 1]
+            found = tuple(whole_sides(ring) for ring in (piece.ring, *piece.holes))
+            self._rings[number] = found
+        return found
+
+    def corner(self, key: CornerKey) -> Corner | None:
+        """The corner where a side starts; None on a circle, which has none."""
+        found = self._corners.get(key)
+        if found is None:
+            number, ring, at = key
+            sides = self.rings(number)[ring]
+            if len(sides) == 1 and abs(sides[0].stroke.end - sides[0].stroke.start) <= NEAR:
+                return None
+            found = Corner(sides[at].stroke.start, sides[at - 1], sides[at])
+            self._corners[key] = found
+        return found
+
+    def nearest_corner(self, number: int, place: complex) -> CornerKey:
+        """The piece's corner nearest to a place."""
+        rings = self.rings(number)
+        keys = ((number, ring, at) for ring in range(len(rings)) for at in range(len(rings[ring])))
+        return min(keys, key=lambda key: abs(rings[key[1]][key[2]].stroke.start - place))
+
+    def neighbour(self, corner: Corner, after: bool) -> CornerKey | None:
+        """The neighbour's corner at the end of the seam; None where it runs on or there is none."""
+        number = (corner.after.parts[0] if after else corner.before.parts[-1]).neighbour
+        if number is None:
+            return None
+        along = corner.into(after)
+        for ring, sides in enumerate(self.rings(number)):
+            for at, side in enumerate(sides):
+                if abs(side.stroke.start - corner.at) > 2 * NEAR:
+                    continue
+                theirs = self.corner((number, ring, at))
+                if theirs is not None and abs(theirs.into(not after) - along) < ALONG:
+                    return number, ring, at
+        return None
