@@ -9,9 +9,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 from fractions import Fraction
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
 from ..diagnostics.source import Span
+
+if TYPE_CHECKING:
+    from .quilt_tree import Quilt
 
 SideName = Literal[
     "top", "right", "bottom", "left", "top-left", "top-right", "bottom-left", "bottom-right"
@@ -551,7 +554,8 @@ class Block(Node):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class File(Node):
-    """`edition 1`, then blocks."""
+    """`edition 1`, then blocks and quilts."""
 
     edition: Count | None
     blocks: tuple[Block, ...]
+    quilts: tuple[Quilt, ...] = ()

@@ -1,0 +1,115 @@
+"""How a quilt is cut: a cut for every need, and a plan for every fabric. Inches.
+
+The plan's own numbers are all that the cutter reads: the replay in tests (simulated cloth, cut in this order by
+these numbers alone) must yield exactly the pieces needed.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Literal
+
+from ..measure.tolerance import Number
+
+Kind = Literal[
+    "square", "rectangle", "half-square triangle", "quarter-square triangle", "half-rectangle triangle",
+    "equilateral triangle", "diamond", "parallelogram", "trapezoid", "hexagon", "kite", "strip", "template",
+]
+
+
+@dataclass(frozen=True, slots=True)
+class Offer:
+    """Another way to make the same pieces many at a time, with the cloth it takes beside cutting them singly."""
+
+    method: str  # 'two at a time', 'eight at a time', 'four at a time', 'strip set'
+    text: str  # the instruction in words
+    cloth: Number  # square inches it takes
+    singly: Number  # square inches that cutting singly takes
+
+
+@dataclass(frozen=True, slots=True)
+class Cut:
+    """How the pieces of one need are cut.
+
+    `width` x `height` is what the cutter measures: the square from which triangles are cut, a strip's piece,
+    a template's own box as it lies for cutting. `cuts` of them give `pieces`. `strip` is the width of the strip
+    they come from where that is not `height` (diamonds, triangles by strip). Never less than exact; `excess`
+    is how much more than exact, in inches. `reason` says in words why a rule or a template.
+    """
+
+    need: int  # index into Quilt.needs
+    fabric: str
+    part: str
+    kind: Kind
+    width: Number
+    height: Number
+    cuts: int
+    pieces: int
+    yields: int
+    excess: float
+    reason: str
+    template: str = ""
+    angle: Number | None = None  # degrees, for angled sub-cuts
+    outline: tuple[tuple[float, float], ...] = ()  # of a template as it lies for cutting, straight of grain up
+    offers: tuple[Offer, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class PlacedCut:
+    """One cut-out box (or template) on the cloth: left and top of its box, x across the bolt, y along it."""
+
+    cut: int  # index into the cuts
+    left: Number
+    top: Number
+    width: Number
+    height: Number
+    turned: float = 0.0  # degrees: 0 or 180 for templates; 90 where a box is turned across
+    reversed: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Slice:
+    """One edge-to-edge rotary cut: it parts `region` (left, top, right, bottom) along a straight line."""
+
+    order: int
+    region: tuple[Number, Number, Number, Number]
+    axis: Literal["across", "along"]  # across the bolt (a strip) or along it (a sub-cut)
+    at: Number  # inches from the region's top (across) or left (along)
+    text: str  # the instruction in words
+
+
+@dataclass(frozen=True, slots=True)
+class ClothPlan:
+    """One stretch of cloth: a length off the bolt, or one scrap or fat quarter."""
+
+    width: Number
+    length: Number  # along the bolt, as used
+    slices: tuple[Slice, ...]
+    placed: tuple[PlacedCut, ...]
+    scrap: int | None = None  # index into Fabric.scraps
+
+
+@dataclass(frozen=True, slots=True)
+class FabricPlan:
+    """Everything about cutting one fabric."""
+
+    fabric: str
+    usable_width: Number
+    cloths: tuple[ClothPlan, ...]
+    strips: int
+    used: Number  # inches along the bolt, before margin and shrinkage
+    area: Number  # square inches of all the pieces with their allowances: the bound
+    margin: Number  # inches of safety added
+    buy: Number  # inches, after margin and shrinkage, rounded up to the step
+    buy_text: str  # '1 1/8 yd', or '2 fat quarters'
+    backing_panels: tuple[tuple[Number, Number], ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class CuttingPlan:
+    """The whole quilt's cutting."""
+
+    cuts: tuple[Cut, ...]
+    fabrics: tuple[FabricPlan, ...]
+    ruler_step: Fraction

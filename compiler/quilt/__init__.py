@@ -1,0 +1,1 @@
+"""Whole quilts: settings, borders, counts."""
