@@ -1,0 +1,195 @@
+"""Outlines as rows of cells, and the room they leave: what the packer searches.
+
+In: polygons, in points. Out: a Mask, one whole number a row, whose bits are the cells that the outline
+touches; and a Floor, a page of such cells in one very long number, on which all free places for a mask are
+found at once:
+
+    a row's run of cells, 5 long, at bit 3     ...#####...
+    cells taken, each smeared over 4 (2 x 2)   the run is free where neither smear, taken at
+                                               its first and its last 4 cells, is set
+
+That costs two shifts a row, for every place on the page together. Masks are generous: a cell that is
+touched at all is taken, so masks that do not meet mean outlines that do not meet.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, field
+from math import ceil, floor
+from typing import Final
+
+Ring = Sequence[tuple[float, float]]
+
+TOUCH: Final = 1e-6
+"""Cells. An outline that reaches no further than this into a cell lies along its border: rounding, not
+room."""
+
+
+@dataclass(frozen=True, slots=True)
+class Mask:
+    """The cells of an outline, its box's top left corner on a corner of the cells. `runs` are (row, first
+    cell, length)."""
+
+    across: int
+    down: int
+    rows: tuple[int, ...]
+    runs: tuple[tuple[int, int, int], ...]
+
+    @property
+    def covered(self) -> int:
+        """How many cells."""
+        return sum(length for _, _, length in self.runs)
+
+
+def mask_of(rings: Sequence[Ring], cell: float) -> Mask:
+    """The cells that any of the polygons touches or holds, all measured from the corner of their common
+    box."""
+    left, top, right, bottom = box_of(rings)
+    across, down = _cells(right - left, cell), _cells(bottom - top, cell)
+    rows = [0] * down
+    for ring in rings:
+        _fill([((x - left) / cell, (y - top) / cell) for x, y in ring], rows)
+    runs = tuple((row, start, length) for row, bits in enumerate(rows) for start, length in _runs(bits))
+    return Mask(across, down, tuple(rows), runs)
+
+
+def box_of(rings: Sequence[Ring]) -> tuple[float, float, float, float]:
+    """Left, top, right and bottom of the polygons together."""
+    xs = [x for ring in rings for x, _ in ring]
+    ys = [y for ring in rings for _, y in ring]
+    return min(xs), min(ys), max(xs), max(ys)
+
+
+def _cells(length: float, cell: float) -> int:
+    return max(1, ceil(length / cell - TOUCH))
+
+
+def _fill(ring: Ring, rows: list[int]) -> None:
+    """Takes every cell between the polygon's sides on the middle line of a row, and every cell a side
+    touches.
+
+    A point inside that is in neither would reach, straight up or down, the middle line or a side, within its
+    own cell.
+    """
+    last = len(rows) - 1
+    crossings: list[list[float]] = [[] for _ in rows]
+    for (x1, y1), (x2, y2) in zip(ring, (*ring[1:], ring[0]), strict=True):
+        if y1 > y2:
+            x1, y1, x2, y2 = x2, y2, x1, y1
+        slope = (x2 - x1) / (y2 - y1) if y2 > y1 else 0.0
+        first = min(floor(y1 + TOUCH), last)
+        for row in range(first, max(first, min(ceil(y2 - TOUCH) - 1, last)) + 1):
+            if y2 > y1:
+                a = x1 + slope * (max(y1, row) - y1)
+                b = x1 + slope * (min(y2, row + 1) - y1)
+                if y1 <= row + 0.5 < y2:
+                    crossings[row].append(x1 + slope * (row + 0.5 - y1))
+            else:
+                a, b = x1, x2
+            rows[row] |= _bits(min(a, b), max(a, b))
+    for row, xs in enumerate(crossings):
+        xs.sort()
+        for a, b in zip(xs[::2], xs[1::2], strict=True):
+            rows[row] |= _bits(a, b)
+
+
+def _bits(start: float, end: float) -> int:
+    """The cells from start to end."""
+    first = max(0, floor(start + TOUCH))
+    last = max(first, ceil(end - TOUCH) - 1)
+    return (1 << last + 1) - (1 << first)
+
+
+def _runs(bits: int) -> Iterable[tuple[int, int]]:
+    """Where each unbroken stretch of set bits starts, and its length."""
+    start = 0
+    while bits:
+        skipped = (bits & -bits).bit_length() - 1
+        bits >>= skipped
+        length = (~bits & bits + 1).bit_length() - 1
+        yield start + skipped, length
+        bits >>= length
+        start += skipped + length
+
+
+def spread(mask: Mask, gap: float) -> tuple[int, tuple[int, ...]]:
+    """How many cells the mask grows on each side, and its rows when grown by every cell that has a point
+    nearer than `gap` cells; their corner lies that much up and left of the mask's."""
+    reach = ceil(gap - TOUCH)
+    stride = mask.across + 2 * reach
+    near = sum(bits << row * stride for row, bits in enumerate(mask.rows))
+    grown = 0
+    for away in range(reach + 1):
+        clear = max(away - 1, 0)  # whole cells that lie between
+        beside = ceil((gap * gap - clear * clear) ** 0.5 - TOUCH)
+        smeared = _smeared(near << reach - beside, 2 * beside)
+        grown |= smeared << (reach + away) * stride | smeared << (reach - away) * stride
+    row = (1 << stride) - 1
+    return reach, tuple(grown >> stride * number & row for number in range(mask.down + 2 * reach))
+
+
+def _smeared(bits: int, by: int) -> int:
+    """Every bit repeated over the next `by` bits up."""
+    done = 1
+    while done <= by:
+        step = min(done, by + 1 - done)
+        bits |= bits << step
+        done += step
+    return bits
+
+
+@dataclass(slots=True)
+class Floor:
+    """A page's cells, taken and free. `width`, `height` in cells; the last column and row may be part
+    cells."""
+
+    width: int
+    height: int
+    taken: int = 0
+    smears: list[int] = field(default_factory=list)
+
+    def __post_init__(self) -> None:
+        self._smear()
+
+    def take(self, rows: Sequence[int], x: int, y: int) -> None:
+        """Takes the cells of the rows with their corner at (x, y), which may lie off the page."""
+        edge = (1 << self.width) - 1
+        taken = self.taken
+        for row, bits in enumerate(rows, start=y):
+            if 0 <= row < self.height:
+                shifted = bits << x if x >= 0 else bits >> -x
+                taken |= (shifted & edge) << row * self.width
+        self.taken = taken
+        self._smear()
+
+    def _smear(self) -> None:
+        """For each power of two, the cells from which that many onward are not all free."""
+        self.smears = [self.taken]
+        length = 1
+        while length < self.width:
+            self.smears.append(self.smears[-1] | self.smears[-1] >> length)
+            length *= 2
+
+    def free(self, mask: Mask, right: int, bottom: int) -> int:
+        """The places for the mask's corner, as bits: x up to `right`, y up to `bottom`, row after row."""
+        if not self.taken:
+            return _window(self.width, right, bottom)
+        blocked, width, smears = 0, self.width, self.smears
+        for row, start, length in mask.runs:
+            power = length.bit_length() - 1
+            smear = smears[power]
+            at = row * width + start
+            blocked |= smear >> at | smear >> at + length - (1 << power)
+        return _window(width, right, bottom) & ~blocked
+
+
+def _window(width: int, right: int, bottom: int) -> int:
+    """Bits 0..right of each of the rows 0..bottom."""
+    window, rows = (1 << right + 1) - 1, 1
+    total = bottom + 1
+    while rows < total:
+        step = min(rows, total - rows)
+        window |= window << step * width
+        rows += step
+    return window
