@@ -32,6 +32,11 @@ def common_cuts(corner: Corner, choices: Sequence[tuple[Cut, ...]]) -> tuple[Cut
     return tuple(found)
 
 
+def differing(one: Sequence[Cut], other: Sequence[Cut]) -> bool:
+    """Whether two trims of a corner are not the same cuts."""
+    return not _same_cuts(one, other)
+
+
 def _distinct(choices: Sequence[tuple[Cut, ...]]) -> list[tuple[Cut, ...]]:
     kept: list[tuple[Cut, ...]] = []
     for cuts in choices:

@@ -10,7 +10,7 @@ from __future__ import annotations
 from cmath import phase
 from collections.abc import Sequence
 from math import degrees, radians
-from typing import Final
+from typing import Final, NamedTuple
 
 from ..drafting.model import Piece
 from ..drafting.shapes import Carry
@@ -20,27 +20,35 @@ from .model import GrainArrow
 SAME_HEADING: Final = 0.01
 """Degrees. Headings nearer than this are one: over a yard they part by a hundredth of an inch."""
 
+LENGTH_DIGITS: Final = 6
+"""Decimals of an inch that sides are compared by, so that rounding doesn't choose between two equal ones."""
+
 CROSSING: Final = 90
 """Degrees from the straight grain to the cross grain. Either serves where a piece is cut straight (common
 practice, no published source), so headings a right angle apart need one arrow."""
 
 
-def grain_heading(piece: Piece) -> float | None:
-    """The heading of the piece's straight grain, 0 <= heading < 180, or None where it may lie anyhow."""
+class Grain(NamedTuple):
+    """A heading, 0 <= heading < 180, and whether the piece needs just that: the writer asked for it, or a
+    side on the block's outside would stretch."""
+
+    heading: float
+    firm: bool
+
+
+def grain_of(piece: Piece) -> Grain | None:
+    """How the piece's straight grain runs, or None where it may lie anyhow."""
     if piece.grain == "free":
         return None
     if piece.grain is not None:
-        return _tidy(float(piece.grain))
-    sides = [side for side in piece.ring if side.edge.arc is None]
-    outside = [heading_of(stroke_of(side.edge)) for side in _longest_first(sides) if side.outside]
-    if outside:
-        return outside[0]
-    headings = [heading_of(stroke_of(side.edge)) for side in _longest_first(sides)]
-    return next((heading for heading in headings if _apart(heading, 0) <= SAME_HEADING), 0.0)
-
-
-def _longest_first(sides: Sequence) -> list:  # type: ignore[type-arg]
-    return sorted(sides, key=lambda side: -round(side.edge.length, 6))
+        return Grain(_tidy(float(piece.grain)), True)
+    straight = [side for side in piece.ring if side.edge.arc is None]
+    longest_first = sorted(straight, key=lambda side: -round(side.edge.length, LENGTH_DIGITS))
+    headings = [(heading_of(stroke_of(side.edge)), side.outside) for side in longest_first]
+    for heading, outside in headings:
+        if outside:
+            return Grain(heading, True)
+    return Grain(next((heading for heading, _ in headings if _apart(heading, 0) <= SAME_HEADING), 0.0), False)
 
 
 def heading_of(stroke: Stroke) -> float:
@@ -79,24 +87,24 @@ class GrainGroups:
         self.headings: list[float] = []
         self.pieces: list[list[int]] = []
 
-    def place(self, piece: Piece, ways: Sequence[Carry]) -> Carry:
-        """The way of laying the template on a piece that suits an arrow already there; else a new arrow.
+    def place(self, piece: Piece, ways: Sequence[Carry], turned_over: Sequence[Carry]) -> None:
+        """Counts the piece to an arrow that suits it in some way the template fits it; else to a new arrow.
 
-        `ways` are all that carry the template on to the piece, the plainest first: an equilateral triangle
-        has six, and wants no six arrows.
+        `ways` are the turns that fit, the one meant first: an equilateral triangle has three, and needs no
+        three arrows. Ways that turn the cloth over serve only a grain that isn't firm, for all the pieces are
+        cut the same side up: eight diamonds of a star are cut alike, along either of their sides.
         """
-        heading = grain_heading(piece)
-        if heading is None:
-            return ways[0]
-        for way in ways:
-            drawn = heading_back(way, heading)
+        grain = grain_of(piece)
+        if grain is None:
+            return
+        for way in ways if grain.firm else (*ways, *turned_over):
+            drawn = heading_back(way, grain.heading)
             for index, known in enumerate(self.headings):
                 if _apart(drawn, known) <= SAME_HEADING:
                     self.pieces[index].append(piece.number)
-                    return way
-        self.headings.append(heading_back(ways[0], heading))
+                    return
+        self.headings.append(heading_back(ways[0], grain.heading))
         self.pieces.append([piece.number])
-        return ways[0]
 
     def arrows(self) -> tuple[GrainArrow, ...]:
         """The arrows, in order of their first piece."""

@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from fractions import Fraction
 from itertools import pairwise
-from math import atan2, cos, hypot, pi, sin
+from math import atan2, cos, hypot, pi, sin, sqrt
 
 from hypothesis import strategies as st
 from piecewright.drafting.model import Arc, Draft, Edge, Part, Piece, Point, Side, TrimRule
@@ -156,3 +156,44 @@ def star_polygons(least: int = 3, most: int = 9, reach: int = 64) -> st.SearchSt
         ]
 
     return lengths.map(corners)
+
+
+def fan_rings(middle: tuple[float, float], spokes: Sequence[float], side: float = 6.0) -> list[list[tuple]]:
+    """A square block cut from one point within to places on its edge, in inches round from top left."""
+    def at(along: float) -> tuple[float, float]:
+        along %= 4 * side
+        edge, rest = divmod(along, side)
+        return [(rest, 0.0), (side, rest), (side - rest, side), (0.0, side - rest)][int(edge)]
+
+    ordered = sorted(spokes)
+    rings = []
+    for first, last in pairwise([*ordered, ordered[0] + 4 * side]):
+        turns = [at(corner * side) for corner in range(1, 8) if first < corner * side < last]
+        rings.append([middle, at(first), *turns, at(last)])
+    return rings
+
+
+def fans() -> st.SearchStrategy[list[list[tuple]]]:
+    """Fans of three to nine pieces, spokes on half inches, the middle in the middle or not."""
+    spokes = st.lists(st.integers(0, 47).map(lambda half: half / 2), min_size=3, max_size=9, unique=True)
+    middles = st.sampled_from([(3.0, 3.0), (2.0, 3.5), (2.25, 2.875)])
+    return st.builds(fan_rings, middles, spokes)
+
+
+def star_rings(side: float = 3.0) -> list[list[tuple]]:
+    """An eight-pointed star in a square: eight 45-degree diamonds, four squares, four triangles."""
+    middle = side * (1 + sqrt(2) / 2)
+
+    def at(turned: int, reach: float) -> tuple[float, float]:
+        angle = turned * pi / 8
+        return (middle + reach * sin(angle), middle - reach * cos(angle))
+
+    waist, tip = side, 2 * side * cos(pi / 8)
+    low, high, size = side, side * (1 + sqrt(2)), side * (2 + sqrt(2))
+    diamonds = [[(middle, middle), at(k, waist), at(k + 1, tip), at(k + 2, waist)] for k in range(0, 16, 2)]
+    squares = [[(0, 0), (low, 0), at(-2, waist), (0, low)], [(high, 0), (size, 0), (size, low), at(2, waist)],
+               [(size, high), (size, size), (high, size), at(6, waist)],
+               [(low, size), (0, size), (0, high), at(10, waist)]]
+    triangles = [[(low, 0), (high, 0), at(0, waist)], [(size, low), (size, high), at(4, waist)],
+                 [(high, size), (low, size), at(8, waist)], [(0, high), (0, low), at(12, waist)]]
+    return diamonds + squares + triangles
