@@ -44,7 +44,7 @@ PIECE_LETTERS: Final = (16.0, 13.0, 10.5, 8.5, SMALLEST)
 
 NUMBER_GAP: Final = 3.0  # points between a letter and the number under it
 PIECE_CLEAR: Final = 2.0
-PLATE: Final = 1.5  # points of plain ground about lettering on a textured fabric
+PLATE: Final = 1.5  # points of plain ground about lettering
 
 NAMED_GRID: Final = 11.0
 """Least points between grid lines that are named: closer names run together."""
@@ -158,9 +158,7 @@ def _tight(line: SetLine) -> Line:
 
 
 def _plates(asked: Sequence[Line], spot: Spot, fill: Fill) -> list[Mark]:
-    """Plain ground behind lettering on a texture."""
-    if fill.texture == "none":
-        return []
+    """Plain ground behind lettering, free of texture and of the grid."""
     wide = max(line.width for line in asked) / 2 + PLATE
     box = box_path(spot.x - wide, spot.y - PLATE, spot.x + wide, spot.y + asked[-1].bottom + PLATE)
     return [PathMark(box, None, 0.0, (), fill.ground, "plate")]

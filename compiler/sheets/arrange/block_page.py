@@ -4,28 +4,23 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from math import ceil, floor
+from math import floor
 from typing import Final
 
 from ...cutting.model import Template
-from ...drafting.model import Draft, Edge
-from ...measure.fractions import ruler_text
+from ...drafting.model import Draft
 from ...measure.length import POINTS_PER_INCH
-from ..page import Mark, PathMark
+from ..page import Mark
 from .block_drawing import AROUND, draw_block, surround_marks
 from .furniture import Paper
-from .paths import Placement, flat_ring, straight
+from .paths import Placement
 from .room import Box
-from .style import LABEL, RULING, SMALLEST, grey_text, line_mark, set_text, shorten
+from .style import SMALLEST, set_text, shorten
 from .swatches import SWATCH_ROW, swatch_marks, swatch_rows
+from .table import table_marks, table_of
 
-ROW: Final = 12.5
-COLUMN_GAP: Final = 18.0
-LETTER_WIDE: Final = 30.0
-SIZE_WIDE: Final = 92.0
-NARROW_TABLE: Final = 330.0  # of one column: the eye finds its way across
-MOST_ROWS: Final = 16
-"""Rows of the table on the block's own page, in each of two columns: the drawing keeps half the page."""
+LISTED: Final = 32
+"""Templates listed on the block's own page: the drawing keeps half of it. The others have a page of their own."""
 
 NEAR_TRUE: Final = 1.25
 """A drawing that could be up to this many times true size is drawn true: that says more than a little more
@@ -44,10 +39,9 @@ class BlockPage:
 def block_page(draft: Draft, templates: Sequence[Template], paper: Paper) -> BlockPage:
     """The body of the first page."""
     left, top, right, bottom = paper.body
-    listed, left_over = tuple(templates[: 2 * MOST_ROWS]), tuple(templates[2 * MOST_ROWS :])
-    table_tall = table_height(len(listed))
-    table_top = bottom - table_tall
-    marks = table_marks(listed, (left, table_top, right, bottom))
+    table = table_of(templates[:LISTED], right - left)
+    table_top = bottom - table.tall
+    marks = table_marks(table, left, table_top)
     swatch_top = table_top - swatch_rows(draft, right - left) * SWATCH_ROW - 8
     marks.extend(swatch_marks(draft, left, right, swatch_top))
     room = (left, top, right, swatch_top - 6)
@@ -57,7 +51,7 @@ def block_page(draft: Draft, templates: Sequence[Template], paper: Paper) -> Blo
     marks = [*drawing.marks, *surround_marks(draft, placement), *marks]
     if drawing.unlettered:
         marks.append(_key_mark(draft, drawing.unlettered, left, swatch_top - 2, right - left))
-    return BlockPage(marks, scale_words(scale), left_over)
+    return BlockPage(marks, scale_words(scale), tuple(templates[LISTED:]))
 
 
 def scale_for(draft: Draft, room: Box) -> float:
@@ -110,60 +104,3 @@ def number_ranges(numbers: Sequence[int]) -> str:
         else:
             runs.append([number])
     return ", ".join(str(run[0]) if len(run) == 1 else f"{run[0]}–{run[-1]}" for run in runs)
-
-
-def table_height(count: int) -> float:
-    """Points that a table of so many templates takes: a heading and its rows, in one column or two."""
-    rows = count if count <= 4 else ceil(count / 2)
-    return (rows + 1) * ROW + 4
-
-
-def table_marks(templates: Sequence[Template], box: Box) -> list[Mark]:
-    """The table of templates: letter, how many to cut of what, and the size of its box."""
-    left, top, right, _ = box
-    columns = 1 if len(templates) <= 4 else 2
-    rows = ceil(len(templates) / columns)
-    wide = (right - left - COLUMN_GAP) / 2 if columns == 2 else NARROW_TABLE
-    marks: list[Mark] = []
-    for column in range(columns):
-        x = left + column * (wide + COLUMN_GAP)
-        marks.extend(_column_marks(templates[column * rows : (column + 1) * rows], x, top, wide))
-    return marks
-
-
-def _column_marks(templates: Sequence[Template], x: float, top: float, wide: float) -> list[Mark]:
-    y = top + 9
-    marks: list[Mark] = [
-        grey_text(x, y, "template", SMALLEST),
-        grey_text(x + LETTER_WIDE + 8, y, "cut", SMALLEST),
-        grey_text(x + wide, y, "finished, its box", SMALLEST, "end"),
-        line_mark(straight((x, y + 3.5), (x + wide, y + 3.5)), "rule", 0.5),
-    ]
-    for template in templates:
-        y += ROW
-        words = shorten(cut_words(template), wide - LETTER_WIDE - 8 - SIZE_WIDE, LABEL)
-        marks.append(set_text(x, y, template.label, LABEL, True, role="table", subject=template.label))
-        marks.append(set_text(x + LETTER_WIDE + 8, y, words, LABEL, role="table", subject=template.label))
-        marks.append(set_text(x + wide, y, box_words(template.sew), LABEL, False, "end", role="table", subject=template.label))
-        marks.append(PathMark(straight((x, y + 3.5), (x + wide, y + 3.5)), (0.75, 0.75, 0.75), RULING, (), None, "rule"))
-    return marks
-
-
-def cut_words(template: Template) -> str:
-    """`4 of dark and 4 reversed, 2 of light`."""
-    words = []
-    for count in template.counts:
-        if count.cut and count.reversed:
-            words.append(f"{count.cut} of {count.fabric} and {count.reversed} reversed")
-        elif count.cut:
-            words.append(f"{count.cut} of {count.fabric}")
-        elif count.reversed:
-            words.append(f"{count.reversed} of {count.fabric}, reversed")
-    return "; ".join(words)
-
-
-def box_words(edges: Sequence[Edge]) -> str:
-    """`1in x 3in`: the box round a finished outline, as it lies in the block."""
-    ring = flat_ring(edges, Placement())
-    xs, ys = [x / POINTS_PER_INCH for x, _ in ring], [y / POINTS_PER_INCH for _, y in ring]
-    return f"{ruler_text(max(xs) - min(xs))} x {ruler_text(max(ys) - min(ys))}"

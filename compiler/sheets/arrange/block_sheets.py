@@ -17,11 +17,12 @@ from ...measure.fractions import ruler_text
 from ..lettering import printable
 from ..page import Document, Mark, Page
 from ..paper import paper_named
-from .block_page import block_page, table_height, table_marks
+from .block_page import block_page
 from .enlarge import enlarged
 from .furniture import Heading, Paper, foot_marks, head_marks
 from .legend import legend_of
 from .options import SheetOptions
+from .table import pages_of
 from .template_sheets import template_pages
 
 SAFETY: Final = {
@@ -84,16 +85,8 @@ def _block_bodies(draft: Draft, templates: Sequence[Template], paper: Paper) -> 
     """The block's page, and pages for what its table of templates has no room for."""
     first = block_page(draft, templates, paper)
     bodies = [Body("block", first.scale, SAFETY["block"], first.marks)]
-    left, top, right, bottom = paper.body
-    rest = list(first.left_over)
-    while rest:
-        count = len(rest)
-        while table_height(count) > bottom - top:
-            count -= 1
-        marks = table_marks(rest[:count], (left, top, right, bottom))
-        bodies.append(Body("table of templates", "", SAFETY["block"], marks))
-        rest = rest[count:]
-    return bodies
+    more = pages_of(first.left_over, paper.body)
+    return [*bodies, *(Body("table of templates", "", SAFETY["block"], marks) for marks in more)]
 
 
 def _template_bodies(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from itertools import chain
+from math import atan2, cos, degrees, hypot, radians, sin
 from typing import Final
 
 from ...cutting.model import Template
@@ -22,15 +23,21 @@ from .style import (
     SEW_DASH,
     SMALLEST,
     arrow_marks,
+    cap_height,
     dot_marks,
+    lettering,
     line_mark,
     set_text,
+    shorten,
 )
+from .table import cut_words
 
 MATCH_LONG: Final = 9.0  # 1/8in
 MATCH_INSIDE: Final = 2.0  # of it inside the sewing line: it crosses the seam
 MATCH: Final = 0.6
 RING_SHADE: Final = (0.93, 0.93, 0.93)  # of a window template's card
+
+RING_MIDDLE: Final = 9.0  # points from the sewing line to the middle of a card 1/4in wide
 
 Rings = tuple[tuple[Edge, ...], ...]
 
@@ -64,6 +71,8 @@ def template_marks(template: Template, placement: Placement, label: Label, optio
     if template.dot_width and options.kind != "finished":
         width = float(template.dot_width) * POINTS_PER_INCH
         marks.extend(chain(*(dot_marks(spot, width, "dot", template.label) for spot in placement.spots(template.dots))))
+    if options.kind == "window":
+        marks.extend(_ring_words(template, placement))
     for arrow in label.arrows:
         marks.extend(arrow_marks(*arrow, "grain", template.label))
     if label.top:
@@ -91,6 +100,32 @@ def _outline_marks(template: Template, placement: Placement, options: SheetOptio
 
 def _rings_path(rings: Rings, placement: Placement) -> tuple:  # type: ignore[type-arg]
     return tuple(chain(*(ring_path(ring, placement) for ring in rings)))
+
+
+def _ring_words(template: Template, placement: Placement) -> list[Mark]:
+    """The letter, counts and title along the card of a window: its inside, label and all, is cut away.
+
+    They run along the longest straight side, turned so that they are never upside down.
+    """
+    sides = [edge for edge in template.sew if edge.arc is None]
+    if not sides:
+        return []
+    side = max(sides, key=lambda edge: round(edge.length, 6))
+    a, b = placement.spot(side.start), placement.spot(side.end)
+    size = hypot(b.x - a.x, b.y - a.y)
+    ux, uy = (b.x - a.x) / size, (b.y - a.y) / size
+    turn = degrees(atan2(uy, ux))
+    turn = turn - 180 if turn > 90 else turn + 180 if turn <= -90 else turn
+    x, y = (a.x + b.x) / 2 + uy * RING_MIDDLE, (a.y + b.y) / 2 - ux * RING_MIDDLE  # the card lies to the left
+    drop = cap_height(SMALLEST) / 2
+    words = f"{template.label} · {cut_words(template)} · {template.block_title} · v{template.version}"
+    text = lettering(shorten(words, size - 2 * RING_MIDDLE, SMALLEST))
+    c, s = cos(radians(turn)), sin(radians(turn))
+    return [
+        TextMark(
+            x - drop * s, y + drop * c, text, SMALLEST, True, "middle", BLACK, "ring", template.label, turn
+        )
+    ]  # fmt: skip
 
 
 def _match_marks(template: Template, placement: Placement, options: SheetOptions) -> list[Mark]:

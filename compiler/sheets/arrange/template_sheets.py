@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from math import cos, radians, sin
 from typing import Final
 
 from ...cutting.model import Template
-from ..packing import Item, Pose, pack, turned_poses
+from ..packing import Item, Pose, fits, pack, turned_poses
 from ..packing import Placement as Packed
 from ..page import Mark
 from .beside import Beside, place_beside, words_box
@@ -25,6 +25,9 @@ GAP: Final = 11.0
 
 TURNS: Final = (0.0, 180.0, 90.0, 270.0)
 """Poses in the order they are liked: half turns keep the grain in line."""
+
+SLANTS: Final = tuple(float(turn) for turn in range(1, 180))
+"""Turns tried for a template that is longer than the page but may lie across it: better than joining paper."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,34 +99,58 @@ class TemplatePage:
 def template_pages(templates: Sequence[Template], paper: Paper, options: SheetOptions) -> list[TemplatePage]:
     """Every template once, on as few pages as the packer finds. Each must fit the page's body in some pose."""
     left, top, right, bottom = paper.body
-    wide, tall = right - left, bottom - top
-    cutouts = [_poses(template, wide, options) for template in templates]
+    size = (right - left, bottom - top)
+    tries = [_first_tries(template, size, options) for template in templates]
     while True:
-        placements = pack([_item(poses) for poses in cutouts], wide, tall, GAP)
+        placements = pack([_item(each) for each in tries], *size, GAP)
         # A label fitted in one pose usually fits in all, so most poses are only tried once they are chosen.
-        untried = [each for each in placements if _turn(each) not in cutouts[each.item]]
-        surprises = False
-        for each in untried:
-            poses = cutouts[each.item]
-            poses[_turn(each)] = cut_out(templates[each.item], _turn(each), wide, options)
-            surprises = surprises or poses[_turn(each)].beside is not None
-        if not surprises:
-            return _pages(placements, cutouts, left, top, options)
+        surprises = [tries[each.item].try_pose(each.pose, size[0], options) for each in placements]
+        if not any(surprises):
+            return _pages(placements, tries, left, top, options)
 
 
-def _poses(template: Template, wide: float, options: SheetOptions) -> dict[float, Cutout]:
-    """The template unturned; in every pose, where it needs words beside it."""
-    upright = cut_out(template, 0.0, wide, options)
-    if upright.beside is None:
-        return {0.0: upright}
-    return {0.0: upright} | {turn: cut_out(template, turn, wide, options) for turn in TURNS[1:]}
+@dataclass(frozen=True, slots=True)
+class Tries:
+    """The poses open to a template, and those in which its label was fitted so far."""
+
+    template: Template
+    ring: Ring  # its outline, unturned
+    turns: tuple[float, ...]
+    cutouts: dict[float, Cutout]
+
+    def try_pose(self, pose: int, widest: float, options: SheetOptions) -> bool:
+        """Whether trying the pose shows that words must stand beside, of which the packer did not know."""
+        turn = self.turns[pose]
+        if turn in self.cutouts:
+            return False
+        self.cutouts[turn] = cut_out(self.template, turn, widest, options)
+        return self.cutouts[turn].beside is not None
 
 
-def _item(poses: Mapping[float, Cutout]) -> Item:
+def _first_tries(template: Template, size: tuple[float, float], options: SheetOptions) -> Tries:
+    """The template unturned; in every pose, where it needs words beside it or must lie aslant."""
+    upright = cut_out(template, 0.0, size[0], options)
+    first = Tries(template, upright.ring, TURNS, {0.0: upright})
+    if upright.beside is None and fits(_item(first), *size):
+        return first
+    every = Tries(template, upright.ring, TURNS, {turn: cut_out(template, turn, size[0], options) for turn in TURNS})
+    if fits(_item(every), *size):
+        return every
+    open_turns = [pose.turned for pose in turned_poses(upright.ring, SLANTS) if fits(Item((pose,)), *size)]
+    slanted = {turn: cut_out(template, turn, size[0], options) for turn in open_turns[:: max(1, len(open_turns) // 4)]}
+    return Tries(template, upright.ring, tuple(slanted) or TURNS, slanted)
+
+
+def can_lie(template: Template, paper: Paper, options: SheetOptions) -> bool:
+    """Whether the template fits a page in some pose; one that does not must be tiled."""
+    left, top, right, bottom = paper.body
+    return fits(_item(_first_tries(template, (right - left, bottom - top), options)), right - left, bottom - top)
+
+
+def _item(tries: Tries) -> Item:
     """What the packer is told: for each pose the outline, and the words and leader beside it."""
-    upright = poses[0.0]
-    turned = dict(zip(TURNS, turned_poses(upright.ring, TURNS), strict=True))
-    return Item(tuple(_pose(turned[turn], poses.get(turn)) for turn in TURNS))
+    bare = turned_poses(tries.ring, tries.turns)
+    return Item(tuple(_pose(pose, tries.cutouts.get(pose.turned)) for pose in bare))
 
 
 def _pose(bare: Pose, cutout: Cutout | None) -> Pose:
@@ -133,13 +160,9 @@ def _pose(bare: Pose, cutout: Cutout | None) -> Pose:
     return replace(bare, rings=(*bare.rings, words, arrow_ring(cutout.beside.leader)))
 
 
-def _turn(placement: Packed) -> float:
-    return TURNS[placement.pose]
-
-
 def _pages(
     placements: Sequence[Packed],
-    cutouts: Sequence[Mapping[float, Cutout]],
+    tries: Sequence[Tries],
     left: float,
     top: float,
     options: SheetOptions,
@@ -148,6 +171,6 @@ def _pages(
     count = 1 + max((each.page for each in placements), default=-1)
     pages = [TemplatePage(tuple(p.item for p in placements if p.page == number), []) for number in range(count)]
     for each in placements:
-        cutout = cutouts[each.item][_turn(each)]
+        cutout = tries[each.item].cutouts[tries[each.item].turns[each.pose]]
         pages[each.page].marks.extend(cutout_marks(cutout, left + each.dx, top + each.dy, options))
     return sorted(pages, key=lambda page: page.templates)

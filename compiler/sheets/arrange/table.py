@@ -1,0 +1,146 @@
+"""The table of templates: letter, how many to cut of what, and the size of its box."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Final
+
+from ...cutting.model import Template
+from ...drafting.model import Edge
+from ...measure.fractions import ruler_text
+from ...measure.length import POINTS_PER_INCH
+from ..page import Mark, PathMark
+from .paths import Placement, flat_ring, straight
+from .room import Box
+from .style import (
+    LABEL,
+    PALE,
+    RULING,
+    SMALLEST,
+    break_lines,
+    grey_text,
+    line_mark,
+    set_text,
+)
+
+ROW: Final = 12.5  # points of a row's first line, its heading's too
+NEXT_LINE: Final = 10.0  # of each further line in it
+COLUMN_GAP: Final = 18.0
+LETTER_WIDE: Final = 38.0
+SIZE_WIDE: Final = 96.0
+NARROW: Final = 330.0  # the width of a table of one column: the eye finds its way across
+FEW: Final = 4  # so many templates make one column
+MOST_LINES: Final = 4  # of one row: what does not fit is on the template itself
+BELOW: Final = 4.0
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """One template, its words broken to the column."""
+
+    label: str
+    words: tuple[str, ...]
+    size: str
+
+    @property
+    def tall(self) -> float:
+        """Points that the row takes."""
+        return ROW + (len(self.words) - 1) * NEXT_LINE
+
+
+@dataclass(frozen=True, slots=True)
+class Table:
+    """Rows in one column or two, ready to be set."""
+
+    columns: tuple[tuple[Row, ...], ...]
+    wide: float  # of each column
+
+    @property
+    def tall(self) -> float:
+        """Points that the table takes, heading included."""
+        return ROW + max(sum(row.tall for row in column) for column in self.columns) + BELOW
+
+
+def table_of(templates: Sequence[Template], width: float) -> Table:
+    """The table for a width in points: one column while there are few rows, else two of equal length."""
+    one = len(templates) <= FEW
+    wide = min(NARROW, width) if one else (width - COLUMN_GAP) / 2
+    rows = tuple(_row(template, wide) for template in templates)
+    if one:
+        return Table((rows,), wide)
+    half, filled, count = sum(row.tall for row in rows) / 2, 0.0, 0
+    while filled < half:
+        filled += rows[count].tall
+        count += 1
+    return Table((rows[:count], rows[count:]), wide)
+
+
+def _row(template: Template, wide: float) -> Row:
+    words = break_lines(cut_words(template), wide - LETTER_WIDE - SIZE_WIDE, LABEL)
+    if len(words) > MOST_LINES:
+        words = [*words[: MOST_LINES - 1], words[MOST_LINES - 1].rstrip(";") + " …"]
+    return Row(template.label, tuple(words), box_words(template.sew))
+
+
+def table_marks(table: Table, left: float, top: float) -> list[Mark]:
+    """The table from its top left corner."""
+    marks: list[Mark] = []
+    for number, column in enumerate(table.columns):
+        if column:
+            marks.extend(_column_marks(column, left + number * (table.wide + COLUMN_GAP), top, table.wide))
+    return marks
+
+
+def _column_marks(rows: Sequence[Row], x: float, top: float, wide: float) -> list[Mark]:
+    right, y = x + wide, top + 9
+    marks: list[Mark] = [
+        grey_text(x, y, "template", SMALLEST),
+        grey_text(x + LETTER_WIDE, y, "cut", SMALLEST),
+        grey_text(right, y, "finished, its box", SMALLEST, "end"),
+        line_mark(straight((x, y + 3.5), (right, y + 3.5)), "rule", 0.5),
+    ]
+    for row in rows:
+        baseline = y + ROW
+        marks.append(set_text(x, baseline, row.label, LABEL, True, role="table", subject=row.label))
+        for number, line in enumerate(row.words):
+            drop = baseline + number * NEXT_LINE
+            marks.append(set_text(x + LETTER_WIDE, drop, line, role="table", subject=row.label))
+        marks.append(set_text(right, baseline, row.size, LABEL, False, "end", role="table", subject=row.label))
+        y += row.tall
+        marks.append(PathMark(straight((x, y + 3.5), (right, y + 3.5)), PALE, RULING, (), None, "rule"))
+    return marks
+
+
+def cut_words(template: Template) -> str:
+    """`4 of dark and 4 reversed; 2 of light`."""
+    words = []
+    for count in template.counts:
+        if count.cut and count.reversed:
+            words.append(f"{count.cut} of {count.fabric} and {count.reversed} reversed")
+        elif count.cut:
+            words.append(f"{count.cut} of {count.fabric}")
+        elif count.reversed:
+            words.append(f"{count.reversed} of {count.fabric}, reversed")
+    return "; ".join(words)
+
+
+def box_words(edges: Sequence[Edge]) -> str:
+    """`1in x 3in`: the box round a finished outline, as it lies in the block."""
+    ring = flat_ring(edges, Placement())
+    xs, ys = [x / POINTS_PER_INCH for x, _ in ring], [y / POINTS_PER_INCH for _, y in ring]
+    return f"{ruler_text(max(xs) - min(xs))} x {ruler_text(max(ys) - min(ys))}"
+
+
+def pages_of(templates: Sequence[Template], box: Box) -> list[list[Mark]]:
+    """The marks of as many tables as it takes to list the templates in boxes of that size."""
+    left, top, right, bottom = box
+    pages: list[list[Mark]] = []
+    rest = list(templates)
+    while rest:
+        count = len(rest)
+        while count > 1 and table_of(rest[:count], right - left).tall > bottom - top:
+            count -= max(1, count // 16)
+        pages.append(table_marks(table_of(rest[:count], right - left), left, top))
+        rest = rest[count:]
+    return pages
