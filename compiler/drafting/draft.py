@@ -103,7 +103,7 @@ class Drafter:
         zero = Fraction(0)
         bench = Bench(Frame(zero, zero, (zero, zero), (zero, zero)))
         defaults: list[Default] = []
-        units = self._units(block, source, bench, defaults)
+        units = self.units([each for each in block.body if isinstance(each, tree.Use)], source, bench, defaults)
         frame = lay_ground(block, bench)
         if frame is None:
             return None, bench.diagnostics
@@ -120,13 +120,12 @@ class Drafter:
             return None, bench.diagnostics
         return _finish(block, frame, pieces, sketch, bench, units, defaults), bench.diagnostics
 
-    def _units(self, block: tree.Block, source: Source, bench: Bench, defaults: list[Default]) -> dict[str, Unit | None]:
+    def units(self, uses: Sequence[tree.Use], source: Source, bench: Bench,
+              defaults: list[Default]) -> dict[str, Unit | None]:
         """The blocks used, under their names here; None for those that were complained of."""
         units: dict[str, Unit | None] = {}
         first: dict[str, Span] = {}
-        for use in block.body:
-            if not isinstance(use, tree.Use):
-                continue
+        for use in uses:
             name = use.alias.text
             if name in first:
                 bench.say(complain_units.unit_twice(use.alias, first[name]))

@@ -10,7 +10,7 @@ from ..language import tree
 from ..measure.fractions import ruler_text
 from ..measure.tolerance import NEAR, Number, near
 from .complaints import units as complain
-from .context import Context
+from .context import Bench, Context
 from .frame import Frame, rectangle
 from .model import Draft, Edge, Point
 from .sketch import Placed, Sketch, Unit
@@ -147,14 +147,14 @@ def _put(cell: tree.Cell, box: Box, here: Context, units: Mapping[str, Unit | No
         return
     size = (box[2] - box[0], box[3] - box[1])
     if (cell.span, size) not in sketch.fitted:
-        sketch.fitted[cell.span, size] = _fit(cell, unit.draft, size, here)
+        sketch.fitted[cell.span, size] = fit_unit(cell, unit.draft, size, here.bench)
     fitted = sketch.fitted[cell.span, size]
     if fitted is None:
         return
     fitted = fitted.shifted(box[0], box[1])
     transform = fitted if here.to_block is IDENTITY else here.to_block.after(fitted)
     outline = _clockwise(tuple(transform.edge(edge) for edge in unit.draft.outline), here, transform.mirrors)
-    _add(Placed(span, outline, None, unit, transform, _poses_text(cell), here.copy, _turn_span(here)), here, sketch)
+    _add(Placed(span, outline, None, unit, transform, poses_text(cell), here.copy, _turn_span(here)), here, sketch)
 
 
 def _add(placed: Placed, here: Context, sketch: Sketch) -> None:
@@ -180,7 +180,7 @@ def _turn_span(here: Context) -> Span | None:
     return here.statement.span if here.statement else None
 
 
-def pose_of(cell: tree.UnitCell, draft: Draft, here: Context) -> Transform | None:
+def pose_of(cell: tree.UnitCell, draft: Draft, bench: Bench) -> Transform | None:
     """How the unit lies, about the origin: its poses from left to right; None where a complaint was made."""
     lies = IDENTITY
     faces = HEADINGS[draft.faces] if draft.faces else None
@@ -193,22 +193,22 @@ def pose_of(cell: tree.UnitCell, draft: Draft, here: Context) -> Transform | Non
                 faces = None if faces is None else -faces % 360
             case tree.Turned():
                 if pose.angle.degrees % 90:
-                    here.bench.say(complain.turned_not_quarter(pose))
+                    bench.say(complain.turned_not_quarter(pose))
                     return None
                 angle = pose.angle.degrees
             case tree.Facing():
                 if draft.faces is None or faces is None:
-                    here.bench.say(complain.faces_missing(pose, draft.title))
+                    bench.say(complain.faces_missing(pose, draft.title))
                     return None
                 if (HEADINGS[pose.side] - faces) % 90:
-                    here.bench.say(complain.facing_corner(pose, draft.title, draft.faces))
+                    bench.say(complain.facing_corner(pose, draft.title, draft.faces))
                     return None
                 angle = HEADINGS[pose.side] - faces
             case tree.Stretched():
                 pass
         if isinstance(pose, tree.Turned | tree.Facing):
             if turning not in (None, type(pose)):
-                here.bench.say(complain.facing_and_turned(pose))
+                bench.say(complain.facing_and_turned(pose))
                 return None
             turning = type(pose)
             lies = turn_about(ORIGIN, angle).after(lies)  # type: ignore[arg-type]
@@ -216,10 +216,10 @@ def pose_of(cell: tree.UnitCell, draft: Draft, here: Context) -> Transform | Non
     return lies
 
 
-def _fit(cell: tree.UnitCell, draft: Draft, size: tuple[Number, Number], here: Context) -> Transform | None:
+def fit_unit(cell: tree.UnitCell, draft: Draft, size: tuple[Number, Number], bench: Bench) -> Transform | None:
     """The unit, posed, into a box of that size at the origin: scaled the same both ways, or stretched where
     the cell says so; None where a complaint was made."""
-    posed = pose_of(cell, draft, here)
+    posed = pose_of(cell, draft, bench)
     if posed is None:
         return None
     corners = [posed(p) for p in (ORIGIN, Point(draft.width, 0), Point(0, draft.height), Point(draft.width, draft.height))]
@@ -228,19 +228,19 @@ def _fit(cell: tree.UnitCell, draft: Draft, size: tuple[Number, Number], here: C
     across, down = size[0] / width, size[1] / height
     if abs(float(across - down)) * max(float(width), float(height)) > NEAR:
         if not any(isinstance(pose, tree.Stretched) for pose in cell.poses):
-            here.bench.say(complain.proportions_differ(
+            bench.say(complain.proportions_differ(
                 cell, f"{ruler_text(width)} x {ruler_text(height)}",
                 f"{ruler_text(size[0])} x {ruler_text(size[1])}"))
             return None
         if any(side.edge.arc is not None for piece in draft.pieces for side in piece.ring):
-            here.bench.say(complain.stretch_bends(cell))
+            bench.say(complain.stretch_bends(cell))
             return None
     else:
         down = across  # the same scale, to the last bit
     return stretch(across, down).after(move_by(-left, -top)).after(posed)
 
 
-def _poses_text(cell: tree.UnitCell) -> str:
+def poses_text(cell: tree.UnitCell) -> str:
     words = []
     for pose in cell.poses:
         match pose:
