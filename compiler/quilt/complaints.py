@@ -1,0 +1,209 @@
+"""The words of every complaint about a quilt."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+
+from ..diagnostics.diagnostic import Diagnostic, Fix, Label, error, note
+from ..diagnostics.source import Span
+from ..diagnostics.wording import count_of, did_you_mean, nearest, one_of, quoted
+from ..language import quilt_tree, tree
+from ..measure.fractions import ruler_text
+from ..measure.tolerance import Number
+
+
+def size_text(width: Number, height: Number) -> str:
+    """`8in x 8in`."""
+    return f"{ruler_text(width)} x {ruler_text(height)}"
+
+
+def set_missing(quilt: quilt_tree.Quilt) -> Diagnostic:
+    """A quilt that sets no blocks."""
+    return error("set-missing", "This quilt sets no blocks.", quilt.title.span,
+                 help="Write `set straight 4 across 5 down { ... }`, `set on point ...` or `set rows { ... }`.")
+
+
+def cells_size_missing(span: Span) -> Diagnostic:
+    """Cells of plain cloth only, and no size."""
+    return error("set-size-missing", "The cells of this set have no size.", span,
+                 help="Write it: `set straight 4 across 5 down of 8in { ... }`.")
+
+
+def cells_size_differs(span: Span, sizes: Sequence[str]) -> Diagnostic:
+    """Blocks of different sizes in one set."""
+    return error("set-sizes-differ", f"The blocks of this set differ in size: {one_of(sizes, 'and')}.", span,
+                 help="Say the size to draft them all at: `of 8in`.")
+
+
+def cell_unfit(cell: tree.UnitCell, unit: str, room: str) -> Diagnostic:
+    """A block that does not fit its cell."""
+    return error("block-unfit", f"The block is {unit} as it lies, and its cell is {room}.", cell.span,
+                 help="Give it a cell of its own proportions, turn it, or write `stretched` after it.")
+
+
+def cells_uncovered(span: Span, count: int, first: str) -> Diagnostic:
+    """Cells of the set that nothing covers."""
+    return error("set-uncovered", f"{count_of(count, 'cell')} of this set {'has' if count == 1 else 'have'} no block: "
+                 f"the first is {first}.", span, help="Add `row` lines, or `alternate ...`, or `plain sand` cells.")
+
+
+def rows_differ(row: tree.Row, made: Number, count: int, first: Number, first_count: int) -> Diagnostic:
+    """Rows of different lengths in `set rows`."""
+    return error("rows-differ", f"This row is {ruler_text(made)} long and the first is {ruler_text(first)}: "
+                 f"{count} make {ruler_text(made)}, {first_count} make {ruler_text(first)}.", row.span,
+                 help="All rows are of one length.")
+
+
+def row_heights_differ(cell: tree.Cell, height: Number, first: Number) -> Diagnostic:
+    """A row of blocks of different heights."""
+    return error("row-heights-differ", f"This is {ruler_text(height)} high in a row {ruler_text(first)} high.", cell.span,
+                 help="Turn it, or give it a row of its own.")
+
+
+def plain_cell_no_size(cell: tree.PlainCell) -> Diagnostic:
+    """A plain cell in a row with no block to take a height from."""
+    return error("row-size-missing", "This row is all plain, so nothing says how high it is.", cell.span,
+                 help="Put a block in the row.")
+
+
+def too_many_cells(span: Span, count: int, most: int) -> Diagnostic:
+    """1000 x 1000 blocks."""
+    return error("quilt-too-large", f"This quilt has {count:,} cells, and {most:,} is the most.", span)
+
+
+def too_many_pieces(span: Span, count: int, most: int) -> Diagnostic:
+    """More pieces than the compiler takes on."""
+    return error("quilt-too-large", f"This quilt has {count:,} pieces, and {most:,} is the most.", span)
+
+
+def fabric_twice(name: tree.Name, first: Span) -> Diagnostic:
+    """Two fabrics of one name."""
+    return error("fabric-twice", f"There are two fabrics called `{name.text}`.", name.span, "named again",
+                 related=(Label(first, "first named here"),))
+
+
+def fabric_unknown(name: tree.Name, known: Iterable[str]) -> Diagnostic:
+    """A word that is no fabric."""
+    names = list(known)
+    close = nearest(name.text, names)
+    return error("fabric-unknown", f"There is no fabric called `{name.text}`.", name.span,
+                 help=did_you_mean(name.text, names) or f"Bring it in: fabric {name.text}",
+                 fix=Fix(f"Write `{close[0]}`", name.span, close[0]) if close else None)
+
+
+def role_without_fabric(span: Span, roles: Sequence[str], colourway: str) -> Diagnostic:
+    """Roles that no fabric is given."""
+    of = f' in "{colourway}"' if colourway else ""
+    verb = "has" if len(roles) == 1 else "have"
+    return error("role-without-fabric", f"{one_of(quoted(roles), 'and')} {verb} no fabric{of}.", span,
+                 help=f"Give one: roles {roles[0]} = ..., or bring in a fabric of that name.")
+
+
+def fabric_unused(name: tree.Name) -> Diagnostic:
+    """A fabric that nothing is cut from."""
+    return note("fabric-unused", f"Nothing is cut from `{name.text}`.", name.span)
+
+
+def role_unused(rename: tree.Rename) -> Diagnostic:
+    """A role that no block has."""
+    return note("role-unused", f"No block of this quilt has a role `{rename.theirs.text}`.", rename.theirs.span)
+
+
+def role_twice(rename: tree.Rename, first: Span) -> Diagnostic:
+    """One role given two fabrics in one colourway."""
+    return error("role-twice", f"`{rename.theirs.text}` is given two fabrics.", rename.theirs.span,
+                 related=(Label(first, "given here"),))
+
+
+def width_missing(span: Span) -> Diagnostic:
+    """A fabric with no usable width."""
+    return error("fabric-no-width", "A fabric needs a usable width of more than nothing.", span)
+
+
+def shrinkage_whole(span: Span) -> Diagnostic:
+    """A fabric that shrinks to nothing."""
+    return error("shrinkage-too-large", "Nothing is left of a fabric that shrinks so much.", span,
+                 help="Cotton shrinks by a few in a hundred: `shrinks 3%`.")
+
+
+def border_no_room(span: Span, want: str, have: str) -> Diagnostic:
+    """`border to` a size that the quilt has reached already."""
+    return error("border-no-room", f"The quilt is {have} here already, and this border goes to {want}.", span)
+
+
+def border_unequal_mitre(span: Span, side: Number, end: Number) -> Diagnostic:
+    """Mitred borders of two widths."""
+    return error("border-unequal", f"This border would be {ruler_text(side)} wide at the sides and {ruler_text(end)} at "
+                 "top and bottom.", span, help="Only plain butted borders may differ: a mitre or a unit needs one width.")
+
+
+def border_unfit(span: Span, side: str, length: Number, under: tuple[int, Number], over: tuple[int, Number]) -> Diagnostic:
+    """A pieced border that does not come out."""
+    return error("border-unfit", f"The {side} is {ruler_text(length)} long: {under[0]} units make {ruler_text(under[1])}, "
+                 f"{over[0]} make {ruler_text(over[1])}.", span,
+                 help="Put a plain border of the missing width inside this one, or change the unit's size.")
+
+
+def border_too_long(span: Span, length: Number, width: Number, fabric: str) -> Diagnostic:
+    """A border strip longer than the cloth that may not be joined."""
+    return error("border-too-long", f"This border needs a strip {ruler_text(length)} long, and `{fabric}` is "
+                 f"{ruler_text(width)} wide.", span, help="Take `unjoined` away, or make the border of units.")
+
+
+def sashing_needs_posts(span: Span) -> Diagnostic:
+    """On point, sashing without posts."""
+    return error("sashing-needs-posts", "On point, sashing needs posts where it crosses.", span,
+                 help="Add `posts in` and a fabric, the sashing's own if they should not show.")
+
+
+def sashing_posts_rows(span: Span) -> Diagnostic:
+    """Posts in a set of rows."""
+    return error("sashing-no-posts", "Between rows of different blocks there are no crossings for posts.", span,
+                 help="Take `posts in ...` away.")
+
+
+def region_over_sashing(span: Span) -> Diagnostic:
+    """A block over several cells that the sashing would cross, on point."""
+    return error("region-over-cells", "On point a place covers one cell.", span)
+
+
+def mattress_unknown(fits: quilt_tree.Fits, known: Sequence[str]) -> Diagnostic:
+    """A bed that no list has."""
+    words = " ".join(each.text for each in fits.mattress)
+    return error("mattress-unknown", f"No list here has a `{words}` mattress.", fits.span,
+                 help=did_you_mean(words, known) or f"Known are {one_of(list(known), 'and')}.")
+
+
+def fits_not(span: Span, wanted: str, made: str, across: Number, down: Number) -> Diagnostic:
+    """A quilt that misses the size it should reach."""
+    def off(length: Number, way: str) -> str:
+        if length == 0:
+            return ""
+        return f"{ruler_text(abs(length))} {'too wide' if length > 0 else 'too narrow'}" if way == "across" else (
+            f"{ruler_text(abs(length))} {'too long' if length > 0 else 'too short'}")
+
+    parts = [each for each in (off(across, "across"), off(down, "down")) if each]
+    return note("fits-not", f"The quilt is {made} and this bed wants {wanted}: {one_of(parts, 'and')}.", span)
+
+
+def statement_missing(quilt: quilt_tree.Quilt, words: Sequence[str]) -> Diagnostic:
+    """Binding, backing or batting that is not mentioned."""
+    return note("quilt-incomplete", f"This quilt mentions no {one_of(words)}, so none is cut.", quilt.title.span)
+
+
+def quilt_twice(title: str, version: int, span: Span, first: Span) -> Diagnostic:
+    """Two quilts of one title and version."""
+    return error("quilt-twice", f'There are two quilts "{title[:60]}" version {version} in this file.', span,
+                 related=(Label(first, "the first"),))
+
+
+def statement_twice(word: str, span: Span, first: Span) -> Diagnostic:
+    """A statement that a quilt may have once."""
+    return error("statement-twice", f"A quilt has one `{word}`, and this is the second.", span,
+                 related=(Label(first, "the first"),), help="Take one of them away.")
+
+
+def colourways_untitled(span: Span) -> Diagnostic:
+    """Several roles statements, one without a title."""
+    return error("colourway-untitled", "Each of several colourways needs a title.", span,
+                 help='Write `roles "Sea" dark = indigo`.')
