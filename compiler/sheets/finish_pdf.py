@@ -33,10 +33,10 @@ def ask_for_actual_size(pdf: bytes) -> bytes:
 
     start = len(pdf)
     update = b"%d 0 obj\n%s %s >>\nendobj\n" % (number, catalog[: catalog.rindex(b">>")].rstrip(), WISHES)
-    entries = b" ".join(tail["entries"].split())
-    return b"%s%sxref\n%d 1\n%010d 00000 n \ntrailer\n<< %s /Prev %d >>\nstartxref\n%d\n%%%%EOF\n" % (
-        pdf, update, number, start, entries, table, start + len(update),
-    )  # fmt: skip
+    places = b"xref\n0 1\n0000000000 65535 f \n%d 1\n%010d 00000 n \n" % (number, start)
+    trailer = b"trailer\n<< %s /Prev %d >>\n" % (b" ".join(tail["entries"].split()), table)
+    end = b"startxref\n%d\n%%%%EOF\n" % (start + len(update))
+    return pdf + update + places + trailer + end
 
 
 def _object(pdf: bytes, table: int, number: int) -> bytes:
