@@ -36,7 +36,7 @@ def sketch_body(block: tree.Block, bench: Bench, units: Mapping[str, Unit | None
             break
         _draw_placed(number, placed, sketch)
     for definition in _definitions(block.body):
-        if definition.name.span not in bench.used_points:
+        if definition.name.span not in bench.used_points and not bench.failed:
             bench.say(complain_points.point_unused(definition.name))
     return sketch
 
@@ -135,10 +135,7 @@ def _draw_seam(seam: tree.Seam | tree.SeamThrough | tree.SeamCircle, here: Conte
 def _turn(turn: tree.Turn, here: Context, units: Mapping[str, Unit | None], sketch: Sketch) -> None:
     about = place_of(turn.about, here)
     step = step_degrees(turn)
-    if turn.count.value == 1:
-        here.bench.say(complain.turn_of_one(turn.count.span))
-        return
-    if turn.step is not None and (step == 0 or abs(step) * turn.count.value > 360):
+    if turn.step is not None and abs(step) * turn.count.value > 360:
         here.bench.say(complain.turn_overlaps(turn.step.span, turn.count.value, abs(step)))
         return
     if about is None:

@@ -101,9 +101,7 @@ def _regular(outline: tree.OutlineRegular, written: Written, size: tuple[Number,
              bench: Bench) -> Frame | None:
     """A regular outline: corner1 up, the rest clockwise; in the middle of `finished` where that is written."""
     sides = outline.sides.value
-    if sides < 3:
-        bench.say(complain.regular_sides(outline.sides.span, sides))
-        return None
+    assert sides >= 3, "the parser has counted the sides"
     turned = outline.turned.degrees if outline.turned else Fraction(0)
     half_angle = Fraction(180, sides)
     radius = outline.side.inches / (2 * cosine_sine(half_angle)[1])

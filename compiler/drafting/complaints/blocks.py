@@ -32,16 +32,6 @@ def outline_single(span: Span) -> Diagnostic:
     return error("outline-no-inside", "This outline has no inside.", span, help="An outline goes round the block once.")
 
 
-def regular_sides(span: Span, sides: int) -> Diagnostic:
-    """A regular outline of fewer than three sides."""
-    return error("outline-sides", f"An outline needs at least 3 sides, not {sides}.", span)
-
-
-def faces_word(span: Span) -> Diagnostic:
-    """Something odd after `faces`."""
-    return error("faces-unknown", "A unit faces a side or a corner of its box.", span)
-
-
 def title_twice(title: str, version: int, span: Span, first: Span) -> Diagnostic:
     """Two blocks of one title and version in one file."""
     return error("block-twice", f"There are two blocks \"{title[:60]}\" version {version} in this file.", span,
@@ -52,14 +42,3 @@ def too_many_pieces(span: Span, most: int) -> Diagnostic:
     """More seams than the compiler takes on."""
     return error("block-too-large", f"This block has more than {count_of(most, 'seam line')}.", span,
                  help="Divide it into blocks, and set those side by side.")
-
-
-def no_pieces(span: Span) -> Diagnostic:
-    """A file with no block in it."""
-    return error("file-no-blocks", "There is no block in this file.", span, help="Write `block \"Title\" { ... }`.")
-
-
-def cut_off_ruler(span: Span, letters: str, most: Number) -> Diagnostic:
-    """Cuts that leave the ruler's marks."""
-    return note("cut-off-ruler", f"Some cuts fall between the ruler's marks: {letters}.", span,
-                f"up to {ruler_text(most)} off", help="Cut those with the templates.")

@@ -62,7 +62,7 @@ def faces_unnamed(span: Span, places: Sequence[Point], count: int) -> Diagnostic
     """Some faces without a name when most have one."""
     where = one_of([at_place(p) for p in places[:3]], "and")
     more = f" and {count - 3} more" if count > 3 else ""
-    return note("piece-unnamed", f"{count_of(count, 'piece')} {'has' if count == 1 else 'have'} no name: "
+    return note("piece-unnamed", f"{count_of(count, 'piece')} {'has' if count == 1 else 'have'} no name, "
                 f"at {where}{more}.", span, help="Unnamed pieces are cut from `background`.")
 
 

@@ -20,7 +20,7 @@ def point_unknown(at: tree.NamedPoint, known: Iterable[str]) -> Diagnostic:
                      help="Did you mean `center`?", fix=Fix("Write `center`", at.span, "center"))
     close = nearest(at.name, names)
     fix = Fix(f"Write `{close[0]}`", at.span, close[0]) if close else None
-    help = did_you_mean(at.name, names) or "Define it: point " + at.name + " = 1in from A1 to B1"
+    help = did_you_mean(at.name, names) or f"Define it, as in `point {at.name} = 1in from A1 to B1`."
     return error("point-unknown", f"There is no point called `{at.name}` here.", at.span, help=help, fix=fix)
 
 
@@ -42,8 +42,8 @@ def point_hides(name: tree.Name, first: Span | None) -> Diagnostic:
 def point_cycle(ring: Sequence[tree.Name]) -> Diagnostic:
     """Points that define each other."""
     names = [f"`{each.text}`" for each in ring]
-    chain = ", which needs ".join([*names, names[0]])
-    message = f"{names[0]} needs itself." if len(ring) == 1 else f"{chain}."
+    chain = ", which needs ".join([*names[1:], names[0]])
+    message = f"{names[0]} needs itself." if len(ring) == 1 else f"{names[0]} needs {chain}."
     return error("point-cycle", message, ring[0].span,
                  related=tuple(Label(each.span, "and this") for each in ring[1:]),
                  help="Place one of them from the grid.")
@@ -51,7 +51,8 @@ def point_cycle(ring: Sequence[tree.Name]) -> Diagnostic:
 
 def point_unused(name: tree.Name) -> Diagnostic:
     """A point that nothing mentions."""
-    return note("point-unused", f"Nothing uses the point `{name.text}`.", name.span, help="Take it away if it is left over.")
+    return note("point-unused", f"Nothing uses the point `{name.text}`.", name.span,
+                help="Take it away if it is left over.")
 
 
 def grid_point_off(at: tree.GridPoint, across: int, down: int, last: str) -> Diagnostic:
@@ -60,15 +61,10 @@ def grid_point_off(at: tree.GridPoint, across: int, down: int, last: str) -> Dia
                  help=f"A {across} x {down} grid has the points A1 to {last}: one more each way than its cells.")
 
 
-def steps_off(at: tree.GridSteps, across: int, down: int) -> Diagnostic:
-    """Grid steps beyond the grid."""
-    return error("grid-point-off", f"These steps leave the grid, which is {across} across and {down} down.", at.span,
-                 help="Count from (0, 0) at the top left.")
-
-
 def same_point_twice(span: Span, what: str) -> Diagnostic:
     """A line or direction that wants two different points and has one."""
-    return error("line-one-point", f"{what} needs two different points; these are one place.", span)
+    return error("line-one-point", f"{what} needs two different points; these are one place.", span,
+                 help="Name another point for one of the two.")
 
 
 def lines_never_meet(span: Span) -> Diagnostic:
@@ -87,12 +83,6 @@ def next_outside_turn(span: Span, word: str) -> Diagnostic:
     """`next` where nothing turns."""
     return error("next-outside-turn", f"`{word}` needs a turn round it: it is the same point in the {word} copy.",
                  span, help="Use it inside `turn 4 about center { ... }`.")
-
-
-def beyond_distance(span: Span, length: Number, apart: Number) -> Diagnostic:
-    """A length longer than the way it is measured along."""
-    return note("length-beyond", f"{ruler_text(length)} reaches past the second point, which is "
-                f"{ruler_text(apart)} away.", span)
 
 
 def outline_unknown_yet(span: Span, words: str) -> Diagnostic:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from ...diagnostics.diagnostic import Diagnostic, Label, error, note
 from ...diagnostics.source import Span
-from ...measure.fractions import number_text, ruler_text
+from ...measure.fractions import nearest_mark, number_text, ruler_text
 from ...measure.tolerance import Number
 from ..model import Point
 
@@ -41,7 +41,8 @@ def outline_hop_first(span: Span) -> Diagnostic:
 
 def through_misses(span: Span) -> Diagnostic:
     """A line that does not cross the block."""
-    return error("seam-outside", "This line does not cross the block.", span)
+    return error("seam-outside", "This line does not cross the block.", span,
+                 help="Its points may lie outside, but the line itself must run through the block.")
 
 
 def seam_outside(span: Span, where: str) -> Diagnostic:
@@ -69,7 +70,7 @@ def seam_hangs(span: Span, place: Point, away: float | None) -> Diagnostic:
 
 def nearly_touches(span: Span, place: Point, away: float) -> Diagnostic:
     """An end that misses a seam by less than anyone means."""
-    return error("seam-nearly-touches", f"This end nearly touches a seam: it is {away:.4f}in short of it, "
+    return error("seam-nearly-touches", f"This end nearly touches a seam: it is {number_text(round(away, 4))}in off it, "
                  f"at {at_place(place)}.", span,
                  help="Build its point on the seam itself, with `meet` or `foot of`.")
 
@@ -85,11 +86,6 @@ def crossing_unnamed(span: Span, other: Span, place: Point) -> Diagnostic:
     return note("crossing-unnamed", f"Two seams cross at {at_place(place)}, where no point is named.", span,
                 related=(Label(other, "the other seam"),) if other != span else (),
                 help="Name the crossing with `meet` if it is meant.")
-
-
-def turn_of_one(span: Span) -> Diagnostic:
-    """`turn 1`."""
-    return error("turn-of-one", "`turn 1` repeats nothing.", span, help="Take the turn away, or turn 2 or more.")
 
 
 def turn_overlaps(span: Span, count: int, step: Number) -> Diagnostic:
@@ -118,8 +114,13 @@ def outline_outside(span: Span, width: Number, height: Number) -> Diagnostic:
 
 
 def at_place(place: Point) -> str:
-    """Where a place is, as a ruler reads it."""
-    return f"{ruler_text(place.x)} across, {ruler_text(place.y)} down"
+    """Where a place is, as a ruler reads it: to the nearest mark where it lies on none."""
+    return f"{_mark(place.x)} across, {_mark(place.y)} down"
+
+
+def _mark(length: Number) -> str:
+    text = ruler_text(length)
+    return f"about {ruler_text(nearest_mark(length))}" if "." in text else text
 
 
 def outside_by(place: Point, width: Number, height: Number) -> str:

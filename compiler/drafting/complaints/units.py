@@ -40,7 +40,8 @@ def use_cycle(span: Span, titles: Sequence[str]) -> Diagnostic:
 
 def use_too_deep(span: Span, most: int) -> Diagnostic:
     """Units in units in units."""
-    return error("use-too-deep", f"Units lie more than {most} deep in units here.", span)
+    return error("use-too-deep", f"Units lie in units more than {most} deep here.", span,
+                 help="Draft the innermost ones as one block.")
 
 
 def unit_failed(use: tree.Use) -> Diagnostic:
@@ -66,7 +67,8 @@ def unit_unknown(name: tree.Name, known: Iterable[str]) -> Diagnostic:
 
 def unit_unused(name: tree.Name) -> Diagnostic:
     """A unit that is brought in and not placed."""
-    return note("unit-unused", f"The unit `{name.text}` is used nowhere.", name.span)
+    return note("unit-unused", f"The unit `{name.text}` is placed nowhere.", name.span,
+                help="Place it, or take its `use` away.")
 
 
 def role_not_in_unit(rename: tree.Rename, title: str, roles: Sequence[str]) -> Diagnostic:
@@ -78,7 +80,7 @@ def role_not_in_unit(rename: tree.Rename, title: str, roles: Sequence[str]) -> D
 def role_renamed_twice(rename: tree.Rename, first: Span) -> Diagnostic:
     """One role renamed twice."""
     return error("role-renamed-twice", f"`{rename.theirs.text}` is renamed twice.", rename.theirs.span,
-                 related=(Label(first, "renamed here"),))
+                 related=(Label(first, "first renamed here"),), help="Keep one of the two.")
 
 
 def row_wrong_count(row: tree.Row, made: int, wanted: int, cell: Number) -> Diagnostic:
@@ -129,17 +131,6 @@ def facing_corner(pose: tree.Facing, title: str, faces: str) -> Diagnostic:
                  f"`{pose.side}`.", pose.span, help=f"Write {words}.")
 
 
-def facing_and_turned(pose: tree.Pose) -> Diagnostic:
-    """`facing` and `turned` on one unit."""
-    return error("pose-twice", "A unit is either `turned` or `facing`, not both.", pose.span, help="Take one away.")
-
-
-def turned_not_quarter(pose: tree.Turned) -> Diagnostic:
-    """A unit turned by anything but quarter turns."""
-    return error("turned-not-quarter", f"A unit in a cell turns by quarter turns, not {number_text(pose.angle.degrees)}"
-                 "deg.", pose.span, help="Write `turned 90deg`, `180deg` or `270deg`.")
-
-
 def proportions_differ(cell: tree.UnitCell, unit: str, room: str) -> Diagnostic:
     """A unit of other proportions than its cell."""
     return error("unit-proportions", f"The unit is {unit} as it lies, and its cell is {room}.", cell.span,
@@ -157,13 +148,14 @@ def units_overlap(span: Span, other: Span, place: str) -> Diagnostic:
     if span == other:
         return error("units-overlap", f"Copies of this unit overlap each other, at {place}.", span,
                      help="Turn it fewer times, or place it in fewer cells.")
-    return error("units-overlap", f"Two units overlap, at {place}.", span, related=(Label(other, "the other"),),
-                 help="Give each its own cells.")
+    return error("units-overlap", f"This overlaps what is placed elsewhere, at {place}.", span,
+                 related=(Label(other, "placed here"),), help="Give each its own cells.")
 
 
 def unit_outside(span: Span, where: str) -> Diagnostic:
     """A unit or strip that leaves the outline."""
-    return error("unit-outside", f"This leaves the block {where}.", span)
+    return error("unit-outside", f"This leaves the block {where}.", span,
+                 help="Give it cells that lie inside.")
 
 
 def seam_through_unit(span: Span, title: str) -> Diagnostic:
@@ -180,7 +172,6 @@ def rounds_roles(rounds: tree.Rounds) -> Diagnostic:
 
 def odd_unit(span: Span, names: Sequence[str], symmetry: str) -> Diagnostic:
     """A block symmetrical but for a few units."""
-    verb = "lies" if len(names) == 1 else "lie"
-    return note("unit-odd", f"The block is the same {symmetry}, but for {one_of(names, 'and')}: {verb} it right?"
-                if len(names) == 1 else
-                f"The block is the same {symmetry}, but for {one_of(names, 'and')}: do they {verb} right?", span)
+    asked = "does it lie right" if len(names) == 1 else "do they lie right"
+    return note("unit-odd", f"The block is the same {symmetry}, but for {one_of(names, 'and')}: {asked}?", span,
+                help="Turn it as its counterparts lie, or leave it if it is meant.")
