@@ -107,13 +107,23 @@ def template_cuts(laid: Laid, trims: Trims) -> CornerCuts:
             _cuts_back(trims, key, piece, way) for piece, way in zip(laid.pieces, laid.ways, strict=True)
         ]
         found[key] = common_cuts(corner, choices)
-    return _evened(laid, trims, found) if found and laid.mirrors else found
+    return found
 
 
-def _evened(laid: Laid, trims: Trims, cuts: CornerCuts) -> CornerCuts:
-    """The trims made the same on both sides of the shape's mirror line: the one that costs least."""
-    images = [_mirrored_cuts(laid, trims, cuts, mirror) for mirror in laid.mirrors]
-    image = min(images, key=lambda each: sum(differing(cuts[key], each[key]) for key in cuts))
+def turning_over(laid: Laid, trims: Trims, cuts: CornerCuts) -> Carry | None:
+    """Of the shape's mirrors, the one that its trims agree with best; None where it has no mirror line."""
+    def cost(mirror: Carry) -> int:
+        image = _mirrored_cuts(laid, trims, cuts, mirror)
+        return sum(differing(cuts[key], image[key]) for key in cuts)
+
+    return min(laid.mirrors, key=cost, default=None)
+
+
+def evened_cuts(laid: Laid, trims: Trims, cuts: CornerCuts, mirror: Carry | None) -> CornerCuts:
+    """The trims made the same on both sides of the mirror line, by taking less."""
+    if mirror is None:
+        return cuts
+    image = _mirrored_cuts(laid, trims, cuts, mirror)
     evened: CornerCuts = {}
     for key, own in cuts.items():
         corner = trims.outlines.corner(key)
@@ -132,7 +142,7 @@ def _mirrored_cuts(laid: Laid, trims: Trims, cuts: CornerCuts, mirror: Carry) ->
     return found
 
 
-def template_marks(laid: Laid, trims: Trims) -> list[SeamMark]:
+def template_marks(laid: Laid, trims: Trims, mirror: Carry | None) -> list[SeamMark]:
     """The match marks of every piece, each place once, on both sides of a mirror line."""
     kept: list[SeamMark] = []
     for piece, way in zip(laid.pieces, laid.ways, strict=True):
@@ -141,8 +151,8 @@ def template_marks(laid: Laid, trims: Trims) -> list[SeamMark]:
                 for mark in side_marks(side):
                     back = SeamMark(way.place_back(mark.at), way.direction_back(mark.toward), mark.allowance)
                     _add_mark(kept, back)
-    for mark in tuple(kept) if laid.mirrors else ():
-        mirror = laid.mirrors[0]
+    for mark in tuple(kept) if mirror else ():
+        assert mirror is not None
         _add_mark(kept, SeamMark(mirror.place(mark.at), mirror.direction(mark.toward), mark.allowance))
     return kept
 

@@ -12,7 +12,8 @@ from ..measure.tolerance import NEAR, near
 from . import complaints as complain
 from .allowance import Outset, outset_rings
 from .checks import check_template
-from .laying import Laid, lay, ring_cuts, template_cuts, template_marks
+from .laying import Laid, evened_cuts, lay, ring_cuts, template_cuts, template_marks, turning_over
+from .marks import SeamMark
 from .model import FabricCount, Mark, Template
 from .outlines import Outlines
 from .trimming import Trims
@@ -35,6 +36,8 @@ def _make_template(draft: Draft, shape: Shape, trims: Trims) -> tuple[Template, 
     number = laid.first.number
     rings = trims.outlines.rings(number)
     cuts = template_cuts(laid, trims)
+    mirror = turning_over(laid, trims, cuts)
+    cuts = evened_cuts(laid, trims, cuts, mirror)
     found = [
         outset_rings([side.stroke for side in ring], [side.allowance for side in ring],
                      ring_cuts(cuts, number, index, len(ring)))
@@ -50,7 +53,7 @@ def _make_template(draft: Draft, shape: Shape, trims: Trims) -> tuple[Template, 
         cut=tuple(edge_of(stroke) for stroke in found[0].rings[0]),
         cut_holes=tuple(tuple(edge_of(stroke) for stroke in ring) for ring in gaps),
         dots=_dots(rings) if draft.trim.dots else (), dot_width=draft.trim.dots,
-        marks=_marks(laid, trims), grain=laid.grain.arrows(), counts=_counts(laid),
+        marks=_marks(template_marks(laid, trims, mirror)), grain=laid.grain.arrows(), counts=_counts(laid),
         reversible=shape.reversible, pieces=tuple(member.piece for member in shape.members),
     )
     check_template(template, laid.first)
@@ -79,10 +82,8 @@ def _dots(rings: Sequence[Sequence[WholeSide]]) -> tuple[Point, ...]:
     )
 
 
-def _marks(laid: Laid, trims: Trims) -> tuple[Mark, ...]:
-    return tuple(
-        Mark(point_of(mark.at), point_of(mark.toward), mark.allowance) for mark in template_marks(laid, trims)
-    )
+def _marks(marks: Sequence[SeamMark]) -> tuple[Mark, ...]:
+    return tuple(Mark(point_of(mark.at), point_of(mark.toward), mark.allowance) for mark in marks)
 
 
 def _counts(laid: Laid) -> tuple[FabricCount, ...]:
