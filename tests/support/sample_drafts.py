@@ -32,7 +32,9 @@ def offset_ring(corners: Corners, by: float) -> tuple[Edge, ...]:
     return ring_of(points if area > 0 else points[::-1])
 
 
-def sample(title: str, size: tuple[float, float], grid: tuple[int, int], specs: Sequence[PieceSpec], **more: object) -> Draft:
+def sample(
+    title: str, size: tuple[float, float], grid: tuple[int, int], specs: Sequence[PieceSpec], **more: object
+) -> Draft:
     """A draft of polygons. Coordinates in inches, corners clockwise as seen."""
     from shapely.geometry import Polygon
 
@@ -41,11 +43,18 @@ def sample(title: str, size: tuple[float, float], grid: tuple[int, int], specs: 
     for number, (fabric, corners, _) in enumerate(specs, 1):
         polygon = Polygon(corners)
         inside = polygon.representative_point()
-        ring = tuple(Side(edge, (Part(edge, _neighbour(edge, specs, number)),), ALLOWANCE) for edge in ring_of(corners))
+        ring = tuple(
+            Side(edge, (Part(edge, _neighbour(edge, specs, number)),), ALLOWANCE) for edge in ring_of(corners)
+        )
         pieces.append(Piece(number, None, fabric, ring, (), polygon.area, Point(inside.x, inside.y)))
     labels = list(dict.fromkeys(label for _, _, label in specs))
     shapes = tuple(
-        Shape(label, tuple(Member(n, 0.0, False) for n, spec in enumerate(specs, 1) if spec[2] == label), False, 1)
+        Shape(
+            label,
+            tuple(Member(n, 0.0, False) for n, spec in enumerate(specs, 1) if spec[2] == label),
+            False,
+            1,
+        )
         for label in labels
     )
     return Draft(
@@ -62,7 +71,9 @@ def _neighbour(edge: Edge, specs: Sequence[PieceSpec], own: int) -> int | None:
     from shapely.geometry import Polygon
 
     mid = Place((edge.start.x + edge.end.x) / 2, (edge.start.y + edge.end.y) / 2)
-    near = [n for n, (_, corners, _) in enumerate(specs, 1) if n != own and Polygon(corners).distance(mid) < 1e-6]
+    near = [
+        n for n, (_, corners, _) in enumerate(specs, 1) if n != own and Polygon(corners).distance(mid) < 1e-6
+    ]
     return near[0] if near else None
 
 
@@ -132,7 +143,12 @@ def spokes(size: float, count: int) -> Draft:
         if corner:
             corners.insert(2, corner)
         specs.append((("dark", "light", "rose", "navy")[k % 4], corners, _letters(k)))
-    return sample("Wheel of Very Long Titles that Goes On and On Beyond any Sensible Width of a Page, and Then Some More of It Still", (size, size), (4, 4), specs)
+    return sample(
+        "Wheel of Very Long Titles that Goes On and On Beyond any Sensible Width of a Page, and Then Some More of It Still",
+        (size, size),
+        (4, 4),
+        specs,
+    )
 
 
 def _letters(k: int) -> str:
@@ -145,7 +161,9 @@ def _on_square(angle: float, h: float) -> tuple[float, float]:
     return h + dx * t, h + dy * t
 
 
-def _corner_between(p: tuple[float, float], q: tuple[float, float], size: float) -> tuple[float, float] | None:
+def _corner_between(
+    p: tuple[float, float], q: tuple[float, float], size: float
+) -> tuple[float, float] | None:
     if abs(p[0] - q[0]) < 1e-9 or abs(p[1] - q[1]) < 1e-9:
         return None
     return (size if p[0] + q[0] > size else 0.0, size if p[1] + q[1] > size else 0.0)
@@ -154,7 +172,11 @@ def _corner_between(p: tuple[float, float], q: tuple[float, float], size: float)
 def with_curve(template: Template) -> Template:
     """A quarter circle of 3in with its allowance, match marks along the arc."""
     centre = Point(0.0, 0.0)
-    sew = (Edge(Point(0, 0), Point(3.0, 0.0)), Edge(Point(3.0, 0.0), Point(0.0, 3.0), Arc(centre, 3.0, True)), Edge(Point(0.0, 3.0), Point(0, 0)))
+    sew = (
+        Edge(Point(0, 0), Point(3.0, 0.0)),
+        Edge(Point(3.0, 0.0), Point(0.0, 3.0), Arc(centre, 3.0, True)),
+        Edge(Point(0.0, 3.0), Point(0, 0)),
+    )
     r = 3.25
     x = (r * r - 0.0625) ** 0.5
     cut = (
@@ -163,7 +185,10 @@ def with_curve(template: Template) -> Template:
         Edge(Point(-0.25, x), Point(-0.25, -0.25)),
     )
     c = cos(pi / 4)
-    marks = tuple(MatchMark(Point(3 * cos(t), 3 * sin(t)), Point(cos(t), sin(t)), 0.25) for t in (pi / 8, pi / 4, 3 * pi / 8))
+    marks = tuple(
+        MatchMark(Point(3 * cos(t), 3 * sin(t)), Point(cos(t), sin(t)), 0.25)
+        for t in (pi / 8, pi / 4, 3 * pi / 8)
+    )
     assert c
     from dataclasses import replace
 

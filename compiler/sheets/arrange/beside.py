@@ -54,7 +54,9 @@ def place_beside(ring: Ring, size: tuple[float, float], widest: float) -> Beside
     ]
     boxes = [(x, y, x + wide, y + tall) for x, y in choices]
     fitting = [box for box in boxes if box[2] - left <= widest] or boxes[1:]
-    best = min(fitting, key=lambda box: (max(right, box[2]) - left) * (max(bottom, box[3]) - min(top, box[1])))
+    best = min(
+        fitting, key=lambda box: (max(right, box[2]) - left) * (max(bottom, box[3]) - min(top, box[1]))
+    )
     return Beside(best, leader_to(ring, best))
 
 

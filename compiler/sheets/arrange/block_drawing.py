@@ -137,7 +137,10 @@ def _lettered(
     home = middle_of(room.rings[0])
     left, top, right, bottom = room.bounds()
     room = room.beside(*(ring for ring in avoid if left <= ring[0].x <= right and top <= ring[0].y <= bottom))
-    for size, number_size in (*((size, SMALLEST) for size in PIECE_LETTERS[:-1]), *((size, 0.0) for size in PIECE_LETTERS[2:])):
+    for size, number_size in (
+        *((size, SMALLEST) for size in PIECE_LETTERS[:-1]),
+        *((size, 0.0) for size in PIECE_LETTERS[2:]),
+    ):
         lines = [SetLine(letter, size, True, cap_height(size, True))]
         if number_size:
             drop = lines[0].baseline + cap_height(SMALLEST) + NUMBER_GAP

@@ -92,7 +92,9 @@ def _key_mark(draft: Draft, unlettered: Sequence[int], left: float, y: float, wi
         if numbers:
             words.append(f"{shape.label} {number_ranges(numbers)}")
     text = "Too small to letter, counted along the rows from the top left: " + "; ".join(words)
-    return set_text(left, y, shorten(text, wide, SMALLEST), SMALLEST, role="key", subject=" ".join(map(str, unlettered)))
+    return set_text(
+        left, y, shorten(text, wide, SMALLEST), SMALLEST, role="key", subject=" ".join(map(str, unlettered))
+    )
 
 
 def number_ranges(numbers: Sequence[int]) -> str:

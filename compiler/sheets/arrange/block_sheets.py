@@ -67,7 +67,11 @@ def arrange_block(draft: Draft, templates: Sequence[Template], options: SheetOpt
         marks = [enlarged(mark, 1 / float(options.measured)) for mark in marks]
         pages.append(Page(width, height, body.what[:1].upper() + body.what[1:], tuple(marks)))
     return Document(
-        printable(draft.title), f"version {draft.version}, {size} finished", draft.maker, _keywords(draft), tuple(pages)
+        printable(draft.title),
+        f"version {draft.version}, {size} finished",
+        draft.maker,
+        _keywords(draft),
+        tuple(pages),
     )
 
 
@@ -114,6 +118,8 @@ def label_runs(labels: Sequence[str], numbers: Sequence[int]) -> str:
         else:
             runs.append([number])
     return ", ".join(
-        labels[run[0]] if len(run) == 1 else f"{labels[run[0]]}{', ' if len(run) == 2 else '–'}{labels[run[-1]]}"
+        labels[run[0]]
+        if len(run) == 1
+        else f"{labels[run[0]]}{', ' if len(run) == 2 else '–'}{labels[run[-1]]}"
         for run in runs
     )

@@ -51,6 +51,7 @@ BODY_GAP: Final = 8.0  # between the body and the foot's rule
 CHECK_LEFT: Final = 26.0  # the 5cm lines hang in the margin, clear of the body
 WORDS_LEFT: Final = 114.0
 LEGEND_ROW: Final = 13.5
+LEGEND_TALL: Final = 50.0  # from the first sign to the last: two lines of safety stand below
 LEGEND_SAMPLE: Final = 30.0
 SAFETY_LEFT: Final = CHECK_LEFT + FIVE_CM + 24.0
 TICK: Final = 4.0
@@ -126,7 +127,8 @@ def _safety_marks(right: float, base: float, safety: str) -> list[Mark]:
     even = measure(safety, SMALLEST) / rows * 1.08  # no last line of one word
     lines = break_lines(safety, min(room, max(even, room / 2)), SMALLEST) if rows > 1 else [safety]
     return [
-        grey_text(right, base - 8.5 * (len(lines) - 1 - row), line, SMALLEST, "end") for row, line in enumerate(lines)
+        grey_text(right, base - 8.5 * (len(lines) - 1 - row), line, SMALLEST, "end")
+        for row, line in enumerate(lines)
     ]
 
 
@@ -147,9 +149,17 @@ def _check_marks(base: float) -> list[Mark]:
 def _word_marks(base: float, measured: Fraction | float) -> list[Mark]:
     """What to do before cutting, and when the square is wrong."""
     top = base - POINTS_PER_INCH
-    lines = ["if it is not exactly 1in, set the printer to", "‘actual size’, or build again with the size", "you measured."]
+    lines = [
+        "if it is not exactly 1in, set the printer to",
+        "‘actual size’, or build again with the size",
+        "you measured.",
+    ]
     if measured != 1:
-        lines = ["These pages are drawn for a printer that makes", f"1in measure {ruler_text(measured)}. If it is not exactly 1in now,", "build again with the size you measured."]
+        lines = [
+            "These pages are drawn for a printer that makes",
+            f"1in measure {ruler_text(measured)}. If it is not exactly 1in now,",
+            "build again with the size you measured.",
+        ]
     return [
         set_text(WORDS_LEFT, top + 7, "Print at 100%. Measure before you cut:", LABEL, True),
         *(set_text(WORDS_LEFT, top + 18.5 + 11 * row, line) for row, line in enumerate(lines)),
@@ -157,18 +167,14 @@ def _word_marks(base: float, measured: Fraction | float) -> list[Mark]:
 
 
 def _legend_marks(paper: Paper, signs: Sequence[Sign]) -> list[Mark]:
-    """The signs in two columns, four to a column, filled from the right column's left."""
-    rows = 4
-    columns = [signs[start : start + rows] for start in range(0, len(signs), rows)]
+    """The signs in one column, ranged right; closer together where there are many."""
+    if not signs:
+        return []
+    pitch = min(LEGEND_ROW, LEGEND_TALL / max(len(signs) - 1, 1))
+    x = paper.width - MARGIN - max(measure(sign.meaning, LABEL) for sign in signs) - LEGEND_SAMPLE - 8
     marks: list[Mark] = []
-    x = paper.width - MARGIN
-    for column in reversed(columns):
-        wide = max(measure(sign.meaning, LABEL) for sign in column) + LEGEND_SAMPLE + 8
-        x -= wide
-        for row, sign in enumerate(column):
-            y = paper.foot_rule + 14 + row * LEGEND_ROW
-            marks.extend(sign.draw(x, y))
-            marks.append(set_text(x + LEGEND_SAMPLE + 8, y + 3, sign.meaning))
-        x -= 14
-    assert x > WORDS_LEFT + 160, "the legend runs into the words"
+    for row, sign in enumerate(signs):
+        y = paper.foot_rule + 13 + row * pitch
+        marks.extend(sign.draw(x, y))
+        marks.append(set_text(x + LEGEND_SAMPLE + 8, y + 3, sign.meaning))
     return marks

@@ -26,7 +26,13 @@ from .style import (
     shorten,
 )
 
-SETTINGS: Final = ((LETTER, LABEL, 150.0), (LETTER, LABEL, 92.0), (20.0, 8.0, 84.0), (16.0, 7.5, 70.0), (13.0, SMALLEST, 60.0))
+SETTINGS: Final = (
+    (LETTER, LABEL, 150.0),
+    (LETTER, LABEL, 92.0),
+    (20.0, 8.0, 84.0),
+    (16.0, 7.5, 70.0),
+    (13.0, SMALLEST, 60.0),
+)
 """Size of the letter, size of the words, and the widest line, in points, best first."""
 
 LETTERS: Final = (LETTER, 20.0, 16.0, 12.0, 9.0, SMALLEST)
@@ -106,7 +112,9 @@ def _title_lines(template: Template, room: float, size: float) -> list[str]:
     return [shorten(template.block_title, room, size), shorten(size_words, room, size)]
 
 
-def stacked(letter: str, words: Sequence[tuple[str, bool]], letter_size: float, size: float) -> tuple[SetLine, ...]:
+def stacked(
+    letter: str, words: Sequence[tuple[str, bool]], letter_size: float, size: float
+) -> tuple[SetLine, ...]:
     """The letter with the words under it."""
     baseline = cap_height(letter_size, True)
     lines = [SetLine(letter, letter_size, True, baseline)]
@@ -122,7 +130,9 @@ def beside_lines(template: Template, size: float = LABEL) -> tuple[SetLine, ...]
     first, *rest = words_of(template, BESIDE_WIDE, size)
     words = [(f"{template.label}  {first[0]}", True), *rest]
     rise = ascent(size, True)
-    return tuple(SetLine(text, size, bold, rise + row * size * LEADING) for row, (text, bold) in enumerate(words))
+    return tuple(
+        SetLine(text, size, bold, rise + row * size * LEADING) for row, (text, bold) in enumerate(words)
+    )
 
 
 def fit_label(template: Template, room: Room, headings: Sequence[float]) -> Label:
@@ -153,7 +163,12 @@ def _settings(template: Template, room: Room) -> Iterator[tuple[SetLine, ...]]:
 
 
 def _with_arrows(
-    lines: tuple[SetLine, ...], room: Room, home: Spot, headings: Sequence[float], least: float, clear: float = CLEAR
+    lines: tuple[SetLine, ...],
+    room: Room,
+    home: Spot,
+    headings: Sequence[float],
+    least: float,
+    clear: float = CLEAR,
 ) -> Label | None:
     """The label with its arrows about it; else about its arrows; None where they do not fit together."""
     asked = [line.asks() for line in lines]
@@ -170,7 +185,9 @@ def _with_arrows(
     return Label(lines, top, arrows) if top else None
 
 
-def _place_arrows(room: Room, headings: Sequence[float], least: float, clear: float) -> tuple[Arrow, ...] | None:
+def _place_arrows(
+    room: Room, headings: Sequence[float], least: float, clear: float
+) -> tuple[Arrow, ...] | None:
     """An arrow for every heading, each clear of those before; None where one does not fit."""
     arrows: list[Arrow] = []
     for heading in headings:

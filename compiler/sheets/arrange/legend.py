@@ -20,16 +20,31 @@ def legend_of(marks: Iterable[Mark], options: SheetOptions, dot_width: Fraction)
     """The signs of the marks used, in the order a quilter meets them."""
     used = {mark.role for mark in marks if isinstance(mark, PathMark)}
     cut_dash, sew_dash = (SEW_DASH, ()) if options.lines == "cut-dashed" else ((), SEW_DASH)
-    known: list[tuple[str, Sign]] = [("cut", Sign(_line(CUT, cut_dash), "cut")), ("sew", Sign(_line(SEW, sew_dash), "sew"))]
+    known: list[tuple[str, Sign]] = [
+        ("cut", Sign(_line(CUT, cut_dash), "cut")),
+        ("sew", Sign(_line(SEW, sew_dash), "sew")),
+    ]
     if options.kind == "window":
         known = [("cut", Sign(_line(CUT, ()), "cut along both lines"))]
     if options.kind == "finished":
         known = [("sew", Sign(_line(CUT, ()), "cut, draw round, sew"))]
     width = float(dot_width) * POINTS_PER_INCH
     known += [
-        ("dot", Sign(lambda x, y: dot_marks(Spot(x + LEGEND_SAMPLE / 2, y), width, "legend"), f"punch {ruler_text(dot_width)}, match dots")),
+        (
+            "dot",
+            Sign(
+                lambda x, y: dot_marks(Spot(x + LEGEND_SAMPLE / 2, y), width, "legend"),
+                f"punch {ruler_text(dot_width)}, match dots",
+            ),
+        ),
         ("match", Sign(_match, "match to its twin")),
-        ("grain", Sign(lambda x, y: arrow_marks(Spot(x, y), Spot(x + LEGEND_SAMPLE, y), "legend"), "straight of grain")),
+        (
+            "grain",
+            Sign(
+                lambda x, y: arrow_marks(Spot(x, y), Spot(x + LEGEND_SAMPLE, y), "legend"),
+                "straight of grain",
+            ),
+        ),
         ("join", Sign(_join, "join like letters")),
         ("seam", Sign(_line(SEAM, ()), "seam")),
         ("grid", Sign(_grid, "grid of the draft")),
@@ -55,4 +70,8 @@ def _match(x: float, y: float) -> tuple[Mark, ...]:
 
 def _join(x: float, y: float) -> tuple[Mark, ...]:
     middle, half = x + LEGEND_SAMPLE / 2, MATCH_HALF
-    return (solid_mark(closed(((middle, y - half), (middle + half, y), (middle, y + half), (middle - half, y))), "legend"),)
+    return (
+        solid_mark(
+            closed(((middle, y - half), (middle + half, y), (middle, y + half), (middle - half, y))), "legend"
+        ),
+    )

@@ -113,7 +113,10 @@ def _curves(edge: Edge, placement: Placement) -> Iterable[Segment]:
         nx, ny = cx + rx * cosine - ry * sine, cy + rx * sine + ry * cosine
         if number == count - 1:
             nx, ny = float(edge.end.x), float(edge.end.y)
-        leave, arrive = Point(x - handle * ry, y + handle * rx), Point(nx + handle * (ny - cy), ny - handle * (nx - cx))
+        leave, arrive = (
+            Point(x - handle * ry, y + handle * rx),
+            Point(nx + handle * (ny - cy), ny - handle * (nx - cx)),
+        )
         one, two, end = placement.spots((leave, arrive, Point(nx, ny)))
         yield ("C", one.x, one.y, two.x, two.y, end.x, end.y)
         x, y = nx, ny

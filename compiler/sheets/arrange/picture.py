@@ -32,7 +32,9 @@ TITLE: Final = 13.0
 TITLE_TALL: Final = 32.0
 TRIANGLE: Final = 4.5  # half the width of a unit's triangle, in points, where the unit is large enough
 LEAST_TRIANGLE: Final = 1.5
-MOST_AVOIDED: Final = 200  # units whose triangles the letters keep clear of; beyond, pieces are hardly lettered
+MOST_AVOIDED: Final = (
+    200  # units whose triangles the letters keep clear of; beyond, pieces are hardly lettered
+)
 
 UNIT_WORDS: Final = "A triangle stands at each unit’s own top; its black half is the unit’s left."
 
@@ -48,7 +50,12 @@ def block_picture(draft: Draft, size: float) -> Page:
     avoid = [ring for ring, _ in triangles] if len(triangles) <= MOST_AVOIDED else []
     marks: list[Mark] = [
         set_text(EDGE, EDGE + 11, shorten(draft.title, wide - 2 * EDGE, TITLE, True), TITLE, True),
-        grey_text(EDGE, EDGE + 23, shorten(f"{finished_size(draft)} finished · version {draft.version}", wide - 2 * EDGE, 8.0), 8.0),
+        grey_text(
+            EDGE,
+            EDGE + 23,
+            shorten(f"{finished_size(draft)} finished · version {draft.version}", wide - 2 * EDGE, 8.0),
+            8.0,
+        ),
         *draw_block(draft, placement, avoid).marks,
         *(mark for ring, half in triangles for mark in _triangle_marks(ring, half)),
         *surround_marks(draft, placement),

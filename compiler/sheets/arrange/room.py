@@ -162,7 +162,9 @@ def _middle_for(room: Room, lines: Sequence[Line], top: float, home: float, clea
     return min((min(max(home, low), high) for low, high in fits), key=lambda x: abs(x - home))
 
 
-def place_arrow(room: Room, heading: float, asked: tuple[float, float], clear: float) -> tuple[Spot, Spot] | None:
+def place_arrow(
+    room: Room, heading: float, asked: tuple[float, float], clear: float
+) -> tuple[Spot, Spot] | None:
     """The ends of an arrow along the heading (degrees clockwise from up), as far from all else as it can be.
 
     `asked` is the least and the most length in points. Wide bands are tried before narrow ones, so an arrow
@@ -195,7 +197,12 @@ def _ends_of(length: float, x: float, y: float, heading: float) -> tuple[Spot, S
 def around(spot: Spot, reach: float) -> Ring:
     """A square about a place: what a dot asks for."""
     x, y = spot
-    return (Spot(x - reach, y - reach), Spot(x + reach, y - reach), Spot(x + reach, y + reach), Spot(x - reach, y + reach))
+    return (
+        Spot(x - reach, y - reach),
+        Spot(x + reach, y - reach),
+        Spot(x + reach, y + reach),
+        Spot(x - reach, y + reach),
+    )
 
 
 def box_ring(box: Box) -> Ring:

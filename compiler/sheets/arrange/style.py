@@ -50,7 +50,13 @@ def lettering(text: str) -> str:
 
 
 def set_text(
-    x: float, y: float, text: str, size: float = LABEL, bold: bool = False, anchor: Anchor = "start", **rest: str
+    x: float,
+    y: float,
+    text: str,
+    size: float = LABEL,
+    bold: bool = False,
+    anchor: Anchor = "start",
+    **rest: str,
 ) -> TextMark:
     """A line of text on the baseline (x, y), in black. `rest` may give its role and subject."""
     return TextMark(x, y, lettering(text), size, bold, anchor, **rest)  # type: ignore[arg-type]

@@ -106,7 +106,9 @@ def _column_marks(rows: Sequence[Row], x: float, top: float, wide: float) -> lis
         for number, line in enumerate(row.words):
             drop = baseline + number * NEXT_LINE
             marks.append(set_text(x + LETTER_WIDE, drop, line, role="table", subject=row.label))
-        marks.append(set_text(right, baseline, row.size, LABEL, False, "end", role="table", subject=row.label))
+        marks.append(
+            set_text(right, baseline, row.size, LABEL, False, "end", role="table", subject=row.label)
+        )
         y += row.tall
         marks.append(PathMark(straight((x, y + 3.5), (right, y + 3.5)), PALE, RULING, (), None, "rule"))
     return marks

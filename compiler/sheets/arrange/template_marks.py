@@ -64,13 +64,17 @@ def label_for(template: Template, placement: Placement) -> Label:
     return fit_label(template, inner_room(template, placement), headings)
 
 
-def template_marks(template: Template, placement: Placement, label: Label, options: SheetOptions) -> list[Mark]:
+def template_marks(
+    template: Template, placement: Placement, label: Label, options: SheetOptions
+) -> list[Mark]:
     """Everything of a template but the words beside it."""
     marks: list[Mark] = list(_outline_marks(template, placement, options))
     marks.extend(_match_marks(template, placement, options))
     if template.dot_width and options.kind != "finished":
         width = float(template.dot_width) * POINTS_PER_INCH
-        marks.extend(chain(*(dot_marks(spot, width, "dot", template.label) for spot in placement.spots(template.dots))))
+        marks.extend(
+            chain(*(dot_marks(spot, width, "dot", template.label) for spot in placement.spots(template.dots)))
+        )
     if options.kind == "window":
         marks.extend(_ring_words(template, placement))
     for arrow in label.arrows:
@@ -144,7 +148,16 @@ def _match_marks(template: Template, placement: Placement, options: SheetOptions
 
 def _centred_marks(lines: Sequence[SetLine], top: Spot, subject: str) -> list[TextMark]:
     return [
-        set_text(top.x, top.y + line.baseline, line.text, line.size, line.bold, "middle", role="label", subject=subject)
+        set_text(
+            top.x,
+            top.y + line.baseline,
+            line.text,
+            line.size,
+            line.bold,
+            "middle",
+            role="label",
+            subject=subject,
+        )
         for line in lines
     ]
 
@@ -163,7 +176,12 @@ def _grain_numbers(template: Template, label: Label) -> list[Mark]:
         return []
     return [
         set_text(
-            arrow[1].x + 4, arrow[1].y, ", ".join(map(str, grain.pieces[:6])), SMALLEST, role="label", subject=template.label
+            arrow[1].x + 4,
+            arrow[1].y,
+            ", ".join(map(str, grain.pieces[:6])),
+            SMALLEST,
+            role="label",
+            subject=template.label,
         )
         for grain, arrow in zip(template.grain, label.arrows, strict=True)
     ]

@@ -51,7 +51,9 @@ def cut_out(template: Template, turned: float, widest: float, options: SheetOpti
     ring = flat_ring(outer_rings(template, options)[0], placement)
     if not label.beside:
         return Cutout(template, turned, label, None, ring)
-    return Cutout(template, turned, label, place_beside(ring, words_box(label.beside, label.arrow_beside), widest), ring)
+    return Cutout(
+        template, turned, label, place_beside(ring, words_box(label.beside, label.arrow_beside), widest), ring
+    )
 
 
 def cutout_marks(cutout: Cutout, dx: float, dy: float, options: SheetOptions) -> list[Mark]:
@@ -133,18 +135,25 @@ def _first_tries(template: Template, size: tuple[float, float], options: SheetOp
     first = Tries(template, upright.ring, TURNS, {0.0: upright})
     if upright.beside is None and fits(_item(first), *size):
         return first
-    every = Tries(template, upright.ring, TURNS, {turn: cut_out(template, turn, size[0], options) for turn in TURNS})
+    every = Tries(
+        template, upright.ring, TURNS, {turn: cut_out(template, turn, size[0], options) for turn in TURNS}
+    )
     if fits(_item(every), *size):
         return every
     open_turns = [pose.turned for pose in turned_poses(upright.ring, SLANTS) if fits(Item((pose,)), *size)]
-    slanted = {turn: cut_out(template, turn, size[0], options) for turn in open_turns[:: max(1, len(open_turns) // 4)]}
+    slanted = {
+        turn: cut_out(template, turn, size[0], options)
+        for turn in open_turns[:: max(1, len(open_turns) // 4)]
+    }
     return Tries(template, upright.ring, tuple(slanted) or TURNS, slanted)
 
 
 def can_lie(template: Template, paper: Paper, options: SheetOptions) -> bool:
     """Whether the template fits a page in some pose; one that does not must be tiled."""
     left, top, right, bottom = paper.body
-    return fits(_item(_first_tries(template, (right - left, bottom - top), options)), right - left, bottom - top)
+    return fits(
+        _item(_first_tries(template, (right - left, bottom - top), options)), right - left, bottom - top
+    )
 
 
 def _item(tries: Tries) -> Item:
@@ -169,7 +178,9 @@ def _pages(
 ) -> list[TemplatePage]:
     """The marks of every page, its templates in the templates' own order."""
     count = 1 + max((each.page for each in placements), default=-1)
-    pages = [TemplatePage(tuple(p.item for p in placements if p.page == number), []) for number in range(count)]
+    pages = [
+        TemplatePage(tuple(p.item for p in placements if p.page == number), []) for number in range(count)
+    ]
     for each in placements:
         cutout = tries[each.item].cutouts[tries[each.item].turns[each.pose]]
         pages[each.page].marks.extend(cutout_marks(cutout, left + each.dx, top + each.dy, options))
