@@ -152,8 +152,9 @@ def mend_other_word(place: Situation) -> Mending | None:
             return Mending(word_unknown(place.span(token), token.text, word), (made,), 1)
     if token.text.lower() in _NUMBER_WORDS and "NUMBER" in place.expected:
         number = str(_NUMBER_WORDS.index(token.text.lower()) + 1)
-        return Mending(word_unknown(place.span(token), token.text, number), (place.made("NUMBER", number),),
-                       1)
+        said = word_unknown(place.span(token), token.text, number)
+        made = place.made("NUMBER", number)
+        return Mending(said, (made,), 1) if place.reads((made,), 1, look=1) else Mending(said)
     if place.before.text in ("circle", "regular") and place.before.soft == "":
         return Mending(after_two_faced(place.span(token), place.before.text))
     return None

@@ -17,7 +17,7 @@ from .automaton import ACTIONS, FINISHED, RULES, START, accepts, meaning
 from .builder import Builder
 from .mending import explain
 from .situation import Situation
-from .tokens import END, OPENERS, Scan, Token, scan
+from .tokens import END, ODD_WORD, OPENERS, Scan, Token, scan
 
 _PATIENCE: Final = 6
 """Mistakes found at one word before it is passed over: more than any mending of one word needs."""
@@ -31,11 +31,11 @@ def parse(source: Source) -> Outcome[tree.File]:
         return Outcome(None, in_order((*read.said[:limits.ERRORS], bound)))
     run = _Run(source, read)
     run.read_all()
-    assert run.result is not None, "the end of the text is always reached"
     said = in_order((*read.said, *run.builder.values.said, *run.said))
-    whole = syntax_errors.whole_file(source, read.tokens, run.result, quiet=bool(said))
     if len(said) > limits.ERRORS:
-        said = (*said[:limits.ERRORS], syntax_errors.errors_too_many(said[limits.ERRORS], len(said)))
+        return Outcome(None, (*said[:limits.ERRORS], syntax_errors.errors_too_many(said[limits.ERRORS])))
+    assert run.result is not None, "the end of the text is always reached"
+    whole = syntax_errors.whole_file(source, read.tokens, run.result, quiet=bool(said))
     return Outcome(run.result, in_order((*whole, *said)))
 
 
@@ -70,7 +70,7 @@ class _Run:
 
     def read_all(self) -> None:
         """Reads to the end of the text."""
-        while self.result is None:
+        while self.result is None and len(self.said) <= limits.ERRORS:
             before = [entry.state for entry in self._stack]
             if not self._take(self.tokens[self._at]):
                 self._mistake(before)
@@ -140,13 +140,17 @@ class _Run:
 
     def _give_up(self) -> None:
         """Leaves the statement and goes on at the next one, or at the end of the body."""
-        if not self._between_statements():
+        a_line = self._between_statements()  # it may be followed by another that no statement opens
+        if not a_line:
             del self._stack[self._anchor:]
         states = [entry.state for entry in self._stack]
         inside = accepts(states, "RBRACE")
         foreign = self.tokens[self._at].type == "QUILT"
+        start = self._at
         self._at += foreign
         while not self._may_go_on(states):
+            if a_line and inside and self._at > start and self._opens_a_line():
+                return
             if self.tokens[self._at].type != "LBRACE":
                 self._at += 1
             elif foreign:
@@ -163,6 +167,11 @@ class _Run:
         if token.type == "OUTLINE" and self.tokens[self._at - 1].type in ("DASHES", "COMMA"):
             return False
         return (token.type in OPENERS or token.type == "RBRACE") and accepts(states, token.type)
+
+    def _opens_a_line(self) -> bool:
+        """Whether the next token is a word of the writer's at the start of a line."""
+        token = self.tokens[self._at]
+        return token.fresh and token.type in ("NAME", ODD_WORD)
 
     def _between_statements(self) -> bool:
         """Whether the statement before the mistake is whole."""

@@ -10,7 +10,7 @@ from typing import Final, NamedTuple
 from ..diagnostics.diagnostic import Diagnostic
 from ..diagnostics.source import Source, Span
 from .automaton import SPELLING, accepts, expected, meaning, step
-from .tokens import END, OPENERS, Token
+from .tokens import DASH_LIKE, END, OPENERS, Token
 
 LOOK: Final = 3
 """Tokens after a mending that must fit: two nearer mistakes in one statement are told as one."""
@@ -76,13 +76,19 @@ class Situation:
         states: Sequence[int] = self.states
         following = self.tokens[self.at + skip:self.at + skip + look]
         for index, token in enumerate((*mend, *following)):
-            taken = step(states, meaning(token, states[-1])) if token.type != END else step(states, END)
+            taken = step(states, self._as_read(token, states))
             if taken is None:
                 return index > len(mend) and token.type in OPENERS and may_end(states)
             if index >= len(mend) and (token.type in OPENERS or token.type in ("LBRACE", "RBRACE", END)):
                 return True
             states = taken
         return True
+
+    def _as_read(self, token: Token, states: Sequence[int]) -> str:
+        """The token's type here; any dash is the one that is due."""
+        if token.type == DASH_LIKE:
+            return "DASHES" if accepts(states, "DASHES") else "UNTIL"
+        return meaning(token, states[-1])
 
     def made(self, kind: str, text: str) -> Token:
         """A token that was meant, standing in the place of the next one."""

@@ -39,9 +39,9 @@ def statements_too_many(span: Span) -> Diagnostic:
                  help="Make parts of it blocks of their own, and use them as units.")
 
 
-def errors_too_many(first_left_out: Diagnostic, count: int) -> Diagnostic:
+def errors_too_many(first_left_out: Diagnostic) -> Diagnostic:
     """The rest is not shown."""
-    return error("errors-too-many", f"The file has {count} mistakes; the first {limits.ERRORS} are shown.",
+    return error("errors-too-many", f"The file has more than {limits.ERRORS} mistakes; these are the first.",
                  first_left_out.primary.span, help="Mend these first. Is it a block file?")
 
 

@@ -13,7 +13,7 @@ from typing import Final, NamedTuple
 
 from ..diagnostics.diagnostic import Diagnostic
 from ..diagnostics.source import Source
-from . import _tables
+from . import _tables, limits
 from .odd_characters import VULGAR, Reading, read_odd, read_unit, unseen_in
 
 BLOCK_OPENERS: Final = (
@@ -117,7 +117,7 @@ def scan(source: Source) -> Scan:
         if kind == "BLANKS" or kind == "COMMENT":
             fresh = fresh or "\n" in words
             if kind == "COMMENT":
-                said.extend(unseen_in(source, at, end))
+                said.extend(unseen_in(source, at, end) if len(said) <= limits.ERRORS else ())
             at = end
             continue
         if kind == "WORD":
@@ -129,7 +129,7 @@ def scan(source: Source) -> Scan:
             token = Token(_SIGNS[words], words, at, end, fresh)
         elif kind in ("OTHER_UNIT", "VULGAR", "STRING", "ODD"):
             read = _read(source, kind, words, at)
-            said.extend(read.said)
+            said.extend(read.said if len(said) <= limits.ERRORS else ())
             end = read.end
             if not read.type:
                 dropped.append(at)

@@ -47,12 +47,12 @@ class Values:
         return Length(inches=inches if len(self.said) == before else Fraction(1), span=span)
 
     def angle(self, words: str, span: Span) -> Angle:
-        """The angle in degrees; 0deg beside a complaint."""
+        """The angle in degrees; 90deg beside a complaint."""
         before = len(self.said)
         degrees = self.number(words.removesuffix("deg").rstrip(), span)
         if abs(degrees) > limits.ANGLE_MOST:
             self.said.append(value_errors.angle_too_large(span, words))
-        return Angle(degrees=degrees if len(self.said) == before else Fraction(0), span=span)
+        return Angle(degrees=degrees if len(self.said) == before else Fraction(90), span=span)
 
     def count(self, words: str, span: Span, thing: str, least: int, most: int) -> Count:
         """A whole number of things between the bounds; the lower bound beside a complaint."""
