@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from ..diagnostics.source import Span
 from ..language import tree
 from ..measure.tolerance import NEAR, SLIVER, Number
 from .complaints import pieces as complain
@@ -15,8 +16,8 @@ from .context import Bench
 from .faces import Faces
 from .model import Edge, Piece, Point
 from .naming import Cloth
-from .noding import NodeTable
-from .seams import ring_area
+from .noding import Graph
+from .seams import DrawnLine, ring_area
 from .sketch import Placed
 from .transform import Transform, mirror_in, turn_about
 
@@ -24,22 +25,29 @@ MOSTLY = 0.5
 """Share of named pieces above which an unnamed one is worth a remark."""
 
 
-def check_slivers(faces: Faces, title: tree.Text, cloth: Sequence[Cloth], bench: Bench) -> None:
-    """Complains of pieces nowhere as wide as SLIVER. Only faces that are small for their border are looked at
-    closely: a face's greatest inscribed circle is at most 4 area / border across."""
-    for number, face in enumerate(faces.faces):
+def check_slivers(graph: Graph, faces: Faces, lines: Sequence[DrawnLine], bench: Bench) -> None:
+    """Complains of pieces nowhere as wide as SLIVER, at the last written of the seams round each. Only faces
+    that are small for their border are looked at closely: a face's greatest inscribed circle is at most
+    4 area / border across."""
+    for face in faces.faces:
         if 4 * float(face.area) / face.polygon.length >= 2 * float(SLIVER):
             continue
         if face.polygon.buffer(-float(SLIVER) / 2 + NEAR).is_empty:
             width = 2 * float(face.area) / face.polygon.length
-            bench.say(complain.sliver(cloth[number].origin or title.span, face.inside, width))
+            bench.say(complain.sliver(_last_written(graph, face.ring, lines), face.inside, width))
 
 
-def check_holes(faces: Faces, title: tree.Text, bench: Bench) -> None:
-    """Notes pieces with holes."""
+def check_holes(graph: Graph, faces: Faces, lines: Sequence[DrawnLine], bench: Bench) -> None:
+    """Notes pieces with holes, at the seams that make the first of the holes."""
     for face in faces.faces:
         if face.holes:
-            bench.say(complain.piece_with_hole(title.span, face.inside))
+            bench.say(complain.piece_with_hole(_last_written(graph, face.holes[0], lines), face.inside))
+
+
+def _last_written(graph: Graph, ring: Sequence[int], lines: Sequence[DrawnLine]) -> Span:
+    """The words that drew a ring: those of its seams that stand last, else the title's, which drew the outline."""
+    drawn = [lines[stroke] for half in ring for stroke in graph.links[half // 2].strokes]
+    return max(drawn, key=lambda line: (not line.outline, line.origin.start)).origin
 
 
 def check_names(faces: Faces, cloth: Sequence[Cloth], title: tree.Text, bench: Bench) -> None:

@@ -54,8 +54,6 @@ def draft_file(
             drafter.give_up(block)
     drafts = [drafter.draft(each, source) for each in file.blocks]
     drafter.check_titles(file)
-    if not file.blocks and not misread:
-        drafter.diagnostics.append(complain.no_pieces(file.span))
     outcome: Outcome[tuple[Draft, ...]] = Outcome(
         tuple(each for each in [*drafts, *drafter.from_elsewhere] if each is not None),
         in_order(drafter.diagnostics))
@@ -71,6 +69,7 @@ class Drafter:
         self.diagnostics: list[Diagnostic] = []
         self.from_elsewhere: list[Draft] = []
         self._done: dict[Span, Draft | None] = {}
+        self._deep: dict[Span, int] = {}  # how deep units lie in units in each block
         self._underway: list[tuple[Span, str]] = []
 
     def draft(self, block: tree.Block, source: Source) -> Draft | None:
@@ -146,14 +145,17 @@ class Drafter:
             titles = [title for _, title in self._underway[spans.index(found.block.span):]]
             bench.say(complain_units.use_cycle(use.title.span, [*titles, titles[0]]))
             return None
-        if len(self._underway) > USE_DEPTH_MOST:
+        too_deep = len(spans) > USE_DEPTH_MOST
+        draft = None if too_deep else self.draft(found.block, found.source)
+        if draft is not None and spans:
+            deep = max(self._deep.get(spans[-1], 0), self._deep.get(found.block.span, 0) + 1)
+            self._deep[spans[-1]] = deep
+            too_deep = deep > USE_DEPTH_MOST
+        if too_deep:
             bench.say(complain_units.use_too_deep(use.title.span, USE_DEPTH_MOST))
-            return None
-        known_bad = found.block.span in self._done
-        draft = self.draft(found.block, found.source)
-        if draft is None and not known_bad:
-            bench.say(complain_units.unit_failed(use))
-        return draft
+        elif draft is None and source.name == self.source.name != found.source.name:
+            bench.say(complain_units.unit_failed(use, found.source.name))
+        return None if too_deep else draft
 
     def _find(self, use: tree.Use, source: Source, bench: Bench) -> ShelfBlock | None:
         """The block of that title and version: in the same file, then as the shelf orders them."""
@@ -224,8 +226,8 @@ def _pieces_of(block: tree.Block, sketch: Sketch, bench: Bench) -> tuple[Piece, 
         return None
     check_crossings(graph, lines, sketch.named, bench)
     cloth = cloth_of_faces(graph, faces, lines, sketch, bench)
-    check_slivers(faces, block.title, cloth, bench)
-    check_holes(faces, block.title, bench)
+    check_slivers(graph, faces, lines, bench)
+    check_holes(graph, faces, lines, bench)
     check_names(faces, cloth, block.title, bench)
     if bench.failed:
         return None

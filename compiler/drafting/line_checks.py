@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from ..diagnostics.source import Span
 from ..measure.tolerance import NEAR, NEARLY
 from .complaints import seams as complain
 from .context import Bench
@@ -16,8 +17,10 @@ from .seams import DrawnLine, inside_ring
 
 
 def check_inside(graph: Graph, lines: Sequence[DrawnLine], bench: Bench) -> None:
-    """Complains of every link outside the outline. Crossing the outline splits a link, so its middle tells."""
+    """Complains of every link outside the outline, and once of a turn whose copies leave it. Crossing the
+    outline splits a link, so its middle tells."""
     frame = bench.frame
+    told: set[Span] = set()
     for link in graph.links:
         middle = at_share(link.edge, 0.5)
         if not outside(middle, frame):
@@ -25,10 +28,11 @@ def check_inside(graph: Graph, lines: Sequence[DrawnLine], bench: Bench) -> None
         line = lines[link.strokes[0]]
         far = max((graph.nodes[link.start], graph.nodes[link.end], middle), key=lambda p: _beyond(p, frame))
         where = complain.outside_by(far, frame.width, frame.height)
-        if line.copy and line.turn is not None:
-            bench.say(complain.copies_outside(line.origin, line.turn, where, line.copy))
-        else:
+        if not line.copy or line.turn is None:
             bench.say(complain.seam_outside(line.origin, where))
+        elif line.turn not in told:
+            told.add(line.turn)
+            bench.say(complain.copies_outside("this seam", line.origin, line.turn, where, line.copy))
 
 
 def outside(p: Point, frame: Frame) -> bool:

@@ -147,6 +147,7 @@ def _name_units(finder: FaceFinder, placed: Sequence[Placed], cloth: list[Cloth]
 def _name_claims(finder: FaceFinder, sketch: Sketch, owners: list[int], cloth: list[Cloth], bench: Bench) -> None:
     """Puts each claim in its face. A point on an edge must touch one face only."""
     held: dict[int, list[Claim]] = {}
+    clashed: set[tuple[Span, Span]] = set()
     for claim in sketch.claims:
         if outside(claim.place, bench.frame):
             where = complain_seams.outside_by(claim.place, bench.frame.width, bench.frame.height)
@@ -160,7 +161,7 @@ def _name_claims(finder: FaceFinder, sketch: Sketch, owners: list[int], cloth: l
             continue
         held.setdefault(touched[0], []).append(claim)
     for face, claims in held.items():
-        _settle(face, claims, sketch, owners, cloth, bench)
+        _settle(face, claims, sketch, owners, cloth, clashed, bench)
 
 
 def _offer(face: int, finder: FaceFinder, cloth: list[Cloth], bench: Bench) -> tuple[str, Point]:
@@ -177,8 +178,9 @@ def _steps(lines: Sequence[Any], at: Any) -> float:
     return float(len(lines) - 1)
 
 
-def _settle(face: int, claims: list[Claim], sketch: Sketch, owners: list[int], cloth: list[Cloth], bench: Bench) -> None:
-    """One face's name, where all its claims agree."""
+def _settle(face: int, claims: list[Claim], sketch: Sketch, owners: list[int], cloth: list[Cloth],
+            clashed: set[tuple[Span, Span]], bench: Bench) -> None:
+    """One face's name, where all its claims agree. Two statements that clash are complained of once."""
     first = claims[0]
     placed = sketch.placed[owners[face]] if owners[face] >= 0 else None
     if placed is not None and placed.unit is not None:
@@ -187,6 +189,10 @@ def _settle(face: int, claims: list[Claim], sketch: Sketch, owners: list[int], c
     for other in claims[1:]:
         if other.statement is not first.statement:
             later, earlier = sorted((first, other), key=lambda each: -each.statement.span.start)
+            pair = (later.statement.span, earlier.statement.span)
+            if pair in clashed:
+                continue
+            clashed.add(pair)
             if later.statement.name.text == earlier.statement.name.text:
                 bench.say(complain.piece_clash_same(later.statement.name, later.phrase.span, earlier.phrase.span))
             else:

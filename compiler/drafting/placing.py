@@ -10,6 +10,7 @@ from ..language import tree
 from ..measure.fractions import ruler_text
 from ..measure.tolerance import NEAR, Number, near
 from .complaints import units as complain
+from .complaints.seams import copies_outside, outside_by
 from .context import Bench, Context
 from .frame import Frame, rectangle
 from .model import Draft, Edge, Point
@@ -160,14 +161,16 @@ def _put(cell: tree.Cell, box: Box, here: Context, units: Mapping[str, Unit | No
 def _add(placed: Placed, here: Context, sketch: Sketch) -> None:
     frame = here.bench.frame
     left, top, right, bottom = placed.box
-    if left < -NEAR or top < -NEAR or right > frame.width + NEAR or bottom > frame.height + NEAR:
-        from .complaints.seams import outside_by
-
-        far = max((edge.start for edge in placed.outline),
-                  key=lambda p: max(-float(p.x), -float(p.y), float(p.x - frame.width), float(p.y - frame.height)))
-        here.bench.say(complain.unit_outside(placed.origin, outside_by(far, frame.width, frame.height)))
+    if left >= -NEAR and top >= -NEAR and right <= frame.width + NEAR and bottom <= frame.height + NEAR:
+        sketch.placed.append(placed)
         return
-    sketch.placed.append(placed)
+    far = max((Point(left, top), Point(right, bottom)),
+              key=lambda p: max(-float(p.x), -float(p.y), float(p.x - frame.width), float(p.y - frame.height)))
+    where = outside_by(far, frame.width, frame.height)
+    if placed.copy and placed.turn is not None:
+        here.bench.say(copies_outside("what is placed here", placed.origin, placed.turn, where, placed.copy))
+    else:
+        here.bench.say(complain.unit_outside(placed.origin, where))
 
 
 def _clockwise(outline: tuple[Edge, ...], here: Context, mirrored: bool | None = None) -> tuple[Edge, ...]:
@@ -183,37 +186,36 @@ def _turn_span(here: Context) -> Span | None:
 def pose_of(cell: tree.UnitCell, draft: Draft, bench: Bench) -> Transform | None:
     """How the unit lies, about the origin: its poses from left to right; None where a complaint was made."""
     lies = IDENTITY
-    faces = HEADINGS[draft.faces] if draft.faces else None
-    turning: type[tree.Pose] | None = None
+    faces: Number | None = HEADINGS[draft.faces] if draft.faces else None
     for pose in cell.poses:
-        angle: object = None
         match pose:
             case tree.Mirrored():
                 lies = MIRROR.after(lies)
                 faces = None if faces is None else -faces % 360
-            case tree.Turned():
-                if pose.angle.degrees % 90:
-                    bench.say(complain.turned_not_quarter(pose))
+            case tree.Turned() | tree.Facing():
+                angle = _turn_of(pose, faces, draft, bench)
+                if angle is None:
                     return None
-                angle = pose.angle.degrees
-            case tree.Facing():
-                if draft.faces is None or faces is None:
-                    bench.say(complain.faces_missing(pose, draft.title))
-                    return None
-                if (HEADINGS[pose.side] - faces) % 90:
-                    bench.say(complain.facing_corner(pose, draft.title, draft.faces))
-                    return None
-                angle = HEADINGS[pose.side] - faces
+                lies = turn_about(ORIGIN, angle).after(lies)
+                faces = None if faces is None else (faces + angle) % 360
             case tree.Stretched():
-                pass
-        if isinstance(pose, tree.Turned | tree.Facing):
-            if turning not in (None, type(pose)):
-                bench.say(complain.facing_and_turned(pose))
-                return None
-            turning = type(pose)
-            lies = turn_about(ORIGIN, angle).after(lies)  # type: ignore[arg-type]
-            faces = None if faces is None else int(faces + angle) % 360  # type: ignore[operator]
+                pass  # size is fitted later
     return lies
+
+
+def _turn_of(pose: tree.Turned | tree.Facing, faces: Number | None, draft: Draft, bench: Bench) -> Number | None:
+    """Degrees that a pose turns a unit which faces that heading now; None where a complaint was made."""
+    if isinstance(pose, tree.Turned):
+        assert pose.angle.degrees % 90 == 0, "the parser has looked at the angle"
+        return pose.angle.degrees
+    if draft.faces is None or faces is None:
+        bench.say(complain.faces_missing(pose, draft.title))
+        return None
+    angle = HEADINGS[pose.side] - faces
+    if angle % 90:
+        bench.say(complain.facing_corner(pose, draft.title, draft.faces))
+        return None
+    return angle
 
 
 def fit_unit(cell: tree.UnitCell, draft: Draft, size: tuple[Number, Number], bench: Bench) -> Transform | None:

@@ -39,8 +39,13 @@ class Placed:
 
     @property
     def box(self) -> tuple[Number, Number, Number, Number]:
-        """Left, top, right, bottom."""
-        xs, ys = [edge.start.x for edge in self.outline], [edge.start.y for edge in self.outline]
+        """Left, top, right, bottom: of the unit's own box, where its outline is a path in that."""
+        if self.unit is None:
+            corners = [edge.start for edge in self.outline]
+        else:
+            across, down = self.unit.draft.width, self.unit.draft.height
+            corners = [self.transform(Point(x, y)) for x in (0, across) for y in (0, down)]
+        xs, ys = [p.x for p in corners], [p.y for p in corners]
         return min(xs), min(ys), max(xs), max(ys)
 
 

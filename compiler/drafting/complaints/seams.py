@@ -51,9 +51,9 @@ def seam_outside(span: Span, where: str) -> Diagnostic:
                  help="Points may lie outside, seams may not. `-- outline` ends a seam at the edge.")
 
 
-def copies_outside(span: Span, turn: Span, where: str, copy: int) -> Diagnostic:
+def copies_outside(what: str, span: Span, turn: Span, where: str, copy: int) -> Diagnostic:
     """A copy that leaves the outline."""
-    return error("copy-outside", f"Copy {copy + 1} of this seam leaves the block {where}.", span,
+    return error("copy-outside", f"Copy {copy + 1} of {what} leaves the block {where}.", span,
                  related=(Label(turn, "turned here"),),
                  help="Turn only part of the way round, as in `turn 6 of 15deg about P { ... }`.")
 

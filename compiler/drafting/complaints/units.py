@@ -44,10 +44,10 @@ def use_too_deep(span: Span, most: int) -> Diagnostic:
                  help="Draft the innermost ones as one block.")
 
 
-def unit_failed(use: tree.Use) -> Diagnostic:
-    """A used block that did not compile."""
+def unit_failed(use: tree.Use, where: str) -> Diagnostic:
+    """A used block of another file that did not compile."""
     return error("unit-failed", f'The block "{use.title.text[:60]}" needs mending before it can be used.',
-                 use.title.span)
+                 use.title.span, help=f"It stands in {where}: mend it there.")
 
 
 def unit_twice(name: tree.Name, first: Span) -> Diagnostic:
