@@ -142,7 +142,7 @@ class TestTemplates:
                             assert hypot(x - px, y - py) < NEAR
 
     def test_templates_are_never_mirrored(self, sheets):
-        _, templates, options, document = sheets
+        _, _templates, options, document = sheets
         role = "sew" if options.kind == "finished" else "cut"
         for page in document.pages:
             for mark in paths(page, role):
@@ -173,7 +173,7 @@ class TestTemplates:
         assert drawn == {template.label for template in templates}
 
     def test_grain_turns_with_its_template(self, sheets):
-        _, templates, options, document = sheets
+        _, templates, _options, document = sheets
         by_label = {template.label: template for template in templates}
         for page in body(document):
             for mark in paths(page, "grain"):
@@ -228,7 +228,7 @@ class TestLabels:
                 assert not any(one.intersects(other) for other in boxes[number + 1 :])
 
     def test_words_stand_inside_the_sewing_line_or_have_a_leader(self, sheets):
-        _, templates, _, document = sheets
+        _, _templates, _, document = sheets
         for page in body(document):
             for mark in paths(page, "sew"):
                 inside = Polygon(rings(mark)[0])
@@ -343,7 +343,7 @@ class TestEveryPage:
                 assert not any(one.intersects(other) for other in boxes[number + 1 :])
 
     def test_legend_names_what_is_drawn(self, sheets):
-        _, _, options, document = sheets
+        _, _, _options, document = sheets
         for page in body(document):
             words = " ".join(mark.text for mark in texts(page))
             for role, word in (
@@ -382,7 +382,7 @@ class TestBlockPage:
         assert shown == {str(piece.number) for piece in draft.pieces}
 
     def test_letters_stand_in_their_pieces(self, sheets):
-        draft, _, options, document = sheets
+        draft, _, _options, document = sheets
         outline = ends(paths(document.pages[0], "outline")[0])
         left, top = min(x for x, _ in outline), min(y for _, y in outline)
         scale = (max(x for x, _ in outline) - left) / float(draft.width)

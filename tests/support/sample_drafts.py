@@ -113,9 +113,8 @@ def vane(title: str = "Tidewater Vane", version: int = 2, size: float = 6.0) -> 
     a = ((h, h), (h, 0.0), (h + gate, 0.0))
     b = ((h, h), (h + gate, 0.0), (size, 0.0))
     c = ((h, h), (size, 0.0), (size, h))
-    specs = [(fabric, turned(corners, q, (h, h)), label)
-             for q in range(4)
-             for fabric, corners, label in (("light", a, "A"), ("dark", b, "B"), ("medium", c, "C"))]  # fmt: skip
+    kinds = (("light", a, "A"), ("dark", b, "B"), ("medium", c, "C"))
+    specs = [(cloth, turned(ring, q, (h, h)), label) for q in range(4) for cloth, ring, label in kinds]
     return sample(title, (size, size), (2, 2), specs, version=version, maker="Orla Fenn")
 
 
@@ -144,7 +143,7 @@ def spokes(size: float, count: int) -> Draft:
             corners.insert(2, corner)
         specs.append((("dark", "light", "rose", "navy")[k % 4], corners, _letters(k)))
     return sample(
-        "Wheel of Very Long Titles that Goes On and On Beyond any Sensible Width of a Page, and Then Some More of It Still",
+        "Wheel of Very Long Titles that Goes On and On Beyond any Sensible Width of a Page, and Some",
         (size, size),
         (4, 4),
         specs,
@@ -184,12 +183,10 @@ def with_curve(template: Template) -> Template:
         Edge(Point(x, -0.25), Point(-0.25, x), Arc(centre, r, True)),
         Edge(Point(-0.25, x), Point(-0.25, -0.25)),
     )
-    c = cos(pi / 4)
     marks = tuple(
         MatchMark(Point(3 * cos(t), 3 * sin(t)), Point(cos(t), sin(t)), 0.25)
         for t in (pi / 8, pi / 4, 3 * pi / 8)
     )
-    assert c
     from dataclasses import replace
 
     return replace(template, sew=sew, cut=cut, dots=tuple(edge.start for edge in sew), marks=marks)

@@ -7,10 +7,11 @@ from dataclasses import dataclass
 from math import hypot, inf
 from typing import Final
 
+from ..lettering import descent
 from .label import SetLine
 from .paths import Ring, Spot
 from .room import Box
-from .style import descent, measure
+from .style import measure
 
 AWAY: Final = 11.0
 """Points between a template and the words beside it: room for a leader that is seen as one."""
@@ -88,7 +89,7 @@ def nearest_on(ring: Ring, spot: Spot) -> Spot:
 
 def meets(ring: Ring, box: Box) -> bool:
     """Whether the outline or its inside and the box have anything in common."""
-    left, top, right, bottom = box
+    left, top, _right, bottom = box
     inside = False
     y = (top + bottom) / 2
     x1, y1 = ring[-1]

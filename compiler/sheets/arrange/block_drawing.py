@@ -11,6 +11,7 @@ from typing import Final
 from ...drafting.model import Draft, Edge, Piece
 from ...measure.fractions import ruler_text
 from ...measure.length import POINTS_PER_INCH
+from ..lettering import cap_height
 from ..page import Mark, PathMark, Segment, TextMark
 from .fills import Fill, fills_for, texture_mark
 from .label import SetLine
@@ -24,7 +25,6 @@ from .style import (
     SEAM,
     SMALLEST,
     WHITE,
-    cap_height,
     grey_text,
     lettering,
     line_mark,
@@ -59,7 +59,7 @@ class Drawing:
 
 
 def draw_block(draft: Draft, placement: Placement, avoid: Sequence[Ring] = ()) -> Drawing:
-    """The block where the placement puts it, lettered clear of what is to be avoided, without dimension lines."""
+    """The block where the placement puts it, lettered clear of what is to be avoided."""
     fills = fills_for(fabric_order(draft))
     marks: list[Mark] = [*_fill_marks(draft, placement, fills), _grid_mark(draft, placement)]
     marks.extend(_seam_marks(draft, placement, fills))
@@ -170,8 +170,8 @@ def _plates(asked: Sequence[Line], spot: Spot, fill: Fill) -> list[Mark]:
 def _set_in(lines: Sequence[SetLine], spot: Spot, fill: Fill, subject: str) -> list[Mark]:
     return [
         TextMark(
-            spot.x, spot.y + line.baseline, lettering(line.text), line.size, line.bold, "middle", fill.lettering,
-            "piece", subject,
+            spot.x, spot.y + line.baseline, lettering(line.text), line.size, line.bold, "middle",
+            fill.lettering, "piece", subject,
         )
         for line in lines
     ]  # fmt: skip

@@ -20,7 +20,7 @@ from .swatches import SWATCH_ROW, swatch_marks, swatch_rows
 from .table import table_marks, table_of
 
 LISTED: Final = 32
-"""Templates listed on the block's own page: the drawing keeps half of it. The others have a page of their own."""
+"""Templates listed on the block's own page: the drawing keeps half of it. Others have pages of their own."""
 
 NEAR_TRUE: Final = 1.25
 """A drawing that could be up to this many times true size is drawn true: that says more than a little more

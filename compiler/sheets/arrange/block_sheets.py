@@ -1,8 +1,8 @@
 """All sheets of one block: the block's own page, then its templates at true size.
 
-Layout works in points as they should come out on paper. For a printer that shrinks, the page it fills is smaller
-by what the check square measured, and every mark is enlarged by as much at the very end; so nothing in between
-knows of the correction.
+Layout works in points as they should come out on paper. For a printer that shrinks, the page it fills is
+smaller by what the check square measured, and every mark is enlarged by as much at the very end; so nothing
+in between knows of the correction.
 """
 
 from __future__ import annotations
@@ -27,12 +27,12 @@ from .template_sheets import template_pages
 
 SAFETY: Final = {
     "block": "Scissors, blades and irons: follow the makers’ instructions and keep them from children.",
-    "allowance": "Rotary blades are very sharp: cut away from yourself, close the blade after every cut, keep it from "
+    "allowance": "Rotary blades are very sharp: cut away from yourself, close the blade after every cut, "
+    "keep it from children; follow the maker’s instructions.",
+    "finished": "Scissors are sharp: cut card away from your fingers, keep scissors and needles from "
     "children; follow the maker’s instructions.",
-    "finished": "Scissors are sharp: cut card away from your fingers, keep scissors and needles from children; follow "
-    "the maker’s instructions.",
-    "window": "Craft knives are sharp: cut on a mat, away from yourself, keep them from children; follow the maker’s "
-    "instructions.",
+    "window": "Craft knives are sharp: cut on a mat, away from yourself, keep them from children; "
+    "follow the maker’s instructions.",
 }
 """One line for the work of the page."""
 

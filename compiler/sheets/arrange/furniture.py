@@ -8,8 +8,8 @@
   | []  print at 100% ...         legend of the marks used
   |_______________________ 5cm              one line of safety
 
-The two 5cm lines stand on the check square's own corner, one across and one down: a printer may shrink the two
-ways differently.
+The two 5cm lines stand on the check square's own corner, one across and one up: a printer may shrink the
+two ways differently.
 """
 
 from __future__ import annotations

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from ...cutting.model import FabricCount, Template
+from ..lettering import ascent, cap_height, descent
 from .paths import Spot
 from .room import Line, Room, box_ring, middle_of, place_arrow, place_lines
 from .style import (
@@ -18,10 +19,7 @@ from .style import (
     LEADING,
     LETTER,
     SMALLEST,
-    ascent,
     break_lines,
-    cap_height,
-    descent,
     measure,
     shorten,
 )

@@ -40,7 +40,7 @@ Ring = tuple[Spot, ...]
 
 @dataclass(frozen=True, slots=True)
 class Placement:
-    """How drafted inches lie on the page: turned clockwise about the origin, then moved; `scale` 1 is true size."""
+    """How drafted inches lie on the page: turned clockwise about the origin, then moved. Scale 1: true size."""
 
     turned: float = 0.0
     x: float = 0.0
@@ -48,7 +48,7 @@ class Placement:
     scale: float = 1.0
 
     def matrix(self) -> tuple[float, float]:
-        """What carries a drafted vector onto the page, in points an inch: (a, b) of x' = ax - by, y' = bx + ay."""
+        """What carries a drafted vector over: (a, b) of x' = ax - by, y' = bx + ay, in points an inch."""
         turn = self.turned % 360
         cosine, sine = QUARTERS.get(turn) or (cos(radians(turn)), sin(radians(turn)))  # type: ignore[call-overload]
         per_inch = POINTS_PER_INCH * self.scale
@@ -135,7 +135,7 @@ def curves_needed(radius: float, sweep: float) -> int:
 
 
 def flat_ring(edges: Sequence[Edge], placement: Placement) -> Ring:
-    """The corners of a ring on the page, arcs as chords within CHORD_ERROR: for finding room, not for drawing."""
+    """The corners of a ring on the page, arcs as chords within CHORD_ERROR: to find room, not to draw."""
     points: list[Point] = []
     for edge in edges:
         points.append(edge.start)

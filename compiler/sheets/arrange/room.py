@@ -1,13 +1,13 @@
 """Where lettering and arrows fit inside an outline.
 
-A line of text asks for a level band of the page. Everything that runs through the band (the outline's sides, a
-dot, an arrow) blocks a stretch of it; what is left between, and inside, is a free span:
+A line of text asks for a level band of the page. Everything that runs through the band (the outline's sides,
+a dot, an arrow) blocks a stretch of it; what is left between, and inside, is a free span:
 
         band  ---------/#########\\----------         # blocked by the two sides of a point,
              --/######/           \\######\\--           the span between them is free
 
-That is exact for straight sides, needs a few dozen comparisons, and no library. Arrows use the same bands in a
-frame turned so that they lie level. Points; x right, y down.
+That is exact for straight sides, needs a few dozen comparisons, and no library. Arrows use the same bands in
+a frame turned so that they lie level. Points; x right, y down.
 """
 
 from __future__ import annotations
@@ -64,7 +64,7 @@ class Room:
 
 
 def free_spans(room: Room, top: float, bottom: float) -> list[tuple[float, float]]:
-    """The stretches of the band from top to bottom that lie wholly inside the room and clear of its things."""
+    """The stretches of the band from top to bottom that lie wholly inside the room, clear of its things."""
     middle = (top + bottom) / 2
     blocked: list[tuple[float, float]] = []
     crossings: list[float] = []
@@ -126,10 +126,10 @@ def heights(first: float, last: float, home: float) -> list[float]:
 
 
 def place_lines(room: Room, lines: Sequence[Line], home: Spot, clear: float) -> Spot | None:
-    """Where the middle of the top of a block of centred lines may stand, near home; None where it fits nowhere.
+    """Where the top middle of a block of centred lines may stand, near home; None where it fits nowhere.
 
-    `clear` is kept between the lines and everything else. `home` is where the block's own middle would like to
-    be. The widest lines are tried first: they fail first.
+    `clear` is kept between the lines and everything else. `home` is where the block's own middle would like
+    to be. The widest lines are tried first: they fail first.
     """
     _, upper, _, lower = room.bounds()
     tall = max(line.bottom for line in lines)

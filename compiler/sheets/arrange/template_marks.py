@@ -10,6 +10,7 @@ from typing import Final
 from ...cutting.model import Template
 from ...drafting.model import Edge
 from ...measure.length import POINTS_PER_INCH
+from ..lettering import cap_height
 from ..page import Mark, PathMark, TextMark
 from .label import Label, SetLine, fit_label
 from .options import SheetOptions
@@ -23,7 +24,6 @@ from .style import (
     SEW_DASH,
     SMALLEST,
     arrow_marks,
-    cap_height,
     dot_marks,
     lettering,
     line_mark,
@@ -43,7 +43,7 @@ Rings = tuple[tuple[Edge, ...], ...]
 
 
 def outer_rings(template: Template, options: SheetOptions) -> Rings:
-    """The outline of the paper piece, and its holes: the cutting line, or the sewing line for hand piecing."""
+    """The outline of the paper piece, and its holes: the cutting line; for hand piecing the sewing line."""
     if options.kind == "finished":
         return (template.sew, *template.sew_holes)
     return (template.cut, *template.cut_holes)

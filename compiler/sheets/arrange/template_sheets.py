@@ -21,13 +21,13 @@ from .style import LEADER, arrow_marks, line_mark
 from .template_marks import beside_marks, label_for, outer_rings, template_marks
 
 GAP: Final = 11.0
-"""Points between templates: 1/8in for scissors to pass, and what the lines' thickness and chords take of it."""
+"""Points between templates: 1/8in for scissors to pass, and what the lines' thickness and chords take."""
 
 TURNS: Final = (0.0, 180.0, 90.0, 270.0)
 """Poses in the order they are liked: half turns keep the grain in line."""
 
 SLANTS: Final = tuple(float(turn) for turn in range(1, 180))
-"""Turns tried for a template that is longer than the page but may lie across it: better than joining paper."""
+"""Turns tried for a template longer than the page that may lie across it: better than joining paper."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,7 +68,7 @@ def cutout_marks(cutout: Cutout, dx: float, dy: float, options: SheetOptions) ->
 def _words_beside(cutout: Cutout, label: Label, dx: float, dy: float) -> list[Mark]:
     """The words, the leader, and the grain arrow where it too stands beside."""
     assert cutout.beside
-    left, top, right, bottom = cutout.beside.box
+    left, top, right, _bottom = cutout.beside.box
     subject = cutout.template.label
     wide, _ = words_box(label.beside, False)
     marks = beside_marks(label, right - wide + dx, top + dy, subject)
@@ -99,7 +99,7 @@ class TemplatePage:
 
 
 def template_pages(templates: Sequence[Template], paper: Paper, options: SheetOptions) -> list[TemplatePage]:
-    """Every template once, on as few pages as the packer finds. Each must fit the page's body in some pose."""
+    """Every template once, on as few pages as the packer finds. Each must fit a page's body in some pose."""
     left, top, right, bottom = paper.body
     size = (right - left, bottom - top)
     tries = [_first_tries(template, size, options) for template in templates]
