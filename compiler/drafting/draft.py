@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from fractions import Fraction
 
 from ..diagnostics.diagnostic import Diagnostic, Outcome, Severity, in_order
@@ -10,7 +11,7 @@ from ..diagnostics.source import Source, Span
 from ..language import tree
 from ..language.shelf import Shelf, ShelfBlock
 from ..measure.fractions import ruler_text
-from .body import sketch_body
+from .body import sketch_body, too_large
 from .checks import check_holes, check_names, check_refit, check_slivers, check_symmetry
 from .complaints import blocks as complain
 from .complaints import pieces as complain_pieces
@@ -22,7 +23,7 @@ from .ground import lay_ground, once
 from .line_checks import check_crossings, check_ends, check_idle, check_inside
 from .model import Default, Draft, Piece, TrimRule, UnitPlacement
 from .naming import BACKGROUND, cloth_of_faces
-from .noding import node_strokes
+from .noding import Graph, node_strokes
 from .overlaps import check_overlaps
 from .pieces import make_pieces
 from .seams import DrawnLine
@@ -107,17 +108,20 @@ class Drafter:
         if frame is None:
             return None, bench.diagnostics
         bench.frame = frame
+        details = _details(block, bench)
         sketch = sketch_body(block, bench, units)
         check_overlaps(sketch.placed, bench)
         for name, unit in units.items():
             if unit is not None and not _mentions(block.body, name):
                 bench.say(complain_units.unit_unused(unit.use.alias))
         if bench.failed or any(each is None for each in units.values()):
+            if not too_large(sketch, bench, block.title.span):
+                check_inside(*_noded(block, sketch, bench), bench)
             return None, bench.diagnostics
-        pieces = _pieces_of(block, sketch, bench)
+        pieces = _pieces_of(block, sketch, details.allowance, bench)
         if pieces is None or bench.failed:
             return None, bench.diagnostics
-        return _finish(block, frame, pieces, sketch, bench, units, defaults), bench.diagnostics
+        return _finish(block, frame, pieces, sketch, details, units, defaults), bench.diagnostics
 
     def units(self, uses: Sequence[tree.Use], source: Source, bench: Bench,
               defaults: list[Default]) -> dict[str, Unit | None]:
@@ -211,11 +215,47 @@ def _mentions(body: Sequence[tree.Statement], unit: str) -> bool:
     return False
 
 
-def _pieces_of(block: tree.Block, sketch: Sketch, bench: Bench) -> tuple[Piece, ...] | None:
-    """The planar passes: nodes, faces, cloth, pieces; None where a complaint stops them."""
+@dataclass(frozen=True)
+class Details:
+    """What a block says once about itself, or its default."""
+
+    allowance: Fraction
+    trim: tree.Trim | None
+    faces: tree.Faces | None
+    maker: tree.Maker | None
+
+    @property
+    def rule(self) -> TrimRule:
+        """How points are trimmed."""
+        plain, trim = TrimRule(), self.trim
+        if trim is None:
+            return plain
+        return TrimRule(trim.style, trim.limit.inches if trim.limit else plain.limit,
+                        trim.dots.inches if trim.dots else plain.dots)
+
+
+def _details(block: tree.Block, bench: Bench) -> Details:
+    widths = [each for each in block.body if isinstance(each, tree.Allowance)]
+    for each in widths:
+        if each.width.inches > ALLOWANCE_MOST:
+            bench.say(complain_pieces.allowance_wide(
+                each.width.span, ruler_text(each.width.inches), ruler_text(ALLOWANCE_MOST)))
+    whole = once(tuple(each for each in widths if each.path is None), tree.Allowance, "allowance", bench)
+    return Details(whole.width.inches if whole else ALLOWANCE, once(block.body, tree.Trim, "trim", bench),
+                   once(block.body, tree.Faces, "faces", bench), once(block.body, tree.Maker, "maker", bench))
+
+
+def _noded(block: tree.Block, sketch: Sketch, bench: Bench) -> tuple[Graph, list[DrawnLine]]:
+    """Everything drawn and the outline, as a graph, and the lines that its links refer to."""
     assert bench.frame.outline is not None
     lines = sketch.lines + [DrawnLine(edge, block.title.span, outline=True) for edge in bench.frame.outline]
-    graph = node_strokes(lines, bench.frame.across, bench.frame.down)
+    return node_strokes(lines, bench.frame.across, bench.frame.down), lines
+
+
+def _pieces_of(block: tree.Block, sketch: Sketch, allowance: Fraction, bench: Bench) -> tuple[Piece, ...] | None:
+    """The planar passes: nodes, faces, cloth, pieces; None where a complaint stops them."""
+    assert bench.frame.outline is not None
+    graph, lines = _noded(block, sketch, bench)
     check_inside(graph, lines, bench)
     check_ends(graph, lines, bench)
     if bench.failed:
@@ -232,7 +272,7 @@ def _pieces_of(block: tree.Block, sketch: Sketch, bench: Bench) -> tuple[Piece, 
     if bench.failed:
         return None
     check_symmetry(faces, cloth, sketch.placed, bench)
-    pieces, met = make_pieces(graph, faces, lines, cloth, _allowance(block, bench), sketch.allowances)
+    pieces, met = make_pieces(graph, faces, lines, cloth, allowance, sketch.allowances)
     for wish in sketch.allowances:
         if wish.statement.span not in met:
             bench.say(complain_pieces.allowance_nowhere(wish.statement.span))
@@ -240,39 +280,22 @@ def _pieces_of(block: tree.Block, sketch: Sketch, bench: Bench) -> tuple[Piece, 
     return pieces
 
 
-def _allowance(block: tree.Block, bench: Bench) -> Fraction:
-    whole = tuple(each for each in block.body if isinstance(each, tree.Allowance) and each.path is None)
-    written = once(whole, tree.Allowance, "allowance", bench)
-    for each in block.body:
-        if isinstance(each, tree.Allowance) and each.width.inches > ALLOWANCE_MOST:
-            bench.say(complain_pieces.allowance_wide(each.width.span, ruler_text(each.width.inches), float(ALLOWANCE_MOST)))
-    return written.width.inches if written else ALLOWANCE
-
-
-def _finish(block: tree.Block, frame: Frame, pieces: tuple[Piece, ...], sketch: Sketch, bench: Bench,
+def _finish(block: tree.Block, frame: Frame, pieces: tuple[Piece, ...], sketch: Sketch, details: Details,
             units: dict[str, Unit | None], defaults: list[Default]) -> Draft:
     """The draft with everything that is printed about it."""
     body = block.body
-    trim = once(body, tree.Trim, "trim", bench)
-    faces = once(body, tree.Faces, "faces", bench)
-    maker = once(body, tree.Maker, "maker", bench)
-    rule = TrimRule()
-    if trim is not None:
-        rule = TrimRule(trim.style, trim.limit.inches if trim.limit else rule.limit,
-                        trim.dots.inches if trim.dots else rule.dots)
-    allowance = _allowance(block, bench)
     assert frame.outline is not None
     return Draft(
         title=block.title.text, version=block.version.value if block.version else 1,
         width=frame.width, height=frame.height, outline=frame.outline,
         rules_across=frame.across, rules_down=frame.down, pieces=pieces, shapes=match_shapes(pieces),
         units=tuple(_placement(each) for each in sketch.placed if each.unit is not None),
-        trim=rule, allowance=allowance,
-        defaults=tuple([*_defaults(block, frame, rule, trim, allowance), *defaults]),
+        trim=details.rule, allowance=details.allowance,
+        defaults=(*_defaults(block, frame, details), *defaults),
         family=tuple(name.text for each in body if isinstance(each, tree.Family) for name in each.names),
         also=tuple(title.text for each in body if isinstance(each, tree.Also) for title in each.titles),
         notes=tuple(each.text.text for each in body if isinstance(each, tree.Note)),
-        maker=maker.text.text if maker else "", faces=faces.side if faces else None,
+        maker=details.maker.text.text if details.maker else "", faces=details.faces.side if details.faces else None,
         uses=tuple((unit.draft.title, unit.draft.version) for unit in units.values() if unit is not None),
         origin=block.title.span,
     )
@@ -284,9 +307,9 @@ def _placement(placed: Placed) -> UnitPlacement:
                          placed.transform.turned % 360, placed.transform.mirrors)
 
 
-def _defaults(block: tree.Block, frame: Frame, rule: TrimRule, trim: tree.Trim | None,
-              allowance: Fraction) -> list[Default]:
+def _defaults(block: tree.Block, frame: Frame, details: Details) -> list[Default]:
     """Every default in force, in the order in which a reader meets them."""
+    trim, rule = details.trim, details.rule
     found = []
     if block.version is None:
         found.append(Default("version", "1"))
@@ -295,7 +318,7 @@ def _defaults(block: tree.Block, frame: Frame, rule: TrimRule, trim: tree.Trim |
     if not frame.grid_written:
         found.append(Default("grid", "1 x 1"))
     if not any(isinstance(each, tree.Allowance) and each.path is None for each in block.body):
-        found.append(Default("allowance", ruler_text(allowance)))
+        found.append(Default("allowance", ruler_text(details.allowance)))
     if trim is None:
         found.append(Default("trim", rule.style))
     if trim is None or trim.limit is None:

@@ -2,11 +2,9 @@
 
 from __future__ import annotations
 
-from ...diagnostics.diagnostic import Diagnostic, Label, error, note
+from ...diagnostics.diagnostic import Diagnostic, Label, error
 from ...diagnostics.source import Span
 from ...diagnostics.wording import count_of
-from ...measure.fractions import ruler_text
-from ...measure.tolerance import Number
 
 
 def statement_twice(word: str, span: Span, first: Span) -> Diagnostic:

@@ -8,7 +8,7 @@ from ...diagnostics.diagnostic import Diagnostic, Label, error, note
 from ...diagnostics.source import Span
 from ...diagnostics.wording import count_of, did_you_mean, one_of, quoted
 from ...language import tree
-from ...measure.fractions import number_text, ruler_text
+from ...measure.fractions import number_text
 from ..model import Point
 from .seams import at_place
 
@@ -91,6 +91,7 @@ def allowance_nowhere(span: Span) -> Diagnostic:
                  help="The path must run along a seam or along the block's edge.")
 
 
-def allowance_wide(span: Span, width: str, most: float) -> Diagnostic:
+def allowance_wide(span: Span, width: str, most: str) -> Diagnostic:
     """An allowance wider than anyone sews."""
-    return error("allowance-too-wide", f"An allowance of {width} is more than {ruler_text(most)}.", span)
+    return error("allowance-too-wide", f"An allowance of {width} is more than {most}.", span,
+                 help="Seams are sewn at 1/4in as a rule. Was another unit meant?")

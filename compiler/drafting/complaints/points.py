@@ -8,8 +8,6 @@ from ...diagnostics.diagnostic import Diagnostic, Fix, Label, error, note
 from ...diagnostics.source import Span
 from ...diagnostics.wording import did_you_mean, nearest
 from ...language import tree
-from ...measure.fractions import ruler_text
-from ...measure.tolerance import Number
 
 
 def point_unknown(at: tree.NamedPoint, known: Iterable[str]) -> Diagnostic:

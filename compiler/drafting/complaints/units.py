@@ -8,7 +8,7 @@ from ...diagnostics.diagnostic import Diagnostic, Fix, Label, error, note
 from ...diagnostics.source import Span
 from ...diagnostics.wording import count_of, did_you_mean, nearest, one_of, quoted
 from ...language import tree
-from ...measure.fractions import number_text, ruler_text
+from ...measure.fractions import ruler_text
 from ...measure.tolerance import Number
 
 
