@@ -81,5 +81,3 @@ def make_folder(folder: str) -> None:
         os.makedirs(folder, exist_ok=True)
     except FileExistsError as problem:
         raise MachineFailed(f"{folder}: This is a file, not a folder.") from problem
-    except ValueError as problem:
-        raise MachineFailed(f"{folder}: No folder can be called that.") from problem

@@ -6,6 +6,7 @@ Colour and progress only where a person looks: on a terminal, and never against 
 from __future__ import annotations
 
 import os
+import sys
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from typing import IO, Any, Final, Literal
@@ -28,7 +29,7 @@ PROGRESS_ROOM: Final = 78  # columns, on a terminal of 80
 ONE_LINE: Final = 1000  # characters of a message of one line
 
 
-def wants_colour(stream: IO[Any]) -> bool:
+def wants_colour(stream: IO[Any] | None) -> bool:
     """Whether a person looks at the stream and has not asked for plain text (the NO_COLOR convention)."""
     return is_terminal(stream) and not os.environ.get("NO_COLOR") and os.environ.get("TERM") != "dumb"
 
@@ -91,8 +92,7 @@ class Tally:
 def show_diagnostics(diagnostics: Iterable[Diagnostic], sources: Mapping[str, Source], *, err: bool,
                      form: Literal["people", "short", "github"] = "people") -> None:
     """Every diagnostic on standard output or standard error, with an empty line between those for people."""
-    stream = click.get_text_stream("stderr" if err else "stdout")
-    colour = form != "github" and wants_colour(stream)
+    colour = form != "github" and wants_colour(sys.stderr if err else sys.stdout)
     for each in diagnostics:
         text = render(each, sources, Style(form, colour))
         click.echo(text + ("\n" if form == "people" else ""), err=err, color=colour)
@@ -102,10 +102,9 @@ class Progress:
     """A line on standard error that says what is being done, only on a terminal, and gone afterwards."""
 
     def __init__(self, total: int) -> None:
-        self._stream = click.get_text_stream("stderr")
+        self._stream = sys.stderr if is_terminal(sys.stderr) else None
         self._total = total
         self._done = 0
-        self._shown = is_terminal(self._stream)
 
     def next_file(self) -> None:
         """One file further on."""
@@ -113,13 +112,13 @@ class Progress:
 
     def doing(self, what: str) -> None:
         """Shows `[3/40] vane.block: laying out 12 templates` in place of what stood there."""
-        if self._shown:
+        if self._stream is not None:
             counted = f"[{self._done}/{self._total}] " if self._total > 1 else ""
             self._stream.write(FORGET_LINE + shortened(visible(counted + what), PROGRESS_ROOM))
             self._stream.flush()
 
     def clear(self) -> None:
         """Takes the line away: before anything else is said, and at the end."""
-        if self._shown:
+        if self._stream is not None:
             self._stream.write(FORGET_LINE)
             self._stream.flush()

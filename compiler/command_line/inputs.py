@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import sys
 from collections.abc import Sequence
 from dataclasses import dataclass
 from difflib import get_close_matches
@@ -32,10 +33,11 @@ class Input:
         if self.path is not None:
             with self.path.open("rb") as stream:
                 return stream.read(MOST_READ)
-        stream = click.get_binary_stream("stdin")
-        if is_terminal(stream):
+        if sys.stdin is None:  # closed by whoever started us
+            return b""
+        if is_terminal(sys.stdin):
             click.echo("Reading from the keyboard; Ctrl-D on a line of its own ends.", err=True)
-        return stream.read(MOST_READ)
+        return sys.stdin.buffer.read(MOST_READ)
 
 
 def inputs_of(given: Sequence[str]) -> list[Input]:
@@ -59,19 +61,11 @@ def one_input(name: str) -> Input:
     """The one file named, or standard input; a use error for a folder or a name that is not there."""
     if name == DASH:
         return Input(STANDARD_INPUT, None)
-    if not _exists(name):
+    if not os.path.exists(name):
         raise click.UsageError(f"There is no file or folder '{visible(name)}'.{_near(name)}")
     if os.path.isdir(name):
         raise click.UsageError(f"'{visible(name)}' is a folder; this command takes one file.")
     return Input(name, Path(name))
-
-
-def _exists(name: str) -> bool:
-    """Whether the name leads to anything; a name that no file can have does not."""
-    try:
-        return os.path.exists(name)
-    except ValueError:
-        return False
 
 
 def _near(name: str) -> str:
