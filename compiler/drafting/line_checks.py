@@ -62,6 +62,8 @@ def check_ends(graph: Graph, lines: Sequence[DrawnLine], bench: Bench) -> None:
             if count[node] != 1:
                 continue
             place = graph.nodes[node]
+            if outside(place, bench.frame):
+                continue  # told by check_inside
             others = [each.edge for each in graph.links if each is not link]
             away = min((distance_to(edge, place) for edge in others), default=None)
             origin = lines[link.strokes[0]].origin
