@@ -13,15 +13,19 @@ from .tokens import END, Token
 
 
 class Rule(NamedTuple):
-    """A rule of the grammar: what it makes, the builder's name for it, its length and the places kept."""
+    """A rule of the grammar: what it makes, the builder's name for it, its length, the places kept; `plain`: a part alone."""
 
     origin: str
     name: str
     size: int
     kept: tuple[int, ...]
+    plain: bool
 
 
-RULES: Final = tuple(Rule(*row) for row in _tables.RULES)
+RULES: Final = tuple(
+    Rule(origin, name, size, kept, kept == (0,) and size == 1 and name.startswith("_"))
+    for origin, name, size, kept in _tables.RULES
+)
 
 ACTIONS: Final[tuple[dict[str, int], ...]] = tuple(
     dict(zip(row[::2], row[1::2], strict=True)) for row in _tables.ACTIONS

@@ -98,6 +98,11 @@ class _Run:
     def _reduce(self, number: int) -> None:
         """Replaces the parts of a rule on the stack by what the rule makes."""
         rule = RULES[number]
+        if rule.plain:  # one part that stands for itself
+            top = self._stack.pop()
+            state = ACTIONS[self._stack[-1].state][rule.origin]
+            self._stack.append(_Entry(state, top.value, top.start, top.end))
+            return
         found = self._stack[len(self._stack) - rule.size:]
         del self._stack[len(self._stack) - rule.size:]
         start = found[0].start if found else 0

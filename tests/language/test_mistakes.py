@@ -182,7 +182,9 @@ def test_a_brace_never_closed_is_told_at_the_end_and_at_the_brace() -> None:
 
 def test_the_next_block_is_read_although_the_one_before_is_open() -> None:
     said = told('edition 1\nblock "A" {\n  turn 4 about center {\n\nblock "B" { fnished 6in }')
-    assert [(each.place, each.code) for each in said] == [((3, 24), "brace-open"), ((5, 13), "statement-unknown")]
+    assert [(each.place, each.code) for each in said] == [
+        ((3, 24), "brace-open"), ((5, 13), "statement-unknown"),
+    ]
 
 
 @pytest.mark.parametrize(("text", "code", "place"), [
