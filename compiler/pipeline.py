@@ -10,11 +10,13 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from .cutting.model import Template
-from .diagnostics.diagnostic import Outcome, in_order
+from .diagnostics.diagnostic import Diagnostic, Outcome, Severity, in_order
 from .diagnostics.source import Source
 from .drafting.model import Draft
 from .language.parser import parse
 from .language.shelf import Shelf
+from .language.tree import Node
+from .quilt.model import Quilt
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,17 +28,42 @@ class CompiledBlock:
     from_elsewhere: bool = False
 
 
-def compile_source(source: Source, shelf: Shelf) -> Outcome[tuple[CompiledBlock, ...]]:
-    """Text to compiled blocks: those of the file in its order, then those it uses from elsewhere."""
-    from .drafting.draft import draft_file
+@dataclass(frozen=True, slots=True)
+class Compilation:
+    """All that a file makes: its blocks, then those it uses from elsewhere; and its quilts, each colourway one."""
+
+    blocks: tuple[CompiledBlock, ...]
+    quilts: tuple[Quilt, ...] = ()
+
+
+def compile_file(source: Source, shelf: Shelf) -> Outcome[Compilation]:
+    """Text to compiled blocks and laid-out quilts."""
+    from .drafting.draft import Drafter
+    from .quilt.layout import lay_out_all
 
     parsed = parse(source)
     if parsed.value is None:
         return Outcome(None, in_order(parsed.diagnostics))
-    drafted = draft_file(source, parsed.value, shelf, parsed.diagnostics)
-    said = Outcome(drafted.value, parsed.diagnostics + drafted.diagnostics)
-    made = said.then(lambda drafts: _with_templates(drafts, source))
-    return Outcome(made.value, in_order(made.diagnostics))
+    drafter = Drafter(source, parsed.value, shelf)
+    drafts = drafter.draft_blocks(parsed.value, parsed.diagnostics)
+    sound = [each for each in parsed.value.quilts if not misread(each, parsed.diagnostics)]
+    quilts, said = lay_out_all(sound, source, drafter)
+    blocks = _with_templates((*drafts, *drafter.from_elsewhere), source)
+    everything = in_order([*parsed.diagnostics, *drafter.diagnostics, *said, *blocks.diagnostics])
+    outcome = Outcome(Compilation(blocks.value or (), tuple(quilts)), everything)
+    return Outcome(None, everything) if outcome.failed else outcome
+
+
+def misread(node: Node, diagnostics: tuple[Diagnostic, ...]) -> bool:
+    """Whether the parser found an error inside a node."""
+    return any(each.severity is Severity.ERROR and node.span.start <= each.primary.span.start <= node.span.end
+               for each in diagnostics)
+
+
+def compile_source(source: Source, shelf: Shelf) -> Outcome[tuple[CompiledBlock, ...]]:
+    """The blocks alone."""
+    made = compile_file(source, shelf)
+    return Outcome(made.value and made.value.blocks, made.diagnostics)
 
 
 def _with_templates(drafts: tuple[Draft, ...], source: Source) -> Outcome[tuple[CompiledBlock, ...]]:

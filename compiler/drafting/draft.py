@@ -43,22 +43,12 @@ ALLOWANCE_MOST = Fraction(2)
 def draft_file(
     source: Source, file: tree.File, shelf: Shelf, misread: Sequence[Diagnostic] = ()
 ) -> Outcome[tuple[Draft, ...]]:
-    """Every block of the file in its order, then the blocks that it uses from elsewhere.
-
-    `misread` is what the parser said: a block with an error in its text is not drafted, since whatever is
-    missing from it would be complained of again; all the others are.
-    """
+    """Every block of the file in its order, then the blocks that it uses from elsewhere."""
     drafter = Drafter(source, file, shelf)
-    for block in file.blocks:
-        if any(each.severity is Severity.ERROR and block.span.start <= each.primary.span.start <= block.span.end
-               for each in misread):
-            drafter.give_up(block)
-    drafts = [drafter.draft(each, source) for each in file.blocks]
-    drafter.check_titles(file)
-    outcome: Outcome[tuple[Draft, ...]] = Outcome(
-        tuple(each for each in [*drafts, *drafter.from_elsewhere] if each is not None),
-        in_order(drafter.diagnostics))
-    return Outcome(None, outcome.diagnostics) if outcome.failed else outcome
+    drafts = drafter.draft_blocks(file, misread)
+    said = in_order(drafter.diagnostics)
+    outcome: Outcome[tuple[Draft, ...]] = Outcome((*drafts, *drafter.from_elsewhere), said)
+    return Outcome(None, said) if outcome.failed else outcome
 
 
 class Drafter:
@@ -72,6 +62,19 @@ class Drafter:
         self._done: dict[Span, Draft | None] = {}
         self._deep: dict[Span, int] = {}  # how deep units lie in units in each block
         self._underway: list[tuple[Span, str]] = []
+
+    def draft_blocks(self, file: tree.File, misread: Sequence[Diagnostic]) -> list[Draft]:
+        """The file's own blocks, those without errors.
+
+        `misread` is what the parser said: a block with an error in its text is not drafted, since whatever is
+        missing from it would be complained of again; all the others are.
+        """
+        for block in file.blocks:
+            if any(each.severity is Severity.ERROR and block.span.start <= each.primary.span.start <= block.span.end
+                   for each in misread):
+                self.give_up(block)
+        self.check_titles(file)
+        return [draft for each in file.blocks if (draft := self.draft(each, self.source)) is not None]
 
     def draft(self, block: tree.Block, source: Source) -> Draft | None:
         """One block; None where an error was found in it."""

@@ -35,6 +35,12 @@ def cells_size_differs(span: Span, sizes: Sequence[str]) -> Diagnostic:
                  help="Say the size to draft them all at: `of 8in`.")
 
 
+def cells_not_square(span: Span, size: str) -> Diagnostic:
+    """Blocks on point that are not square."""
+    return error("set-not-square", f"On point, blocks are square, and these are {size}.", span,
+                 help="Set them straight, or give a square size: `of 8in`.")
+
+
 def cell_unfit(cell: tree.UnitCell, unit: str, room: str) -> Diagnostic:
     """A block that does not fit its cell."""
     return error("block-unfit", f"The block is {unit} as it lies, and its cell is {room}.", cell.span,

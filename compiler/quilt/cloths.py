@@ -1,0 +1,106 @@
+"""Fabrics and colourways: what each role of each block is cut from."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from fractions import Fraction
+from typing import Final
+
+from ..diagnostics.source import Span
+from ..drafting.context import Bench
+from ..language import quilt_tree, tree
+from . import complaints as complain
+from .model import Fabric, Scrap
+
+USABLE_WIDTH: Final = Fraction(42)
+"""Inches usable of cloth bought 44 to 45in wide (common practice; McCloskey counts on 40: SOURCES 2.5)."""
+
+FAT_QUARTER: Final = Scrap(Fraction(21), Fraction(18), True)
+"""21in across by 18in along (SOURCES 2.3 and 2.4: sewing trade body, guild)."""
+
+
+def read_fabrics(quilt: quilt_tree.Quilt, bench: Bench) -> dict[str, Fabric]:
+    """The fabrics that the quilt brings in, by name, in the order of the file."""
+    fabrics: dict[str, Fabric] = {}
+    first: dict[str, Span] = {}
+    for each in quilt.body:
+        if not isinstance(each, quilt_tree.FabricDef):
+            continue
+        name = each.name.text
+        if name in first:
+            bench.say(complain.fabric_twice(each.name, first[name]))
+            continue
+        first[name] = each.name.span
+        width = each.width.inches if each.width else USABLE_WIDTH
+        if width <= 0:
+            bench.say(complain.width_missing(each.span))
+        shrinkage = each.shrinks.share if each.shrinks else Fraction(0)
+        if shrinkage >= 1 and each.shrinks is not None:
+            bench.say(complain.shrinkage_whole(each.shrinks.span))
+            shrinkage = Fraction(0)
+        scraps: list[Scrap] = []
+        for piece in each.pieces:
+            if isinstance(piece, quilt_tree.FatQuarters):
+                scraps += [FAT_QUARTER] * (piece.count.value if piece.count else 1)
+            else:
+                scraps.append(Scrap(piece.size.width.inches, (piece.size.height or piece.size.width).inches))
+        fabrics[name] = Fabric(name, each.title.text if each.title else name, width, shrinkage, each.one_way,
+                               each.striped, tuple(scraps), each.name.span)
+    return fabrics
+
+
+def colourways(quilt: quilt_tree.Quilt, bench: Bench) -> list[tuple[str, dict[str, tree.Name]]]:
+    """Title and fabrics by role of each colourway; one without a title where none is written."""
+    written = [each for each in quilt.body if isinstance(each, quilt_tree.RolesDef)]
+    if not written:
+        return [("", {})]
+    found: list[tuple[str, dict[str, tree.Name]]] = []
+    for each in written:
+        if each.title is None and len(written) > 1:
+            bench.say(complain.colourways_untitled(each.span))
+        given: dict[str, tree.Name] = {}
+        first: dict[str, Span] = {}
+        for rename in each.renames:
+            role = rename.theirs.text
+            if role in first:
+                bench.say(complain.role_twice(rename, first[role]))
+            first.setdefault(role, rename.theirs.span)
+            given[role] = rename.ours
+        found.append((each.title.text if each.title and len(written) > 1 else "", given))
+    return found
+
+
+class Palette:
+    """One colourway: finds the fabric of a role, and remembers roles that have none."""
+
+    def __init__(self, fabrics: Mapping[str, Fabric], roles: Mapping[str, tree.Name], bench: Bench) -> None:
+        self.fabrics, self.roles, self.bench = fabrics, roles, bench
+        self.missing: dict[str, None] = {}
+        self.used: dict[str, None] = {}
+        self.asked: dict[str, None] = {}
+        for name in roles.values():
+            if name.text not in fabrics:
+                bench.say(complain.fabric_unknown(name, fabrics))
+
+    def fabric(self, word: str) -> str:
+        """The fabric of a role, or of a fabric's own name."""
+        self.asked.setdefault(word)
+        name = self.roles[word].text if word in self.roles else word
+        if name not in self.fabrics and word not in self.roles:
+            self.missing.setdefault(word)
+        self.used.setdefault(name)
+        return name
+
+
+def check_palettes(quilt: quilt_tree.Quilt, palettes: Sequence[tuple[str, Palette]], bench: Bench) -> None:
+    """Complains of roles without fabric, and remarks on what is brought in and not used."""
+    for title, palette in palettes:
+        if palette.missing:
+            bench.say(complain.role_without_fabric(quilt.title.span, list(palette.missing), title))
+    for each in quilt.body:
+        if isinstance(each, quilt_tree.FabricDef) and not any(each.name.text in p.used for _, p in palettes):
+            bench.say(complain.fabric_unused(each.name))
+        if isinstance(each, quilt_tree.RolesDef):
+            for rename in each.renames:
+                if not any(rename.theirs.text in p.asked for _, p in palettes):
+                    bench.say(complain.role_unused(rename))

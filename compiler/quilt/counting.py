@@ -1,0 +1,145 @@
+"""A laid-out top to its pieces, and to what is to be cut: every piece of the picture is in exactly one need."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from fractions import Fraction
+from typing import Final
+
+from ..cutting.model import GrainArrow, Template
+from ..diagnostics.source import Span
+from ..drafting.model import Edge, Piece, Point, Side
+from ..drafting.model import Part as SidePart
+from ..drafting.shapes import match_shapes
+from ..drafting.transform import turn_about
+from .cloths import Palette
+from .ground import Laid, Single
+from .model import Need, Part, PlacedBlock, QuiltPiece, SizedBlock
+
+ALLOWANCE: Final = Fraction(1, 4)
+"""Inches. Of every piece of a setting or border; blocks state their own."""
+
+PARTS: Final = ("blocks", "setting", "sashing", "posts", "border")
+"""The parts of a top, in the order in which a cutter meets them."""
+
+ORIGIN = Point(Fraction(0), Fraction(0))
+
+
+@dataclass
+class Tally:
+    """How many of one template are cut of one fabric."""
+
+    count: int = 0
+    reversed: int = 0
+
+
+@dataclass
+class Counted:
+    """The pieces of the top, and what is to be cut."""
+
+    placed: list[PlacedBlock] = field(default_factory=list)
+    pieces: list[QuiltPiece] = field(default_factory=list)
+    needs: list[Need] = field(default_factory=list)
+
+
+def count_top(laid: Sequence[tuple[int, Laid]], singles: Sequence[Single], blocks: Sequence[SizedBlock],
+              palette: Palette) -> Counted:
+    """Everything in one colourway. `laid` gives each block's index among the sized blocks."""
+    counted = Counted()
+    tallies: dict[tuple[str, Part, int, str, int], Tally] = {}
+    origins: dict[tuple[str, Part, int, str, int], Span] = {}
+    looks = [_Look(block) for block in blocks]
+    for index, each in laid:
+        _count_block(index, each, blocks[index], looks[index], palette, counted, tallies, origins)
+    for key, tally in tallies.items():
+        counted.needs.append(_block_need(key, tally, blocks[key[2]], origins[key]))
+    _count_singles(singles, palette, counted)
+    order = {name: at for at, name in enumerate(palette.fabrics)}
+    counted.needs.sort(key=lambda need: (order.get(need.fabric, len(order)), PARTS.index(need.part)))
+    return counted
+
+
+class _Look:
+    """Template letter, arrow and hand of every piece of a block."""
+
+    def __init__(self, block: SizedBlock) -> None:
+        self.of: dict[int, tuple[Template, int, bool]] = {}
+        by_label = {template.label: template for template in block.templates}
+        for shape in block.draft.shapes:
+            template = by_label[shape.label]
+            for member in shape.members:
+                arrow = next((at for at, each in enumerate(template.grain) if member.piece in each.pieces), 0)
+                self.of[member.piece] = (template, arrow, member.reversed and not shape.reversible)
+
+
+def _count_block(index: int, laid: Laid, block: SizedBlock, look: _Look, palette: Palette, counted: Counted,
+                 tallies: dict[tuple[str, Part, int, str, int], Tally], origins: dict[tuple[str, Part, int, str, int], Span]) -> None:
+    carry = laid.transform
+    fabrics: dict[str, str] = {}
+    for piece in block.draft.pieces:
+        role = piece.fabric
+        if role not in fabrics:
+            fabrics[role] = palette.fabric(laid.unit.renames.get(role, role))
+        template, arrow, back = look.of[piece.number]
+        back = back != (carry.mirrors and not template.reversible)
+        key = (fabrics[role], laid.part, index, template.label, arrow)
+        tally = tallies.setdefault(key, Tally())
+        origins.setdefault(key, laid.origin)
+        if back:
+            tally.reversed += 1
+        else:
+            tally.count += 1
+        counted.pieces.append(QuiltPiece(
+            _clockwise(tuple(carry.edge(side.edge) for side in piece.ring), carry.mirrors), fabrics[role], laid.part,
+            piece.name or "", index, f"{block.draft.title} {template.label}", back))
+    outline = _clockwise(tuple(carry.edge(edge) for edge in block.draft.outline), carry.mirrors)
+    counted.placed.append(PlacedBlock(index, outline, carry.turned % 360, carry.mirrors, tuple(fabrics.items()), laid.part))
+
+
+def _clockwise(ring: tuple[Edge, ...], mirrored: bool) -> tuple[Edge, ...]:
+    return tuple(edge.reversed() for edge in reversed(ring)) if mirrored else ring
+
+
+def _block_need(key: tuple[str, Part, int, str, int], tally: Tally, block: SizedBlock, origin: Span) -> Need:
+    fabric, part, index, label, arrow = key
+    template = next(each for each in block.templates if each.label == label)
+    piece = block.draft.pieces[template.pieces[0] - 1]
+    heading = _heading(template.grain, arrow)
+    lies = turn_about(ORIGIN, -heading)
+    return Need(
+        fabric, part, piece.name or f"piece {label}", tuple(lies.edge(side.edge) for side in piece.ring),
+        tuple(side.allowance for side in piece.ring), tally.count, tally.reversed, template.reversible,
+        f"{block.draft.title} {label}", index, label, origin)
+
+
+def _heading(arrows: tuple[GrainArrow, ...], arrow: int) -> Fraction | float:
+    """The arrow's heading; whole degrees stay exact, so that square pieces keep exact corners."""
+    if not arrows:
+        return Fraction(0)
+    heading = arrows[arrow].heading
+    return Fraction(round(heading)) if abs(heading - round(heading)) < 1e-9 else heading
+
+
+def _count_singles(singles: Sequence[Single], palette: Palette, counted: Counted) -> None:
+    groups: dict[tuple[str, Part, str, bool], list[Single]] = {}
+    for each in singles:
+        fabric = palette.fabric(each.word)
+        groups.setdefault((fabric, each.part, each.what, each.unjoined), []).append(each)
+        counted.pieces.append(QuiltPiece(each.outline, fabric, each.part, each.what))
+    for (fabric, part, what, unjoined), group in groups.items():
+        pieces = [_as_piece(number, each, fabric) for number, each in enumerate(group, 1)]
+        for shape in match_shapes(pieces):
+            first = group[shape.members[0].piece - 1]
+            lies = turn_about(ORIGIN, -Fraction(round(first.grain)))
+            back = 0 if shape.reversible else sum(member.reversed for member in shape.members)
+            counted.needs.append(Need(
+                fabric, part, what, tuple(lies.edge(edge) for edge in first.outline), (ALLOWANCE,) * len(first.outline),
+                len(shape.members) - back, back, shape.reversible, origin=first.origin, unjoined=unjoined))
+
+
+def _as_piece(number: int, single: Single, fabric: str) -> Piece:
+    sides = tuple(Side(edge, (SidePart(edge, None),), ALLOWANCE) for edge in single.outline)
+    x = sum((edge.start.x for edge in single.outline), Fraction(0)) / len(single.outline)
+    y = sum((edge.start.y for edge in single.outline), Fraction(0)) / len(single.outline)
+    return Piece(number, single.what, fabric, sides, (), 0, Point(x, y))

@@ -1,0 +1,61 @@
+"""What a quilt is built up of while it is laid out: blocks in their places, and single pieces of cloth."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from fractions import Fraction
+
+from ..diagnostics.source import Span
+from ..drafting.model import Edge, Point
+from ..drafting.sketch import Unit
+from ..drafting.transform import Transform
+from ..measure.tolerance import Number
+from .model import Part
+
+
+@dataclass(frozen=True)
+class Laid:
+    """One block where it lies. `transform` carries the block, already at `width` x `height`, into the quilt."""
+
+    unit: Unit
+    width: Number  # of the block in its own places: before it is turned
+    height: Number
+    transform: Transform
+    part: Part
+    origin: Span
+
+
+@dataclass(frozen=True)
+class Single:
+    """One plain piece of the top. `word` is the role or fabric as written. Grain runs up and down the quilt
+    unless `grain` says otherwise, in degrees."""
+
+    outline: tuple[Edge, ...]
+    word: str
+    part: Part
+    what: str
+    origin: Span
+    grain: float = 0.0
+    unjoined: bool = False
+
+
+@dataclass
+class Top:
+    """The quilt's top so far, growing from the inside out; everything shifts when a border goes round it."""
+
+    width: Number = Fraction(0)
+    height: Number = Fraction(0)
+    laid: list[Laid] = field(default_factory=list)
+    singles: list[Single] = field(default_factory=list)
+    shift: tuple[Number, Number] = (Fraction(0), Fraction(0))  # of what is added from now on
+
+
+def polygon(points: Sequence[Point]) -> tuple[Edge, ...]:
+    """Straight edges round some corners."""
+    return tuple(Edge(p, points[(at + 1) % len(points)]) for at, p in enumerate(points))
+
+
+def box(left: Number, top: Number, right: Number, bottom: Number) -> tuple[Edge, ...]:
+    """The edges of a box, clockwise."""
+    return polygon([Point(left, top), Point(right, top), Point(right, bottom), Point(left, bottom)])

@@ -1,0 +1,265 @@
+"""Quilts to laid-out, counted quilts: one for each colourway."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from fractions import Fraction
+from typing import Final, TypeVar
+
+from ..cutting.templates import make_templates
+from ..diagnostics.diagnostic import Diagnostic, Outcome
+from ..diagnostics.source import Source, Span
+from ..drafting.complaints.units import unit_unused
+from ..drafting.context import Bench
+from ..drafting.draft import Drafter
+from ..drafting.frame import Frame
+from ..drafting.model import Default
+from ..drafting.resize import resize
+from ..drafting.sketch import Unit
+from ..language import quilt_tree, tree
+from ..measure.fractions import ruler_text
+from . import complaints as complain
+from .borders import add_border
+from .cloths import Palette, check_palettes, colourways, read_fabrics
+from .counting import count_top
+from .ground import Laid, Top
+from .mattress import MATTRESSES, MISS_MOST, covered_size
+from .model import BackingNeed, BindingNeed, Fabric, Need, Quilt, SizedBlock
+from .settings import set_on_point, set_rows, set_straight
+
+BINDING_SLACK: Final = Fraction(10)
+"""Inches of binding beyond the perimeter, for turning the corners and joining the ends (common practice; 10, 12
+and 24in are all seen: SOURCES 2.6)."""
+
+OVER: Final = Fraction(4)
+"""Inches of backing and batting beyond each side (SOURCES 2.8: 4in is the commonest)."""
+
+DROP: Final = Fraction(12)
+"""Inches that a quilt hangs over the mattress where `fits` does not say (SOURCES 4.5)."""
+
+PIECES_MOST: Final = 100_000
+"""Pieces of one top: thirty times the 3,000-piece sampler that pages are made for."""
+
+S = TypeVar("S", bound=tree.Node)
+
+
+def lay_out(quilt: quilt_tree.Quilt, source: Source, drafter: Drafter) -> Outcome[tuple[Quilt, ...]]:
+    """The quilt in each of its colourways."""
+    zero = Fraction(0)
+    bench = Bench(Frame(zero, zero, (zero, zero), (zero, zero)))
+    defaults: list[Default] = []
+    uses = [each for each in quilt.body if isinstance(each, tree.Use)]
+    units = drafter.units(uses, source, bench, defaults)
+    fabrics = read_fabrics(quilt, bench)
+    top = _lay_top(quilt, units, bench)
+    if top is None or bench.failed or any(each is None for each in units.values()):
+        return Outcome(None, tuple(bench.diagnostics))
+    _check_units_used(units, top, bench)
+    sizes = _sized_blocks(top.laid, bench)
+    if sizes is None:
+        return Outcome(None, tuple(bench.diagnostics))
+    laid, blocks = sizes
+    pieces = sum(len(blocks[index].draft.pieces) for index, _ in laid) + len(top.singles)
+    if pieces > PIECES_MOST:
+        bench.say(complain.too_many_pieces(quilt.title.span, pieces, PIECES_MOST))
+        return Outcome(None, tuple(bench.diagnostics))
+    made: list[Quilt] = []
+    palettes: list[tuple[str, Palette]] = []
+    for title, roles in colourways(quilt, bench):
+        palette = Palette(fabrics, roles, bench)
+        palettes.append((title, palette))
+        made.append(_finish(quilt, title, top, laid, blocks, palette, fabrics, defaults, bench))
+    check_palettes(quilt, palettes, bench)
+    _check_fit(quilt, top, bench, defaults)
+    _check_complete(quilt, bench)
+    if bench.failed:
+        return Outcome(None, tuple(bench.diagnostics))
+    return Outcome(tuple(made), tuple(bench.diagnostics))
+
+
+def _once(quilt: quilt_tree.Quilt, kinds: type[S] | tuple[type[S], ...], word: str, bench: Bench) -> S | None:
+    found = [each for each in quilt.body if isinstance(each, kinds)]
+    for extra in found[1:]:
+        bench.say(complain.statement_twice(word, extra.span, found[0].span))
+    return found[0] if found else None
+
+
+def _lay_top(quilt: quilt_tree.Quilt, units: dict[str, Unit | None], bench: Bench) -> Top | None:
+    """The set with its sashing, then every border from the inside out."""
+    kinds = (quilt_tree.SetStraight, quilt_tree.SetOnPoint, quilt_tree.SetRows)
+    setting: quilt_tree.QuiltSet | None = _once(quilt, kinds, "set", bench)  # type: ignore[arg-type]
+    sashing = _once(quilt, quilt_tree.Sashing, "sashing", bench)
+    if setting is None:
+        bench.say(complain.set_missing(quilt))
+        return None
+    if any(each is None for each in units.values()):
+        return None
+    match setting:
+        case quilt_tree.SetStraight():
+            top = set_straight(setting, sashing, units, bench)
+        case quilt_tree.SetOnPoint():
+            top = set_on_point(setting, sashing, units, bench)
+        case quilt_tree.SetRows():
+            top = set_rows(setting, sashing, units, bench)
+    if top is None or bench.failed:
+        return None
+    for each in quilt.body:
+        if isinstance(each, quilt_tree.Border) and not bench.failed:
+            add_border(top, each, units, bench)
+    return top
+
+
+def _check_units_used(units: dict[str, Unit | None], top: Top, bench: Bench) -> None:
+    placed = {each.unit.use.alias.text for each in top.laid}
+    for name, unit in units.items():
+        if unit is not None and name not in placed:
+            bench.say(unit_unused(unit.use.alias))
+
+
+def _sized_blocks(laid: Sequence[Laid], bench: Bench) -> tuple[list[tuple[int, Laid]], list[SizedBlock]] | None:
+    """Every block at each size it is used at, with its templates, in order of first use."""
+    numbers: dict[tuple[Span | None, int, str, str], int] = {}
+    blocks: list[SizedBlock] = []
+    found: list[tuple[int, Laid]] = []
+    for each in laid:
+        draft = each.unit.draft
+        key = (draft.origin, draft.version, f"{float(each.width):.6f}", f"{float(each.height):.6f}")
+        if key not in numbers:
+            resized = resize(draft, each.width, each.height)
+            templates = make_templates(resized)
+            for said in templates.diagnostics:
+                bench.say(said)
+            if templates.value is None:
+                return None
+            numbers[key] = len(blocks)
+            blocks.append(SizedBlock(resized, templates.value))
+        found.append((numbers[key], each))
+    return found, blocks
+
+
+def _finish(quilt: quilt_tree.Quilt, colourway: str, top: Top, laid: list[tuple[int, Laid]], blocks: list[SizedBlock],
+            palette: Palette, fabrics: dict[str, Fabric], defaults: list[Default], bench: Bench) -> Quilt:
+    counted = count_top(laid, top.singles, blocks, palette)
+    binding = _once(quilt, quilt_tree.Binding, "binding", bench)
+    backing = _once(quilt, quilt_tree.Backing, "backing", bench)
+    batting = _once(quilt, quilt_tree.Batting, "batting", bench)
+    maker = _once(quilt, tree.Maker, "maker", bench)
+    counts = [0] * len(blocks)
+    for index, _ in laid:
+        counts[index] += 1
+    _check_unjoined(quilt, counted.needs, fabrics, bench)
+    return Quilt(
+        title=quilt.title.text, version=quilt.version.value if quilt.version else 1, colourway=colourway,
+        width=top.width, height=top.height, blocks=tuple(blocks), placed=tuple(counted.placed),
+        pieces=tuple(counted.pieces), needs=tuple(counted.needs),
+        binding=_binding(binding, top, palette), backing=_backing(backing, top, palette.fabric(backing.fabric.text))
+        if backing else None, batting=_backing(batting, top, "") if batting else None,
+        fabrics=tuple(fabrics.values()), defaults=tuple([*defaults, *_defaults(quilt, fabrics, binding, backing, batting)]),
+        setting=_setting_words(quilt), maker=maker.text.text if maker else "",
+        notes=tuple(each.text.text for each in quilt.body if isinstance(each, tree.Note)),
+        origin=quilt.title.span, block_counts=tuple(counts),
+    )
+
+
+def _binding(binding: quilt_tree.Binding | None, top: Top, palette: Palette) -> BindingNeed | None:
+    if binding is None:
+        return None
+    length = 2 * (top.width + top.height) + BINDING_SLACK
+    return BindingNeed(palette.fabric(binding.fabric.text), binding.width.inches, length, binding.bias)
+
+
+def _backing(over: quilt_tree.Backing | quilt_tree.Batting, top: Top, fabric: str) -> BackingNeed:
+    more = over.over.inches if over.over else OVER
+    return BackingNeed(fabric, top.width + 2 * more, top.height + 2 * more)
+
+
+def _check_unjoined(quilt: quilt_tree.Quilt, needs: Sequence[Need], fabrics: dict[str, Fabric], bench: Bench) -> None:
+    """Complains of `unjoined` strips longer than their cloth is wide."""
+    for need in needs:
+        if not need.unjoined or need.fabric not in fabrics or need.origin is None:
+            continue
+        ys = [edge.start.y for edge in need.outline]
+        length = max(ys) - min(ys) + 2 * max(need.allowances)
+        fabric = fabrics[need.fabric]
+        if not fabric.scraps and length > fabric.usable_width:
+            bench.say(complain.border_too_long(need.origin, length, fabric.usable_width, need.fabric))
+
+
+def _setting_words(quilt: quilt_tree.Quilt) -> str:
+    for each in quilt.body:
+        match each:
+            case quilt_tree.SetStraight():
+                return f"straight, {each.across.value} across and {each.down.value} down"
+            case quilt_tree.SetOnPoint():
+                return f"on point, {each.across.value} across and {each.down.value} down"
+            case quilt_tree.SetRows():
+                return f"{len(each.body)} rows"
+            case _:
+                pass
+    return ""
+
+
+def _defaults(quilt: quilt_tree.Quilt, fabrics: dict[str, Fabric], binding: object, backing: quilt_tree.Backing | None,
+              batting: quilt_tree.Batting | None) -> list[Default]:
+    found = []
+    if quilt.version is None:
+        found.append(Default("version", "1"))
+    bare = [each.name.text for each in quilt.body
+            if isinstance(each, quilt_tree.FabricDef) and each.width is None and not each.pieces]
+    if bare:
+        found.append(Default(f"usable width of {', '.join(bare)}", "42in"))
+    unshrunk = [each.name.text for each in quilt.body if isinstance(each, quilt_tree.FabricDef) and each.shrinks is None]
+    if unshrunk:
+        found.append(Default(f"shrinkage of {', '.join(unshrunk)}", "none"))
+    found.append(Default("seam allowance of settings and borders", "1/4in"))
+    if binding is not None:
+        found.append(Default("binding beyond the perimeter", ruler_text(BINDING_SLACK)))
+    if (backing is not None and backing.over is None) or (batting is not None and batting.over is None):
+        found.append(Default("backing and batting over", ruler_text(OVER)))
+    return found
+
+
+def _check_fit(quilt: quilt_tree.Quilt, top: Top, bench: Bench, defaults: list[Default]) -> None:
+    """Remarks on a quilt that misses the bed it should fit."""
+    fits = _once(quilt, quilt_tree.Fits, "fits", bench)
+    if fits is None:
+        return
+    name = " ".join(each.text for each in fits.mattress)
+    if name not in MATTRESSES:
+        bench.say(complain.mattress_unknown(fits, list(MATTRESSES)))
+        return
+    mattress = MATTRESSES[name]
+    drop = fits.drop.inches if fits.drop else DROP
+    if fits.drop is None:
+        defaults.append(Default("drop", ruler_text(DROP)))
+    defaults.append(Default(f"{name} mattress",
+                            f"{complain.size_text(mattress.width, mattress.length)} ({mattress.source})"))
+    want = covered_size(mattress, drop)
+    across, down = top.width - want[0], top.height - want[1]
+    if abs(across) > MISS_MOST or abs(down) > MISS_MOST:
+        bench.say(complain.fits_not(fits.span, complain.size_text(*want), complain.size_text(top.width, top.height),
+                                    across if abs(across) > MISS_MOST else 0, down if abs(down) > MISS_MOST else 0))
+
+
+def _check_complete(quilt: quilt_tree.Quilt, bench: Bench) -> None:
+    missing = [word for kind, word in ((quilt_tree.Binding, "binding"), (quilt_tree.Backing, "backing"),
+                                       (quilt_tree.Batting, "batting"))
+               if not any(isinstance(each, kind) for each in quilt.body)]
+    if missing:
+        bench.say(complain.statement_missing(quilt, missing))
+
+
+def lay_out_all(quilts: Sequence[quilt_tree.Quilt], source: Source, drafter: Drafter) -> tuple[list[Quilt], list[Diagnostic]]:
+    """Every quilt of a file."""
+    made: list[Quilt] = []
+    said: list[Diagnostic] = []
+    seen: dict[tuple[str, int], Span] = {}
+    for quilt in quilts:
+        key = (quilt.title.text, quilt.version.value if quilt.version else 1)
+        if key in seen:
+            said.append(complain.quilt_twice(*key, quilt.title.span, seen[key]))
+        seen.setdefault(key, quilt.title.span)
+        outcome = lay_out(quilt, source, drafter)
+        said += outcome.diagnostics
+        made += outcome.value or ()
+    return made, said
