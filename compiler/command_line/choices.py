@@ -7,12 +7,17 @@ import re
 from collections.abc import Callable
 from fractions import Fraction
 from pathlib import Path
-from typing import Any, Final
+from typing import TYPE_CHECKING, Any, Final
 
 import click
 
 from ..measure.length import UNITS, exact_number
 from .folders import FolderShelf, library_folder
+
+if TYPE_CHECKING:
+    ParamKind = click.ParamType[Any]
+else:
+    ParamKind = click.ParamType  # click before 8.4 knows no kinds of it
 
 SHELVES: Final = "PIECEWRIGHT_SHELVES"  # folders of shelves, parted as the system parts folders in PATH
 
@@ -20,7 +25,7 @@ LENGTH: Final = re.compile(r"\s*(\d+(?:\.\d+)?|\d+/\d+|\d+ \d+/\d+)\s*(in|cm|mm)
 LONGEST: Final = 40  # letters of a length: more is no length that a person means
 
 
-class LengthChoice(click.ParamType):
+class LengthChoice(ParamKind):
     """A length with its unit: `0.97in`, `15/16in`, `2.46cm`. Gives an exact Fraction of an inch."""
 
     name = "length"
@@ -37,7 +42,7 @@ class LengthChoice(click.ParamType):
         return number * UNITS[found[2]]
 
 
-class ListChoice(click.ParamType):
+class ListChoice(ParamKind):
     """One or more of a few words, parted by commas. Gives a tuple, each word once."""
 
     name = "list"

@@ -35,7 +35,7 @@ def block_lines(compiled: Compiled) -> list[str]:
         lines += template_lines(template, draft)
     lines += ["", "Pieces", *piece_table(draft)]
     if draft.units:
-        lines += ["", "Units, as they lie", *unit_table(draft)]
+        lines += ["", "Units, as they lie (at: across from the left, down from the top)", *unit_table(draft)]
     if draft.defaults:
         lines += ["", "Defaults in force"]
         lines += [line for each in draft.defaults for line in _told(each.what, each.value)]
@@ -165,14 +165,15 @@ def unit_table(draft: Draft) -> list[str]:
         left, top, right, bottom = each.box
         rows.append((each.alias, each.title, f"{number_text(left)}, {number_text(top)}",
                      f"{number_text(right - left)} x {number_text(bottom - top)}",
-                     _way(each) + (f" ({each.poses})" if each.poses else "")))
-    return table(("Unit", "Block", "From left, top", "Size, in", "Lies"), rows)
+                     _way(each)))
+    return table(("Unit", "Block", "At, in", "Size, in", "Lies"), rows)
 
 
 def _way(unit: UnitPlacement) -> str:
-    """`as drawn`, `turned 90°`, `mirrored, turned 90°`."""
+    """`as drawn`, `mirrored, turned 90°`, with what was written where that says it in other words."""
     ways = ("mirrored" if unit.mirrored else "", f"turned {angle_text(unit.turned)}" if unit.turned else "")
-    return ", ".join(way for way in ways if way) or "as drawn"
+    told = ", ".join(way for way in ways if way) or "as drawn"
+    return f"{told} ({unit.poses})" if "facing" in unit.poses else told
 
 
 def table(heads: Sequence[str], rows: Iterable[Sequence[str]]) -> list[str]:
