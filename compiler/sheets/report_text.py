@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from textwrap import wrap
 from typing import Final
 
 from ..cutting.model import Template
@@ -48,7 +47,7 @@ def head_lines(compiled: Compiled) -> list[str]:
     title = f"{visible(draft.title)}, version {draft.version}"
     size = f"{ruler_text(draft.width)} x {ruler_text(draft.height)}"
     counts = f"{count_of(len(draft.pieces), 'piece')}, {count_of(len(compiled.templates), 'template')}"
-    lines = [*wrap(title, ROOM), "=" * min(width_of(title), ROOM), f"Finished {size}; {counts}."]
+    lines = [*wrapped(title), "=" * min(width_of(title), ROOM), f"Finished {size}; {counts}."]
     uses = ", ".join(f"{title}, version {version}" for title, version in draft.uses)
     told = (("Maker", draft.maker), ("Family", ", ".join(draft.family)),
             ("Also called", ", ".join(draft.also)),
@@ -69,10 +68,9 @@ def template_lines(template: Template, draft: Draft) -> list[str]:
             ("corners", corners_text(ring)),
             ("grain", grain_text(template)),
             ("pieces", ", ".join(str(each) for each in template.pieces))]
-    lines = wrap(f"{template.label:<3}{count_text(template)}", ROOM, initial_indent=GAP,
-                 subsequent_indent=" " * 5)
+    lines = wrapped(f"{template.label:<3}{count_text(template)}", GAP, " " * 5)
     for what, value in told:
-        lines += wrap(value, ROOM, initial_indent=f"     {what:<10}", subsequent_indent=" " * 15)
+        lines += wrapped(value, f"     {what:<10}", " " * 15)
     return lines
 
 
@@ -201,4 +199,20 @@ def _fitted(cell: str, width: int) -> str:
 
 def _told(what: str, value: str, indent: str = GAP) -> list[str]:
     """`Maker: A. Writer`, over as many lines as it takes."""
-    return wrap(f"{what}: {visible(value)}", ROOM, initial_indent=indent, subsequent_indent=indent + GAP)
+    return wrapped(f"{what}: {visible(value)}", indent, indent + GAP)
+
+
+def wrapped(text: str, first: str = "", later: str = "") -> list[str]:
+    """The text over lines of ROOM columns that begin with `first` and `later`; long words are parted."""
+    lines = [first]
+    for word in text.split(" "):
+        space = " " if lines[-1].strip() and lines[-1] != first else ""
+        if width_of(lines[-1] + space + word) <= ROOM:
+            lines[-1] += space + word
+            continue
+        lines.append(later)
+        for letter in word:
+            if width_of(lines[-1] + letter) > ROOM:
+                lines.append(later)
+            lines[-1] += letter
+    return [line.rstrip() for line in lines if line.strip()]

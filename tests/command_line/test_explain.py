@@ -1,0 +1,208 @@
+"""`piecewright explain`: facts of a block, told to people and to programs, and what a code means."""
+
+from __future__ import annotations
+
+import json
+from math import acos, degrees, dist, hypot, pi
+from pathlib import Path
+from typing import Any
+
+import pytest
+from piecewright import __version__
+from support.block_files import FAULTY, HALVES, VANE, put
+from support.command import piecewright
+
+Outline = list[list[float]]
+
+ROUND = """\
+edition 1
+
+block "Round" {
+  finished 6in
+  seam circle around center radius 2in
+}
+"""
+
+WITH_UNITS = """\
+edition 1
+
+block "Pair" {
+  finished 3in
+  faces top-left
+  seam top-right -- bottom-left
+  piece shade at top-left in dark
+  piece shine at bottom-right in light
+}
+
+block "Harbour" version 3 {
+  grid 2 x 2 of 3in
+  also "Haven"
+  note "Mind the corners."
+  use "Pair" as pair
+  row pair facing top-left, plain pale
+  row plain pale, pair facing bottom-right
+}
+"""
+
+
+def explained(text: str) -> list[dict[str, Any]]:
+    """The blocks that explain tells programs of."""
+    ended = piecewright("explain", "-", "--format", "json", stdin=text.encode())
+    assert ended.status == 0, ended.err
+    told = json.loads(ended.out)
+    assert told["piecewright"] == __version__
+    return list(told["blocks"])
+
+
+def area(outline: Outline) -> float:
+    """Square inches within an outline: positive where it runs clockwise as seen, y down (shoelace formula)."""
+    following = [*outline[1:], outline[0]]
+    return sum(x * v - u * y for (x, y), (u, v) in zip(outline, following, strict=True)) / 2
+
+
+def test_fixed_keys_are_all_there_and_no_later_ones() -> None:
+    vane, = explained(VANE)
+    assert (vane["title"], vane["version"]) == ("Tidewater Vane", 2)
+    assert vane["finished"] == {"width": 6, "height": 6}
+    assert set(vane["pieces"][0]) >= {"number", "name", "fabric", "template", "reversed", "outline", "area"}
+    assert set(vane["templates"][0]) >= {"label", "cut", "cut_reversed", "fabrics", "finished_outline",
+                                         "cut_outline", "reversible"}
+    assert not {"assembly", "foundations", "quilts"} & set(vane)
+    assert "method" not in vane["templates"][0]
+
+
+def test_vane_has_eight_pieces_of_two_templates() -> None:
+    """Four quarter turns of a section of two pieces make eight, of two templates, each cut four times."""
+    vane, = explained(VANE)
+    assert [each["number"] for each in vane["pieces"]] == list(range(1, 9))
+    counts = {each["label"]: (each["cut"], each["cut_reversed"], each["fabrics"], each["reversible"])
+              for each in vane["templates"]}
+    assert sorted(counts.values(), key=str) == [(4, 0, {"light": 2, "dark": 2}, False),
+                                                (4, 0, {"pale": 4}, False)]
+    assert sum(each["area"] for each in vane["pieces"]) == pytest.approx(36, abs=1e-6)
+
+
+def test_outlines_run_clockwise_without_a_closing_repeat() -> None:
+    for block in explained(VANE) + explained(WITH_UNITS) + explained(HALVES):
+        outlines = [each["outline"] for each in block["pieces"]]
+        for template in block["templates"]:
+            outlines += [template["finished_outline"], template["cut_outline"]]
+            assert area(template["cut_outline"]) > area(template["finished_outline"])
+        for outline in outlines:
+            assert outline[0] != outline[-1] and area(outline) > 0
+        for piece in block["pieces"]:
+            assert area(piece["outline"]) == pytest.approx(piece["area"], abs=1e-6)
+
+
+def test_lengths_are_numbers_and_whole_ones_whole() -> None:
+    ended = piecewright("explain", "-", "--format", "json", stdin=HALVES.encode())
+    assert '"finished": {"width": 4, "height": 4}' in ended.out
+    halves, = explained(HALVES)
+    assert halves["allowance"] == 0.25 and halves["pieces"][0]["area"] == 8
+
+
+def test_two_halves_have_the_angles_and_sides_of_a_halved_square() -> None:
+    halves, = explained(HALVES)
+    template, = halves["templates"]
+    assert sorted(template["angles"]) == [45, 45, 90]
+    assert sorted(each["length"] for each in template["sides"]) == pytest.approx([4, 4, 4 * 2**0.5])
+    assert [each["outside"] for each in template["sides"]].count(False) == 1
+    assert template["reversible"] and template["cut"] == 2
+
+
+def test_angles_are_those_of_the_finished_outline() -> None:
+    """Against the law of cosines on the outline's own corners."""
+    vane, = explained(VANE)
+    for template in vane["templates"]:
+        corners = template["finished_outline"]
+        for at, angle in enumerate(template["angles"]):
+            before, here, after = corners[at - 1], corners[at], corners[(at + 1) % len(corners)]
+            a, b, c = dist(before, here), dist(here, after), dist(before, after)
+            assert angle == pytest.approx(degrees(acos((a * a + b * b - c * c) / (2 * a * b))), abs=1e-4)
+
+
+def test_arcs_are_flattened_to_a_thousandth_and_told_exactly_beside() -> None:
+    disc, frame = sorted(explained(ROUND)[0]["pieces"], key=lambda each: float(each["area"]))
+    assert disc["area"] == pytest.approx(4 * pi, abs=1e-6)
+    assert all(arc["center"] == [3, 3] and arc["radius"] == 2 for arc in disc["arcs"]) and disc["arcs"]
+    outline = disc["outline"]
+    for (x, y), (u, v) in zip(outline, [*outline[1:], outline[0]], strict=True):
+        assert hypot(x - 3, y - 3) == pytest.approx(2, abs=1e-6)
+        assert 2 - hypot((x + u) / 2 - 3, (y + v) / 2 - 3) <= 0.001
+    assert frame["holes"] and area(frame["holes"][0]) < 0
+    assert frame["area"] == pytest.approx(36 - 4 * pi, abs=1e-6)
+
+
+def test_cut_arcs_are_offset_by_the_allowance() -> None:
+    templates = explained(ROUND)[0]["templates"]
+    disc = min(templates, key=lambda each: area(each["finished_outline"]))
+    assert {arc["radius"] for arc in disc["cut_arcs"]} == {2.25}
+    assert {arc["radius"] for arc in disc["arcs"]} == {2}
+
+
+def test_units_are_told_as_they_lie() -> None:
+    harbour = next(each for each in explained(WITH_UNITS) if each["title"] == "Harbour")
+    assert [(each["alias"], each["title"], each["turned"], each["mirrored"], each["box"])
+            for each in harbour["units"]] == [
+        ("pair", "Pair", 0, False, {"left": 0, "top": 0, "right": 3, "bottom": 3}),
+        ("pair", "Pair", 180, False, {"left": 3, "top": 3, "right": 6, "bottom": 6})]
+    assert harbour["uses"] == [{"title": "Pair", "version": 1}]
+    assert (harbour["also"], harbour["notes"]) == (["Haven"], ["Mind the corners."])
+    shades = {each["number"]: each["outline"] for each in harbour["pieces"] if each["name"] == "shade"}
+    assert any([0, 0] in outline for outline in shades.values())
+    assert any([6, 6] in outline for outline in shades.values())
+
+
+def test_blocks_come_in_the_files_order_and_those_from_elsewhere_last(tmp_path: Path) -> None:
+    pair, harbour = WITH_UNITS.split("\n\nblock ")[1:]
+    put(tmp_path / "pair.block", "edition 1\nblock " + pair)
+    asks = put(tmp_path / "harbour.block", "edition 1\nblock " + harbour + HALVES.partition("\n")[2])
+    ended = piecewright("explain", asks, "--format", "json")
+    assert [(each["title"], each["from_elsewhere"]) for each in json.loads(ended.out)["blocks"]] == [
+        ("Harbour", False), ("Two Halves", False), ("Pair", True)]
+
+
+def test_text_tells_every_piece_template_unit_and_default_in_eighty_columns() -> None:
+    for text in (VANE, WITH_UNITS, HALVES, ROUND):
+        ended = piecewright("explain", "-", stdin=text.encode())
+        assert ended.status == 0 and max(map(len, ended.out.splitlines())) <= 80
+        assert "Defaults in force" in ended.out and "1/4in" in ended.out
+    vane = piecewright("explain", "-", stdin=VANE.encode()).out
+    assert "Tidewater Vane, version 2" in vane and "Finished 6in x 6in; 8 pieces, 2 templates." in vane
+    assert "Cut 2 of light, 2 of dark. This side up." in vane
+    assert "90°, 71.6°, 18.4°" in vane
+    units = piecewright("explain", "-", stdin=WITH_UNITS.encode()).out
+    assert "turned 180° (facing bottom-right)" in units
+
+
+def test_long_and_odd_titles_stay_in_their_columns() -> None:
+    text = WITH_UNITS.replace('"Pair"', '"' + "中" * 60 + '"').replace("shade", "s" * 40)
+    ended = piecewright("explain", "-", stdin=text.encode())
+    assert ended.status == 0
+    for line in ended.out.splitlines():
+        assert len(line) + line.count("中") <= 80, line
+
+
+def test_faulty_file_is_not_explained() -> None:
+    for form in ("text", "json"):
+        ended = piecewright("explain", "-", "--format", form, stdin=FAULTY.encode())
+        assert ended.status == 1 and ended.out == "" and "<stdin>:5:18:" in ended.err
+
+
+def test_code_is_explained_with_both_examples() -> None:
+    ended = piecewright("explain", "seam-hangs")
+    assert ended.status == 0 and ended.out.startswith("seam-hangs: ")
+    assert "This is complained of:" in ended.out and "This is well:" in ended.out
+    told = json.loads(piecewright("explain", "seam-hangs", "--format", "json").out)
+    assert told["code"] == "seam-hangs" and told["wrong"].startswith("edition 1\n")
+
+
+def test_unknown_code_offers_the_nearest() -> None:
+    ended = piecewright("explain", "seam-hang")
+    assert ended.status == 2 and "seam-hangs" in ended.err
+
+
+def test_file_whose_name_looks_like_a_code_is_a_file(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.chdir(tmp_path)
+    put(tmp_path / "seam-hangs", HALVES)
+    assert piecewright("explain", "seam-hangs").out.startswith("Two Halves, version 1")
