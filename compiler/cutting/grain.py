@@ -1,8 +1,9 @@
 """Straight of grain: which way each piece lies on the cloth, and the arrows a template needs for its pieces.
 
 By rule an arrow runs along a straight side that lies on the block's outside, so that the block's edge does
-not stretch (Jinny Beyer, "Quilt tip 13: cutting out pieces"); a piece within the block follows the block's
-sides. Headings are degrees clockwise from up.
+not stretch (Jinny Beyer, "Quilt tip 13: cutting out pieces"); in a piece within the block it runs along its
+longest side that is parallel to a side of the block, else along the block's first side. Headings are degrees
+clockwise from up.
 """
 
 from __future__ import annotations
@@ -12,7 +13,7 @@ from collections.abc import Sequence
 from math import degrees, radians
 from typing import Final, NamedTuple
 
-from ..drafting.model import Piece
+from ..drafting.model import Edge, Piece
 from ..drafting.shapes import Carry
 from ..drafting.stroke import Stroke, stroke_of
 from .model import GrainArrow
@@ -36,8 +37,19 @@ class Grain(NamedTuple):
     firm: bool
 
 
-def grain_of(piece: Piece) -> Grain | None:
-    """How the piece's straight grain runs, or None where it may lie anyhow."""
+def block_headings(outline: Sequence[Edge]) -> tuple[float, ...]:
+    """The headings of the block's straight sides, each once, as grain; upright where none is."""
+    found: list[float] = []
+    for edge in outline:
+        if edge.arc is None:
+            heading = heading_of(stroke_of(edge)) % CROSSING
+            if all(_apart(heading, known) > SAME_HEADING for known in found):
+                found.append(heading)
+    return tuple(found) or (0.0,)
+
+
+def grain_of(piece: Piece, along: Sequence[float] = (0.0,)) -> Grain | None:
+    """How the piece's straight grain runs, or None where it may lie anyhow. `along`: the block's sides."""
     if piece.grain == "free":
         return None
     if piece.grain is not None:
@@ -48,7 +60,10 @@ def grain_of(piece: Piece) -> Grain | None:
     for heading, outside in headings:
         if outside:
             return Grain(heading, True)
-    return Grain(next((heading for heading, _ in headings if _apart(heading, 0) <= SAME_HEADING), 0.0), False)
+    for heading, _ in headings:
+        if any(_apart(heading, side) <= SAME_HEADING for side in along):
+            return Grain(heading, False)
+    return Grain(along[0], False)
 
 
 def heading_of(stroke: Stroke) -> float:
@@ -83,7 +98,8 @@ def _turn(heading: float) -> complex:
 class GrainGroups:
     """The arrows of one template: each with its heading in the first piece's frame and its pieces."""
 
-    def __init__(self) -> None:
+    def __init__(self, along: Sequence[float]) -> None:
+        self.along = along  # the headings of the block's sides
         self.headings: list[float] = []
         self.pieces: list[list[int]] = []
 
@@ -94,7 +110,7 @@ class GrainGroups:
         three arrows. Ways that turn the cloth over serve only a grain that isn't firm, for all the pieces are
         cut the same side up: eight diamonds of a star are cut alike, along either of their sides.
         """
-        grain = grain_of(piece)
+        grain = grain_of(piece, self.along)
         if grain is None:
             return
         for way in ways if grain.firm else (*ways, *turned_over):

@@ -15,7 +15,7 @@ from ..drafting.model import Draft, Piece, Shape
 from ..drafting.shapes import Carry, symmetries
 from .allowance import Cut
 from .common_trim import common_cuts, differing
-from .grain import GrainGroups
+from .grain import GrainGroups, block_headings
 from .marks import TOGETHER, SeamMark, side_marks
 from .outlines import CornerKey
 from .trimming import Trims
@@ -44,7 +44,7 @@ def lay(draft: Draft, shape: Shape, trims: Trims) -> Laid:
     turns = [unit(turned) for turned, over in own if not over]
     mirrors = tuple(Carry(origin, unit(turned), True, origin) for turned, over in own if over)
     wanted = {key: trims.cuts(key) for key in sharp_corners(trims, first)}
-    ways, grain = [], GrainGroups()
+    ways, grain = [], GrainGroups(block_headings(draft.outline))
     for member, piece in zip(shape.members, pieces, strict=True):
         plain = Carry(origin, unit(member.turned), member.reversed, _middle(piece, first, origin))
         fitting = [_after(plain, turn) for turn in turns]

@@ -9,10 +9,17 @@ from __future__ import annotations
 from cmath import exp, phase
 from collections.abc import Sequence
 from math import pi
-from typing import NamedTuple
+from typing import Final, NamedTuple
 
 from ..measure.tolerance import NEAR
 from .model import Arc, Edge, Part, Point, Side
+
+
+DOUBLED_BACK: Final = 1e-4
+"""Radians. A turn nearer than this to half-way round may have got its sign from rounding."""
+
+CHORD: Final = 0.05
+"""The share of the shorter stroke whose chords tell which way a doubled-back corner bends."""
 
 
 class Stroke(NamedTuple):
@@ -128,8 +135,17 @@ def _runs_on(before: WholeSide, after: WholeSide) -> bool:
 
 
 def turn_between(one: Stroke, two: Stroke) -> float:
-    """Radians turned clockwise where the second stroke follows the first, in (-pi, pi]."""
-    return phase(two.direction(0) / one.direction(1))
+    """Radians turned clockwise where the second stroke follows the first, in [-pi, pi].
+
+    Where the second doubles back on the first, their bends tell a point (pi) from a slit (-pi).
+    """
+    turned = phase(two.direction(0) / one.direction(1))
+    if abs(turned) < pi - DOUBLED_BACK:
+        return turned
+    step = min(one.length, two.length) * CHORD
+    arriving = one.end - one.at(1 - step / one.length)
+    leaving = two.at(step / two.length) - two.start
+    return abs(turned) if phase(leaving / arriving) >= 0 else -abs(turned)
 
 
 def doubled_area(ring: Sequence[Stroke]) -> float:

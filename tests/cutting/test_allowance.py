@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from cmath import phase
 from math import cos, hypot, pi, sin, sqrt, tan
 
 import pytest
@@ -17,6 +18,7 @@ from support.random_pieces import ring_edges, star_polygons
 
 PRINTED = 0.001  # inches: the promised tolerance
 EXACT = 1e-6
+CUT_OFF = 2.4  # degrees: a sharper needle's mitre, over a foot long, is squared off 4in from the point
 LEAST_AREA = 1e-4  # square inches: a gap smaller than this is a pinhole that either library may lose
 
 
@@ -48,6 +50,13 @@ def _area(path):
     return sum(x1 * y2 - x2 * y1 for (x1, y1), (x2, y2) in zip(path, path[1:] + path[:1], strict=True)) / 2
 
 
+def sharpest(shape):
+    """Degrees of the sharpest corner."""
+    places = [complex(*place) for place in shape]
+    around = zip(places[-1:] + places[:-1], places, places[1:] + places[:1], strict=True)
+    return min(abs(phase((before - at) / (after - at))) for before, at, after in around) * 180 / pi
+
+
 @settings(max_examples=150, deadline=None)
 @given(star_polygons(3, 9, 32), st.sampled_from([0.125, 0.25, 0.5]))
 def test_random_outlines_agree_with_clipper(shape, width):
@@ -59,7 +68,9 @@ def test_random_outlines_agree_with_clipper(shape, width):
 def test_random_convex_outlines_agree_with_clipper(places):
     hull = MultiPoint([(x / 4, y / 4) for x, y in places]).convex_hull
     if hull.geom_type == "Polygon" and hull.area > 0.5:
-        agrees_with_clipper(list(hull.exterior.coords)[:-1], 0.25)
+        shape = list(hull.exterior.coords)[:-1]
+        if sharpest(shape) > CUT_OFF:
+            agrees_with_clipper(shape, 0.25)
 
 
 BITES = {
