@@ -19,11 +19,12 @@ from ..page import Document, Mark, Page
 from ..paper import paper_named
 from .block_page import block_page
 from .enlarge import enlarged
-from .furniture import Heading, Paper, foot_marks, head_marks
+from .furniture import Heading, Paper, foot_marks, head_marks, map_marks
 from .legend import legend_of
 from .options import SheetOptions
 from .table import pages_of
 from .template_sheets import template_pages
+from .tiled_sheets import tiled_pages
 
 SAFETY: Final = {
     "block": "Scissors, blades and irons: follow the makers’ instructions and keep them from children.",
@@ -45,6 +46,7 @@ class Body:
     below: str
     safety: str
     marks: list[Mark]
+    map: tuple[Mark, ...] = ()  # of tiles, for the foot
 
 
 def arrange_block(draft: Draft, templates: Sequence[Template], options: SheetOptions) -> Document:
@@ -63,6 +65,7 @@ def arrange_block(draft: Draft, templates: Sequence[Template], options: SheetOpt
             *head_marks(paper, heading, number, len(bodies)),
             *body.marks,
             *foot_marks(paper, signs, body.safety, options.measured),
+            *map_marks(paper, body.map),
         ]
         marks = [enlarged(mark, 1 / float(options.measured)) for mark in marks]
         pages.append(Page(width, height, body.what[:1].upper() + body.what[1:], tuple(marks)))
@@ -101,12 +104,18 @@ def _template_bodies(
         "finished": "finished size, for hand piecing: add the allowance as you cut",
         "window": "windows, for placing a motif: cut the inside out",
     }[options.kind]
-    bodies = []
-    for page in template_pages(templates, paper, options):
-        names = label_runs([template.label for template in templates], page.templates)
+    safety = SAFETY[options.kind]
+    packed = template_pages(templates, paper, options)
+    bodies: list[tuple[int, Body]] = []
+    for page in packed.pages:
         several = "templates" if len(page.templates) > 1 else "template"
-        bodies.append(Body(f"{several} {names}", below, SAFETY[options.kind], page.marks))
-    return bodies
+        names = label_runs([template.label for template in templates], page.templates)
+        bodies.append((page.templates[0], Body(f"{several} {names}", below, safety, page.marks)))
+    for number in packed.oversize:
+        for tile in tiled_pages(templates[number], paper, options):
+            what = f"template {templates[number].label}, tile {tile.name}"
+            bodies.append((number, Body(what, below, safety, tile.marks, tile.map)))
+    return [body for _, body in sorted(bodies, key=lambda each: each[0])]
 
 
 def label_runs(labels: Sequence[str], numbers: Sequence[int]) -> str:

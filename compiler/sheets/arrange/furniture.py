@@ -22,6 +22,7 @@ from typing import Final
 from ...measure.fractions import ruler_text
 from ...measure.length import POINTS_PER_INCH, UNITS
 from ..page import Mark, PathMark
+from ..tiling import moved_mark
 from .paths import box_path, straight
 from .room import Box
 from .style import (
@@ -50,8 +51,12 @@ FOOT_TALL: Final = 84.0  # from the foot's rule to the bottom margin
 BODY_GAP: Final = 8.0  # between the body and the foot's rule
 CHECK_LEFT: Final = 26.0  # the 5cm lines hang in the margin, clear of the body
 WORDS_LEFT: Final = 114.0
+MAP_LEFT: Final = 318.0
+MAP_WIDE: Final = 80.0
+MAP_TALL: Final = 55.0
 LEGEND_ROW: Final = 13.5
 LEGEND_TALL: Final = 50.0  # from the first sign to the last: two lines of safety stand below
+LEGEND_WIDE: Final = 138.0  # the widest legend of a template page
 LEGEND_SAMPLE: Final = 30.0
 SAFETY_LEFT: Final = CHECK_LEFT + FIVE_CM + 24.0
 TICK: Final = 4.0
@@ -118,6 +123,12 @@ def foot_marks(paper: Paper, signs: Sequence[Sign], safety: str, measured: Fract
         *_legend_marks(paper, signs),
         *_safety_marks(right, base, safety),
     ]
+
+
+def map_marks(paper: Paper, marks: Sequence[Mark]) -> list[Mark]:
+    """The map of tiles in the foot, between the words and the legend."""
+    left = min(MAP_LEFT, paper.width - MARGIN - LEGEND_WIDE - MAP_WIDE)
+    return [moved_mark(mark, left, paper.foot_rule + 10) for mark in marks]
 
 
 def _safety_marks(right: float, base: float, safety: str) -> list[Mark]:

@@ -4,16 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable
 from fractions import Fraction
+from typing import Final
 
 from ...measure.fractions import ruler_text
 from ...measure.length import POINTS_PER_INCH
+from ..joins import GREY as JOIN_GREY
 from ..page import Mark, PathMark
 from .furniture import LEGEND_SAMPLE, Sign
 from .options import SheetOptions
 from .paths import Spot, closed, straight
-from .style import CUT, PALE, RULING, SEAM, SEW, SEW_DASH, arrow_marks, dot_marks, line_mark, solid_mark
+from .style import BLACK, CUT, LEADER, PALE, RULING, SEAM, SEW, SEW_DASH, arrow_marks, dot_marks, line_mark
 
-MATCH_HALF = 4.5
+MATCH_HALF: Final = 4.5
 
 
 def legend_of(marks: Iterable[Mark], options: SheetOptions, dot_width: Fraction) -> list[Sign]:
@@ -45,7 +47,7 @@ def legend_of(marks: Iterable[Mark], options: SheetOptions, dot_width: Fraction)
                 "straight of grain",
             ),
         ),
-        ("join", Sign(_join, "join like letters")),
+        ("join", Sign(_join, "join a to a, b to b")),
         ("seam", Sign(_line(SEAM, ()), "seam")),
         ("grid", Sign(_grid, "grid of the draft")),
     ]
@@ -70,8 +72,5 @@ def _match(x: float, y: float) -> tuple[Mark, ...]:
 
 def _join(x: float, y: float) -> tuple[Mark, ...]:
     middle, half = x + LEGEND_SAMPLE / 2, MATCH_HALF
-    return (
-        solid_mark(
-            closed(((middle, y - half), (middle + half, y), (middle, y + half), (middle - half, y))), "legend"
-        ),
-    )
+    path = closed(((middle, y - half), (middle + half, y), (middle, y + half), (middle - half, y)))
+    return (PathMark(path, BLACK, LEADER, (), JOIN_GREY, "legend"),)

@@ -40,7 +40,7 @@ Ring = tuple[Spot, ...]
 
 @dataclass(frozen=True, slots=True)
 class Placement:
-    """How drafted inches lie on the page: turned clockwise about the origin, then moved. Scale 1: true size."""
+    """How drafted inches lie on the page: turned clockwise about the origin, then moved; scale 1 is true."""
 
     turned: float = 0.0
     x: float = 0.0

@@ -60,8 +60,12 @@ def inner_room(template: Template, placement: Placement) -> Room:
 
 def label_for(template: Template, placement: Placement) -> Label:
     """The label as it fits the template where it lies."""
-    headings = [(grain.heading + placement.turned) % 180 for grain in template.grain]
-    return fit_label(template, inner_room(template, placement), headings)
+    return fit_label(template, inner_room(template, placement), headings_of(template, placement))
+
+
+def headings_of(template: Template, placement: Placement) -> list[float]:
+    """The headings of its grain on the page, in degrees clockwise from up."""
+    return [(grain.heading + placement.turned) % 180 for grain in template.grain]
 
 
 def template_marks(

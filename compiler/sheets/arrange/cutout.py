@@ -1,0 +1,82 @@
+"""One template as it is packed: turned, labelled, with its words beside it where they do not fit inside."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from math import cos, radians, sin
+from typing import Final
+
+from ...cutting.model import Template
+from ..page import Mark
+from .beside import Beside, place_beside, words_box
+from .label import Label
+from .options import SheetOptions
+from .paths import Placement, Ring, Spot, flat_ring, straight
+from .style import LEADER, arrow_marks, line_mark
+from .template_marks import beside_marks, label_for, outer_rings, template_marks
+
+ARROW_HALF: Final = 11.0
+"""Points: half the length of a grain arrow that stands beside the words."""
+
+
+@dataclass(frozen=True, slots=True)
+class Cutout:
+    """A template as it is packed: turned, labelled, with its words beside it where they do not fit inside.
+
+    Places are those of a template turned about the block's own corner, before it is moved to its page.
+    """
+
+    template: Template
+    turned: float
+    label: Label
+    beside: Beside | None
+    ring: Ring  # its outline, turned
+
+
+def outline_of(template: Template, turned: float, options: SheetOptions) -> Ring:
+    """The outline of the paper piece, turned about the block's corner."""
+    return flat_ring(outer_rings(template, options)[0], Placement(turned))
+
+
+def cut_out(template: Template, turned: float, widest: float, options: SheetOptions) -> Cutout:
+    """The template turned, with its label fitted. `widest` is the width of the page's body."""
+    label = label_for(template, Placement(turned))
+    ring = outline_of(template, turned, options)
+    beside = None
+    if label.beside:
+        beside = place_beside(ring, words_box(label.beside, label.arrow_beside), widest)
+    return Cutout(template, turned, label, beside, ring)
+
+
+def cutout_marks(cutout: Cutout, dx: float, dy: float, options: SheetOptions) -> list[Mark]:
+    """The marks of a template that is moved by (dx, dy) from where it was cut out."""
+    label = _moved(cutout.label, dx, dy)
+    marks = template_marks(cutout.template, Placement(cutout.turned, dx, dy), label, options)
+    if cutout.beside:
+        marks.extend(_words_beside(cutout, label, dx, dy))
+    return marks
+
+
+def _words_beside(cutout: Cutout, label: Label, dx: float, dy: float) -> list[Mark]:
+    """The words, the leader, and the grain arrow where it too stands beside."""
+    assert cutout.beside
+    left, top, right, _bottom = cutout.beside.box
+    subject = cutout.template.label
+    wide, _ = words_box(label.beside, False)
+    marks = beside_marks(label, right - wide + dx, top + dy, subject)
+    (x1, y1), (x2, y2) = cutout.beside.leader
+    marks.append(line_mark(straight((x1 + dx, y1 + dy), (x2 + dx, y2 + dy)), "leader", LEADER, (), subject))
+    if label.arrow_beside:
+        middle = Spot(left + ARROW_HALF + dx, top + ARROW_HALF + 2 + dy)
+        for grain in cutout.template.grain[:1]:
+            turn = radians(grain.heading + cutout.turned)
+            ux, uy = ARROW_HALF * sin(turn), -ARROW_HALF * cos(turn)
+            ends = Spot(middle.x - ux, middle.y - uy), Spot(middle.x + ux, middle.y + uy)
+            marks.extend(arrow_marks(*ends, "grain", subject))
+    return marks
+
+
+def _moved(label: Label, dx: float, dy: float) -> Label:
+    top = label.top and Spot(label.top.x + dx, label.top.y + dy)
+    arrows = tuple((Spot(a.x + dx, a.y + dy), Spot(b.x + dx, b.y + dy)) for a, b in label.arrows)
+    return replace(label, top=top, arrows=arrows)
