@@ -1,8 +1,8 @@
 """The library's stars, hexagons, strips, houses, baskets and curves: clean, credited, and drafted right.
 
-Names: Marie D. Webster, Quilts: Their Story and How to Make Them, 1915, "List of Quilt Names" (Project Gutenberg
-24682); and Nebraska State Historical Society, Quilts A to Z. Neither proves a draft: those are common practice, no
-published source, unless a test names one.
+Names: Marie D. Webster, Quilts: Their Story and How to Make Them, 1915, "List of Quilt Names" (Project
+Gutenberg 24682); and Nebraska State Historical Society, Quilts A to Z. Neither proves a draft: those are
+common practice, no published source, unless a test names one.
 """
 
 from __future__ import annotations
@@ -135,7 +135,8 @@ def test_a_star_s_block_is_its_diamond_s_side_times_3_4142(title, point, across)
 @pytest.mark.parametrize("title, name, count, angle", [
     ("Eight-pointed Star", "diamond", 8, 45), ("Star of Bethlehem", "heart", 8, 45),
     ("Rising Sun", "heart", 8, 45), ("Rolling Star", "star", 8, 45), ("Star of the East", "lit", 8, 22.5),
-    ("Rocky Road to Kansas", "wedge", 8, 45), ("Spider's Web", "hub", 6, 60), ("Six-pointed Star", "star", 6, 60),
+    ("Rocky Road to Kansas", "wedge", 8, 45), ("Spider's Web", "hub", 6, 60),
+    ("Six-pointed Star", "star", 6, 60),
 ])
 def test_the_points_fill_the_circle_about_the_center(title, name, count, angle):
     draft = draft_of(title)
@@ -149,7 +150,8 @@ def test_the_points_fill_the_circle_about_the_center(title, name, count, angle):
 
 
 def test_the_small_star_of_bethlehem_has_32_diamonds_of_one_template():
-    """Smithsonian National Museum of American History, National Quilt Collection: fourteen-inch stars pieced of 32 diamonds each."""
+    """Smithsonian National Museum of American History, National Quilt Collection: a quilt of fourteen-inch
+    stars, each pieced of 32 diamonds."""
     draft = draft_of("Star of Bethlehem")
     assert float(draft.width) == 14
     diamonds = [shape for shape in draft.shapes if len(shape.members) == 32]
