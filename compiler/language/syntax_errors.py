@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from ..diagnostics.diagnostic import Diagnostic, Fix, error, warning
 from ..diagnostics.source import Source, Span
 from . import limits, tree
+from .decode import file_empty
 from .tokens import END, OPENERS, Token
 
 
@@ -58,12 +59,6 @@ def whole_file(source: Source, tokens: Sequence[Token], file: tree.File, *,
         end = tokens[-2].end if len(tokens) > 1 else 0
         said.append(block_missing(Span(source.name, end, end)))
     return tuple(said)
-
-
-def file_empty(span: Span) -> Diagnostic:
-    """Nothing, or nothing but remarks."""
-    return error("file-empty", "There is nothing in this file.", span,
-                 help='Begin with `edition 1` and a block, as in `block "Plain Square" { finished 6in }`.')
 
 
 def block_missing(span: Span) -> Diagnostic:
