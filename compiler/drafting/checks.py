@@ -98,13 +98,11 @@ def check_symmetry(faces: Faces, cloth: Sequence[Cloth], placed: Sequence[Placed
     center = frame.predefined["center"]
     quarters = [turn_about(center, 90 * k) for k in range(4)]
     odd = _odd_by_turns(units, placed, look, quarters)
-    if odd is None:
+    if odd == []:
         return
-    if 0 < len(odd) <= max(1, len(units) // 8):
+    if odd is not None and len(odd) <= max(1, len(units) // 8):
         bench.say(complain_units.odd_unit(placed[odd[0]].origin, [_called(placed[each]) for each in odd],
                                           "turned by quarters"))
-        return
-    if not odd:
         return
     for line, words in (((frame.predefined["top"], frame.predefined["bottom"]), "left and right"),
                         ((frame.predefined["left"], frame.predefined["right"]), "above and below")):

@@ -66,6 +66,13 @@ def check_block(body: str, **other_files: str) -> Draft:
     return clean_drafts(f"{HEADER}{body}\n}}\n", **other_files)[0]
 
 
+def check_noted(code: str, body: str, **other_files: str) -> Draft:
+    """The draft of one block's body, about which that one note is made."""
+    outcome = draft_block(body, **other_files)
+    assert outcome.value is not None and codes(outcome) == [code], said(outcome)
+    return outcome.value[0]
+
+
 def draft_block(body: str, **other_files: str) -> Outcome[tuple[Draft, ...]]:
     """One block's body, with everything said of it."""
     return draft_text(f"{HEADER}{body}\n}}\n", **other_files)
