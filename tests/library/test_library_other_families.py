@@ -371,3 +371,14 @@ def test_an_apple_core_is_a_four_inch_square_by_area():
     (core,) = draft_of("Apple Core").pieces
     assert float(core.area) == pytest.approx(16)
     assert [abs(side.edge.sweep) for side in core.ring] == pytest.approx([pi / 2] * 4)
+
+
+def test_the_mariner_s_compass_has_sixteen_points_about_a_rim():
+    draft = draft_of("Mariner's Compass")
+    points = ("great-lit", "great-shade", "second-lit", "second-shade", "third")
+    assert [len(fabrics(draft, name)) for name in points] == [4, 4, 4, 4, 8]
+    rim = [side.edge for piece in draft.pieces if piece.name == "corner"
+           for side in piece.ring if side.edge.arc]
+    assert [abs(edge.sweep) for edge in rim] == pytest.approx([pi / 2] * 4)
+    assert [edge.arc.radius for edge in rim] == pytest.approx([6] * 4)
+    assert len(shape_of(draft, "gap").members) == 16
