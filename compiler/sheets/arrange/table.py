@@ -137,12 +137,14 @@ def box_words(edges: Sequence[Edge]) -> str:
 def pages_of(templates: Sequence[Template], box: Box) -> list[list[Mark]]:
     """The marks of as many tables as it takes to list the templates in boxes of that size."""
     left, top, right, bottom = box
-    pages: list[list[Mark]] = []
-    rest = list(templates)
-    while rest:
-        count = len(rest)
-        while count > 1 and table_of(rest[:count], right - left).tall > bottom - top:
-            count -= max(1, count // 16)
-        pages.append(table_marks(table_of(rest[:count], right - left), left, top))
-        rest = rest[count:]
-    return pages
+    wide = (right - left - COLUMN_GAP) / 2
+    columns: list[list[Row]] = []
+    filled = bottom - top
+    for row in (_row(template, wide) for template in templates):
+        if filled + row.tall > bottom - top - ROW - BELOW:
+            columns.append([])
+            filled = 0.0
+        columns[-1].append(row)
+        filled += row.tall
+    pairs = [tuple(tuple(column) for column in columns[at : at + 2]) for at in range(0, len(columns), 2)]
+    return [table_marks(Table(pair, wide), left, top) for pair in pairs]

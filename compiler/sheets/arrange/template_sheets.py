@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 from typing import Final
 
 from ...cutting.model import Template
@@ -20,6 +20,11 @@ from .room import box_ring
 GAP: Final = 11.0
 """Points between templates: 1/8in for scissors to pass, and what the lines' thickness and chords take."""
 
+TURNS: Final = (0.0, 180.0, 90.0, 270.0)
+
+SEVERAL: Final = 40  # templates; up to so many, turns that lay a long side level are tried besides TURNS
+MANY: Final = 150  # templates; beyond, half turns are no longer tried
+
 SLANTS: Final = tuple(float(turn) for turn in range(1, 180))
 """Turns tried for a template longer than the page that may lie across it: better than joining paper."""
 
@@ -27,6 +32,7 @@ FEW_SLANTS: Final = 4  # of the turns that serve, so many are offered to the pac
 
 UPRIGHT: Final = 0.5  # degrees: grain nearer to upright than this runs the sheet's common way
 
+LOOKS: Final = 3  # decimals of a point to which two poses must agree to be one
 ROUNDING: Final = 6  # decimals of a point: a turn's rounding noise is far smaller, any real step far larger
 
 
@@ -52,12 +58,12 @@ class Tries:
 
     number: int
     template: Template
-    turns: tuple[float, ...]
+    outlines: tuple[Pose, ...]
     cutouts: dict[float, Cutout]
 
     def try_pose(self, pose: int, widest: float, options: SheetOptions) -> bool:
         """Whether trying the pose shows that words must stand beside, of which the packer did not know."""
-        turn = self.turns[pose]
+        turn = self.outlines[pose].turned
         if turn in self.cutouts:
             return False
         self.cutouts[turn] = cut_out(self.template, turn, widest, options)
@@ -68,10 +74,13 @@ def template_pages(templates: Sequence[Template], paper: Paper, options: SheetOp
     """Every template that fits a page once, on as few pages as the packer finds."""
     left, top, right, bottom = paper.body
     size = (right - left, bottom - top)
-    found = [_first_tries(number, template, size, options) for number, template in enumerate(templates)]
+    found = [
+        _first_tries(number, template, _turns_for(template, len(templates), options), size, options)
+        for number, template in enumerate(templates)
+    ]
     tries = [each for each in found if each is not None]
     while True:
-        placements = pack([_item(each, options) for each in tries], *size, GAP)
+        placements = pack([_item(each) for each in tries], *size, GAP)
         # A label fitted in one pose usually fits in all, so most poses are only tried once they are chosen.
         surprises = [tries[each.item].try_pose(each.pose, size[0], options) for each in placements]
         if not any(surprises):
@@ -80,52 +89,68 @@ def template_pages(templates: Sequence[Template], paper: Paper, options: SheetOp
     return TemplatePages(_pages(placements, tries, left, top, options), oversize)
 
 
+def _turns_for(template: Template, count: int, options: SheetOptions) -> Sequence[float]:
+    """The turns offered to the packer: the more templates, the fewer, for each costs time."""
+    if count > MANY:
+        return (0.0, 90.0)
+    return TURNS if count > SEVERAL else useful_turns(_rounded(outline_of(template, 0.0, options)))
+
+
 def _first_tries(
-    number: int, template: Template, size: tuple[float, float], options: SheetOptions
+    number: int, template: Template, turns: Sequence[float], size: tuple[float, float], options: SheetOptions
 ) -> Tries | None:
-    """The template unturned; in every pose, where it needs words beside it or must lie aslant. None where it
-    fits the page in none."""
+    """The template with its label unturned; in every quarter turn, where it needs words beside it, or aslant,
+    where it is too long for the page. None where it fits the page in no pose."""
     upright = cut_out(template, 0.0, size[0], options)
-    turns = useful_turns(_rounded(upright.ring))
-    first = Tries(number, template, turns, {0.0: upright})
-    if upright.beside is None and fits(_item(first, options), *size):
-        return first
-    every = _tried(number, template, turns, size[0], options)
-    if fits(_item(every, options), *size):
+    if upright.beside is None:
+        first = Tries(number, template, _outlines(template, turns, options), {0.0: upright})
+        if fits(_item(first), *size):
+            return first
+    every = _tried(number, template, TURNS, size[0], options)
+    if fits(_item(every), *size):
         return every
-    slants = [turn for turn in SLANTS if fits(Item((_bare(template, turn, options),)), *size)]
+    slants = [each.turned for each in _outlines(template, SLANTS, options) if fits(Item((each,)), *size)]
     few = slants[:: max(1, len(slants) // FEW_SLANTS)]
     slanted = _tried(number, template, few, size[0], options)
-    return slanted if few and fits(_item(slanted, options), *size) else None
+    return slanted if few and fits(_item(slanted), *size) else None
 
 
 def _tried(
-    number: int, template: Template, turns: Iterable[float], widest: float, options: SheetOptions
+    number: int, template: Template, turns: Sequence[float], widest: float, options: SheetOptions
 ) -> Tries:
-    cutouts = {turn: cut_out(template, turn, widest, options) for turn in turns}
-    return Tries(number, template, tuple(cutouts), cutouts)
+    """The template with its label fitted in every one of the turns."""
+    outlines = _outlines(template, turns, options)
+    cutouts = {each.turned: cut_out(template, each.turned, widest, options) for each in outlines}
+    return Tries(number, template, outlines, cutouts)
 
 
-def _item(tries: Tries, options: SheetOptions) -> Item:
+def _outlines(template: Template, turns: Sequence[float], options: SheetOptions) -> tuple[Pose, ...]:
+    """The outline in each of the turns, those left out that cover what an earlier one covers.
+
+    It runs along with others where its grain stands upright.
+    """
+    poses: dict[tuple[Spot, ...], Pose] = {}
+    for turn in turns:
+        ring = _rounded(outline_of(template, turn, options))
+        left, top = min(x for x, _ in ring), min(y for _, y in ring)
+        looks = sorted(Spot(round(x - left, LOOKS), round(y - top, LOOKS)) for x, y in ring)
+        headings = [(grain.heading + turn + UPRIGHT) % 180 for grain in template.grain]
+        along = not headings or min(headings) <= 2 * UPRIGHT
+        poses.setdefault(tuple(looks), Pose(turn, (ring,), along))
+    return tuple(poses.values())
+
+
+def _item(tries: Tries) -> Item:
     """What the packer is told: for each pose the outline, and the words and leader beside it."""
-    return Item(tuple(_pose(tries, turn, options) for turn in tries.turns))
+    return Item(tuple(_pose(outline, tries.cutouts.get(outline.turned)) for outline in tries.outlines))
 
 
-def _pose(tries: Tries, turn: float, options: SheetOptions) -> Pose:
-    """The template turned, with what is known to stand beside it then."""
-    cutout = tries.cutouts.get(turn)
-    bare = _bare(tries.template, turn, options)
+def _pose(outline: Pose, cutout: Cutout | None) -> Pose:
+    """The outline, with what is known to stand beside it."""
     if cutout is None or cutout.beside is None:
-        return bare
+        return outline
     words = (box_ring(cutout.beside.box), arrow_ring(cutout.beside.leader))
-    return Pose(turn, (*bare.rings, *map(_rounded, words)), bare.along)
-
-
-def _bare(template: Template, turn: float, options: SheetOptions) -> Pose:
-    """The outline alone, turned. It runs along with others where its grain stands upright."""
-    headings = [(grain.heading + turn + UPRIGHT) % 180 for grain in template.grain]
-    along = not headings or min(headings) <= 2 * UPRIGHT
-    return Pose(turn, (_rounded(outline_of(template, turn, options)),), along)
+    return replace(outline, rings=(*outline.rings, *map(_rounded, words)))
 
 
 def _rounded(ring: Ring) -> Ring:
@@ -143,7 +168,7 @@ def _pages(
         placed = [each for each in placements if each.page == page]
         for each in placed:
             chosen = tries[each.item]
-            cutout = chosen.cutouts[chosen.turns[each.pose]]
+            cutout = chosen.cutouts[chosen.outlines[each.pose].turned]
             marks.extend(cutout_marks(cutout, left + each.dx, top + each.dy, options))
         pages.append(TemplatePage(tuple(tries[each.item].number for each in placed), marks))
     return sorted(pages, key=lambda page: page.templates)
