@@ -49,8 +49,8 @@ class Edge:
         first = atan2(float(self.start.y - c.y), float(self.start.x - c.x))
         last = atan2(float(self.end.y - c.y), float(self.end.x - c.x))
         turn = (last - first) % (2 * pi)
-        if turn < 1e-12:
-            turn = 2 * pi
+        if turn < 1e-12:  # a whole circle, either way round
+            return 2 * pi if self.arc.clockwise else -2 * pi
         return turn if self.arc.clockwise else turn - 2 * pi
 
     @property

@@ -82,6 +82,7 @@ def _sides(graph: Graph, ring: tuple[int, ...], part: Callable[[int], Part], wid
     corners = [at for at in range(len(ring)) if _is_corner(graph, ring[at - 1], ring[at], part, widths)]
     if len(corners) < 2:
         corners = sorted({*corners, *_two_ends(graph, ring)})
+    corners = sorted({*corners, *_parted_circles(graph, ring, corners)})
     first = min(range(len(corners)), key=lambda each: _reading(graph.nodes[leaves(graph, ring[corners[each]])]))
     corners = corners[first:] + corners[:first]
     sides = []
@@ -103,6 +104,17 @@ def _two_ends(graph: Graph, ring: tuple[int, ...]) -> tuple[int, int]:
     """Where a ring without corners (a circle) is parted: at its leftmost and its rightmost node."""
     xs = [float(graph.nodes[leaves(graph, half)].x) for half in ring]
     return xs.index(min(xs)), xs.index(max(xs))
+
+
+def _parted_circles(graph: Graph, ring: tuple[int, ...], corners: list[int]) -> list[int]:
+    """Where sides that would end where they start are parted, half-way along: circles hung up by one point."""
+    found = []
+    for at, start in enumerate(corners):
+        count = (corners[(at + 1) % len(corners)] - start) % len(ring) or len(ring)
+        end = ring[(start + count) % len(ring)]
+        if leaves(graph, ring[start]) == leaves(graph, end) and count > 1:
+            found.append((start + count // 2) % len(ring))
+    return found
 
 
 def _is_corner(graph: Graph, arriving: int, leaving: int, part: Callable[[int], Part], widths: list[Fraction]) -> bool:
