@@ -19,7 +19,7 @@ from math import cos, sin
 from typing import Final, NamedTuple
 
 from ..drafting.model import Edge
-from ..drafting.stroke import Stroke, doubled_area, edge_of, stroke_of, turn_between
+from ..drafting.stroke import Stroke, doubled_area, ring_edges, stroke_of, turn_between
 from ..measure.tolerance import NEAR, Number
 from .crossing import carrier_meetings, joined_up, meetings, part_of, share_of
 from .untangle import crosses_itself, untangled
@@ -70,7 +70,7 @@ def outset(ring: Sequence[Edge], allowances: Sequence[Number]) -> tuple[Edge, ..
     """The cut outline of a clockwise ring; of a hole, anticlockwise, what is left of it: perhaps nothing."""
     strokes = [stroke_of(edge) for edge in ring]
     found = outset_rings(strokes, [float(width) for width in allowances]).rings
-    return tuple(edge_of(stroke) for stroke in found[0]) if found else ()
+    return ring_edges(found[0]) if found else ()
 
 
 def outset_rings(ring: Sequence[Stroke], widths: Sequence[float],

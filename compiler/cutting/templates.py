@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from ..diagnostics.diagnostic import Diagnostic, Outcome, in_order
 from ..drafting.model import Draft, Edge, Piece, Point, Shape, Side
-from ..drafting.stroke import WholeSide, edge_of, point_of
+from ..drafting.stroke import WholeSide, point_of, ring_edges
 from ..measure.fractions import ruler_text
 from ..measure.tolerance import NEAR, near
 from . import complaints as complain
@@ -50,8 +50,7 @@ def _make_template(draft: Draft, shape: Shape, trims: Trims) -> tuple[Template, 
         finished_size=block_size(draft),
         sew=_edges(laid.first.ring, rings[0]),
         sew_holes=tuple(_edges(hole, ring) for hole, ring in zip(laid.first.holes, rings[1:], strict=True)),
-        cut=tuple(edge_of(stroke) for stroke in found[0].rings[0]),
-        cut_holes=tuple(tuple(edge_of(stroke) for stroke in ring) for ring in gaps),
+        cut=ring_edges(found[0].rings[0]), cut_holes=tuple(ring_edges(ring) for ring in gaps),
         dots=_dots(rings) if draft.trim.dots else (), dot_width=draft.trim.dots,
         marks=_marks(template_marks(laid, trims, mirror)), grain=laid.grain.arrows(), counts=_counts(laid),
         reversible=shape.reversible, pieces=tuple(member.piece for member in shape.members),
@@ -69,9 +68,9 @@ def block_size(draft: Draft) -> str:
 
 def _edges(ring: Sequence[Side], sides: Sequence[WholeSide]) -> tuple[Edge, ...]:
     """The finished ring, in its exact coordinates where no sides were joined."""
-    if len(ring) == len(sides):
+    if len(ring) == len(sides) > 1:
         return tuple(side.edge for side in ring)
-    return tuple(edge_of(side.stroke) for side in sides)
+    return ring_edges([side.stroke for side in sides])
 
 
 def _dots(rings: Sequence[Sequence[WholeSide]]) -> tuple[Point, ...]:

@@ -14,7 +14,6 @@ from typing import Final, NamedTuple
 from ..measure.tolerance import NEAR
 from .model import Arc, Edge, Part, Point, Side
 
-
 DOUBLED_BACK: Final = 1e-4
 """Radians. A turn nearer than this to half-way round may have got its sign from rounding."""
 
@@ -94,6 +93,16 @@ def edge_of(stroke: Stroke) -> Edge:
         return Edge(point_of(stroke.start), point_of(stroke.end))
     arc = Arc(point_of(stroke.center), stroke.radius, stroke.sweep > 0)
     return Edge(point_of(stroke.start), point_of(stroke.end), arc)
+
+
+def ring_edges(ring: Sequence[Stroke]) -> tuple[Edge, ...]:
+    """The ring as edges; a whole circle as two halves: an edge back to its start draws nothing."""
+    if len(ring) == 1 and ring[0].center is not None:
+        (circle,) = ring
+        half = circle.at(0.5)
+        ring = (Stroke(circle.start, half, circle.center, circle.sweep / 2),
+                Stroke(half, circle.end, circle.center, circle.sweep / 2))
+    return tuple(edge_of(stroke) for stroke in ring)
 
 
 def whole_sides(ring: Sequence[Side]) -> tuple[WholeSide, ...]:

@@ -10,7 +10,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from piecewright.cutting.allowance import outset, outset_rings
 from piecewright.drafting.model import Point
-from piecewright.drafting.stroke import doubled_area, stroke_of
+from piecewright.drafting.stroke import Stroke, doubled_area, stroke_of
 from shapely.geometry import LinearRing, LineString, MultiPoint
 from shapely.geometry import Point as ShapelyPoint
 from support.clipper import apart, clipper_outset, flat
@@ -161,11 +161,17 @@ def test_an_inner_curve_tighter_than_its_allowance_vanishes():
 
 
 def test_a_circle_grows_and_a_round_window_shrinks_or_closes():
-    circle = ring_edges([(3, 0, (0, 0), True)])
-    assert outset(circle, [0.25])[0].arc.radius == pytest.approx(3.25)
-    window = tuple(edge.reversed() for edge in circle)
-    assert outset(window, [0.25])[0].arc.radius == pytest.approx(2.75)
-    assert outset(window, [3]) == ()
+    circle = [Stroke(3 + 0j, 3 + 0j, 0j, 2 * pi)]
+    window = [circle[0].reversed()]
+    assert outset_rings(circle, [0.25]).rings[0][0].radius == pytest.approx(3.25)
+    assert outset_rings(window, [0.25]).rings[0][0].radius == pytest.approx(2.75)
+    assert outset_rings(window, [3]).rings == ()
+
+
+def test_a_circle_is_printed_as_two_halves():
+    """An edge that ends where it starts would draw nothing."""
+    halves = outset(ring_edges([(3, 0, (0, 0), True)]), [0.25])
+    assert [half.length for half in halves] == [pytest.approx(3.25 * pi)] * 2
 
 
 def test_a_window_shrinks_and_a_small_one_closes():
