@@ -13,7 +13,7 @@ from .tokens import END, Token
 
 
 class Rule(NamedTuple):
-    """A rule: what it makes, its name for the builder, its length, the parts kept; `plain`: one part alone."""
+    """A rule: what it makes, the builder's name for it, its length, the parts kept; `plain`: a lone part."""
 
     origin: str
     name: str

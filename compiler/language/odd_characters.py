@@ -86,11 +86,18 @@ def read_unit(source: Source, words: str, start: int) -> Reading:
 
 def _plain_fraction(words: str) -> str:
     """`6½in` as `6 1/2in`."""
-    return "".join(
-        " " + unicodedata.normalize("NFKC", letter).replace("\u2044", "/") if unicodedata.numeric(letter,
-                                                                                                  0) % 1
-        else letter for letter in words
-    ).replace("  ", " ").strip().replace("- ", "-")
+    if not any(_is_fraction(letter) for letter in words):
+        return words
+    plain = "".join(
+        " " + unicodedata.normalize("NFKC", letter).replace("\u2044", "/") if _is_fraction(letter) else letter
+        for letter in words if not letter.isspace()
+    )
+    return plain.strip().replace("- ", "-")
+
+
+def _is_fraction(letter: str) -> bool:
+    """Whether the character is a fraction such as `½`."""
+    return unicodedata.numeric(letter, 0) % 1 != 0
 
 
 def unseen_in(source: Source, start: int, end: int) -> tuple[Diagnostic, ...]:

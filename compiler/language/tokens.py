@@ -70,8 +70,8 @@ _SOFT: Final = {
 }
 
 _OTHER_UNITS: Final = (
-    r'"|″|”|°|(?i:inches|inch|ins|in|centimetres?|centimeters?|cm|millimetres?|millimeters?|mm|degrees?|degs?)'
-    r"(?![A-Za-z0-9_]|-[a-z0-9])"
+    r'(?<![ \t])["″”]|°|(?i:inches|inch|ins|in|centimetres?|centimeters?|cm|millimetres?|millimeters?|mm'
+    r"|degrees?|degs?)(?![A-Za-z0-9_]|-[a-z0-9])"
 )
 
 _MASTER: Final = re.compile("|".join((

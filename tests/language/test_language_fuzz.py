@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from piecewright.diagnostics.source import Source
 from piecewright.language.decode import read_source
 from piecewright.language.parser import parse
-from support.programs import programs, spoilt
+from support.programs import miswritten, programs, spoilt
 
 QUIET = list(HealthCheck)
 
@@ -21,6 +21,7 @@ def check_places(text: str) -> bool:
     for each in outcome.diagnostics:
         span = each.primary.span
         assert 0 <= span.start <= span.end <= len(text)
+        assert each.fix is None or 0 <= each.fix.span.start <= each.fix.span.end <= len(text)
         assert each.message.endswith((".", "?")) and "$END" not in each.message + each.help
         assert "_" not in each.code and not any(char.isupper() for char in each.code)
     assert outcome.failed or outcome.value is not None
@@ -38,6 +39,12 @@ def test_any_text_gives_a_tree_or_diagnostics(text: str) -> None:
 def test_any_bytes_give_a_source_or_diagnostics(data: bytes) -> None:
     outcome = read_source("block.block", data)
     assert outcome.failed or outcome.value is not None
+
+
+@settings(max_examples=500, derandomize=True, deadline=None, suppress_health_check=QUIET)
+@given(miswritten())
+def test_miswritten_programs_give_diagnostics(text: str) -> None:
+    check_places(text)
 
 
 def test_spoilt_programs_give_diagnostics(capsys: pytest.CaptureFixture[str]) -> None:

@@ -53,6 +53,8 @@ MISTAKES = (
     ("finished 15 CM", "unit-unknown", "15 CM", "`15cm`"),
     ("point p = gate turned 45° about center", "unit-unknown", "45°", "`45deg`"),
     ("finished 6½in", "fraction-sign", "6½in", "`6 1/2in`"),
+    ("finished ½ in", "fraction-sign", "½ in", "`1/2in`"),
+    ('grid 2 x 2  "Vane"', "word-unexpected", '"Vane"', "next statement"),
     ("point p = (1in, 2in)", "steps-with-unit", "1in", "grid steps"),
     ("border 2 in ecru", "unit-eaten", "2 in", "`border 2in in ecru`"),
     # words that open statements

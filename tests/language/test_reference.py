@@ -60,7 +60,8 @@ def test_the_page_states_the_bounds_in_force() -> None:
     table = PAGE[PAGE.index("## Bounds"):PAGE.index("## Reserved words")]
     for bound in (
         f"{limits.LENGTH_MOST}in; at least {limits.LENGTH_LEAST}in", f"| {limits.GRID_LINES} |",
-        f"| {limits.TURN_COPIES} |", f"| {limits.ROUNDS} |", f"| {limits.NESTING} |", f"| {limits.STATEMENTS:,} |",
+        f"| {limits.TURN_COPIES} |", f"| {limits.ROUNDS} |", f"| {limits.NESTING} |",
+        f"| {limits.STATEMENTS:,} |",
         f"| {limits.TITLE_LETTERS}; {limits.NAME_LETTERS}; {limits.NOTE_LETTERS} characters |",
         f"| {limits.FILE_BYTES // 1_000_000} MB |",
     ):

@@ -166,3 +166,18 @@ def spoilt(draw: st.DrawFn) -> str:
         else:
             words.insert(place, word)
     return draw(st.sampled_from((" ", ""))).join(words)
+
+
+SIGNS: Final = "aZ19 \t\n\0\x07\u00e9\u201c\u201d\u00bd\u00b0\"'`~-\u2013\u2192\u2026\u00d7*[]{}()\\;/.,:=#"
+
+
+@st.composite
+def miswritten(draw: st.DrawFn) -> str:
+    """A whole program with characters left out, changed, put in or copied elsewhere."""
+    text = WHOLE
+    for _ in range(draw(st.integers(1, 10))):
+        place, width = draw(st.integers(0, len(text) - 1)), draw(st.integers(0, 20))
+        new = draw(st.one_of(st.text(SIGNS, max_size=3), st.just(text[place:place + width])))
+        onto = draw(st.integers(0, len(text) - 1))
+        text = text[:onto] + new + text[onto + draw(st.integers(0, 3)):]
+    return text
