@@ -7,10 +7,12 @@ the surface's own unit: in a PDF, about 1/18000in.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, field
+from ctypes import c_double
+from dataclasses import dataclass
 from math import radians
 from typing import Any
 
+from .cairo_library import LINE_JOIN_ROUND
 from .ink import Ink
 from .lettering import printable
 from .lines import left_of_anchor
@@ -19,10 +21,7 @@ from .page import Mark, PathMark, Segment, TextMark
 
 @dataclass(slots=True)
 class Brush:
-    """Paints on one context, and remembers what is set there, so that nothing is set twice.
-
-    cairo's functions are called by pointer: the wrapping of cairocffi's methods costs more than the drawing.
-    """
+    """Paints on one context, and remembers what is set there, so that nothing is set twice."""
 
     ink: Ink
     pointer: Any  # of the context; its owner keeps the context alive
@@ -30,11 +29,10 @@ class Brush:
     width: float | None = None
     dash: tuple[float, ...] = ()
     lettering: tuple[float, bool] | None = None
-    fonts: dict[tuple[float, bool], Any] = field(default_factory=dict)
 
     def paint(self, marks: Iterable[Mark]) -> None:
         """Every mark, in order: later ones lie over earlier ones."""
-        self.ink.call.cairo_set_line_join(self.pointer, self.ink.module.LINE_JOIN_ROUND)
+        self.ink.call.cairo_set_line_join(self.pointer, LINE_JOIN_ROUND)
         for mark in marks:
             if isinstance(mark, PathMark):
                 self._draw(mark)
@@ -82,7 +80,7 @@ class Brush:
             self.ink.call.cairo_set_line_width(self.pointer, width)
             self.width = width
         if dash != self.dash:
-            self.ink.call.cairo_set_dash(self.pointer, dash, len(dash), 0.0)
+            self.ink.call.cairo_set_dash(self.pointer, (c_double * len(dash))(*dash), len(dash), 0.0)
             self.dash = dash
 
     def _letter(self, mark: TextMark) -> None:
@@ -108,7 +106,5 @@ class Brush:
     def _take_lettering(self, size: float, bold: bool) -> None:
         wanted = (size, bold)
         if wanted != self.lettering:
-            if wanted not in self.fonts:
-                self.fonts[wanted] = self.ink.font(size, bold)
-            self.ink.call.cairo_set_scaled_font(self.pointer, self.fonts[wanted]._pointer)
+            self.ink.call.cairo_set_scaled_font(self.pointer, self.ink.font(size, bold))
             self.lettering = wanted

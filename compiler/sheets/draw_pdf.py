@@ -6,10 +6,22 @@ for all pages embeds each face once. cairo keeps places to 1/256 point, about 1/
 
 from __future__ import annotations
 
-from io import BytesIO
+from ctypes import c_void_p
 from typing import Any, Final
 
 from .brush import Brush
+from .cairo_library import (
+    PDF_AUTHOR,
+    PDF_CREATED,
+    PDF_CREATOR,
+    PDF_KEYWORDS,
+    PDF_OUTLINE_ROOT,
+    PDF_SUBJECT,
+    PDF_TITLE,
+    PDF_VERSION_1_4,
+    check,
+    gathering,
+)
 from .ink import Ink, load
 from .page import Document
 from .wording import plain
@@ -23,29 +35,36 @@ CREATOR: Final = "Piecewright"
 def paint(document: Document) -> bytes:
     """The document as cairo writes it, with information and bookmarks; `finish_pdf` completes it."""
     ink = load()
-    out = BytesIO()
-    surface = ink.module.PDFSurface(out, document.pages[0].width, document.pages[0].height)
-    surface.restrict_to_version(ink.module.PDF_VERSION_1_4)  # a plain cross-reference table, for finish_pdf
+    call = ink.call
+    write, parts = gathering()
+    first = document.pages[0]
+    surface = c_void_p(call.cairo_pdf_surface_create_for_stream(write, None, first.width, first.height))
+    call.cairo_pdf_surface_restrict_to_version(surface, PDF_VERSION_1_4)  # a plain table, for finish_pdf
     _describe(surface, ink, document)
-    context = ink.module.Context(surface)
-    brush = Brush(ink, context._pointer)
+    context = c_void_p(call.cairo_create(surface))
+    brush = Brush(ink, context)
     for number, page in enumerate(document.pages, start=1):
-        surface.set_size(page.width, page.height)
-        surface.add_outline(ink.module.PDF_OUTLINE_ROOT, plain(page.title), f"page={number} pos=[0 0]")
+        call.cairo_pdf_surface_set_size(surface, page.width, page.height)
+        title, place = plain(page.title).encode(), f"page={number} pos=[0 0]".encode()
+        call.cairo_pdf_surface_add_outline(surface, PDF_OUTLINE_ROOT, title, place, 0)
         brush.paint(page.marks)
-        surface.show_page()
-    surface.finish()
-    return out.getvalue()
+        call.cairo_surface_show_page(surface)
+    check(call.cairo_status, context)
+    call.cairo_surface_finish(surface)
+    check(call.cairo_surface_status, surface)
+    call.cairo_destroy(context)
+    call.cairo_surface_destroy(surface)
+    return b"".join(parts)
 
 
 def _describe(surface: Any, ink: Ink, document: Document) -> None:
     for key, words in (
-        (ink.module.PDF_METADATA_TITLE, document.title),
-        (ink.module.PDF_METADATA_SUBJECT, document.subject),
-        (ink.module.PDF_METADATA_AUTHOR, document.author),
-        (ink.module.PDF_METADATA_KEYWORDS, document.keywords),
-        (ink.module.PDF_METADATA_CREATOR, CREATOR),
-        (ink.module.PDF_METADATA_CREATE_DATE, MADE),
+        (PDF_TITLE, document.title),
+        (PDF_SUBJECT, document.subject),
+        (PDF_AUTHOR, document.author),
+        (PDF_KEYWORDS, document.keywords),
+        (PDF_CREATOR, CREATOR),
+        (PDF_CREATED, MADE),
     ):
         if words:
-            surface.set_metadata(key, plain(words))
+            ink.call.cairo_pdf_surface_set_metadata(surface, key, plain(words).encode())
