@@ -8,6 +8,7 @@ Pages are made from compiled blocks by `sheets.arrange`, and written by the comm
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from .cutting.model import Template
 from .diagnostics.diagnostic import Diagnostic, Outcome, Severity, in_order
@@ -15,8 +16,11 @@ from .diagnostics.source import Source
 from .drafting.model import Draft
 from .language.parser import parse
 from .language.shelf import Shelf
-from .language.tree import Node
-from .quilt.model import Quilt
+from .language.tree import File, Node
+
+if TYPE_CHECKING:
+    from .drafting.draft import Drafter
+    from .quilt.model import Quilt
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,19 +43,28 @@ class Compilation:
 def compile_file(source: Source, shelf: Shelf) -> Outcome[Compilation]:
     """Text to compiled blocks and laid-out quilts."""
     from .drafting.draft import Drafter
-    from .quilt.layout import lay_out_all
 
     parsed = parse(source)
     if parsed.value is None:
         return Outcome(None, in_order(parsed.diagnostics))
     drafter = Drafter(source, parsed.value, shelf)
     drafts = drafter.draft_blocks(parsed.value, parsed.diagnostics)
-    sound = [each for each in parsed.value.quilts if not misread(each, parsed.diagnostics)]
-    quilts, said = lay_out_all(sound, source, drafter)
+    quilts, said = _quilts_of(parsed.value, parsed.diagnostics, source, drafter)
     blocks = _with_templates((*drafts, *drafter.from_elsewhere), source)
     everything = in_order([*parsed.diagnostics, *drafter.diagnostics, *said, *blocks.diagnostics])
     outcome = Outcome(Compilation(blocks.value or (), tuple(quilts)), everything)
     return Outcome(None, everything) if outcome.failed else outcome
+
+
+def _quilts_of(file: File, read: tuple[Diagnostic, ...], source: Source,
+               drafter: Drafter) -> tuple[list[Quilt], list[Diagnostic]]:
+    """The file's quilts, those without errors in their text. Most files have none, and need none of its code."""
+    sound = [each for each in file.quilts if not misread(each, read)]
+    if not sound:
+        return [], []
+    from .quilt.layout import lay_out_all
+
+    return lay_out_all(sound, source, drafter)
 
 
 def misread(node: Node, diagnostics: tuple[Diagnostic, ...]) -> bool:
