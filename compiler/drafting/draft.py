@@ -299,7 +299,7 @@ def _finish(block: tree.Block, frame: Frame, pieces: tuple[Piece, ...], sketch: 
         also=tuple(title.text for each in body if isinstance(each, tree.Also) for title in each.titles),
         notes=tuple(each.text.text for each in body if isinstance(each, tree.Note)),
         maker=details.maker.text.text if details.maker else "", faces=details.faces.side if details.faces else None,
-        uses=tuple((unit.draft.title, unit.draft.version) for unit in units.values() if unit is not None),
+        uses=tuple(dict.fromkeys((unit.draft.title, unit.draft.version) for unit in units.values() if unit is not None)),
         origin=block.title.span,
     )
 

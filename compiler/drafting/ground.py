@@ -144,7 +144,6 @@ def _outline_alone(outline: tree.OutlinePath, written: Written, block: tree.Bloc
         del loose.predefined[name]
     bench.frame = loose
     ring = _ring(outline, Context(bench, block.body), bench)
-    bench.used_points.clear()
     if ring is None:
         return None
     left, top, right, bottom = _box(ring)
