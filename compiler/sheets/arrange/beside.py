@@ -20,6 +20,10 @@ GRAIN_WIDE: Final = 30.0
 """Points kept to the left of the words where the grain arrow stands beside as well."""
 
 
+GRAIN_TALL: Final = 26.0  # points for each of those arrows, whatever its heading
+TAG_WIDE: Final = 8.0  # points for their numbers, where there are several
+
+
 @dataclass(frozen=True, slots=True)
 class Beside:
     """Where the words beside a template stand, and the leader to its outline."""
@@ -28,12 +32,14 @@ class Beside:
     leader: tuple[Spot, Spot]
 
 
-def words_box(lines: Sequence[SetLine], arrow: bool) -> tuple[float, float]:
-    """Width and height of words set beside a template."""
+def words_box(lines: Sequence[SetLine], arrows: int) -> tuple[float, float]:
+    """Width and height of words set beside a template, with so many grain arrows to their left."""
     wide = max(measure(line.text, line.size, line.bold) for line in lines)
     last = lines[-1]
     tall = last.baseline + descent(last.size, last.bold)
-    return wide + (GRAIN_WIDE if arrow else 0.0), max(tall, GRAIN_WIDE if arrow else 0.0)
+    if not arrows:
+        return wide, tall
+    return wide + GRAIN_WIDE + (TAG_WIDE if arrows > 1 else 0.0), max(tall, GRAIN_TALL * arrows)
 
 
 def place_beside(ring: Ring, size: tuple[float, float], widest: float) -> Beside:

@@ -13,6 +13,7 @@ from ...measure.length import POINTS_PER_INCH
 from ..page import Mark
 from .block_drawing import AROUND, draw_block, surround_marks
 from .furniture import Paper
+from .label_words import number_ranges
 from .paths import Placement
 from .room import Box
 from .style import SMALLEST, set_text, shorten
@@ -95,14 +96,3 @@ def _key_mark(draft: Draft, unlettered: Sequence[int], left: float, y: float, wi
     return set_text(
         left, y, shorten(text, wide, SMALLEST), SMALLEST, role="key", subject=" ".join(map(str, unlettered))
     )
-
-
-def number_ranges(numbers: Sequence[int]) -> str:
-    """`1–4, 7, 9–12` for numbers in order."""
-    runs: list[list[int]] = []
-    for number in numbers:
-        if runs and number == runs[-1][-1] + 1:
-            runs[-1].append(number)
-        else:
-            runs.append([number])
-    return ", ".join(str(run[0]) if len(run) == 1 else f"{run[0]}–{run[-1]}" for run in runs)

@@ -8,12 +8,12 @@ from typing import Final
 
 from ...cutting.model import Template
 from ..page import Mark
-from .beside import Beside, place_beside, words_box
+from .beside import GRAIN_TALL, Beside, place_beside, words_box
 from .label import Label
 from .options import SheetOptions
 from .paths import Placement, Ring, Spot, flat_ring, straight
-from .style import LEADER, arrow_marks, line_mark
-from .template_marks import beside_marks, label_for, outer_rings, template_marks
+from .style import LEADER, SMALLEST, arrow_marks, line_mark, set_text
+from .template_marks import TAG_DROP, beside_marks, label_for, outer_rings, template_marks
 
 ARROW_HALF: Final = 11.0
 """Points: half the length of a grain arrow that stands beside the words."""
@@ -44,7 +44,7 @@ def cut_out(template: Template, turned: float, widest: float, options: SheetOpti
     ring = outline_of(template, turned, options)
     beside = None
     if label.beside:
-        beside = place_beside(ring, words_box(label.beside, label.arrow_beside), widest)
+        beside = place_beside(ring, words_box(label.beside, label.arrows_beside), widest)
     return Cutout(template, turned, label, beside, ring)
 
 
@@ -62,21 +62,25 @@ def _words_beside(cutout: Cutout, label: Label, dx: float, dy: float) -> list[Ma
     assert cutout.beside
     left, top, right, _bottom = cutout.beside.box
     subject = cutout.template.label
-    wide, _ = words_box(label.beside, False)
+    wide, _ = words_box(label.beside, 0)
     marks = beside_marks(label, right - wide + dx, top + dy, subject)
     (x1, y1), (x2, y2) = cutout.beside.leader
     marks.append(line_mark(straight((x1 + dx, y1 + dy), (x2 + dx, y2 + dy)), "leader", LEADER, (), subject))
-    if label.arrow_beside:
-        middle = Spot(left + ARROW_HALF + dx, top + ARROW_HALF + 2 + dy)
-        for grain in cutout.template.grain[:1]:
-            turn = radians(grain.heading + cutout.turned)
-            ux, uy = ARROW_HALF * sin(turn), -ARROW_HALF * cos(turn)
-            ends = Spot(middle.x - ux, middle.y - uy), Spot(middle.x + ux, middle.y + uy)
-            marks.extend(arrow_marks(*ends, "grain", subject))
+    for number, grain in enumerate(cutout.template.grain[: label.arrows_beside], 1):
+        middle = Spot(left + ARROW_HALF + dx, top + GRAIN_TALL * (number - 0.5) + dy)
+        turn = radians(grain.heading + cutout.turned)
+        ux, uy = ARROW_HALF * sin(turn), -ARROW_HALF * cos(turn)
+        ends = Spot(middle.x - ux, middle.y - uy), Spot(middle.x + ux, middle.y + uy)
+        marks.extend(arrow_marks(*ends, "grain", subject))
+        if label.arrows_beside > 1:
+            x = left + 2 * ARROW_HALF + 4 + dx
+            marks.append(
+                set_text(x, middle.y + TAG_DROP, str(number), SMALLEST, True, role="label", subject=subject)
+            )
     return marks
 
 
 def _moved(label: Label, dx: float, dy: float) -> Label:
     top = label.top and Spot(label.top.x + dx, label.top.y + dy)
-    arrows = tuple((Spot(a.x + dx, a.y + dy), Spot(b.x + dx, b.y + dy)) for a, b in label.arrows)
+    arrows = tuple(arrow.moved(dx, dy) for arrow in label.arrows)
     return replace(label, top=top, arrows=arrows)

@@ -8,21 +8,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from typing import Final
+from math import hypot
+from typing import Final, NamedTuple
 
-from ...cutting.model import FabricCount, Template
+from ...cutting.model import Template
 from ..lettering import ascent, cap_height, descent
-from .paths import Spot
+from .label_words import words_of
+from .paths import Ring, Spot
 from .room import Line, Room, box_ring, middle_of, place_arrow, place_lines
-from .style import (
-    LABEL,
-    LEADING,
-    LETTER,
-    SMALLEST,
-    break_lines,
-    measure,
-    shorten,
-)
+from .style import HEAD_WIDE, LABEL, LEADING, LETTER, SMALLEST, measure
 
 SETTINGS: Final = (
     (LETTER, LABEL, 150.0),
@@ -48,6 +42,8 @@ TIGHT: Final = 2.0
 LONG_ARROW: Final = 108.0  # 1 1/2in: longer says nothing more
 GOOD_ARROW: Final = 36.0  # 1/2in: can be laid along a thread without doubt
 SHORT_ARROW: Final = 15.0  # both heads and a shaft between
+TAG_LONG: Final = 13.0  # points beyond an arrow's head for its number
+TAG_HIGH: Final = 4.0  # half the height of a number there, and a little air
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,7 +62,17 @@ class SetLine:
         return Line(measure(self.text, self.size, self.bold), self.baseline - rise, self.baseline + fall)
 
 
-Arrow = tuple[Spot, Spot]
+class Arrow(NamedTuple):
+    """A grain arrow, and the middle of its number where there are several."""
+
+    first: Spot
+    last: Spot
+    tag: Spot | None = None
+
+    def moved(self, dx: float, dy: float) -> Arrow:
+        """The arrow, so far to the right and down."""
+        first, last = (Spot(x + dx, y + dy) for x, y in (self.first, self.last))
+        return Arrow(first, last, self.tag and Spot(self.tag.x + dx, self.tag.y + dy))
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,37 +83,7 @@ class Label:
     top: Spot | None  # the middle of the label's upper edge; None: nothing inside
     arrows: tuple[Arrow, ...]
     beside: tuple[SetLine, ...] = ()  # set to the right of their own top left
-    arrow_beside: bool = False
-
-
-def words_of(template: Template, room: float, size: float) -> list[tuple[str, bool]]:
-    """The lines under the letter, no wider than the room, and whether each is bold."""
-    counts = [line for count in template.counts for line in _count_words(count)]
-    words = [(line, True) for text in counts for line in break_lines(text, room, size, True)]
-    words.extend((line, False) for line in _title_lines(template, room, size))
-    if template.maker:
-        words.append((shorten(template.maker, room, size), False))
-    if not template.reversible:
-        words.append(("this side up", False))
-    return words
-
-
-def _count_words(count: FabricCount) -> Iterator[str]:
-    if count.cut:
-        yield f"Cut {count.cut} of {count.fabric}"
-        if count.reversed:
-            yield f"and {count.reversed} reversed"
-    elif count.reversed:
-        yield f"Cut {count.reversed} of {count.fabric}, reversed"
-
-
-def _title_lines(template: Template, room: float, size: float) -> list[str]:
-    """Title, size and version on one line, else on two; a title too long for the first is shortened."""
-    size_words = f"{template.finished_size} · v{template.version}"
-    whole = f"{template.block_title} {size_words}"
-    if measure(whole, size) <= room:
-        return [whole]
-    return [shorten(template.block_title, room, size), shorten(size_words, room, size)]
+    arrows_beside: int = 0
 
 
 def stacked(
@@ -179,22 +155,42 @@ def _with_arrows(
     arrows = _place_arrows(room, headings, least, clear)
     if arrows is None:
         return None
-    top = place_lines(room.beside(*map(arrow_ring, arrows)), asked, home, clear)
+    top = place_lines(room.beside(*(_whole(arrow) for arrow in arrows)), asked, home, clear)
     return Label(lines, top, arrows) if top else None
 
 
 def _place_arrows(
     room: Room, headings: Sequence[float], least: float, clear: float
 ) -> tuple[Arrow, ...] | None:
-    """An arrow for every heading, each clear of those before; None where one does not fit."""
+    """An arrow for every heading, each clear of those before; None where one does not fit. Several are
+    numbered, and keep room for their numbers beyond their heads."""
     arrows: list[Arrow] = []
+    extra = TAG_LONG if len(headings) > 1 else 0.0
     for heading in headings:
-        arrow = place_arrow(room, heading, (least, LONG_ARROW), clear)
-        if arrow is None:
+        found = place_arrow(room, heading, (least + extra, LONG_ARROW + extra), clear + extra / 8)
+        if found is None:
             return None
-        arrows.append(arrow)
-        room = room.beside(arrow_ring(arrow))
+        arrows.append(_tagged(*found) if extra else Arrow(*found))
+        room = room.beside(arrow_ring(*found, TAG_HIGH if extra else HEAD_WIDE))
     return tuple(arrows)
+
+
+def _whole(arrow: Arrow) -> Ring:
+    """What an arrow keeps others off, its number included."""
+    if arrow.tag is None:
+        return arrow_ring(arrow.first, arrow.last)
+    beyond = Spot(
+        arrow.tag.x + (arrow.tag.x - arrow.last.x) / 2, arrow.tag.y + (arrow.tag.y - arrow.last.y) / 2
+    )
+    return arrow_ring(arrow.first, beyond, TAG_HIGH)
+
+
+def _tagged(first: Spot, last: Spot) -> Arrow:
+    """The arrow, shortened at its last end by the room for its number."""
+    dx, dy = last.x - first.x, last.y - first.y
+    share = TAG_LONG / hypot(dx, dy)
+    tip = Spot(last.x - dx * share, last.y - dy * share)
+    return Arrow(first, tip, Spot(last.x - dx * share * 0.4, last.y - dy * share * 0.4))
 
 
 def _bare(
@@ -205,9 +201,9 @@ def _bare(
         lines = (SetLine(template.label, size, True, cap_height(size, True)),)
         top = place_lines(room, [lines[0].asks()], home, TIGHT)
         if top:
-            return Label(lines, top, (), beside, bool(headings))
+            return Label(lines, top, (), beside, len(headings))
     arrows = _place_arrows(room, headings, SHORT_ARROW, TIGHT)
-    return Label((), None, arrows or (), beside, arrows is None)
+    return Label((), None, arrows or (), beside, 0 if arrows else len(headings))
 
 
 def boxes_of(lines: Sequence[Line], top: Spot) -> list[tuple[Spot, ...]]:
@@ -218,11 +214,9 @@ def boxes_of(lines: Sequence[Line], top: Spot) -> list[tuple[Spot, ...]]:
     ]
 
 
-def arrow_ring(arrow: Arrow) -> tuple[Spot, ...]:
-    """A thin shape along an arrow, as wide as its heads."""
-    from .style import HEAD_WIDE
-
-    (x1, y1), (x2, y2) = arrow
-    length = max(((x2 - x1) ** 2 + (y2 - y1) ** 2) ** 0.5, 1e-9)
-    ux, uy = (x2 - x1) / length * HEAD_WIDE, (y2 - y1) / length * HEAD_WIDE
+def arrow_ring(first: Spot, last: Spot, half: float = HEAD_WIDE) -> Ring:
+    """A thin shape from one place to another, as wide as an arrow's head or as asked (half of it)."""
+    (x1, y1), (x2, y2) = first, last
+    length = max(hypot(x2 - x1, y2 - y1), 1e-9)
+    ux, uy = (x2 - x1) / length * half, (y2 - y1) / length * half
     return (Spot(x1 - uy, y1 + ux), Spot(x2 - uy, y2 + ux), Spot(x2 + uy, y2 - ux), Spot(x1 + uy, y1 - ux))

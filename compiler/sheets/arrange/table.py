@@ -11,6 +11,7 @@ from ...drafting.model import Edge
 from ...measure.fractions import ruler_text
 from ...measure.length import POINTS_PER_INCH
 from ..page import Mark, PathMark
+from .label_words import grain_words
 from .paths import Placement, flat_ring, straight
 from .room import Box
 from .style import (
@@ -80,6 +81,9 @@ def _row(template: Template, wide: float) -> Row:
     words = break_lines(cut_words(template), wide - LETTER_WIDE - SIZE_WIDE, LABEL)
     if len(words) > MOST_LINES:
         words = [*words[: MOST_LINES - 1], words[MOST_LINES - 1].rstrip(";") + " …"]
+    if len(template.grain) > 1:
+        for number, grain in enumerate(template.grain, 1):
+            words += break_lines(grain_words(number, grain), wide - LETTER_WIDE - SIZE_WIDE, LABEL)
     return Row(template.label, tuple(words), box_words(template.sew))
 
 

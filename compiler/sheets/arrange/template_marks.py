@@ -37,6 +37,7 @@ MATCH_INSIDE: Final = 2.0  # of it inside the sewing line: it crosses the seam
 MATCH: Final = 0.6
 RING_SHADE: Final = (0.93, 0.93, 0.93)  # of a window template's card
 
+TAG_DROP: Final = cap_height(SMALLEST, True) / 2  # from a number's middle to its baseline
 RING_MIDDLE: Final = 9.0  # points from the sewing line to the middle of a card 1/4in wide
 
 Rings = tuple[tuple[Edge, ...], ...]
@@ -81,11 +82,12 @@ def template_marks(
         )
     if options.kind == "window":
         marks.extend(_ring_words(template, placement))
-    for arrow in label.arrows:
-        marks.extend(arrow_marks(*arrow, "grain", template.label))
+    for number, arrow in enumerate(label.arrows, 1):
+        marks.extend(arrow_marks(arrow.first, arrow.last, "grain", template.label))
+        if arrow.tag:
+            marks.append(_tag_mark(arrow.tag, number, template.label))
     if label.top:
         marks.extend(_centred_marks(label.lines, label.top, template.label))
-    marks.extend(_grain_numbers(template, label))
     return marks
 
 
@@ -150,6 +152,12 @@ def _match_marks(template: Template, placement: Placement, options: SheetOptions
     return marks
 
 
+def _tag_mark(tag: Spot, number: int, subject: str) -> TextMark:
+    """The number of one of several arrows."""
+    drop = tag.y + TAG_DROP
+    return set_text(tag.x, drop, str(number), SMALLEST, True, "middle", role="label", subject=subject)
+
+
 def _centred_marks(lines: Sequence[SetLine], top: Spot, subject: str) -> list[TextMark]:
     return [
         set_text(
@@ -171,21 +179,4 @@ def beside_marks(label: Label, left: float, top: float, subject: str) -> list[Ma
     return [
         set_text(left, top + line.baseline, line.text, line.size, line.bold, role="label", subject=subject)
         for line in label.beside
-    ]
-
-
-def _grain_numbers(template: Template, label: Label) -> list[Mark]:
-    """Where one template serves pieces of different grain, each arrow bears the numbers of its pieces."""
-    if len(template.grain) < 2 or len(label.arrows) != len(template.grain):
-        return []
-    return [
-        set_text(
-            arrow[1].x + 4,
-            arrow[1].y,
-            ", ".join(map(str, grain.pieces[:6])),
-            SMALLEST,
-            role="label",
-            subject=template.label,
-        )
-        for grain, arrow in zip(template.grain, label.arrows, strict=True)
     ]

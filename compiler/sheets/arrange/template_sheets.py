@@ -149,7 +149,7 @@ def _pose(outline: Pose, cutout: Cutout | None) -> Pose:
     """The outline, with what is known to stand beside it."""
     if cutout is None or cutout.beside is None:
         return outline
-    words = (box_ring(cutout.beside.box), arrow_ring(cutout.beside.leader))
+    words = (box_ring(cutout.beside.box), arrow_ring(*cutout.beside.leader))
     return replace(outline, rings=(*outline.rings, *map(_rounded, words)))
 
 

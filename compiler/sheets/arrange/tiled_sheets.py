@@ -16,13 +16,15 @@ from .beside import box_of
 from .furniture import MAP_TALL, MAP_WIDE, Paper
 from .label import fit_label
 from .options import SheetOptions
-from .paths import Placement, Ring, flat_ring
+from .paths import Placement, Ring, closed, flat_ring
 from .room import box_ring
-from .style import SMALLEST, set_text
+from .style import CUT, SMALLEST, line_mark, set_text
 from .template_marks import headings_of, inner_room, outer_rings, template_marks
 
 PAD: Final = 1.0
 """Points about a tiled template, so that half its line's thickness is not cut away with the rest."""
+
+TURNS: Final = (0.0, 90.0, 180.0, 270.0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,10 +38,10 @@ class TilePage:
 
 
 def tiled_pages(template: Template, paper: Paper, options: SheetOptions) -> list[TilePage]:
-    """The tiles of a template, upright or a quarter turned, whichever takes fewer."""
+    """The tiles of a template, in the quarter turn that takes the fewest."""
     left, top, right, bottom = paper.body
     area = (right - left, bottom - top)
-    turn = min((0.0, 90.0), key=lambda each: _tile_count(_grid(_ring(template, each, options), area)))
+    turn = min(TURNS, key=lambda each: _tile_count(_ring(template, each, options), area))
     ring = _ring(template, turn, options)
     grid = _grid(ring, area)
     box = box_of(ring)
@@ -64,8 +66,11 @@ def _grid(ring: Ring, area: tuple[float, float]) -> Grid:
     return grid_for(right - left + 2 * PAD, bottom - top + 2 * PAD, area)
 
 
-def _tile_count(grid: Grid) -> int:
-    return grid.rows * grid.columns
+def _tile_count(ring: Ring, area: tuple[float, float]) -> int:
+    """How many tiles the outline takes; those that it leaves bare are not printed."""
+    left, top, _, _ = box_of(ring)
+    path = closed((x - left + PAD, y - top + PAD) for x, y in ring)
+    return len(tile([line_mark(path, "cut", CUT)], _grid(ring, area)))
 
 
 def _drawing(template: Template, placement: Placement, grid: Grid, options: SheetOptions) -> list[Mark]:
