@@ -15,7 +15,7 @@ from typing import Final, NamedTuple
 
 from ..drafting.model import Edge, Piece
 from ..drafting.shapes import Carry
-from ..drafting.stroke import Stroke, stroke_of
+from ..drafting.stroke import Stroke, ring_strokes, stroke_of
 from .model import GrainArrow
 
 SAME_HEADING: Final = 0.01
@@ -54,9 +54,10 @@ def grain_of(piece: Piece, along: Sequence[float] = (0.0,)) -> Grain | None:
         return None
     if piece.grain is not None:
         return Grain(_tidy(float(piece.grain)), True)
-    straight = [side for side in piece.ring if side.edge.arc is None]
-    longest_first = sorted(straight, key=lambda side: -round(side.edge.length, LENGTH_DIGITS))
-    headings = [(heading_of(stroke_of(side.edge)), side.outside) for side in longest_first]
+    sides = zip(ring_strokes([side.edge for side in piece.ring]), piece.ring, strict=True)
+    straight = [(stroke, side.outside) for stroke, side in sides if stroke.center is None]
+    straight.sort(key=lambda pair: -round(pair[0].length, LENGTH_DIGITS))
+    headings = [(heading_of(stroke), outside) for stroke, outside in straight]
     for heading, outside in headings:
         if outside:
             return Grain(heading, True)
@@ -102,6 +103,7 @@ class GrainGroups:
         self.along = along  # the headings of the block's sides
         self.headings: list[float] = []
         self.pieces: list[list[int]] = []
+        self.arrow_of: dict[int, list[int]] = {}  # by piece, the pieces of its arrow
 
     def place(self, piece: Piece, ways: Sequence[Carry], turned_over: Sequence[Carry]) -> None:
         """Counts the piece to an arrow that suits it in some way the template fits it; else to a new arrow.
@@ -117,10 +119,20 @@ class GrainGroups:
             drawn = heading_back(way, grain.heading)
             for index, known in enumerate(self.headings):
                 if _apart(drawn, known) <= SAME_HEADING:
-                    self.pieces[index].append(piece.number)
+                    self._count(piece, self.pieces[index])
                     return
         self.headings.append(heading_back(ways[0], grain.heading))
-        self.pieces.append([piece.number])
+        self.pieces.append([])
+        self._count(piece, self.pieces[-1])
+
+    def place_like(self, piece: Piece, other: Piece) -> None:
+        """Counts the piece to the arrow of another that lies alike."""
+        if other.number in self.arrow_of:
+            self._count(piece, self.arrow_of[other.number])
+
+    def _count(self, piece: Piece, arrow: list[int]) -> None:
+        arrow.append(piece.number)
+        self.arrow_of[piece.number] = arrow
 
     def arrows(self) -> tuple[GrainArrow, ...]:
         """The arrows, in order of their first piece."""

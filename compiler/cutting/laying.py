@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from ..drafting.congruence import figure_of, unit
+from ..drafting.congruence import middle_of, unit
 from ..drafting.model import Draft, Piece, Shape
 from ..drafting.shapes import Carry, symmetries
 from .allowance import Cut
@@ -26,9 +26,11 @@ CornerCuts = dict[CornerKey, tuple[Cut, ...]]
 
 @dataclass(frozen=True, slots=True)
 class Laid:
-    """A shape's pieces with how the template lies on each, turned over only where the piece is reversed."""
+    """A shape's pieces with how the template lies on each, turned over only where the piece is reversed.
 
-    shape: Shape
+    Of pieces that lie alike among their neighbours only the first stands here.
+    """
+
     first: Piece
     pieces: tuple[Piece, ...]
     ways: tuple[Carry, ...]
@@ -36,27 +38,37 @@ class Laid:
     grain: GrainGroups
 
 
-def lay(draft: Draft, shape: Shape, trims: Trims) -> Laid:
-    """The template laid on every piece: of the turns that fit, the one whose trims agree best."""
-    pieces = tuple(draft.pieces[member.piece - 1] for member in shape.members)
-    first, origin = pieces[0], figure_of(pieces[0]).origin
+def lay(draft: Draft, shape: Shape, trims: Trims, alike: Sequence[int]) -> Laid:
+    """The template laid on every piece: of the turns that fit, the one whose trims agree best.
+
+    `alike`: the neighbourhood of each of the draft's pieces.
+    """
+    first = draft.pieces[shape.members[0].piece - 1]
+    origin = middle_of(trims.outlines.rings(first.number)[0])
     own = [(0.0, False)] if shape.turns == 1 and not shape.reversible else list(symmetries(first))
     turns = [unit(turned) for turned, over in own if not over]
     mirrors = tuple(Carry(origin, unit(turned), True, origin) for turned, over in own if over)
     wanted = {key: trims.cuts(key) for key in sharp_corners(trims, first)}
-    ways, grain = [], GrainGroups(block_headings(draft.outline))
-    for member, piece in zip(shape.members, pieces, strict=True):
-        plain = Carry(origin, unit(member.turned), member.reversed, _middle(piece, first, origin))
+    grain = GrainGroups(block_headings(draft.outline))
+    laid: dict[object, tuple[Piece, Carry]] = {}
+    for member in shape.members:
+        piece = draft.pieces[member.piece - 1]
+        key = (alike[member.piece - 1], piece.grain)
+        if key in laid:
+            grain.place_like(piece, laid[key][0])
+            continue
+        plain = Carry(origin, unit(member.turned), member.reversed, _middle(piece, trims))
         fitting = [_after(plain, turn) for turn in turns]
         if len(fitting) > 1 and wanted:
             fitting = _best_first(fitting, trims, wanted, piece)
         grain.place(piece, fitting, [_mirrored_first(fitting[0], mirror) for mirror in mirrors])
-        ways.append(fitting[0])
-    return Laid(shape, first, pieces, tuple(ways), mirrors, grain)
+        laid[key] = piece, fitting[0]
+    pieces, ways = zip(*laid.values(), strict=True)
+    return Laid(first, pieces, ways, mirrors, grain)
 
 
-def _middle(piece: Piece, first: Piece, origin: complex) -> complex:
-    return origin if piece is first else figure_of(piece).origin
+def _middle(piece: Piece, trims: Trims) -> complex:
+    return middle_of(trims.outlines.rings(piece.number)[0])
 
 
 def _after(carry: Carry, turn: complex) -> Carry:

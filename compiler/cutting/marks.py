@@ -39,10 +39,10 @@ class SeamMark(NamedTuple):
 
 def side_marks(side: WholeSide) -> Iterator[SeamMark]:
     """The marks of a whole side, from its start to its end."""
-    runs = seam_runs(side)
-    if len(runs) == 1 and not _shares_within(side, runs[0][1] - runs[0][0], runs[0][2]):
-        return
     total = side.stroke.length
+    if len(side.parts) == 1 and not _shares_within(side, total, side.parts[0].neighbour):
+        return
+    runs = seam_runs(side)
     for index, (first, last, neighbour) in enumerate(runs):
         if index:
             yield _mark_at(side, first / total)

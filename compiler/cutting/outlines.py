@@ -24,16 +24,14 @@ CornerKey = tuple[int, int, int]
 
 
 class Corner(NamedTuple):
-    """A piece's corner between two sides, the ring it is on and its place there."""
+    """A piece's corner between two sides. Of the pairs, the first is for the side before it."""
 
     at: complex
     before: WholeSide
     after: WholeSide
-
-    @property
-    def turned(self) -> float:
-        """Radians that the outline turns clockwise here."""
-        return turn_between(self.before.stroke, self.after.stroke)
+    turned: float  # radians that the outline turns clockwise here
+    ways_in: tuple[complex, complex]  # unit vectors from the corner along each side
+    across: tuple[complex, complex]  # from the corner straight across each side's allowance
 
     @property
     def angle(self) -> float:
@@ -52,12 +50,20 @@ class Corner(NamedTuple):
 
     def into(self, after: bool) -> complex:
         """The unit vector from the corner along the side after it or before it."""
-        return self.after.stroke.direction(0) if after else -self.before.stroke.direction(1)
+        return self.ways_in[after]
 
     def aside(self, after: bool) -> complex:
         """From the corner straight across the allowance to the cut line of the side after or before it."""
-        along = self.into(True) if after else -self.into(False)
-        return along * -1j * self.side(after).allowance
+        return self.across[after]
+
+
+def corner_between(before: WholeSide, after: WholeSide) -> Corner:
+    """The corner where one side leads into the next."""
+    arriving, leaving = before.stroke.direction(1), after.stroke.direction(0)
+    return Corner(
+        after.stroke.start, before, after, turn_between(before.stroke, after.stroke), (-arriving, leaving),
+        (arriving * -1j * before.allowance, leaving * -1j * after.allowance),
+    )
 
 
 class Outlines:
@@ -85,7 +91,7 @@ class Outlines:
             sides = self.rings(number)[ring]
             if len(sides) == 1 and abs(sides[0].stroke.end - sides[0].stroke.start) <= NEAR:
                 return None
-            found = Corner(sides[at].stroke.start, sides[at - 1], sides[at])
+            found = corner_between(sides[at - 1], sides[at])
             self._corners[key] = found
         return found
 

@@ -15,6 +15,7 @@ from .checks import check_template
 from .laying import Laid, evened_cuts, lay, ring_cuts, template_cuts, template_marks, turning_over
 from .marks import SeamMark
 from .model import FabricCount, Mark, Template
+from .neighbourhood import neighbourhoods
 from .outlines import Outlines
 from .trimming import Trims
 
@@ -22,17 +23,17 @@ from .trimming import Trims
 def make_templates(draft: Draft) -> Outcome[tuple[Template, ...]]:
     """The templates in order of their letters, and warnings about allowances that have no room."""
     trims = Trims(Outlines(draft.pieces), draft.trim)
+    alike = neighbourhoods(draft.pieces)
     templates: list[Template] = []
     said: list[Diagnostic] = []
     for shape in draft.shapes:
-        template, remarks = _make_template(draft, shape, trims)
+        template, remarks = _make_template(draft, lay(draft, shape, trims, alike), shape, trims)
         templates.append(template)
         said.extend(remarks)
     return Outcome(tuple(templates), in_order(said))
 
 
-def _make_template(draft: Draft, shape: Shape, trims: Trims) -> tuple[Template, list[Diagnostic]]:
-    laid = lay(draft, shape, trims)
+def _make_template(draft: Draft, laid: Laid, shape: Shape, trims: Trims) -> tuple[Template, list[Diagnostic]]:
     number = laid.first.number
     rings = trims.outlines.rings(number)
     cuts = template_cuts(laid, trims)
@@ -52,8 +53,9 @@ def _make_template(draft: Draft, shape: Shape, trims: Trims) -> tuple[Template, 
         sew_holes=tuple(_edges(hole, ring) for hole, ring in zip(laid.first.holes, rings[1:], strict=True)),
         cut=ring_edges(found[0].rings[0]), cut_holes=tuple(ring_edges(ring) for ring in gaps),
         dots=_dots(rings) if draft.trim.dots else (), dot_width=draft.trim.dots,
-        marks=_marks(template_marks(laid, trims, mirror)), grain=laid.grain.arrows(), counts=_counts(laid),
-        reversible=shape.reversible, pieces=tuple(member.piece for member in shape.members),
+        marks=_marks(template_marks(laid, trims, mirror)), grain=laid.grain.arrows(),
+        counts=_counts(draft, shape), reversible=shape.reversible,
+        pieces=tuple(member.piece for member in shape.members),
     )
     check_template(template, laid.first)
     return template, _remarks(draft, laid.first, rings, found)
@@ -85,11 +87,11 @@ def _marks(marks: Sequence[SeamMark]) -> tuple[Mark, ...]:
     return tuple(Mark(point_of(mark.at), point_of(mark.toward), mark.allowance) for mark in marks)
 
 
-def _counts(laid: Laid) -> tuple[FabricCount, ...]:
+def _counts(draft: Draft, shape: Shape) -> tuple[FabricCount, ...]:
     """How many of each fabric, fabrics in order of first use."""
     counted: dict[str, list[int]] = {}
-    for member, piece in zip(laid.shape.members, laid.pieces, strict=True):
-        counted.setdefault(piece.fabric, [0, 0])[member.reversed] += 1
+    for member in shape.members:
+        counted.setdefault(draft.pieces[member.piece - 1].fabric, [0, 0])[member.reversed] += 1
     return tuple(FabricCount(fabric, plain, reverse) for fabric, (plain, reverse) in counted.items())
 
 

@@ -12,7 +12,7 @@ from math import degrees, tau
 from typing import Final, NamedTuple
 
 from ..measure.tolerance import NEAR
-from .model import Piece, Side
+from .model import Piece
 from .stroke import WholeSide, whole_sides
 
 ALIKE: Final = 10 * NEAR
@@ -54,10 +54,16 @@ class Figure(NamedTuple):
 
 def figure_of(piece: Piece) -> Figure:
     """The piece's outline about its own middle."""
-    outer = _ring(whole_sides(piece.ring))
-    origin = sum((corner.at + corner.middle for corner in outer), 0j) / (2 * len(outer))
-    rings = (outer, *(_ring(whole_sides(hole)) for hole in piece.holes))
+    outer = whole_sides(piece.ring)
+    origin = middle_of(outer)
+    rings = (_ring(outer), *(_ring(whole_sides(hole)) for hole in piece.holes))
     return Figure(origin, tuple(_moved(ring, -origin) for ring in rings))
+
+
+def middle_of(outer: Sequence[WholeSide]) -> complex:
+    """The mean of the outer ring's corners and side middles; the centre of a circle."""
+    ring = _ring(outer)
+    return sum((corner.at + corner.middle for corner in ring), 0j) / (2 * len(ring))
 
 
 def _ring(sides: Sequence[WholeSide]) -> Ring:
@@ -158,8 +164,3 @@ def _met(corner: Corner, other: Corner, factor: complex) -> bool:
         and corner.allowance == other.allowance
         and abs(corner.circle - other.circle) <= ALIKE
     )
-
-
-def side_ring(ring: Sequence[Side]) -> Ring:
-    """The ring's corners in the block, for tests and checks."""
-    return _ring(whole_sides(ring))

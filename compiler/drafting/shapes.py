@@ -57,7 +57,7 @@ def match_shapes(pieces: Sequence[Piece]) -> tuple[Shape, ...]:
     copies: dict[object, tuple[int, float, bool]] = {}
     members: list[list[Member]] = []
     for piece in pieces:
-        key = _translate_key(piece)
+        key = translate_key(piece)
         found = copies.get(key)
         if found is None:
             found = shelves.match(figure_of(piece))
@@ -129,7 +129,7 @@ def _keys(kind: object, sizes: tuple[float, float]) -> list[object]:
     return [(kind, mean, most) for mean in steps[0] for most in steps[1]]
 
 
-def _translate_key(piece: Piece) -> object:
+def translate_key(piece: Piece) -> object:
     """Equal for pieces that are plain copies of each other, shifted."""
     first = piece.ring[0].edge.start
     x, y = float(first.x), float(first.y)

@@ -87,6 +87,19 @@ def stroke_of(edge: Edge) -> Stroke:
     return Stroke(place_of(edge.start), place_of(edge.end), place_of(edge.arc.center), edge.sweep)
 
 
+def ring_strokes(edges: Sequence[Edge]) -> list[Stroke]:
+    """The closed ring's edges as strokes; each ends at the very place where the next starts."""
+    starts = [place_of(edge.start) for edge in edges]
+    strokes = []
+    for at, edge in enumerate(edges):
+        end = starts[at + 1 - len(edges)]
+        if edge.arc is None:
+            strokes.append(Stroke(starts[at], end))
+        else:
+            strokes.append(Stroke(starts[at], end, place_of(edge.arc.center), edge.sweep))
+    return strokes
+
+
 def edge_of(stroke: Stroke) -> Edge:
     """The stroke as an edge."""
     if stroke.center is None:
@@ -107,7 +120,10 @@ def ring_edges(ring: Sequence[Stroke]) -> tuple[Edge, ...]:
 
 def whole_sides(ring: Sequence[Side]) -> tuple[WholeSide, ...]:
     """The ring's sides with those that run on smoothly joined; starts at the ring's first true corner."""
-    plain = [WholeSide(stroke_of(side.edge), float(side.allowance), side.parts) for side in ring]
+    plain = [
+        WholeSide(stroke, float(side.allowance), side.parts)
+        for stroke, side in zip(ring_strokes([side.edge for side in ring]), ring, strict=True)
+    ]
     count = len(plain)
     corners = [at for at in range(count) if not _runs_on(plain[at - 1], plain[at])]
     if len(corners) == count:

@@ -6,6 +6,8 @@ from math import pi, sin
 
 import pytest
 from piecewright.cutting.allowance import moved_side, outset_rings
+from piecewright.cutting.laying import lay, template_cuts, template_marks
+from piecewright.cutting.neighbourhood import neighbourhoods
 from piecewright.cutting.outlines import Outlines
 from piecewright.cutting.templates import make_templates
 from piecewright.cutting.trimming import Trims, reach
@@ -99,6 +101,21 @@ def test_both_cut_edges_of_every_seam_end_together(source):
                             mine = reach(corner, after, trims.cuts((piece.number, ring, at)))
                             other_end = reach(theirs, not after, trims.cuts(other))
                             assert mine == pytest.approx(other_end, abs=PRINTED)
+
+
+@pytest.mark.parametrize("source", FILES, ids=[source.name for source in FILES])
+def test_pieces_that_lie_alike_need_the_same_of_their_template(source):
+    """Working out one piece of each neighbourhood comes to what working out every piece does."""
+    for draft in drafts(source):
+        trims = Trims(Outlines(draft.pieces), draft.trim)
+        alike = neighbourhoods(draft.pieces)
+        for shape in draft.shapes:
+            some = lay(draft, shape, trims, alike)
+            every = lay(draft, shape, trims, range(len(draft.pieces)))
+            assert len(every.pieces) == len(shape.members) >= len(some.pieces)
+            assert some.grain.arrows() == every.grain.arrows()
+            assert template_cuts(some, trims) == template_cuts(every, trims)
+            assert len(template_marks(some, trims, None)) == len(template_marks(every, trims, None))
 
 
 @pytest.mark.parametrize("source", FILES, ids=[source.name for source in FILES])

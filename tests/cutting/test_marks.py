@@ -4,8 +4,11 @@ from __future__ import annotations
 
 import pytest
 from hypothesis import given, settings
+from piecewright.cutting.laying import lay
 from piecewright.cutting.marks import side_marks
+from piecewright.cutting.outlines import Outlines
 from piecewright.cutting.templates import make_templates
+from piecewright.cutting.trimming import Trims
 from piecewright.drafting.shapes import carry
 from piecewright.drafting.stroke import place_of, whole_sides
 from support.random_pieces import draft_of, fan_rings, fans, pieces_of, star_rings
@@ -14,15 +17,11 @@ CLOSE = 1 / 32  # inches: marks nearer than this are drawn once
 
 
 def marks_on(draft):
-    """Per piece, the places in the block of its template's marks and dots, tried in every way it fits."""
-    from piecewright.cutting.laying import lay
-    from piecewright.cutting.outlines import Outlines
-    from piecewright.cutting.trimming import Trims
-
+    """Per piece, the places in the block of its template's marks and dots."""
     trims = Trims(Outlines(draft.pieces), draft.trim)
     found = {}
     for shape, template in zip(draft.shapes, make_templates(draft).value, strict=True):
-        laid = lay(draft, shape, trims)
+        laid = lay(draft, shape, trims, range(len(draft.pieces)))
         for number, way in zip(template.pieces, laid.ways, strict=True):
             marks = [way.place(place_of(mark.at)) for mark in template.marks]
             dots = [way.place(place_of(dot)) for dot in template.dots]
