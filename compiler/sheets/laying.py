@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from math import ceil, floor, inf
 from typing import Final, NamedTuple
 
-from .raster import TOUCH, Floor, Mask, Ring, box_of, mask_of, spread
+from .raster import TOUCH, Floor, Mask, Rings, box_of, mask_of, spread
 
 ACROSS_COST: Final = 0.04
 """What laying an item across the common grain must save, as a share of its own box: a whim costs more
@@ -79,7 +79,7 @@ class _Sheet:
     refused: float = inf  # square cells of the smallest item that found no room
 
 
-def shape_of(pose: int, rings: tuple[Ring, ...], along: bool, cell: float, gap: float) -> Shape:
+def shape_of(pose: int, rings: Rings, along: bool, cell: float, gap: float) -> Shape:
     """The pose as cells of that size."""
     left, top, right, bottom = box_of(rings)
     return Shape(pose, along, left, top, right - left, bottom - top, mask_of(rings, cell), gap / cell)

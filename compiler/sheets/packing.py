@@ -18,7 +18,7 @@ from math import atan2, cos, degrees, hypot, radians, sin
 from typing import Final
 
 from .laying import Attempt, Shape, lay, shape_of
-from .raster import TOUCH, Ring, box_of
+from .raster import TOUCH, Ring, Rings, box_of
 
 GAP: Final = 9.0
 """Points, 1/8in: what scissors need to pass between two outlines."""
@@ -46,7 +46,7 @@ class Pose:
     """
 
     turned: float
-    rings: tuple[tuple[tuple[float, float], ...], ...]
+    rings: Rings
     along: bool = True
 
 
@@ -108,9 +108,8 @@ def pack(items: Sequence[Item], width: float, height: float, gap: float = GAP) -
     assert all(poses), "an item larger than the page must be tiled"
     shapes = [_shapes(item, wanted, COARSE, gap) for item, wanted in zip(items, poses, strict=True)]
     narrowest = max(min(shape.width for shape in each) for each in shapes)
-    attempts = (
-        lay(shapes, order, max(share * width, narrowest), height, COARSE) for order, share in _plans(shapes)
-    )
+    plans = dict.fromkeys((order, max(share * width, narrowest)) for order, share in _plans(shapes))
+    attempts = (lay(shapes, order, room, height, COARSE) for order, room in plans)
     rough = min(attempts, key=lambda attempt: attempt.worth)
     fine = _laid_finely(items, rough, width, height, gap)
     return tuple(Placement(*each) for each in sorted(fine.places))
@@ -130,6 +129,9 @@ def _plans(shapes: Sequence[tuple[Shape, ...]]) -> Iterator[tuple[tuple[int, ...
     """Orders of laying down, each with a share of the room's width, the likeliest first."""
     searches = sum(len(each) for each in shapes)
     orders = _orders([each[0] for each in shapes])
+    if len(shapes) == 1:
+        yield orders[0], NARROWER[0]
+        return
     plans = [(order, share) for order in orders for share in NARROWER]
     yield from plans[: max(1, EFFORT // searches)]
 

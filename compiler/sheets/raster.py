@@ -16,14 +16,21 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
+from functools import lru_cache
+from itertools import chain
 from math import ceil, floor
 from typing import Final
 
 Ring = Sequence[tuple[float, float]]
+Rings = tuple[tuple[tuple[float, float], ...], ...]
 
 TOUCH: Final = 1e-6
 """Cells. An outline that reaches no further than this into a cell lies along its border: rounding, not
 room."""
+
+MASKS_KEPT: Final = 512
+"""A sheet is packed again when a label turns out not to fit inside; the outlines are mostly those of
+before."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,9 +49,9 @@ class Mask:
         return sum(length for _, _, length in self.runs)
 
 
-def mask_of(rings: Sequence[Ring], cell: float) -> Mask:
-    """The cells that any of the polygons touches or holds, all measured from the corner of their common
-    box."""
+@lru_cache(maxsize=MASKS_KEPT)
+def mask_of(rings: Rings, cell: float) -> Mask:
+    """The cells that any of the polygons touches or holds, measured from the corner of their common box."""
     left, top, right, bottom = box_of(rings)
     across, down = _cells(right - left, cell), _cells(bottom - top, cell)
     rows = [0] * down
@@ -73,25 +80,33 @@ def _fill(ring: Ring, rows: list[int]) -> None:
     own cell.
     """
     last = len(rows) - 1
-    crossings: list[list[float]] = [[] for _ in rows]
+    touched: list[list[float]] = [[] for _ in rows]  # where each side enters and leaves the row
+    crossed: list[list[float]] = [[] for _ in rows]  # where the sides cross its middle line
     for (x1, y1), (x2, y2) in zip(ring, (*ring[1:], ring[0]), strict=True):
         if y1 > y2:
             x1, y1, x2, y2 = x2, y2, x1, y1
-        slope = (x2 - x1) / (y2 - y1) if y2 > y1 else 0.0
         first = min(floor(y1 + TOUCH), last)
-        for row in range(first, max(first, min(ceil(y2 - TOUCH) - 1, last)) + 1):
-            if y2 > y1:
-                a = x1 + slope * (max(y1, row) - y1)
-                b = x1 + slope * (min(y2, row + 1) - y1)
-                if y1 <= row + 0.5 < y2:
-                    crossings[row].append(x1 + slope * (row + 0.5 - y1))
-            else:
-                a, b = x1, x2
+        final = max(first, min(ceil(y2 - TOUCH) - 1, last))
+        slope = (x2 - x1) / (y2 - y1) if y2 > y1 else 0.0
+        here = x1
+        for row in range(first, final + 1):
+            there = x1 + slope * (row + 1 - y1) if row < final else x2
+            touched[row] += (here, there)
+            if y1 <= row + 0.5 < y2:
+                crossed[row].append(x1 + slope * (row + 0.5 - y1))
+            here = there
+    for row, (sides, middles) in enumerate(zip(touched, crossed, strict=True)):
+        if len(sides) == 4 and len(middles) == 2:  # one side in, one out, and all between: nearly every row
+            rows[row] |= _bits(min(sides), max(sides))
+            continue
+        middles.sort()
+        for a, b in chain(_pairs(sides), _pairs(middles)):
             rows[row] |= _bits(min(a, b), max(a, b))
-    for row, xs in enumerate(crossings):
-        xs.sort()
-        for a, b in zip(xs[::2], xs[1::2], strict=True):
-            rows[row] |= _bits(a, b)
+
+
+def _pairs(numbers: list[float]) -> Iterable[tuple[float, float]]:
+    """The numbers, two by two."""
+    return zip(numbers[::2], numbers[1::2], strict=True)
 
 
 def _bits(start: float, end: float) -> int:
