@@ -73,8 +73,7 @@ def _cells(length: float, cell: float) -> int:
 
 
 def _fill(ring: Ring, rows: list[int]) -> None:
-    """Takes every cell between the polygon's sides on the middle line of a row, and every cell a side
-    touches.
+    """Takes every cell that a side touches, and every one between the sides on the middle line of a row.
 
     A point inside that is in neither would reach, straight up or down, the middle line or a side, within its
     own cell.

@@ -1,0 +1,32 @@
+"""A machine that lacks a part of what sheets need is told which, in words that say what to install."""
+
+import pytest
+
+from piecewright.sheets import cairo_library, ink
+from piecewright.sheets.files import png_bytes
+from piecewright.sheets.page import Page
+from piecewright.sheets.typeface import FontMissing, MachineLacks
+
+
+def test_a_missing_library_is_told(monkeypatch):
+    monkeypatch.setattr("ctypes.util.find_library", lambda name: None)
+    with pytest.raises(MachineLacks, match=r"The library cairo is missing: install it \(on Debian: libcairo2\)"):
+        cairo_library._opened("cairo", ("libnothing-of-the-kind.so.0",), "libcairo2")
+
+
+def test_a_library_that_is_too_old_is_told():
+    library = cairo_library._opened("cairo", cairo_library.CAIRO_NAMES, "libcairo2")
+    with pytest.raises(MachineLacks, match="too old: it lacks cairo_make_tea"):
+        cairo_library._declared(library, {"cairo_make_tea": (None,)}, "cairo")
+
+
+def test_another_face_than_ours_is_never_taken_silently(monkeypatch):
+    """Where cairo would set other letters than were measured, nothing is drawn at all."""
+    monkeypatch.setattr(ink, "width_of", lambda text, size, bold: 1.0)
+    with pytest.raises(FontMissing, match="cairo cannot find the typeface"):
+        ink.load.__wrapped__()
+
+
+def test_a_picture_too_large_for_cairo_is_told():
+    with pytest.raises(MachineLacks, match="cairo cannot draw this page"):
+        png_bytes(Page(612.0, 792.0, "", ()), 6000)
