@@ -1,7 +1,6 @@
 """A machine that lacks a part of what sheets need is told which, in words that say what to install."""
 
 import pytest
-
 from piecewright.sheets import cairo_library, ink
 from piecewright.sheets.files import png_bytes
 from piecewright.sheets.page import Page
@@ -10,7 +9,7 @@ from piecewright.sheets.typeface import FontMissing, MachineLacks
 
 def test_a_missing_library_is_told(monkeypatch):
     monkeypatch.setattr("ctypes.util.find_library", lambda name: None)
-    with pytest.raises(MachineLacks, match=r"The library cairo is missing: install it \(on Debian: libcairo2\)"):
+    with pytest.raises(MachineLacks, match=r"cairo is missing: install it \(on Debian: libcairo2\)"):
         cairo_library._opened("cairo", ("libnothing-of-the-kind.so.0",), "libcairo2")
 
 
