@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import os
 from collections.abc import Iterable, Sequence
-from difflib import get_close_matches
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -45,6 +44,8 @@ class BlockChoice:
         """A use error for a title that no block had."""
         for title, met in self._wanted.items():
             if not met:
+                from difflib import get_close_matches
+
                 close = get_close_matches(title, self._seen, n=1)
                 near = f" Did you mean '{named(close[0])}'?" if close else ""
                 raise click.UsageError(f"There is no block '{named(title)}' in what was read.{near}")

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import os
 import re
-from difflib import get_close_matches
 from typing import TYPE_CHECKING, Final
 
 import click
@@ -79,6 +78,8 @@ def explain_code(code: str, form: str) -> int:
     entries = catalogue()
     entry = entries.get(code)
     if entry is None:
+        from difflib import get_close_matches
+
         close = get_close_matches(code, sorted(entries), n=3, cutoff=0.5)
         near = f" Near it are: {', '.join(close)}." if close else ""
         raise click.UsageError(f"There is neither a file nor a code '{code}'.{near}")

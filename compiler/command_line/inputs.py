@@ -6,7 +6,6 @@ import os
 import sys
 from collections.abc import Sequence
 from dataclasses import dataclass
-from difflib import get_close_matches
 from pathlib import Path
 from typing import Final
 
@@ -70,6 +69,8 @@ def one_input(name: str) -> Input:
 
 def _near(name: str) -> str:
     """The file that was probably meant, or nothing."""
+    from difflib import get_close_matches
+
     folder, last = os.path.split(name)
     known = [path.name for path in block_files(Path(folder or "."))]
     close = get_close_matches(last, known, n=1) or get_close_matches(last + EXTENSION, known, n=1, cutoff=0.9)

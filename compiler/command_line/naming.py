@@ -9,7 +9,6 @@ run, the later gets such digits too. So a title never leads to another folder an
 from __future__ import annotations
 
 import re
-from hashlib import sha256
 from typing import Final
 from unicodedata import normalize
 
@@ -34,22 +33,25 @@ def _folded(text: str) -> str:
 
 def digest(text: str) -> str:
     """Eight digits that follow from the text alone."""
+    from hashlib import sha256
+
     return sha256(text.encode("utf-8", "surrogatepass")).hexdigest()[:DIGITS]
 
 
 class Names:
-    """The names given in one run. Only what is needed to tell two blocks apart is kept."""
+    """The names given in one run, and to which title of which source."""
 
     def __init__(self) -> None:
-        self._given: dict[str, str] = {}
+        self._given: dict[str, tuple[str, str]] = {}
 
     def stem(self, title: str, version: int, source: str) -> str:
         """The name, without an ending, of a block found in that source."""
-        owner = digest(f"{source}\0{title}")
         readable = slug(title)
-        plain = readable or f"block-{digest(title)}"
-        for name in (plain, f"{readable or 'block'}-{digest(title)}", f"{readable or 'block'}-{owner}"):
-            stem = f"{name}-v{version}"
-            if self._given.setdefault(stem, owner) == owner:
+        for following in ("", title, f"{source}\0{title}"):
+            if not (readable or following):
+                continue
+            digits = f"-{digest(following)}" if following else ""
+            stem = f"{readable or 'block'}{digits}-v{version}"
+            if self._given.setdefault(stem, (title, source)) == (title, source):
                 return stem
         raise AssertionError(f"three names of `{title[:80]}` are taken")
