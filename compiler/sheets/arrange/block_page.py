@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import floor
 from typing import Final
 
@@ -11,17 +11,24 @@ from ...cutting.model import Template
 from ...drafting.model import Draft
 from ...measure.length import POINTS_PER_INCH
 from ..page import Mark
-from .block_drawing import AROUND, draw_block, surround_marks
+from .block_drawing import AROUND, Drawing, draw_block, surround_marks
+from .fills import fills_for
 from .furniture import Paper
 from .label_words import number_ranges
 from .paths import Placement
 from .room import Box
-from .style import SMALLEST, set_text, shorten
-from .swatches import SWATCH_ROW, swatch_marks, swatch_rows
+from .style import SMALLEST, break_lines, set_text, shorten
+from .swatches import fabric_order, strip_marks, strip_of
 from .table import table_marks, table_of
 
 LISTED: Final = 32
 """Templates listed on the block's own page: the drawing keeps half of it. Others have pages of their own."""
+
+MOST_SWATCH_ROWS: Final = 6
+TABLE_SHARE: Final = 0.42  # of the body's height: the most for the table
+MOST_KEY_LINES: Final = 5
+KEY_LINE: Final = 9.0  # points from line to line
+GAP: Final = 8.0  # points between drawing, swatches and table
 
 NEAR_TRUE: Final = 1.25
 """A drawing that could be up to this many times true size is drawn true: that says more than a little more
@@ -30,29 +37,49 @@ size."""
 
 @dataclass(frozen=True, slots=True)
 class BlockPage:
-    """The marks of the block's page, what it says of its scale, and the templates it had no room to list."""
+    """The marks of the block's page, what it says of its scale, and what it had no room to name."""
 
     marks: list[Mark]
     scale: str
-    left_over: tuple[Template, ...]
+    more_templates: tuple[Template, ...]
+    more_fabrics: tuple[str, ...]
 
 
 def block_page(draft: Draft, templates: Sequence[Template], paper: Paper) -> BlockPage:
-    """The body of the first page."""
+    """The body of the first page: the drawing above, then its key, the swatches and the table."""
     left, top, right, bottom = paper.body
-    table = table_of(templates[:LISTED], right - left)
+    fabrics = fabric_order(draft)
+    strip = strip_of(fabrics, right - left, MOST_SWATCH_ROWS)
+    listed = _listed(templates, right - left, (bottom - top) * TABLE_SHARE)
+    table = table_of(templates[:listed], right - left)
     table_top = bottom - table.tall
-    marks = table_marks(table, left, table_top)
-    swatch_top = table_top - swatch_rows(draft, right - left) * SWATCH_ROW - 8
-    marks.extend(swatch_marks(draft, left, right, swatch_top))
-    room = (left, top, right, swatch_top - 6)
+    strip_top = table_top - strip.tall - GAP
+    marks = [*table_marks(table, left, table_top), *strip_marks(strip, fills_for(fabrics), left, strip_top)]
+    room = (left, top, right, strip_top - GAP)
+    drawing, scale = _drawn(draft, room)
+    if drawing.unlettered:
+        lines = break_lines(_key(draft, drawing.unlettered), right - left, SMALLEST)[:MOST_KEY_LINES]
+        room = (left, top, right, strip_top - GAP - len(lines) * KEY_LINE)
+        drawing, scale = _drawn(draft, room)
+        marks.extend(_key_marks(draft, drawing.unlettered, (left, room[3], right, strip_top)))
+    more = tuple(templates[listed:])
+    return BlockPage([*drawing.marks, *marks], scale_words(scale), more, strip.left_over)
+
+
+def _listed(templates: Sequence[Template], width: float, most: float) -> int:
+    """How many templates the table on the block's page lists, within a height in points."""
+    count = min(len(templates), LISTED)
+    while count and table_of(templates[:count], width).tall > most:
+        count -= 1
+    return count
+
+
+def _drawn(draft: Draft, room: Box) -> tuple[Drawing, float]:
+    """The drawing with what stands about it, as large as the room allows; and its scale."""
     scale = scale_for(draft, room)
     placement = centred(draft, room, scale)
     drawing = draw_block(draft, placement)
-    marks = [*drawing.marks, *surround_marks(draft, placement), *marks]
-    if drawing.unlettered:
-        marks.append(_key_mark(draft, drawing.unlettered, left, swatch_top - 2, right - left))
-    return BlockPage(marks, scale_words(scale), tuple(templates[LISTED:]))
+    return replace(drawing, marks=[*drawing.marks, *surround_marks(draft, placement)]), scale
 
 
 def scale_for(draft: Draft, room: Box) -> float:
@@ -85,14 +112,25 @@ def centred(draft: Draft, room: Box, scale: float) -> Placement:
     return Placement(0.0, x, y, scale)
 
 
-def _key_mark(draft: Draft, unlettered: Sequence[int], left: float, y: float, wide: float) -> Mark:
+def _key(draft: Draft, unlettered: Sequence[int]) -> str:
     """Which pieces are too small to letter, and their templates."""
+    small = frozenset(unlettered)
     words = []
     for shape in draft.shapes:
-        numbers = sorted(member.piece for member in shape.members if member.piece in set(unlettered))
+        numbers = sorted(member.piece for member in shape.members if member.piece in small)
         if numbers:
             words.append(f"{shape.label} {number_ranges(numbers)}")
-    text = "Too small to letter, counted along the rows from the top left: " + "; ".join(words)
-    return set_text(
-        left, y, shorten(text, wide, SMALLEST), SMALLEST, role="key", subject=" ".join(map(str, unlettered))
-    )
+    return "Too small to letter, counted along the rows from the top left: " + "; ".join(words)
+
+
+def _key_marks(draft: Draft, unlettered: Sequence[int], box: Box) -> list[Mark]:
+    left, top, right, _ = box
+    lines = break_lines(_key(draft, unlettered), right - left, SMALLEST)
+    if len(lines) > MOST_KEY_LINES:
+        last = shorten(lines[MOST_KEY_LINES - 1] + " …", right - left, SMALLEST)
+        lines = [*lines[: MOST_KEY_LINES - 1], last]
+    subject = " ".join(map(str, unlettered))
+    return [
+        set_text(left, top + (row + 1) * KEY_LINE, line, SMALLEST, role="key", subject=subject)
+        for row, line in enumerate(lines)
+    ]

@@ -7,7 +7,7 @@ in between knows of the correction.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Final
 
@@ -17,11 +17,13 @@ from ...measure.fractions import ruler_text
 from ..lettering import printable
 from ..page import Document, Mark, Page
 from ..paper import paper_named
-from .block_page import block_page
+from .block_page import BlockPage, block_page
 from .enlarge import enlarged
+from .fills import fills_for
 from .furniture import Heading, Paper, foot_marks, head_marks, map_marks
 from .legend import legend_of
 from .options import SheetOptions
+from .swatches import SWATCH_ROW, fabric_order, strip_marks, strip_of
 from .table import pages_of
 from .template_sheets import template_pages
 from .tiled_sheets import tiled_pages
@@ -92,8 +94,19 @@ def _block_bodies(draft: Draft, templates: Sequence[Template], paper: Paper) -> 
     """The block's page, and pages for what its table of templates has no room for."""
     first = block_page(draft, templates, paper)
     bodies = [Body("block", first.scale, SAFETY["block"], first.marks)]
-    more = pages_of(first.left_over, paper.body)
+    bodies += [Body("fabrics", "", SAFETY["block"], marks) for marks in _fabric_pages(draft, first, paper)]
+    more = pages_of(first.more_templates, paper.body)
     return [*bodies, *(Body("table of templates", "", SAFETY["block"], marks) for marks in more)]
+
+
+def _fabric_pages(draft: Draft, first: BlockPage, paper: Paper) -> Iterator[list[Mark]]:
+    """Swatches of the fabrics that the block's own page does not name."""
+    left, top, right, bottom = paper.body
+    fills, rest = fills_for(fabric_order(draft)), first.more_fabrics
+    while rest:
+        strip = strip_of(rest, right - left, int((bottom - top) / SWATCH_ROW))
+        yield strip_marks(strip, fills, left, top)
+        rest = strip.left_over
 
 
 def _template_bodies(

@@ -11,6 +11,7 @@ unit shows by its black half lying on the right:
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import dataclass
 from math import cos, radians, sin
 from typing import Final
 
@@ -20,9 +21,10 @@ from ..page import Mark, Page, PathMark
 from .block_drawing import AROUND, draw_block, surround_marks
 from .block_sheets import finished_size
 from .enlarge import enlarged
+from .fills import fills_for
 from .paths import Placement, Ring, Spot, closed
 from .style import BLACK, SMALLEST, WHITE, break_lines, grey_text, set_text, shorten
-from .swatches import SWATCH_ROW, swatch_marks, swatch_rows
+from .swatches import Strip, fabric_order, strip_marks, strip_of
 
 LEAST_SIDE: Final = 288.0
 """Points of the longer side below which a picture is a larger one made smaller, type and all."""
@@ -31,6 +33,10 @@ EDGE: Final = 12.0  # points of white all round
 TITLE: Final = 13.0
 TITLE_TALL: Final = 32.0
 TRIANGLE: Final = 4.5  # half the width of a unit's triangle, in points, where the unit is large enough
+UNDER: Final = 8.0
+WORDS_LINE: Final = 9.0
+MOST_ROWS: Final = 3  # of swatches
+ROUNDS: Final = 4
 LEAST_TRIANGLE: Final = 1.5
 MOST_AVOIDED: Final = (
     200  # units whose triangles the letters keep clear of; beyond, pieces are hardly lettered
@@ -39,58 +45,80 @@ MOST_AVOIDED: Final = (
 UNIT_WORDS: Final = "A triangle stands at each unit’s own top; its black half is the unit’s left."
 
 
+@dataclass(frozen=True, slots=True)
+class _Layout:
+    """How a picture is shared out, in points."""
+
+    scale: float  # of the block
+    width: float
+    height: float
+    strip: Strip
+    words: tuple[str, ...]
+
+
 def block_picture(draft: Draft, size: float) -> Page:
     """The block as one page whose longer side is `size` inches."""
     longest = max(size * POINTS_PER_INCH, LEAST_SIDE)
-    words = UNIT_WORDS if draft.units else ""
-    scale, wide, tall = _measures(draft, longest, words)
-    x = (wide - float(draft.width) * POINTS_PER_INCH * scale - AROUND[2] - AROUND[0]) / 2 + AROUND[0]
-    placement = Placement(0.0, x, EDGE + TITLE_TALL + AROUND[1], scale)
+    layout = _layout(draft, longest)
+    block_wide = float(draft.width) * POINTS_PER_INCH * layout.scale
+    x = (layout.width - block_wide - AROUND[2] - AROUND[0]) / 2 + AROUND[0]
+    placement = Placement(0.0, x, EDGE + TITLE_TALL + AROUND[1], layout.scale)
     triangles = [triangle for unit in draft.units if (triangle := unit_triangle(unit, placement))]
     avoid = [ring for ring, _ in triangles] if len(triangles) <= MOST_AVOIDED else []
     marks: list[Mark] = [
-        set_text(EDGE, EDGE + 11, shorten(draft.title, wide - 2 * EDGE, TITLE, True), TITLE, True),
-        grey_text(
-            EDGE,
-            EDGE + 23,
-            shorten(f"{finished_size(draft)} finished · version {draft.version}", wide - 2 * EDGE, 8.0),
-            8.0,
-        ),
+        *_title_marks(draft, layout.width),
         *draw_block(draft, placement, avoid).marks,
         *(mark for ring, half in triangles for mark in _triangle_marks(ring, half)),
         *surround_marks(draft, placement),
     ]
     y = placement.spot_at(0, draft.height).y + AROUND[3] + 8
-    marks.extend(swatch_marks(draft, EDGE, wide - EDGE, y))
-    y += swatch_rows(draft, wide - 2 * EDGE) * SWATCH_ROW + 4
-    for row, line in enumerate(break_lines(words, wide - 2 * EDGE, SMALLEST)):
-        marks.append(grey_text(EDGE, y + 6 + row * 9, line, SMALLEST))
+    marks.extend(strip_marks(layout.strip, fills_for(fabric_order(draft)), EDGE, y))
+    y += layout.strip.tall + 4
+    marks.extend(
+        grey_text(EDGE, y + 6 + row * WORDS_LINE, line, SMALLEST) for row, line in enumerate(layout.words)
+    )
     by = size * POINTS_PER_INCH / longest
     title = f"{draft.title}, {finished_size(draft)}"
-    return Page(wide * by, tall * by, title, tuple(enlarged(mark, by) for mark in marks))
+    return Page(layout.width * by, layout.height * by, title, tuple(enlarged(mark, by) for mark in marks))
 
 
-def _measures(draft: Draft, longest: float, words: str) -> tuple[float, float, float]:
-    """The scale of the block, and the page's width and height, its longer side as asked.
+def _title_marks(draft: Draft, width: float) -> list[Mark]:
+    room = width - 2 * EDGE
+    under = f"{finished_size(draft)} finished · version {draft.version}"
+    return [
+        set_text(EDGE, EDGE + 11, shorten(draft.title, room, TITLE, True), TITLE, True),
+        grey_text(EDGE, EDGE + 23, shorten(under, room, UNDER), UNDER),
+    ]
 
-    The rows of swatches depend on the width and the width on the scale, so a height that leaves too little is
-    tried again; the rows only grow, and soon stop.
+
+def _layout(draft: Draft, longest: float) -> _Layout:
+    """A layout whose longer side is as asked.
+
+    What stands below depends on the width, the width on the block's scale, and the scale on what stands
+    below; a few rounds settle it, and what is left over after them becomes white.
     """
     block_wide, block_tall = float(draft.width) * POINTS_PER_INCH, float(draft.height) * POINTS_PER_INCH
     across = 2 * EDGE + AROUND[0] + AROUND[2]
     wide = longest
-    for _ in range(8):
-        below = swatch_rows(draft, wide - 2 * EDGE) * SWATCH_ROW + 12
-        below += 9 * len(break_lines(words, wide - 2 * EDGE, SMALLEST))
-        down = 2 * EDGE + TITLE_TALL + AROUND[1] + AROUND[3] + below
-        scale = max(min((longest - across) / block_wide, (longest - down) / block_tall), 0.01)
-        narrower = max(block_wide * scale + across, LEAST_SIDE / 2)
-        if abs(narrower - wide) < 0.5:
-            break
-        wide = narrower
+    for _ in range(ROUNDS):
+        strip, words = _below(draft, wide - 2 * EDGE)
+        down = 2 * EDGE + TITLE_TALL + AROUND[1] + AROUND[3] + strip.tall + 12 + WORDS_LINE * len(words)
+        scale = min((longest - across) / block_wide, (longest - down) / block_tall)
+        wide = min(max(block_wide * scale + across, LEAST_SIDE / 2), longest)
+    strip, words = _below(draft, wide - 2 * EDGE)
+    down = 2 * EDGE + TITLE_TALL + AROUND[1] + AROUND[3] + strip.tall + 12 + WORDS_LINE * len(words)
+    scale = min((wide - across) / block_wide, (longest - down) / block_tall)
     tall = block_tall * scale + down
-    by = longest / max(wide, tall)
-    return (scale, wide * by, tall * by) if by >= 1 else (scale * by, wide, tall)
+    return _Layout(scale, wide, longest if wide < longest else min(tall, longest), strip, words)
+
+
+def _below(draft: Draft, width: float) -> tuple[Strip, tuple[str, ...]]:
+    """The swatches under the drawing, and the words about units and about fabrics left out."""
+    strip = strip_of(fabric_order(draft), width, MOST_ROWS)
+    words = break_lines(UNIT_WORDS, width, SMALLEST) if draft.units else []
+    if strip.left_over:
+        words.append(f"and {len(strip.left_over)} more fabrics")
+    return strip, tuple(words)
 
 
 def unit_triangle(unit: UnitPlacement, placement: Placement) -> tuple[Ring, Ring] | None:

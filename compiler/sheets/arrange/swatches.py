@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
 from typing import Final
 
 from ...drafting.model import Draft
 from ..page import Mark, PathMark
-from .fills import Fill, fills_for, texture_mark
+from .fills import Fill, texture_mark
 from .paths import box_path
 from .style import BLACK, LABEL, measure, set_text, shorten
 
@@ -24,29 +25,40 @@ def fabric_order(draft: Draft) -> tuple[str, ...]:
     return tuple(dict.fromkeys(piece.fabric for piece in draft.pieces))
 
 
-def swatch_rows(draft: Draft, width: float) -> int:
-    """How many rows the strip takes in that width (points)."""
-    return max((row for _, _, row in _places(draft, width)), default=0) + 1
+@dataclass(frozen=True, slots=True)
+class Strip:
+    """Swatches in rows: each fabric with its distance from the left and its row; and those left over."""
+
+    places: tuple[tuple[str, float, int], ...]
+    left_over: tuple[str, ...]
+
+    @property
+    def tall(self) -> float:
+        """Points that the rows take."""
+        return SWATCH_ROW * (self.places[-1][2] + 1) if self.places else 0.0
 
 
-def swatch_marks(draft: Draft, left: float, right: float, top: float) -> list[Mark]:
-    """The strip from its top left corner, in rows as wide as there is room."""
-    fills = fills_for(fabric_order(draft))
-    marks: list[Mark] = []
-    for fabric, x, row in _places(draft, right - left):
-        marks.extend(_swatch(fabric, fills[fabric], left + x, top + row * SWATCH_ROW))
-    return marks
-
-
-def _places(draft: Draft, width: float) -> Iterator[tuple[str, float, int]]:
-    """Each fabric with its distance from the left, and its row."""
+def strip_of(fabrics: Sequence[str], width: float, most_rows: int) -> Strip:
+    """As many of the fabrics as go into so many rows of that width (points)."""
+    places: list[tuple[str, float, int]] = []
     x, row = 0.0, 0
-    for fabric in fabric_order(draft):
+    for number, fabric in enumerate(fabrics):
         wide = WIDE + AFTER_SWATCH + measure(shorten(fabric, NAME_WIDE, LABEL), LABEL)
         if x and x + wide > width:
             x, row = 0.0, row + 1
-        yield fabric, x, row
+        if row == most_rows:
+            return Strip(tuple(places), tuple(fabrics[number:]))
+        places.append((fabric, x, row))
         x += wide + AFTER_NAME
+    return Strip(tuple(places), ())
+
+
+def strip_marks(strip: Strip, fills: Mapping[str, Fill], left: float, top: float) -> list[Mark]:
+    """The strip from its top left corner."""
+    marks: list[Mark] = []
+    for fabric, x, row in strip.places:
+        marks.extend(_swatch(fabric, fills[fabric], left + x, top + row * SWATCH_ROW))
+    return marks
 
 
 def _swatch(fabric: str, fill: Fill, x: float, y: float) -> Iterator[Mark]:
