@@ -5,6 +5,7 @@ Every answer is exact where all that goes in is exact and straight; else a float
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from fractions import Fraction
 from math import acos, atan2, cos, hypot, pi, sin, sqrt
 
@@ -190,3 +191,16 @@ def tangent_at_end(edge: Edge) -> tuple[Number, Number]:
         return edge.end.x - edge.start.x, edge.end.y - edge.start.y
     rx, ry = edge.end.x - edge.arc.center.x, edge.end.y - edge.arc.center.y
     return (-ry, rx) if edge.arc.clockwise else (ry, -rx)
+
+
+def box_of(edges: Sequence[Edge]) -> tuple[Number, Number, Number, Number]:
+    """Left, top, right, bottom of a ring of edges; the bulge of an arc counts."""
+    points = [edge.start for edge in edges]
+    for edge in edges:
+        if edge.arc is not None:
+            c, r = edge.arc.center, edge.arc.radius
+            for p in (Point(c.x + r, c.y), Point(c.x - r, c.y), Point(c.x, c.y + r), Point(c.x, c.y - r)):
+                if lies_on(edge, p):
+                    points.append(p)
+    return (min(p.x for p in points), min(p.y for p in points),
+            max(p.x for p in points), max(p.y for p in points))

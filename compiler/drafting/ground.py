@@ -14,7 +14,7 @@ from ..measure.tolerance import NEAR, Number, near
 from .complaints import blocks as complain
 from .complaints import seams as complain_seams
 from .context import Bench, Context
-from .curves import distance_to, same_place
+from .curves import box_of, same_place
 from .frame import Frame, grid_lines, rectangle
 from .model import Edge, Point
 from .noding import pair_meetings
@@ -129,7 +129,7 @@ def _outline_in_box(outline: tree.OutlinePath, frame: Frame, block: tree.Block, 
     ring = _ring(outline, Context(bench, block.body), bench)
     if ring is None:
         return None
-    left, top, right, bottom = _box(ring)
+    left, top, right, bottom = box_of(ring)
     if left < -NEAR or top < -NEAR or right > frame.width + NEAR or bottom > frame.height + NEAR:
         bench.say(complain_seams.outline_outside(outline.span, frame.width, frame.height))
         return None
@@ -146,7 +146,7 @@ def _outline_alone(outline: tree.OutlinePath, written: Written, block: tree.Bloc
     ring = _ring(outline, Context(bench, block.body), bench)
     if ring is None:
         return None
-    left, top, right, bottom = _box(ring)
+    left, top, right, bottom = box_of(ring)
     shift = move_by(-left, -top)
     frame = _frame(right - left, bottom - top, written.grid, (), shift(Point(zero, zero)))
     return frame.with_outline(tuple(shift.edge(each) for each in ring))
@@ -183,16 +183,3 @@ def _crosses_itself(edges: list[Edge]) -> bool:
                 if not any(same_place(p, corner) for corner in shared):
                     return True
     return False
-
-
-def _box(ring: tuple[Edge, ...]) -> tuple[Number, Number, Number, Number]:
-    """Left, top, right, bottom of a ring; the bulge of an arc counts."""
-    points = [edge.start for edge in ring]
-    for edge in ring:
-        if edge.arc is not None:
-            c, r = edge.arc.center, edge.arc.radius
-            for p in (Point(c.x + r, c.y), Point(c.x - r, c.y), Point(c.x, c.y + r), Point(c.x, c.y - r)):
-                if distance_to(edge, p) <= NEAR:
-                    points.append(p)
-    return (min(p.x for p in points), min(p.y for p in points),
-            max(p.x for p in points), max(p.y for p in points))

@@ -9,7 +9,7 @@ from math import floor, hypot
 
 from ..diagnostics.source import Span
 from ..measure.tolerance import NEAR, Number
-from .curves import at_share, lies_on, same_circle
+from .curves import at_share, box_of, lies_on, same_circle
 from .faces import OUTER, Faces, half_edge, leaves
 from .model import Edge, Part, Piece, Point, Side
 from .naming import Cloth
@@ -24,12 +24,18 @@ READING_OFFSET = 0.1371
 """A share of READING_STEP by which the lines of reading are shifted: no drafting fraction falls on their edges."""
 
 
-def reading_order(faces: Faces) -> list[int]:
-    """Face numbers, from the top line of reading down, each line from the left."""
+def reading_order(graph: Graph, faces: Faces) -> list[int]:
+    """Face numbers, from the top line of reading down, each line from the left.
+
+    Faces of one top and one left come by the mean of their corners. All of it grows with the block, so the
+    order is the same at every size.
+    """
     def key(number: int) -> tuple[int, int, int, int]:
-        face = faces.faces[number]
-        left, top, _, _ = face.polygon.bounds
-        return (_line(top), _line(left), _line(face.inside.y), _line(face.inside.x))
+        edges = [half_edge(graph, half) for half in faces.faces[number].ring]
+        left, top, _, _ = box_of(edges)
+        across = sum(float(edge.start.x) for edge in edges) / len(edges)
+        down = sum(float(edge.start.y) for edge in edges) / len(edges)
+        return _line(top), _line(left), _line(down), _line(across)
 
     return sorted(range(len(faces.faces)), key=key)
 
@@ -41,7 +47,7 @@ def _line(value: Number) -> int:
 def make_pieces(graph: Graph, faces: Faces, lines: Sequence[DrawnLine], cloth: Sequence[Cloth],
                 allowance: Fraction, wishes: Sequence[AllowanceWish]) -> tuple[tuple[Piece, ...], set[Span]]:
     """The pieces, and the spans of those allowance wishes that some edge met."""
-    order = reading_order(faces)
+    order = reading_order(graph, faces)
     number_of = {face: number for number, face in enumerate(order, 1)}
     widths, met = _widths(graph, allowance, wishes)
 
