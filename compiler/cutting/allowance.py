@@ -15,7 +15,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from itertools import pairwise
-from math import cos, sin
+from math import cos, inf, pi, sin
 from typing import Final, NamedTuple
 
 from ..drafting.model import Edge
@@ -28,12 +28,9 @@ SMOOTH: Final = 1e-5
 """Radians. Sides that meet at less than this run on smoothly: with an allowance of 1/4in their moved ends lie
 closer than 1/300,000in."""
 
-BLUNT: Final = 3.1
-"""Radians. A corner that turns further than this is a cusp, whose mitre would be yards long: it is squared
-off at CUSP instead, and trimmed from there."""
-
-CUSP: Final = 4.0
-"""Inches from a cusp to where its tip is squared off before trimming; further than any mitre that is kept."""
+NEEDLE: Final = 16.0
+"""Allowances past a corner, along its sides, where a longer mitre is squared off before it is trimmed: 4in at
+1/4in, the mitre of a 7deg point. A cusp between two curves has no end at all."""
 
 STRAY: Final = 3.0
 """How many times further than the mitre of two straight sides the crossing of bent ones may lie: beyond
@@ -121,15 +118,25 @@ def _join(ring: Sequence[Stroke], moved: Sequence[Stroke], widths: Sequence[floa
     if turned < 0:
         return _inner_join(one, two, ring[at].start)
     ahead, behind = ring[at - 1].direction(1), ring[at].direction(0)
-    if turned >= BLUNT:
-        tip = (one.end + ahead * CUSP, two.start - behind * CUSP)
-        return Join(1.0, (Stroke(one.end, tip[0]), Stroke(*tip), Stroke(tip[1], two.start)), 0.0)
     before, after = widths[at - 1], widths[at]
-    reach = (after - before * cos(turned)) / sin(turned)
-    reach_back = (before - after * cos(turned)) / sin(turned)
+    reach, reach_back = mitre_reach(turned, before, after), mitre_reach(turned, after, before)
+    longest = NEEDLE * max(before, after)
+    if turned > pi / 2 and max(reach, reach_back) > longest:
+        tip = (one.end + ahead * longest, two.start - behind * longest)
+        return Join(1.0, (Stroke(one.end, tip[0]), Stroke(*tip), Stroke(tip[1], two.start)), 0.0)
     if min(reach, reach_back) < -max(before, after):
         return Join(1.0, (Stroke(one.end, two.start),), 0.0)
     return _mitre(one, two, one.end + ahead * reach)
+
+
+def mitre_reach(turned: float, own: float, other: float) -> float:
+    """Inches past a corner, along one side, to where its cut line meets the other side's; infinite at a cusp.
+
+    `turned` is in radians clockwise; the allowances are this side's own and the other's.
+    """
+    if pi - abs(turned) <= SMOOTH:
+        return inf if own + other else 0.0
+    return (other - own * cos(turned)) / sin(turned)
 
 
 def _mitre(one: Stroke, two: Stroke, tip: complex) -> Join:

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from ..measure.tolerance import NEAR
 from .allowance import Cut
 from .outlines import Corner
-from .trimming import mitre_reach
+from .trimming import whole_reach
 
 
 def common_cuts(corner: Corner, choices: Sequence[tuple[Cut, ...]]) -> tuple[Cut, ...]:
@@ -16,8 +16,8 @@ def common_cuts(corner: Corner, choices: Sequence[tuple[Cut, ...]]) -> tuple[Cut
     if len(distinct) < 2:
         return distinct[0] if distinct else ()
     aside = (corner.aside(False), corner.aside(True))
-    tip = aside[0] - corner.into(False) * mitre_reach(corner, False)
-    places = [place for cuts in distinct for place in _clipped([aside[0], tip, aside[1]], cuts)]
+    tips = [aside[after] - corner.into(bool(after)) * whole_reach(corner, bool(after)) for after in (0, 1)]
+    places = [place for cuts in distinct for place in _clipped([aside[0], *tips, aside[1]], cuts)]
     hull = _hull([0j, *aside, *places])
     found = []
     for start, end in zip(hull, [*hull[1:], hull[0]], strict=True):
@@ -25,7 +25,8 @@ def common_cuts(corner: Corner, choices: Sequence[tuple[Cut, ...]]) -> tuple[Cut
         distance = (start * normal.conjugate()).real
         on_side = any(
             abs((place * normal.conjugate()).real - distance) <= NEAR
-            and abs((tip * normal.conjugate()).real - distance) <= NEAR for place in aside
+            and abs((tip * normal.conjugate()).real - distance) <= NEAR
+            for place, tip in zip(aside, tips, strict=True)
         )
         if distance > NEAR and not on_side:
             found.append(Cut(normal, distance))

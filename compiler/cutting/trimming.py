@@ -28,15 +28,15 @@ from __future__ import annotations
 from cmath import exp
 from collections.abc import Sequence
 from fractions import Fraction
-from math import cos, pi, sin
+from math import pi
 from typing import Final, NamedTuple
 
 from ..drafting.model import TrimRule
 from ..measure.tolerance import NEAR
-from .allowance import BLUNT, CUSP, Cut
+from .allowance import NEEDLE, Cut, mitre_reach
 from .outlines import Corner, CornerKey, Outlines
 
-NEEDLE: Final = Fraction(2)
+UNTRIMMED: Final = Fraction(2)
 """Inches beyond the finished point where even `trim none` cuts: no cloth holds in a longer needle. A 22.5deg
 point reaches 1.28in and is left whole."""
 
@@ -63,13 +63,14 @@ class Trims:
         found = self._cuts.get(key)
         if found is None:
             corner = self.outlines.corner(key)
-            found = () if corner is None or not corner.sharp else self._corner_cuts(corner)
+            pointed = corner is not None and corner.sharp and any(corner.across)
+            found = self._corner_cuts(corner) if corner is not None and pointed else ()
             self._cuts[key] = found
         return found
 
     def _corner_cuts(self, corner: Corner) -> tuple[Cut, ...]:
         if self.rule.style == "none":
-            return (square_cut(corner, NEEDLE),)
+            return (square_cut(corner, UNTRIMMED),)
         if self.rule.style == "square":
             return (square_cut(corner, self.rule.limit),)
         return self._matched_cuts(corner)
@@ -176,7 +177,7 @@ def square_cut(corner: Corner, limit: Fraction) -> Cut:
 
 def reach(corner: Corner, after: bool, cuts: Sequence[Cut]) -> float:
     """Inches that the cut edge of a side runs on beyond the finished corner after the cuts."""
-    furthest = mitre_reach(corner, after)
+    furthest = whole_reach(corner, after)
     back, aside = -corner.into(after), corner.aside(after)
     for cut in cuts:
         slope = (back * cut.normal.conjugate()).real
@@ -185,9 +186,7 @@ def reach(corner: Corner, after: bool, cuts: Sequence[Cut]) -> float:
     return furthest
 
 
-def mitre_reach(corner: Corner, after: bool) -> float:
+def whole_reach(corner: Corner, after: bool) -> float:
     """Inches that the cut edge of a side runs on beyond a sharp corner before it is trimmed."""
-    turned = min(corner.turned, BLUNT)
-    own, other = (corner.after, corner.before) if after else (corner.before, corner.after)
-    found = (other.allowance - own.allowance * cos(turned)) / sin(turned)
-    return min(found, CUSP) if corner.turned >= BLUNT else found
+    own, other = corner.side(after).allowance, corner.side(not after).allowance
+    return min(mitre_reach(corner.turned, own, other), NEEDLE * max(own, other))

@@ -6,7 +6,7 @@ from cmath import phase
 from math import cos, hypot, pi, sin, sqrt, tan
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 from piecewright.cutting.allowance import outset, outset_rings
 from piecewright.drafting.model import Point
@@ -18,7 +18,7 @@ from support.random_pieces import ring_edges, star_polygons
 
 PRINTED = 0.001  # inches: the promised tolerance
 EXACT = 1e-6
-CUT_OFF = 2.4  # degrees: a sharper needle's mitre, over a foot long, is squared off 4in from the point
+CUT_OFF = 7.2  # degrees: a sharper needle's mitre is squared off 16 allowances from the point
 LEAST_AREA = 1e-4  # square inches: a gap smaller than this is a pinhole that either library may lose
 
 
@@ -60,6 +60,7 @@ def sharpest(shape):
 @settings(max_examples=150, deadline=None)
 @given(star_polygons(3, 9, 32), st.sampled_from([0.125, 0.25, 0.5]))
 def test_random_outlines_agree_with_clipper(shape, width):
+    assume(sharpest(shape) > CUT_OFF)
     agrees_with_clipper(shape, width)
 
 
