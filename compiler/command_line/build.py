@@ -18,6 +18,7 @@ from .console import CLEAN, Progress, Tally, complain, say, show_diagnostics
 from .failures import OwnMistake, own_mistakes
 from .inputs import inputs_of
 from .naming import Names
+from .stopping import held
 
 if TYPE_CHECKING:
     from ..pipeline import CompiledBlock
@@ -164,12 +165,12 @@ def files_of(document: Document, stem: str, kind: str, dpi: int, title: str) -> 
     from ..sheets.files import pdf_bytes, png_bytes, svg_bytes
 
     if kind == "pdf":
-        with own_mistakes(title):
+        with own_mistakes(title), held():
             data = pdf_bytes(document)
         yield f"{stem}.pdf", data
         return
     for number, page in enumerate(document.pages, 1):
-        with own_mistakes(title):
+        with own_mistakes(title), held():
             data = png_bytes(page, dpi) if kind == "png" else svg_bytes(page)
         yield page_name(stem, number, kind), data
 

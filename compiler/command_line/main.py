@@ -9,10 +9,8 @@ import errno
 import os
 import signal
 import sys
-from collections.abc import Iterator, Sequence
-from contextlib import contextmanager
-from types import FrameType
-from typing import Final, NoReturn
+from collections.abc import Sequence
+from typing import Final
 
 import click
 
@@ -24,10 +22,11 @@ from .console import COMPLAINED, OWN_MISTAKE, USED_WRONGLY, complain
 from .explain import explain
 from .failures import MachineFailed, OwnMistake, machine_text, mistake_text
 from .show import show
+from .stopping import SHELL_BASE, Stopped, ended_by_signals
 
 NAME: Final = "piecewright"
-INTERRUPTED: Final = 128 + signal.SIGINT
-NOBODY_READS: Final = 128 + 13  # as a shell counts a program stopped by a closed pipe
+INTERRUPTED: Final = SHELL_BASE + signal.SIGINT
+NOBODY_READS: Final = SHELL_BASE + 13  # as a shell counts a program stopped by a closed pipe
 
 ABOUT: Final = """
 \b
@@ -67,11 +66,11 @@ def run(arguments: Sequence[str] | None = None) -> int:
     given = list(sys.argv[1:] if arguments is None else arguments)
     _show_whatever_comes()
     try:
-        with _ended_by_signals():
+        with ended_by_signals():
             return _run_command(given)
-    except (KeyboardInterrupt, click.Abort):
+    except (Stopped, KeyboardInterrupt, click.Abort) as end:
         _end_line()
-        return INTERRUPTED
+        return end.status if isinstance(end, Stopped) else INTERRUPTED
     except SystemExit as end:
         return end.code if isinstance(end.code, int) else COMPLAINED
     except Exception as problem:
@@ -139,27 +138,3 @@ def _end_line() -> None:
         click.echo(err=True)
     except OSError:
         _forget_output()
-
-
-@contextmanager
-def _ended_by_signals() -> Iterator[None]:
-    """Ends in good order, with hidden files taken away, when the system asks the program to stop."""
-    asked = [getattr(signal, name) for name in ("SIGTERM", "SIGHUP") if hasattr(signal, name)]
-    before = {}
-    try:
-        for number in asked:
-            if signal.getsignal(number) is not signal.SIG_IGN:  # nohup stays nohup
-                before[number] = signal.signal(number, _stop)
-    except ValueError:  # not the main thread: whoever runs us sees to signals
-        pass
-    try:
-        yield
-    finally:
-        for number, handler in before.items():
-            signal.signal(number, handler)
-
-
-def _stop(number: int, _frame: FrameType | None) -> NoReturn:
-    """Leaves by way of every `finally`; a second signal changes nothing."""
-    signal.signal(number, signal.SIG_IGN)
-    raise SystemExit(128 + number)

@@ -15,6 +15,7 @@ from .console import CLEAN, Progress, Tally, say, show_diagnostics
 from .failures import own_mistakes
 from .inputs import one_input
 from .naming import Names
+from .stopping import held
 
 if TYPE_CHECKING:
     from ..pipeline import CompiledBlock
@@ -82,7 +83,7 @@ def pictures_of(blocks: Sequence[CompiledBlock], source: str, formats: Sequence[
         with own_mistakes(f"{source}, block '{named(block.draft.title)}'"):
             page = picture(block, size)
         for kind in formats:
-            with own_mistakes(f"{source}, block '{named(block.draft.title)}'"):
+            with own_mistakes(f"{source}, block '{named(block.draft.title)}'"), held():
                 data = drawn(block, page, kind, dpi)
             yield f"{stem}-picture.{kind}", data
 
