@@ -8,7 +8,7 @@ clockwise from up.
 
 from __future__ import annotations
 
-from cmath import phase
+from cmath import exp, phase
 from collections.abc import Sequence
 from math import degrees, radians
 from typing import Final, NamedTuple
@@ -86,14 +86,8 @@ def _apart(one: float, other: float) -> float:
 
 def heading_back(carry: Carry, heading: float) -> float:
     """A member's heading as it lies in the first piece's frame, 0 <= heading < 180."""
-    along = carry.direction_back(-1j * _turn(heading))
+    along = carry.direction_back(-1j * exp(1j * radians(heading)))
     return _tidy(degrees(phase(along / -1j)))
-
-
-def _turn(heading: float) -> complex:
-    from cmath import exp
-
-    return exp(1j * radians(heading))
 
 
 class GrainGroups:

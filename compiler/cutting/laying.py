@@ -163,9 +163,9 @@ def template_marks(laid: Laid, trims: Trims, mirror: Carry | None) -> list[SeamM
                 for mark in side_marks(side):
                     back = SeamMark(way.place_back(mark.at), way.direction_back(mark.toward), mark.allowance)
                     _add_mark(kept, back)
-    for mark in tuple(kept) if mirror else ():
-        assert mirror is not None
-        _add_mark(kept, SeamMark(mirror.place(mark.at), mirror.direction(mark.toward), mark.allowance))
+    if mirror is not None:
+        for mark in tuple(kept):
+            _add_mark(kept, SeamMark(mirror.place(mark.at), mirror.direction(mark.toward), mark.allowance))
     return kept
 
 

@@ -6,7 +6,7 @@ every corner, every middle of a side, and the allowance of every side meet.
 
 from __future__ import annotations
 
-from cmath import phase
+from cmath import exp, phase
 from collections.abc import Iterator, Sequence
 from math import degrees, tau
 from typing import Final, NamedTuple
@@ -126,8 +126,6 @@ def _tidy(turned: float) -> float:
 
 def unit(turned: float) -> complex:
     """The factor that turns by so many degrees clockwise; exact for quarter turns."""
-    from cmath import exp
-
     if turned % 90 == 0:
         return (1 + 0j, 1j, -1 + 0j, -1j)[int(turned // 90) % 4]
     return exp(1j * tau * turned / 360)

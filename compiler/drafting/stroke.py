@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from cmath import exp, phase
 from collections.abc import Sequence
-from math import pi
+from math import pi, sin
 from typing import Final, NamedTuple
 
 from ..measure.tolerance import NEAR
@@ -185,6 +185,4 @@ def doubled_area(ring: Sequence[Stroke]) -> float:
 
 def _doubled_bulge(stroke: Stroke) -> float:
     """Twice the area between an arc and its chord, positive where the arc bulges out of a clockwise ring."""
-    from math import sin
-
     return stroke.radius**2 * (stroke.sweep - sin(stroke.sweep))
