@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from dataclasses import replace
 from fractions import Fraction
-from itertools import chain
 from math import atan2, degrees, hypot
 
 import pytest
@@ -13,11 +12,11 @@ from piecewright.drafting.model import Draft, Edge
 from piecewright.measure.tolerance import NEAR
 from piecewright.sheets.arrange.block_sheets import arrange_block
 from piecewright.sheets.arrange.options import SheetOptions
-from piecewright.sheets.arrange.style import text_box
 from piecewright.sheets.page import Document, Page, PathMark, TextMark
 from shapely.geometry import LineString, Polygon, box
 from shapely.ops import unary_union
 
+from tests.support.arranged import ends, extent, paths, rings, texts, tight_box
 from tests.support.sample_drafts import nine, spokes, templates_of, vane, with_curve
 
 INCH = 72.0  # ISO 32000: default user space is 1/72 inch
@@ -57,45 +56,6 @@ def sheets(request: pytest.FixtureRequest) -> tuple[Draft, tuple[Template, ...],
     case, option = request.param.split("/")
     draft, templates = CASES[case]
     return draft, templates, OPTIONS[option], arrange_block(draft, templates, OPTIONS[option])
-
-
-def paths(page: Page, role: str, subject: str | None = None) -> list[PathMark]:
-    return [
-        mark
-        for mark in page.marks
-        if isinstance(mark, PathMark) and mark.role == role and subject in (None, mark.subject)
-    ]
-
-
-def texts(page: Page) -> list[TextMark]:
-    return [mark for mark in page.marks if isinstance(mark, TextMark)]
-
-
-def ends(mark: PathMark) -> list[tuple[float, float]]:
-    return [segment[-2:] for segment in mark.path if len(segment) > 1]
-
-
-def rings(mark: PathMark) -> list[list[tuple[float, float]]]:
-    """The corners of each closed part of a path, curves followed in small steps."""
-    found: list[list[tuple[float, float]]] = []
-    for segment in mark.path:
-        if segment[0] == "M":
-            found.append([segment[1:3]])
-        elif segment[0] == "L":
-            found[-1].append(segment[1:3])
-        elif segment[0] == "C":
-            found[-1].extend(along_curve(found[-1][-1], segment[1:]))
-    return found
-
-
-def along_curve(start: tuple[float, float], rest: tuple[float, ...]) -> list[tuple[float, float]]:
-    (x0, y0), (x1, y1, x2, y2, x3, y3) = start, rest
-    steps = []
-    for number in range(1, 25):
-        t = number / 24
-        a, b, c, d = (1 - t) ** 3, 3 * t * (1 - t) ** 2, 3 * t * t * (1 - t), t**3
-        steps.append((a * x0 + b * x1 + c * x2 + d * x3, a * y0 + b * y1 + c * y2 + d * y3))
-    return steps
 
 
 def body(document: Document) -> tuple[Page, ...]:
@@ -282,15 +242,6 @@ def page_lines(page: Page, scale: float) -> list[LineString]:
     return found
 
 
-def tight_box(mark: TextMark) -> tuple[float, float, float, float]:
-    """The box of a line of text from the height of its capitals to its deepest letters."""
-    from piecewright.sheets.lettering import cap_height
-
-    left, _, right, bottom = text_box(mark)
-    single = len(mark.text) <= 2 and mark.text.isupper()
-    return left, mark.y - cap_height(mark.size, mark.bold), right, mark.y if single else bottom
-
-
 class TestEveryPage:
     def test_check_square_and_bars_measure_right(self, sheets):
         _, _, options, document = sheets
@@ -358,18 +309,6 @@ class TestEveryPage:
         sizes = {"letter": (612.0, 792.0), "a4": (210 / 25.4 * INCH, 297 / 25.4 * INCH)}  # ANSI A, ISO 216 A4
         for page in document.pages:
             assert (page.width, page.height) == pytest.approx(sizes[options.paper])
-
-
-def extent(mark: PathMark | TextMark) -> tuple[float, float, float, float]:
-    if isinstance(mark, TextMark):
-        if mark.turned:
-            reach = (text_box(mark)[2] - text_box(mark)[0]) / 2
-            return mark.x - 9, mark.y - 9, mark.x + 9, mark.y + 9 if reach else mark.y
-        return text_box(mark)
-    points = list(chain(*rings(mark if mark.clip is None else replace(mark, path=mark.clip))))
-    half = mark.width / 2 if mark.clip is None else 0.0
-    xs, ys = [x for x, _ in points], [y for _, y in points]
-    return min(xs) - half, min(ys) - half, max(xs) + half, max(ys) + half
 
 
 class TestBlockPage:

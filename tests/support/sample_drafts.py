@@ -190,3 +190,13 @@ def with_curve(template: Template) -> Template:
     from dataclasses import replace
 
     return replace(template, sew=sew, cut=cut, dots=tuple(edge.start for edge in sew), marks=marks)
+
+
+def scraps(count: int) -> Draft:
+    """Squares of an inch in rows of twelve, each of its own cloth."""
+    specs = []
+    for number in range(count):
+        x, y = number % 12, number // 12
+        specs.append((f"cloth{number}", ((x, y), (x + 1, y), (x + 1, y + 1), (x, y + 1)), "A"))
+    rows = (count + 11) // 12
+    return sample("Scraps", (12, rows), (12, rows), specs)

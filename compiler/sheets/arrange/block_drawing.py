@@ -11,6 +11,7 @@ from typing import Final
 from ...drafting.model import Draft, Edge, Piece
 from ...measure.fractions import ruler_text
 from ...measure.length import POINTS_PER_INCH
+from ...measure.tolerance import Number
 from ..lettering import cap_height
 from ..page import Mark, PathMark, Segment, TextMark
 from .fills import Fill, fills_for, texture_mark
@@ -45,6 +46,11 @@ PIECE_LETTERS: Final = (16.0, 13.0, 10.5, 8.5, SMALLEST)
 NUMBER_GAP: Final = 3.0  # points between a letter and the number under it
 PIECE_CLEAR: Final = 2.0
 PLATE: Final = 1.5  # points of plain ground about lettering
+
+DIMENSION_OFF: Final = 14.0  # points from the block to its dimension lines
+
+RULED_GRID: Final = 4.0
+"""Least points between grid lines that are drawn: closer ones are a grey wash."""
 
 NAMED_GRID: Final = 11.0
 """Least points between grid lines that are named: closer names run together."""
@@ -86,13 +92,23 @@ def _fill_marks(draft: Draft, placement: Placement, fills: Mapping[str, Fill]) -
 
 
 def _grid_mark(draft: Draft, placement: Placement) -> Mark:
-    """The lines of the drafting grid, as far as the block's box."""
+    """The lines of the drafting grid, as far as the block's box; of very close ones, some."""
+    least = RULED_GRID / (POINTS_PER_INCH * placement.scale)
     segments: list[Segment] = []
-    for x in draft.rules_across:
+    for x in apart(draft.rules_across, least):
         segments.extend(straight(placement.spot_at(x, 0), placement.spot_at(x, draft.height)))
-    for y in draft.rules_down:
+    for y in apart(draft.rules_down, least):
         segments.extend(straight(placement.spot_at(0, y), placement.spot_at(draft.width, y)))
     return PathMark(tuple(segments), PALE, RULING, (), None, "grid")
+
+
+def apart(numbers: Sequence[Number], least: float) -> list[Number]:
+    """Those of ascending numbers that stand at least so far from the one kept before."""
+    kept: list[Number] = []
+    for number in numbers:
+        if not kept or number - kept[-1] >= least:
+            kept.append(number)
+    return kept
 
 
 def _seam_marks(draft: Draft, placement: Placement, fills: Mapping[str, Fill]) -> Iterable[Mark]:
@@ -223,23 +239,24 @@ def _top_marks(x: float, y: float) -> list[Mark]:
 
 
 def _dimension(first: Spot, last: Spot, text: str) -> Iterable[Mark]:
-    """A dimension line off the right or lower side from first to last, broken by the measure."""
+    """A dimension line off the right or lower side from first to last, broken by the measure; where it is too
+    short for that, the measure stands after it."""
     level = first.y == last.y
-    off = 14.0
+    length = last.x - first.x if level else last.y - first.y
     half = measure(text, LABEL) / 2 + 4 if level else 8.0
-    middle = Spot((first.x + last.x) / 2, (first.y + last.y) / 2)
+    off = DIMENSION_OFF
 
-    def along(spot: Spot, by: float, out: float) -> Spot:
-        return Spot(spot.x + by, spot.y + out) if level else Spot(spot.x + out, spot.y + by)
+    def place(along: float, out: float) -> Spot:
+        return Spot(first.x + along, first.y + out) if level else Spot(first.x + out, first.y + along)
 
-    pieces = [
-        (along(first, 0, 4), along(first, 0, off + 4)),
-        (along(last, 0, 4), along(last, 0, off + 4)),
-        (along(first, 0, off), along(middle, -half, off)),
-        (along(middle, half, off), along(last, 0, off)),
-    ]
-    yield line_mark(tuple(chain(*(straight(*piece) for piece in pieces))), "dimension", 0.5)
-    if level:
-        yield set_text(middle.x, middle.y + off + 3, text, LABEL, False, "middle")
+    ticks = [(place(each, 4), place(each, off + 4)) for each in (0.0, length)]
+    if length > 2 * half + 8:
+        gap = (length / 2 - half, length / 2 + half)
+        lines = [(place(0, off), place(gap[0], off)), (place(gap[1], off), place(length, off))]
+        spot = place(length / 2, off)
+        yield set_text(spot.x, spot.y + 3, text, LABEL, False, "middle")
     else:
-        yield set_text(middle.x + off, middle.y + 3, text, LABEL, False, "middle")
+        lines = [(place(0, off), place(length, off))]
+        spot = place(length + 6, off) if level else place(length / 2, off + 7)
+        yield set_text(spot.x, spot.y + 3, text, LABEL)
+    yield line_mark(tuple(chain(*(straight(*line) for line in ticks + lines))), "dimension", 0.5)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from math import cos, radians, sin
 from typing import Final
@@ -9,11 +10,11 @@ from typing import Final
 from ...cutting.model import Template
 from ..page import Mark
 from .beside import GRAIN_TALL, Beside, place_beside, words_box
-from .label import Label
+from .label import Label, fit_label
 from .options import SheetOptions
 from .paths import Placement, Ring, Spot, flat_ring, straight
 from .style import LEADER, SMALLEST, arrow_marks, line_mark, set_text
-from .template_marks import TAG_DROP, beside_marks, label_for, outer_rings, template_marks
+from .template_marks import TAG_DROP, beside_marks, headings_of, inner_room, outer_rings, template_marks
 
 ARROW_HALF: Final = 11.0
 """Points: half the length of a grain arrow that stands beside the words."""
@@ -38,9 +39,14 @@ def outline_of(template: Template, turned: float, options: SheetOptions) -> Ring
     return flat_ring(outer_rings(template, options)[0], Placement(turned))
 
 
-def cut_out(template: Template, turned: float, widest: float, options: SheetOptions) -> Cutout:
-    """The template turned, with its label fitted. `widest` is the width of the page's body."""
-    label = label_for(template, Placement(turned))
+def cut_out(
+    template: Template, turned: float, widest: float, options: SheetOptions, avoid: Sequence[Ring] = ()
+) -> Cutout:
+    """The template turned, with its label fitted clear of what is to be avoided. `widest` is the width of the
+    page's body."""
+    placement = Placement(turned)
+    room = inner_room(template, placement).beside(*avoid)
+    label = fit_label(template, room, headings_of(template, placement))
     ring = outline_of(template, turned, options)
     beside = None
     if label.beside:

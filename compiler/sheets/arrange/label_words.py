@@ -8,6 +8,9 @@ from typing import Final
 from ...cutting.model import FabricCount, GrainArrow, Template
 from .style import break_lines, measure, shorten
 
+MOST_COUNTS: Final = 9
+"""Lines that say how many to cut; a template of more fabrics refers to the table."""
+
 MOST_GRAIN_LINES: Final = 2
 """Lines that name the pieces of one of several grain arrows."""
 
@@ -15,6 +18,8 @@ MOST_GRAIN_LINES: Final = 2
 def words_of(template: Template, room: float, size: float) -> list[tuple[str, bool]]:
     """The lines under the letter, no wider than the room, and whether each is bold."""
     counts = [line for count in template.counts for line in _count_words(count)]
+    if len(counts) > MOST_COUNTS:
+        counts = [*counts[: MOST_COUNTS - 1], f"and {len(counts) - MOST_COUNTS + 1} more: see the table"]
     words = [(line, True) for text in counts for line in break_lines(text, room, size, True)]
     words.extend((line, False) for line in _title_lines(template, room, size))
     if template.maker:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Final
 
@@ -32,7 +32,7 @@ LETTER_WIDE: Final = 38.0
 SIZE_WIDE: Final = 96.0
 NARROW: Final = 330.0  # the width of a table of one column: the eye finds its way across
 FEW: Final = 4  # so many templates make one column
-MOST_LINES: Final = 4  # of one row: what does not fit is on the template itself
+MOST_LINES: Final = 30  # of one row; a longer one goes on in the next
 BELOW: Final = 4.0
 
 
@@ -78,13 +78,19 @@ def table_of(templates: Sequence[Template], width: float) -> Table:
 
 
 def _row(template: Template, wide: float) -> Row:
-    words = break_lines(cut_words(template), wide - LETTER_WIDE - SIZE_WIDE, LABEL)
-    if len(words) > MOST_LINES:
-        words = [*words[: MOST_LINES - 1], words[MOST_LINES - 1].rstrip(";") + " …"]
+    room = wide - LETTER_WIDE - SIZE_WIDE
+    words = break_lines(cut_words(template), room, LABEL)
     if len(template.grain) > 1:
         for number, grain in enumerate(template.grain, 1):
-            words += break_lines(grain_words(number, grain), wide - LETTER_WIDE - SIZE_WIDE, LABEL)
+            words += break_lines(grain_words(number, grain), room, LABEL)
     return Row(template.label, tuple(words), box_words(template.sew))
+
+
+def _split(row: Row) -> Iterator[Row]:
+    """The row in parts that a column can hold, however many fabrics it names."""
+    yield Row(row.label, row.words[:MOST_LINES], row.size)
+    for start in range(MOST_LINES, len(row.words), MOST_LINES):
+        yield Row("", row.words[start : start + MOST_LINES], "")
 
 
 def table_marks(table: Table, left: float, top: float) -> list[Mark]:
@@ -106,7 +112,8 @@ def _column_marks(rows: Sequence[Row], x: float, top: float, wide: float) -> lis
     ]
     for row in rows:
         baseline = y + ROW
-        marks.append(set_text(x, baseline, row.label, LABEL, True, role="table", subject=row.label))
+        if row.label:
+            marks.append(set_text(x, baseline, row.label, LABEL, True, role="table", subject=row.label))
         for number, line in enumerate(row.words):
             drop = baseline + number * NEXT_LINE
             marks.append(set_text(x + LETTER_WIDE, drop, line, role="table", subject=row.label))
@@ -144,7 +151,7 @@ def pages_of(templates: Sequence[Template], box: Box) -> list[list[Mark]]:
     wide = (right - left - COLUMN_GAP) / 2
     columns: list[list[Row]] = []
     filled = bottom - top
-    for row in (_row(template, wide) for template in templates):
+    for row in (part for template in templates for part in _split(_row(template, wide))):
         if filled + row.tall > bottom - top - ROW - BELOW:
             columns.append([])
             filled = 0.0

@@ -12,7 +12,7 @@ from ...drafting.model import Edge
 from ...measure.length import POINTS_PER_INCH
 from ..lettering import cap_height
 from ..page import Mark, PathMark, TextMark
-from .label import Label, SetLine, fit_label
+from .label import Label, SetLine
 from .options import SheetOptions
 from .paths import Placement, Spot, flat_ring, ring_path, straight
 from .room import Room, around
@@ -57,11 +57,6 @@ def inner_room(template: Template, placement: Placement) -> Room:
     dots = tuple(around(spot, reach) for spot in placement.spots(template.dots)) if reach > DOT_LINE else ()
     ticks = tuple(around(spot, MATCH_INSIDE) for spot in placement.spots(mark.at for mark in template.marks))
     return Room(rings, dots + ticks)
-
-
-def label_for(template: Template, placement: Placement) -> Label:
-    """The label as it fits the template where it lies."""
-    return fit_label(template, inner_room(template, placement), headings_of(template, placement))
 
 
 def headings_of(template: Template, placement: Placement) -> list[float]:

@@ -13,18 +13,20 @@ from ..page import Mark
 from ..tile_grid import Grid, Tile, grid_for
 from ..tiling import moved_mark, tile
 from .beside import box_of
+from .cutout import cut_out, cutout_marks, outline_of
 from .furniture import MAP_TALL, MAP_WIDE, Paper
-from .label import fit_label
 from .options import SheetOptions
-from .paths import Placement, Ring, closed, flat_ring
-from .room import box_ring
+from .paths import Ring, Spot, closed
+from .room import Box, box_ring
 from .style import CUT, SMALLEST, line_mark, set_text
-from .template_marks import headings_of, inner_room, outer_rings, template_marks
 
 PAD: Final = 1.0
 """Points about a tiled template, so that half its line's thickness is not cut away with the rest."""
 
 TURNS: Final = (0.0, 90.0, 180.0, 270.0)
+
+MANY_TILES: Final = 60
+"""Tiles in the whole rectangle beyond which the bare ones are not counted turn by turn."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,11 +43,8 @@ def tiled_pages(template: Template, paper: Paper, options: SheetOptions) -> list
     """The tiles of a template, in the quarter turn that takes the fewest."""
     left, top, right, bottom = paper.body
     area = (right - left, bottom - top)
-    turn = min(TURNS, key=lambda each: _tile_count(_ring(template, each, options), area))
-    ring = _ring(template, turn, options)
-    grid = _grid(ring, area)
-    box = box_of(ring)
-    tiles = tile(_drawing(template, Placement(turn, PAD - box[0], PAD - box[1]), grid, options), grid)
+    turn = min(TURNS, key=lambda each: _tile_count(outline_of(template, each, options), area))
+    tiles = _tiles(template, turn, area, options)
     return [
         TilePage(
             each.name,
@@ -57,27 +56,33 @@ def tiled_pages(template: Template, paper: Paper, options: SheetOptions) -> list
     ]
 
 
-def _ring(template: Template, turn: float, options: SheetOptions) -> Ring:
-    return flat_ring(outer_rings(template, options)[0], Placement(turn))
+def _tiles(
+    template: Template, turn: float, area: tuple[float, float], options: SheetOptions
+) -> tuple[Tile, ...]:
+    """The tiles of the whole template, its label and arrow in the room of one, clear of every overlap."""
+    box = box_of(outline_of(template, turn, options))
+    dx, dy = PAD - box[0], PAD - box[1]
+    avoid = [_moved(band, -dx, -dy) for band in _overlaps(_grid(box, area))]
+    cutout = cut_out(template, turn, area[0], options, avoid)
+    if cutout.beside:
+        beside = cutout.beside.box
+        box = (box[0], box[1], max(box[2], beside[2]), max(box[3], beside[3]))
+    return tile(cutout_marks(cutout, dx, dy, options), _grid(box, area))
 
 
-def _grid(ring: Ring, area: tuple[float, float]) -> Grid:
-    left, top, right, bottom = box_of(ring)
+def _grid(box: Box, area: tuple[float, float]) -> Grid:
+    left, top, right, bottom = box
     return grid_for(right - left + 2 * PAD, bottom - top + 2 * PAD, area)
 
 
 def _tile_count(ring: Ring, area: tuple[float, float]) -> int:
     """How many tiles the outline takes; those that it leaves bare are not printed."""
-    left, top, _, _ = box_of(ring)
-    path = closed((x - left + PAD, y - top + PAD) for x, y in ring)
-    return len(tile([line_mark(path, "cut", CUT)], _grid(ring, area)))
-
-
-def _drawing(template: Template, placement: Placement, grid: Grid, options: SheetOptions) -> list[Mark]:
-    """The whole template; its label and arrow in the room of one tile, clear of every overlap."""
-    room = inner_room(template, placement).beside(*_overlaps(grid))
-    label = fit_label(template, room, headings_of(template, placement))
-    return template_marks(template, placement, label, options)
+    box = box_of(ring)
+    grid = _grid(box, area)
+    if grid.rows * grid.columns > MANY_TILES:
+        return grid.rows * grid.columns
+    path = closed((x - box[0] + PAD, y - box[1] + PAD) for x, y in ring)
+    return len(tile([line_mark(path, "cut", CUT)], grid))
 
 
 def _overlaps(grid: Grid) -> list[Ring]:
@@ -90,6 +95,10 @@ def _overlaps(grid: Grid) -> list[Ring]:
         top = grid.box(row, 1).top
         bands.append(box_ring((0.0, top, grid.width, top + grid.overlap)))
     return bands
+
+
+def _moved(ring: Ring, dx: float, dy: float) -> Ring:
+    return tuple(Spot(x + dx, y + dy) for x, y in ring)
 
 
 def _map(template: Template, tiles: Sequence[Tile], here: Tile) -> tuple[Mark, ...]:
