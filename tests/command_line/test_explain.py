@@ -55,7 +55,7 @@ def explained(text: str) -> list[dict[str, Any]]:
 
 
 def area(outline: Outline) -> float:
-    """Four quarter turns of a section of two make eight pieces of two templates, each cut four times."""
+    """Square inches within an outline, positive where it runs clockwise as seen (shoelace formula)."""
     following = [*outline[1:], outline[0]]
     return sum(x * v - u * y for (x, y), (u, v) in zip(outline, following, strict=True)) / 2
 
