@@ -79,7 +79,7 @@ def table_of(templates: Sequence[Template], width: float) -> Table:
 
 def _row(template: Template, wide: float) -> Row:
     room = wide - LETTER_WIDE - SIZE_WIDE
-    words = break_lines(cut_words(template), room, LABEL)
+    words = _count_lines(template, room)
     if len(template.grain) > 1:
         for number, grain in enumerate(template.grain, 1):
             words += break_lines(grain_words(number, grain), room, LABEL)
@@ -127,15 +127,29 @@ def _column_marks(rows: Sequence[Row], x: float, top: float, wide: float) -> lis
 
 def cut_words(template: Template) -> str:
     """`4 of dark and 4 reversed; 2 of light`."""
-    words = []
+    return "; ".join(_counts(template))
+
+
+def _counts(template: Template) -> Iterator[str]:
     for count in template.counts:
         if count.cut and count.reversed:
-            words.append(f"{count.cut} of {count.fabric} and {count.reversed} reversed")
+            yield f"{count.cut} of {count.fabric} and {count.reversed} reversed"
         elif count.cut:
-            words.append(f"{count.cut} of {count.fabric}")
+            yield f"{count.cut} of {count.fabric}"
         elif count.reversed:
-            words.append(f"{count.reversed} of {count.fabric}, reversed")
-    return "; ".join(words)
+            yield f"{count.reversed} of {count.fabric}, reversed"
+
+
+def _count_lines(template: Template, room: float) -> list[str]:
+    """What to cut in lines, broken between fabrics; within one only where its words are wider than the room."""
+    lines: list[str] = []
+    for count in _counts(template):
+        longer = f"{lines[-1]}; {count}" if lines else count
+        if lines and measure(longer, LABEL) <= room:
+            lines[-1] = longer
+        else:
+            lines.extend(break_lines(count, room, LABEL))
+    return lines
 
 
 def box_words(edges: Sequence[Edge]) -> str:
