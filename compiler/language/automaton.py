@@ -69,6 +69,28 @@ def accepts(states: Sequence[int], terminal: str) -> bool:
     return step(states, terminal) is not None
 
 
+_OPENING: Final = ("NOTE", "ROW", "BLOCK")
+"""A statement may open where one of these may: in a block or quilt, in the braces of a set, outside both."""
+
+
+def opens(state: int) -> bool:
+    """Whether the state itself, nothing left to reduce, awaits a statement."""
+    return any(each in ACTIONS[state] for each in _OPENING)
+
+
+def may_open(states: Sequence[int]) -> bool:
+    """Whether a statement may come next."""
+    return any(accepts(states, each) for each in _OPENING)
+
+
+def within(states: Sequence[int]) -> str:
+    """What a new statement would stand in: a `block`, `quilt` or `set`; `file`: none of them."""
+    for terminal, thing in (("SEAM", "block"), ("FABRIC", "quilt"), ("ROW", "set")):
+        if accepts(states, terminal):
+            return thing
+    return "file"
+
+
 def expected(states: Sequence[int]) -> tuple[str, ...]:
     """Every terminal that can come next, in the order of their names."""
     return tuple(each for each in TERMINALS if accepts(states, each))

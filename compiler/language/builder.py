@@ -6,12 +6,16 @@ One method a rule, named as the rule is; what a value may be is the business of 
 
 from __future__ import annotations
 
-from typing import Any, Final, Literal, get_args
+from functools import cached_property
+from typing import TYPE_CHECKING, Any, Final, Literal, get_args
 
 from ..diagnostics.source import Span
 from . import builder_errors, limits, tree
 from .point_builder import Parts, PointBuilder
 from .tokens import Token
+
+if TYPE_CHECKING:
+    from .quilt_builder import QuiltBuilder
 
 SIDES: Final = get_args(tree.SideName)
 
@@ -23,7 +27,15 @@ class Builder(PointBuilder):
 
     def make(self, rule: str, parts: Parts, span: Span) -> Any:
         """The node of a rule."""
-        return getattr(self, rule)(parts, span)
+        maker = getattr(self, rule, None) or getattr(self._quilts, rule)
+        return maker(parts, span)
+
+    @cached_property
+    def _quilts(self) -> QuiltBuilder:
+        """Makes the nodes of quilts; loaded with the first of them."""
+        from .quilt_builder import QuiltBuilder
+
+        return QuiltBuilder(self._source, self.values)
 
     def _count(self, token: Token, thing: str, least: int, most: int) -> tree.Count:
         return self.values.count(token.text, self.at(token), thing, least, most)
@@ -34,7 +46,8 @@ class Builder(PointBuilder):
         """The whole file."""
         edition = next((part for part in parts if isinstance(part, tree.Count)), None)
         blocks = tuple(part for part in parts if isinstance(part, tree.Block))
-        return tree.File(edition=edition, blocks=blocks, span=span)
+        quilts = tuple(part for part in parts if not isinstance(part, tree.Block | tree.Count))
+        return tree.File(edition=edition, blocks=blocks, quilts=quilts, span=span)
 
     def edition(self, parts: Parts, span: Span) -> tree.Count:
         """Which edition of the language."""
@@ -51,7 +64,7 @@ class Builder(PointBuilder):
         return tree.Block(title=title, version=version, body=body, span=span)
 
     def version(self, parts: Parts, span: Span) -> tree.Count:
-        """Which version of a block."""
+        """Which version of a block or quilt."""
         return self._count(parts[0], "the version", 1, limits.VERSION_MOST)
 
     # ---- the block as a whole -----------------------------------------------------------------------------

@@ -57,6 +57,15 @@ ROW_REPEATS: Final = 1_000
 ROUNDS: Final = 500
 """Rounds of strips: one a grid line from the middle outward."""
 
+SET_BLOCKS: Final = 1_000
+"""Blocks across or down a set: as many as a grid may have parts. How many both ways make is the layout's."""
+
+FAT_QUARTERS: Final = 1_000
+"""Fat quarters of one cloth: more than a shop has."""
+
+SHARE_MOST: Final = 1_000
+"""Per cent: ten times the whole. What may shrink how far is the layout's."""
+
 VERSION_MOST: Final = 9_999
 """Versions and editions; a year fits."""
 

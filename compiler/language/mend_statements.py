@@ -11,7 +11,7 @@ from ..diagnostics.wording import nearest, one_of, quoted
 from .automaton import accepts
 from .phrases import phrases
 from .situation import Mending, Situation, may_end
-from .tokens import BLOCK_OPENERS, END, LATER_OPENERS, ODD_WORD, OPENERS, Token
+from .tokens import BLOCK_OPENERS, END, ODD_WORD, OPENERS, QUILT_OPENERS, SET_OPENERS, Token
 from .value_errors import shown
 
 _OTHER_OPENERS: Final = {
@@ -20,6 +20,9 @@ _OTHER_OPENERS: Final = {
     "color": "piece", "colour": "piece", "author": "maker", "designer": "maker", "comment": "note",
     "remark": "note", "name": "also", "alias": "also", "import": "use", "unit": "use", "put": "place",
     "strips": "rounds", "arrow": "grain", "pattern": "block", "define": "block", "language": "edition",
+    "cloth": "fabric", "material": "fabric", "layout": "set", "setting": "set", "lattice": "sashing",
+    "sash": "sashing", "frame": "border", "bind": "binding", "backer": "backing", "wadding": "batting",
+    "colorway": "roles", "colourway": "roles", "bed": "fits", "mattress": "fits", "coverlet": "quilt",
 }
 """What others call our statements, or a beginner might."""
 
@@ -77,25 +80,24 @@ def mend_foreign_opener(place: Situation) -> Mending | None:
     if not place.between or token.type not in OPENERS:
         return None
     span = place.span(token)
-    if token.type == "QUILT":
-        return Mending(quilt_not_yet(span))
     if token.type == "EDITION":
         skip = 2 if place.tokens[place.at + 1].type == "NUMBER" else 1
         return Mending(edition_not_first(span), (), skip)
-    if token.text == "washed":
+    if place.within == "file":
+        return Mending(outside_block(span, token.text, "block" if token.text in BLOCK_OPENERS else "quilt"))
+    if place.within == "block" and token.text == "washed":
         return Mending(washed_not_yet(span))
-    if token.text in LATER_OPENERS:
-        return _quilt_statement(place)
-    return Mending(outside_block(span, token.text))
-
-
-def _quilt_statement(place: Situation) -> Mending:
-    """A quilt's statement in a block; `border 2 in ecru` is told about its `in` as well."""
-    opener, *following = place.tokens[place.at:place.at + 3]
-    if [token.type for token in following] == ["LENGTH", "NAME"] and following[0].text.endswith(" in"):
-        width, role = following
-        return Mending(in_eaten(place.span(width), opener.text, width.text, role.text))
-    return Mending(of_a_quilt(place.span(opener), opener.text))
+    if place.within == "set" and not _closes_later(place, whole=True):
+        brace = _open_braces(place.tokens[:place.at])[-1]
+        return Mending(brace_open(place.gap(), place.span(brace), 1), (place.put_in("RBRACE"),))
+    if place.within == "quilt" and token.text in SET_OPENERS:
+        return Mending(of_a_set(span, token.text))
+    if place.within == "set" and token.text in SET_OPENERS:
+        return Mending(rows_only(span, token.text))
+    home = "quilt" if token.text in QUILT_OPENERS else "block"
+    if home == place.within:
+        home = "file"
+    return Mending(statement_elsewhere(span, token.text, home, place.within))
 
 
 def mend_unknown_statement(place: Situation) -> Mending | None:
@@ -103,13 +105,13 @@ def mend_unknown_statement(place: Situation) -> Mending | None:
     token = place.token
     if not place.between or (place.at and not token.fresh and place.before.type not in ("LBRACE", "RBRACE")):
         return None
-    inside = accepts(place.states, "RBRACE")
-    known = BLOCK_OPENERS if inside else ("block", "edition")
+    known = {"block": BLOCK_OPENERS, "quilt": QUILT_OPENERS, "set": SET_OPENERS,
+             "file": ("block", "quilt", "edition")}[place.within]
     close = nearest(token.text.lower(), known) if token.type in ("NAME", ODD_WORD) else []
     other = _OTHER_OPENERS.get(token.text.lower())
     if other in known:
         close = [str(other)]
-    said = statement_unknown(place.span(token), token, close, inside)
+    said = statement_unknown(place.span(token), token, close, place.within)
     for word in close[:1]:
         made = place.made(word.upper(), word)
         if place.reads((made,), 1, look=2):
@@ -119,7 +121,7 @@ def mend_unknown_statement(place: Situation) -> Mending | None:
 
 def mend_missing_title(place: Situation) -> Mending | None:
     """`block {`, or `block` and a version without a title."""
-    if place.before.type not in ("BLOCK", "USE") or "STRING" not in place.expected:
+    if place.before.type not in ("BLOCK", "QUILT", "USE") or "STRING" not in place.expected:
         return None
     made = Token("STRING", '"untitled"', place.before.end, place.before.end)
     mend = (made,) if place.reads((made,), 0, look=1) else None
@@ -142,8 +144,8 @@ def mend_hole(place: Situation) -> Mending | None:
     return Mending(unfinished(place.gap(), place.opener, place.before, place.expected))
 
 
-def _closes_later(place: Situation) -> bool:
-    """Whether the block goes on with a closing brace more than was opened."""
+def _closes_later(place: Situation, *, whole: bool = False) -> bool:
+    """Whether a closing brace more follows than was opened; `whole`: one for each that was opened."""
     if place.token.type == END:
         return False
     depth = len(_open_braces(place.tokens[:place.at]))
@@ -151,7 +153,7 @@ def _closes_later(place: Situation) -> bool:
         if token.type in (END, "BLOCK", "QUILT"):
             break
         depth += (token.type == "LBRACE") - (token.type == "RBRACE")
-    return depth < 0
+    return depth == 0 if whole else depth < 0
 
 
 def mend_missing_words(place: Situation) -> Mending | None:
@@ -191,38 +193,42 @@ def brace_missing(span: Span, opener: str) -> Diagnostic:
                  help="Write `{` here and `}` where it ends.", fix=Fix("Write `{`", span, " {"))
 
 
-def quilt_not_yet(span: Span) -> Diagnostic:
-    """`quilt`."""
-    return error("quilt-not-yet", "Quilts are a part of edition 1 that this compiler does not build yet.",
-                 span,
-                 help="Keep the quilt in a file of its own; blocks work today.")
-
-
 def washed_not_yet(span: Span) -> Diagnostic:
     """`washed`."""
     return error("washed-not-yet", "This compiler does not build drafts from a washed quilt yet.", span,
                  help="Give the sizes before washing, with `finished` and lengths you have worked out.")
 
 
-def of_a_quilt(span: Span, word: str) -> Diagnostic:
-    """`border` in a block."""
-    return error("statement-of-quilt", f"`{word}` belongs in a quilt, not in a block.", span,
-                 help="A block holds only what is pieced into it. Quilts are not built yet.")
+def statement_elsewhere(span: Span, word: str, home: str, within: str) -> Diagnostic:
+    """`border` in a block, `seam` in a quilt, `sashing` within the braces of a `set`."""
+    if within == "set":
+        return error("statement-of-block" if home == "block" else "statement-of-quilt",
+                     f"`{word}` does not stand within the braces of a `set`.", span,
+                     help="Only `row`, `alternate` and `place` stand there."
+                          + (" Put it after the closing `}`." if home == "quilt" else ""))
+    if home == "quilt":
+        return error("statement-of-quilt", f"`{word}` belongs in a quilt, not in a block.", span,
+                     help='A block holds what is pieced into it. A quilt is written `quilt "Title" { ... }`.')
+    return error("statement-of-block", f"`{word}` belongs in a block, not in a quilt.", span,
+                 help='Write a block, as in `block "Title" { ... }`, and bring it in with `use`.')
 
 
-def in_eaten(span: Span, opener: str, width: str, role: str) -> Diagnostic:
-    """`border 2 in ecru`."""
-    right = width.removesuffix("in").rstrip() + "in"
-    return error("unit-eaten",
-                 f"`{width}` reads as a length of {right}; the `in` for the cloth is missing.", span,
-                 help=f"Write `{opener} {right} in {role}`. It belongs in a quilt; quilts are not built yet.",
-                 fix=Fix("Write `in` twice", span, f"{right} in"))
+def of_a_set(span: Span, word: str) -> Diagnostic:
+    """`row a, b` in a quilt, outside its `set`."""
+    return error("statement-of-set", f"In a quilt, `{word}` stands within the braces of a `set`.", span,
+                 help=f"Write it there, as in `set straight 4 across 5 down {{ {word} ... }}`.")
 
 
-def outside_block(span: Span, word: str) -> Diagnostic:
-    """A statement before the first block or after the last."""
-    return error("statement-outside", f"`{word}` stands outside any block.", span,
-                 help='Put it inside the braces of a block, as in `block "Title" { ... }`.')
+def rows_only(span: Span, word: str) -> Diagnostic:
+    """`alternate` in `set rows`."""
+    return error("set-rows-only", f"`set rows` holds `row` lines, and no `{word}`.", span,
+                 help="Write each row out; a number repeats a block, as in `row 9 goose`.")
+
+
+def outside_block(span: Span, word: str, home: str) -> Diagnostic:
+    """A statement before the first block or quilt, or after the last."""
+    return error("statement-outside", f"`{word}` stands outside any {home}.", span,
+                 help=f'Put it inside the braces of a {home}, as in `{home} "Title" {{ ... }}`.')
 
 
 def edition_not_first(span: Span) -> Diagnostic:
@@ -231,15 +237,19 @@ def edition_not_first(span: Span) -> Diagnostic:
                  help="Take it away here.")
 
 
-def statement_unknown(span: Span, token: Token, close: Sequence[str], inside: bool) -> Diagnostic:
+def statement_unknown(span: Span, token: Token, close: Sequence[str], within: str) -> Diagnostic:
     """A word that opens no statement."""
-    where = "a statement" if inside else "a block"
+    where = "a block or quilt" if within == "file" else "a statement"
     message = f"`{shown(token.text)}` does not begin {where}."
     if close:
         return error("statement-unknown", message, span, help=f"Did you mean {one_of(quoted(close))}?",
                      fix=Fix(f"Write `{close[0]}`", span, close[0]))
-    known = ("Statements begin with a word such as `seam`, `point` or `piece`." if inside
-             else 'A file is `edition 1`, then blocks: `block "Title" { ... }`.')
+    known = {
+        "block": "Statements begin with a word such as `seam`, `point` or `piece`.",
+        "quilt": "Statements begin with a word such as `fabric`, `set` or `border`.",
+        "set": "Here stand `row`, `alternate` and `place`.",
+        "file": 'A file is `edition 1`, then blocks and quilts: `block "Title" { ... }`.',
+    }[within]
     return error("statement-unknown", message, span, help=known)
 
 

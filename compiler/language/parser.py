@@ -13,7 +13,7 @@ from typing import Any, Final, NamedTuple
 from ..diagnostics.diagnostic import Diagnostic, Outcome, in_order
 from ..diagnostics.source import Source, Span
 from . import limits, syntax_errors, tree
-from .automaton import ACTIONS, FINISHED, RULES, START, accepts, meaning
+from .automaton import ACTIONS, FINISHED, RULES, START, accepts, may_open, meaning, opens, within
 from .builder import Builder
 from .mending import explain
 from .situation import Situation
@@ -89,7 +89,7 @@ class _Run:
             if move >= 0:
                 break
             self._reduce(-1 - move)
-        if token.type in OPENERS and ("SEAM" in ACTIONS[state] or "BLOCK" in ACTIONS[state]):
+        if token.type in OPENERS and opens(state):
             self._statement, self._anchor = self._at, len(self._stack)
         self._stack.append(_Entry(move, token, token.start, token.end))
         self._at += 1
@@ -150,19 +150,19 @@ class _Run:
             del self._stack[self._anchor:]
         states = [entry.state for entry in self._stack]
         inside = accepts(states, "RBRACE")
-        foreign = self.tokens[self._at].type == "QUILT"
         start = self._at
-        self._at += foreign
+        opener = self.tokens[self._at if a_line else self._statement].type
         while not self._may_go_on(states):
             if a_line and inside and self._at > start and self._opens_a_line():
                 return
             if self.tokens[self._at].type != "LBRACE":
                 self._at += 1
-            elif foreign:
-                self._skip_body()
-            else:
-                self.tokens[self._at:self._at] = syntax_errors.stand_in(self.tokens[self._at], inside)
+                continue
+            made = syntax_errors.stand_in(self.tokens[self._at], within(states), opener)
+            if made:
+                self.tokens[self._at:self._at] = made
                 return
+            self._skip_body()
 
     def _may_go_on(self, states: list[int]) -> bool:
         """Whether reading can go on at the next token."""
@@ -181,7 +181,7 @@ class _Run:
     def _between_statements(self) -> bool:
         """Whether the statement before the mistake is whole."""
         states = [entry.state for entry in self._stack]
-        return accepts(states, "SEAM") or accepts(states, "BLOCK")
+        return may_open(states)
 
     def _skip_body(self) -> None:
         """Passes over braces and all between them."""

@@ -15,6 +15,7 @@ PHRASES: Final = {
     "STRING": "text in quotes",
     "NUMBER": "a number",
     "LENGTH": "a length such as `6in`",
+    "PERCENT": "a share such as `3%`",
     "ANGLE": "an angle such as `45deg`",
     "CIRCLE": "`circle around`",
     "REGULAR": "`regular` and a number",

@@ -1,4 +1,4 @@
-"""The tree of a quilt: one frozen class for each statement, as written. See tree.py for what all nodes share."""
+"""The tree of a quilt: one frozen class for each statement, as written. tree.py says what all nodes share."""
 
 from __future__ import annotations
 
@@ -108,7 +108,7 @@ class Sashing(Node):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Border(Node):
-    """`border 2in in sand mitred`, `border to 60in x 72in in indigo`, `border 4in of vane, plain sand corners vane`.
+    """`border 2in in sand mitred`, `border to 60in x 72in in indigo`, `border 4in of vane corners vane`.
 
     Either `width` or `to` is written; either `fabric` (a plain border) or `cells` (a pieced one).
     """

@@ -9,7 +9,7 @@ from typing import Final, NamedTuple
 
 from ..diagnostics.diagnostic import Diagnostic
 from ..diagnostics.source import Source, Span
-from .automaton import SPELLING, accepts, expected, meaning, step
+from .automaton import SPELLING, accepts, expected, may_open, meaning, step, within
 from .tokens import DASH_LIKE, END, OPENERS, Token
 
 LOOK: Final = 3
@@ -60,7 +60,12 @@ class Situation:
     @cached_property
     def between(self) -> bool:
         """Whether a statement could open here."""
-        return accepts(self.states, "SEAM") or accepts(self.states, "BLOCK")
+        return may_open(self.states)
+
+    @cached_property
+    def within(self) -> str:
+        """What a statement here stands in: `block`, `quilt`, `set` or `file`."""
+        return within(self.states)
 
     def span(self, token: Token) -> Span:
         """A token's place."""

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import Final
 
 from ..diagnostics.diagnostic import Diagnostic, Fix, error, warning
 from ..diagnostics.source import Source, Span
@@ -18,7 +19,7 @@ def out_of_bounds(source: Source, tokens: Sequence[Token]) -> Diagnostic | None:
         if token.type in OPENERS:
             statements += 1
             brackets = 0
-            braces = 0 if token.type == "BLOCK" else braces
+            braces = 0 if token.type in ("BLOCK", "QUILT") else braces
         braces += (token.type == "LBRACE") - (token.type == "RBRACE")
         brackets += (token.type == "LPAR") - (token.type == "RPAR")
         if max(braces, 0) + max(brackets, 0) > limits.NESTING:
@@ -55,7 +56,7 @@ def whole_file(source: Source, tokens: Sequence[Token], file: tree.File, *,
     if file.edition is None and not any(token.type == "EDITION" for token in tokens):
         start = Span(source.name, tokens[0].start, tokens[0].end)
         said.append(edition_missing(start))
-    if not file.blocks and not quiet:
+    if not file.blocks and not file.quilts and not quiet:
         end = tokens[-2].end if len(tokens) > 1 else 0
         said.append(block_missing(Span(source.name, end, end)))
     return tuple(said)
@@ -63,7 +64,7 @@ def whole_file(source: Source, tokens: Sequence[Token], file: tree.File, *,
 
 def block_missing(span: Span) -> Diagnostic:
     """An edition and nothing more."""
-    return error("block-missing", "There is no block in this file.", span,
+    return error("block-missing", "There is no block and no quilt in this file.", span,
                  help='Write a block, as in `block "Plain Square" { finished 6in }`.')
 
 
@@ -75,8 +76,23 @@ def edition_missing(span: Span) -> Diagnostic:
                    fix=Fix("Write `edition 1` at the top", Span(span.source, 0, 0), "edition 1\n\n"))
 
 
-def stand_in(token: Token, inside: bool) -> list[Token]:
-    """Words to open a body whose own opening words were given up, so that what it holds is still read."""
-    made = (("TURN", "turn"), ("NUMBER", "2"), ("ABOUT", "about"), ("NAME", "center")) if inside else (
-        ("BLOCK", "block"), ("STRING", '"untitled"'))
-    return [Token(kind, text, token.start, token.start) for kind, text in made]
+_STAND_INS: Final = {
+    "block": (("TURN", "turn"), ("NUMBER", "2"), ("ABOUT", "about"), ("NAME", "center")),
+    "quilt": (("SET", "set"), ("NAME", "straight"), ("NUMBER", "1"), ("NAME", "across"), ("NUMBER", "1"),
+              ("NAME", "down")),
+    "file": (("BLOCK", "block"), ("STRING", '"untitled"')),
+}
+
+
+def stand_in(token: Token, within: str, opener: str) -> list[Token]:
+    """Words to open a body whose own opening words were given up, so that what it holds is still read.
+
+    None where what it holds could not be read: of a `turn` within a quilt, of a `set` within a block.
+    """
+    if (within, opener) in (("quilt", "TURN"), ("quilt", "MIRROR"), ("block", "SET")) or within == "set":
+        return []
+    made = _STAND_INS[within]
+    if (within, opener) == ("file", "QUILT"):
+        made = (("QUILT", "quilt"), ("STRING", '"untitled"'))
+    return [Token(kind, text, token.start, token.start, soft=text.upper() if kind == "NAME" else "")
+            for kind, text in made]

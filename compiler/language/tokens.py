@@ -22,9 +22,16 @@ BLOCK_OPENERS: Final = (
 )
 """Words that open a statement inside a block."""
 
-LATER_OPENERS: Final = (
-    "washed", "set", "roles", "fabric", "sashing", "border", "binding", "backing", "batting", "fits",
+QUILT_OPENERS: Final = (
+    "set", "roles", "fabric", "sashing", "border", "binding", "backing", "batting", "fits", "use",
+    "also", "note", "maker",
 )
+"""Words that open a statement inside a quilt."""
+
+SET_OPENERS: Final = ("row", "alternate", "place")
+"""Words that open a statement inside the braces of a `set`."""
+
+LATER_OPENERS: Final = ("washed",)
 """Words of edition 1 whose statements are not built yet."""
 
 JOINING: Final = (
@@ -32,11 +39,13 @@ JOINING: Final = (
     "foot", "next", "previous", "turned", "mirrored", "facing", "plain",
 )
 
-RESERVED: Final = frozenset(("edition", "block", "quilt", *BLOCK_OPENERS, *LATER_OPENERS, *JOINING))
+RESERVED: Final = frozenset((
+    "edition", "block", "quilt", *BLOCK_OPENERS, *QUILT_OPENERS, *LATER_OPENERS, *JOINING,
+))
 """Every word that no name may take."""
 
 OPENERS: Final = frozenset(
-    word.upper() for word in ("edition", "block", "quilt", *BLOCK_OPENERS, *LATER_OPENERS)
+    word.upper() for word in ("edition", "block", "quilt", *BLOCK_OPENERS, *QUILT_OPENERS, *LATER_OPENERS)
 )
 """The token types that open a statement."""
 
@@ -81,6 +90,7 @@ _MASTER: Final = re.compile("|".join((
     rf"(?P<GRID_POINT>{_PATTERNS['GRID_POINT']}(?!\w))",
     f"(?P<LENGTH>{_PATTERNS['LENGTH']})",
     f"(?P<ANGLE>{_PATTERNS['ANGLE']})",
+    f"(?P<PERCENT>{_PATTERNS['PERCENT']})",
     rf"(?P<VULGAR>{VULGAR}(?:[ \t]*(?:in|cm|mm|deg)(?![\w]))?)",
     f"(?P<OTHER_UNIT>(?:{_PATTERNS['NUMBER']})[ \\t]*(?:{_OTHER_UNITS}))",
     f"(?P<NUMBER>{_PATTERNS['NUMBER']})",
@@ -93,6 +103,8 @@ _MASTER: Final = re.compile("|".join((
 _TWO_FACED: Final = {"circle": re.compile(_PATTERNS["CIRCLE"]), "regular": re.compile(_PATTERNS["REGULAR"])}
 
 _TIMES: Final = re.compile(r"x(?=[0-9])")
+_SIZED: Final = ("grid", "finished", "set", "fabric", "border")
+"""Statements that hold a size, `2x2` or `6inx9in`."""
 
 
 class Scan(NamedTuple):
@@ -152,9 +164,9 @@ def _read(source: Source, kind: str, words: str, at: int) -> Reading:
 
 
 def _is_times(words: str, tokens: list[Token], opener: str) -> bool:
-    """Whether the word is the `x2` of `grid 2x2`."""
+    """Whether the word is the `x2` of `grid 2x2` or the `x9in` of `6inx9in`."""
     return (
-        opener in ("grid", "finished") and bool(_TIMES.match(words))
+        opener in _SIZED and bool(_TIMES.match(words))
         and bool(tokens) and tokens[-1].type in ("NUMBER", "LENGTH")
     )
 

@@ -54,6 +54,14 @@ class Values:
             self.said.append(value_errors.angle_too_large(span, words))
         return Angle(degrees=degrees if len(self.said) == before else Fraction(90), span=span)
 
+    def share(self, words: str, span: Span) -> Fraction:
+        """`3%` as 3/100; nothing beside a complaint."""
+        before = len(self.said)
+        number = self.number(words.removesuffix("%").rstrip(), span)
+        if len(self.said) == before:
+            self.said.extend(value_errors.share_bounds(span, words, number))
+        return number / 100 if len(self.said) == before else Fraction(0)
+
     def count(self, words: str, span: Span, thing: str, least: int, most: int) -> Count:
         """A whole number of things between the bounds; the lower bound beside a complaint."""
         before = len(self.said)
