@@ -14,16 +14,7 @@ from ..page import Mark, PathMark
 from .label_words import grain_words
 from .paths import Placement, flat_ring, straight
 from .room import Box
-from .style import (
-    LABEL,
-    PALE,
-    RULING,
-    SMALLEST,
-    break_lines,
-    grey_text,
-    line_mark,
-    set_text,
-)
+from .style import LABEL, PALE, RULING, SMALLEST, break_lines, grey_text, line_mark, measure, set_text
 
 ROW: Final = 12.5  # points of a row's first line, its heading's too
 NEXT_LINE: Final = 10.0  # of each further line in it
