@@ -132,7 +132,7 @@ def _counts(template: Template) -> Iterator[str]:
 
 
 def _count_lines(template: Template, room: float) -> list[str]:
-    """What to cut, in lines broken between fabrics; within one only where its words are wider than the room."""
+    """What to cut, in lines broken between fabrics; within one only where it is too wide."""
     lines: list[str] = []
     for count in _counts(template):
         longer = f"{lines[-1]}; {count}" if lines else count
