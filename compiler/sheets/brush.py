@@ -7,12 +7,11 @@ the surface's own unit: in a PDF, about 1/18000in.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from ctypes import c_double
 from dataclasses import dataclass
 from math import radians
 from typing import Any
 
-from .cairo_library import LINE_JOIN_ROUND
+from .cairo_library import LINE_JOIN_ROUND, dashes
 from .ink import Ink
 from .lettering import printable
 from .lines import left_of_anchor
@@ -80,7 +79,7 @@ class Brush:
             self.ink.call.cairo_set_line_width(self.pointer, width)
             self.width = width
         if dash != self.dash:
-            self.ink.call.cairo_set_dash(self.pointer, (c_double * len(dash))(*dash), len(dash), 0.0)
+            self.ink.call.cairo_set_dash(self.pointer, dashes(dash), len(dash), 0.0)
             self.dash = dash
 
     def _letter(self, mark: TextMark) -> None:

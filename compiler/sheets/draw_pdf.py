@@ -6,7 +6,6 @@ for all pages embeds each face once. cairo keeps places to 1/256 point, about 1/
 
 from __future__ import annotations
 
-from ctypes import c_void_p
 from typing import Any, Final
 
 from .brush import Brush
@@ -21,6 +20,7 @@ from .cairo_library import (
     PDF_VERSION_1_4,
     check,
     gathering,
+    nothing,
 )
 from .ink import Ink, load
 from .page import Document
@@ -38,10 +38,10 @@ def paint(document: Document) -> bytes:
     call = ink.call
     write, parts = gathering()
     first = document.pages[0]
-    surface = c_void_p(call.cairo_pdf_surface_create_for_stream(write, None, first.width, first.height))
+    surface = call.cairo_pdf_surface_create_for_stream(write, nothing(), first.width, first.height)
     call.cairo_pdf_surface_restrict_to_version(surface, PDF_VERSION_1_4)  # a plain table, for finish_pdf
     _describe(surface, ink, document)
-    context = c_void_p(call.cairo_create(surface))
+    context = call.cairo_create(surface)
     brush = Brush(ink, context)
     for number, page in enumerate(document.pages, start=1):
         call.cairo_pdf_surface_set_size(surface, page.width, page.height)

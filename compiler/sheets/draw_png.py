@@ -1,35 +1,24 @@
-"""A page to a picture: every mark painted where layout put it, on white."""
+"""A page to a picture: cairosvg draws the page's own SVG on white."""
 
 from __future__ import annotations
 
-from ctypes import c_void_p
-
 from ..measure.length import POINTS_PER_INCH
-from .brush import Brush
-from .cairo_library import FORMAT_RGB24, check, gathering
+from .cairo_library import CairoFailed
+from .draw_svg import svg_of
 from .ink import load
 from .page import Page
 
+SIDE_MOST = 32_767  # dots: cairo's own bound on the sides of a picture
+
 
 def paint(page: Page, dpi: int) -> bytes:
-    """The page as cairo writes it, drawn at exactly `dpi`, not stretched to the whole number of dots.
+    """The page as a PNG of exactly round(width x dpi) by round(height x dpi) dots. CairoFailed where that is
+    more than cairo draws."""
+    load()  # our faces, before cairosvg asks for any
+    from cairosvg import svg2png
 
-    An inch on the page is `dpi` dots; the last dot may reach over the paper's edge or fall short of it.
-    """
-    ink = load()
-    call = ink.call
-    scale = dpi / POINTS_PER_INCH
-    across, down = round(page.width * scale), round(page.height * scale)
-    surface = c_void_p(call.cairo_image_surface_create(FORMAT_RGB24, across, down))
-    check(call.cairo_surface_status, surface)
-    context = c_void_p(call.cairo_create(surface))
-    call.cairo_set_source_rgb(context, 1.0, 1.0, 1.0)
-    call.cairo_paint(context)
-    call.cairo_scale(context, scale, scale)
-    Brush(ink, context).paint(page.marks)
-    check(call.cairo_status, context)
-    write, parts = gathering()
-    call.cairo_surface_write_to_png_stream(surface, write, None)
-    call.cairo_destroy(context)
-    call.cairo_surface_destroy(surface)
-    return b"".join(parts)
+    across, down = (round(side * dpi / POINTS_PER_INCH) for side in (page.width, page.height))
+    if max(across, down) > SIDE_MOST:
+        raise CairoFailed(f"A picture of {across} x {down} dots is too large: cairo draws up to {SIDE_MOST:,} a side.")
+    picture: bytes = svg2png(svg_of(page).encode(), output_width=across, output_height=down, background_color="white")
+    return picture

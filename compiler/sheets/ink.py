@@ -50,7 +50,7 @@ def load() -> Ink:
     _offer_only_our_fonts()
     call = cairo()
     regular, bold = (
-        c_void_p(call.cairo_toy_font_face_create(FAMILY.encode(), SLANT_NORMAL, WEIGHT[weight]))
+        call.cairo_toy_font_face_create(FAMILY.encode(), SLANT_NORMAL, WEIGHT[weight])
         for weight in (False, True)
     )
     ink = Ink(call, (regular, bold))
