@@ -67,7 +67,11 @@ class Drawing:
 def draw_block(draft: Draft, placement: Placement, avoid: Sequence[Ring] = ()) -> Drawing:
     """The block where the placement puts it, lettered clear of what is to be avoided."""
     fills = fills_for(fabric_order(draft))
-    marks: list[Mark] = [*_fill_marks(draft, placement, fills), _grid_mark(draft, placement)]
+    light = {fabric: fill for fabric, fill in fills.items() if not fill.dark}
+    dark = {fabric: fill for fabric, fill in fills.items() if fill.dark}
+    # The grid lies under dark fabrics, for a pale line on them would be taken for a seam.
+    marks: list[Mark] = [*_fill_marks(draft, placement, light), _grid_mark(draft, placement)]
+    marks.extend(_fill_marks(draft, placement, dark))
     marks.extend(_seam_marks(draft, placement, fills))
     marks.append(line_mark(ring_path(draft.outline, placement), "outline", OUTLINE))
     letters, unlettered = _letter_marks(draft, placement, fills, avoid)

@@ -167,9 +167,9 @@ def _word_marks(base: float, measured: Fraction | float) -> list[Mark]:
     ]
     if measured != 1:
         lines = [
-            "These pages are drawn for a printer that makes",
-            f"1in measure {ruler_text(measured)}. If it is not exactly 1in now,",
-            "build again with the size you measured.",
+            f"the pages allow for 1in that printed as {ruler_text(measured)}.",
+            "If it is not exactly 1in now, build once",
+            "without that correction, and measure again.",
         ]
     return [
         set_text(WORDS_LEFT, top + 7, "Print at 100%. Measure before you cut:", LABEL, True),
