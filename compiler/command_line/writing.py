@@ -9,49 +9,91 @@ from __future__ import annotations
 
 import errno
 import os
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from pathlib import Path
 from typing import Final
 
 PART: Final = ".part"
 NAME_KEPT: Final = 80  # bytes of the name repeated in the hidden one: a whole name may have 255
 MODE: Final = 0o666  # what the user's mask then narrows, as for any new file
+OPEN_AT_ONCE: Final = 100  # files without a name held open: systems allow 256 and more
+ATTEMPTS: Final = 1000  # hidden names tried, where killed runs left some behind
 
 NO_NAMELESS: Final = (errno.EOPNOTSUPP, errno.EISDIR, errno.ENOENT, errno.EINVAL, errno.ENOSYS)
 """What a file system answers that knows no files without names (open(2), O_TMPFILE)."""
 
 
 class Staged:
-    """A file's bytes, safe on the disk under a hidden name, waiting for the name they are to have."""
+    """A file's bytes, safe on the disk without a name or under a hidden one, waiting for the name to be."""
 
     def __init__(self, path: Path) -> None:
         self.path = path
-        self.hidden: Path | None = None
+        self._handle: int | None = None  # of the file without a name
+        self._hidden: Path | None = None
 
-    def fill(self, data: bytes) -> None:
-        """Writes the bytes. The hidden name is known before it is used, so `discard` can always follow."""
-        name = "." + self.path.name.encode("ascii", "ignore")[:NAME_KEPT].decode("ascii")
-        for attempt in range(1000):
-            self.hidden = self.path.with_name(f"{name}.{os.getpid()}-{attempt}{PART}")
-            try:
-                if not _write_nameless(self.hidden, data):
-                    _write_new(self.hidden, data)
-                return
-            except FileExistsError:
-                self.hidden = None  # left behind by a killed run: not ours to remove
-        raise FileExistsError(errno.EEXIST, os.strerror(errno.EEXIST), str(self.path))
+    def fill(self, data: bytes, *, stay_open: bool) -> None:
+        """Writes the bytes. A process killed meanwhile leaves nothing behind, where files need no name.
+
+        `stay_open` keeps that so until the file is named, at the cost of an open file.
+        """
+        self._handle = _open_nameless(self.path.parent)
+        if self._handle is None:
+            self._hide(data)
+            return
+        _write_bytes(self._handle, data)
+        if not stay_open:
+            self._give_hidden_name()
 
     def name(self) -> None:
         """Gives the bytes their name, in place of any older file."""
-        assert self.hidden is not None, f"{self.path} was named already"
-        os.replace(self.hidden, self.path)
-        self.hidden = None
+        if self._handle is not None:
+            try:
+                if _link(self._handle, self.path):
+                    self.discard()
+                    return
+            except FileExistsError:
+                pass  # the older file has to be replaced, which takes a name to replace it by
+            self._give_hidden_name()
+        assert self._hidden is not None, f"{self.path} has no bytes"
+        os.replace(self._hidden, self.path)
+        self._hidden = None
 
     def discard(self) -> None:
-        """Takes the hidden file away, where there is one."""
-        if self.hidden is not None:
-            self.hidden.unlink(missing_ok=True)
-            self.hidden = None
+        """Lets go of whatever has not got its name."""
+        if self._handle is not None:
+            os.close(self._handle)
+            self._handle = None
+        if self._hidden is not None:
+            self._hidden.unlink(missing_ok=True)
+            self._hidden = None
+
+    def _give_hidden_name(self) -> None:
+        """Names the nameless file, or writes its bytes again where the system cannot."""
+        assert self._handle is not None
+        handle = self._handle
+        if not self._under_hidden_name(lambda hidden: _link(handle, hidden)):
+            self._hide(os.pread(handle, os.fstat(handle).st_size, 0))
+        os.close(handle)
+        self._handle = None
+
+    def _hide(self, data: bytes) -> None:
+        """Writes the bytes under a hidden name."""
+        self._under_hidden_name(lambda hidden: _write_new(hidden, data))
+
+    def _under_hidden_name(self, make: Callable[[Path], bool]) -> bool:
+        """Makes the hidden file. Its name is known before it is there, so `discard` can always follow."""
+        name = "." + self.path.name.encode("ascii", "ignore")[:NAME_KEPT].decode("ascii")
+        for attempt in range(ATTEMPTS):
+            self._hidden = self.path.with_name(f"{name}.{os.getpid()}-{attempt}{PART}")
+            try:
+                if make(self._hidden):
+                    return True
+            except FileExistsError:
+                self._hidden = None  # left behind by a killed run: not ours to remove
+                continue
+            self._hidden = None
+            return False
+        raise FileExistsError(errno.EEXIST, os.strerror(errno.EEXIST), str(self.path))
 
 
 def write_whole(path: Path, data: bytes) -> None:
@@ -69,7 +111,7 @@ def write_all(files: Iterable[tuple[Path, bytes]]) -> None:
         for path, data in files:
             _refuse_folder(path)
             staged.append(Staged(path))
-            staged[-1].fill(data)
+            staged[-1].fill(data, stay_open=len(staged) <= OPEN_AT_ONCE)
         for each in staged:
             each.name()
     finally:
@@ -83,33 +125,25 @@ def _refuse_folder(path: Path) -> None:
         raise IsADirectoryError(errno.EISDIR, os.strerror(errno.EISDIR), str(path))
 
 
-def _write_nameless(hidden: Path, data: bytes) -> bool:
-    """Writes to a file without a name and then gives it the hidden one; False where the system cannot.
-
-    A process killed while it writes leaves nothing at all behind.
-    """
+def _open_nameless(folder: Path) -> int | None:
+    """A new file without a name in that folder; None where the system knows no such thing."""
     flag = getattr(os, "O_TMPFILE", None)
     if flag is None:
-        return False
+        return None
     try:
-        handle = os.open(hidden.parent, flag | os.O_WRONLY, MODE)
+        return os.open(folder, flag | os.O_RDWR, MODE)
     except OSError as problem:
-        if problem.errno in NO_NAMELESS and hidden.parent.is_dir():
-            return False
+        if problem.errno in NO_NAMELESS and folder.is_dir():
+            return None
         raise
-    try:
-        _write_bytes(handle, data)
-        return _link(handle, hidden)
-    finally:
-        os.close(handle)
 
 
-def _link(handle: int, hidden: Path) -> bool:
-    """Names an open file; False where /proc is not there to name it by."""
-    folder = os.open(hidden.parent, os.O_RDONLY)
+def _link(handle: int, name: Path) -> bool:
+    """Names an open file; False where the system cannot. FileExistsError where the name is taken."""
+    folder = os.open(name.parent, os.O_RDONLY)
     try:
         # With a folder's handle given, Python calls linkat(2), which alone follows the link in /proc.
-        os.link(f"/proc/self/fd/{handle}", hidden, src_dir_fd=folder, follow_symlinks=True)
+        os.link(f"/proc/self/fd/{handle}", name, src_dir_fd=folder, follow_symlinks=True)
     except FileExistsError:
         raise
     except OSError:
@@ -119,13 +153,14 @@ def _link(handle: int, hidden: Path) -> bool:
     return True
 
 
-def _write_new(hidden: Path, data: bytes) -> None:
-    """Writes to a new file of that name."""
+def _write_new(hidden: Path, data: bytes) -> bool:
+    """Writes to a new file of that name. FileExistsError where it is taken."""
     handle = os.open(hidden, os.O_WRONLY | os.O_CREAT | os.O_EXCL | getattr(os, "O_BINARY", 0), MODE)
     try:
         _write_bytes(handle, data)
     finally:
         os.close(handle)
+    return True
 
 
 def _write_bytes(handle: int, data: bytes) -> None:

@@ -59,6 +59,7 @@ def test_real_build_stopped_at_any_moment_leaves_only_whole_sheets(tmp_path: Pat
         assert b"Traceback" not in said and b"mistake" not in said
         made = os.listdir(out)
         assert made
-        assert not [name for name in made if name.startswith(".")]
+        if number != signal.SIGKILL:
+            assert not [name for name in made if name.startswith(".")]
         for name in made:
             assert (out / name).read_bytes().rstrip().endswith(b"%%EOF")

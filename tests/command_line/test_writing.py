@@ -26,9 +26,18 @@ def target(tmp_path: Path) -> Path:
     return path
 
 
-@pytest.fixture(params=["nameless", "hidden"])
+def no_link(*_given: object, **_named: object) -> None:
+    """A system on which an open file cannot be named."""
+    raise OSError(errno.EPERM, "Operation not permitted")
+
+
+@pytest.fixture(params=["nameless", "few open", "no link", "hidden"])
 def way(request: pytest.FixtureRequest, monkeypatch: pytest.MonkeyPatch) -> str:
-    """Both ways of writing: a file without a name, and, where a system knows none, a hidden one."""
+    """Every way of writing: a file without a name, named at the end or at once, and a hidden one."""
+    if request.param == "few open":
+        monkeypatch.setattr(writing, "OPEN_AT_ONCE", 1)
+    if request.param == "no link":
+        monkeypatch.setattr(writing.os, "link", no_link)
     if request.param == "hidden":
         monkeypatch.delattr(os, "O_TMPFILE", raising=False)
     return str(request.param)
@@ -86,6 +95,20 @@ def test_of_several_files_none_is_named_when_a_later_one_fails(target: Path) -> 
         write_all(made())
     assert target.read_bytes() == OLD
     assert names_in(target.parent) == [target.name]
+
+
+@pytest.mark.usefixtures("way")
+def test_several_files_are_all_there_at_the_end(target: Path) -> None:
+    files = [(target.with_name(f"page-{number}.svg"), b"%d" % number * 1000) for number in range(4)]
+    write_all([*files, (target, b"new")])
+    assert {path: path.read_bytes() for path, _ in files} == dict(files)
+    assert target.read_bytes() == b"new"
+    assert names_in(target.parent) == sorted([*(path.name for path, _ in files), target.name])
+
+
+def test_hundreds_of_files_need_no_hundreds_of_open_ones(tmp_path: Path) -> None:
+    write_all((tmp_path / f"page-{number}.svg", b"x") for number in range(400))
+    assert len(names_in(tmp_path)) == 400
 
 
 def test_folder_in_the_place_of_the_last_file_stops_before_the_first_is_named(target: Path) -> None:
