@@ -53,6 +53,9 @@ class Cut:
     angle: Number | None = None  # degrees, for angled sub-cuts
     outline: tuple[tuple[float, float], ...] = ()  # of a template as it lies for cutting, straight of grain up
     offers: tuple[Offer, ...] = ()
+    then: str = ""  # what is done with each once it is cut: 'Cut each square once corner to corner.'
+    joined: int = 0  # strips joined end to end and cut to length; 0: none are joined
+    strip: Number | None = None  # width of the strip, where that is not `height`
 
 
 @dataclass(frozen=True, slots=True)
