@@ -15,8 +15,6 @@ from ..diagnostics.source import Source, Span
 from . import limits, syntax_errors, tree
 from .automaton import ACTIONS, FINISHED, RULES, START, accepts, may_open, meaning, opens, within
 from .builder import Builder
-from .mending import explain
-from .situation import Situation
 from .tokens import END, ODD_WORD, OPENERS, Scan, Token, scan
 
 _PATIENCE: Final = 6
@@ -130,6 +128,9 @@ class _Run:
         if self._tries[token.start] > _PATIENCE and token.type != END:
             self._at += 1
             return
+        from .mending import explain  # only where something is amiss: a third of what parsing loads
+        from .situation import Situation
+
         found = explain(Situation(self.source, self.tokens, self._at, before, self._statement))
         if found.said is not None and not self._marred(token):
             self.said.append(found.said)
