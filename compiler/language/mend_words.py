@@ -20,6 +20,7 @@ _OTHER_WORDS: Final = {
     "toward": ("to",), "towards": ("to",), "till": ("..",), "until": ("..",), "along": ("on",), "is": ("=",),
     "miter": ("mitred",), "mitered": ("mitred",), "rotated": ("turned",), "flipped": ("mirrored",),
     "reflected": ("mirrored",), "off": ("none",), "no": ("none",), "called": ("as",), "named": ("as",),
+    "cornerstones": ("posts",), "cornerstone": ("posts",), "corners": ("posts",), "squares": ("posts",),
 }
 """What others write for the small words of the language."""
 
@@ -75,6 +76,8 @@ def mend_unquoted_title(place: Situation) -> Mending | None:
     """Bare words where quoted text is due."""
     if "STRING" not in place.expected or place.token.type not in ("NAME", ODD_WORD, "GRID_POINT", "NUMBER"):
         return None
+    if place.between and place.token.fresh:  # the title may be left out, and this is the next statement
+        return None
     end = place.at
     while place.tokens[end].type in ("NAME", ODD_WORD, "GRID_POINT", "NUMBER") and _in_title(place, end):
         end += 1
@@ -91,7 +94,7 @@ def _in_title(place: Situation, index: int) -> bool:
     token = place.tokens[index]
     if index == place.at:
         return True
-    if token.fresh or place.tokens[index - 1].text == "version":
+    if token.fresh or place.tokens[index - 1].text == "version" or place.tokens[index + 1].type == "EQUAL":
         return False
     return not (token.text == "version" and place.tokens[index + 1].type == "NUMBER")
 

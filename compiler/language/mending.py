@@ -13,7 +13,7 @@ from typing import Final
 
 from ..diagnostics.diagnostic import Diagnostic, error
 from ..diagnostics.source import Span
-from . import mend_signs, mend_statements, mend_words
+from . import mend_quilts, mend_signs, mend_statements, mend_words
 from .phrases import phrases
 from .situation import Mending, Situation
 from .tokens import Token
@@ -23,6 +23,17 @@ MENDINGS: Final[tuple[Callable[[Situation], Mending | None], ...]] = (
     mend_statements.mend_open_brace,
     mend_statements.mend_extra_brace,
     mend_statements.mend_foreign_opener,
+    mend_quilts.mend_in_eaten,
+    mend_quilts.mend_missing_percent,
+    mend_quilts.mend_set_counts,
+    mend_quilts.mend_set_kind,
+    mend_quilts.mend_several_words,
+    mend_quilts.mend_fabric_facts,
+    mend_quilts.mend_needless_word,
+    mend_quilts.mend_border,
+    mend_quilts.mend_width_first,
+    mend_quilts.mend_other_parts,
+    mend_quilts.mend_colon,
     mend_words.mend_dash,
     mend_words.mend_missing_unit,
     mend_words.mend_unwanted_unit,

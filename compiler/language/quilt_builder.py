@@ -158,8 +158,6 @@ class QuiltBuilder:
 
     def set_rows(self, parts: Parts, span: Span) -> quilt_tree.SetRows:
         """`set rows { }`."""
-        if not parts:
-            self._values.said.append(quilt_errors.rows_missing(span))
         return quilt_tree.SetRows(body=tuple(parts), span=span)
 
     def sashing(self, parts: Parts, span: Span) -> quilt_tree.Sashing:

@@ -19,11 +19,6 @@ def width_of_pieces(span: Span) -> Diagnostic:
                  help="Take `width` away; or bring the bolt in as a fabric of its own.")
 
 
-def rows_missing(span: Span) -> Diagnostic:
-    """`set rows { }`."""
-    return error("rows-missing", "This set has no rows.", span, help="Write them: `row 9 goose`.")
-
-
 def border_styles(span: Span, first: Span) -> Diagnostic:
     """`border 2in in sand butted mitred`."""
     return error("border-styles", "A border is `butted` or `mitred` once, and `unjoined` once.", span,

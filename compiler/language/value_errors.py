@@ -61,10 +61,10 @@ def angle_too_large(span: Span, words: str) -> Diagnostic:
 def share_bounds(span: Span, words: str, number: Fraction) -> tuple[Diagnostic, ...]:
     """A complaint about a share below nothing or far above the whole; or nothing."""
     if number < 0:
-        return (error("share-negative", f"A share of `{shown(words)}` is below nothing.", span,
+        return (error("percent-bounds", f"A share of `{shown(words)}` is below nothing.", span,
                       help="Write a share such as `3%`, or take it away."),)
     if number > limits.SHARE_MOST:
-        return (error("share-beyond", f"A share of `{shown(words)}` is many times the whole.", span,
+        return (error("percent-bounds", f"A share of `{shown(words)}` is many times the whole.", span,
                       help="Write a share such as `3%`."),)
     return ()
 

@@ -8,10 +8,10 @@ from typing import Any
 import pytest
 from lark.exceptions import UnexpectedInput
 from piecewright.language.regenerate import build_lark
-from piecewright.language.tokens import BLOCK_OPENERS
-from support.programs import Example, errors, grammar_examples, in_block, parse_text, rule_names
+from piecewright.language.tokens import BLOCK_OPENERS, QUILT_OPENERS
+from support.programs import Example, errors, grammar_examples, in_block, in_quilt, parse_text, rule_names
 
-PUBLIC_WITHOUT_EXAMPLES = ("turn_center", "body", "line", "name", "side")
+PUBLIC_WITHOUT_EXAMPLES = ("turn_center", "body", "line", "name", "side", "set_body")
 """Rules that only give a part its place in the statement around them."""
 
 
@@ -46,9 +46,20 @@ def test_the_compiler_takes_the_same_statements(example: Example) -> None:
     assert (said == []) is example.taken, said
 
 
+QUILT_STATEMENTS = tuple(
+    each for each in grammar_examples() if each.text.split()[0] in QUILT_OPENERS and each.rule != "file"
+)
+
+
+@pytest.mark.parametrize("example", QUILT_STATEMENTS, ids=shown)
+def test_the_compiler_takes_the_same_statements_of_a_quilt(example: Example) -> None:
+    said = errors(parse_text(in_quilt(example.text)))
+    assert (said == []) is example.taken, said
+
+
 def test_every_statement_word_has_an_example_of_each_kind() -> None:
-    for word in BLOCK_OPENERS:
-        kinds = {each.taken for each in STATEMENTS if each.text.split()[0] == word}
+    for word in (*BLOCK_OPENERS, *QUILT_OPENERS):
+        kinds = {each.taken for each in (*STATEMENTS, *QUILT_STATEMENTS) if each.text.split()[0] == word}
         assert kinds == {True, False}, word
 
 

@@ -18,7 +18,7 @@ from piecewright.language.builder import Builder
 from piecewright.language.phrases import phrase
 from piecewright.language.regenerate import TABLES_FILE, build_lark, grammar_text, tables_text
 from piecewright.language.tokens import OPENERS, RESERVED, Token
-from support.programs import WHOLE, grammar_examples, in_block, parse_text, programs
+from support.programs import WHOLE, WHOLE_QUILT, grammar_examples, in_block, in_quilt, parse_text, programs
 
 
 @cache
@@ -75,8 +75,9 @@ def test_every_terminal_has_a_phrase_without_its_own_name() -> None:
         assert "_" not in phrase(terminal) and "$" not in phrase(terminal)
 
 
-def test_both_ways_of_reading_agree_on_a_file_with_every_statement() -> None:
-    assert parse_text(WHOLE).value == by_lark(WHOLE)
+@pytest.mark.parametrize("text", [WHOLE, WHOLE_QUILT])
+def test_both_ways_of_reading_agree_on_a_file_with_every_statement(text: str) -> None:
+    assert parse_text(text).value == by_lark(text)
 
 
 TAKEN = tuple(each.text for each in grammar_examples() if each.taken and each.rule != "file")
@@ -84,13 +85,14 @@ TAKEN = tuple(each.text for each in grammar_examples() if each.taken and each.ru
 
 @pytest.mark.parametrize("body", TAKEN)
 def test_both_ways_of_reading_agree_on_the_examples(body: str) -> None:
-    text = body if body.startswith(("block", "edition")) else in_block(body)
-    try:
-        expected = by_lark(text)
-    except UnexpectedInput:
-        assert parse_text(text).failed
-    else:
-        assert parse_text(text).value == expected
+    whole = body.startswith(("block", "quilt", "edition"))
+    for text in [body] if whole else [in_block(body), in_quilt(body)]:
+        try:
+            expected = by_lark(text)
+        except UnexpectedInput:
+            assert parse_text(text).failed
+        else:
+            assert parse_text(text).value == expected
 
 
 @settings(max_examples=150, derandomize=True, deadline=None, suppress_health_check=list(HealthCheck))

@@ -51,7 +51,41 @@ block "Tidewater Vane" version 2 {
   family star  also "T", "U"  note "x"  maker "y"
 }
 """
-"""Every statement of edition 1 at least once."""
+"""Every statement of a block at least once."""
+
+WHOLE_QUILT: Final = """\
+edition 1
+
+quilt "Breakwater Sampler" version 1 {
+  use "Tidewater Vane" version 2 as vane
+  use "Harbour Square" as harbour with pale = sand
+  fabric indigo "Indigo print" width 42in shrinks 3% one way
+  fabric rose fat quarter 3 scrap 10in x 12in striped
+  fabric sand
+  roles "Sea" dark = indigo, light = sand
+  roles "Land" dark = sand, light = rose
+  set straight 4 across 5 down of 8in {
+    row 3 vane turned 90deg, plain sand
+    place harbour mirrored in B3..C4
+    alternate vane, harbour
+  }
+  sashing 1 1/2in in sand posts in indigo around
+  border 2in in sand
+  border 4in of vane, plain sand corners vane facing left
+  border to 60in x 72in in indigo mitred unjoined
+  binding 2 1/2in in indigo bias
+  backing in sand 4in over
+  batting 3in over
+  fits double mattress drop 12in
+  note "Press towards the sashing."  maker "Wren Halloway"  also "Breakwater"
+}
+
+quilt "Two Others" {
+  set on point 3 across 3 down of 12in with triangles in sand { alternate vane, plain sand }
+  set rows { row 9 goose row 3 house }
+}
+"""
+"""Every statement of a quilt at least once."""
 
 
 class Example(NamedTuple):
@@ -100,6 +134,11 @@ def in_block(body: str) -> str:
     return f'edition 1\nblock "Trial" {{\n{body}\n}}\n'
 
 
+def in_quilt(body: str) -> str:
+    """A file of one quilt with the body between its braces, which begins on line 3."""
+    return f'edition 1\nquilt "Trial" {{\n{body}\n}}\n'
+
+
 def errors(outcome: Outcome[Any]) -> list[str]:
     """The codes of all that is an error, in order."""
     return [each.code for each in outcome.diagnostics if each.severity is Severity.ERROR]
@@ -125,6 +164,7 @@ _WORDS: Final[dict[str, st.SearchStrategy[str]]] = {
     "NUMBER": NUMBERS,
     "LENGTH": st.builds(lambda number, unit: number + unit, NUMBERS, st.sampled_from(("in", "cm", " mm"))),
     "ANGLE": st.builds(lambda number: number + "deg", NUMBERS),
+    "PERCENT": st.builds(lambda number: number + "%", NUMBERS),
     "CIRCLE": st.just("circle"),
     "REGULAR": st.just("regular"),
     "BLANKS": st.sampled_from((" ", "\n", "\t")),
@@ -144,8 +184,10 @@ def programs() -> st.SearchStrategy[str]:
 
 
 PIECES: Final = tuple(re.findall(r"\S+|\n", WHOLE))
+QUILT_PIECES: Final = tuple(re.findall(r"\S+|\n", WHOLE_QUILT))
 ODD: Final = (
-    "(", ")", "{", "}", '"', "'", "quilt", "washed", "border", "-", "->", "..", "E0", "6", "1/0in", "Gate",
+    "(", ")", "{", "}", '"', "'", "quilt", "set", "on-point", "3%", "%", "corners", "over",
+    "mattress", "washed", "border", "-", "->", "..", "E0", "6", "1/0in", "Gate",
     "\u00e9t\u00e9", "\0", ";", "\u201cVane\u201d", "6\u00bdin",
     '6"', "edition", "block", "#", "\\", "\u2026",
 )
@@ -154,11 +196,11 @@ ODD: Final = (
 @st.composite
 def spoilt(draw: st.DrawFn) -> str:
     """A whole program with a few words changed, left out or put in."""
-    words = list(PIECES)
+    words = list(draw(st.sampled_from((PIECES, QUILT_PIECES))))
     for _ in range(draw(st.integers(1, 6))):
         place = draw(st.integers(0, len(words) - 1))
         kind = draw(st.sampled_from(("drop", "change", "insert")))
-        word = draw(st.sampled_from(PIECES + ODD))
+        word = draw(st.sampled_from(PIECES + QUILT_PIECES + ODD))
         if kind == "drop":
             del words[place]
         elif kind == "change":
@@ -174,7 +216,7 @@ SIGNS: Final = "aZ19 \t\n\0\x07\u00e9\u201c\u201d\u00bd\u00b0\"'`~-\u2013\u2192\
 @st.composite
 def miswritten(draw: st.DrawFn) -> str:
     """A whole program with characters left out, changed, put in or copied elsewhere."""
-    text = WHOLE
+    text = draw(st.sampled_from((WHOLE, WHOLE_QUILT)))
     for _ in range(draw(st.integers(1, 10))):
         place, width = draw(st.integers(0, len(text) - 1)), draw(st.integers(0, 20))
         new = draw(st.one_of(st.text(SIGNS, max_size=3), st.just(text[place:place + width])))
