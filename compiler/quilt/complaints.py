@@ -53,6 +53,11 @@ def cells_uncovered(span: Span, count: int, first: str) -> Diagnostic:
                  f"the first is {first}.", span, help="Add `row` lines, or `alternate ...`, or `plain sand` cells.")
 
 
+def rows_missing(span: Span) -> Diagnostic:
+    """`set rows { }`."""
+    return error("set-uncovered", "This set has no rows.", span, help="Write them, as in `row 9 goose`.")
+
+
 def rows_differ(row: tree.Row, made: Number, count: int, first: Number, first_count: int) -> Diagnostic:
     """Rows of different lengths in `set rows`."""
     return error("rows-differ", f"This row is {ruler_text(made)} long and the first is {ruler_text(first)}: "

@@ -209,6 +209,9 @@ def set_rows(setting: quilt_tree.SetRows, sashing: quilt_tree.Sashing | None, un
     y: Number = wide if sashing and sashing.around else Fraction(0)
     first: tuple[Number, int] | None = None
     count = 0
+    if not setting.body:
+        bench.say(complain.rows_missing(setting.span))
+        return None
     for number, row in enumerate(setting.body):
         cells = row_cells(row)
         count += len(cells)
