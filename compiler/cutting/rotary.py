@@ -16,7 +16,8 @@ from ..drafting.model import Draft, Edge, Point
 from ..drafting.transform import turn_about
 from ..measure.fractions import RULER_STEP
 from ..measure.tolerance import Number
-from .method import Method, template_method
+from .allowance import outset
+from .method import Method, cut_corners, flat_corners, polygon_area, template_method
 from .model import Template
 from .needs import Fabric, Need
 from .plan_model import Cut
@@ -100,6 +101,14 @@ def choose_cut(need: Need, step: Fraction = RULER_STEP, index: int = 0, fabric: 
     return Cut(index, need.fabric, need.part, method.kind, method.width, method.height, cuts, plain + back,
                method.yields, method.excess, method.reason, need.template, method.angle,
                tuple((place.real, place.imag) for place in method.corners), then=then, strip=method.strip)
+
+
+def exact_area(need: Need) -> float:
+    """Square inches of one piece with its allowances, points untrimmed."""
+    figure = recognise(need.outline, need.allowances)
+    if figure.kind in ("curved shape", "many-sided shape", "seam"):
+        return polygon_area(flat_corners(outset(need.outline, need.allowances)))
+    return polygon_area(cut_corners(figure))
 
 
 def _falls(need: Need) -> bool:

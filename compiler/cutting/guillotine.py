@@ -1,0 +1,250 @@
+"""Boxes cut from cloth by straight cuts from edge to edge. Whole numbers of ruler steps, never Fractions.
+
+A plan is a tree: a region is one box, or waste, or is cut across into strips or along into pieces, each a region
+again. Cloth is filled strip by strip: one kind of box leads and gives the strip its thickness, others that nearly
+reach it fill the strip's length (the fullest sum of lengths, found on the bits of one whole number), and every
+rectangle left over is filled again with smaller boxes.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, field
+from typing import Final, Literal, NamedTuple
+
+Axis = Literal["across", "along", ""]
+
+DEPTH: Final = 5
+"""How often what is left over is cut up again; deeper than that nobody follows."""
+
+NEARLY_FULL: Final = (1.0, 0.84)
+"""Shares of a strip's thickness that a box must reach to stand in it, tried in turn."""
+
+
+class Kind(NamedTuple):
+    """Boxes of one size. Only `turnable` ones may lie across."""
+
+    width: int
+    height: int
+    turnable: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Region:
+    """A rectangle of cloth: `kind` >= 0 is a box; else `parts` are what it is cut into, along its `axis`: 'across'
+    one under the other, 'along' side by side; neither: left over."""
+
+    width: int
+    height: int
+    axis: Axis = ""
+    parts: tuple[Region, ...] = ()
+    kind: int = -1
+    turned: bool = False
+
+
+class Found(NamedTuple):
+    """A box where it lies."""
+
+    kind: int
+    left: int
+    top: int
+    turned: bool
+
+
+def boxes_in(region: Region, left: int = 0, top: int = 0) -> Iterator[Found]:
+    """Every box of a region, in the order it is cut out."""
+    if region.kind >= 0:
+        yield Found(region.kind, left, top, region.turned)
+    for part in region.parts:
+        yield from boxes_in(part, left, top)
+        if region.axis == "across":
+            top += part.height
+        else:
+            left += part.width
+
+
+def counted(regions: Iterable[Region], kinds: int) -> list[int]:
+    """How many boxes of each kind lie in the regions."""
+    counts = [0] * kinds
+    for region in regions:
+        for each in boxes_in(region):
+            counts[each.kind] += 1
+    return counts
+
+
+class Row(NamedTuple):
+    """`columns` stacks of `stack` boxes side by side in a strip; each column is `long`, each box `thick`."""
+
+    kind: int
+    turned: bool
+    long: int
+    thick: int
+    columns: int
+    stack: int
+
+
+class Strip(NamedTuple):
+    """What fills a strip, and how much of it."""
+
+    rows: tuple[Row, ...]
+    area: int
+    thick: int
+    across: bool
+
+
+@dataclass
+class Stock:
+    """The boxes still to be cut. `keen` weighs thick strips against full ones where leftovers are filled."""
+
+    kinds: Sequence[Kind]
+    counts: list[int]
+    keen: float = 0.3
+    depth: int = field(default=DEPTH)
+
+    @property
+    def open(self) -> list[int]:
+        """The kinds of which some are left."""
+        return [kind for kind, count in enumerate(self.counts) if count > 0]
+
+    def poses(self, kind: int, across: bool) -> Iterator[tuple[bool, int, int]]:
+        """Ways a kind may lie in a strip: turned or not, its length along the strip, its thickness."""
+        width, height, turnable = self.kinds[kind]
+        long, thick = (width, height) if across else (height, width)
+        yield False, long, thick
+        if turnable and width != height:
+            yield True, thick, long
+
+
+def best_strip(stock: Stock, long: int, lead: int, turned: bool, across: bool) -> Strip | None:
+    """The fullest strip of that length whose thickness is the lead's; None where the lead does not fit."""
+    pose = next((each for each in stock.poses(lead, across) if each[0] == turned), None)
+    if pose is None or pose[1] > long or stock.counts[lead] <= 0:
+        return None
+    thick = pose[2]
+    best: Strip | None = None
+    for least in NEARLY_FULL:
+        rows = _rows(stock, long, thick, (lead, *pose), across, least)
+        area = sum(row.long * row.thick * row.columns * row.stack for row in rows)
+        if best is None or area > best.area:
+            best = Strip(rows, area, thick, across)
+    return best
+
+
+def _rows(stock: Stock, long: int, thick: int, lead: tuple[int, bool, int, int], across: bool, least: float
+          ) -> tuple[Row, ...]:
+    choices = [Row(lead[0], lead[1], lead[2], thick, min(stock.counts[lead[0]], long // lead[2]), 1)]
+    for kind in stock.open:
+        if kind == lead[0]:
+            continue
+        fits = []
+        for turned, run, height in stock.poses(kind, across):
+            if height <= thick and run <= long:
+                stack = min(thick // height, stock.counts[kind])
+                if stack * height >= least * thick:
+                    fits.append(Row(kind, turned, run, height, min(stock.counts[kind] // stack, long // run), stack))
+        if fits:
+            choices.append(max(fits, key=lambda row: (row.stack * row.thick, row.thick)))
+    choices[1:] = sorted(choices[1:], key=lambda row: (-row.stack * row.thick, -row.thick, -row.long, row.kind))
+    return fullest(choices, long)
+
+
+def fullest(choices: Sequence[Row], long: int) -> tuple[Row, ...]:
+    """As many columns of each choice as make the greatest length, at least one of the first; earlier choices are
+    preferred. Bit n of `reach` says that length n can be made."""
+    within = (1 << (long + 1)) - 1
+    reach = 1 << choices[0].long
+    steps: list[tuple[int, int, int]] = []
+    for at, choice in enumerate(choices):
+        left = choice.columns - (at == 0)
+        take = 1
+        while left > 0:
+            take = min(take, left)
+            steps.append((at, take, reach))
+            reach |= reach << take * choice.long & within
+            left -= take
+            take *= 2
+    at_most = reach.bit_length() - 1
+    columns = [0] * len(choices)
+    columns[0] = 1
+    for at, take, before in reversed(steps):
+        if not before >> at_most & 1:
+            at_most -= take * choices[at].long
+            columns[at] += take
+    return tuple(choice._replace(columns=count) for choice, count in zip(choices, columns, strict=True) if count)
+
+
+def cut_strip(stock: Stock, strip: Strip, long: int, depth: int) -> Region:
+    """The strip as a region, its boxes taken from the stock and its leftovers filled."""
+    across = strip.across
+    side: Axis = "along" if across else "across"
+    for row in strip.rows:
+        stock.counts[row.kind] -= row.columns * row.stack
+    parts: list[Region] = []
+    used = 0
+    for row in strip.rows:
+        parts += _row_parts(stock, row, strip.thick, across, depth)
+        used += row.columns * row.long
+    if used < long:
+        parts.append(fill(stock, *_sized(long - used, strip.thick, across), depth - 1))
+    if len(parts) == 1:
+        return parts[0]
+    return Region(*_sized(long, strip.thick, across), side, tuple(parts))
+
+
+def _sized(long: int, thick: int, across: bool) -> tuple[int, int]:
+    return (long, thick) if across else (thick, long)
+
+
+def _row_parts(stock: Stock, row: Row, thick: int, across: bool, depth: int) -> list[Region]:
+    """The pieces of one row: its boxes, or, where they are less thick than the strip, a piece that is cut again."""
+    box = Region(*_sized(row.long, row.thick, across), kind=row.kind, turned=row.turned)
+    if row.thick == thick:
+        return [box] * row.columns
+    side: Axis = "along" if across else "across"
+    cross: Axis = "across" if across else "along"
+    long = row.columns * row.long
+    line = box if row.columns == 1 else Region(*_sized(long, row.thick, across), side, (box,) * row.columns)
+    parts = [line] * row.stack
+    if row.stack * row.thick < thick:
+        parts.append(fill(stock, *_sized(long, thick - row.stack * row.thick, across), depth - 1))
+    return [Region(*_sized(long, thick, across), cross, tuple(parts))]
+
+
+def fill(stock: Stock, width: int, height: int, depth: int) -> Region:
+    """A region filled as full as may be from the stock, strips across or along, whichever is fuller."""
+    if depth <= 0:
+        return Region(width, height)
+    best = _best_in(stock, width, height)
+    if best is None:
+        return Region(width, height)
+    long, deep = (width, height) if best.across else (height, width)
+    strip = cut_strip(stock, best, long, depth)
+    if best.thick == deep:
+        return strip
+    rest = fill(stock, *_sized(long, deep - best.thick, best.across), depth)
+    cross: Axis = "across" if best.across else "along"
+    if rest.axis == cross:
+        return Region(width, height, cross, (strip, *rest.parts))
+    return Region(width, height, cross, (strip, rest))
+
+
+def _best_in(stock: Stock, width: int, height: int) -> Strip | None:
+    """The strip to cut first from a region: full, and the thicker the better."""
+    best: Strip | None = None
+    most = 0.0
+    for kind in stock.open:
+        smaller, larger = sorted(stock.kinds[kind][:2])
+        if smaller > min(width, height) or larger > max(width, height):
+            continue
+        for across in (True, False):
+            long, deep = (width, height) if across else (height, width)
+            for turned, run, thick in stock.poses(kind, across):
+                if run > long or thick > deep:
+                    continue
+                strip = best_strip(stock, long, kind, turned, across)
+                if strip is None:
+                    continue
+                worth = strip.area / (long * thick) * (1 - stock.keen + stock.keen * thick / deep)
+                if worth > most * (1 + 1e-9):
+                    best, most = strip, worth
+    return best

@@ -1,0 +1,112 @@
+"""A length of cloth off the bolt, and the strips it is cut into: the shortest of several ways. Ruler steps."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from typing import Final, NamedTuple
+
+from .guillotine import DEPTH, Kind, Region, Stock, Strip, best_strip, counted, cut_strip
+
+LEADS: Final = 14
+"""Kinds that are tried as the lead of the next strip; the largest first."""
+
+
+class Way(NamedTuple):
+    """How the next strip is chosen: `thick` counts its thickness beside its fullness; `keen` is for leftovers;
+    `largest`: only kinds of the greatest thickness lead."""
+
+    thick: float
+    keen: float
+    largest: bool
+
+
+WAYS: Final = (
+    Way(0.0, 0.3, True), Way(0.0, 0.7, True), Way(0.0, 0.3, False), Way(0.3, 0.3, False), Way(0.6, 0.5, False),
+    Way(1.0, 0.7, False),
+)
+"""Tried in this order; the shortest cloth is kept, the first of equals."""
+
+
+def pack_bolt(kinds: Sequence[Kind], counts: Sequence[int], width: int) -> list[Region]:
+    """Strips across the cloth that hold every box, thickest first. Every kind fits the width in some pose."""
+    best: list[Region] | None = None
+    for way in WAYS:
+        strips = _pack(kinds, counts, width, way)
+        if best is None or length_of(strips) < length_of(best):
+            best = strips
+    assert best is not None, "there are ways"
+    return sorted(improved(kinds, best, width), key=lambda strip: -strip.height)
+
+
+def length_of(strips: Sequence[Region]) -> int:
+    """Ruler steps of cloth that the strips take."""
+    return sum(strip.height for strip in strips)
+
+
+def _pack(kinds: Sequence[Kind], counts: Sequence[int], width: int, way: Way) -> list[Region]:
+    stock = Stock(kinds, list(counts), way.keen)
+    strips: list[Region] = []
+    while stock.open:
+        strip = _next_strip(stock, width, way)
+        before = list(stock.counts)
+        region = cut_strip(stock, strip, width, DEPTH)
+        taken = [old - new for old, new in zip(before, stock.counts, strict=True)]
+        more = min(left // each for left, each in zip(stock.counts, taken, strict=True) if each)
+        for kind, each in enumerate(taken):
+            stock.counts[kind] -= more * each
+        strips += [region] * (more + 1)
+    return strips
+
+
+def _next_strip(stock: Stock, width: int, way: Way) -> Strip:
+    best: Strip | None = None
+    most = -1.0
+    kinds = stock.open
+    tallest = max(_least_thick(stock, kind, width) for kind in kinds)
+    if way.largest:
+        kinds = [kind for kind in kinds if _least_thick(stock, kind, width) == tallest]
+    kinds = sorted(kinds, key=lambda kind: (-_least_thick(stock, kind, width), kind))[:LEADS]
+    for kind in kinds:
+        for turned, run, thick in stock.poses(kind, True):
+            if run > width:
+                continue
+            strip = best_strip(stock, width, kind, turned, True)
+            if strip is not None:
+                worth = strip.area / (width * thick) * (1 + way.thick * min(1.0, thick / tallest))
+                if worth > most * (1 + 1e-9):
+                    best, most = strip, worth
+    assert best is not None, "every kind fits the width"
+    return best
+
+
+def _least_thick(stock: Stock, kind: int, width: int) -> int:
+    return min(thick for _, run, thick in stock.poses(kind, True) if run <= width)
+
+
+def improved(kinds: Sequence[Kind], strips: list[Region], width: int) -> list[Region]:
+    """The strips with the emptiest few cut anew in other ways, as long as that saves cloth."""
+    fill = fullness(kinds)
+    for _ in range(4):
+        order = sorted(range(len(strips)), key=lambda at: (fill(strips[at]), at))
+        for many in (2, 3, 4, 6, 9):
+            worst = order[:many]
+            again = counted([strips[at] for at in worst], len(kinds))
+            old = length_of([strips[at] for at in worst])
+            options = [_pack(kinds, again, width, way) for way in WAYS]
+            shortest = min(options, key=length_of)
+            if length_of(shortest) < old:
+                strips = [strip for at, strip in enumerate(strips) if at not in worst] + shortest
+                break
+        else:
+            return strips
+    return strips
+
+
+def fullness(kinds: Sequence[Kind]) -> Callable[[Region], float]:
+    """Tells the share of a strip that boxes cover."""
+    def share(strip: Region) -> float:
+        counts = counted([strip], len(kinds))
+        area = sum(count * kind.width * kind.height for count, kind in zip(counts, kinds, strict=True))
+        return area / (strip.width * strip.height)
+
+    return share
