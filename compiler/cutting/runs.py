@@ -1,4 +1,4 @@
-"""Templates and slanted pieces laid head to tail along a strip: each as near the last as their outlines allow.
+r"""Templates and slanted pieces laid head to tail along a strip: each as near the last as their outlines allow.
 
    /\  ----/\  ----      every other one is turned half round where the print lets it be, or paired with its
   /  \ \  /  \ \  /      mirror image, whichever takes less cloth

@@ -1,4 +1,4 @@
-"""Shapes cut from a strip by slanted cuts: 60deg triangles, diamonds, parallelograms, trapezoids, hexagons.
+r"""Shapes cut from a strip by slanted cuts: 60deg triangles, diamonds, parallelograms, trapezoids, hexagons.
 
     ____________________
    /    /    /    /    /   the strip is as wide as the shape is high with its
