@@ -59,7 +59,6 @@ class Context:
         self.first: Context = self  # the same body in the first copy of the nearest turn
         self.definitions: dict[str, tree.PointDef] = {}
         self.places: dict[str, Point | None] = {}
-        self.underway: list[tree.Name] = parent.underway if parent else []
         self._children: dict[tuple[Span, int], Context] = {}
         for each in body:
             if isinstance(each, tree.PointDef):

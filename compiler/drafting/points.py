@@ -3,6 +3,7 @@ whatever meets a None stays silent."""
 
 from __future__ import annotations
 
+from dataclasses import fields
 from fractions import Fraction
 from math import hypot
 from typing import assert_never
@@ -14,7 +15,7 @@ from ..measure.length import exact_root
 from ..measure.tolerance import NEAR, Number
 from .complaints import points as complain
 from .context import Context
-from .curves import along, foot_on, line_and_circle, lies_on, meet_lines, ratio, same_place
+from .curves import along, foot_on, lies_on, line_and_circle, meet_lines, ratio, same_place
 from .model import Edge, Point
 from .transform import mirror_in, turn_about
 
@@ -163,26 +164,76 @@ def _named(phrase: tree.NamedPoint, here: Context) -> Point | None:
     return None
 
 
+Defined = tuple[tree.PointDef, Context]
+"""A definition, and the copy of its body in which it is placed."""
+
+
 def defined_place(definition: tree.PointDef, at: Context) -> Point | None:
     """The place of a point that the writer named, worked out once for each copy."""
-    name = definition.name
-    if name.text in at.places:
-        return at.places[name.text]
-    if any(each is name for each in at.underway):
-        start = next(step for step, each in enumerate(at.underway) if each is name)
-        ring = sorted(at.underway[start:], key=lambda each: each.span.start)
-        first = at.underway.index(ring[0])
-        turned = at.underway[first:] + at.underway[start:first]
-        at.bench.say(complain.point_cycle(turned))
-        for each in turned:
-            for above in at.chain():
-                if each.text in above.definitions:
-                    above.places[each.text] = None
-        return None
-    at.underway.append(name)
-    place = place_of(definition.phrase, at)
-    at.underway.pop()
-    return at.places.setdefault(name.text, place)
+    name = definition.name.text
+    if name not in at.places:
+        _place_after_needs((definition, at))
+    return at.places[name]
+
+
+def _place_after_needs(wanted: Defined) -> None:
+    """Places a point after those that it needs. A list serves as the stack, since points may need each other
+    in chains as long as a file."""
+    path = [wanted]
+    step_of = {_key(wanted): 0}
+    needs = [iter(_needs(*wanted))]
+    while path:
+        following = next((each for each in needs[-1] if each[0].name.text not in each[1].places), None)
+        if following is None:
+            definition, at = path.pop()
+            needs.pop()
+            del step_of[_key((definition, at))]
+            if definition.name.text not in at.places:
+                at.places[definition.name.text] = place_of(definition.phrase, at)
+        elif _key(following) in step_of:
+            _complain_of_ring(path[step_of[_key(following)]:])
+        else:
+            step_of[_key(following)] = len(path)
+            path.append(following)
+            needs.append(iter(_needs(*following)))
+
+
+def _key(defined: Defined) -> tuple[str, int]:
+    return defined[0].name.text, id(defined[1])
+
+
+def _needs(definition: tree.PointDef, at: Context) -> list[Defined]:
+    """The definitions that a definition mentions."""
+    found = []
+    for name, here in _mentioned(definition.phrase, at):
+        if name in here.bench.frame.predefined:
+            continue
+        for above in here.chain():
+            if name in above.definitions:
+                found.append((above.definitions[name], above))
+                break
+    return found
+
+
+def _mentioned(phrase: object, here: Context) -> list[tuple[str, Context]]:
+    """The names in a phrase, each with the copy in which it is looked up."""
+    if isinstance(phrase, tree.NamedPoint):
+        return [(phrase.name, here)]
+    if isinstance(phrase, tree.NextCopy | tree.PreviousCopy):
+        here = here.first
+    if isinstance(phrase, tuple):
+        return [each for part in phrase for each in _mentioned(part, here)]
+    if isinstance(phrase, tree.Node):
+        return [each for part in fields(phrase) for each in _mentioned(getattr(phrase, part.name), here)]
+    return []
+
+
+def _complain_of_ring(ring: list[Defined]) -> None:
+    """Complains of points that need each other, the one first written first; they have no place."""
+    first = min(range(len(ring)), key=lambda step: ring[step][0].name.span.start)
+    ring[0][1].bench.say(complain.point_cycle([each.name for each, _ in ring[first:] + ring[:first]]))
+    for definition, at in ring:
+        at.places[definition.name.text] = None
 
 
 def _length_along(phrase: tree.LengthAlong, here: Context) -> Point | None:

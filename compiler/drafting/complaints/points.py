@@ -10,6 +10,10 @@ from ...diagnostics.wording import did_you_mean, nearest
 from ...language import tree
 
 
+RING_SHOWN = 6
+"""Points of a ring that are named one by one: more do not fit a line."""
+
+
 def point_unknown(at: tree.NamedPoint, known: Iterable[str]) -> Diagnostic:
     """A name that no point has."""
     names = list(known)
@@ -42,8 +46,10 @@ def point_cycle(ring: Sequence[tree.Name]) -> Diagnostic:
     names = [f"`{each.text}`" for each in ring]
     chain = ", which needs ".join([*names[1:], names[0]])
     message = f"{names[0]} needs itself." if len(ring) == 1 else f"{names[0]} needs {chain}."
+    if len(ring) > RING_SHOWN:
+        message = f"{names[0]} needs {names[1]}, and so on through {len(ring)} points back to {names[0]}."
     return error("point-cycle", message, ring[0].span,
-                 related=tuple(Label(each.span, "and this") for each in ring[1:]),
+                 related=tuple(Label(each.span, "and this") for each in ring[1:RING_SHOWN]),
                  help="Place one of them from the grid.")
 
 
