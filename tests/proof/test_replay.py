@@ -1,0 +1,85 @@
+"""Every plan cut again in simulated cloth, by its printed numbers: what comes out is what is needed."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from piecewright.cutting.method import cut_corners
+from piecewright.cutting.plan import plan_cutting
+from piecewright.cutting.plan_model import CuttingPlan
+from piecewright.cutting.recognise import recognise
+from piecewright.quilt.model import BindingNeed, Quilt
+from shapely.geometry import Polygon
+from support.needs import fabric, quilt
+from support.random_quilts import TWELVE, compiled_quilt, random_needs
+from support.replay import replay
+
+CORNER_SLACK = 1e-6
+
+
+def planned(made: Quilt) -> CuttingPlan:
+    outcome = plan_cutting(made)
+    assert outcome.value is not None, [each.message for each in outcome.diagnostics]
+    return outcome.value
+
+
+def check(made: Quilt) -> None:
+    """Replays every fabric: each need comes out, with fewer to spare than one more square gives."""
+    plan = planned(made)
+    for each in plan.fabrics:
+        out = replay(plan, each)
+        for at, cut in enumerate(plan.cuts):
+            if cut.fabric == each.fabric:
+                spare = out.pop(at, 0) - cut.pieces
+                assert 0 <= spare < max(cut.yields, 2 if cut.kind == "half-rectangle triangle" else 1) * 2 - 1
+                assert spare == 0 or cut.yields > 1 or cut.joined, f"{cut.kind}: {spare} to spare"
+        assert not out, "pieces came out that nobody needs"
+
+
+@pytest.mark.parametrize("text", TWELVE, ids=lambda text: text.split('"')[1])
+def test_twelve_quilts_come_out_of_their_cloth(text):
+    made = compiled_quilt(text)
+    check(made)
+    plan = planned(made)
+    counted = {(need.fabric, need.part, need.what, need.label, need.block): 0 for need in made.needs}
+    for cut in plan.cuts:
+        if cut.need >= 0:
+            need = made.needs[cut.need]
+            counted[need.fabric, need.part, need.what, need.label, need.block] += cut.pieces
+    assert sum(counted.values()) == len(made.pieces), "every piece of the picture is cut"
+
+
+@given(seed=st.integers(0, 10_000), width=st.sampled_from([40, 42, 44]))
+@settings(max_examples=40, deadline=None)
+def test_any_pieces_come_out_of_their_cloth(seed, width):
+    cloth = fabric(width=width)
+    check(quilt(random_needs(seed, cloth), [cloth], binding=BindingNeed("sand", Fraction(5, 2), 100 + seed % 200, False)))
+
+
+@given(seed=st.integers(0, 10_000), one_way=st.booleans())
+@settings(max_examples=25, deadline=None)
+def test_directional_prints_lie_the_right_way(seed, one_way):
+    cloth = fabric(one_way=one_way, striped=not one_way)
+    made = quilt(random_needs(seed, cloth), [cloth])
+    check(made)
+    turns = {placed.turned for each in planned(made).fabrics for cloths in each.cloths for placed in cloths.placed}
+    assert turns <= ({0.0} if one_way else {0.0, 180.0})
+
+
+@pytest.mark.parametrize("text", TWELVE[:6], ids=lambda text: text.split('"')[1])
+def test_the_square_holds_the_triangle_it_is_cut_into(text):
+    """Each rule's triangle, cut from its square, covers the exact shape with its allowances."""
+    made = compiled_quilt(text)
+    for cut in planned(made).cuts:
+        if cut.kind not in ("half-square triangle", "quarter-square triangle"):
+            continue
+        need = made.needs[cut.need]
+        exact = Polygon([(p.real, p.imag) for p in cut_corners(recognise(need.outline, need.allowances))])
+        side = float(cut.width)
+        area = side * side / cut.yields
+        assert exact.area <= area + CORNER_SLACK
+        longest = max(exact.bounds[2] - exact.bounds[0], exact.bounds[3] - exact.bounds[1])
+        assert longest <= side + CORNER_SLACK
