@@ -1,0 +1,89 @@
+"""Straight cuts from edge to edge, against optima that are known."""
+
+from __future__ import annotations
+
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from piecewright.cutting.guillotine import DEPTH, Kind, Region, Row, Stock, boxes_in, counted, fill, fullest
+from piecewright.cutting.strips import length_of, pack_bolt
+
+HERZ = [(21, 13), (36, 17), (54, 20), (24, 27), (18, 65)]  # SOURCES 7.8, sheet 127 x 98, fixed orientation
+HERZ_BEST = 12348
+C1_1 = [(2, 12), (7, 12), (8, 6), (3, 6), (3, 5), (5, 5), (3, 12), (3, 7), (5, 7), (2, 6), (3, 2), (4, 2), (3, 4),
+        (4, 4), (9, 2), (11, 2)]  # SOURCES 7.9: a strip 20 wide, best height 20
+MANY = 1000
+
+
+def area(region: Region, kinds: list[Kind]) -> int:
+    return sum(kinds[each.kind].width * kinds[each.kind].height for each in boxes_in(region))
+
+
+def test_herz_sheet_is_never_beaten_and_nearly_reached():
+    kinds = [Kind(w, h, False) for w, h in HERZ]
+    found = [area(fill(Stock(kinds, [MANY] * 5, keen), 127, 98, DEPTH), kinds) for keen in (0.0, 0.3, 0.7, 1.0)]
+    assert max(found) <= HERZ_BEST
+    assert max(found) >= 0.97 * HERZ_BEST
+
+
+def test_unlimited_sets_of_the_library():
+    """SOURCES 7.8: no way of cutting is worth more than the proven optimum."""
+    kinds = [Kind(w, h, False) for w, h in HERZ]
+    for sheet in ((127, 98), (98, 127), (60, 60)):
+        for keen in (0.0, 0.5, 1.0):
+            assert area(fill(Stock(kinds, [MANY] * 5, keen), *sheet, DEPTH), kinds) <= sheet[0] * sheet[1]
+
+
+def test_hopper_and_turton_strip():
+    kinds = [Kind(min(each), max(each), True) for each in C1_1]
+    strips = pack_bolt(kinds, [1] * len(kinds), 20)
+    assert 20 <= length_of(strips) <= 23
+
+
+def _rows(lengths):
+    return [Row(at, False, long, 1, many, 1) for at, (long, many) in enumerate(lengths)]
+
+
+@given(st.lists(st.tuples(st.integers(1, 30), st.integers(1, 6)), min_size=1, max_size=4), st.integers(30, 90))
+def test_the_fullest_row_is_the_fullest(lengths, room):
+    """Against trying every number of each."""
+    rows = fullest(_rows(lengths), room)
+    reached = sum(row.long * row.columns for row in rows)
+    sums = {lengths[0][0]}
+    for at, (long, many) in enumerate(lengths):
+        sums = {each + long * n for each in sums for n in range(many + (at > 0)) if each + long * n <= room}
+    assert reached == max(sums) and rows[0].kind == 0
+    assert all(row.columns <= lengths[row.kind][1] for row in rows)
+
+
+KINDS = st.lists(st.tuples(st.integers(4, 60), st.integers(4, 60), st.booleans(), st.integers(1, 30)), min_size=1,
+                 max_size=6)
+
+
+@given(KINDS)
+@settings(deadline=None, max_examples=60)
+def test_every_box_is_cut_once_and_none_lies_over_another(made):
+    kinds = [Kind(w, h, turnable) for w, h, turnable, _ in made]
+    counts = [count for *_, count in made]
+    strips = pack_bolt(kinds, counts, 120)
+    assert counted(strips, len(kinds)) == counts
+    for strip in strips:
+        assert strip.width == 120
+        spots = []
+        for each in boxes_in(strip):
+            kind = kinds[each.kind]
+            width, height = (kind.height, kind.width) if each.turned else (kind.width, kind.height)
+            assert kind.turnable or not each.turned
+            spots.append((each.left, each.top, each.left + width, each.top + height))
+        for at, one in enumerate(spots):
+            assert one[2] <= strip.width and one[3] <= strip.height
+            for two in spots[at + 1:]:
+                assert one[2] <= two[0] or two[2] <= one[0] or one[3] <= two[1] or two[3] <= one[1]
+
+
+@given(KINDS)
+@settings(deadline=None, max_examples=30)
+def test_cloth_is_never_shorter_than_the_area_asks(made):
+    kinds = [Kind(w, h, turnable) for w, h, turnable, _ in made]
+    counts = [count for *_, count in made]
+    bare = sum(kind.width * kind.height * count for kind, count in zip(kinds, counts, strict=True))
+    assert length_of(pack_bolt(kinds, counts, 120)) * 120 >= bare
