@@ -6,9 +6,10 @@ compares them with the codes in the program both ways and compiles every example
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import cache
 from typing import Final
+
+from ..records import dataclass
 
 Lines = tuple[str, ...]
 
@@ -63,10 +64,11 @@ def catalogue() -> dict[str, Entry]:
     from .catalogue_drafting import DRAFTING
     from .catalogue_files import FILES
     from .catalogue_language import LANGUAGE
+    from .catalogue_quilts import QUILTS
     from .catalogue_units import UNITS
     from .catalogue_writing import WRITING
 
-    entries = (*FILES, *LANGUAGE, *WRITING, *DRAFTING, *UNITS)
+    entries = (*FILES, *LANGUAGE, *WRITING, *DRAFTING, *UNITS, *QUILTS)
     found = {entry.code: entry for entry in entries}
     assert len(found) == len(entries), "a code has one entry"
     return found

@@ -50,10 +50,6 @@ FILES: Final = (
           "version 1.",
           SOUND + SOUND.partition("\n")[2],
           SOUND + SOUND.partition("\n")[2].replace('"Trial"', '"Trial" version 2')),
-    Entry("quilt-not-yet", "Quilts are not built yet",
-          "The language has quilts, and this Piecewright does not build them yet. The file's blocks are "
-          "read all the same.",
-          SOUND + '\nquilt "Sampler" {\n  border 2in in sand\n}\n', SOUND),
     Entry("nesting-too-deep", "Braces or brackets stand too deep",
           "Turns, mirrors and bracketed phrases may stand inside one another, up to 64 deep. Real blocks "
           "need three or four; more is usually a brace or a bracket that was never closed."),

@@ -19,10 +19,6 @@ WRITING: Final = (
              "A count is a bare number, and an angle is in degrees, not inches.",
              (SIZE, "turn 4in about center { seam center -- top }"),
              (SIZE, "turn 4 about center { seam center -- top }")),
-    in_block("unit-eaten", "The `in` of the cloth is read as inches",
-             "After a number, `in` means inches, and then the word for the cloth is missing. Write it "
-             "twice: `border 2in in pale`, which belongs in a quilt.",
-             (SIZE, SEAM, "border 2 in pale"), (SIZE, SEAM)),
     in_block("steps-with-unit", "A unit in a point of grid steps",
              "`(1.5, 0)` counts steps of the grid across and down, which carry no unit. For inches write "
              "`2in from A1 to B1`.",
