@@ -89,8 +89,6 @@ QUILTS: Final = (
              "A row takes its height from its blocks, and a plain one has none.",
              (USE, *CLOTH, "set rows { row 3 pair  row 3 plain sand }"),
              (USE, *CLOTH, "set rows { row 3 pair }")),
-    Entry("block-unfit", "A block that does not fit its cell",
-          "Turn the block, give it a cell of its own proportions, or write `stretched` after it."),
     in_quilt("region-over-cells", "A block over several cells on point",
              "On point a place covers one cell: there is no larger square without a seam through it.",
              (USE, *CLOTH, "set on point 3 across 2 down with triangles in sand {",
@@ -193,6 +191,26 @@ QUILTS: Final = (
              (USE, *CLOTH, "roles dark = sand, pale = indigo", SET),
              (USE, *CLOTH[:2], 'roles "Sea" dark = indigo, pale = sand',
               'roles "Shore" dark = sand, pale = indigo', SET)),
+    in_quilt("colourway-twice", "Two colourways of one title",
+             "Colourways are told apart by their titles.",
+             (USE, *CLOTH[:2], 'roles "Sea" dark = indigo, pale = sand',
+              'roles "Sea" dark = sand, pale = indigo', SET),
+             (USE, *CLOTH[:2], 'roles "Sea" dark = indigo, pale = sand',
+              'roles "Shore" dark = sand, pale = indigo', SET)),
+    Entry("cloth-too-small", "A piece larger than its cloth",
+          "A block or a strip is cut larger than any piece of the fabric. Bring in a larger piece, or give "
+          "that role another fabric."),
+    # ---- what is cut from the cloth
+    Entry("cloth-short", "Not enough of a fabric",
+          "The pieces that the writer has of this fabric do not hold everything that is to be cut from it. "
+          "The message names what finds no room."),
+    Entry("scrap-too-small", "A scrap that nothing can be cut from",
+          "Every piece to be cut from this fabric is larger than the scrap, so it is left over."),
+    Entry("piece-too-wide", "A piece wider than the cloth",
+          "The cloth is too narrow for this piece whichever way it is laid. Divide the piece by a seam, or "
+          "use wider cloth."),
+    Entry("backing-from-scraps", "A backing from cloth in pieces",
+          "The back is joined from panels off the bolt, and this fabric comes in scraps or fat quarters."),
     # ---- the quilt
     Entry("quilt-twice", "Two quilts of one title and version",
           "A file has each title and version once. `version` left out is version 1.",

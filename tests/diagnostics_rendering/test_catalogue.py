@@ -94,4 +94,5 @@ def test_few_entries_have_no_example() -> None:
     assert without == {"file-unreadable", "shelf-file-faulty", "file-too-large", "source-not-text",
                        "source-encoding", "nesting-too-deep", "statements-too-many", "errors-too-many",
                        "block-too-large", "use-too-deep", "unit-failed", "quilt-too-large",
-                       "fabric-no-width", "block-unfit"}
+                       "fabric-no-width", "cloth-too-small", "cloth-short",
+                       "scrap-too-small", "piece-too-wide", "backing-from-scraps"}
