@@ -19,9 +19,6 @@ from .seams import DrawnLine, path_edges, seam_edges
 from .sketch import AllowanceWish, Claim, GrainWish, Placed, Sketch, Unit
 from .transform import mirror_in, turn_about
 
-LINES_MOST = 400_000
-"""Drawn lines in one block, copies counted: ten times what a 20,000-piece block needs, and still in memory."""
-
 
 def sketch_body(block: tree.Block, bench: Bench, units: Mapping[str, Unit | None]) -> Sketch:
     """Everything that the block puts down."""
@@ -29,26 +26,14 @@ def sketch_body(block: tree.Block, bench: Bench, units: Mapping[str, Unit | None
     here = Context(bench, block.body)
     check_names(block.body, bench, {})
     _draw(block.body, here, units, sketch)
-    if sketch.alternate is not None and not too_large(sketch, bench, block.title.span):
+    if sketch.alternate is not None:
         alternate_cells(sketch.alternate, here, units, sketch)
     for number, placed in enumerate(sketch.placed):
-        if too_large(sketch, bench, block.title.span):
-            break
         _draw_placed(number, placed, sketch)
     for definition in _definitions(block.body):
         if definition.name.span not in bench.used_points and not bench.failed:
             bench.say(complain_points.point_unused(definition.name))
     return sketch
-
-
-def too_large(sketch: Sketch, bench: Bench, title: Span) -> bool:
-    """Whether the block has grown past what is taken on; complained of once."""
-    from .complaints.blocks import too_many_pieces
-
-    if len(sketch.lines) + 4 * len(sketch.placed) <= LINES_MOST:
-        return False
-    bench.say(too_many_pieces(title, LINES_MOST))
-    return True
 
 
 def check_names(body: tuple[tree.Statement, ...], bench: Bench, outer: dict[str, Span]) -> None:
@@ -82,8 +67,6 @@ def _definitions(body: tuple[tree.Statement, ...]) -> list[tree.PointDef]:
 
 def _draw(body: tuple[tree.Statement, ...], here: Context, units: Mapping[str, Unit | None], sketch: Sketch) -> None:
     """One copy of a body."""
-    if len(sketch.lines) + 4 * len(sketch.placed) > LINES_MOST:
-        return
     for each in body:
         match each:
             case tree.Seam() | tree.SeamThrough() | tree.SeamCircle():

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 
 from ..diagnostics.diagnostic import Diagnostic, Outcome, Severity, in_order
@@ -11,12 +10,14 @@ from ..diagnostics.source import Source, Span
 from ..language import tree
 from ..language.shelf import Shelf, ShelfBlock
 from ..measure.fractions import ruler_text
-from .body import sketch_body, too_large
+from dataclasses import dataclass
+from .body import sketch_body
 from .checks import check_holes, check_names, check_refit, check_slivers, check_symmetry
 from .complaints import blocks as complain
 from .complaints import pieces as complain_pieces
 from .complaints import units as complain_units
 from .context import Bench
+from .counting import draws_too_much
 from .faces import find_faces
 from .frame import Frame
 from .ground import lay_ground, once
@@ -111,6 +112,8 @@ class Drafter:
         if frame is None:
             return None, bench.diagnostics
         bench.frame = frame
+        if draws_too_much(block, units, bench):
+            return None, bench.diagnostics
         details = _details(block, bench)
         sketch = sketch_body(block, bench, units)
         check_overlaps(sketch.placed, bench)
@@ -118,8 +121,7 @@ class Drafter:
             if unit is not None and not _mentions(block.body, name):
                 bench.say(complain_units.unit_unused(unit.use.alias))
         if bench.failed or any(each is None for each in units.values()):
-            if not too_large(sketch, bench, block.title.span):
-                check_inside(*_noded(block, sketch, bench), bench)
+            check_inside(*_noded(block, sketch, bench), bench)
             return None, bench.diagnostics
         pieces = _pieces_of(block, sketch, details.allowance, bench)
         if pieces is None or bench.failed:

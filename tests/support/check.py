@@ -41,7 +41,10 @@ class DictShelf:
 
 
 def draft_text(text: str, **other_files: str) -> Outcome[tuple[Draft, ...]]:
-    """The drafts of a text, with everything said of it. Other files are named `NAME.block` and found by title."""
+    """The drafts of a text, with everything said of it.
+
+    Other files are named `NAME.block`, lie beside it, and are found by title; so is the text itself by them.
+    """
     read = read_source(FILE, text.encode())
     if read.value is None:
         return Outcome(None, read.diagnostics)
@@ -49,6 +52,7 @@ def draft_text(text: str, **other_files: str) -> Outcome[tuple[Draft, ...]]:
     if parsed.value is None:
         return Outcome(None, in_order(parsed.diagnostics))
     shelf = DictShelf({f"{name}.block": other for name, other in other_files.items()})
+    shelf.blocks += [ShelfBlock(block, read.value, "beside") for block in parsed.value.blocks]
     drafted = draft_file(read.value, parsed.value, shelf, parsed.diagnostics)
     outcome = Outcome(drafted.value, in_order(parsed.diagnostics + drafted.diagnostics))
     return Outcome(None, outcome.diagnostics) if outcome.failed else outcome

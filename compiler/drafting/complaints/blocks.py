@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from ...diagnostics.diagnostic import Diagnostic, Label, error
 from ...diagnostics.source import Span
-from ...diagnostics.wording import count_of
 
 
 def statement_twice(word: str, span: Span, first: Span) -> Diagnostic:
@@ -38,5 +37,5 @@ def title_twice(title: str, version: int, span: Span, first: Span) -> Diagnostic
 
 def too_many_pieces(span: Span, most: int) -> Diagnostic:
     """More seams than the compiler takes on."""
-    return error("block-too-large", f"This block has more than {count_of(most, 'seam line')}.", span,
+    return error("block-too-large", f"With all its copies, this draws more than {most:,} lines.", span,
                  help="Divide it into blocks, and set those side by side.")

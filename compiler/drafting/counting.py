@@ -1,0 +1,70 @@
+"""How much a block draws, counted from its words before anything is drawn.
+
+Turns multiply what stands inside them, so a few lines of text can ask for more than any machine holds. The
+count never falls short of the lines drawn: every hop, cell and name in every copy counts.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from typing import Final
+
+from ..diagnostics.source import Span
+from ..language import tree
+from .complaints.blocks import too_many_pieces
+from .context import Bench
+from .sketch import Unit
+
+LINES_MOST: Final = 400_000
+"""Drawn lines in one block, copies counted: five times what a 20,000-piece block needs, and still in memory."""
+
+BOX_LINES: Final = 4
+"""Lines round a plain cell."""
+
+
+def draws_too_much(block: tree.Block, units: Mapping[str, Unit | None], bench: Bench) -> bool:
+    """Whether a block draws more than LINES_MOST lines; complained of at the statement that asks for the most."""
+    counts = [_drawn(each, units, bench) for each in block.body]
+    if sum(counts) <= LINES_MOST:
+        return False
+    bench.say(too_many_pieces(_words(block.body[counts.index(max(counts))]), LINES_MOST))
+    return True
+
+
+def _words(statement: tree.Statement) -> Span:
+    return statement.count.span if isinstance(statement, tree.Turn) else statement.span
+
+
+def _drawn(statement: tree.Statement, units: Mapping[str, Unit | None], bench: Bench) -> int:
+    """Lines, names and points that a statement puts down, all its copies counted."""
+    frame = bench.frame
+    match statement:
+        case tree.Turn():
+            return statement.count.value * (1 + sum(_drawn(each, units, bench) for each in statement.body))
+        case tree.MirrorIn():
+            return 2 * (1 + sum(_drawn(each, units, bench) for each in statement.body))
+        case tree.Seam():
+            return len(statement.path.hops)
+        case tree.PieceDef():
+            return len(statement.places)
+        case tree.Row():
+            return sum((item.count.value if item.count else 1) * _cell_lines(item.cell, units)
+                       for item in statement.items)
+        case tree.Alternate():
+            cells = (len(frame.across) - 1) * (len(frame.down) - 1)
+            return cells * _mean([_cell_lines(cell, units) for cell in statement.cells])
+        case tree.Place():
+            return len(statement.regions) * _cell_lines(statement.cell, units)
+        case tree.Rounds():
+            return statement.count.value * 4 * BOX_LINES
+    return 1
+
+
+def _mean(counts: Sequence[int]) -> int:
+    return -(-sum(counts) // len(counts))
+
+
+def _cell_lines(cell: tree.Cell, units: Mapping[str, Unit | None]) -> int:
+    """Lines of what is put into a cell: round it, and at least one between each two pieces of a unit."""
+    unit = units.get(cell.unit.text) if isinstance(cell, tree.UnitCell) else None
+    return BOX_LINES + (2 * len(unit.draft.pieces) if unit else 0)
