@@ -106,7 +106,7 @@ def _from_bolt(ordered: Ordered, dealer: _Dealer, margin: Margin) -> FabricPlan:
     used = cloth.inches(whole.height)
     teller = Teller(cloth.step, dealer.nouns)
     plan = ClothPlan(cloth.inches(whole.width), used, slices_of(whole, teller, True), dealer.place(whole))
-    by_metre = metric(cloth.step)
+    by_metre = metric(cloth.step) if margin.sold is None else margin.sold == "metres"
     buy = length_to_buy(used, margin.of(used), fabric.shrinkage, by_metre)
     return FabricPlan(fabric.name, fabric.usable_width, (plan,), len(strips), used, ordered.area, margin.of(used), buy,
                       bought_text(buy, by_metre), ordered.panels)

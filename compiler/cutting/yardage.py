@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 from math import ceil
-from typing import Final
+from typing import Final, Literal
 
 from ..measure.fractions import number_text
 from ..measure.length import UNITS
@@ -20,11 +20,13 @@ METRE_STEP: Final = 10 * UNITS["cm"]  # or by ten centimetres
 class Margin:
     """Cloth over what the plan takes, for squaring up and mistakes: a share of it, and at least so many inches.
 
-    Five in a hundred and an inch: common practice, no published source.
+    Five in a hundred and an inch: common practice, no published source. `sold`: what the length to buy is counted
+    in; None: as the maker's ruler is.
     """
 
     share: Fraction = Fraction(1, 20)
     least: Fraction = Fraction(1)
+    sold: Literal["yards", "metres"] | None = None
 
     def of(self, used: Number) -> Fraction:
         """The margin on a length."""
