@@ -1,0 +1,139 @@
+"""The shape of the program, held: which folder may import which, how long a module may be, who touches what."""
+
+from __future__ import annotations
+
+import ast
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+COMPILER = Path(__file__).parent.parent / "compiler"
+MODULES = sorted(COMPILER.rglob("*.py"))
+
+ORDER = ("records", "measure", "diagnostics", "language", "drafting", "cutting", "sewing", "quilt", "sheets", "pipeline",
+         "command_line")
+"""Each folder (or module of the top folder) imports only from those before it."""
+
+LINES_MOST = 400
+LONG = {
+    "language/_tables.py": "generated from the grammar",
+    "language/tree.py": "a catalogue: one small class a statement",
+}
+
+OPEN_DOORS = {
+    "sheets/typeface.py": "reads the faces of the font package",
+    "language/regenerate.py": "a maintainer's command, never imported: reads the grammar, writes the tables",
+}
+"""Modules below the command line that touch files, and why."""
+
+CAIRO = ("sheets/cairo_library.py", "sheets/draw_png.py")
+"""The modules that know cairo: one that loads it and hands on what it has, one that turns SVG into PNG."""
+
+WORLD = ("time", "datetime", "random", "secrets", "uuid", "socket", "logging", "subprocess", "tempfile", "getpass")
+
+
+def name_of(path: Path) -> str:
+    return path.relative_to(COMPILER).as_posix()
+
+
+def folder_of(path: Path) -> str:
+    parts = path.relative_to(COMPILER).parts
+    return parts[0] if len(parts) > 1 else path.stem
+
+
+def imported(path: Path) -> Iterator[tuple[str, int]]:
+    """Every folder of the program that a module imports from, with the line."""
+    inside = path.relative_to(COMPILER).parts[:-1]
+    for node in ast.walk(ast.parse(path.read_text())):
+        if isinstance(node, ast.ImportFrom) and node.level:
+            up = inside[: len(inside) - (node.level - 1)]
+            into = [*up, *(node.module or "").split(".")] if node.module else list(up)
+            names = [into] if into else [[alias.name] for alias in node.names if alias.name != "__version__"]
+            for each in names:
+                yield each[0], node.lineno
+        elif isinstance(node, ast.ImportFrom | ast.Import):
+            for each in [node.module] if isinstance(node, ast.ImportFrom) else [a.name for a in node.names]:
+                assert not (each or "").startswith("piecewright"), f"{name_of(path)}:{node.lineno}: import relatively"
+
+
+def libraries(path: Path) -> Iterator[tuple[str, int]]:
+    """Every other package that a module imports, with the line."""
+    for node in ast.walk(ast.parse(path.read_text())):
+        if isinstance(node, ast.Import):
+            for alias in node.names:
+                yield alias.name.split(".")[0], node.lineno
+        elif isinstance(node, ast.ImportFrom) and not node.level:
+            yield (node.module or "").split(".")[0], node.lineno
+
+
+def below_command_line() -> list[Path]:
+    return [path for path in MODULES if folder_of(path) not in ("command_line", "__init__", "__main__")]
+
+
+def test_there_are_modules_to_look_at() -> None:
+    assert len(MODULES) > 50 and {folder_of(path) for path in MODULES} - {"__init__", "__main__"} <= set(ORDER)
+
+
+@pytest.mark.parametrize("path", below_command_line(), ids=name_of)
+def test_a_folder_imports_only_from_those_before_it(path: Path) -> None:
+    own = folder_of(path)
+    for folder, line in imported(path):
+        assert folder in ORDER, f"{name_of(path)}:{line}: {folder} has no place in the order"
+        assert ORDER.index(folder) <= ORDER.index(own), f"{name_of(path)}:{line}: {own} imports {folder}"
+
+
+@pytest.mark.parametrize("path", MODULES, ids=name_of)
+def test_no_module_is_longer_than_the_ceiling(path: Path) -> None:
+    lines = len(path.read_text().splitlines())
+    if name_of(path) in LONG:
+        assert lines > LINES_MOST, f"{name_of(path)} needs no exemption"
+    elif not path.stem.startswith("catalogue"):
+        assert lines <= LINES_MOST
+
+
+def calls(path: Path) -> Iterator[tuple[str, int]]:
+    for node in ast.walk(ast.parse(path.read_text())):
+        if isinstance(node, ast.Call):
+            yield ast.unparse(node.func), node.lineno
+
+
+@pytest.mark.parametrize("path", below_command_line(), ids=name_of)
+def test_nothing_prints_exits_or_touches_files_below_the_command_line(path: Path) -> None:
+    for called, line in calls(path):
+        where = f"{name_of(path)}:{line}"
+        if name_of(path) != "language/regenerate.py":
+            assert called not in ("print", "input", "exit", "quit", "sys.exit", "os._exit"), f"{where} {called}"
+        if name_of(path) not in OPEN_DOORS:
+            ends = called.rsplit(".", 1)[-1]
+            assert called != "open" and ends not in (
+                "read_text", "read_bytes", "write_text", "write_bytes", "mkdir", "unlink"), f"{where} {called}"
+
+
+@pytest.mark.parametrize("path", below_command_line(), ids=name_of)
+def test_nothing_reads_the_clock_chance_or_the_environment_below_the_command_line(path: Path) -> None:
+    for library, line in libraries(path):
+        assert library not in WORLD, f"{name_of(path)}:{line}: {library}"
+    text = path.read_text()
+    for word in ("os.environ", "getenv", "getcwd", "expanduser"):
+        assert word not in text, f"{name_of(path)}: {word}"
+
+
+@pytest.mark.parametrize("path", MODULES, ids=name_of)
+def test_only_two_modules_know_cairo(path: Path) -> None:
+    known = [line for library, line in libraries(path) if library in ("cairocffi", "cairosvg", "cffi")]
+    assert not known or name_of(path) in CAIRO, f"{name_of(path)}:{known}"
+
+
+@pytest.mark.parametrize("path", MODULES, ids=name_of)
+def test_every_module_says_what_it_is_for(path: Path) -> None:
+    assert ast.get_docstring(ast.parse(path.read_text())), name_of(path)
+
+
+@pytest.mark.parametrize("path", MODULES, ids=name_of)
+def test_functions_fit_a_screen(path: Path) -> None:
+    """Under 60 lines, docstrings counted (EXEMPLARS, house style)."""
+    for node in ast.walk(ast.parse(path.read_text())):
+        if isinstance(node, ast.FunctionDef | ast.AsyncFunctionDef):
+            length = (node.end_lineno or node.lineno) - node.lineno + 1
+            assert length <= 60, f"{name_of(path)}:{node.lineno}: {node.name} has {length} lines"
