@@ -5,6 +5,7 @@ grain up and down; places are complex numbers, corners clockwise (see drafting.s
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final
 
@@ -12,7 +13,6 @@ from ..drafting.curves import flattened
 from ..drafting.model import Edge
 from ..measure.fractions import mark_up
 from ..measure.tolerance import NEAR, Number
-from ..records import dataclass
 from .allowance import outset
 from .plan_model import Kind
 from .recognise import Figure

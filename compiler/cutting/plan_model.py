@@ -6,11 +6,11 @@ these numbers alone) must yield exactly the pieces needed.
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
 from ..measure.tolerance import Number
-from ..records import dataclass
 
 Kind = Literal[
     "square", "rectangle", "half-square triangle", "quarter-square triangle", "half-rectangle triangle",

@@ -6,10 +6,9 @@ compares them with the codes in the program both ways and compiles every example
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from functools import cache
 from typing import Final
-
-from ..records import dataclass
 
 Lines = tuple[str, ...]
 
