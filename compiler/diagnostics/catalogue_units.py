@@ -39,10 +39,9 @@ UNITS: Final = (
           "The block is found, and has to be mended before it can be used. Its own mistakes are told at "
           "their own places, where it stands in this file."),
     # ---- names and roles
-    beside_pair("unit-unknown", "A unit that is not known, of lengths or of blocks",
-                "Rows and places call a unit by the short name after `as`, and this is none of them. Or, "
-                "after a number: lengths are in `in`, `cm` or `mm` and angles in `deg`, written just so.",
-                ("grid 2 x 1 of 2 inches", USE, "row pair, pair"), (TWO, USE, "row pair, pair")),
+    beside_pair("unit-unknown", "A unit that no `use` brings in",
+                "Rows and places call a unit by the short name after `as`, and this is none of them.",
+                (TWO, USE, "row pair, pear"), (TWO, USE, "row pair, pair")),
     beside_pair("unit-twice", "Two units of one name",
                 "Each `use` gives its block another name.",
                 (TWO, USE, 'use "Pair" as pair with dark = red', "row pair, pair"),

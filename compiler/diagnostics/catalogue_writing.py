@@ -15,6 +15,9 @@ WRITING: Final = (
              "Lengths carry `in`, `cm` or `mm`, angles `deg`. Bare numbers are counts, grid steps and "
              "shares of a way.",
              ("finished 6", SEAM), (SIZE, SEAM)),
+    in_block("measure-unknown", "A unit written another way",
+             "Lengths are in `in`, `cm` or `mm` and angles in `deg`, written just so.",
+             ("finished 6 inches", SEAM), (SIZE, SEAM)),
     in_block("unit-unwanted", "A unit where none is due",
              "A count is a bare number, and an angle is in degrees, not inches.",
              (SIZE, "turn 4in about center { seam center -- top }"),

@@ -148,7 +148,7 @@ def sign_other(span: Span, sign: str, meant: str) -> Diagnostic:
 
 def unit_spelled(span: Span, spelled: str, right: str) -> Diagnostic:
     """`6"`, `6 inches`, `45°`."""
-    return error("unit-unknown", f"The unit is not written `{spelled}`: did you mean `{right}`?", span,
+    return error("measure-unknown", f"The unit is not written `{spelled}`: did you mean `{right}`?", span,
                  help="Lengths end in `in`, `cm` or `mm`, angles in `deg`.",
                  fix=Fix(f"Write `{right}`", span, right))
 
