@@ -1,4 +1,5 @@
-"""The shape of the program, held: which folder may import which, how long a module may be, who touches what."""
+"""The shape of the program, held: which folder may import which, how long a module may be, who touches
+what."""
 
 from __future__ import annotations
 
@@ -11,7 +12,8 @@ import pytest
 COMPILER = Path(__file__).parent.parent / "compiler"
 MODULES = sorted(COMPILER.rglob("*.py"))
 
-ORDER = ("records", "measure", "diagnostics", "language", "drafting", "cutting", "sewing", "quilt", "sheets", "pipeline",
+ORDER = ("records", "measure", "diagnostics", "language", "drafting", "cutting", "sewing", "quilt", "sheets",
+         "pipeline",
          "command_line")
 """Each folder (or module of the top folder) imports only from those before it."""
 
@@ -30,7 +32,8 @@ OPEN_DOORS = {
 CAIRO = ("sheets/cairo_library.py", "sheets/draw_png.py")
 """The modules that know cairo: one that loads it and hands on what it has, one that turns SVG into PNG."""
 
-WORLD = ("time", "datetime", "random", "secrets", "uuid", "socket", "logging", "subprocess", "tempfile", "getpass")
+WORLD = ("time", "datetime", "random", "secrets", "uuid", "socket", "logging", "subprocess", "tempfile",
+         "getpass")
 
 
 def name_of(path: Path) -> str:
@@ -54,7 +57,8 @@ def imported(path: Path) -> Iterator[tuple[str, int]]:
                 yield each[0], node.lineno
         elif isinstance(node, ast.ImportFrom | ast.Import):
             for each in [node.module] if isinstance(node, ast.ImportFrom) else [a.name for a in node.names]:
-                assert not (each or "").startswith("piecewright"), f"{name_of(path)}:{node.lineno}: import relatively"
+                outside = not (each or "").startswith("piecewright")
+                assert outside, f"{name_of(path)}:{node.lineno}: import relatively"
 
 
 def libraries(path: Path) -> Iterator[tuple[str, int]]:
@@ -72,7 +76,8 @@ def below_command_line() -> list[Path]:
 
 
 def test_there_are_modules_to_look_at() -> None:
-    assert len(MODULES) > 50 and {folder_of(path) for path in MODULES} - {"__init__", "__main__"} <= set(ORDER)
+    assert len(MODULES) > 50 and {folder_of(path) for path in MODULES} - {"__init__",
+                                                                          "__main__"} <= set(ORDER)
 
 
 @pytest.mark.parametrize("path", below_command_line(), ids=name_of)
@@ -103,11 +108,13 @@ def test_nothing_prints_exits_or_touches_files_below_the_command_line(path: Path
     for called, line in calls(path):
         where = f"{name_of(path)}:{line}"
         if name_of(path) != "language/regenerate.py":
-            assert called not in ("print", "input", "exit", "quit", "sys.exit", "os._exit"), f"{where} {called}"
+            assert called not in ("print", "input", "exit", "quit", "sys.exit",
+                                  "os._exit"), f"{where} {called}"
         if name_of(path) not in OPEN_DOORS:
             ends = called.rsplit(".", 1)[-1]
             assert called != "open" and ends not in (
-                "read_text", "read_bytes", "write_text", "write_bytes", "mkdir", "unlink"), f"{where} {called}"
+                "read_text", "read_bytes", "write_text", "write_bytes", "mkdir",
+                "unlink"), f"{where} {called}"
 
 
 @pytest.mark.parametrize("path", below_command_line(), ids=name_of)

@@ -96,4 +96,5 @@ def note(code: str, message: str, span: Span, label: str = "", *, help: str = ""
 def in_order(diagnostics: Iterable[Diagnostic]) -> tuple[Diagnostic, ...]:
     """By source, place and code, exact repeats dropped."""
     seen: dict[Diagnostic, None] = dict.fromkeys(diagnostics)
-    return tuple(sorted(seen, key=lambda each: (each.primary.span.source, each.primary.span.start, each.code)))
+    return tuple(sorted(seen,
+                        key=lambda each: (each.primary.span.source, each.primary.span.start, each.code)))

@@ -65,7 +65,8 @@ def _definitions(body: tuple[tree.Statement, ...]) -> list[tree.PointDef]:
     return found
 
 
-def _draw(body: tuple[tree.Statement, ...], here: Context, units: Mapping[str, Unit | None], sketch: Sketch) -> None:
+def _draw(body: tuple[tree.Statement, ...], here: Context, units: Mapping[str, Unit | None],
+          sketch: Sketch) -> None:
     """One copy of a body."""
     for each in body:
         match each:

@@ -45,7 +45,8 @@ def check_holes(graph: Graph, faces: Faces, lines: Sequence[DrawnLine], bench: B
 
 
 def _last_written(graph: Graph, ring: Sequence[int], lines: Sequence[DrawnLine]) -> Span:
-    """The words that drew a ring: those of its seams that stand last, else the title's, which drew the outline."""
+    """The words that drew a ring: those of its seams that stand last, else the title's, which drew the
+    outline."""
     drawn = [lines[stroke] for half in ring for stroke in graph.links[half // 2].strokes]
     return max(drawn, key=lambda line: (not line.outline, line.origin.start)).origin
 
@@ -59,13 +60,15 @@ def check_names(faces: Faces, cloth: Sequence[Cloth], title: tree.Text, bench: B
 
 
 def check_refit(pieces: Sequence[Piece], outline: tuple[Edge, ...]) -> None:
-    """Asserts that the finished pieces fill the outline exactly, and that each seam's two sides are one length."""
+    """Asserts that the finished pieces fill the outline exactly, and that each seam's two sides are one
+    length."""
     whole = ring_area(outline)
     total: Number = 0
     for piece in pieces:
         total = total + piece.area
     slack = NEAR * max(1.0, sum(edge.length for edge in outline))
-    assert abs(float(total - whole)) <= slack, f"pieces come to {float(total)}, the outline to {float(whole)} sq in"
+    assert abs(float(total - whole)) <= slack, (
+        f"pieces come to {float(total)}, the outline to {float(whole)} sq in")
     seams: dict[tuple[int, int], float] = {}
     outside = 0.0
     for piece in pieces:
@@ -79,7 +82,8 @@ def check_refit(pieces: Sequence[Piece], outline: tuple[Edge, ...]) -> None:
                     seams[key] = seams.get(key, 0.0) + part.edge.length
     for (one, other), length in seams.items():
         back = seams.get((other, one), 0.0)
-        assert abs(length - back) <= NEAR, f"seam {one}-{other} is {length}in on one side, {back}in on the other"
+        assert abs(length - back) <= NEAR, (
+            f"seam {one}-{other} is {length}in on one side, {back}in on the other")
     around = sum(edge.length for edge in outline)
     assert abs(outside - around) <= slack, f"outer edges come to {outside}in, the outline to {around}in"
 
@@ -108,7 +112,8 @@ def check_symmetry(faces: Faces, cloth: Sequence[Cloth], placed: Sequence[Placed
                         ((frame.predefined["left"], frame.predefined["right"]), "above and below")):
         pairs = _odd_pairs(units, placed, look, mirror_in(*line))
         if pairs is not None and len(pairs) == 1 and len(units) >= 6:
-            bench.say(complain_units.odd_unit(placed[pairs[0][0]].origin, [_called(placed[each]) for each in pairs[0]],
+            bench.say(complain_units.odd_unit(placed[pairs[0][0]].origin,
+                                              [_called(placed[each]) for each in pairs[0]],
                                               words))
             return
 
@@ -142,7 +147,8 @@ def _seen(look: list[tuple[Point, str]], carry: Transform) -> Look:
     return frozenset((round(float(p.x) * 100), round(float(p.y) * 100), fabric) for p, fabric in moved)
 
 
-def _orbit(unit: int, placed: Sequence[Placed], by_middle: dict[tuple[int, int], int], carries: Sequence[Transform]) -> list[int] | None:
+def _orbit(unit: int, placed: Sequence[Placed], by_middle: dict[tuple[int, int], int],
+           carries: Sequence[Transform]) -> list[int] | None:
     middle = _middle(placed[unit])
     found = []
     for carry in carries:

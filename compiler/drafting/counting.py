@@ -16,14 +16,16 @@ from .context import Bench
 from .sketch import Unit
 
 LINES_MOST: Final = 400_000
-"""Drawn lines in one block, copies counted: five times what a 20,000-piece block needs, and still in memory."""
+"""Drawn lines in one block, copies counted: five times what a 20,000-piece block needs, and still in
+memory."""
 
 BOX_LINES: Final = 4
 """Lines round a plain cell."""
 
 
 def draws_too_much(block: tree.Block, units: Mapping[str, Unit | None], bench: Bench) -> bool:
-    """Whether a block draws more than LINES_MOST lines; complained of at the statement that asks for the most."""
+    """Whether a block draws more than LINES_MOST lines; complained of at the statement that asks for the
+    most."""
     counts = [_drawn(each, units, bench) for each in block.body]
     if sum(counts) <= LINES_MOST:
         return False

@@ -13,7 +13,8 @@ from ..measure.tolerance import FLATTEN, NEAR, Number
 from .model import Edge, Point
 
 PARALLEL = 1e-12
-"""Sine of the angle under which two floating directions count as parallel: rounding, and nothing a ruler shows."""
+"""Sine of the angle under which two floating directions count as parallel: rounding, and nothing a ruler
+shows."""
 
 
 def distance(p: Point, q: Point) -> float:
@@ -168,7 +169,8 @@ def crossings(one: Edge, other: Edge) -> list[Point]:
 
 
 def flattened(edge: Edge, tolerance: float = FLATTEN) -> list[Point]:
-    """The edge as points from its start up to, not including, its end, no chord further off than tolerance."""
+    """The edge as points from its start up to, not including, its end, no chord further off than
+    tolerance."""
     if edge.arc is None:
         return [edge.start]
     reach = acos(max(1 - tolerance / edge.arc.radius, -1.0))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from fractions import Fraction
 
 from ..diagnostics.diagnostic import Diagnostic, Outcome, Severity, in_order
@@ -10,7 +11,6 @@ from ..diagnostics.source import Source, Span
 from ..language import tree
 from ..language.shelf import Shelf, ShelfBlock
 from ..measure.fractions import ruler_text
-from dataclasses import dataclass
 from .body import sketch_body
 from .checks import check_holes, check_names, check_refit, check_slivers, check_symmetry
 from .complaints import blocks as complain
@@ -32,7 +32,8 @@ from .shapes import match_shapes
 from .sketch import Placed, Sketch, Unit
 
 USE_DEPTH_MOST = 24
-"""Units in units: a quilt of blocks of units of patches is four deep; the parser's own bound is of this order."""
+"""Units in units: a quilt of blocks of units of patches is four deep; the parser's own bound is of this
+order."""
 
 ALLOWANCE = Fraction(1, 4)
 """Inches. The seam taught (SOURCES: University of Kentucky extension, 2021: 'a 1/4\" seam')."""
@@ -71,7 +72,8 @@ class Drafter:
         missing from it would be complained of again; all the others are.
         """
         for block in file.blocks:
-            if any(each.severity is Severity.ERROR and block.span.start <= each.primary.span.start <= block.span.end
+            if any(each.severity is Severity.ERROR
+                   and block.span.start <= each.primary.span.start <= block.span.end
                    for each in misread):
                 self.give_up(block)
         self.check_titles(file)
@@ -107,7 +109,8 @@ class Drafter:
         zero = Fraction(0)
         bench = Bench(Frame(zero, zero, (zero, zero), (zero, zero)))
         defaults: list[Default] = []
-        units = self.units([each for each in block.body if isinstance(each, tree.Use)], source, bench, defaults)
+        units = self.units([each for each in block.body if isinstance(each, tree.Use)], source, bench,
+                           defaults)
         frame = lay_ground(block, bench)
         if frame is None:
             return None, bench.diagnostics
@@ -140,7 +143,7 @@ class Drafter:
                 continue
             first[name] = use.alias.span
             draft = self._used(use, source, bench, defaults)
-            units[name] = draft and Unit(use, draft, _renames(use, draft, bench))
+            units[name] = None if draft is None else Unit(use, draft, _renames(use, draft, bench))
         return units
 
     def _used(self, use: tree.Use, source: Source, bench: Bench, defaults: list[Default]) -> Draft | None:
@@ -148,7 +151,8 @@ class Drafter:
         if found is None:
             return None
         if use.version is None:
-            defaults.append(Default(f'version of "{use.title.text}"', f"{found.version}, the newest in {found.shelf}"))
+            defaults.append(Default(f'version of "{use.title.text}"',
+                                    f"{found.version}, the newest in {found.shelf}"))
         spans = [span for span, _ in self._underway]
         if found.block.span in spans:
             titles = [title for _, title in self._underway[spans.index(found.block.span):]]
@@ -169,7 +173,8 @@ class Drafter:
     def _find(self, use: tree.Use, source: Source, bench: Bench) -> ShelfBlock | None:
         """The block of that title and version: in the same file, then as the shelf orders them."""
         title = use.title.text
-        own = [each for each in self.own if each.source.name == source.name and each.block.title.text == title]
+        own = [each for each in self.own if each.source.name == source.name
+               and each.block.title.text == title]
         found = [*own, *self.shelf.find(title, source.name)]
         if not found:
             known = [*(each.block.title.text for each in self.own), *self.shelf.titles(source.name)]
@@ -257,7 +262,8 @@ def _noded(block: tree.Block, sketch: Sketch, bench: Bench) -> tuple[Graph, list
     return node_strokes(lines, bench.frame.across, bench.frame.down), lines
 
 
-def _pieces_of(block: tree.Block, sketch: Sketch, allowance: Fraction, bench: Bench) -> tuple[Piece, ...] | None:
+def _pieces_of(block: tree.Block, sketch: Sketch, allowance: Fraction, bench: Bench) -> tuple[Piece,
+                                                                                              ...] | None:
     """The planar passes: nodes, faces, cloth, pieces; None where a complaint stops them."""
     assert bench.frame.outline is not None
     graph, lines = _noded(block, sketch, bench)
@@ -300,8 +306,10 @@ def _finish(block: tree.Block, frame: Frame, pieces: tuple[Piece, ...], sketch: 
         family=tuple(name.text for each in body if isinstance(each, tree.Family) for name in each.names),
         also=tuple(title.text for each in body if isinstance(each, tree.Also) for title in each.titles),
         notes=tuple(each.text.text for each in body if isinstance(each, tree.Note)),
-        maker=details.maker.text.text if details.maker else "", faces=details.faces.side if details.faces else None,
-        uses=tuple(dict.fromkeys((unit.draft.title, unit.draft.version) for unit in units.values() if unit is not None)),
+        maker=details.maker.text.text if details.maker else "",
+        faces=details.faces.side if details.faces else None,
+        uses=tuple(dict.fromkeys((unit.draft.title, unit.draft.version) for unit in units.values()
+                                 if unit is not None)),
         origin=block.title.span,
     )
 

@@ -1,6 +1,7 @@
 """A noded graph to its faces.
 
-A *half* is a link in one direction: half 2n runs as link n was drawn, 2n + 1 back. Each half has the face on its
+A *half* is a link in one direction: half 2n runs as link n was drawn, 2n + 1 back. Each half has the face on
+its
 right, so a face's ring runs clockwise as seen and its holes anticlockwise.
 
         at a node, the halves leave        arriving by t's twin, the ring of the
@@ -28,7 +29,8 @@ OUTER = -1
 
 @dataclass(frozen=True)
 class Face:
-    """One bounded face: its rings of halves, its area in square inches, and its polygon with arcs flattened."""
+    """One bounded face: its rings of halves, its area in square inches, and its polygon with arcs
+    flattened."""
 
     ring: tuple[int, ...]
     holes: tuple[tuple[int, ...], ...]
@@ -81,7 +83,8 @@ def find_faces(graph: Graph) -> Faces:
     if idle:
         return Faces((), tuple(right_of), idle)
     polygons = [
-        shapely.Polygon(flat_ring(graph, rings[at]), [flat_ring(graph, rings[hole]) for hole in holes.get(number, ())])
+        shapely.Polygon(flat_ring(graph, rings[at]),
+                        [flat_ring(graph, rings[hole]) for hole in holes.get(number, ())])
         for number, at in enumerate(inner)
     ]
     points = shapely.get_coordinates(shapely.point_on_surface(polygons)) if polygons else []
@@ -92,7 +95,8 @@ def find_faces(graph: Graph) -> Faces:
         for hole in held:
             area = area + areas[hole]
         inside = Point(float(points[number][0]), float(points[number][1]))
-        faces.append(Face(tuple(rings[at]), tuple(tuple(rings[hole]) for hole in held), area, polygons[number],
+        faces.append(Face(tuple(rings[at]), tuple(tuple(rings[hole]) for hole in held), area,
+                          polygons[number],
                           _middle(graph, rings[at]) or inside if not held else inside))
     return Faces(tuple(faces), tuple(right_of))
 
@@ -171,7 +175,8 @@ def flat_ring(graph: Graph, ring: list[int] | tuple[int, ...]) -> list[tuple[flo
     return points
 
 
-def _place_holes(graph: Graph, rings: list[list[int]], areas: list[Number], inner: list[int]) -> dict[int, list[int]]:
+def _place_holes(graph: Graph, rings: list[list[int]], areas: list[Number],
+                 inner: list[int]) -> dict[int, list[int]]:
     """For each face that has holes, the rings of what floats in it."""
     outward = [at for at, area in enumerate(areas) if not area > 0]
     if len(outward) < 2:

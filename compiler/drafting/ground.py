@@ -34,7 +34,8 @@ class Written:
     outline: tree.OutlinePath | tree.OutlineRegular | None
 
 
-def once(body: tuple[tree.Statement, ...], kinds: type[S] | tuple[type[S], ...], word: str, bench: Bench) -> S | None:
+def once(body: tuple[tree.Statement, ...], kinds: type[S] | tuple[type[S], ...], word: str,
+         bench: Bench) -> S | None:
     """The one statement of those kinds; every later one is complained of."""
     first: S | None = None
     for each in body:
@@ -71,8 +72,7 @@ def _size(written: Written, bench: Bench) -> tuple[Number, Number] | None:
     """Width and height by `finished` or `grid ... of`."""
     sizes: list[tuple[Number, Number, Span]] = []
     if (finished := written.finished) is not None:
-        height = (finished.height or finished.width).inches
-        sizes.append((finished.width.inches, height, finished.span))
+        sizes.append((finished.width.inches, (finished.height or finished.width).inches, finished.span))
     if (grid := written.grid) is not None and grid.cell_width is not None:
         cell_height = (grid.cell_height or grid.cell_width).inches
         sizes.append((sum(grid.across.parts) * grid.cell_width.inches,  # one share is one cell
@@ -81,7 +81,8 @@ def _size(written: Written, bench: Bench) -> tuple[Number, Number] | None:
         return None
     (width, height, first), last = sizes[0], sizes[-1]
     if not (near(width, last[0]) and near(height, last[1])):
-        bench.say(complain.size_disagrees(last[2], first, _size_text(width, height), _size_text(last[0], last[1])))
+        bench.say(complain.size_disagrees(last[2], first, _size_text(width, height),
+                                          _size_text(last[0], last[1])))
     return last[0], last[1]  # by the grid where they disagree: units are drafted for its cells
 
 
@@ -99,7 +100,8 @@ def _frame(width: Number, height: Number, grid: tree.Grid | None, corners: tuple
 
 def _regular(outline: tree.OutlineRegular, written: Written, size: tuple[Number, Number] | None,
              bench: Bench) -> Frame | None:
-    """A regular outline: corner1 up, the rest clockwise; in the middle of `finished` where that is written."""
+    """A regular outline: corner1 up, the rest clockwise; in the middle of `finished` where that is
+    written."""
     sides = outline.sides.value
     assert sides >= 3, "the parser has counted the sides"
     turned = outline.turned.degrees if outline.turned else Fraction(0)
@@ -136,7 +138,8 @@ def _outline_in_box(outline: tree.OutlinePath, frame: Frame, block: tree.Block, 
     return frame.with_outline(ring)
 
 
-def _outline_alone(outline: tree.OutlinePath, written: Written, block: tree.Block, bench: Bench) -> Frame | None:
+def _outline_alone(outline: tree.OutlinePath, written: Written, block: tree.Block,
+                   bench: Bench) -> Frame | None:
     """An outline path drawn from `start`; its own box serves as the block's size."""
     zero = Fraction(0)
     loose = Frame(zero, zero, (zero, zero), (zero, zero), None, (), Point(zero, zero), False)

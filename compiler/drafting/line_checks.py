@@ -1,4 +1,5 @@
-"""What may be wrong with the lines as drawn: seams that leave the block, hang, touch nothing or nearly touch."""
+"""What may be wrong with the lines as drawn: seams that leave the block, hang, touch nothing or nearly
+touch."""
 
 from __future__ import annotations
 
@@ -52,7 +53,8 @@ def _beyond(p: Point, frame: Frame) -> float:
 
 
 def check_ends(graph: Graph, lines: Sequence[DrawnLine], bench: Bench) -> None:
-    """Complains of every seam end that hangs: with the distance to the nearest seam, or as nearly touching."""
+    """Complains of every seam end that hangs: with the distance to the nearest seam, or as nearly
+    touching."""
     count = [0] * len(graph.nodes)
     for link in graph.links:
         count[link.start] += 1

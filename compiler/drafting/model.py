@@ -69,7 +69,8 @@ class Edge:
 
 @dataclass(frozen=True, slots=True)
 class Part:
-    """A stretch of a side along which one neighbour lies. `neighbour` is a piece number, None: the outside."""
+    """A stretch of a side along which one neighbour lies. `neighbour` is a piece number, None: the
+    outside."""
 
     edge: Edge
     neighbour: int | None
@@ -98,7 +99,8 @@ class Side:
 class Piece:
     """One piece of cloth, finished size.
 
-    `ring` runs clockwise; each ring of `holes` anticlockwise, so the cloth always lies to the right of an edge.
+    `ring` runs clockwise; each ring of `holes` anticlockwise, so the cloth always lies to the right of an
+    edge.
     `grain` is the heading in degrees (clockwise from up) that the writer asked for, 'free', or None: by rule.
     """
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import Any, Literal
 
 from ..diagnostics.source import Span
@@ -74,11 +75,13 @@ class FaceFinder:
         return (self.faces.faces[face].ring, *self.faces.faces[face].holes)
 
     def _holds(self, face: int, p: Point) -> bool:
-        inside = [inside_ring(p, tuple(half_edge(self.graph, half) for half in ring)) for ring in self._rings(face)]
+        inside = [inside_ring(p, tuple(half_edge(self.graph, half) for half in ring))
+                  for ring in self._rings(face)]
         return inside[0] and not any(inside[1:])
 
 
-def cloth_of_faces(graph: Graph, faces: Faces, lines: Sequence[DrawnLine], sketch: Sketch, bench: Bench) -> list[Cloth]:
+def cloth_of_faces(graph: Graph, faces: Faces, lines: Sequence[DrawnLine], sketch: Sketch,
+                   bench: Bench) -> list[Cloth]:
     """What every face is cut from; clashes are complained of."""
     finder = FaceFinder(graph, faces)
     cloth = [Cloth() for _ in faces.faces]
@@ -125,7 +128,8 @@ def _check_seams_in_units(graph: Graph, faces: Faces, lines: Sequence[DrawnLine]
             continue
         placed = sketch.placed[owners[right]]
         if placed.unit is not None and all(lines[each].unit != owners[right] for each in link.strokes):
-            bench.say(complain_units.seam_through_unit(lines[link.strokes[0]].origin, placed.unit.draft.title))
+            bench.say(complain_units.seam_through_unit(lines[link.strokes[0]].origin,
+                                                       placed.unit.draft.title))
 
 
 def _name_units(finder: FaceFinder, placed: Sequence[Placed], cloth: list[Cloth]) -> None:
@@ -144,7 +148,8 @@ def _name_units(finder: FaceFinder, placed: Sequence[Placed], cloth: list[Cloth]
         cloth[face] = Cloth(fabric, piece.name, grain, each.origin, each.unit.draft.title)
 
 
-def _name_claims(finder: FaceFinder, sketch: Sketch, owners: list[int], cloth: list[Cloth], bench: Bench) -> None:
+def _name_claims(finder: FaceFinder, sketch: Sketch, owners: list[int], cloth: list[Cloth],
+                 bench: Bench) -> None:
     """Puts each claim in its face. A point on an edge must touch one face only."""
     held: dict[int, list[Claim]] = {}
     clashed: set[tuple[Span, Span]] = set()
@@ -157,7 +162,8 @@ def _name_claims(finder: FaceFinder, sketch: Sketch, owners: list[int], cloth: l
         assert touched, f"no face at {claim.place}"
         if len(touched) > 1:
             bench.say(complain.place_on_edge(
-                claim.statement.name, claim.phrase.span, [_offer(face, finder, cloth, bench) for face in touched]))
+                claim.statement.name, claim.phrase.span,
+                [_offer(face, finder, cloth, bench) for face in touched]))
             continue
         held.setdefault(touched[0], []).append(claim)
     for face, claims in held.items():
@@ -172,7 +178,7 @@ def _offer(face: int, finder: FaceFinder, cloth: list[Cloth], bench: Bench) -> t
 
 
 def _steps(lines: Sequence[Any], at: Any) -> float:
-    for step, (near, far) in enumerate(zip(lines, lines[1:], strict=False)):
+    for step, (near, far) in enumerate(pairwise(lines)):
         if at <= far:
             return round(step + float((at - near) / (far - near)), 2)
     return float(len(lines) - 1)
@@ -184,7 +190,8 @@ def _settle(face: int, claims: list[Claim], sketch: Sketch, owners: list[int], c
     first = claims[0]
     placed = sketch.placed[owners[face]] if owners[face] >= 0 else None
     if placed is not None and placed.unit is not None:
-        bench.say(complain.piece_in_unit(first.statement.name, first.phrase.span, placed.unit.draft.title, placed.origin))
+        bench.say(complain.piece_in_unit(first.statement.name, first.phrase.span, placed.unit.draft.title,
+                                         placed.origin))
         return
     for other in claims[1:]:
         if other.statement is not first.statement:
@@ -194,14 +201,16 @@ def _settle(face: int, claims: list[Claim], sketch: Sketch, owners: list[int], c
                 continue
             clashed.add(pair)
             if later.statement.name.text == earlier.statement.name.text:
-                bench.say(complain.piece_clash_same(later.statement.name, later.phrase.span, earlier.phrase.span))
+                bench.say(complain.piece_clash_same(later.statement.name, later.phrase.span,
+                                                    earlier.phrase.span))
             else:
                 bench.say(complain.piece_clash(
                     later.statement.name, later.phrase.span, earlier.statement.name, earlier.phrase.span))
         elif other.fabric != first.fabric:
             bench.say(complain.fabrics_clash(
                 first.statement.name, other.phrase.span, [first.fabric, other.fabric]))
-    cloth[face] = Cloth(first.fabric, first.statement.name.text, None, first.statement.span, "", tuple(claims))
+    cloth[face] = Cloth(first.fabric, first.statement.name.text, None, first.statement.span, "",
+                        tuple(claims))
 
 
 def _wish_grain(sketch: Sketch, cloth: list[Cloth], bench: Bench) -> None:

@@ -1,6 +1,7 @@
 """Strokes to a planar graph: every stroke split wherever another meets it, every line kept once.
 
-In come strokes (straight or curved, crossing and overlapping as they were drawn); out come *links*, edges that
+In come strokes (straight or curved, crossing and overlapping as they were drawn); out come *links*, edges
+that
 touch each other only at their ends, between numbered *nodes*. Places nearer than NEAR are one node, and the
 exact one of two such places is kept. Pairs that may meet are found by an index over bounding boxes, and the
 straight ones are sifted all at once, so the cost grows with the number of meetings.
@@ -10,12 +11,21 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field
+from itertools import pairwise
 from math import floor
 from typing import Any
 
 from ..measure.tolerance import NEAR, Number
 from .curves import (
-    along, at_share, crossings, flattened, lies_on, meet_lines, same_circle, same_place, share_at,
+    along,
+    at_share,
+    crossings,
+    flattened,
+    lies_on,
+    meet_lines,
+    same_circle,
+    same_place,
+    share_at,
 )
 from .model import Edge, Point
 from .seams import DrawnLine
@@ -56,7 +66,8 @@ class NodeTable:
     def number(self, p: Point) -> int:
         """The number of a place, a new one if it is new."""
         if not is_exact(p):
-            p = Point(self._across.get(round(float(p.x) / NEAR), p.x), self._down.get(round(float(p.y) / NEAR), p.y))
+            p = Point(self._across.get(round(float(p.x) / NEAR), p.x),
+                      self._down.get(round(float(p.y) / NEAR), p.y))
         x, y = float(p.x), float(p.y)
         column, row = floor(x / NEAR), floor(y / NEAR)
         for i in (column, column - 1, column + 1):
@@ -87,7 +98,8 @@ def is_exact(p: Point) -> bool:
     return not isinstance(p.x, float) and not isinstance(p.y, float)
 
 
-def node_strokes(strokes: Sequence[DrawnLine], across: Sequence[Number] = (), down: Sequence[Number] = ()) -> Graph:
+def node_strokes(strokes: Sequence[DrawnLine], across: Sequence[Number] = (),
+                 down: Sequence[Number] = ()) -> Graph:
     """The planar graph of all strokes; `across` and `down` are the grid's lines."""
     table = NodeTable(across, down)
     lines = _distinct(strokes, table)
@@ -169,7 +181,8 @@ def _split_straight(
     for one, other in ((pairs[0], pairs[1]), (pairs[1], pairs[0])):
         for end in (0, 1):
             touching = _ends_on(ends[one], ends[other][:, 2 * end : 2 * end + 2])
-            touching &= (numbers[other][:, end] != numbers[one][:, 0]) & (numbers[other][:, end] != numbers[one][:, 1])
+            touching &= numbers[other][:, end] != numbers[one][:, 0]
+            touching &= numbers[other][:, end] != numbers[one][:, 1]
             for at in np.nonzero(touching)[0]:
                 _split(lines, int(one[at]), int(numbers[other[at], end]), table, splits)
     for at in np.nonzero(_crossing(ends[pairs[0]], ends[pairs[1]]))[0]:
@@ -223,13 +236,15 @@ def _meeting(one: Edge, other: Edge, table: NodeTable) -> Point:
         return table.places[known]
     if all(is_exact(p) for p in (one.start, one.end, other.start, other.end)):
         step = (one.end.x - one.start.x, one.end.y - one.start.y)
-        exact = meet_lines(one.start, step, other.start, (other.end.x - other.start.x, other.end.y - other.start.y))
+        exact = meet_lines(one.start, step, other.start,
+                           (other.end.x - other.start.x, other.end.y - other.start.y))
         assert exact is not None
         return along(one.start, step, exact[0])
     return rough
 
 
-def _split(lines: list[Link], line: int, node: int, table: NodeTable, splits: list[list[tuple[float, int]]]) -> None:
+def _split(lines: list[Link], line: int, node: int, table: NodeTable,
+           splits: list[list[tuple[float, int]]]) -> None:
     if node not in (lines[line].start, lines[line].end):
         splits[line].append((share_at(lines[line].edge, table.places[node]), node))
 
@@ -241,7 +256,7 @@ def _links(lines: list[Link], splits: list[list[tuple[float, int]]], table: Node
         numbers = list(dict.fromkeys(node for _, node in sorted(places)))
         if line.start == line.end:
             numbers.append(line.end)
-        for start, end in zip(numbers, numbers[1:], strict=False):
+        for start, end in pairwise(numbers):
             edge = Edge(table.places[start], table.places[end], line.edge.arc)
             key = _key(edge, start, end, table) if edge.arc else (min(start, end), max(start, end))
             if key in links:

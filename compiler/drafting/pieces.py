@@ -21,7 +21,8 @@ READING_STEP = 1e-4
 """Inches. Tops nearer than this are one line of reading, so that a float's last digit reorders nothing."""
 
 READING_OFFSET = 0.1371
-"""A share of READING_STEP by which the lines of reading are shifted: no drafting fraction falls on their edges."""
+"""A share of READING_STEP by which the lines of reading are shifted: no drafting fraction falls on their
+edges."""
 
 
 def reading_order(graph: Graph, faces: Faces) -> list[int]:
@@ -63,13 +64,15 @@ def make_pieces(graph: Graph, faces: Faces, lines: Sequence[DrawnLine], cloth: S
         face = faces.faces[at]
         pieces.append(Piece(
             number, cloth[at].name, cloth[at].fabric,
-            _sides(graph, face.ring, part, widths), tuple(_sides(graph, hole, part, widths) for hole in face.holes),
+            _sides(graph, face.ring, part, widths),
+            tuple(_sides(graph, hole, part, widths) for hole in face.holes),
             face.area, face.inside, cloth[at].grain, cloth[at].origin, cloth[at].unit,
         ))
     return tuple(pieces), met
 
 
-def _widths(graph: Graph, allowance: Fraction, wishes: Sequence[AllowanceWish]) -> tuple[list[Fraction], set[Span]]:
+def _widths(graph: Graph, allowance: Fraction, wishes: Sequence[AllowanceWish]) -> tuple[list[Fraction],
+                                                                                         set[Span]]:
     """The allowance of each link; a later wish wins."""
     widths = [allowance] * len(graph.links)
     met: set[Span] = set()
@@ -83,13 +86,15 @@ def _widths(graph: Graph, allowance: Fraction, wishes: Sequence[AllowanceWish]) 
     return widths, met
 
 
-def _sides(graph: Graph, ring: tuple[int, ...], part: Callable[[int], Part], widths: list[Fraction]) -> tuple[Side, ...]:
+def _sides(graph: Graph, ring: tuple[int, ...], part: Callable[[int], Part],
+           widths: list[Fraction]) -> tuple[Side, ...]:
     """A ring of halves as whole sides, the first starting at the corner that is read first."""
     corners = [at for at in range(len(ring)) if _is_corner(graph, ring[at - 1], ring[at], part, widths)]
     if len(corners) < 2:
         corners = sorted({*corners, *_two_ends(graph, ring)})
     corners = sorted({*corners, *_parted_circles(graph, ring, corners)})
-    first = min(range(len(corners)), key=lambda each: _reading(graph.nodes[leaves(graph, ring[corners[each]])]))
+    first = min(range(len(corners)),
+                key=lambda each: _reading(graph.nodes[leaves(graph, ring[corners[each]])]))
     corners = corners[first:] + corners[:first]
     sides = []
     for at, start in enumerate(corners):
@@ -113,7 +118,8 @@ def _two_ends(graph: Graph, ring: tuple[int, ...]) -> tuple[int, int]:
 
 
 def _parted_circles(graph: Graph, ring: tuple[int, ...], corners: list[int]) -> list[int]:
-    """Where sides that would end where they start are parted, half-way along: circles hung up by one point."""
+    """Where sides that would end where they start are parted, half-way along: circles hung up by one
+    point."""
     found = []
     for at, start in enumerate(corners):
         count = (corners[(at + 1) % len(corners)] - start) % len(ring) or len(ring)
@@ -123,7 +129,8 @@ def _parted_circles(graph: Graph, ring: tuple[int, ...], corners: list[int]) -> 
     return found
 
 
-def _is_corner(graph: Graph, arriving: int, leaving: int, part: Callable[[int], Part], widths: list[Fraction]) -> bool:
+def _is_corner(graph: Graph, arriving: int, leaving: int, part: Callable[[int], Part],
+               widths: list[Fraction]) -> bool:
     """Whether two successive halves are different sides."""
     one, other = half_edge(graph, arriving), half_edge(graph, leaving)
     if (part(arriving).neighbour is None) != (part(leaving).neighbour is None):
@@ -131,7 +138,8 @@ def _is_corner(graph: Graph, arriving: int, leaving: int, part: Callable[[int], 
     if widths[arriving // 2] != widths[leaving // 2]:
         return True
     if one.arc is not None or other.arc is not None:
-        return not (same_circle(one, other) and one.arc and other.arc and one.arc.clockwise == other.arc.clockwise)
+        return not (same_circle(one, other) and one.arc and other.arc
+                    and one.arc.clockwise == other.arc.clockwise)
     ax, ay = float(one.end.x - one.start.x), float(one.end.y - one.start.y)
     bx, by = float(other.end.x - other.start.x), float(other.end.y - other.start.y)
     if ax * bx + ay * by <= 0:

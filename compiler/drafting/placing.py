@@ -48,7 +48,8 @@ def place_row(row: tree.Row, here: Context, units: Mapping[str, Unit | None], sk
         _put(cell, (frame.across[column], top, frame.across[column + 1], bottom), here, units, sketch)
 
 
-def place_in_regions(place: tree.Place, here: Context, units: Mapping[str, Unit | None], sketch: Sketch) -> None:
+def place_in_regions(place: tree.Place, here: Context, units: Mapping[str, Unit | None],
+                     sketch: Sketch) -> None:
     """Puts one cell's worth into each region."""
     for region in place.regions:
         box = region_box(region, here)
@@ -56,7 +57,8 @@ def place_in_regions(place: tree.Place, here: Context, units: Mapping[str, Unit 
             _put(place.cell, box, here, units, sketch, region.span)
 
 
-def alternate_cells(alternate: tree.Alternate, here: Context, units: Mapping[str, Unit | None], sketch: Sketch) -> None:
+def alternate_cells(alternate: tree.Alternate, here: Context, units: Mapping[str, Unit | None],
+                    sketch: Sketch) -> None:
     """Fills the cells that nothing else covers, by (across + down) mod n."""
     frame = here.bench.frame
     covered = {cell for each in sketch.placed for cell in _cells_under(each.box, frame)}
@@ -83,7 +85,8 @@ def _cells_under(box: Box, frame: Frame) -> Iterator[tuple[int, int]]:
 
 
 def place_rounds(rounds: tree.Rounds, here: Context, sketch: Sketch) -> None:
-    """Strips round a rectangle: top, right, bottom, left, each lapping the last unless its corners say else."""
+    """Strips round a rectangle: top, right, bottom, left, each lapping the last unless its corners say
+    else."""
     box = region_box(rounds.region, here)
     if len(rounds.roles) > 4:
         here.bench.say(complain.rounds_roles(rounds))
@@ -96,7 +99,8 @@ def place_rounds(rounds: tree.Rounds, here: Context, sketch: Sketch) -> None:
             points = [here.to_block(p) for p in corners]
             outline = tuple(Edge(p, points[(k + 1) % 4]) for k, p in enumerate(points))
             role = rounds.roles[at % len(rounds.roles)].text
-            _add(Placed(rounds.span, _clockwise(outline, here), role, copy=here.copy, turn=_turn_span(here)), here, sketch)
+            _add(Placed(rounds.span, _clockwise(outline, here), role, copy=here.copy, turn=_turn_span(here)),
+                 here, sketch)
 
 
 def _strips(box: Box, wide: Number, corners: str | None) -> tuple[list[list[Point]], Box]:
@@ -138,7 +142,8 @@ def _put(cell: tree.Cell, box: Box, here: Context, units: Mapping[str, Unit | No
     span = origin or cell.span
     if isinstance(cell, tree.PlainCell):
         outline = tuple(here.to_block.edge(edge) for edge in rectangle(*box))
-        _add(Placed(span, _clockwise(outline, here), cell.role.text, copy=here.copy, turn=_turn_span(here)), here, sketch)
+        _add(Placed(span, _clockwise(outline, here), cell.role.text, copy=here.copy, turn=_turn_span(here)),
+             here, sketch)
         return
     if cell.unit.text not in units:
         here.bench.say(complain.unit_unknown(cell.unit, units))
@@ -155,7 +160,8 @@ def _put(cell: tree.Cell, box: Box, here: Context, units: Mapping[str, Unit | No
     fitted = fitted.shifted(box[0], box[1])
     transform = fitted if here.to_block is IDENTITY else here.to_block.after(fitted)
     outline = _clockwise(tuple(transform.edge(edge) for edge in unit.draft.outline), here, transform.mirrors)
-    _add(Placed(span, outline, None, unit, transform, poses_text(cell), here.copy, _turn_span(here)), here, sketch)
+    _add(Placed(span, outline, None, unit, transform, poses_text(cell), here.copy, _turn_span(here)), here,
+         sketch)
 
 
 def _add(placed: Placed, here: Context, sketch: Sketch) -> None:
@@ -165,7 +171,8 @@ def _add(placed: Placed, here: Context, sketch: Sketch) -> None:
         sketch.placed.append(placed)
         return
     far = max((Point(left, top), Point(right, bottom)),
-              key=lambda p: max(-float(p.x), -float(p.y), float(p.x - frame.width), float(p.y - frame.height)))
+              key=lambda p: max(-float(p.x), -float(p.y), float(p.x - frame.width),
+                                float(p.y - frame.height)))
     where = outside_by(far, frame.width, frame.height)
     if placed.copy and placed.turn is not None:
         here.bench.say(copies_outside("what is placed here", placed.origin, placed.turn, where, placed.copy))
@@ -203,7 +210,8 @@ def pose_of(cell: tree.UnitCell, draft: Draft, bench: Bench) -> Transform | None
     return lies
 
 
-def _turn_of(pose: tree.Turned | tree.Facing, faces: Number | None, draft: Draft, bench: Bench) -> Number | None:
+def _turn_of(pose: tree.Turned | tree.Facing, faces: Number | None, draft: Draft,
+             bench: Bench) -> Number | None:
     """Degrees that a pose turns a unit which faces that heading now; None where a complaint was made."""
     if isinstance(pose, tree.Turned):
         assert pose.angle.degrees % 90 == 0, "the parser has looked at the angle"
@@ -218,13 +226,15 @@ def _turn_of(pose: tree.Turned | tree.Facing, faces: Number | None, draft: Draft
     return angle
 
 
-def fit_unit(cell: tree.UnitCell, draft: Draft, size: tuple[Number, Number], bench: Bench) -> Transform | None:
+def fit_unit(cell: tree.UnitCell, draft: Draft, size: tuple[Number, Number],
+             bench: Bench) -> Transform | None:
     """The unit, posed, into a box of that size at the origin: scaled the same both ways, or stretched where
     the cell says so; None where a complaint was made."""
     posed = pose_of(cell, draft, bench)
     if posed is None:
         return None
-    corners = [posed(p) for p in (ORIGIN, Point(draft.width, 0), Point(0, draft.height), Point(draft.width, draft.height))]
+    corners = [posed(p) for p in (ORIGIN, Point(draft.width, 0), Point(0, draft.height),
+                                  Point(draft.width, draft.height))]
     left, top = min(p.x for p in corners), min(p.y for p in corners)
     width, height = max(p.x for p in corners) - left, max(p.y for p in corners) - top
     across, down = size[0] / width, size[1] / height

@@ -130,7 +130,8 @@ def _two(first: tree.PointPhrase, second: tree.PointPhrase, here: Context) -> tu
     return (one, other) if one and other else None
 
 
-def _ray(first: tree.PointPhrase, second: tree.PointPhrase, here: Context, span: Span, what: str) -> Ray | None:
+def _ray(first: tree.PointPhrase, second: tree.PointPhrase, here: Context, span: Span,
+         what: str) -> Ray | None:
     ends = _two(first, second, here)
     if ends is None:
         return None

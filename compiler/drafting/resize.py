@@ -11,7 +11,8 @@ from .transform import Transform, stretch
 
 
 def resize(draft: Draft, width: Number, height: Number) -> Draft:
-    """The draft at that width and height in inches. Stretching (other proportions) is for straight seams only."""
+    """The draft at that width and height in inches. Stretching (other proportions) is for straight seams
+    only."""
     across, down = width / draft.width, height / draft.height
     even = abs(float(across - down)) * max(float(draft.width), float(draft.height)) <= NEAR
     if even:
@@ -38,5 +39,5 @@ def _piece(piece: Piece, carry: Transform) -> Piece:
     return replace(
         piece, ring=tuple(side(each) for each in piece.ring),
         holes=tuple(tuple(side(each) for each in hole) for hole in piece.holes),
-        area=piece.area * abs(carry.determinant), inside=carry(piece.inside),
+        area=piece.area * carry.determinant, inside=carry(piece.inside),
     )

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from math import atan2, hypot, pi
 from typing import NamedTuple, assert_never
 
@@ -19,7 +20,8 @@ Drawn = list[tuple[Edge, Span]]
 
 
 class DrawnLine(NamedTuple):
-    """One drawn line where it lies in the block. `unit` numbers the placed unit or cell that it borders or lies
+    """One drawn line where it lies in the block. `unit` numbers the placed unit or cell that it borders or
+    lies
     in, from 0; -1 for the writer's own seams and the outline. `turn` and `copy` say which copy drew it."""
 
     edge: Edge
@@ -49,7 +51,8 @@ def path_edges(path: tree.Path, here: Context) -> Drawn:
     return drawn
 
 
-def _hop(start: Point, end: Point, hop: tree.StraightTo | tree.ArcAround | tree.ArcThrough, here: Context) -> Edge | None:
+def _hop(start: Point, end: Point, hop: tree.StraightTo | tree.ArcAround | tree.ArcThrough,
+         here: Context) -> Edge | None:
     if same_place(start, end):
         here.bench.say(complain.seam_no_length(hop.span))
         return None
@@ -118,7 +121,7 @@ def through_edges(line: tree.Line, here: Context) -> Drawn:
     unit = hypot(float(ray[1][0]), float(ray[1][1]))
     steps = meetings(ray, outline)
     drawn: Drawn = []
-    for near_end, far_end in zip(steps, steps[1:], strict=False):
+    for near_end, far_end in pairwise(steps):
         if float(far_end - near_end) * unit <= NEAR:
             continue
         edge = Edge(along(*ray, near_end), along(*ray, far_end))
@@ -149,7 +152,8 @@ def circle_edges(seam: tree.SeamCircle, here: Context) -> Drawn:
     at = here.to_block(center)
     left, right = Point(at.x - radius, at.y), Point(at.x + radius, at.y)
     back = here.to_block.inverse()
-    halves = [Edge(left, right, Arc(at, float(radius), True)), Edge(right, left, Arc(at, float(radius), True))]
+    halves = [Edge(left, right, Arc(at, float(radius), True)),
+              Edge(right, left, Arc(at, float(radius), True))]
     return [(back.edge(half), seam.span) for half in halves]
 
 
@@ -182,7 +186,7 @@ def _angle_seen(p: Point, edge: Edge) -> float:
     else:
         steps = [edge.start, edge.end]
     total = 0.0
-    for a, b in zip(steps, steps[1:], strict=False):
+    for a, b in pairwise(steps):
         ax, ay = float(a.x - p.x), float(a.y - p.y)
         bx, by = float(b.x - p.x), float(b.y - p.y)
         total += atan2(ax * by - ay * bx, ax * bx + ay * by)

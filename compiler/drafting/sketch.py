@@ -1,4 +1,5 @@
-"""Everything that a block's statements put down, before it is noded: lines, names, units, grain, allowance."""
+"""Everything that a block's statements put down, before it is noded: lines, names, units, grain,
+allowance."""
 
 from __future__ import annotations
 
@@ -26,7 +27,8 @@ class Unit:
 
 @dataclass(frozen=True)
 class Placed:
-    """A unit, or a cell or strip of one cloth, where it lies. `outline` is in the block's places, clockwise."""
+    """A unit, or a cell or strip of one cloth, where it lies. `outline` is in the block's places,
+    clockwise."""
 
     origin: Span
     outline: tuple[Edge, ...]
@@ -90,4 +92,5 @@ class Sketch:
     named: list[Point] = field(default_factory=list)
     alternate: tree.Alternate | None = None
     rows: int = 0
-    fitted: dict[tuple[Span, tuple[Number, Number]], Transform | None] = field(default_factory=dict)  # by cell and size
+    fitted: dict[tuple[Span, tuple[Number, Number]],
+                 Transform | None] = field(default_factory=dict)  # by cell and size

@@ -23,7 +23,8 @@ class Transform:
     f: Number = 0
 
     def __call__(self, p: Point) -> Point:
-        """Where a point goes. Most are scaled and shifted only, and fractions are slow to multiply by zero."""
+        """Where a point goes. Most are scaled and shifted only, and fractions are slow to multiply by
+        zero."""
         if self.b == 0 and self.c == 0:
             return Point(self.a * p.x + self.e, self.d * p.y + self.f)
         if self.a == 0 and self.d == 0:

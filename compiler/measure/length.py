@@ -15,7 +15,8 @@ POINTS_PER_INCH: Final = 72  # ISO 32000: default user space is 1/72 inch
 
 
 def exact_number(text: str) -> Fraction | None:
-    """The exact value of `3`, `1.25`, `3/4`, `1 1/2` or a negative of these; None where it divides by zero."""
+    """The exact value of `3`, `1.25`, `3/4`, `1 1/2` or a negative of these; None where it divides by
+    zero."""
     sign = -1 if text.strip().startswith("-") else 1
     total = Fraction(0)
     for part in text.strip().lstrip("-").split():
@@ -28,9 +29,9 @@ def exact_number(text: str) -> Fraction | None:
 
 def exact_root(square: Fraction) -> Fraction | float:
     """The square root, a Fraction where it has one."""
-    from math import isqrt
+    from math import isqrt, sqrt
 
     top, bottom = isqrt(square.numerator), isqrt(square.denominator)
     if top * top == square.numerator and bottom * bottom == square.denominator:
         return Fraction(top, bottom)
-    return float(square) ** 0.5
+    return sqrt(square)

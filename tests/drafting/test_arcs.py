@@ -2,18 +2,31 @@
 
 from __future__ import annotations
 
-from math import acos, pi, sqrt
+from math import acos, pi, prod, sqrt
 
 import pytest
 from piecewright.drafting.model import Draft, Piece
 from piecewright.measure.tolerance import near
-from support.check import at, check_block, check_noted, clean_drafts, codes, counts, draft_block, draft_text, named, only, said
+from support.check import (
+    at,
+    check_block,
+    check_noted,
+    clean_drafts,
+    codes,
+    counts,
+    draft_block,
+    draft_text,
+    named,
+    only,
+    said,
+)
 
 
 def arcs_of(piece: Piece) -> list[tuple[float, bool]]:
     """Radius and bulge of a piece's curved sides: True where the cloth lies on the centre's side."""
     rings = (piece.ring, *piece.holes)
-    return [(side.edge.arc.radius, side.edge.arc.clockwise) for ring in rings for side in ring if side.edge.arc]
+    return [(side.edge.arc.radius, side.edge.arc.clockwise) for ring in rings for side in ring
+            if side.edge.arc]
 
 
 def lens(one: float, other: float, apart: float) -> float:
@@ -22,8 +35,8 @@ def lens(one: float, other: float, apart: float) -> float:
         return 2 * one**2 * acos(apart / (2 * one)) - apart / 2 * sqrt(4 * one**2 - apart**2)
     first = one**2 * acos((apart**2 + one**2 - other**2) / (2 * apart * one))
     second = other**2 * acos((apart**2 + other**2 - one**2) / (2 * apart * other))
-    kite = sqrt((-apart + one + other) * (apart + one - other) * (apart - one + other) * (apart + one + other)) / 2
-    return first + second - kite
+    sums = (-apart + one + other, apart + one - other, apart - one + other, apart + one + other)
+    return first + second - sqrt(prod(sums)) / 2
 
 
 def test_quarter_circle_by_around_and_by_through_are_one_seam() -> None:
@@ -36,7 +49,8 @@ def test_quarter_circle_by_around_and_by_through_are_one_seam() -> None:
 
 
 def test_a_curved_piece_says_which_way_its_cloth_bulges() -> None:
-    draft = check_block("finished 4in grid 2 x 2 seam B1 ~~ A2 around A1 piece melon at A1 in dark piece rest at C3 in pale")
+    draft = check_block("finished 4in grid 2 x 2 seam B1 ~~ A2 around A1 piece melon at A1 in dark piece "
+                        "rest at C3 in pale")
     assert arcs_of(named(draft, "melon")[0]) == [(2.0, True)]
     assert arcs_of(named(draft, "rest")[0]) == [(2.0, False)]
 
@@ -48,7 +62,8 @@ def test_around_takes_the_shorter_way_whichever_end_comes_first() -> None:
 
 
 def test_tangent_joins_make_one_smooth_seam() -> None:
-    """Two quarter circles that meet heading the same way: an S from corner to corner that halves the block."""
+    """Two quarter circles that meet heading the same way: an S from corner to corner that halves the
+    block."""
     draft = check_block("""finished 4in grid 2 x 2
       seam A1 ~~ B2 around A2 ~~ C3 around C2
       piece upper at C1 in dark
@@ -58,7 +73,8 @@ def test_tangent_joins_make_one_smooth_seam() -> None:
 
 
 def test_an_arc_and_its_own_tangent_part_only_where_they_bend() -> None:
-    """A quarter circle leaves the left side's foot along the bottom edge's parallel: the seam that it is tangent
+    """A quarter circle leaves the left side's foot along the bottom edge's parallel: the seam that it is
+    tangent
     to leaves in the same direction, and between them lies a horn with a sharp point."""
     draft = check_block("""finished 4in grid 4 x 4
       seam A3 -- E3
@@ -78,7 +94,8 @@ def test_a_circle_in_a_square_touches_its_four_sides() -> None:
 
 
 def test_a_circle_through_a_point() -> None:
-    draft = check_noted("piece-hole", "finished 6in seam circle around center through (2in from center at 33deg)")
+    draft = check_noted("piece-hole",
+                        "finished 6in seam circle around center through (2in from center at 33deg)")
     assert near(at(draft, 3, 3).area, 4 * pi)
 
 
@@ -154,7 +171,8 @@ def test_orange_peel() -> None:
 
 
 def test_four_petals_on_one_circle_each() -> None:
-    """The traditional orange peel: petals along the sides of a square set in the circle round it. Each petal lies
+    """The traditional orange peel: petals along the sides of a square set in the circle round it. Each petal
+    lies
     between two arcs of radius 2in through neighbouring middles of sides."""
     draft = check_block("""finished 4in
       turn 4 about center {
@@ -170,8 +188,9 @@ def test_four_petals_on_one_circle_each() -> None:
 
 def test_arcs_on_the_outline() -> None:
     """A fan: a quarter circle's outline, cut in three by lines out of its centre."""
-    draft = check_block("""outline start ~~ (3in from (3in from start at 180deg) at 90deg) around (3in from start at 180deg)
-        -- (3in from start at 180deg) -- start
+    draft = check_block("""
+      point pivot = 3in from start at 180deg
+      outline start ~~ (3in from pivot at 90deg) around pivot -- pivot -- start
       turn 2 of 30deg about bottom-left { seam bottom-left -- (1in from bottom-left at 30deg) -- outline }""")
     assert [float(piece.area) for piece in draft.pieces] == pytest.approx([9 * pi / 12] * 3)
     assert counts(draft) == [(3, 0)]
@@ -181,7 +200,8 @@ def test_arcs_on_the_outline() -> None:
 def test_a_round_block() -> None:
     """A circle's outline of two halves, quartered."""
     draft = check_block("finished 6in outline left ~~ right through top ~~ left through bottom "
-                        "turn 4 about center { seam center -- top piece wedge at (1in from center at 45deg) in dark }")
+                        "turn 4 about center { seam center -- top piece wedge at (1in from center at 45deg) "
+                        "in dark }")
     assert [float(piece.area) for piece in draft.pieces] == pytest.approx([9 * pi / 4] * 4)
     assert counts(draft) == [(4, 0)]
 
@@ -210,7 +230,8 @@ def test_concentric_rings() -> None:
 
 def test_circles_that_touch_inside_each_other() -> None:
     """A 1in circle inside a 2in one, touching it at its right: a moon whose horns meet, and no hole in it."""
-    outcome = draft_block("finished 8in grid 8 x 8 seam circle around E5 radius 2in seam circle around F5 radius 1in")
+    outcome = draft_block("finished 8in grid 8 x 8 seam circle around E5 radius 2in seam circle around F5 "
+                          "radius 1in")
     assert outcome.value is not None, said(outcome)
     draft = outcome.value[0]
     assert near(at(draft, 5, 4).area, pi)
@@ -220,13 +241,15 @@ def test_circles_that_touch_inside_each_other() -> None:
 
 
 def test_circles_that_touch_side_by_side() -> None:
-    outcome = draft_block("finished 8in grid 8 x 8 seam circle around D5 radius 1in seam circle around F5 radius 1in")
+    outcome = draft_block("finished 8in grid 8 x 8 seam circle around D5 radius 1in seam circle around F5 "
+                          "radius 1in")
     assert outcome.value is not None, said(outcome)
     assert near(at(outcome.value[0], 3, 4).area, pi) and near(at(outcome.value[0], 5, 4).area, pi)
 
 
 def test_an_end_built_on_an_arc_joins_it_at_any_angle() -> None:
-    """Spokes at every 7deg from the corner to a quarter circle: each ends on it, so every wedge is one piece."""
+    """Spokes at every 7deg from the corner to a quarter circle: each ends on it, so every wedge is one
+    piece."""
     draft = check_block("""finished 6in grid 2 x 2
       seam C1 ~~ A3 around A1
       turn 11 of 7deg about A1 { seam (1in from A1 at 97deg) -- (6in from A1 at 97deg) }

@@ -28,7 +28,8 @@ def test_a_block_that_uses_itself() -> None:
 
 
 def test_two_blocks_that_use_each_other() -> None:
-    complaint = only(draft_text("edition 1\n" + block("Harbour", "Pier") + block("Pier", "Harbour")), "use-cycle")
+    complaint = only(draft_text("edition 1\n" + block("Harbour", "Pier") + block("Pier", "Harbour")),
+                     "use-cycle")
     assert complaint.message == "`Harbour` uses `Pier`, which uses `Harbour`."
 
 
@@ -43,7 +44,8 @@ def test_a_ring_of_three_across_files() -> None:
 
 def test_a_ring_off_the_way_is_told_too() -> None:
     """A block that uses one of a ring is not in the ring: the message names the ring alone."""
-    outcome = draft_text("edition 1\n" + block("Outer", "Harbour") + block("Harbour", "Pier") + block("Pier", "Harbour"))
+    outcome = draft_text("edition 1\n" + block("Outer", "Harbour") + block("Harbour",
+                                                                           "Pier") + block("Pier", "Harbour"))
     assert only(outcome, "use-cycle").message == "`Harbour` uses `Pier`, which uses `Harbour`."
 
 
@@ -66,22 +68,27 @@ def test_a_unit_that_is_not_there_offers_the_nearest() -> None:
 
 
 def test_a_version_that_is_not_there() -> None:
-    shelf = {"one": 'edition 1 block "Pier" { finished 2in }', "two": 'edition 1 block "Pier" version 4 { finished 2in }'}
-    complaint = only(draft_block('finished 2in use "Pier" version 3 as pier row pier', **shelf), "version-unknown")
+    shelf = {"one": 'edition 1 block "Pier" { finished 2in }',
+             "two": 'edition 1 block "Pier" version 4 { finished 2in }'}
+    complaint = only(draft_block('finished 2in use "Pier" version 3 as pier row pier', **shelf),
+                     "version-unknown")
     assert complaint.help == "It has versions 1 and 4."
-    assert clean_drafts('edition 1 block "T" { finished 2in use "Pier" version 4 as pier row pier }', **shelf)[0].uses == (
+    assert clean_drafts('edition 1 block "T" { finished 2in use "Pier" version 4 as pier row pier }',
+                        **shelf)[0].uses == (
         ("Pier", 4),)
 
 
 def test_a_use_without_version_takes_the_newest_and_says_which() -> None:
-    shelf = {"one": 'edition 1 block "Pier" { finished 2in }', "two": 'edition 1 block "Pier" version 4 { finished 2in }'}
+    shelf = {"one": 'edition 1 block "Pier" { finished 2in }',
+             "two": 'edition 1 block "Pier" version 4 { finished 2in }'}
     draft = clean_drafts('edition 1 block "T" { finished 2in use "Pier" as pier row pier }', **shelf)[0]
     assert [each.value for each in draft.defaults if "version of" in each.what] == ["4, the newest in beside"]
 
 
 def test_a_block_of_the_same_file_comes_first() -> None:
     shelf = {"beside": 'edition 1 block "Pier" version 4 { finished 2in }'}
-    text = 'edition 1 block "T" { finished 2in use "Pier" as pier row pier } block "Pier" version 2 { finished 2in }'
+    text = ('edition 1 block "T" { finished 2in use "Pier" as pier row pier } '
+            'block "Pier" version 2 { finished 2in }')
     assert clean_drafts(text, **shelf)[0].uses == (("Pier", 2),)
 
 
@@ -89,7 +96,8 @@ def test_a_block_of_the_same_file_comes_first() -> None:
 
 
 def test_points_that_define_each_other_name_the_ring() -> None:
-    complaint = only(draft_block("finished 6in point a = 1in from b to A1 point b = 1in from a to A1 seam a -- b"),
+    complaint = only(draft_block("finished 6in point a = 1in from b to A1 point b = 1in from a to A1 seam a "
+                                 "-- b"),
                      "point-cycle")
     assert complaint.message == "`a` needs `b`, which needs `a`."
     complaint = only(draft_block("finished 6in point a = 1in from a to A1"), "point-cycle")
@@ -106,7 +114,8 @@ def test_a_long_ring_of_points_ends() -> None:
 def test_a_long_chain_of_points_works() -> None:
     """Six hundred points, each from the one written after it."""
     chain = [f"point p{at} = 1/64in from p{at + 1} to top" for at in range(128)]
-    chain += [f"point p{at} = 1/64in from p{at + 1} to right" for at in range(128, 600)] + ["point p600 = left"]
+    chain += [f"point p{at} = 1/64in from p{at + 1} to right"
+              for at in range(128, 600)] + ["point p600 = left"]
     draft = check_block("finished 20in\n" + "\n".join(chain) + "\nseam p0 -- left  seam p0 -- right")
     assert len(draft.pieces) == 2
 
@@ -118,7 +127,8 @@ def test_a_seam_to_a_point_that_is_not_there_is_one_complaint_a_place() -> None:
 
 
 def test_lines_that_never_meet() -> None:
-    assert codes(draft_block("finished 6in seam top -- (meet top--center, left at 0deg)")) == ["lines-never-meet"]
+    outcome = draft_block("finished 6in seam top -- (meet top--center, left at 0deg)")
+    assert codes(outcome) == ["lines-never-meet"]
 
 
 def test_everything_wrong_is_said_in_one_run() -> None:

@@ -1,6 +1,7 @@
 """Piece counts and areas against two independent ways, on random blocks.
 
-Euler's formula for a planar graph of c components: V - E + F = 1 + c, the unbounded face counted (SOURCES 7.1),
+Euler's formula for a planar graph of c components: V - E + F = 1 + c, the unbounded face counted (SOURCES
+7.1),
 with components by networkx; and shapely's own polygonizer. Both start from the block's data, spread out and
 noded by shapely, and never look at the draft.
 """
@@ -18,7 +19,7 @@ from piecewright.measure.tolerance import near
 from support.check import draft_text, said
 from support.random_blocks import EXCUSED, Group, RandomBlock, Seam, random_blocks
 
-CHORDS = 360  # of a quarter circle, so that the places where circles touch grid lines are corners of the chain
+CHORDS = 360  # of a quarter circle, so that places where circles touch grid lines are corners of the chain
 SNAP = 1e-7  # inches: as far as the rounding of turned places reaches
 SEED = settings(derandomize=True, deadline=None, max_examples=40, database=None,
                 suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much])
@@ -54,7 +55,7 @@ def flat(seam: Seam, cell: float) -> Chain:
     return [(center[0] + radius * cos(turn), center[1] + radius * sin(turn)) for turn in turns]
 
 
-def copies(group: Group, cell: float, side: float):  # noqa: ANN201 (functions of places)
+def copies(group: Group, cell: float, side: float):
     if group.axis:
         (ax, ay), (bx, by) = [(float(x) * cell, float(y) * cell) for x, y in group.axis]
         dx, dy = bx - ax, by - ay
@@ -67,7 +68,7 @@ def copies(group: Group, cell: float, side: float):  # noqa: ANN201 (functions o
         return [lambda at: at, over]
     step = group.step or 360 / group.count
 
-    def turned(copy: int):  # noqa: ANN202
+    def turned(copy: int):
         c, s, m = cos(radians(step * copy)), sin(radians(step * copy)), side / 2
         return lambda at: (m + c * (at[0] - m) - s * (at[1] - m), m + s * (at[0] - m) + c * (at[1] - m))
 

@@ -12,7 +12,8 @@ def test_a_unit_turned_the_wrong_way_is_silent_so_the_draft_tells_how_each_lies(
       block "Row" { grid 3 x 1 of 4in x 2in
         use "Flying Goose" as goose
         row goose, goose facing bottom, goose mirrored turned 180deg }""", **GOOSE_SHELF)[0]
-    assert [(unit.title, unit.alias, unit.poses, unit.box, unit.turned, unit.mirrored) for unit in draft.units] == [
+    assert [(unit.title, unit.alias, unit.poses, unit.box, unit.turned, unit.mirrored)
+            for unit in draft.units] == [
         ("Flying Goose", "goose", "", (0, 0, 4, 2), 0, False),
         ("Flying Goose", "goose", "facing bottom", (4, 0, 8, 2), 180, False),
         ("Flying Goose", "goose", "mirrored turned 180deg", (8, 0, 12, 2), 180, True)]
@@ -26,11 +27,13 @@ def test_units_inside_a_turn_tell_how_they_lie_in_the_block() -> None:
         turn 4 about center { place pair facing bottom-right in A1..B2 } }""", **GOOSE_SHELF)[0]
     assert [(unit.box, unit.turned) for unit in draft.units] == [
         ((0, 0, 3, 3), 180), ((6, 0, 9, 3), 270), ((6, 6, 9, 9), 0), ((0, 6, 3, 9), 90)]
-    assert [at(draft, x, y).fabric for x, y in ((2.5, 2.5), (6.5, 2.5), (6.5, 6.5), (2.5, 6.5))] == ["dark"] * 4
+    assert [at(draft, x, y).fabric for x,
+            y in ((2.5, 2.5), (6.5, 2.5), (6.5, 6.5), (2.5, 6.5))] == ["dark"] * 4
 
 
 def test_roles_inside_out_show_in_the_pieces() -> None:
-    draft = clean_drafts('edition 1 block "Trial" { finished 3in use "Two-Triangle Square" as pair with dark = pale, '
+    draft = clean_drafts('edition 1 block "Trial" { finished 3in use "Two-Triangle Square" as pair with dark '
+                         '= pale, '
                          'pale = dark row pair }', **GOOSE_SHELF)[0]
     assert [(piece.name, piece.fabric, piece.unit) for piece in draft.pieces] == [
         ("first", "pale", "Two-Triangle Square"), ("second", "dark", "Two-Triangle Square")]
@@ -59,10 +62,10 @@ def test_a_missing_seam_names_both_pieces() -> None:
 
 
 def test_a_stray_seam_is_a_sliver_or_hangs() -> None:
-    near_miss = "finished 6in grid 2 x 2 seam top -- bottom seam (1/32in from B1 to C1) -- (1/32in from B3 to C3)"
-    assert codes(draft_block(near_miss)) == ["piece-sliver"]
-    assert codes(draft_block("finished 6in grid 2 x 2 seam top -- bottom seam A2 -- (1in from A2 to B2)")) == [
-        "seam-hangs"]
+    halved = "finished 6in grid 2 x 2 seam top -- bottom "
+    near_miss = draft_block(halved + "seam (1/32in from B1 to C1) -- (1/32in from B3 to C3)")
+    assert codes(near_miss) == ["piece-sliver"]
+    assert codes(draft_block(halved + "seam A2 -- (1in from A2 to B2)")) == ["seam-hangs"]
 
 
 def test_corners_are_not_cells() -> None:
@@ -85,7 +88,8 @@ def test_turn_6_for_six_in_a_quarter() -> None:
 
 
 def test_a_half_circle_by_around() -> None:
-    assert "through" in only(draft_block("finished 6in seam left ~~ right around center"), "arc-half-circle").help
+    assert "through" in only(draft_block("finished 6in seam left ~~ right around center"),
+                             "arc-half-circle").help
 
 
 def test_half_a_front_left_unplaced_is_noted() -> None:

@@ -50,12 +50,14 @@ def geometry(draft: Draft) -> tuple[object, ...]:
         rings = tuple(tuple(side(one) for one in ring) for ring in (each.ring, *each.holes))
         return each.number, each.name, each.fabric, rings, each.area, each.inside, each.grain, each.unit
 
-    return (draft.width, draft.height, draft.outline, tuple(piece(each) for each in draft.pieces), draft.shapes,
+    return (draft.width, draft.height, draft.outline, tuple(piece(each) for each in draft.pieces),
+            draft.shapes,
             draft.units)
 
 
 def edges(draft: Draft) -> list[float]:
-    return [side.edge.length for piece in draft.pieces for ring in (piece.ring, *piece.holes) for side in ring]
+    return [side.edge.length for piece in draft.pieces for ring in (piece.ring, *piece.holes)
+            for side in ring]
 
 
 @LAW
@@ -131,7 +133,8 @@ def test_the_order_of_statements_does_not_matter(block: RandomBlock, luck: objec
 
 
 @LAW
-@given(random_blocks(), st.sampled_from(['note "Press open."', "point spare = (1/3, 1/5)", 'maker "Orla Fenn"',
+@given(random_blocks(),
+       st.sampled_from(['note "Press open."', "point spare = (1/3, 1/5)", 'maker "Orla Fenn"',
                                          'family star also "Other"']))
 def test_an_unrelated_line_changes_no_number_and_no_label(block: RandomBlock, line: str) -> None:
     assert geometry(drafted(block.text())) == geometry(drafted(block.text(extra=line)))
@@ -171,7 +174,8 @@ KITE = {Fraction(2): "kite"}
 @LAW
 @given(random_rows())
 def test_units_bring_their_pieces(rows: RandomRows) -> None:
-    """A pair has two pieces, a fan two, a kite three, a plain cell one; a kite's red piece is always as large."""
+    """A pair has two pieces, a fan two, a kite three, a plain cell one; a kite's red piece is always as
+    large."""
     draft = drafted(rows.text())
     cells = [cell for row in rows.rows for cell in row]
     pieces = {"pair": 2, "fan": 2, "kite": 3}
@@ -192,7 +196,8 @@ def test_turned_and_mirrored_rows_have_the_same_templates(rows: RandomRows) -> N
 @LAW
 @given(random_rows())
 def test_units_tell_how_they_lie(rows: RandomRows) -> None:
-    """`turned` is degrees clockwise after mirroring; written here is a turn, then perhaps a mirroring, which is
+    """`turned` is degrees clockwise after mirroring; written here is a turn, then perhaps a mirroring, which
+    is
     mirroring first and then the turn the other way."""
     draft = drafted(rows.text())
     written = [(cell, at) for at, cell in enumerate(cell for row in rows.rows for cell in row) if cell]

@@ -76,7 +76,8 @@ def test_2_grid_points_and_sides_turn_too() -> None:
 
 def test_2_the_outline_stays_and_is_met_afresh_in_each_copy() -> None:
     """In a 6 x 4 block, lines out of the centre by quarter turns: 3in, 2in, 3in and 2in to the edge."""
-    draft = check_block("finished 6in x 4in turn 4 about center { seam center -- (1in from center at 0deg) -- outline }")
+    draft = check_block("finished 6in x 4in turn 4 about center { seam center -- (1in from center at 0deg) "
+                        "-- outline }")
     assert [piece.area for piece in draft.pieces] == [6, 6, 6, 6]
 
 
@@ -105,7 +106,8 @@ def test_3_copies_in_one_face_clash_when_the_fabric_differs() -> None:
 
 
 def test_3_two_statements_in_one_face_clash_even_with_equal_names() -> None:
-    assert codes(draft_block("finished 6in piece a at top in dark piece a at left in dark")) == ["piece-clash"]
+    outcome = draft_block("finished 6in piece a at top in dark piece a at left in dark")
+    assert codes(outcome) == ["piece-clash"]
 
 
 def test_3_a_point_that_several_faces_touch_offers_a_point_inside_each() -> None:
@@ -140,7 +142,8 @@ def test_4_along_the_outline_nothing_is_said() -> None:
 
 
 def test_4_seams_over_each_other_are_one() -> None:
-    assert len(check_block("finished 6in grid 2 x 2 seam A2 -- C2 seam A2 -- B2 seam through A2--C2").pieces) == 2
+    draft = check_block("finished 6in grid 2 x 2 seam A2 -- C2 seam A2 -- B2 seam through A2--C2")
+    assert len(draft.pieces) == 2
 
 
 def test_4_crossing_where_no_point_is_named_is_a_note() -> None:
@@ -162,12 +165,14 @@ def test_4_unnamed_faces_are_noted_when_most_are_named() -> None:
 
 def test_4_a_point_never_used_is_a_note() -> None:
     assert codes(draft_block("finished 6in point spare = 1in from A1 to B1")) == ["point-unused"]
-    assert codes(draft_block("finished 6in point spare = 1in from A1 to B1 point other = 1in from spare to A2 "
+    assert codes(draft_block("finished 6in point spare = 1in from A1 to B1 point other = 1in from spare to "
+                             "A2 "
                              "seam other -- bottom-right -- top-left -- other")) == []
 
 
 def odd(rows: str, grid: str = "2 x 2") -> list[str]:
-    text = f'edition 1\n{PAIR}\nblock "Trial" {{ grid {grid} of 2in use "Two-Triangle Square" as pair {rows} }}'
+    use = 'use "Two-Triangle Square" as pair'
+    text = f'edition 1\n{PAIR}\nblock "Trial" {{ grid {grid} of 2in {use} {rows} }}'
     outcome = draft_text(text)
     assert outcome.value is not None, said(outcome)
     return [each.message for each in outcome.diagnostics if each.code == "unit-odd"]
@@ -211,7 +216,8 @@ block "Trial" {{
 
 
 def test_5_an_outer_point_is_not_hidden_but_siblings_may_share_a_name() -> None:
-    hides = "finished 6in point a = 1in from A1 to B1 seam a -- bottom-left turn 2 about center { point a = top seam a -- center }"
+    hides = """finished 6in point a = 1in from A1 to B1 seam a -- bottom-left
+      turn 2 about center { point a = top seam a -- center }"""
     assert "point-hides" in codes(draft_block(hides))
     siblings = """finished 6in
       turn 2 about center { point a = top seam a -- center }
@@ -220,7 +226,8 @@ def test_5_an_outer_point_is_not_hidden_but_siblings_may_share_a_name() -> None:
 
 
 def test_5_names_inside_a_turn_are_local() -> None:
-    outcome = draft_block("finished 6in turn 2 about center { point a = top seam a -- center } seam a -- left")
+    outcome = draft_block("finished 6in turn 2 about center { point a = top seam a -- center } seam a -- "
+                          "left")
     assert codes(outcome) == ["point-unknown"]
 
 
@@ -385,7 +392,8 @@ def test_14_previous_is_the_copy_before() -> None:
 
 
 def test_14_meet_outline_is_the_first_meeting_beyond_the_point() -> None:
-    """From the middle of the left side along it: the corner; from the top left corner at 135deg: the far one."""
+    """From the middle of the left side along it: the corner; from the top left corner at 135deg: the far
+    one."""
     draft = check_block("finished 6in point far = meet top-left at 135deg, outline seam top-left -- far")
     assert [piece.area for piece in draft.pieces] == [18, 18]
 
@@ -494,11 +502,11 @@ def test_18_a_ring_is_legal_and_noted() -> None:
 # ---- 19: poses --------------------------------------------------------------------------------------------
 
 
-def lies(cell: str, size: str = "3in") -> tuple[str, str, str, str]:
+def lies(cell: str, size: str = "3in") -> tuple[str, ...]:
     """The cloths at the four corners of a posed pair, clockwise from the top left."""
-    draft = clean_drafts(f'edition 1 block "Trial" {{ finished {size} use "Two-Triangle Square" as pair row {cell} }}',
-                         **GOOSE_SHELF)[0]
-    return tuple(at(draft, x, y).fabric for x, y in ((0.5, 0.5), (2.5, 0.4), (2.5, 2.5), (0.4, 2.5)))  # type: ignore
+    use = f'finished {size} use "Two-Triangle Square" as pair'
+    draft = clean_drafts(f'edition 1 block "Trial" {{ {use} row {cell} }}', **GOOSE_SHELF)[0]
+    return tuple(at(draft, x, y).fabric for x, y in ((0.5, 0.5), (2.5, 0.4), (2.5, 2.5), (0.4, 2.5)))
 
 
 def test_19_mirrored_moves_what_a_unit_faces() -> None:

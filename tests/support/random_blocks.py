@@ -1,7 +1,9 @@
 """Random blocks: seams and arcs on grid points, in turns and mirrors, and rows of posed units.
 
-A block is kept as data, so that a test can turn it, mirror it, double it, spell it in another unit or write its
-statements in another order, and draft it again. Every seam starts and ends on the outline or closes on itself,
+A block is kept as data, so that a test can turn it, mirror it, double it, spell it in another unit or write
+its
+statements in another order, and draft it again. Every seam starts and ends on the outline or closes on
+itself,
 so nothing hangs; what may still be complained of is a sliver, or a name that clashes.
 """
 
@@ -229,7 +231,8 @@ block "Kite" { finished 2in
 
 @dataclass(frozen=True)
 class RandomRows:
-    """Rows of cells; a cell is a unit with a quarter turn and whether it is then mirrored, or plain (None)."""
+    """Rows of cells; a cell is a unit with a quarter turn and whether it is then mirrored, or plain
+    (None)."""
 
     rows: tuple[tuple[tuple[str, int, bool] | None, ...], ...]
 
@@ -250,7 +253,8 @@ class RandomRows:
         """A quarter turn clockwise: columns from the bottom up become rows."""
         across, down = len(self.rows[0]), len(self.rows)
         return RandomRows(tuple(
-            tuple(_turned(self.rows[down - 1 - at][column]) for at in range(down)) for column in range(across)))
+            tuple(_turned(self.rows[down - 1 - at][column]) for at in range(down))
+            for column in range(across)))
 
 
 def _turned(cell: tuple[str, int, bool] | None) -> tuple[str, int, bool] | None:
@@ -268,7 +272,8 @@ def _cell_text(cell: tuple[str, int, bool] | None) -> str:
 @st.composite
 def random_rows(draw: st.DrawFn) -> RandomRows:
     """One to four rows of one to four cells."""
-    cells = st.one_of(st.none(), st.tuples(st.sampled_from(["pair", "fan", "kite"]), st.integers(0, 3), st.booleans()))
+    cells = st.one_of(st.none(),
+                      st.tuples(st.sampled_from(["pair", "fan", "kite"]), st.integers(0, 3), st.booleans()))
     across = draw(st.integers(1, 4))
     rows = draw(st.lists(st.tuples(*[cells] * across), min_size=1, max_size=4))
     return RandomRows(tuple(rows))

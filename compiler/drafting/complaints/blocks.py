@@ -26,12 +26,14 @@ def size_disagrees(span: Span, first: Span, written: str, made: str) -> Diagnost
 
 def outline_single(span: Span) -> Diagnostic:
     """An outline whose path has no inside."""
-    return error("outline-no-inside", "This outline has no inside.", span, help="An outline goes round the block once.")
+    return error("outline-no-inside", "This outline has no inside.", span,
+                 help="An outline goes round the block once.")
 
 
 def title_twice(title: str, version: int, span: Span, first: Span) -> Diagnostic:
     """Two blocks of one title and version in one file."""
-    return error("block-twice", f"There are two blocks \"{title[:60]}\" version {version} in this file.", span,
+    return error("block-twice", f"There are two blocks \"{title[:60]}\" version {version} in this file.",
+                 span,
                  related=(Label(first, "the first"),), help="Give one another title or another version.")
 
 

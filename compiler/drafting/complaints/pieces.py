@@ -22,7 +22,8 @@ def place_outside(name: tree.Name, span: Span, where: str) -> Diagnostic:
 def place_on_edge(name: tree.Name, span: Span, inside: Sequence[tuple[str, Point]]) -> Diagnostic:
     """A name on an edge that several faces touch."""
     offers = [f"{what} at ({number_text(p.x)}, {number_text(p.y)})" for what, p in inside[:4]]
-    return error("piece-ambiguous", f"`{name.text}` is named where {count_of(len(inside), 'piece')} touch.", span,
+    return error("piece-ambiguous", f"`{name.text}` is named where {count_of(len(inside), 'piece')} touch.",
+                 span,
                  help=f"Name it inside one: in grid steps, {one_of(offers)}.")
 
 
@@ -42,19 +43,22 @@ def piece_clash_same(name: tree.Name, place: Span, first: Span) -> Diagnostic:
 def fabrics_clash(name: tree.Name, place: Span, fabrics: Sequence[str]) -> Diagnostic:
     """Copies of one statement that fall in one face and want different fabrics."""
     return error("piece-fabrics-clash", f"Copies of `{name.text}` fall in one piece, and it cannot be both "
-                 f"{one_of(quoted(fabrics), 'and')}.", place, help="Draw the seam that parts the copies, or give one role.")
+                 f"{one_of(quoted(fabrics), 'and')}.", place,
+                 help="Draw the seam that parts the copies, or give one role.")
 
 
 def piece_in_unit(name: tree.Name, place: Span, title: str, unit: Span) -> Diagnostic:
     """A name in a piece that a used unit named already."""
-    return error("piece-in-unit", f'`{name.text}` is named inside the unit "{title[:60]}", which names its own pieces.',
+    return error("piece-in-unit",
+                 f'`{name.text}` is named inside the unit "{title[:60]}", which names its own pieces.',
                  place, related=(Label(unit, "placed here"),),
                  help="Change its fabric by `use ... with dark = pale`.")
 
 
 def roles_without_turn(statement: tree.PieceDef) -> Diagnostic:
     """Several roles and nothing to take turns round."""
-    return error("roles-without-turn", "Several roles take turns round the copies of a turn, and there is none here.",
+    return error("roles-without-turn",
+                 "Several roles take turns round the copies of a turn, and there is none here.",
                  statement.roles[1].span, help="Give one role, or name the pieces in two statements.")
 
 
@@ -74,7 +78,8 @@ def sliver(span: Span, place: Point, width: float) -> Diagnostic:
 
 def piece_with_hole(span: Span, place: Point) -> Diagnostic:
     """A ring."""
-    return note("piece-hole", f"The piece at {at_place(place)} has a hole, so it cannot be pieced with straight seams.",
+    return note("piece-hole",
+                f"The piece at {at_place(place)} has a hole, so it cannot be pieced with straight seams.",
                 span, help="Part it with a seam, or plan to set the middle in or sew it on top.")
 
 

@@ -9,7 +9,6 @@ from ...diagnostics.source import Span
 from ...diagnostics.wording import did_you_mean, nearest
 from ...language import tree
 
-
 RING_SHOWN = 6
 """Points of a ring that are named one by one: more do not fit a line."""
 
@@ -62,7 +61,8 @@ def point_unused(name: tree.Name) -> Diagnostic:
 def grid_point_off(at: tree.GridPoint, across: int, down: int, last: str) -> Diagnostic:
     """A grid point beyond the grid."""
     return error("grid-point-off", f"`{at.column}{at.row}` is off the grid, which ends at {last}.", at.span,
-                 help=f"A {across} x {down} grid has the points A1 to {last}: one more each way than its cells.")
+                 help=f"A {across} x {down} grid has the points A1 to {last}: one more each way than its "
+                 f"cells.")
 
 
 def same_point_twice(span: Span, what: str) -> Diagnostic:
@@ -79,20 +79,24 @@ def lines_never_meet(span: Span) -> Diagnostic:
 
 def line_misses_outline(span: Span) -> Diagnostic:
     """A line that meets the outline nowhere beyond its first point."""
-    return error("line-misses-outline", "This line does not meet the block's edge beyond its first point.", span,
-                 help="It runs from the first point onward: swap the two points, or turn the angle by 180deg.")
+    return error("line-misses-outline", "This line does not meet the block's edge beyond its first point.",
+                 span,
+                 help="It runs from the first point onward: swap the two points, or turn the angle by "
+                 "180deg.")
 
 
 def next_outside_turn(span: Span, word: str) -> Diagnostic:
     """`next` where nothing turns."""
-    return error("next-outside-turn", f"`{word}` needs a turn round it: it is the same point in the {word} copy.",
+    return error("next-outside-turn",
+                 f"`{word}` needs a turn round it: it is the same point in the {word} copy.",
                  span, help="Use it inside `turn 4 about center { ... }`.")
 
 
 def outline_unknown_yet(span: Span, words: str) -> Diagnostic:
     """A point that needs the outline, inside the outline."""
     return error("outline-in-itself", f"`{words}` has no place until the outline is known.", span,
-                 help="Write `finished` first, or go from `start`: `outline start -- (3in from start at 90deg) ...`.")
+                 help="Write `finished` first, or go from `start`: `outline start -- (3in from start at "
+                 "90deg) ...`.")
 
 
 def corner_unknown(at: tree.NamedPoint, corners: int) -> Diagnostic:

@@ -29,13 +29,15 @@ def arc_half_circle(span: Span) -> Diagnostic:
 
 def arc_straight(span: Span) -> Diagnostic:
     """`through` a point on the straight line."""
-    return error("arc-straight", "These three points lie on one straight line, so there is no arc through them.",
+    return error("arc-straight",
+                 "These three points lie on one straight line, so there is no arc through them.",
                  span, help="Write `--` for a straight seam.")
 
 
 def outline_hop_first(span: Span) -> Diagnostic:
     """`-- outline` with no direction."""
-    return error("outline-no-direction", "`-- outline` carries a seam straight on, and here it has no direction yet.",
+    return error("outline-no-direction",
+                 "`-- outline` carries a seam straight on, and here it has no direction yet.",
                  span, help="Put it after another hop: `seam center -- gate -- outline`.")
 
 
@@ -63,14 +65,16 @@ def seam_hangs(span: Span, place: Point, away: float | None) -> Diagnostic:
     if away is None:
         return error("seam-hangs", f"This seam ends inside a piece, at {at_place(place)}.", span,
                      help="Carry it on to a seam or the block's edge, or take it away.")
-    return error("seam-hangs", f"This seam ends inside a piece, {ruler_text(away)} from the nearest seam.", span,
+    return error("seam-hangs", f"This seam ends inside a piece, {ruler_text(away)} from the nearest seam.",
+                 span,
                  f"it stops at {at_place(place)}",
                  help="Carry it on to a seam or the block's edge, or take it away.")
 
 
 def nearly_touches(span: Span, place: Point, away: float) -> Diagnostic:
     """An end that misses a seam by less than anyone means."""
-    return error("seam-nearly-touches", f"This end nearly touches a seam: it is {number_text(round(away, 4))}in off it, "
+    return error("seam-nearly-touches",
+                 f"This end nearly touches a seam: it is {number_text(round(away, 4))}in off it, "
                  f"at {at_place(place)}.", span,
                  help="Build its point on the seam itself, with `meet` or `foot of`.")
 
@@ -97,7 +101,8 @@ def turn_overlaps(span: Span, count: int, step: Number) -> Diagnostic:
 
 def row_in_turn(span: Span, word: str, round_it: str) -> Diagnostic:
     """`row` inside `turn` or `mirror`."""
-    return error("row-in-turn", f"`{word}` cannot stand inside `{round_it}`: it fills the grid from the top.", span,
+    return error("row-in-turn", f"`{word}` cannot stand inside `{round_it}`: it fills the grid from the top.",
+                 span,
                  help="Use `place ... in A1..B2` there, or put it outside.")
 
 
@@ -110,7 +115,8 @@ def outline_crosses_itself(span: Span) -> Diagnostic:
 def outline_outside(span: Span, width: Number, height: Number) -> Diagnostic:
     """An outline path that leaves the box of `finished`."""
     return error("outline-outside", f"This outline leaves the {ruler_text(width)} x {ruler_text(height)} of "
-                 "`finished`.", span, help="Make `finished` larger, or leave it out: the outline's own box then serves.")
+                 "`finished`.", span,
+                 help="Make `finished` larger, or leave it out: the outline's own box then serves.")
 
 
 def at_place(place: Point) -> str:

@@ -26,7 +26,8 @@ def version_unknown(use: tree.Use, versions: Sequence[int]) -> Diagnostic:
     """A version that the block does not have."""
     assert use.version is not None
     have = one_of([str(each) for each in versions], "and")
-    return error("version-unknown", f'"{use.title.text[:60]}" has no version {use.version.value}.', use.version.span,
+    return error("version-unknown", f'"{use.title.text[:60]}" has no version {use.version.value}.',
+                 use.version.span,
                  help=f"It has {'version' if len(versions) == 1 else 'versions'} {have}.")
 
 
@@ -113,7 +114,8 @@ def region_not_cells(region: tree.Region) -> Diagnostic:
     else:
         message = f"`{a.column}{a.row}..{b.column}{b.row}` lies on one line: these are corners, not cells."
     return error("region-no-cells", message, region.span,
-                 help="Name two opposite corners: the first cell is A1..B2, the first two in a row are A1..C2.")
+                 help="Name two opposite corners: the first cell is A1..B2, the first two in a row are "
+                 "A1..C2.")
 
 
 def faces_missing(pose: tree.Facing, title: str) -> Diagnostic:
@@ -173,5 +175,6 @@ def rounds_roles(rounds: tree.Rounds) -> Diagnostic:
 def odd_unit(span: Span, names: Sequence[str], symmetry: str) -> Diagnostic:
     """A block symmetrical but for a few units."""
     asked = "does it lie right" if len(names) == 1 else "do they lie right"
-    return note("unit-odd", f"The block is the same {symmetry}, but for {one_of(names, 'and')}: {asked}?", span,
+    return note("unit-odd", f"The block is the same {symmetry}, but for {one_of(names, 'and')}: {asked}?",
+                span,
                 help="Turn it as its counterparts lie, or leave it if it is meant.")
