@@ -2,7 +2,13 @@
 
 from __future__ import annotations
 
+import signal
+
 import pytest
+
+# A shell that starts the tests in the background has them ignore the interrupt key, and so would every command
+# they start: those that test what the key does need it as a terminal gives it.
+signal.signal(signal.SIGINT, signal.default_int_handler)
 
 
 def pytest_addoption(parser: pytest.Parser) -> None:

@@ -16,7 +16,7 @@ import click
 from ..diagnostics.diagnostic import Diagnostic, Severity
 from ..diagnostics.render import Style, render
 from ..diagnostics.source import Source
-from ..diagnostics.visible import shortened, visible
+from ..diagnostics.visible import end_of, shortened, visible
 from ..diagnostics.wording import count_of, one_of
 
 CLEAN: Final = 0
@@ -114,7 +114,7 @@ class Progress:
         """Shows `[3/40] vane.block: laying out 12 templates` in place of what stood there."""
         if self._stream is not None:
             counted = f"[{self._done}/{self._total}] " if self._total > 1 else ""
-            self._stream.write(FORGET_LINE + shortened(visible(counted + what), PROGRESS_ROOM))
+            self._stream.write(FORGET_LINE + counted + end_of(visible(what), PROGRESS_ROOM - len(counted)))
             self._stream.flush()
 
     def clear(self) -> None:

@@ -54,6 +54,11 @@ def _letter_width(letter: str) -> int:
     return 2 if east_asian_width(letter) in ("W", "F") else 1
 
 
+def end_of(text: str, limit: int) -> str:
+    """The text, or its last `limit` characters after an ellipsis: of a long path, what tells files apart."""
+    return text if len(text) <= limit else "…" + text[1 - limit :]
+
+
 def shortened(text: str, limit: int) -> str:
     """The text, or as much of it as `limit` characters hold, ending in an ellipsis."""
     return text if len(text) <= limit else text[: limit - 1] + "…"
