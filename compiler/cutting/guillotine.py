@@ -72,6 +72,17 @@ def counted(regions: Iterable[Region], kinds: int) -> list[int]:
     return counts
 
 
+Pose = tuple[bool, int, int]
+"""Whether a box is turned, its length along the strip, its thickness."""
+
+
+def _poses_of(kind: Kind, across: bool) -> tuple[Pose, ...]:
+    long, thick = (kind.width, kind.height) if across else (kind.height, kind.width)
+    if kind.turnable and long != thick:
+        return (False, long, thick), (True, thick, long)
+    return ((False, long, thick),)
+
+
 class Row(NamedTuple):
     """`columns` stacks of `stack` boxes side by side in a strip; each column is `long`, each box `thick`."""
 
@@ -99,20 +110,19 @@ class Stock:
     kinds: Sequence[Kind]
     counts: list[int]
     keen: float = 0.3
-    depth: int = field(default=DEPTH)
+    _poses: tuple[list[tuple[Pose, ...]], ...] = field(init=False)
+
+    def __post_init__(self) -> None:
+        self._poses = tuple([_poses_of(kind, across) for kind in self.kinds] for across in (False, True))
 
     @property
     def open(self) -> list[int]:
         """The kinds of which some are left."""
         return [kind for kind, count in enumerate(self.counts) if count > 0]
 
-    def poses(self, kind: int, across: bool) -> Iterator[tuple[bool, int, int]]:
-        """Ways a kind may lie in a strip: turned or not, its length along the strip, its thickness."""
-        width, height, turnable = self.kinds[kind]
-        long, thick = (width, height) if across else (height, width)
-        yield False, long, thick
-        if turnable and width != height:
-            yield True, thick, long
+    def poses(self, kind: int, across: bool) -> Sequence[Pose]:
+        """Ways a kind may lie in a strip."""
+        return self._poses[across][kind]
 
 
 def best_strip(stock: Stock, long: int, lead: int, turned: bool, across: bool) -> Strip | None:
@@ -127,24 +137,29 @@ def best_strip(stock: Stock, long: int, lead: int, turned: bool, across: bool) -
         area = sum(row.long * row.thick * row.columns * row.stack for row in rows)
         if best is None or area > best.area:
             best = Strip(rows, area, thick, across)
+        if area == long * thick:
+            break
     return best
 
 
 def _rows(stock: Stock, long: int, thick: int, lead: tuple[int, bool, int, int], across: bool, least: float
           ) -> tuple[Row, ...]:
-    choices = [Row(lead[0], lead[1], lead[2], thick, min(stock.counts[lead[0]], long // lead[2]), 1)]
+    counts, poses = stock.counts, stock.poses
+    choices = [Row(lead[0], lead[1], lead[2], thick, min(counts[lead[0]], long // lead[2]), 1)]
+    others = []
     for kind in stock.open:
         if kind == lead[0]:
             continue
-        fits = []
-        for turned, run, height in stock.poses(kind, across):
+        best = None
+        for turned, run, height in poses(kind, across):
             if height <= thick and run <= long:
-                stack = min(thick // height, stock.counts[kind])
-                if stack * height >= least * thick:
-                    fits.append(Row(kind, turned, run, height, min(stock.counts[kind] // stack, long // run), stack))
-        if fits:
-            choices.append(max(fits, key=lambda row: (row.stack * row.thick, row.thick)))
-    choices[1:] = sorted(choices[1:], key=lambda row: (-row.stack * row.thick, -row.thick, -row.long, row.kind))
+                stack = min(thick // height, counts[kind])
+                tall = stack * height
+                if tall >= least * thick and (best is None or (tall, height) > best[:2]):
+                    best = tall, height, Row(kind, turned, run, height, min(counts[kind] // stack, long // run), stack)
+        if best is not None:
+            others.append((-best[0], -best[1], -best[2].long, kind, best[2]))
+    choices += [each[4] for each in sorted(others)]
     return fullest(choices, long)
 
 

@@ -6,13 +6,14 @@ Cuts that go together are told once, at the first of them: 'Cut 7 strips 3 7/8in
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from itertools import groupby
 
-from ..diagnostics.wording import count_of
-from .guillotine import Region, boxes_in
+from ..diagnostics.wording import count_of, one_of
+from .guillotine import Axis, Region, boxes_in
 from .plan_model import Slice
 from .rotary_words import length_text
 
@@ -49,79 +50,93 @@ class _Writer:
         self.slices: list[Slice] = []
 
     def write(self, region: Region, left: int, top: int, leader: str, last_too: bool = False) -> None:
-        """The cuts of a region: first all those that part it, then those of each of its parts."""
-        if not region.parts:
-            if last_too and region.kind >= 0:
-                self._cut(region, left, top, "across", region.height, self._strip_words(region, 1))
-            return
-        first = not leader
+        """The cuts of a region: first all those that part it, then those of each of its parts. `leader` is what the
+        words call the region: '' the cloth itself, '-' one of a group that is told of already."""
         inner: list[tuple[Region, int, int, str]] = []
-        rest_left, rest_top = left, top
-        for part, count in _groups(region.parts):
-            text = self._words(region, part, count, leader, first)
-            for number in range(count):
-                size = part.height if region.axis == "across" else part.width
-                room = region.height - (rest_top - top) if region.axis == "across" else region.width - (rest_left - left)
-                if size < room or last_too:
-                    box = Region(region.width - (rest_left - left), region.height - (rest_top - top))
-                    axis = "across" if region.axis == "across" else "along"
-                    self._cut(box, rest_left, rest_top, axis, size, text if number == 0 else "")
-                elif part.kind >= 0 and number == 0:
-                    self._add(f" What is left is {self.teller.things(part.kind, 1)}.")
-                inner.append((part, rest_left, rest_top, "each" if number == 0 and count > 1 else "it" if number == 0 else "-"))
-                if region.axis == "across":
-                    rest_top += size
-                else:
-                    rest_left += size
-        for part, x, y, word in inner:
+        strips = not leader and region.axis == "across"
+        rest = Region(region.width, region.height)
+        for group in _groups(region.parts, strips):
+            text = self._strips(group) if strips else self._words(region, group[0], len(group), leader)
+            names = _names(group)
+            for number, (part, name) in enumerate(zip(group, names, strict=True)):
+                x, y = left + region.width - rest.width, top + region.height - rest.height
+                self._part(rest, x, y, region.axis, part, "" if number else text, last_too)
+                inner.append((part, x, y, name))
+                rest = _after(rest, part, region.axis)
+        for part, x, y, name in inner:
             start = len(self.slices)
-            self.write(part, x, y, word if leader != "-" else "-")
-            if word == "-" or leader == "-":
-                self.slices[start:] = [_silent(each) for each in self.slices[start:]]
+            self.write(part, x, y, name)
+            if "-" in (name, leader):
+                self.slices[start:] = [replace(each, text="") for each in self.slices[start:]]
 
-    def _cut(self, region: Region, left: int, top: int, axis: str, at: int, text: str) -> None:
-        step = self.teller.step
-        box = (left * step, top * step, (left + region.width) * step, (top + region.height) * step)
-        assert axis in ("across", "along"), axis
-        self.slices.append(Slice(len(self.slices) + 1, box, axis, at * step, text))  # type: ignore[arg-type]
+    def _part(self, rest: Region, left: int, top: int, axis: Axis, part: Region, text: str, last_too: bool) -> None:
+        """Cuts a part off what is left of its region, unless it is all that is left."""
+        size, room = (part.height, rest.height) if axis == "across" else (part.width, rest.width)
+        if size < room or last_too:
+            step = self.teller.step
+            box = (left * step, top * step, (left + rest.width) * step, (top + rest.height) * step)
+            assert axis, "what has parts is cut some way"
+            self.slices.append(Slice(len(self.slices) + 1, box, axis, size * step, text))
+        elif part.kind >= 0 and text:
+            last = self.slices[-1]
+            left_over = f" What is left is {self.teller.things(part.kind, 1)}."
+            self.slices[-1] = replace(last, text=last.text + left_over)
 
-    def _add(self, text: str) -> None:
-        last = self.slices[-1]
-        self.slices[-1] = Slice(last.order, last.region, last.axis, last.at, last.text + text)
+    def _strips(self, group: Sequence[Region]) -> str:
+        """`Cut 7 strips 3 7/8in wide across the cloth.`"""
+        count, tell = len(group), self.teller
+        strips = f"{'a strip' if count == 1 else f'{count} strips'} {tell.length(group[0].height)} wide"
+        text = f"Cut {strips} {tell.strip_words}"
+        whole = [part.kind for part in group if part.kind >= 0]
+        if not whole:
+            return f"{text}."
+        if len(set(whole)) == 1 and len(whole) == count:
+            return f"{text}: {tell.things(whole[0], count)}."
+        return f"{text}; {len(whole)} {'stays' if len(whole) == 1 else 'stay'} whole."
 
-    def _strip_words(self, part: Region, count: int) -> str:
-        strips = f"a strip {self.teller.length(part.height)} wide" if count == 1 else (
-            f"{count} strips {self.teller.length(part.height)} wide")
-        return f"Cut {strips} {self.teller.strip_words}."
-
-    def _words(self, region: Region, part: Region, count: int, leader: str, first: bool) -> str:
-        """What is said at the first of a group of cuts."""
+    def _words(self, region: Region, part: Region, count: int, leader: str) -> str:
+        """What is said at the first of a group of equal parts."""
         tell = self.teller
         size = part.height if region.axis == "across" else part.width
-        if first and region.axis == "across":
-            text = self._strip_words(part, count)
-            return f"{text[:-1]}: {tell.things(part.kind, count)}." if part.kind >= 0 else text
         way = "from the top" if region.axis == "across" else "across"
-        every = "every" if count > 1 else "at"
-        cut = f"Cut {leader or 'it'} {way} {every} {tell.length(size)}"
+        cut = f"Cut {leader or 'it'} {way} {'every' if count > 1 else 'at'} {tell.length(size)}"
         if part.kind < 0 and not part.parts:
             return f"{cut}; the rest is left over."
         if part.kind >= 0:
             return f"{cut}: {tell.things(part.kind, count)}."
         pieces = "a piece" if count == 1 else f"{count} pieces"
-        return f"Cut {pieces} {tell.length(size)} {'high' if region.axis == 'across' else 'wide'} for {self._summary(part)}."
+        return f"Cut {pieces} {tell.length(size)} {'high' if region.axis == 'across' else 'wide'} for {self._sum(part)}."
 
-    def _summary(self, part: Region) -> str:
-        kinds: dict[int, int] = {}
-        for each in boxes_in(part):
-            kinds[each.kind] = kinds.get(each.kind, 0) + 1
-        return " and ".join(self.teller.things(kind, count) for kind, count in kinds.items())
+    def _sum(self, part: Region) -> str:
+        kinds = Counter(each.kind for each in boxes_in(part))
+        return one_of([self.teller.things(kind, count) for kind, count in kinds.items()], "and")
 
 
-def _silent(each: Slice) -> Slice:
-    return Slice(each.order, each.region, each.axis, each.at, "")
+def _after(rest: Region, part: Region, axis: Axis) -> Region:
+    """What is left of a region when a part is cut off."""
+    if axis == "across":
+        return Region(rest.width, rest.height - part.height)
+    return Region(rest.width - part.width, rest.height)
 
 
-def _groups(parts: Sequence[Region]) -> Iterator[tuple[Region, int]]:
-    for part, group in groupby(parts):
-        yield part, len(list(group))
+def _groups(parts: Sequence[Region], strips: bool) -> Iterator[list[Region]]:
+    """Parts that are told of together: equal ones; strips of one width whatever is cut from them."""
+    for _, group in groupby(parts, key=(lambda part: part.height) if strips else None):
+        yield list(group)
+
+
+def _names(group: Sequence[Region]) -> list[str]:
+    """What to call each part: the first of equal ones speaks for them all."""
+    counts = Counter(group)
+    told: set[Region] = set()
+    names = []
+    for part in group:
+        if part in told:
+            names.append("-")
+            continue
+        told.add(part)
+        if len(counts) == 1:
+            names.append("it" if len(group) == 1 else "each")
+        else:
+            names.append("one of them" if counts[part] == 1 else f"{counts[part]} of them")
+    return names

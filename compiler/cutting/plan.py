@@ -19,6 +19,7 @@ from .lots import Cloth, Lot, cloth_of, lots_of
 from .method import flat_corners, polygon_area, to_corner
 from .model import Template
 from .needs import Fabric, Need, Quilt
+from .offers import with_offers
 from .plan_model import Cut, CuttingPlan, FabricPlan
 from .recognise import ALIKE
 from .rotary import choose_cut, exact_area
@@ -45,7 +46,7 @@ def plan_cutting(quilt: Quilt, ruler_step: Fraction = RULER_STEP, margin: Margin
             said += remarks
             plans += [plan] if plan is not None else []
             cuts = [_joined(cut, order.lots, at) for at, cut in enumerate(cuts)]
-    outcome = Outcome(CuttingPlan(tuple(cuts), tuple(plans), ruler_step), in_order(said))
+    outcome = Outcome(CuttingPlan(with_offers(quilt, cuts, ruler_step), tuple(plans), ruler_step), in_order(said))
     return Outcome(None, outcome.diagnostics) if outcome.failed else outcome
 
 

@@ -45,9 +45,12 @@ def length_of(strips: Sequence[Region]) -> int:
 
 def _pack(kinds: Sequence[Kind], counts: Sequence[int], width: int, way: Way) -> list[Region]:
     stock = Stock(kinds, list(counts), way.keen)
+    thickness = [
+        min((thick for _, run, thick in stock.poses(kind, True) if run <= width), default=0) for kind in range(len(kinds))
+    ]
     strips: list[Region] = []
     while stock.open:
-        strip = _next_strip(stock, width, way)
+        strip = _next_strip(stock, width, way, thickness)
         before = list(stock.counts)
         region = cut_strip(stock, strip, width, DEPTH)
         taken = [old - new for old, new in zip(before, stock.counts, strict=True)]
@@ -58,14 +61,14 @@ def _pack(kinds: Sequence[Kind], counts: Sequence[int], width: int, way: Way) ->
     return strips
 
 
-def _next_strip(stock: Stock, width: int, way: Way) -> Strip:
+def _next_strip(stock: Stock, width: int, way: Way, thickness: Sequence[int]) -> Strip:
+    """The strip worth most. `thickness`: of each kind, the least strip that holds it."""
     best: Strip | None = None
     most = -1.0
-    kinds = stock.open
-    tallest = max(_least_thick(stock, kind, width) for kind in kinds)
+    kinds = sorted(stock.open, key=lambda kind: (-thickness[kind], kind))[:LEADS]
+    tallest = thickness[kinds[0]]
     if way.largest:
-        kinds = [kind for kind in kinds if _least_thick(stock, kind, width) == tallest]
-    kinds = sorted(kinds, key=lambda kind: (-_least_thick(stock, kind, width), kind))[:LEADS]
+        kinds = [kind for kind in kinds if thickness[kind] == tallest]
     for kind in kinds:
         for turned, run, thick in stock.poses(kind, True):
             if run > width:
@@ -77,10 +80,6 @@ def _next_strip(stock: Stock, width: int, way: Way) -> Strip:
                     best, most = strip, worth
     assert best is not None, "every kind fits the width"
     return best
-
-
-def _least_thick(stock: Stock, kind: int, width: int) -> int:
-    return min(thick for _, run, thick in stock.poses(kind, True) if run <= width)
 
 
 def improved(kinds: Sequence[Kind], strips: list[Region], width: int) -> list[Region]:

@@ -1,0 +1,53 @@
+"""Units made many at a time, found in the quilt's own blocks."""
+
+from __future__ import annotations
+
+import pytest
+from piecewright.cutting.plan import plan_cutting
+from support.random_quilts import TWELVE, compiled_quilt
+
+
+def offers(title: str):
+    text = next(each for each in TWELVE if f'"{title}"' in each)
+    found = {}
+    for cut in plan_cutting(compiled_quilt(text)).value.cuts:
+        for each in cut.offers:
+            found.setdefault((each.method, each.text), each)
+    return list(found.values())
+
+
+def test_two_triangle_squares_two_and_eight_at_a_time():
+    """Ferry: 20 pinwheels of four 4in two-triangle squares. Eight at a time: 2 x 4 + 1 3/4in (common practice, no
+    published source)."""
+    two, eight = offers("Ferry")
+    assert two.method == "two at a time" and two.text.startswith("Cut 40 squares 4 7/8in of indigo and 40 of sand;")
+    assert eight.method == "eight at a time" and eight.text.startswith("Cut 10 squares 9 3/4in of indigo and 10 of sand;")
+    assert two.cloth == two.singly == eight.cloth == pytest.approx(2 * 40 * 4.875**2)
+
+
+def test_eight_at_a_time_takes_more_where_the_count_leaves_a_remainder():
+    eight = next(each for each in offers("Sluice") if each.method == "eight at a time")
+    assert eight.text.endswith("64 two-triangle squares.") and eight.cloth > eight.singly
+
+
+def test_geese_four_at_a_time():
+    """Slipway: 10 stars of four geese 4in x 2in: 10 squares 5 1/4in and 40 of 2 7/8in (common practice)."""
+    (geese,) = offers("Slipway")
+    assert geese.method == "four at a time"
+    assert geese.text.startswith("Cut 10 squares 5 1/4in of sand and 40 2 7/8in of indigo;")
+    assert geese.cloth == pytest.approx(10 * 5.25**2 + 40 * 2.875**2)
+
+
+def test_strip_sets_are_as_wide_as_the_formula_says():
+    """SOURCES 2.10: (3 1/2 - 1/2) x 3 + 1/2 = 9 1/2in."""
+    sets = [each for each in offers("Capstan") if each.method == "strip set"]
+    assert [each.text for each in sets] == [
+        "Sew strips 3 1/2in wide of cream, indigo and cream side by side, 9 1/2in wide in all; 1 set, cut across every "
+        "3 1/2in: 9 rows.",
+        "Sew strips 3 1/2in wide of indigo, cream and indigo side by side, 9 1/2in wide in all; 2 sets, cut across every "
+        "3 1/2in: 18 rows.",
+    ]
+
+
+def test_a_quilt_of_templates_and_frames_offers_nothing():
+    assert offers("Tideline") == [] and offers("Towpath") == []

@@ -1,0 +1,167 @@
+"""Whole plans: how much cloth, in what words, and what is said when it is not enough."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from math import sqrt
+from statistics import median
+
+import pytest
+from piecewright.cutting.plan import plan_cutting
+from piecewright.cutting.plan_model import CuttingPlan
+from piecewright.cutting.yardage import NO_MARGIN
+from piecewright.quilt.model import BackingNeed, BindingNeed, Scrap
+from support.needs import box, fabric, half_square, need, quarter_square, quilt
+from support.random_quilts import TWELVE, compiled_quilt
+
+QUARTER_CM = Fraction(25, 254)
+FAT_QUARTER = Scrap(Fraction(21), Fraction(18), True)
+
+
+def planned(needs, *fabrics, **parts) -> CuttingPlan:
+    outcome = plan_cutting(quilt(needs, fabrics or None, **parts))
+    assert outcome.value is not None, outcome.diagnostics
+    return outcome.value
+
+
+def words(plan: CuttingPlan, at: int = 0) -> list[str]:
+    return [each.text for cloth in plan.fabrics[at].cloths for each in cloth.slices if each.text]
+
+
+def said(needs, *fabrics, **parts):
+    outcome = plan_cutting(quilt(needs, fabrics, **parts))
+    return [(each.code, each.message, each.help) for each in outcome.diagnostics]
+
+
+def test_twelve_quilts_take_little_more_than_their_area(capsys):
+    """Cloth used / area bound before the margin: the aim is a median under 1.10."""
+    ratios = []
+    for text in TWELVE:
+        outcome = plan_cutting(compiled_quilt(text), margin=NO_MARGIN)
+        assert outcome.value is not None
+        cloths = [(each, float(cloth.width * cloth.length)) for each in outcome.value.fabrics for cloth in each.cloths]
+        bound = sum(each.area for each in outcome.value.fabrics)
+        ratio = sum(area for _, area in cloths) / bound
+        with capsys.disabled():
+            print(f"\n{compiled_quilt(text).title}: {ratio:.3f} x its area", end="")
+        assert ratio >= 1
+        ratios.append(ratio)
+    with capsys.disabled():
+        print(f"\nmedian {median(ratios):.3f}")
+    assert median(ratios) < 1.10
+
+
+def test_triangles_in_words():
+    plan = planned([need(half_square(3), 40), need(quarter_square(4), 4)])
+    assert words(plan) == [
+        "Cut a strip 5 1/4in wide across the cloth.", "Cut 2 strips 3 7/8in wide across the cloth.",
+        "Cut it across at 5 1/4in: 1 square.", "Cut a piece 3 7/8in high for 9 squares.",
+        "Cut it across every 3 7/8in: 9 squares.", "Cut one of them across every 3 7/8in: 10 squares.",
+        "Cut one of them across at 3 7/8in: 1 square.",
+    ]
+    assert [cut.then for cut in plan.cuts] == [
+        "Cut each square once corner to corner.", "Cut each square twice corner to corner."]
+
+
+def test_small_pieces_come_from_what_the_large_ones_leave():
+    """Four squares of 10in leave 2in of a 42in strip: small squares are cut there, not from a strip of their own."""
+    plan = planned([need(box(9.5, 9.5), 4), need(box(1.5, 1.5), 5)])
+    assert plan.fabrics[0].used == 10
+
+
+def test_long_borders_are_joined_and_say_so():
+    plan = planned([need(box(3, 60), 2, part="border", what="border strip")])
+    (cut,) = plan.cuts
+    assert (cut.kind, cut.width, cut.height, cut.pieces, cut.joined) == ("strip", 3.5, 60.5, 2, 3)
+    assert cut.then == "Join the strips end to end and cut them to length."
+    assert plan.fabrics[0].used == 10.5 and 3 * 42 - 2 * 0.5 >= 121
+
+
+@pytest.mark.parametrize("facts", [{"one_way": True}, {"striped": True}])
+def test_borders_of_a_print_with_a_direction_run_along_the_bolt(facts):
+    plan = planned([need(box(3, 60), 2, part="border")], fabric(**facts))
+    assert plan.cuts[0].joined == 0 and plan.fabrics[0].used == 60.5
+
+
+def test_an_unjoined_border_runs_along_the_bolt():
+    plan = planned([need(box(3, 60), 2, part="border", unjoined=True)])
+    assert plan.cuts[0].joined == 0 and plan.fabrics[0].used == 60.5
+
+
+def test_templates_lie_head_to_tail():
+    """Twenty 60deg triangles between marks: alternating, they take little more than their area."""
+    side = 3.1
+    plan = planned([need([(0, 0), (side, 0), (side / 2, side * sqrt(3) / 2)], 20)])
+    (cut,) = plan.cuts
+    assert cut.kind == "template"
+    (cloth,) = plan.fabrics[0].cloths
+    assert sorted({placed.turned for placed in cloth.placed}) == [0, 180]
+    assert plan.fabrics[0].used == 3.5  # one strip, where boxes side by side would take two
+
+
+def test_mirrored_templates_are_all_there():
+    lean = [(0, 0), (3.1, 0), (4.2, 2.3), (1.1, 2.3)]
+    plan = planned([need(lean, 6, back=4)])
+    placed = plan.fabrics[0].cloths[0].placed
+    assert sum(each.reversed for each in placed) == 4 and len(placed) == 10
+
+
+def test_fat_quarters_that_are_not_enough_say_what_is_missing():
+    sand = fabric(scraps=[FAT_QUARTER] * 3)
+    assert said([need(box(6, 6), 20)], sand) == [(
+        "cloth-short", "3 fat quarters of `sand` leave no room for 2 squares 6 1/2in x 6 1/2in.",
+        "It takes 4 like the largest.")]
+
+
+def test_a_scrap_smaller_than_any_piece():
+    sand = fabric(scraps=[Scrap(Fraction(3), Fraction(4)), FAT_QUARTER])
+    assert said([need(box(6, 6), 2)], sand) == [(
+        "scrap-too-small", "No piece of `sand` can be cut from the scrap 3in x 4in.", "The smallest is 6 1/2in x 6 1/2in.")]
+    small = said([need(box(6, 6), 2)], fabric(scraps=[Scrap(Fraction(3), Fraction(4))]))
+    assert [code for code, *_ in small] == ["cloth-short", "scrap-too-small"]
+
+
+def test_a_piece_wider_than_the_cloth():
+    assert said([need(box(50, 50), 1)], fabric()) == [(
+        "piece-too-wide", "`sand` is 42in wide, too narrow for a square 50 1/2in x 50 1/2in.",
+        "Divide the piece by a seam, or use wider cloth.")]
+
+
+def test_a_back_from_scraps():
+    back = BackingNeed("sand", Fraction(40), Fraction(40))
+    assert said([need(box(2, 2), 2)], fabric(scraps=[FAT_QUARTER]), backing=back)[0][0] == "backing-from-scraps"
+
+
+def test_scraps_are_cut_in_two_dimensions():
+    sizes = [Scrap(Fraction(10), Fraction(12)), Scrap(Fraction(5), Fraction(5))]
+    plan = planned([need(box(4.5, 4.5), 5)], fabric(scraps=sizes))
+    assert [(cloth.scrap, cloth.width, cloth.length, len(cloth.placed)) for cloth in plan.fabrics[0].cloths] == [
+        (0, 10, 12, 4), (1, 5, 5, 1)]
+    assert plan.fabrics[0].buy_text == "2 scraps"
+
+
+def test_shrinking_cloth_takes_more():
+    """SOURCES 9: 36in after 10% take 40in."""
+    outcome = plan_cutting(quilt([need(box(41.5, 8.5), 4)], [fabric(shrinkage=Fraction(1, 10))]), margin=NO_MARGIN)
+    assert (outcome.value.fabrics[0].used, outcome.value.fabrics[0].buy) == (36, 40.5)
+
+
+def test_centimetres_go_through():
+    ten, seam = Fraction(10 * 50, 127), Fraction(3 * 50, 4 * 127)
+    outcome = plan_cutting(quilt([need(box(ten, ten), 40, allowances=seam)]), QUARTER_CM)
+    (made,) = outcome.value.fabrics
+    assert float(made.used) * 2.54 == pytest.approx(5 * 11.5) and made.buy_text == "0.7 m"
+    assert made.cloths[0].slices[0].text == "Cut 5 strips 11.5cm wide across the cloth."
+    assert made.cloths[0].slices[5].text == "Cut 4 of them across every 11.5cm: 9 squares."
+
+
+def test_binding_strips_and_what_is_done_with_them():
+    plan = planned([], fabric(), binding=BindingNeed("sand", Fraction(5, 2), Fraction(250), False))
+    (cut,) = plan.cuts
+    assert (cut.part, cut.kind, cut.strip, cut.cuts, cut.then) == (
+        "binding", "strip", 2.5, 7, "Join the strips on the bias.")
+
+
+def test_the_same_quilt_gives_the_same_plan():
+    made = compiled_quilt(TWELVE[2])
+    assert plan_cutting(made) == plan_cutting(made)
