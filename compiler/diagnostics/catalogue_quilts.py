@@ -197,9 +197,6 @@ QUILTS: Final = (
               'roles "Sea" dark = sand, pale = indigo', SET),
              (USE, *CLOTH[:2], 'roles "Sea" dark = indigo, pale = sand',
               'roles "Shore" dark = sand, pale = indigo', SET)),
-    Entry("cloth-too-small", "A piece larger than its cloth",
-          "A block or a strip is cut larger than any piece of the fabric. Bring in a larger piece, or give "
-          "that role another fabric."),
     # ---- what is cut from the cloth
     Entry("cloth-short", "Not enough of a fabric",
           "The pieces that the writer has of this fabric do not hold everything that is to be cut from it. "

@@ -91,6 +91,7 @@ def fill_straight(setting: quilt_tree.SetStraight, size: Size, bench: Bench) -> 
     across, down = setting.across.value, setting.down.value
     filled: list[Filled] = []
     covered: set[tuple[int, int]] = set()
+    placed: dict[tuple[int, int], Span] = {}
 
     def put(each: Filled) -> None:
         filled.append(each)
@@ -114,6 +115,7 @@ def fill_straight(setting: quilt_tree.SetStraight, size: Size, bench: Bench) -> 
                 box = cell_range(region, across, down, bench)
                 if box is None:
                     continue
+                _check_placed(placed, [(c, r) for c in range(box[0], box[2]) for r in range(box[1], box[3])], region.span, bench)
                 filled = [old for old in filled if not _inside(old, box)]  # a place over a row's cell changes it
                 put(Filled(each.cell, *box, region.span))
     for each in setting.body:
@@ -125,6 +127,14 @@ def fill_straight(setting: quilt_tree.SetStraight, size: Size, bench: Bench) -> 
                         put(Filled(cell, column, row, column + 1, row + 1, cell.span))
     _check_covered(setting.span, across, down, covered, bench)
     return filled
+
+
+def _check_placed(placed: dict[tuple[int, int], Span], cells: Sequence[tuple[int, int]], span: Span, bench: Bench) -> None:
+    """Complains of a cell that two places cover; `placed` grows by the cells."""
+    taken = next((each for each in cells if each in placed), None)
+    if taken is not None:
+        bench.say(complain_units.units_overlap(span, placed[taken], f"row {taken[1] + 1}, number {taken[0] + 1}"))
+    placed.update(dict.fromkeys(cells, span))
 
 
 def _inside(old: Filled, box: tuple[int, int, int, int]) -> bool:
@@ -163,6 +173,7 @@ def fill_on_point(setting: quilt_tree.SetOnPoint, size: Size, bench: Bench) -> d
              for k in range(2 * down - 1) for r in (k // 2,)]
     filled: dict[tuple[int, int], tuple[tree.Cell, Span]] = {}
     lines = [line for line in lines if line]
+    placed: dict[tuple[int, int], Span] = {}
     number = 0
     for each in setting.body:
         if isinstance(each, tree.Row):
@@ -181,6 +192,7 @@ def fill_on_point(setting: quilt_tree.SetOnPoint, size: Size, bench: Bench) -> d
                 if box is not None and (box[2] - box[0], box[3] - box[1]) != (1, 1):
                     bench.say(complain.region_over_sashing(region.span))
                 elif box is not None:
+                    _check_placed(placed, [(box[0], box[1])], region.span, bench)
                     filled[2 * box[0] + 1, 2 * box[1] + 1] = (each.cell, region.span)
     for each in setting.body:
         if isinstance(each, tree.Alternate):

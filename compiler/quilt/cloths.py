@@ -10,6 +10,7 @@ from ..diagnostics.source import Span
 from ..drafting.context import Bench
 from ..language import quilt_tree, tree
 from . import complaints as complain
+from .cells import all_cells
 from .model import Fabric, Scrap
 
 USABLE_WIDTH: Final = Fraction(42)
@@ -55,7 +56,12 @@ def colourways(quilt: quilt_tree.Quilt, bench: Bench) -> list[tuple[str, dict[st
     if not written:
         return [("", {})]
     found: list[tuple[str, dict[str, tree.Name]]] = []
+    titles: dict[str, Span] = {}
     for each in written:
+        if each.title is not None:
+            if each.title.text in titles:
+                bench.say(complain.colourway_twice(each.title, titles[each.title.text]))
+            titles.setdefault(each.title.text, each.title.span)
         if each.title is None and len(written) > 1:
             bench.say(complain.colourways_untitled(each.span))
         given: dict[str, tree.Name] = {}
@@ -78,9 +84,9 @@ class Palette:
         self.missing: dict[str, None] = {}
         self.used: dict[str, None] = {}
         self.asked: dict[str, None] = {}
-        for name in roles.values():
+        for role, name in roles.items():
             if name.text not in fabrics:
-                bench.say(complain.fabric_unknown(name, fabrics))
+                bench.say(complain.fabric_unknown(name, role, fabrics))
 
     def fabric(self, word: str) -> str:
         """The fabric of a role, or of a fabric's own name."""
@@ -94,13 +100,44 @@ class Palette:
 
 def check_palettes(quilt: quilt_tree.Quilt, palettes: Sequence[tuple[str, Palette]], bench: Bench) -> None:
     """Complains of roles without fabric, and remarks on what is brought in and not used."""
+    written = {name.text: name for name in reversed(written_words(quilt))}
     for title, palette in palettes:
-        if palette.missing:
-            bench.say(complain.role_without_fabric(quilt.title.span, list(palette.missing), title))
+        for word in palette.missing:
+            if word in written:
+                known = (*palette.fabrics, *palette.roles)
+                bench.say(complain.word_without_fabric(written[word], known, title))
+        unwritten = [word for word in palette.missing if word not in written]
+        if unwritten:
+            bench.say(complain.role_without_fabric(quilt.title.span, unwritten, title))
     for each in quilt.body:
         if isinstance(each, quilt_tree.FabricDef) and not any(each.name.text in p.used for _, p in palettes):
             bench.say(complain.fabric_unused(each.name))
         if isinstance(each, quilt_tree.RolesDef):
             for rename in each.renames:
                 if not any(rename.theirs.text in p.asked for _, p in palettes):
-                    bench.say(complain.role_unused(rename))
+                    roles = dict.fromkeys(word for _, p in palettes for word in p.asked if word not in p.fabrics)
+                    bench.say(complain.role_unused(rename, roles))
+
+
+def written_words(quilt: quilt_tree.Quilt) -> list[tree.Name]:
+    """Every role or fabric that the quilt itself writes down, `roles` and `fabric` apart, in order."""
+    found: list[tree.Name] = []
+    for each in quilt.body:
+        match each:
+            case tree.Use():
+                found += [rename.ours for rename in each.renames]
+            case quilt_tree.SetStraight() | quilt_tree.SetOnPoint() | quilt_tree.SetRows():
+                found += [cell.role for cell in all_cells(each.body) if isinstance(cell, tree.PlainCell)]
+                if isinstance(each, quilt_tree.SetOnPoint) and each.triangles:
+                    found.append(each.triangles)
+            case quilt_tree.Sashing():
+                found += [name for name in (each.fabric, each.posts) if name]
+            case quilt_tree.Border():
+                cells = (*each.cells, *((each.corners,) if each.corners else ()))
+                found += [cell.role for cell in cells if isinstance(cell, tree.PlainCell)]
+                found += [each.fabric] if each.fabric else []
+            case quilt_tree.Binding() | quilt_tree.Backing():
+                found.append(each.fabric)
+            case _:
+                pass
+    return found

@@ -41,12 +41,6 @@ def cells_not_square(span: Span, size: str) -> Diagnostic:
                  help="Set them straight, or give a square size: `of 8in`.")
 
 
-def cell_unfit(cell: tree.UnitCell, unit: str, room: str) -> Diagnostic:
-    """A block that does not fit its cell."""
-    return error("block-unfit", f"The block is {unit} as it lies, and its cell is {room}.", cell.span,
-                 help="Give it a cell of its own proportions, turn it, or write `stretched` after it.")
-
-
 def cells_uncovered(span: Span, count: int, first: str) -> Diagnostic:
     """Cells of the set that nothing covers."""
     return error("set-uncovered", f"{count_of(count, 'cell')} of this set {'has' if count == 1 else 'have'} no block: "
@@ -79,26 +73,42 @@ def plain_cell_no_size(cell: tree.PlainCell) -> Diagnostic:
 
 def too_many_cells(span: Span, count: int, most: int) -> Diagnostic:
     """1000 x 1000 blocks."""
-    return error("quilt-too-large", f"This quilt has {count:,} cells, and {most:,} is the most.", span)
+    return error("quilt-too-large", f"This quilt has {count:,} cells, and {most:,} is the most.", span,
+                 help="Are the counts right? 20 across and 20 down is a large quilt already.")
 
 
 def too_many_pieces(span: Span, count: int, most: int) -> Diagnostic:
     """More pieces than the compiler takes on."""
-    return error("quilt-too-large", f"This quilt has {count:,} pieces, and {most:,} is the most.", span)
+    return error("quilt-too-large", f"This quilt has {count:,} pieces, and {most:,} is the most.", span,
+                 help="Are the counts right? Make it of fewer or simpler blocks.")
 
 
 def fabric_twice(name: tree.Name, first: Span) -> Diagnostic:
     """Two fabrics of one name."""
     return error("fabric-twice", f"There are two fabrics called `{name.text}`.", name.span, "named again",
+                 help="Give one of them another name, or write all its pieces in one statement.",
                  related=(Label(first, "first named here"),))
 
 
-def fabric_unknown(name: tree.Name, known: Iterable[str]) -> Diagnostic:
+def fabric_unknown(name: tree.Name, role: str, known: Iterable[str]) -> Diagnostic:
     """A word that is no fabric."""
     names = list(known)
+    if role in names and not nearest(name.text, names):
+        return error("fabric-unknown", f"There is no fabric called `{name.text}`.", name.span,
+                     help=f"The role stands on the left: did you mean `{name.text} = {role}`?")
     close = nearest(name.text, names)
     return error("fabric-unknown", f"There is no fabric called `{name.text}`.", name.span,
-                 help=did_you_mean(name.text, names) or f"Bring it in: fabric {name.text}",
+                 help=did_you_mean(name.text, names) or f"Bring it in: `fabric {name.text}`.",
+                 fix=Fix(f"Write `{close[0]}`", name.span, close[0]) if close else None)
+
+
+def word_without_fabric(name: tree.Name, known: Iterable[str], colourway: str) -> Diagnostic:
+    """`border 2in in gold` where there is no such fabric and no such role."""
+    names = list(known)
+    of = f' in "{colourway}"' if colourway else ""
+    close = nearest(name.text, names)
+    return error("role-without-fabric", f"`{name.text}` is no fabric, and no role that has one{of}.", name.span,
+                 help=did_you_mean(name.text, names) or f"Bring it in: `fabric {name.text}`.",
                  fix=Fix(f"Write `{close[0]}`", name.span, close[0]) if close else None)
 
 
@@ -107,7 +117,7 @@ def role_without_fabric(span: Span, roles: Sequence[str], colourway: str) -> Dia
     of = f' in "{colourway}"' if colourway else ""
     verb = "has" if len(roles) == 1 else "have"
     return error("role-without-fabric", f"{one_of(quoted(roles), 'and')} {verb} no fabric{of}.", span,
-                 help=f"Give one: roles {roles[0]} = ..., or bring in a fabric of that name.")
+                 help=f"Give one, as in `roles {roles[0]} = sand`, or bring in a fabric of that name.")
 
 
 def fabric_unused(name: tree.Name) -> Diagnostic:
@@ -115,20 +125,23 @@ def fabric_unused(name: tree.Name) -> Diagnostic:
     return note("fabric-unused", f"Nothing is cut from `{name.text}`.", name.span)
 
 
-def role_unused(rename: tree.Rename) -> Diagnostic:
+def role_unused(rename: tree.Rename, known: Iterable[str]) -> Diagnostic:
     """A role that no block has."""
-    return note("role-unused", f"No block of this quilt has a role `{rename.theirs.text}`.", rename.theirs.span)
+    return note("role-unused", f"No block of this quilt has a role `{rename.theirs.text}`.", rename.theirs.span,
+                help=did_you_mean(rename.theirs.text, known))
 
 
 def role_twice(rename: tree.Rename, first: Span) -> Diagnostic:
     """One role given two fabrics in one colourway."""
     return error("role-twice", f"`{rename.theirs.text}` is given two fabrics.", rename.theirs.span,
+                 help="Take one away; a colourway of its own is a second `roles` with a title.",
                  related=(Label(first, "given here"),))
 
 
 def width_missing(span: Span) -> Diagnostic:
     """A fabric with no usable width."""
-    return error("fabric-no-width", "A fabric needs a usable width of more than nothing.", span)
+    return error("fabric-no-width", "A fabric needs a usable width of more than nothing.", span,
+                 help="Cloth is mostly 42in wide between its selvages: `width 42in`.")
 
 
 def shrinkage_whole(span: Span) -> Diagnostic:
@@ -139,7 +152,8 @@ def shrinkage_whole(span: Span) -> Diagnostic:
 
 def border_no_room(span: Span, want: str, have: str) -> Diagnostic:
     """`border to` a size that the quilt has reached already."""
-    return error("border-no-room", f"The quilt is {have} here already, and this border goes to {want}.", span)
+    return error("border-no-room", f"The quilt is {have} here already, and this border goes to {want}.", span,
+                 help="Write a larger size, or take the border away.")
 
 
 def border_unequal_mitre(span: Span, side: Number, end: Number) -> Diagnostic:
@@ -175,7 +189,8 @@ def sashing_posts_rows(span: Span) -> Diagnostic:
 
 def region_over_sashing(span: Span) -> Diagnostic:
     """A block over several cells that the sashing would cross, on point."""
-    return error("region-over-cells", "On point a place covers one cell.", span)
+    return error("region-over-cells", "On point a place covers one cell.", span,
+                 help="Name the corners of one: the first is A1..B2. To cover more, make the block of units.")
 
 
 def mattress_unknown(fits: quilt_tree.Fits, known: Sequence[str]) -> Diagnostic:
@@ -194,7 +209,9 @@ def fits_not(span: Span, wanted: str, made: str, across: Number, down: Number) -
             f"{ruler_text(abs(length))} {'too long' if length > 0 else 'too short'}")
 
     parts = [each for each in (off(across, "across"), off(down, "down")) if each]
-    return note("fits-not", f"The quilt is {made} and this bed wants {wanted}: {one_of(parts, 'and')}.", span)
+    return note("fits-not", f"The quilt is {made} and this bed wants {wanted}: {one_of(parts, 'and')}.", span,
+                help=f"`border to {wanted} in sand` as a last border makes it up." if max(across, down) <= 0
+                else "Take a border or some blocks away, or change the drop.")
 
 
 def statement_missing(quilt: quilt_tree.Quilt, words: Sequence[str]) -> Diagnostic:
@@ -218,3 +235,9 @@ def colourways_untitled(span: Span) -> Diagnostic:
     """Several roles statements, one without a title."""
     return error("colourway-untitled", "Each of several colourways needs a title.", span,
                  help='Write `roles "Sea" dark = indigo`.')
+
+
+def colourway_twice(title: tree.Text, first: Span) -> Diagnostic:
+    """Two colourways of one title."""
+    return error("colourway-twice", f'There are two colourways "{title.text[:60]}".', title.span,
+                 related=(Label(first, "the first"),), help="Give each a title of its own.")

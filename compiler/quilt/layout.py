@@ -63,6 +63,7 @@ def lay_out(quilt: quilt_tree.Quilt, source: Source, drafter: Drafter) -> Outcom
     if pieces > PIECES_MOST:
         bench.say(complain.too_many_pieces(quilt.title.span, pieces, PIECES_MOST))
         return Outcome(None, tuple(bench.diagnostics))
+    _check_fit(quilt, top, bench, defaults)
     made: list[Quilt] = []
     palettes: list[tuple[str, Palette]] = []
     for title, roles in colourways(quilt, bench):
@@ -70,7 +71,6 @@ def lay_out(quilt: quilt_tree.Quilt, source: Source, drafter: Drafter) -> Outcom
         palettes.append((title, palette))
         made.append(_finish(quilt, title, top, laid, blocks, palette, fabrics, defaults, bench))
     check_palettes(quilt, palettes, bench)
-    _check_fit(quilt, top, bench, defaults)
     _check_complete(quilt, bench)
     if bench.failed:
         return Outcome(None, tuple(bench.diagnostics))
