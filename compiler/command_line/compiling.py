@@ -14,6 +14,7 @@ from .inputs import Input
 
 if TYPE_CHECKING:
     from ..pipeline import CompiledBlock
+    from ..quilt.model import Quilt
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,25 +46,33 @@ def compile_input(given: Input, shelf: FolderShelf) -> Compiled:
 
 def _compile_bytes(name: str, data: bytes, shelf: FolderShelf) -> Compiled:
     from ..language.decode import read_source
-    from ..pipeline import compile_source
+    from ..pipeline import compile_file
 
     read = read_source(name, data)
     source = read.value or Source(name, "")
     if read.value is None or read.failed:
         return Compiled(name, (), in_order(read.diagnostics), {name: source})
-    outcome = compile_source(source, shelf)
+    outcome = compile_file(source, shelf)
     said = read.diagnostics + outcome.diagnostics
     sources = {**shelf.sources, name: source}
     if outcome.value is None or outcome.failed:
         said += tuple(shelf_file_faulty(each) for each in shelf.faults)
         return Compiled(name, (), in_order(said), sources)
-    return Compiled(name, outcome.value, in_order(said), sources)
+    said += tuple(quilt_pages_later(each) for each in outcome.value.quilts if each.origin)
+    return Compiled(name, outcome.value.blocks, in_order(said), sources)
 
 
 def file_unreadable(name: str, reason: str) -> Diagnostic:
     """The system will not let us read a file."""
     return error("file-unreadable", f"This file cannot be read: {reason}.", Span(name, 0, 0),
                  help="Look at its permissions, or copy it to a folder of your own.")
+
+
+def quilt_pages_later(quilt: Quilt) -> Diagnostic:
+    """A quilt is laid out, and nothing is made of it yet."""
+    assert quilt.origin is not None, "asked only for quilts from a file"
+    return note("quilt-pages-later", "This quilt is laid out without mistakes; its own pages are not made yet.",
+                quilt.origin, help="The sheets of its blocks are made as ever.")
 
 
 def shelf_file_faulty(fault: Diagnostic) -> Diagnostic:
