@@ -15,11 +15,6 @@ FIXTURES = sorted(FOLDER.glob("*.block"))
 BESIDE = {path.stem: path.read_text() for path in sorted((FOLDER / "beside").glob("*.block"))}
 COMPLAINTS = Path(__file__).parent.parent.parent / "compiler" / "drafting" / "complaints"
 
-SHOWN_ELSEWHERE = {
-    "block-too-large": "test_bad_blocks: it takes a block of a hundred thousand seams",
-}
-
-
 def drafting_codes() -> list[str]:
     """Every code written in drafting's complaints."""
     found = []
@@ -59,7 +54,7 @@ def test_every_code_has_a_fixture_and_none_is_an_orphan() -> None:
     codes = drafting_codes()
     assert codes, f"no complaints were found in {COMPLAINTS}"
     names = {path.stem for path in FIXTURES}
-    assert not set(codes) - names - set(SHOWN_ELSEWHERE)
+    assert not set(codes) - names
     for path in FIXTURES:
         said = [each.words for each in expected(path.read_text())]
         assert any(f"[{path.stem}]" in each for each in said), f"{path.name} does not show its own code"
