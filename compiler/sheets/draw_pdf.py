@@ -43,10 +43,15 @@ def paint(document: Document) -> bytes:
     _describe(surface, ink, document)
     context = call.cairo_create(surface)
     brush = Brush(ink, context)
+    part, above = "", PDF_OUTLINE_ROOT
     for number, page in enumerate(document.pages, start=1):
         call.cairo_pdf_surface_set_size(surface, page.width, page.height)
         title, place = plain(page.title).encode(), f"page={number} pos=[0 0]".encode()
-        call.cairo_pdf_surface_add_outline(surface, PDF_OUTLINE_ROOT, title, place, 0)
+        if page.part != part:
+            part, above = page.part, PDF_OUTLINE_ROOT
+            if part:
+                above = call.cairo_pdf_surface_add_outline(surface, above, plain(part).encode(), place, 0)
+        call.cairo_pdf_surface_add_outline(surface, above, title, place, 0)
         brush.paint(page.marks)
         call.cairo_surface_show_page(surface)
     check(call.cairo_status, context)

@@ -58,12 +58,13 @@ Mark = PathMark | TextMark
 
 @dataclass(frozen=True, slots=True)
 class Page:
-    """One page. `title` names it in bookmarks."""
+    """One page. `title` names it in bookmarks, where it stands under `part` if it has one."""
 
     width: float
     height: float
     title: str
     marks: tuple[Mark, ...]
+    part: str = ""
 
 
 @dataclass(frozen=True, slots=True)

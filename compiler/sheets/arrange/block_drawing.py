@@ -200,9 +200,9 @@ def _set_in(lines: Sequence[SetLine], spot: Spot, fill: Fill, subject: str) -> l
 def surround_marks(draft: Draft, placement: Placement) -> list[Mark]:
     """What stands about a drawing: grid names above and left, 'top', dimension lines right and below."""
     corner, far = placement.spot_at(0, 0), placement.spot_at(draft.width, draft.height)
-    marks = [*_grid_names(draft, placement), *_top_marks((corner.x + far.x) / 2, corner.y - 16)]
-    marks.extend(_dimension(Spot(corner.x, far.y), far, ruler_text(draft.width)))
-    marks.extend(_dimension(Spot(far.x, corner.y), far, ruler_text(draft.height)))
+    marks = [*_grid_names(draft, placement), *top_marks((corner.x + far.x) / 2, corner.y - 16)]
+    marks.extend(dimension_marks(Spot(corner.x, far.y), far, ruler_text(draft.width)))
+    marks.extend(dimension_marks(Spot(far.x, corner.y), far, ruler_text(draft.height)))
     return marks
 
 
@@ -232,7 +232,7 @@ def column_name(number: int) -> str:
     return name
 
 
-def _top_marks(x: float, y: float) -> list[Mark]:
+def top_marks(x: float, y: float) -> list[Mark]:
     """A pointer to the block's top."""
     half = measure("top", LABEL) / 2
     tip = x - half - 7
@@ -242,7 +242,7 @@ def _top_marks(x: float, y: float) -> list[Mark]:
     ]
 
 
-def _dimension(first: Spot, last: Spot, text: str) -> Iterable[Mark]:
+def dimension_marks(first: Spot, last: Spot, text: str) -> Iterable[Mark]:
     """A dimension line off the right or lower side from first to last, broken by the measure; where it is too
     short for that, the measure stands after it."""
     level = first.y == last.y

@@ -9,18 +9,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from fractions import Fraction
 from typing import Final
 
 from ...cutting.model import Template
 from ...drafting.model import Draft
 from ...measure.fractions import ruler_text
 from ..lettering import printable
-from ..page import Document, Mark, Page
-from ..paper import paper_named
+from ..page import Document, Mark
 from .block_page import BlockPage, block_page
-from .enlarge import enlarged
 from .fills import fills_for
-from .furniture import Heading, Paper, foot_marks, head_marks, map_marks
+from .furniture import Heading, Paper, foot_marks, map_marks
+from .leaves import Leaf, bound, paper_for
 from .legend import legend_of
 from .options import SheetOptions
 from .swatches import SWATCH_ROW, fabric_order, strip_marks, strip_of
@@ -53,31 +53,46 @@ class Body:
 
 def arrange_block(draft: Draft, templates: Sequence[Template], options: SheetOptions) -> Document:
     """The sheets of a block: every template once, at true size when printed as the options foresee."""
-    sheet = paper_named(options.paper)
-    width, height = sheet.width_points, sheet.height_points
-    paper = Paper(width * float(options.measured), height * float(options.measured))
-    bodies = [*_block_bodies(draft, templates, paper), *_template_bodies(draft, templates, paper, options)]
     size = finished_size(draft)
-    under = f"{size} finished · version {draft.version}"
-    pages = []
-    for number, body in enumerate(bodies, 1):
-        heading = Heading(draft.title, under, body.what, body.below)
-        signs = legend_of(body.marks, options, draft.trim.dots)
-        marks = [
-            *head_marks(paper, heading, number, len(bodies)),
-            *body.marks,
-            *foot_marks(paper, signs, body.safety, options.measured),
-            *map_marks(paper, body.map),
-        ]
-        marks = [enlarged(mark, 1 / float(options.measured)) for mark in marks]
-        pages.append(Page(width, height, body.what[:1].upper() + body.what[1:], tuple(marks)))
+    leaves = block_leaves(draft, templates, options, f"{size} finished · version {draft.version}")
     return Document(
         printable(draft.title),
         f"version {draft.version}, {size} finished",
         draft.maker,
         _keywords(draft),
-        tuple(pages),
+        bound(leaves, options),
     )
+
+
+def block_leaves(
+    draft: Draft, templates: Sequence[Template], options: SheetOptions, under: str, part: str = ""
+) -> list[Leaf]:
+    """The block's pages before they are numbered. `under` stands beneath the title."""
+    paper = paper_for(options)
+    bodies = [*_block_bodies(draft, templates, paper), *_template_bodies(templates, draft.allowance, paper, options)]
+    return [leaf_of(body, draft.title, under, draft.trim.dots, paper, options, part) for body in bodies]
+
+
+def template_leaves(
+    templates: Sequence[Template], title: str, under: str, allowance: Fraction, options: SheetOptions, part: str
+) -> list[Leaf]:
+    """Pages of templates that belong to no block."""
+    paper = paper_for(options)
+    bodies = _template_bodies(templates, allowance, paper, options)
+    dots = templates[0].dot_width
+    return [leaf_of(body, title, under, dots, paper, options, part) for body in bodies]
+
+
+def leaf_of(
+    body: Body, title: str, under: str, dots: Fraction, paper: Paper, options: SheetOptions, part: str
+) -> Leaf:
+    """The body with its foot, and the words of its head."""
+    marks = (
+        *body.marks,
+        *foot_marks(paper, legend_of(body.marks, options, dots), body.safety, options.measured),
+        *map_marks(paper, body.map),
+    )
+    return Leaf(Heading(title, under, body.what, body.below), marks, body.what, part)
 
 
 def finished_size(draft: Draft) -> str:
@@ -110,10 +125,10 @@ def _fabric_pages(draft: Draft, first: BlockPage, paper: Paper) -> Iterator[list
 
 
 def _template_bodies(
-    draft: Draft, templates: Sequence[Template], paper: Paper, options: SheetOptions
+    templates: Sequence[Template], allowance: Fraction, paper: Paper, options: SheetOptions
 ) -> list[Body]:
     below = {
-        "allowance": f"with {ruler_text(draft.allowance)} seam allowance",
+        "allowance": f"with {ruler_text(allowance)} seam allowance",
         "finished": "finished size, for hand piecing: add the allowance as you cut",
         "window": "windows, for placing a motif: cut the inside out",
     }[options.kind]

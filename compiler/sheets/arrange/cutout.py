@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from math import cos, radians, sin
 from typing import Final
 
 from ...cutting.model import Template
+from ...records import dataclass
 from ..page import Mark
 from .beside import GRAIN_TALL, Beside, place_beside, words_box
 from .label import Label, fit_label

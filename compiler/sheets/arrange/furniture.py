@@ -15,12 +15,12 @@ two ways differently.
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final
 
 from ...measure.fractions import ruler_text
 from ...measure.length import POINTS_PER_INCH, UNITS
+from ...records import dataclass
 from ..page import Mark, PathMark
 from ..tiling import moved_mark
 from .paths import box_path, straight

@@ -1,0 +1,76 @@
+"""The cutting chart: for every fabric its cuts, the largest first, each with its reason; and other ways to cut."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+from typing import Final
+
+from ...cutting.plan_model import CuttingPlan, Offer
+from ...quilt.model import Quilt
+from ..page import Mark
+from ..quilt_tables import CutRow, FabricCuts, fabric_cuts
+from .furniture import Paper
+from .leaves import Leaf
+from .quilt_flow import Column, Item, Row, flow, gap, paragraph, section, table_items
+from .quilt_frame import note_lines, open_body, open_leaf
+from .quilt_words import cut_title, joined_words, reason_words, yield_words
+
+COLUMNS: Final = (
+    Column("key", 20.0, bold=True),
+    Column("cut", 28.0, "end", bold=True),
+    Column("what", 140.0, bold=True),
+    Column("pieces", 34.0, "end"),
+    Column("template", 40.0),
+    Column("for", 120.0),
+    Column("why, and what then", 0.0),
+)
+
+NOTE: Final = (
+    "Sizes are cut sizes, seam allowances counted in. Cut the largest first: smaller ones come out of what is left. "
+    "Nothing on this page is true to size. Close the blade after every cut, cut away from yourself, keep it from children."
+)
+
+INTRO: Final = (
+    "Letters name the cuts in the cutting pictures. ‘Cut’ is how many times you cut that size; ‘pieces’ is what the quilt "
+    "then has."
+)
+
+
+def chart_leaves(quilt: Quilt, plan: CuttingPlan, paper: Paper) -> list[Leaf]:
+    """The pages of the chart."""
+    box = open_body(paper, len(note_lines(paper, NOTE)))
+    width = box[2] - box[0]
+    items: list[Item] = [*paragraph(INTRO, width, holds=True)]
+    for cuts in fabric_cuts(quilt, plan):
+        items += fabric_items(cuts, plan.ruler_step, width)
+    pages: list[list[Mark]] = flow(items, box)
+    return [open_leaf(quilt, paper, "cutting chart", "", marks, NOTE, "Cutting chart") for marks in pages]
+
+
+def fabric_items(cuts: FabricCuts, step: Fraction, width: float) -> Iterator[Item]:
+    """One fabric's section of the chart."""
+    yield section(cuts.title, f"buy {cuts.plan.buy_text}", width)
+    yield from table_items(COLUMNS, [chart_row(row, step) for row in cuts.rows], width)
+    yield gap(6)
+
+
+def chart_row(row: CutRow, step: Fraction) -> Row:
+    """One cut as a row, with the other ways under it."""
+    cut = row.cut
+    what = [cut_title(cut, step), joined_words(cut)]
+    pieces = [str(cut.pieces)]
+    gives = yield_words(cut)
+    why = " ".join(words for words in (f"Gives {gives}." if gives else "", reason_words(cut)) if words)
+    cells = (row.key, str(cut.cuts), ", ".join(filter(None, what)), pieces[0], row.template, row.purpose, why)
+    return Row(cells, f"{cut.fabric} {row.key}", notes=tuple(offer_words(offer) for offer in cut.offers))
+
+
+def offer_words(offer: Offer) -> str:
+    """Another way, with the cloth it takes beside cutting singly."""
+    text = offer.text if offer.text.endswith(".") else f"{offer.text}."
+    return f"Or {offer.method}: {text} Takes {_square_inches(offer.cloth)}; singly {_square_inches(offer.singly)}."
+
+
+def _square_inches(area: Fraction | float) -> str:
+    return f"{float(area):,.0f} sq in"
