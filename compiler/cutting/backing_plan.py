@@ -14,6 +14,9 @@ from .lots import JOIN, Cloth, Lot
 from .needs import BackingNeed
 from .plan_model import Cut
 
+Size = tuple[Number, Number]
+"""Width and length in inches."""
+
 
 @dataclass(frozen=True, slots=True)
 class Panels:
@@ -38,24 +41,28 @@ def panels_for(across: Number, down: Number, cloth: Cloth, upright: bool) -> Pan
 
 
 def best_panels(need: BackingNeed, cloth: Cloth) -> Panels:
-    """The way that takes less cloth; seams down the back where both take the same, or where the print runs along."""
+    """The way that takes less cloth; seams down the back where both take the same, or where the print runs
+    along."""
     down = panels_for(need.width, need.height, cloth, True)
     across = panels_for(need.height, need.width, cloth, False)
     return across if cloth.turnable and across.cloth() < down.cloth() else down
 
 
-def backing_cuts(need: BackingNeed, index: int, cloth: Cloth) -> tuple[list[Cut], list[Lot], list[tuple[Number, Number]]]:
+def backing_cuts(need: BackingNeed, index: int, cloth: Cloth) -> tuple[list[Cut], list[Lot], list[Size]]:
     """The cuts (whole widths, then the last panel), their boxes, and every panel's width and length."""
     panels = best_panels(need, cloth)
     span = cloth.inches(cloth.spans[-1])
     cuts, lots = [], []
-    sizes: list[tuple[Number, Number]] = []
+    sizes: list[Size] = []
     joins = "down the back" if panels.upright else "across the back"
     for width, count in ((span, panels.whole), (panels.last, 1)):
         if not count:
             continue
         reason = f"panels joined with seams {joins}" if panels.whole else "one panel"
-        cuts.append(Cut(index, need.fabric, "backing", "rectangle", width, panels.length, count, count, 1, 0.0, reason))
-        lots.append(Lot(index + len(cuts) - 1, cloth.steps(width), cloth.steps(panels.length), count, False, "panel"))
+        cuts.append(Cut(index, need.fabric, "backing", "rectangle", width, panels.length, count, count, 1,
+                        0.0,
+                        reason))
+        lots.append(Lot(index + len(cuts) - 1, cloth.steps(width), cloth.steps(panels.length), count, False,
+                        "panel"))
         sizes += [(width, panels.length)] * count
     return cuts, lots, sizes

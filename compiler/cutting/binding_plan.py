@@ -23,9 +23,10 @@ def binding_cut(need: BindingNeed, index: int, cloth: Cloth) -> tuple[Cut, list[
     thick = cloth.steps(need.strip_width)
     lots = strips_for(index, need.length, thick, need.strip_width, cloth, upright=False)
     count = sum(lot.count for lot in lots)
-    reason = f"{length_text(cloth.inches(cloth.steps(need.length)), cloth.step)} of strip, each join on the bias taking its own width"
-    cut = Cut(index, need.fabric, "binding", "strip", cloth.inches(max(lot.width for lot in lots)), cloth.inches(thick),
-              count, count, 1, 0.0, reason, strip=cloth.inches(thick), joined=count,
+    whole = length_text(cloth.inches(cloth.steps(need.length)), cloth.step)
+    reason = f"{whole} of strip, each join on the bias taking its own width"
+    cut = Cut(index, need.fabric, "binding", "strip", cloth.inches(max(lot.width for lot in lots)),
+              cloth.inches(thick), count, count, 1, 0.0, reason, strip=cloth.inches(thick), joined=count,
               then="Join the strips on the bias." if count > 1 else "")
     return cut, lots
 
@@ -35,14 +36,18 @@ def _bias(need: BindingNeed, index: int, cloth: Cloth) -> tuple[Cut, list[Lot]]:
     width, height = bias_cloth(float(need.length), float(need.strip_width), cloth)
     count = len(bias_strips(float(cloth.inches(width)), float(cloth.inches(height)), float(need.strip_width)))
     text = length_text(need.strip_width, cloth.step)
-    cut = Cut(index, need.fabric, "binding", "strip", cloth.inches(width), cloth.inches(height), 1, count, count, 0.0,
-              f"{length_text(cloth.inches(cloth.steps(need.length)), cloth.step)} of bias strip", strip=need.strip_width,
+    cut = Cut(index, need.fabric, "binding", "strip", cloth.inches(width), cloth.inches(height), 1, count,
+              count, 0.0,
+              f"{length_text(cloth.inches(cloth.steps(need.length)), cloth.step)} of bias strip",
+              strip=need.strip_width,
               angle=45.0, then=f"Cut it at 45deg into {count} strips {text} wide, and join them.")
-    return cut, [Lot(index, width, height, 1, cloth.turnable and width != height, "square" if width == height else "rectangle")]
+    noun = "square" if width == height else "rectangle"
+    return cut, [Lot(index, width, height, 1, cloth.turnable and width != height, noun)]
 
 
 def bias_cloth(length: float, strip: float, cloth: Cloth) -> tuple[int, int]:
-    """The smallest square, in ruler steps, that yields the length; beyond the cloth's width a rectangle of it."""
+    """The smallest square, in ruler steps, that yields the length; beyond the cloth's width a rectangle of
+    it."""
     span = cloth.spans[-1]
     side = cloth.steps(sqrt(length * strip))  # less can never do: the area alone is as much
     while side <= span and bias_yield(*(float(cloth.inches(side)),) * 2, strip) < length - NEAR:
@@ -62,7 +67,8 @@ def bias_yield(width: float, height: float, strip: float) -> float:
 
 
 def bias_strips(width: float, height: float, strip: float) -> list[float]:
-    """The strips' own lengths along the middle, corner to corner. One across a corner counts its shorter edge."""
+    """The strips' own lengths along the middle, corner to corner. One across a corner counts its shorter
+    edge."""
     found = []
     step = strip * sqrt(2)
     number = 0

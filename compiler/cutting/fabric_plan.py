@@ -1,4 +1,5 @@
-"""One fabric's boxes to its plan: how the cloth is cut, what lies where, and how much of it to buy. Inches."""
+"""One fabric's boxes to its plan: how the cloth is cut, what lies where, and how much of it to buy.
+Inches."""
 
 from __future__ import annotations
 
@@ -89,7 +90,8 @@ class _Dealer:
         turned = (width, height) != (lot.width, lot.height)
         if lot.run is None:
             across = turned != lot.across
-            return [PlacedCut(lot.cut, inches(left), inches(top), inches(width), inches(height), 90.0 if across else 0.0)]
+            turn = 90.0 if across else 0.0
+            return [PlacedCut(lot.cut, inches(left), inches(top), inches(width), inches(height), turn)]
         x, y, found = float(inches(left)), float(inches(top)), []
         thick = float(inches(lot.height))
         for laid, (wide, high) in zip(lot.run.laid, lot.run.sizes, strict=True):
@@ -108,8 +110,8 @@ def _from_bolt(ordered: Ordered, dealer: _Dealer, margin: Margin) -> FabricPlan:
     plan = ClothPlan(cloth.inches(whole.width), used, slices_of(whole, teller, True), dealer.place(whole))
     by_metre = metric(cloth.step) if margin.sold is None else margin.sold == "metres"
     buy = length_to_buy(used, margin.of(used), fabric.shrinkage, by_metre)
-    return FabricPlan(fabric.name, fabric.usable_width, (plan,), len(strips), used, ordered.area, margin.of(used), buy,
-                      bought_text(buy, by_metre), ordered.panels)
+    return FabricPlan(fabric.name, fabric.usable_width, (plan,), len(strips), used, ordered.area,
+                      margin.of(used), buy, bought_text(buy, by_metre), ordered.panels)
 
 
 def _from_scraps(ordered: Ordered, dealer: _Dealer) -> tuple[FabricPlan | None, list[Diagnostic]]:
@@ -125,7 +127,8 @@ def _from_scraps(ordered: Ordered, dealer: _Dealer) -> tuple[FabricPlan | None, 
         return None, [*said, complain.cloth_short(fabric, missing, needed)]
     teller = Teller(cloth.step, dealer.nouns, "across the piece")
     plans = tuple(
-        ClothPlan(cloth.inches(cut.region.width), cloth.inches(cut.region.height), slices_of(cut.region, teller, False),
+        ClothPlan(cloth.inches(cut.region.width), cloth.inches(cut.region.height),
+                  slices_of(cut.region, teller, False),
                   dealer.place(cut.region), cut.scrap)
         for cut in packed.cuts
     )
@@ -135,8 +138,8 @@ def _from_scraps(ordered: Ordered, dealer: _Dealer) -> tuple[FabricPlan | None, 
     text = count_of(len(scraps), "fat quarter" if quarters else "scrap")
     strips = sum(len(cut.region.parts) if cut.region.axis == "across" else 1 for cut in packed.cuts)
     buy = sum((scrap.height for scrap in scraps), cloth.inches(0))
-    return FabricPlan(fabric.name, max(scrap.width for scrap in fabric.scraps), plans, strips, used, ordered.area,
-                      cloth.inches(0), buy, text), said
+    return FabricPlan(fabric.name, max(scrap.width for scrap in fabric.scraps), plans, strips, used,
+                      ordered.area, cloth.inches(0), buy, text), said
 
 
 def _small_scraps(ordered: Ordered, dealer: _Dealer) -> list[Diagnostic]:
@@ -145,7 +148,8 @@ def _small_scraps(ordered: Ordered, dealer: _Dealer) -> list[Diagnostic]:
     smallest = min(dealer.kinds, key=lambda kind: kind.width * kind.height, default=None)
     for scrap, (width, height) in zip(ordered.fabric.scraps, ordered.cloth.sizes, strict=True):
         fits = any((kind.width <= width and kind.height <= height)
-                   or (kind.turnable and kind.height <= width and kind.width <= height) for kind in dealer.kinds)
+                   or (kind.turnable and kind.height <= width and kind.width <= height)
+                   for kind in dealer.kinds)
         if not fits and smallest is not None:
             size = size_text(ordered.cloth, width, height)
             least = size_text(ordered.cloth, smallest.width, smallest.height)

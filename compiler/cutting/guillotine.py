@@ -1,9 +1,9 @@
 """Boxes cut from cloth by straight cuts from edge to edge. Whole numbers of ruler steps, never Fractions.
 
-A plan is a tree: a region is one box, or waste, or is cut across into strips or along into pieces, each a region
-again. Cloth is filled strip by strip: one kind of box leads and gives the strip its thickness, others that nearly
-reach it fill the strip's length (the fullest sum of lengths, found on the bits of one whole number), and every
-rectangle left over is filled again with smaller boxes.
+A plan is a tree: a region is one box, or waste, or is cut across into strips or along into pieces, each a
+region again. Cloth is filled strip by strip: one kind of box leads and gives the strip its thickness, others
+that nearly reach it fill the strip's length (the fullest sum of lengths, found on the bits of one whole
+number), and every rectangle left over is filled again with smaller boxes.
 """
 
 from __future__ import annotations
@@ -31,8 +31,8 @@ class Kind(NamedTuple):
 
 @dataclass(frozen=True, slots=True)
 class Region:
-    """A rectangle of cloth: `kind` >= 0 is a box; else `parts` are what it is cut into, along its `axis`: 'across'
-    one under the other, 'along' side by side; neither: left over."""
+    """A rectangle of cloth: `kind` >= 0 is a box; else `parts` are what it is cut into, along its `axis`:
+    'across' one under the other, 'along' side by side; neither: left over."""
 
     width: int
     height: int
@@ -156,7 +156,8 @@ def _rows(stock: Stock, long: int, thick: int, lead: tuple[int, bool, int, int],
                 stack = min(thick // height, counts[kind])
                 tall = stack * height
                 if tall >= least * thick and (best is None or (tall, height) > best[:2]):
-                    best = tall, height, Row(kind, turned, run, height, min(counts[kind] // stack, long // run), stack)
+                    columns = min(counts[kind] // stack, long // run)
+                    best = tall, height, Row(kind, turned, run, height, columns, stack)
         if best is not None:
             others.append((-best[0], -best[1], -best[2].long, kind, best[2]))
     choices += [each[4] for each in sorted(others)]
@@ -164,8 +165,8 @@ def _rows(stock: Stock, long: int, thick: int, lead: tuple[int, bool, int, int],
 
 
 def fullest(choices: Sequence[Row], long: int) -> tuple[Row, ...]:
-    """As many columns of each choice as make the greatest length, at least one of the first; earlier choices are
-    preferred. Bit n of `reach` says that length n can be made."""
+    """As many columns of each choice as make the greatest length, at least one of the first; earlier choices
+    are preferred. Bit n of `reach` says that length n can be made."""
     within = (1 << (long + 1)) - 1
     reach = 1 << choices[0].long
     steps: list[tuple[int, int, int]] = []
@@ -185,7 +186,8 @@ def fullest(choices: Sequence[Row], long: int) -> tuple[Row, ...]:
         if not before >> at_most & 1:
             at_most -= take * choices[at].long
             columns[at] += take
-    return tuple(choice._replace(columns=count) for choice, count in zip(choices, columns, strict=True) if count)
+    return tuple(choice._replace(columns=count) for choice, count in zip(choices, columns, strict=True)
+                 if count)
 
 
 def cut_strip(stock: Stock, strip: Strip, long: int, depth: int) -> Region:
@@ -211,7 +213,8 @@ def _sized(long: int, thick: int, across: bool) -> tuple[int, int]:
 
 
 def _row_parts(stock: Stock, row: Row, thick: int, across: bool, depth: int) -> list[Region]:
-    """The pieces of one row: its boxes, or, where they are less thick than the strip, a piece that is cut again."""
+    """The pieces of one row: its boxes, or, where they are less thick than the strip, a piece that is cut
+    again."""
     box = Region(*_sized(row.long, row.thick, across), kind=row.kind, turned=row.turned)
     if row.thick == thick:
         return [box] * row.columns

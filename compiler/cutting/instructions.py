@@ -50,8 +50,8 @@ class _Writer:
         self.slices: list[Slice] = []
 
     def write(self, region: Region, left: int, top: int, leader: str, last_too: bool = False) -> None:
-        """The cuts of a region: first all those that part it, then those of each of its parts. `leader` is what the
-        words call the region: '' the cloth itself, '-' one of a group that is told of already."""
+        """The cuts of a region: first all those that part it, then those of each of its parts. `leader` is
+        what the words call the region: '' the cloth itself, '-' one of a group that is told of already."""
         inner: list[tuple[Region, int, int, str]] = []
         strips = not leader and region.axis == "across"
         rest = Region(region.width, region.height)
@@ -69,7 +69,8 @@ class _Writer:
             if "-" in (name, leader):
                 self.slices[start:] = [replace(each, text="") for each in self.slices[start:]]
 
-    def _part(self, rest: Region, left: int, top: int, axis: Axis, part: Region, text: str, last_too: bool) -> None:
+    def _part(self, rest: Region, left: int, top: int, axis: Axis, part: Region, text: str,
+              last_too: bool) -> None:
         """Cuts a part off what is left of its region, unless it is all that is left."""
         size, room = (part.height, rest.height) if axis == "across" else (part.width, rest.width)
         if size < room or last_too:
@@ -105,7 +106,8 @@ class _Writer:
         if part.kind >= 0:
             return f"{cut}: {tell.things(part.kind, count)}."
         pieces = "a piece" if count == 1 else f"{count} pieces"
-        return f"Cut {pieces} {tell.length(size)} {'high' if region.axis == 'across' else 'wide'} for {self._sum(part)}."
+        measured = "high" if region.axis == "across" else "wide"
+        return f"Cut {pieces} {tell.length(size)} {measured} for {self._sum(part)}."
 
     def _sum(self, part: Region) -> str:
         kinds = Counter(each.kind for each in boxes_in(part))

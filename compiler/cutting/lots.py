@@ -1,5 +1,5 @@
-"""From cuts to the boxes that are packed: squares and rectangles as they are, templates and slanted pieces as runs
-along a strip, long strips as the strips they are joined from. Ruler steps, unless a name says inches.
+"""From cuts to the boxes that are packed: squares and rectangles as they are, templates and slanted pieces
+as runs along a strip, long strips as the strips they are joined from. Ruler steps, unless a name says inches.
 """
 
 from __future__ import annotations
@@ -22,8 +22,9 @@ JOIN: Final = Fraction(1, 2)
 
 @dataclass(frozen=True, slots=True)
 class Lot:
-    """`count` equal boxes for one cut, as they lie unturned. `run`: the pieces laid along each. `across`: the box
-    already lies across the way the cut's width and height are given. `joins`: strips to be joined end to end."""
+    """`count` equal boxes for one cut, as they lie unturned. `run`: the pieces laid along each. `across`:
+    the box already lies across the way the cut's width and height are given. `joins`: strips to be joined
+    end to end."""
 
     cut: int
     width: int
@@ -38,13 +39,23 @@ class Lot:
 
 @dataclass(frozen=True, slots=True)
 class Cloth:
-    """What a fabric lets be cut: its widths in ruler steps (of the bolt, or of each scrap), and which turns."""
+    """What a fabric lets be cut: its widths in ruler steps (of the bolt, or of each scrap), and which
+    turns."""
 
     step: Fraction
     spans: tuple[int, ...]  # lengths that runs and strips may have, in rising order
     sizes: tuple[tuple[int, int], ...]  # of scraps, empty for the bolt
     turnable: bool
     one_way: bool
+
+    @property
+    def strip_span(self) -> int:
+        """How long strips to be joined are cut: across the bolt; of scraps, along those that make up the most
+        cloth."""
+        areas: Counter[int] = Counter()
+        for width, height in self.sizes:
+            areas[max(width, height) if self.turnable else width] += width * height
+        return max(areas, key=lambda span: (areas[span], span)) if areas else self.spans[-1]
 
     def steps(self, length: Number) -> int:
         """Ruler steps that hold the length."""
@@ -97,7 +108,8 @@ def noun_of(cut: Cut) -> str:
 
 
 def joined(index: int, cut: Cut, cloth: Cloth) -> list[Lot]:
-    """Strips of the cloth's width, to be joined end to end and cut to length; the last only as long as it must be."""
+    """Strips of the cloth's width, to be joined end to end and cut to length; the last only as long as it
+    must be."""
     width, height = (cloth.steps(each) for each in (cut.width, cut.height))
     long, thick = max(width, height), min(width, height)
     upright = height >= width
@@ -108,7 +120,7 @@ def joined(index: int, cut: Cut, cloth: Cloth) -> list[Lot]:
 
 def strips_for(index: int, total: Number, thick: int, join: Number, cloth: Cloth, upright: bool) -> list[Lot]:
     """Strips that joined make `total` inches, each join taking `join` inches."""
-    span = cloth.spans[-1]
+    span = cloth.strip_span
     if cloth.inches(span) <= join:
         return [Lot(index, cloth.steps(total), thick, 1, False, "strip", joins=True)]
     count = max(1, ceil((float(total) - float(join) - NEAR) / float(cloth.inches(span) - Fraction(join))))
@@ -116,7 +128,8 @@ def strips_for(index: int, total: Number, thick: int, join: Number, cloth: Cloth
     lots = []
     if count > 1 and last < span:
         lots.append(Lot(index, span, thick, count - 1, cloth.turnable, "strip", across=upright, joins=True))
-        lots.append(Lot(index, max(last, cloth.steps(join)), thick, 1, cloth.turnable, "strip", across=upright, joins=True))
+        lots.append(Lot(index, max(last, cloth.steps(join)), thick, 1, cloth.turnable, "strip",
+                        across=upright, joins=True))
     else:
         lots.append(Lot(index, min(last, span) if count == 1 else span, thick, count, cloth.turnable, "strip",
                         across=upright, joins=True))
@@ -127,7 +140,8 @@ def _runs(index: int, cut: Cut, need: Need, cloth: Cloth) -> list[Lot]:
     outline = [complex(x, y) for x, y in cut.outline]
     plain, back = (need.count + need.reversed, 0) if need.reversible else (need.count, need.reversed)
     for span in cloth.spans:
-        runs = lay_runs(outline, plain, back, float(cloth.inches(span)), turnable=cloth.turnable, one_way=cloth.one_way)
+        runs = lay_runs(outline, plain, back, float(cloth.inches(span)), turnable=cloth.turnable,
+                        one_way=cloth.one_way)
         lots = [
             Lot(index, cloth.steps(run.length), cloth.steps(run.thick), count, cloth.turnable, "length", run)
             for run, count in Counter(runs).items()

@@ -1,5 +1,5 @@
-"""What a cutting method is, and the measurements that every rule takes. Inches, x right and y down, straight of
-grain up and down; places are complex numbers, corners clockwise (see drafting.stroke).
+"""What a cutting method is, and the measurements that every rule takes. Inches, x right and y down, straight
+of grain up and down; places are complex numbers, corners clockwise (see drafting.stroke).
 """
 
 from __future__ import annotations
@@ -23,7 +23,8 @@ ON_MARK: Final = Fraction(1, 32)
 
 @dataclass(frozen=True, slots=True)
 class Method:
-    """The way one shape is cut. `corners` is the cut outline where more than a box: a template, or slanted cuts."""
+    """The way one shape is cut. `corners` is the cut outline where more than a box: a template, or slanted
+    cuts."""
 
     kind: Kind
     width: Number
@@ -39,7 +40,11 @@ class Method:
 
 def template_method(outline: Sequence[Edge], allowances: Sequence[Number], reason: str) -> Method:
     """A template's own box, for the reason given."""
-    cut = outset(outline, [Fraction(each) for each in allowances])
+    return template_as_cut(outset(outline, [Fraction(each) for each in allowances]), reason)
+
+
+def template_as_cut(cut: Sequence[Edge], reason: str) -> Method:
+    """The box of a cut outline, points trimmed or not."""
     corners = tuple(flat_corners(cut))
     left, top, right, bottom = box_of(corners)
     return Method("template", right - left, bottom - top, 1, 0.0, reason, corners=to_corner(corners))
@@ -83,7 +88,8 @@ def on_mark(length: Number, step: Fraction) -> bool:
 
 def polygon_area(places: Sequence[complex]) -> float:
     """Square inches inside the corners."""
-    return abs(sum((one.conjugate() * two).imag for one, two in zip(places, [*places[1:], *places[:1]], strict=True))) / 2
+    following = [*places[1:], *places[:1]]
+    return abs(sum((one.conjugate() * two).imag for one, two in zip(places, following, strict=True))) / 2
 
 
 def excess_of(pairs: Sequence[tuple[Number, float]]) -> float:

@@ -1,7 +1,7 @@
 """What planning asks of a quilt: shapes to cut, of how many, from which cloth. Inches.
 
-A laid-out quilt (`quilt.model`) answers to these; it lies to the right of this folder, so they are written as what
-is read of it.
+A laid-out quilt (`quilt.model`) answers to these; it lies to the right of this folder, so they are written
+as what is read of it.
 """
 
 from __future__ import annotations
@@ -46,6 +46,10 @@ class Need(Protocol):
     @property
     def reversed(self) -> int:
         """How many mirror-wise."""
+
+    @property
+    def reversible(self) -> bool:
+        """Whether either side of the template may be up."""
 
     @property
     def template(self) -> str:

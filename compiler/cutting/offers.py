@@ -1,8 +1,9 @@
-"""Units that can be made many at a time, found in the quilt's blocks, with the cloth they take beside cutting singly.
+"""Units that can be made many at a time, found in the quilt's blocks, with the cloth they take beside
+cutting singly.
 
 Two triangles of two cloths that lie together in a square; geese, a large triangle between two small ones in a
-rectangle twice as wide as high; rows of equal rectangles or squares, which a strip set gives. Found by which piece
-lies along which, never by name. Inches, and square inches.
+rectangle twice as wide as high; rows of equal rectangles or squares, which a strip set gives. Found by which
+piece lies along which, never by name. Inches, and square inches.
 """
 
 from __future__ import annotations
@@ -26,7 +27,8 @@ ROW_MOST = 12  # strips in a set; wider ones are sewn from two
 
 
 class Unit(NamedTuple):
-    """One way of making units: its kind, the pieces of one unit (block's index, template, fabric), each in order."""
+    """One way of making units: its kind, the pieces of one unit (block's index, template, fabric), each in
+    order."""
 
     kind: str
     members: tuple[tuple[int, str, str], ...]
@@ -75,7 +77,8 @@ def _labels(draft: Draft) -> dict[int, str]:
 
 
 def _units_in(draft: Draft) -> Iterator[tuple[str, tuple[Piece, ...]]]:
-    figures = {piece.number: recognise([side.edge for side in piece.ring], [side.allowance for side in piece.ring])
+    figures = {piece.number: recognise([side.edge for side in piece.ring],
+                                       [side.allowance for side in piece.ring])
                for piece in draft.pieces if not piece.holes}
     yield from _pairs(draft, figures)
     yield from _geese(draft, figures)
@@ -123,7 +126,8 @@ def _geese(draft: Draft, figures: dict[int, Figure]) -> Iterator[tuple[str, tupl
         if not _half_squares(figures, piece.number):
             continue
         legs = [side for side in piece.ring if side is not _long_side(piece)]
-        skies = [met[0] for side in legs if (met := _beyond(draft, side)) and _half_squares(figures, met[0].number)
+        skies = [met[0] for side in legs if (met := _beyond(draft, side))
+                 and _half_squares(figures, met[0].number)
                  and met[1] is _long_side(met[0])]
         if len(skies) == 2 and skies[0].fabric == skies[1].fabric != piece.fabric:
             yield "goose", (piece, *sorted(skies, key=lambda each: each.number))
@@ -165,7 +169,8 @@ def _alike(one: Figure, two: Figure | None) -> bool:
     return all(abs(a - b) <= ALIKE for a, b in zip(*sizes, strict=True))
 
 
-def _offers(unit: Unit, count: int, cuts: Sequence[Cut], widths: dict[str, Fraction], step: Fraction) -> Iterator[Offer]:
+def _offers(unit: Unit, count: int, cuts: Sequence[Cut], widths: dict[str, Fraction],
+            step: Fraction) -> Iterator[Offer]:
     kinds = [cut.kind for cut in cuts]
     if unit.kind == "pair" and kinds == ["half-square triangle"] * 2:
         yield from _pair_offers(count, cuts, step)
@@ -185,21 +190,27 @@ def _pair_offers(count: int, cuts: Sequence[Cut], step: Fraction) -> Iterator[Of
         size = length_text(side, step)
         lines = "the diagonal" if many == 2 else "both diagonals"
         cut = "cut on the line" if many == 2 else "cut on the lines and across the middle both ways"
+        made = count_of(sets * many, "two-triangle square")
+        squares = f"{count_of(sets, 'square')} {size} of {one.fabric} and {sets} of {two.fabric}"
         yield Offer(
-            method, f"Cut {count_of(sets, 'square')} {size} of {one.fabric} and {sets} of {two.fabric}; lay them together "
-            f"in pairs, draw {lines}, sew 1/4in either side, {cut}: {count_of(sets * many, 'two-triangle square')}.",
+            method,
+            f"Cut {squares}; lay them together in pairs, draw {lines}, sew 1/4in either side, {cut}: {made}.",
             2 * _squares(sets, side), singly)
 
 
 def _goose_offer(count: int, cuts: Sequence[Cut], step: Fraction) -> Offer:
     goose, sky = cuts[0], cuts[1]
     sets = ceil(count / 4)
-    singly = _squares(ceil(count / goose.yields), goose.width) + _squares(ceil(2 * count / sky.yields), sky.width)
+    singly = (_squares(ceil(count / goose.yields), goose.width)
+              + _squares(ceil(2 * count / sky.yields), sky.width))
+    large = f"{count_of(sets, 'square')} {length_text(goose.width, step)} of {goose.fabric}"
+    small = f"{4 * sets} {length_text(sky.width, step)} of {sky.fabric}"
     return Offer(
-        "four at a time", f"Cut {count_of(sets, 'square')} {length_text(goose.width, step)} of {goose.fabric} and "
-        f"{4 * sets} {length_text(sky.width, step)} of {sky.fabric}; lay two small squares on opposite corners of a large "
-        f"one, draw their diagonal, sew 1/4in either side and cut; sew a small square to each half the same way: "
-        f"{sets * 4} units.", _squares(sets, goose.width) + _squares(4 * sets, sky.width), singly)
+        "four at a time",
+        f"Cut {large} and {small}; lay two small squares on opposite corners of a large one, draw their "
+        "diagonal, sew 1/4in either side and cut; sew a small square to each half the same way: "
+        f"{sets * 4} units.",
+        _squares(sets, goose.width) + _squares(4 * sets, sky.width), singly)
 
 
 def _squares(count: int, side: Number) -> float:
@@ -207,7 +218,8 @@ def _squares(count: int, side: Number) -> float:
 
 
 def _strip_offer(count: int, cuts: Sequence[Cut], widths: dict[str, Fraction], step: Fraction) -> Offer:
-    """A strip set is (strip - 1/2in) x strips + 1/2in wide when sewn (SOURCES 2.10). Cloth in whole strips."""
+    """A strip set is (strip - 1/2in) x strips + 1/2in wide when sewn (SOURCES 2.10). Cloth in whole
+    strips."""
     strip, every = sorted((cuts[0].width, cuts[0].height))
     width = min(widths[cut.fabric] for cut in cuts)
     sets = ceil(count / max(1, int(width / every)))
@@ -217,6 +229,7 @@ def _strip_offer(count: int, cuts: Sequence[Cut], widths: dict[str, Fraction], s
                  for name, many in pieces.items())
     cloths = one_of([cut.fabric for cut in cuts], "and")
     return Offer(
-        "strip set", f"Sew strips {length_text(strip, step)} wide of {cloths} side by side, {length_text(sewn, step)} wide "
-        f"in all; {count_of(sets, 'set')}, cut across every {length_text(every, step)}: {count_of(count, 'row')}.",
+        "strip set", f"Sew strips {length_text(strip, step)} wide of {cloths} side by side, "
+        f"{length_text(sewn, step)} wide in all; {count_of(sets, 'set')}, cut across every "
+        f"{length_text(every, step)}: {count_of(count, 'row')}.",
         sets * sum(float(strip * widths[cut.fabric]) for cut in cuts), singly)

@@ -1,4 +1,5 @@
-"""A quilt to its cutting plan: a cut for every need, and for every fabric how the cloth is cut and how much to buy."""
+"""A quilt to its cutting plan: a cut for every need, and for every fabric how the cloth is cut and how much
+to buy."""
 
 from __future__ import annotations
 
@@ -28,8 +29,10 @@ from .yardage import Margin
 MARGIN: Final = Margin()
 
 
-def plan_cutting(quilt: Quilt, ruler_step: Fraction = RULER_STEP, margin: Margin = MARGIN) -> Outcome[CuttingPlan]:
-    """The plan, and what there is to say about cloth that is not enough. A ruler in centimetres buys by the metre."""
+def plan_cutting(quilt: Quilt, ruler_step: Fraction = RULER_STEP,
+                 margin: Margin = MARGIN) -> Outcome[CuttingPlan]:
+    """The plan, and what there is to say about cloth that is not enough. A ruler in centimetres buys by the
+    metre."""
     orders = {fabric.name: _Order(fabric, ruler_step) for fabric in quilt.fabrics}
     cuts: list[Cut] = []
     for index, need in enumerate(quilt.needs):
@@ -46,7 +49,8 @@ def plan_cutting(quilt: Quilt, ruler_step: Fraction = RULER_STEP, margin: Margin
             said += remarks
             plans += [plan] if plan is not None else []
             cuts = [_joined(cut, order.lots, at) for at, cut in enumerate(cuts)]
-    outcome = Outcome(CuttingPlan(with_offers(quilt, cuts, ruler_step), tuple(plans), ruler_step), in_order(said))
+    outcome = Outcome(CuttingPlan(with_offers(quilt, cuts, ruler_step), tuple(plans), ruler_step),
+                      in_order(said))
     return Outcome(None, outcome.diagnostics) if outcome.failed else outcome
 
 
@@ -130,7 +134,8 @@ def _back(quilt: Quilt, orders: dict[str, _Order], cuts: list[Cut]) -> list[Diag
 
 
 def _joined(cut: Cut, lots: Sequence[Lot], at: int) -> Cut:
-    """The cut with the number of strips it is joined from, where its strips are longer than the cloth is wide."""
+    """The cut with the number of strips it is joined from, where its strips are longer than the cloth is
+    wide."""
     own = [lot for lot in lots if lot.cut == at]
     if cut.kind != "strip" or cut.part == "binding" or not own or not any(lot.joins for lot in own):
         return cut

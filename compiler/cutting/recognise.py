@@ -1,8 +1,8 @@
 """A finished outline to the trade's word for its shape, from geometry alone.
 
 The outline lies as it is cut: straight of grain up and down. Which side lies on the grain tells a half-square
-triangle (its legs do) from a quarter-square triangle (its long side does). Inches; places are complex numbers, x
-right and y down, corners clockwise (see drafting.stroke).
+triangle (its legs do) from a quarter-square triangle (its long side does). Inches; places are complex
+numbers, x right and y down, corners clockwise (see drafting.stroke).
 """
 
 from __future__ import annotations
@@ -30,8 +30,8 @@ class Figure(NamedTuple):
     """A straight-sided outline made ready: true corners, and each side's allowance.
 
     `kind` is the trade's word, or 'triangle', 'four-sided shape', 'many-sided shape', 'curved shape', 'seam'
-    (one straight side under two allowances) where it has none. `on_grain`: the side that the rotary way is laid
-    by lies on the grain. `angle` is the sharper angle of a slanted shape in degrees.
+    (one straight side under two allowances) where it has none. `on_grain`: the side that the rotary way is
+    laid by lies on the grain. `angle` is the sharper angle of a slanted shape in degrees.
     """
 
     kind: str
@@ -62,10 +62,12 @@ def recognise(outline: Sequence[Edge], allowances: Sequence[Number]) -> Figure:
         return bare._replace(kind="seam")
     if any(_turn(bare, at) <= 0 for at in range(len(corners))):
         return bare
-    return {3: _triangle, 4: _four_sided, 6: _six_sided}.get(len(corners), lambda figure: figure)(bare)
+    of_sides = {3: _triangle, 4: _four_sided, 6: _six_sided}
+    return of_sides[len(corners)](bare) if len(corners) in of_sides else bare
 
 
-def _true_corners(places: Sequence[complex], widths: Sequence[float]) -> tuple[tuple[complex, ...], tuple[float, ...], bool]:
+def _true_corners(places: Sequence[complex], widths: Sequence[float]
+                  ) -> tuple[tuple[complex, ...], tuple[float, ...], bool]:
     """The corners that turn, each with the allowance of the side after it; and whether a straight side had to
     stay in two because its parts have different allowances."""
     count = len(places)
@@ -92,7 +94,7 @@ def angle_at(figure: Figure, at: int) -> float:
 
 def is_ruled(angle: float) -> bool:
     """Whether a ruler bears the line of that angle."""
-    return any(_is(angle, each) for each in RULED_ANGLES) or any(_is(180 - angle, each) for each in RULED_ANGLES)
+    return any(_is(min(angle, 180 - angle), each) for each in RULED_ANGLES)
 
 
 def lies_on_grain(step: complex) -> bool:
@@ -125,7 +127,8 @@ def _triangle(figure: Figure) -> Figure:
     lengths = [abs(figure.side(at)) for at in range(3)]
     if max(lengths) - min(lengths) <= ALIKE:
         base = next((at for at in range(3) if lies_on_grain(figure.side(at))), None)
-        return _rolled(figure, base or 0)._replace(kind="equilateral triangle", on_grain=base is not None, angle=60.0)
+        return _rolled(figure, base or 0)._replace(kind="equilateral triangle", on_grain=base is not None,
+                                                   angle=60.0)
     right = next((at for at in range(3) if _is(angle_at(figure, at), 90)), None)
     if right is None:
         return figure._replace(kind="triangle")
@@ -152,7 +155,8 @@ def _four_sided(figure: Figure) -> Figure:
         return _rolled(figure, base or 0)._replace(kind=kind, on_grain=base is not None, angle=sharp)
     if any(pairs):
         return _trapezoid(figure, 0 if pairs[0] else 1)
-    if any(_same(lengths[at], lengths[at - 1]) and _same(lengths[at - 2], lengths[at - 3]) for at in range(2)):
+    if any(_same(lengths[at], lengths[at - 1]) and _same(lengths[at - 2], lengths[at - 3])
+           for at in range(2)):
         return figure._replace(kind="kite", angle=sharp)
     return figure._replace(kind="four-sided shape", angle=sharp)
 

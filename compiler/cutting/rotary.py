@@ -1,8 +1,9 @@
-"""How a shape is cut: by a rule of the rotary cutter where one holds, else by a template, with the reason in words.
+"""How a shape is cut: by a rule of the rotary cutter where one holds, else by a template, with the reason in
+words.
 
-A rule holds where the exact cut lies on a mark of the maker's ruler or within ON_MARK under it (the trade's triangles:
-see triangles); a cut is never rounded down, and its excess over the exact is told. Long strips are cut to the mark
-above and trimmed. Inches, x right and y down, straight of grain up and down.
+A rule holds where the exact cut lies on a mark of the maker's ruler or within ON_MARK under it (the trade's
+triangles: see triangles); a cut is never rounded down, and its excess over the exact is told. Long strips
+are cut to the mark above and trimmed. Inches, x right and y down, straight of grain up and down.
 """
 
 from __future__ import annotations
@@ -17,7 +18,7 @@ from ..drafting.transform import turn_about
 from ..measure.fractions import RULER_STEP
 from ..measure.tolerance import Number
 from .allowance import outset
-from .method import Method, cut_corners, flat_corners, polygon_area, template_method
+from .method import Method, cut_corners, flat_corners, polygon_area, template_as_cut, template_method
 from .model import Template
 from .needs import Fabric, Need
 from .plan_model import Cut
@@ -29,7 +30,8 @@ from .triangles import box_method, half_rectangle, half_square, quarter_square, 
 
 def method_of(outline: Sequence[Edge], allowances: Sequence[Number], step: Fraction = RULER_STEP,
               whole: Number | None = None, part: str = "blocks") -> Method:
-    """The method for a finished outline. `whole` is the finished width of its block, for the reason's words."""
+    """The method for a finished outline. `whole` is the finished width of its block, for the reason's
+    words."""
     figure = recognise(outline, allowances)
     refused = _refusal(figure)
     if refused:
@@ -39,7 +41,8 @@ def method_of(outline: Sequence[Edge], allowances: Sequence[Number], step: Fract
     rule = {
         "square": box_method, "rectangle": box_method, "half-square triangle": half_square,
         "quarter-square triangle": quarter_square, "half-rectangle triangle": half_rectangle,
-        "equilateral triangle": equilateral, "diamond": slanted, "parallelogram": slanted, "trapezoid": trapezoid,
+        "equilateral triangle": equilateral, "diamond": slanted, "parallelogram": slanted,
+        "trapezoid": trapezoid,
         "hexagon": hexagon,
     }[figure.kind]
     found = rule(figure, step, whole, part == "setting")
@@ -68,12 +71,15 @@ def _refusal(figure: Figure) -> str:
 def template_method_of(draft: Draft, template: Template, step: Fraction = RULER_STEP) -> Method:
     """The method for one template of a block: of its first piece, as its first arrow lies on the grain."""
     piece = draft.pieces[template.pieces[0] - 1]
-    lies = turn_about(Point(Fraction(0), Fraction(0)), -_whole(template.grain[0].heading if template.grain else 0.0))
+    heading = template.grain[0].heading if template.grain else 0.0
+    lies = turn_about(Point(Fraction(0), Fraction(0)), -_whole(heading))
     outline = tuple(lies.edge(side.edge) for side in piece.ring)
     allowances = tuple(side.allowance for side in piece.ring)
-    if piece.holes:
-        return template_method(outline, allowances, "it has a hole")
-    return method_of(outline, allowances, step, draft.width)
+    method = method_of(outline, allowances, step, draft.width)
+    if method.kind == "template" or piece.holes:
+        reason = "it has a hole" if piece.holes else method.reason
+        return template_as_cut(tuple(lies.edge(edge) for edge in template.cut), reason)
+    return method
 
 
 def _whole(heading: float) -> Fraction | float:
@@ -83,23 +89,18 @@ def _whole(heading: float) -> Fraction | float:
 
 def choose_cut(need: Need, step: Fraction = RULER_STEP, index: int = 0, fabric: Fabric | None = None,
                whole: Number | None = None) -> Cut:
-    """The cut for a need. `index` is its place in the quilt's needs; `whole` the finished width of its block."""
+    """The cut for a need. `index` is its place in the quilt's needs; `whole` the finished width of its
+    block."""
     method = method_of(need.outline, need.allowances, step, whole, need.part)
     method = _on_print(method, need, fabric)
-    plain, back = need.count, need.reversed
+    plain, back = (ceil(each / method.yields) for each in (need.count, need.reversed))
+    cuts, then = ceil((need.count + need.reversed) / method.yields), method.then
     if method.kind == "half-rectangle triangle":
-        cuts = ceil(plain / method.yields) + ceil(back / method.yields)
-    else:
-        cuts = ceil((plain + back) / method.yields)
-    then = method.then
-    if method.kind == "half-rectangle triangle" and back:
-        first, second = ceil(plain / method.yields), ceil(back / method.yields)
-        then = (f"Cut {first} of the rectangles once from top left to bottom right and {second} from top right to "
-                "bottom left.") if _falls(need) else (
-                f"Cut {first} of the rectangles once from top right to bottom left and {second} from top left to "
-                "bottom right.")
-    return Cut(index, need.fabric, need.part, method.kind, method.width, method.height, cuts, plain + back,
-               method.yields, method.excess, method.reason, need.template, method.angle,
+        cuts = plain + back
+        then = _both_hands(need, plain, back) if back else then
+    return Cut(index, need.fabric, need.part, method.kind, method.width, method.height, cuts,
+               need.count + need.reversed, method.yields, method.excess, method.reason, need.template,
+               method.angle,
                tuple((place.real, place.imag) for place in method.corners), then=then, strip=method.strip)
 
 
@@ -111,19 +112,24 @@ def exact_area(need: Need) -> float:
     return polygon_area(cut_corners(figure))
 
 
-def _falls(need: Need) -> bool:
-    """Whether a half-rectangle triangle's long side runs from top left to bottom right."""
-    figure = recognise(need.outline, need.allowances)
-    long = figure.side(1)
-    return long.real * long.imag > 0
+def _both_hands(need: Need, plain: int, back: int) -> str:
+    """How the rectangles of half-rectangle triangles are cut, so many for each hand."""
+    long = recognise(need.outline, need.allowances).side(1)
+    ways = ["top left to bottom right", "top right to bottom left"]
+    if long.real * long.imag < 0:
+        ways.reverse()
+    return f"Cut {plain} of the rectangles once from {ways[0]}, and {back} once from {ways[1]}."
 
 
 def _on_print(method: Method, need: Need, fabric: Fabric | None) -> Method:
-    """The method on a print with a direction: pieces of one shape are cut one way round, so that they look alike."""
+    """The method on a print with a direction: pieces of one shape are cut one way round, so that they look
+    alike."""
     if fabric is None or not (fabric.one_way or fabric.striped):
         return method
     if method.kind == "quarter-square triangle":
-        return template_method(need.outline, need.allowances, "a square cut twice turns its triangles across the print")
+        return template_method(need.outline, need.allowances,
+                               "a square cut twice turns its triangles across the print")
     if fabric.one_way and method.kind in ("half-square triangle", "half-rectangle triangle"):
-        return replace(method, yields=1, reason=f"{method.reason}; the print runs one way, so one of its two triangles serves")
+        reason = f"{method.reason}; the print runs one way, so one of its two triangles serves"
+        return replace(method, yields=1, reason=reason)
     return method

@@ -9,7 +9,8 @@ from ..measure.fractions import mark_up, number_text
 from ..measure.length import UNITS
 from ..measure.tolerance import NEAR, Number
 
-PARTS: Final = {3: "third", 5: "fifth", 6: "sixth", 7: "seventh", 9: "ninth", 10: "tenth", 11: "eleventh", 12: "twelfth"}
+PARTS: Final = {3: "third", 5: "fifth", 6: "sixth", 7: "seventh", 9: "ninth", 10: "tenth", 11: "eleventh",
+                12: "twelfth"}
 """Shares of a whole number of inches that rulers in halves do not show."""
 
 FINEST: Final = 32
@@ -28,7 +29,7 @@ def length_text(length: Number, step: Fraction) -> str:
     """`3 7/8in`, or `9.75cm` for a ruler in centimetres."""
     if metric(step):
         shown = float(length) / float(UNITS["cm"])
-        return f"{shown:.2f}".rstrip("0").rstrip(".") + "cm"
+        return f"{shown:.3f}".rstrip("0").rstrip(".") + "cm"
     if abs(float(length) * FINEST - round(float(length) * FINEST)) > NEAR * FINEST:
         return _decimal(float(length)) + "in"
     return number_text(length) + "in"
@@ -40,8 +41,9 @@ def unmarked(finished: Number, exact: Number, step: Fraction, whole: Number | No
     if share:
         return share
     mark = mark_up(exact, step)
-    return (f"its cut of {length_text(exact, step)} lies {_decimal(float(mark) - float(exact))}in short of the ruler's "
-            f"{length_text(mark, step)}")
+    short = length_text(float(mark) - float(exact), step)
+    cut, shown = length_text(exact, step), length_text(mark, step)
+    return f"its cut of {cut} lies {short} short of the ruler's {shown}"
 
 
 def _share_words(finished: Number, step: Fraction, whole: Number | None) -> str:

@@ -1,4 +1,5 @@
-r"""Templates and slanted pieces laid head to tail along a strip: each as near the last as their outlines allow.
+r"""Templates and slanted pieces laid head to tail along a strip: each as near the last as their outlines
+allow.
 
    /\  ----/\  ----      every other one is turned half round where the print lets it be, or paired with its
   /  \ \  /  \ \  /      mirror image, whichever takes less cloth
@@ -85,7 +86,8 @@ def _crossings(outline: Outline, y: float) -> list[float]:
 
 def lay_runs(outline: Sequence[complex], plain: int, back: int, width: float, *, turnable: bool, one_way: bool
              ) -> tuple[Run, ...]:
-    """The pieces in runs no longer than `width`, the way that takes the least cloth; none where one is too long.
+    """The pieces in runs no longer than `width`, the way that takes the least cloth; none where one is too
+    long.
 
     `turnable`: the piece may lie across the grain. `one_way`: none may be turned half round.
     """
@@ -130,7 +132,8 @@ def _run(laid: Sequence[Laid], sizes: dict[Pose, tuple[float, float]], thick: fl
                max(each.left + sizes[each.pose][0] for each in laid), thick)
 
 
-def _order(gaps: dict[tuple[Pose, Pose], float], counts: tuple[int, int], turns: Sequence[float]) -> list[Pose]:
+def _order(gaps: dict[tuple[Pose, Pose], float], counts: tuple[int, int],
+           turns: Sequence[float]) -> list[Pose]:
     """The poses in the order they are laid: mirrored pairs while both hands last, if that is nearer than each
     hand by itself; then the rest of each hand."""
     plain, back = counts

@@ -41,7 +41,8 @@ def pack_scraps(kinds: Sequence[Kind], counts: Sequence[int], scraps: Sequence[t
     return best[1]
 
 
-def _pack(kinds: Sequence[Kind], counts: Sequence[int], scraps: Sequence[tuple[int, int]], keen: float) -> Packed:
+def _pack(kinds: Sequence[Kind], counts: Sequence[int], scraps: Sequence[tuple[int, int]],
+          keen: float) -> Packed:
     stock = Stock(kinds, list(counts), keen)
     cuts: list[Cut] = []
     for number, (width, height) in enumerate(scraps):
@@ -53,7 +54,8 @@ def _pack(kinds: Sequence[Kind], counts: Sequence[int], scraps: Sequence[tuple[i
     return Packed(tuple(cuts), tuple(stock.counts))
 
 
-def scraps_needed(kinds: Sequence[Kind], counts: Sequence[int], scraps: Sequence[tuple[int, int]]) -> int | None:
+def scraps_needed(kinds: Sequence[Kind], counts: Sequence[int],
+                  scraps: Sequence[tuple[int, int]]) -> int | None:
     """How many scraps like the largest there would have to be in all; None where no number would do."""
     largest = max(scraps, key=lambda each: each[0] * each[1])
     for more in range(1, MORE):

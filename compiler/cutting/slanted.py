@@ -34,15 +34,18 @@ def equilateral(figure: Figure, step: Fraction, whole: Number | None, setting: b
     if not on_mark(exact, step):
         return unmarked(height, exact, step, None)
     strip = mark_up(exact, step)
-    return Method("equilateral triangle", float(strip) * 2 / sqrt(3), strip, 1, float(strip) - exact,
-                  f"{length_text(height, step)} high finished and {length_text(strip - mark_up(height, step), step)}",
-                  strip, 60.0, _spread(figure, (float(strip) - exact, 0, 0)), "Cut the strip at 60deg, one way and the other.")
+    extra = length_text(strip - mark_up(height, step), step)
+    return Method("equilateral triangle", float(strip) * 2 / sqrt(3), strip, 1, excess_of(((strip, exact),)),
+                  f"{length_text(height, step)} high finished and {extra}", strip, 60.0,
+                  _spread(figure, (float(strip) - exact, 0, 0)),
+                  "Cut the strip at 60deg, one way and the other.")
 
 
 def slanted(figure: Figure, step: Fraction, whole: Number | None, setting: bool) -> Method | str:
     """A strip cut at one slant: diamonds and parallelograms."""
     high, wide = _upright(figure)
-    strip, spacing = high + figure.allowances[0] + figure.allowances[2], wide + figure.allowances[1] + figure.allowances[3]
+    strip = high + figure.allowances[0] + figure.allowances[2]
+    spacing = wide + figure.allowances[1] + figure.allowances[3]
     for exact, size in ((strip, high), (spacing, wide)):
         if not on_mark(exact, step):
             return unmarked(size, exact, step, None)
@@ -50,7 +53,8 @@ def slanted(figure: Figure, step: Fraction, whole: Number | None, setting: bool)
     over = (float(tall) - strip, float(across) - spacing)
     angle = round(figure.angle, 2)
     kind: Kind = "diamond" if tall == across and figure.kind == "diamond" else "parallelogram"
-    return Method(kind, across, tall, 1, excess_of(((tall, strip), (across, spacing))), f"its strip and its cuts at {degrees_text(angle)} lie on the ruler",
+    return Method(kind, across, tall, 1, excess_of(((tall, strip), (across, spacing))),
+                  f"its strip and its cuts at {degrees_text(angle)} lie on the ruler",
                   tall, angle, _spread(figure, (*over, 0, 0)),
                   f"Cut the strip at {degrees_text(angle)} every {length_text(across, step)}.")
 
@@ -73,7 +77,8 @@ def trapezoid(figure: Figure, step: Fraction, whole: Number | None, setting: boo
     tall, across = mark_up(strip, step), mark_up(long, step)
     over = (float(tall) - strip, float(across) - long)
     at = " and ".join(dict.fromkeys(degrees_text(angle) for angle in ends))
-    return Method("trapezoid", across, tall, 1, excess_of(((tall, strip), (across, long))), f"{length_text(across, step)} along its long side, ends at {at}",
+    return Method("trapezoid", across, tall, 1, excess_of(((tall, strip), (across, long))),
+                  f"{length_text(across, step)} along its long side, ends at {at}",
                   tall, round(min(ends), 2), _lengthened(figure, over), f"Cut the strip's ends at {at}.")
 
 
@@ -87,14 +92,18 @@ def hexagon(figure: Figure, step: Fraction, whole: Number | None, setting: bool)
     over = (float(strip) - exact) / 2
     grown = figure._replace(allowances=tuple(each + over for each in figure.allowances))
     half = length_text(Fraction(strip) / 2, step)
-    return Method("hexagon", strip, strip, 1, float(strip) - exact, f"{length_text(across, step)} across finished and its allowances",
+    return Method("hexagon", strip, strip, 1, excess_of(((strip, exact),)),
+                  f"{length_text(across, step)} across finished and its allowances",
                   strip, 60.0, to_corner(cut_corners(grown)),
-                  f"Cut the strip at 60deg every {length_text(strip, step)}, then cut both points off {half} from the middle.")
+                  f"Cut the strip at 60deg every {length_text(strip, step)}, then cut both points off, "
+                  f"{half} "
+                  "from the middle.")
 
 
 def _spread(figure: Figure, over: Sequence[float]) -> tuple[complex, ...]:
     """The cut corners with sides moved out further, so that the cut measures what the ruler shows."""
-    grown = figure._replace(allowances=tuple(each + more for each, more in zip(figure.allowances, over, strict=True)))
+    grown = figure._replace(allowances=tuple(each + more for each,
+                                             more in zip(figure.allowances, over, strict=True)))
     return to_corner(cut_corners(grown))
 
 

@@ -1,4 +1,5 @@
-"""A length of cloth off the bolt, and the strips it is cut into: the shortest of several ways. Ruler steps."""
+"""A length of cloth off the bolt, and the strips it is cut into: the shortest of several ways. Ruler
+steps."""
 
 from __future__ import annotations
 
@@ -12,8 +13,8 @@ LEADS: Final = 14
 
 
 class Way(NamedTuple):
-    """How the next strip is chosen: `thick` counts its thickness beside its fullness; `keen` is for leftovers;
-    `largest`: only kinds of the greatest thickness lead."""
+    """How the next strip is chosen: `thick` counts its thickness beside its fullness; `keen` is for
+    leftovers; `largest`: only kinds of the greatest thickness lead."""
 
     thick: float
     keen: float
@@ -21,7 +22,8 @@ class Way(NamedTuple):
 
 
 WAYS: Final = (
-    Way(0.0, 0.3, True), Way(0.0, 0.7, True), Way(0.0, 0.3, False), Way(0.3, 0.3, False), Way(0.6, 0.5, False),
+    Way(0.0, 0.3, True), Way(0.0, 0.7, True), Way(0.0, 0.3, False), Way(0.3, 0.3, False),
+    Way(0.6, 0.5, False),
     Way(1.0, 0.7, False),
 )
 """Tried in this order; the shortest cloth is kept, the first of equals."""
@@ -46,7 +48,8 @@ def length_of(strips: Sequence[Region]) -> int:
 def _pack(kinds: Sequence[Kind], counts: Sequence[int], width: int, way: Way) -> list[Region]:
     stock = Stock(kinds, list(counts), way.keen)
     thickness = [
-        min((thick for _, run, thick in stock.poses(kind, True) if run <= width), default=0) for kind in range(len(kinds))
+        min((thick for _, run, thick in stock.poses(kind, True) if run <= width), default=0)
+        for kind in range(len(kinds))
     ]
     strips: list[Region] = []
     while stock.open:

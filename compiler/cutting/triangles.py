@@ -1,9 +1,9 @@
 """Squares, rectangles and the triangles cut from them.
 
-The trade's rules for triangles, + 7/8in and + 1 1/4in at 1/4in of allowance, lie 0.0214in and 0.0429in over the
-exact by their nature: so a rule also holds where the finished size lies on a mark. Setting triangles are cut over and
-trimmed: side squares are block x 1.414 + 1 1/4in, corner squares block / 1.414 + 7/8in, up to the next mark
-(SOURCES 1.3). Inches.
+The trade's rules for triangles, + 7/8in and + 1 1/4in at 1/4in of allowance, lie 0.0214in and 0.0429in over
+the exact by their nature: so a rule also holds where the finished size lies on a mark. Setting triangles are
+cut over and trimmed: side squares are block x 1.414 + 1 1/4in, corner squares block / 1.414 + 7/8in, up to
+the next mark (SOURCES 1.3). Inches.
 """
 
 from __future__ import annotations
@@ -56,8 +56,8 @@ def strip_method(figure: Figure, step: Fraction) -> Method:
 
 
 def _triangle_square(finished: float, exact: float, step: Fraction, setting: float | None) -> Fraction | None:
-    """The square that triangles are cut from; None where no mark serves. `setting`: the finished side as the trade
-    reckons it, for triangles that are trimmed after sewing."""
+    """The square that triangles are cut from; None where no mark serves. `setting`: the finished side as the
+    trade reckons it, for triangles that are trimmed after sewing."""
     mark = mark_up(exact, step)
     if setting is not None:
         return max(mark, mark_up(setting + float(mark_up(exact - finished, step)), step))
@@ -96,12 +96,14 @@ def half_rectangle(figure: Figure, step: Fraction, whole: Number | None, setting
     """A rectangle cut once, corner to corner. It has no trade rule: only the exact cut will do."""
     left, top, right, bottom = box_of(cut_corners(figure))
     finished = box_of(figure.corners)
-    for low, high, size in ((left, right, finished[2] - finished[0]), (top, bottom, finished[3] - finished[1])):
+    for low, high, size in ((left, right, finished[2] - finished[0]),
+                            (top, bottom, finished[3] - finished[1])):
         if not on_mark(high - low, step):
             return unmarked(size, high - low, step, whole)
     width, height = mark_up(right - left, step), mark_up(bottom - top, step)
     excess = excess_of(((width, right - left), (height, bottom - top)))
-    return Method("half-rectangle triangle", width, height, 2, excess, "its exact cut lies on the ruler, cut once",
+    return Method("half-rectangle triangle", width, height, 2, excess,
+                  "its exact cut lies on the ruler, cut once",
                   then="Cut each rectangle once corner to corner.")
 
 

@@ -18,10 +18,11 @@ METRE_STEP: Final = 10 * UNITS["cm"]  # or by ten centimetres
 
 @dataclass(frozen=True, slots=True)
 class Margin:
-    """Cloth over what the plan takes, for squaring up and mistakes: a share of it, and at least so many inches.
+    """Cloth over what the plan takes, for squaring up and mistakes: a share of it, and at least so many
+    inches.
 
-    Five in a hundred and an inch: common practice, no published source. `sold`: what the length to buy is counted
-    in; None: as the maker's ruler is.
+    Five in a hundred and an inch: common practice, no published source. `sold`: what the length to buy is
+    counted in; None: as the maker's ruler is.
     """
 
     share: Fraction = Fraction(1, 20)

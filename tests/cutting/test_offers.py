@@ -17,11 +17,13 @@ def offers(title: str):
 
 
 def test_two_triangle_squares_two_and_eight_at_a_time():
-    """Ferry: 20 pinwheels of four 4in two-triangle squares. Eight at a time: 2 x 4 + 1 3/4in (common practice, no
-    published source)."""
+    """Ferry: 20 pinwheels of four 4in two-triangle squares. Eight at a time: 2 x 4 + 1 3/4in (common
+    practice, no published source)."""
     two, eight = offers("Ferry")
-    assert two.method == "two at a time" and two.text.startswith("Cut 40 squares 4 7/8in of indigo and 40 of sand;")
-    assert eight.method == "eight at a time" and eight.text.startswith("Cut 10 squares 9 3/4in of indigo and 10 of sand;")
+    assert two.method == "two at a time" and two.text.startswith("Cut 40 squares 4 7/8in of indigo and 40 "
+    "of sand;")
+    assert eight.method == "eight at a time" and eight.text.startswith("Cut 10 squares 9 3/4in of indigo "
+    "and 10 of sand;")
     assert two.cloth == two.singly == eight.cloth == pytest.approx(2 * 40 * 4.875**2)
 
 
@@ -42,9 +44,11 @@ def test_strip_sets_are_as_wide_as_the_formula_says():
     """SOURCES 2.10: (3 1/2 - 1/2) x 3 + 1/2 = 9 1/2in."""
     sets = [each for each in offers("Capstan") if each.method == "strip set"]
     assert [each.text for each in sets] == [
-        "Sew strips 3 1/2in wide of cream, indigo and cream side by side, 9 1/2in wide in all; 1 set, cut across every "
+        "Sew strips 3 1/2in wide of cream, indigo and cream side by side, 9 1/2in wide in all; 1 set, cut "
+        "across every "
         "3 1/2in: 9 rows.",
-        "Sew strips 3 1/2in wide of indigo, cream and indigo side by side, 9 1/2in wide in all; 2 sets, cut across every "
+        "Sew strips 3 1/2in wide of indigo, cream and indigo side by side, 9 1/2in wide in all; 2 sets, "
+        "cut across every "
         "3 1/2in: 18 rows.",
     ]
 

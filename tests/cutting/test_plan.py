@@ -39,7 +39,8 @@ def test_twelve_quilts_take_little_more_than_their_area(capsys):
     for text in TWELVE:
         outcome = plan_cutting(compiled_quilt(text), margin=NO_MARGIN)
         assert outcome.value is not None
-        cloths = [(each, float(cloth.width * cloth.length)) for each in outcome.value.fabrics for cloth in each.cloths]
+        cloths = [(each, float(cloth.width * cloth.length)) for each in outcome.value.fabrics
+                  for cloth in each.cloths]
         bound = sum(each.area for each in outcome.value.fabrics)
         ratio = sum(area for _, area in cloths) / bound
         with capsys.disabled():
@@ -64,7 +65,8 @@ def test_triangles_in_words():
 
 
 def test_small_pieces_come_from_what_the_large_ones_leave():
-    """Four squares of 10in leave 2in of a 42in strip: small squares are cut there, not from a strip of their own."""
+    """Four squares of 10in leave 2in of a 42in strip: small squares are cut there, not from a strip of their
+    own."""
     plan = planned([need(box(9.5, 9.5), 4), need(box(1.5, 1.5), 5)])
     assert plan.fabrics[0].used == 10
 
@@ -116,7 +118,8 @@ def test_fat_quarters_that_are_not_enough_say_what_is_missing():
 def test_a_scrap_smaller_than_any_piece():
     sand = fabric(scraps=[Scrap(Fraction(3), Fraction(4)), FAT_QUARTER])
     assert said([need(box(6, 6), 2)], sand) == [(
-        "scrap-too-small", "No piece of `sand` can be cut from the scrap 3in x 4in.", "The smallest is 6 1/2in x 6 1/2in.")]
+        "scrap-too-small", "No piece of `sand` can be cut from the scrap 3in x 4in.",
+        "The smallest is 6 1/2in x 6 1/2in.")]
     small = said([need(box(6, 6), 2)], fabric(scraps=[Scrap(Fraction(3), Fraction(4))]))
     assert [code for code, *_ in small] == ["cloth-short", "scrap-too-small"]
 
@@ -129,20 +132,23 @@ def test_a_piece_wider_than_the_cloth():
 
 def test_a_back_from_scraps():
     back = BackingNeed("sand", Fraction(40), Fraction(40))
-    assert said([need(box(2, 2), 2)], fabric(scraps=[FAT_QUARTER]), backing=back)[0][0] == "backing-from-scraps"
+    assert said([need(box(2, 2), 2)], fabric(scraps=[FAT_QUARTER]),
+                backing=back)[0][0] == "backing-from-scraps"
 
 
 def test_scraps_are_cut_in_two_dimensions():
     sizes = [Scrap(Fraction(10), Fraction(12)), Scrap(Fraction(5), Fraction(5))]
     plan = planned([need(box(4.5, 4.5), 5)], fabric(scraps=sizes))
-    assert [(cloth.scrap, cloth.width, cloth.length, len(cloth.placed)) for cloth in plan.fabrics[0].cloths] == [
+    assert [(cloth.scrap, cloth.width, cloth.length, len(cloth.placed))
+            for cloth in plan.fabrics[0].cloths] == [
         (0, 10, 12, 4), (1, 5, 5, 1)]
     assert plan.fabrics[0].buy_text == "2 scraps"
 
 
 def test_shrinking_cloth_takes_more():
     """SOURCES 9: 36in after 10% take 40in."""
-    outcome = plan_cutting(quilt([need(box(41.5, 8.5), 4)], [fabric(shrinkage=Fraction(1, 10))]), margin=NO_MARGIN)
+    outcome = plan_cutting(quilt([need(box(41.5, 8.5), 4)], [fabric(shrinkage=Fraction(1, 10))]),
+                           margin=NO_MARGIN)
     assert (outcome.value.fabrics[0].used, outcome.value.fabrics[0].buy) == (36, 40.5)
 
 

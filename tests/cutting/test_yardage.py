@@ -1,4 +1,5 @@
-"""Cloth to buy against published tables: never more than they say for the same cuts. Sources by SOURCES.md's numbers."""
+"""Cloth to buy against published tables: never more than they say for the same cuts. Sources by SOURCES.md's
+numbers."""
 
 from __future__ import annotations
 
@@ -30,7 +31,8 @@ def plan(needs, cloth, margin=NO_MARGIN, **parts) -> FabricPlan:
 
 
 FROM_A_YARD = {  # SOURCES 2.1, 44 x 36in; the 7in row is wrong (trap 10.3)
-    "1 1/2": 696, "2": 396, "2 1/2": 238, "2 7/8": 180, "3": 168, "3 1/2": 120, "3 7/8": 99, "4": 99, "4 1/2": 72,
+    "1 1/2": 696, "2": 396, "2 1/2": 238, "2 7/8": 180, "3": 168, "3 1/2": 120, "3 7/8": 99, "4": 99,
+    "4 1/2": 72,
     "4 7/8": 63, "5": 56, "5 1/2": 48, "6": 42, "6 1/2": 30, "8 1/2": 20, "9 1/2": 12, "12": 9, "12 1/2": 6,
 }
 
@@ -44,7 +46,8 @@ def test_squares_from_a_yard(size):
 
 
 @pytest.mark.parametrize(("across", "table"), [
-    (22, {"2": 99, "2 1/2": 56, "2 7/8": 42, "3": 42, "3 1/2": 30, "3 7/8": 20, "4": 20, "4 1/2": 16, "4 7/8": 12,
+    (22, {"2": 99, "2 1/2": 56, "2 7/8": 42, "3": 42, "3 1/2": 30, "3 7/8": 20, "4": 20, "4 1/2": 16,
+          "4 7/8": 12,
           "5": 12, "5 1/2": 12, "5 7/8": 9, "6": 9, "6 1/2": 6, "6 7/8": 6}),  # SOURCES 2.2
     (21, {"2": 90, "3": 42, "4": 20, "5": 12, "6": 9}),  # SOURCES 2.3
 ])

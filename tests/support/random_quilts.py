@@ -12,48 +12,90 @@ from piecewright.quilt.model import Fabric, Need, Quilt
 from .library import LibraryShelf
 from .needs import box, fabric, half_square, need, quarter_square
 
-ROLES = ("  fabric indigo shrinks 3%\n  fabric rust\n  fabric sand\n  fabric cream width 40in\n"
-         "  roles dark = indigo, medium = rust, light = cream, background = sand, pale = cream\n")
+ROLES = """  fabric indigo shrinks 3%
+  fabric rust
+  fabric sand
+  fabric cream width 40in
+  roles dark = indigo, medium = rust, light = cream, background = sand, pale = cream
+"""
+
+FINISH = """  binding 2 1/2in in indigo
+  backing in sand 4in over
+  batting 4in over
+"""
+
+BODIES = """
+Slipway: star=Evening Star
+  set straight 4 across 5 down of 8in { alternate star, plain cream }
+  border 2in in rust
+  border 4in in indigo
+Sluice: shoo=Shoo Fly; dash=Churn Dash
+  set straight 5 across 6 down of 9in { alternate shoo, dash }
+  sashing 1 1/2in in sand posts in rust
+  border 3in in indigo mitred
+Ferry: pin=Pinwheel Square
+  set on point 4 across 5 down of 8in with triangles in sand { alternate pin, plain cream }
+  border 5in in rust
+Capstan: nine=Nine Patch; ohio=Ohio Star
+  set on point 4 across 4 down of 9in with triangles in rust { alternate ohio, nine }
+Gangway: rail=Rail Fence
+  set straight 6 across 8 down of 6in { alternate rail, rail turned 90deg }
+  border 4 1/2in in sand
+Jetty: star=Ohio Star
+  set straight 3 across 4 down of 12in { alternate star, star }
+  sashing 3in in cream posts in indigo around
+Towpath: cabin=Log Cabin
+  set straight 6 across 6 down { alternate cabin, cabin turned 90deg }
+  border 6in in indigo
+Lockgate: paws=Bear's Paws
+  set straight 3 across 4 down of 14in { alternate paws, paws }
+  sashing 2in in sand
+  border 4in in rust
+Dinghy: spools=Spools
+  set straight 6 across 6 down of 6in { alternate spools, spools turned 90deg }
+Tideline: star=Eight-pointed Star
+  set straight 4 across 4 down of 12in { alternate star, star }
+  border 2in in rust
+Causeway: chain=Double Irish Chain; pond=Goose in the Pond
+  set straight 5 across 5 down of 10in { alternate chain, pond }
+  border 3in in cream
+Mooring: leaf=Maple Leaf; friend=Friendship Star
+  set straight 6 across 7 down of 9in { alternate leaf, friend }
+  sashing 2in in cream posts in rust
+  border 5in in sand
+"""
+
+OTHER_CLOTHS = {
+    "Towpath": ROLES.replace("dark = ", "hearth = rust, dark = "),
+    "Dinghy": ROLES.replace("cream width 40in", "cream fat quarter 6")
+    .replace("sand\n", "sand fat quarter 6\n", 1).replace("indigo shrinks 3%", "indigo fat quarter 5"),
+}
+
+OTHER_FINISHES = {
+    "Dinghy": "  binding 2 1/4in in indigo\n",
+    "Mooring": "  binding 2 1/4in in rust bias\n  backing in indigo 4in over\n",
+}
 
 
-def _quilt(title: str, uses: str, body: str, fabrics: str = ROLES) -> str:
-    named = "".join(f'  use "{name}" as {word}\n' for word, name in (each.split("=") for each in uses.split("; ")))
-    return f'edition 1\nquilt "{title}" {{\n{named}{fabrics}{body}}}\n'
+def _texts() -> tuple[str, ...]:
+    found = []
+    for part in BODIES.strip().split("\n"):
+        if part.startswith(" "):
+            found[-1][2] += f"{part}\n"
+        else:
+            title, uses = part.split(": ")
+            found.append([title, uses, ""])
+    return tuple(_quilt(*each) for each in found)
 
 
-FINISH = "  binding 2 1/2in in indigo\n  backing in sand 4in over\n  batting 4in over\n"
+def _quilt(title: str, uses: str, body: str) -> str:
+    named = [each.split("=") for each in uses.split("; ")]
+    lines = "".join(f'  use "{name}" as {word}\n' for word, name in named)
+    cloths, finish = OTHER_CLOTHS.get(title, ROLES), OTHER_FINISHES.get(title, FINISH)
+    return f'edition 1\nquilt "{title}" {{\n{lines}{cloths}{body}{finish}}}\n'
 
-TWELVE: tuple[str, ...] = (
-    _quilt("Slipway", "star=Evening Star", "  set straight 4 across 5 down of 8in { alternate star, plain cream }\n"
-           "  border 2in in rust\n  border 4in in indigo\n" + FINISH),
-    _quilt("Sluice", "shoo=Shoo Fly; dash=Churn Dash", "  set straight 5 across 6 down of 9in { alternate shoo, dash }\n"
-           "  sashing 1 1/2in in sand posts in rust\n  border 3in in indigo mitred\n" + FINISH),
-    _quilt("Ferry", "pin=Pinwheel Square", "  set on point 4 across 5 down of 8in with triangles in sand "
-           "{ alternate pin, plain cream }\n  border 5in in rust\n" + FINISH),
-    _quilt("Capstan", "nine=Nine Patch; ohio=Ohio Star", "  set on point 4 across 4 down of 9in with triangles in rust "
-           "{ alternate ohio, nine }\n" + FINISH),
-    _quilt("Gangway", "rail=Rail Fence", "  set straight 6 across 8 down of 6in { alternate rail, rail turned 90deg }\n"
-           "  border 4 1/2in in sand\n" + FINISH),
-    _quilt("Jetty", "goose=Flying Goose; star=Ohio Star", "  set straight 3 across 4 down of 12in { alternate star, star }\n"
-           "  sashing 3in in cream posts in indigo around\n" + FINISH),
-    _quilt("Towpath", "cabin=Log Cabin", "  roles hearth = rust, dark = indigo, light = cream\n"
-           "  set straight 6 across 6 down { alternate cabin, cabin turned 90deg }\n"
-           "  border 6in in indigo\n" + FINISH, "  fabric indigo\n  fabric rust\n  fabric cream\n  fabric sand\n"),
-    _quilt("Lockgate", "paws=Bear's Paws", "  set straight 3 across 4 down of 14in { alternate paws, paws }\n"
-           "  sashing 2in in sand\n  border 4in in rust\n" + FINISH),
-    _quilt("Dinghy", "spools=Spools", "  set straight 6 across 6 down of 6in { alternate spools, spools turned 90deg }\n"
-           "  binding 2 1/4in in indigo\n",
-           "  fabric indigo fat quarter 5\n  fabric rust fat quarter 5\n  fabric cream fat quarter 6\n"
-           "  fabric sand fat quarter 6\n  roles dark = indigo, medium = rust, light = cream, background = sand, "
-           "pale = cream\n"),
-    _quilt("Tideline", "tumbler=The Tumbler; star=Eight-pointed Star",
-           "  set straight 4 across 4 down of 12in { alternate star, star }\n  border 2in in rust\n" + FINISH),
-    _quilt("Causeway", "chain=Double Irish Chain; pond=Goose in the Pond",
-           "  set straight 5 across 5 down of 10in { alternate chain, pond }\n  border 3in in cream\n" + FINISH),
-    _quilt("Mooring", "leaf=Maple Leaf; friend=Friendship Star", "  set straight 6 across 7 down of 9in "
-           "{ alternate leaf, friend }\n  sashing 2in in cream posts in rust\n  border 5in in sand\n"
-           "  binding 2 1/4in in rust bias\n  backing in indigo 4in over\n"),
-)
+
+TWELVE: tuple[str, ...] = _texts()
 """Settings straight and on point, sashed and not, bordered, from the bolt and from fat quarters."""
 
 

@@ -1,6 +1,7 @@
 """Cutting a plan's cloth by its printed numbers alone: slices in order, sizes and counts. Inches.
 
-This program path knows nothing of how the plan was made. It cuts simulated rectangles, and says what came out.
+This program path knows nothing of how the plan was made. It cuts simulated rectangles, and says what came
+out.
 """
 
 from __future__ import annotations
@@ -67,7 +68,8 @@ def replay(plan: CuttingPlan, fabric: FabricPlan) -> Counter[int]:
             pieces.remove(spot)
             sides = sorted([placed.width, placed.height])
             if cut.joined:
-                strips.setdefault(placed.cut, []).append(sides[1] if sides[0] == cut.strip or cut.strip is None else sides[0])
+                strips.setdefault(placed.cut, []).append(sides[1] if sides[0] == cut.strip
+                                                         or cut.strip is None else sides[0])
                 assert min(cut.width, cut.height) in sides
                 continue
             wanted = [cut.width, cut.height] if not placed.turned else [cut.height, cut.width]
