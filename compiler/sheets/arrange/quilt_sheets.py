@@ -3,10 +3,12 @@ block's templates, as one document or a part at a time."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from typing import Final, Literal, get_args
 
+from ...cutting.model import Template
 from ...cutting.plan_model import CuttingPlan
+from ...drafting.model import Draft
 from ...quilt.counting import ALLOWANCE
 from ...quilt.model import Quilt
 from ..lettering import printable
@@ -27,17 +29,28 @@ QUILT_PARTS: Final[tuple[QuiltPart, ...]] = get_args(QuiltPart)
 """The parts in the order of the document."""
 
 
-def arrange_quilt(quilt: Quilt, plan: CuttingPlan, options: SheetOptions) -> Document:
+BlockSheets = Callable[[Draft, Sequence[Template], SheetOptions, str, str], list[Leaf]]
+"""What lays out the sheets of one block: `block_leaves`, or one that knows them from an earlier build."""
+
+
+def arrange_quilt(
+    quilt: Quilt, plan: CuttingPlan, options: SheetOptions, sheets: BlockSheets = block_leaves
+) -> Document:
     """The whole document."""
-    return _document(quilt, [leaf for part in QUILT_PARTS for leaf in part_leaves(quilt, plan, part, options)], options)
+    leaves = [leaf for part in QUILT_PARTS for leaf in part_leaves(quilt, plan, part, options, sheets)]
+    return _document(quilt, leaves, options)
 
 
-def arrange_quilt_part(part: QuiltPart, quilt: Quilt, plan: CuttingPlan, options: SheetOptions) -> Document:
+def arrange_quilt_part(
+    part: QuiltPart, quilt: Quilt, plan: CuttingPlan, options: SheetOptions, sheets: BlockSheets = block_leaves
+) -> Document:
     """One part as a document of its own. It has no pages where a quilt of plain cloth has no templates."""
-    return _document(quilt, part_leaves(quilt, plan, part, options), options)
+    return _document(quilt, part_leaves(quilt, plan, part, options, sheets), options)
 
 
-def part_leaves(quilt: Quilt, plan: CuttingPlan, part: QuiltPart, options: SheetOptions) -> list[Leaf]:
+def part_leaves(
+    quilt: Quilt, plan: CuttingPlan, part: QuiltPart, options: SheetOptions, sheets: BlockSheets = block_leaves
+) -> list[Leaf]:
     """One part's pages before they are numbered."""
     paper = paper_for(options)
     makers: dict[QuiltPart, Callable[[], list[Leaf]]] = {
@@ -46,12 +59,14 @@ def part_leaves(quilt: Quilt, plan: CuttingPlan, part: QuiltPart, options: Sheet
         "counts": lambda: counts_leaves(quilt, plan, paper),
         "chart": lambda: chart_leaves(quilt, plan, paper),
         "cutting": lambda: cutting_leaves(quilt, plan, paper),
-        "templates": lambda: list(_template_leaves(quilt, plan, options)),
+        "templates": lambda: list(_template_leaves(quilt, plan, options, sheets)),
     }
     return makers[part]()
 
 
-def _template_leaves(quilt: Quilt, plan: CuttingPlan, options: SheetOptions) -> Iterator[Leaf]:
+def _template_leaves(
+    quilt: Quilt, plan: CuttingPlan, options: SheetOptions, sheets: BlockSheets
+) -> Iterator[Leaf]:
     """Every block's sheets, one copy of each; then templates that the setting and the borders need."""
     for index, block in enumerate(quilt.blocks):
         draft = block.draft
@@ -60,7 +75,7 @@ def _template_leaves(quilt: Quilt, plan: CuttingPlan, options: SheetOptions) -> 
         under = f"{size} finished · version {draft.version} · counts are for one of the {uses} in {quilt.title}"
         if uses == 1:
             under = f"{size} finished · version {draft.version} · one in {quilt.title}"
-        yield from block_leaves(draft, block.templates, options, under, f"Templates: {block_name(quilt, index)}")
+        yield from sheets(draft, block.templates, options, under, f"Templates: {block_name(quilt, index)}")
     own = setting_templates(quilt, plan)
     if own:
         under = f"{size_text(quilt.width, quilt.height)} finished · version {quilt.version} · counts are for the whole quilt"
