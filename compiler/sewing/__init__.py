@@ -1,0 +1,1 @@
+"""Drafts to an order of sewing, its proof, pressing, foundations and difficulty."""

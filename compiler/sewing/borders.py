@@ -1,0 +1,45 @@
+"""What runs round a part of a block, walked half by half along what is taken or outside."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from ..drafting.stroke import Stroke
+from .seam_graph import SeamGraph
+
+Ring = tuple[tuple[Stroke, float], ...]
+"""Directed strokes with the cloth on the right, each with its allowance in inches."""
+
+
+def piece_rings(graph: SeamGraph, piece: int) -> tuple[Ring, ...]:
+    """The outline and windows of one piece."""
+    return tuple(_strokes(graph, ring) for ring in graph.rings[piece])
+
+
+def part_rings(graph: SeamGraph, cut: Sequence[bool], edge: int) -> tuple[Ring, ...]:
+    """The outline of the part on the right of a half on its outside."""
+    return (_strokes(graph, _walk(graph, cut, edge)),)
+
+
+def ringed_piece(graph: SeamGraph, cut: Sequence[bool], edge: int, piece: int) -> tuple[Ring, ...]:
+    """The outline of one piece with what fills its windows, and those windows that are taken out."""
+    outer = _walk(graph, cut, edge)
+    open_rings = [ring for ring in graph.rings[piece]
+                  if all(cut[half // 2] for half in ring) and not set(ring).intersection(outer)]
+    return tuple(_strokes(graph, ring) for ring in (outer, *open_rings))
+
+
+def _strokes(graph: SeamGraph, ring: Sequence[int]) -> Ring:
+    return tuple((graph.directed(half), graph.allowance(half)) for half in ring)
+
+
+def _walk(graph: SeamGraph, cut: Sequence[bool], edge: int) -> list[int]:
+    """The halves round a part: along its outside, and across whatever is still sewn within it."""
+    ring, half = [], edge
+    while True:
+        ring.append(half)
+        half = graph.following[half]
+        while not (cut[half // 2] or graph.links[half // 2].left < 0):
+            half = graph.following[half ^ 1]
+        if half == edge:
+            return ring

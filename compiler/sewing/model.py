@@ -1,0 +1,285 @@
+"""What later folders may rely on: how a block goes together.
+
+Inches; x right, y down. A unit keeps the places of the block, where its first copy lies; a piece keeps those of
+its template. An edge always has its cloth on the right, so the two sides of one seam run opposite ways. Of a
+piece that is cut reversed, the edges are those on the template before it is turned over.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Literal
+
+from ..drafting.model import Edge, Point
+
+
+@dataclass(frozen=True, slots=True)
+class Cloth:
+    """One piece as it is taken from the pile: its number, template, whether cut reversed, and fabric."""
+
+    number: int
+    template: str
+    reversed: bool
+    fabric: str
+
+
+@dataclass(frozen=True, slots=True)
+class Size:
+    """Width and height. Finished, or unfinished: with the allowance on all four sides."""
+
+    width: float
+    height: float
+
+
+@dataclass(frozen=True, slots=True)
+class Copy:
+    """One of a unit's copies: its pieces, in the order of the first copy's, and where the first copy's places
+    go: turned clockwise about the block's top left, in degrees, then moved by `to`."""
+
+    pieces: tuple[int, ...]
+    turned: float
+    to: Point
+
+
+@dataclass(frozen=True, slots=True)
+class Unit:
+    """Pieces sewn together, and every copy of them in the block.
+
+    `outline` is finished, corner to corner, clockwise; `holes` are windows that nothing fills yet. Sizes are
+    measured along the unit's own straight edge where none of its edges lies level or upright.
+    """
+
+    id: str  # u1, u2, ... in the order of sewing
+    pieces: tuple[int, ...]
+    copies: tuple[Copy, ...]  # the first is the unit where it stands
+    outline: tuple[Edge, ...]
+    holes: tuple[tuple[Edge, ...], ...]
+    finished: Size
+    unfinished: Size
+    rectangle: bool
+
+
+@dataclass(frozen=True, slots=True)
+class SeamSide:
+    """Which of one part's edges go into a seam: `part` is a piece number as text, or a unit's id.
+
+    The edges lie in the part's own places, in order along it with the cloth on the right. A straight or
+    circular run is one edge, whatever meets it in the middle.
+    """
+
+    part: str
+    edges: tuple[Edge, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Partial:
+    """A set-in seam that need not be turned: the seam of step `opened` stays open beside `at`, and is closed
+    after this one."""
+
+    opened: int
+    at: Point
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """Two parts joined by one seam; `batch` copies are made alike.
+
+    `seam` lies in the block, with the first part on its right. `turns` are the dots where the needle stops and
+    the cloth is turned; `stops` the ends, at a dot too, that leave the allowance free for a later turn.
+    `eased` is where two edges of unlike bend are pinned: the middle of each curved run, and its quarters where
+    it is longer than 2in.
+    """
+
+    step: int
+    makes: str
+    sides: tuple[SeamSide, SeamSide]
+    batch: int
+    seam: tuple[Edge, ...]
+    seam_length: float
+    curved: bool
+    closed: bool  # all round a window
+    turns: tuple[Point, ...]
+    stops: tuple[Point, ...]
+    eased: tuple[Point, ...]
+    partial: Partial | None
+    finished: Size
+    unfinished: Size
+
+    @property
+    def parts(self) -> tuple[str, str]:
+        """Piece numbers as text, or unit ids."""
+        return self.sides[0].part, self.sides[1].part
+
+    @property
+    def set_in(self) -> bool:
+        """Whether the seam turns a corner or closes round a window."""
+        return self.closed or bool(self.turns)
+
+    @property
+    def set_in_count(self) -> int:
+        """How many set-in seams one copy has: a corner each; a round window is one."""
+        return max(len(self.turns), 1) if self.set_in else 0
+
+
+@dataclass(frozen=True, slots=True)
+class Assembly:
+    """An order of sewing for a whole block. `steps[n - 1].step` is n, and makes `units[n - 1]`."""
+
+    pieces: tuple[Cloth, ...]  # in order of number
+    units: tuple[Unit, ...]
+    steps: tuple[Step, ...]
+
+    @property
+    def seams(self) -> int:
+        """How many seams are sewn: one fewer than the pieces."""
+        return sum(step.batch for step in self.steps)
+
+    @property
+    def set_in_seams(self) -> int:
+        """How many places need a set-in seam, over all copies."""
+        return sum(step.set_in_count * step.batch for step in self.steps)
+
+    @property
+    def set_in_places(self) -> tuple[Point, ...]:
+        """Where the needle turns, in the block, first copies only."""
+        return tuple(place for step in self.steps for place in step.turns)
+
+    @property
+    def partial_seams(self) -> int:
+        """How many of the set-in seams can be sewn straight by leaving an earlier seam partly open."""
+        return sum(step.batch for step in self.steps if step.partial)
+
+    @property
+    def curved_seams(self) -> int:
+        """How many seams bend."""
+        return sum(step.batch for step in self.steps if step.curved)
+
+    @property
+    def straight_seams_only(self) -> bool:
+        """Whether every seam is one straight line."""
+        return not any(step.curved or step.set_in for step in self.steps)
+
+
+@dataclass(frozen=True, slots=True)
+class Proof:
+    """What re-sewing found. `furthest` is the greatest distance, in inches, between printed and sewn."""
+
+    pieces: int
+    seams: int
+    closes: bool
+    furthest: float
+    sentence: str  # '24 pieces, 23 seams, closes exactly'
+
+
+Toward = Literal["first", "second", "open"]
+
+
+@dataclass(frozen=True, slots=True)
+class Pressing:
+    """Which way the allowances of a step's seam lie: toward its first or second part, or open.
+
+    `ways` has one entry for each copy of the unit that the step makes: those of a batch agree unless seams that
+    meet want otherwise. `reason` is why: 'darker', 'opposite', 'either' or 'open'.
+    """
+
+    step: int
+    ways: tuple[Toward, ...]
+    reason: Literal["darker", "opposite", "either", "open"]
+
+    @property
+    def toward(self) -> Toward:
+        """The first copy's way."""
+        return self.ways[0]
+
+    @property
+    def even(self) -> bool:
+        """Whether the whole batch is pressed alike."""
+        return len(set(self.ways)) == 1
+
+
+@dataclass(frozen=True, slots=True)
+class Meeting:
+    """Two seams of steps that meet end to end at a place on a later seam, and whether they lie opposite."""
+
+    at: Point
+    steps: tuple[int, int]
+    across: int  # the step of the later seam
+    opposite: bool
+
+
+@dataclass(frozen=True, slots=True)
+class PressingPlan:
+    """A direction for each step's seam, in order of steps, and every meeting."""
+
+    seams: tuple[Pressing, ...]
+    meetings: tuple[Meeting, ...]
+
+    @property
+    def opposite(self) -> int:
+        """At how many meetings the seams lie opposite, or open."""
+        return sum(each.opposite for each in self.meetings)
+
+
+@dataclass(frozen=True, slots=True)
+class Patch:
+    """One numbered patch of a foundation, and the rectangle of cloth to cut for it: along its seam, and away.
+
+    `line` is the line that is sewn when it is added, in the block; the first patch has none.
+    """
+
+    label: str  # A1, A2, ...
+    piece: int
+    fabric: str
+    line: Edge | None
+    width: Fraction
+    height: Fraction
+
+
+@dataclass(frozen=True, slots=True)
+class Section:
+    """Patches sewn on one paper in order. `outline` is finished and unmirrored, in the block's places."""
+
+    label: str
+    patches: tuple[Patch, ...]
+    outline: tuple[Edge, ...]
+
+    @property
+    def order(self) -> tuple[int, ...]:
+        """Piece numbers in sewing order."""
+        return tuple(patch.piece for patch in self.patches)
+
+
+@dataclass(frozen=True, slots=True)
+class SectionJoin:
+    """Two groups of sections joined by one straight seam: 'A' and 'B', then 'A-B' and 'C'."""
+
+    first: str
+    second: str
+    seam: Edge
+
+
+@dataclass(frozen=True, slots=True)
+class Foundations:
+    """Whether the block can be sewn on paper, and its sections. `why_not` is empty where it can."""
+
+    possible: bool
+    why_not: str
+    sections: tuple[Section, ...]
+    joins: tuple[SectionJoin, ...]
+    margin: Fraction  # inches beyond the allowance on every side of each patch's cloth
+
+
+@dataclass(frozen=True, slots=True)
+class Difficulty:
+    """What makes a block hard, each cause by itself."""
+
+    pieces: int
+    templates: int
+    smallest_angle: float  # degrees; 180 where no piece has a corner
+    bias_outside: int  # edges of the block's outside that are off the straight of grain
+    set_in_seams: int
+    partial_seams: int
+    curved_seams: int
+    points_that_meet: int  # places where the corners of four pieces or more come together
+    most_at_one_point: int

@@ -1,0 +1,178 @@
+"""Where no seam runs right across: the path that costs the fewest set-in seams.
+
+At a place inside a region some last seam passes through; it turns there, and is set in, unless it takes two
+links that run on into each other. A place where no two links do so costs one set-in seam whatever is done (the
+Y where three patches meet), so a turn there is free; a turn where links run on into each other is one too many.
+Taking a path without such needless turns never makes another path dearer, so whatever order is found has as
+few set-in seams as there are Y places, and more only where seams lap round each other like a pinwheel.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from heapq import heappop, heappush
+from typing import Final, NamedTuple
+
+from .chords import Seams
+
+WHOLE: Final = 40
+"""Pieces. Regions up to this are searched whole; in larger ones a part this near the outside is searched first,
+so that a thousand hexagons take ten times as long as a hundred."""
+
+PART: Final = 14
+"""Pieces in such a part."""
+
+Cost = tuple[int, int, int]
+"""Needless turns, turns, natural units cut through."""
+
+
+class Path(NamedTuple):
+    """Halves from the outside to the outside, and the pieces it parts from the rest."""
+
+    halves: list[int]
+    cost: Cost
+
+
+def find_path(seams: Seams, pieces: Sequence[int]) -> list[int]:
+    """The halves of the best path through a region, given its pieces from its outside inward."""
+    if len(pieces) > WHOLE:
+        found = _best(seams, pieces[:PART], len(pieces))
+        if found and found.cost[0] == 0:
+            return found.halves
+    best = _best(seams, pieces, len(pieces))
+    assert best is not None, f"no seam parts {len(pieces)} pieces"
+    return best.halves
+
+
+def _best(seams: Seams, pieces: Sequence[int], whole: int) -> Path | None:
+    """Of all cheapest paths the one that parts off least, and of those the last in reading order."""
+    within = frozenset(pieces)
+    starts = [half for half in _halves(seams, within) if seams.edge[seams.graph.place_at(half)]]
+    paths: list[Path] = []
+    for start in starts:
+        for path in _paths_from(seams, start, within):
+            if not paths or path.cost <= paths[0].cost:
+                if paths and path.cost < paths[0].cost:
+                    paths.clear()
+                paths.append(path)
+    if not paths:
+        return None
+    return min(paths, key=lambda path: _small_side(seams, path, whole))
+
+
+def _halves(seams: Seams, within: frozenset[int]) -> list[int]:
+    """Every half of the uncut links between pieces of a region."""
+    found: dict[int, None] = {}
+    for piece in sorted(within):
+        for ring in seams.graph.rings[piece]:
+            for half in ring:
+                link = seams.graph.links[half // 2]
+                if not seams.cut[half // 2] and not link.rim and link.right in within and link.left in within:
+                    found[half & ~1] = found[half | 1] = None
+    return list(found)
+
+
+def _paths_from(seams: Seams, start: int, within: frozenset[int]) -> list[Path]:
+    """The cheapest path from a half on the outside to every other place of the outside."""
+    graph = seams.graph
+    queue: list[tuple[Cost, int, int, int]] = [(_cost((0, 0, 0), seams, start), 1, start, -1)]
+    came: dict[int, int] = {}
+    ends: dict[int, Path] = {}
+    while queue:
+        cost, steps, half, before = heappop(queue)
+        if half in came:
+            continue
+        came[half] = before
+        place = graph.place_at(half ^ 1)
+        if seams.edge[place]:
+            if place not in ends:
+                halves = _walked(came, half)
+                if _simple(seams, halves):
+                    ends[place] = Path(halves, cost)
+            continue
+        leaving = [each for each in graph.halves[place] if not seams.cut[each // 2] and _inside(seams, each, within)]
+        free = all(graph.onward[each] < 0 for each in leaving)
+        for following in leaving:
+            if following == half ^ 1 or following in came:
+                continue
+            turns = graph.onward[half ^ 1] != following
+            dearer = (cost[0] + (turns and not free), cost[1] + turns, cost[2])
+            heappush(queue, (_cost(dearer, seams, following), steps + 1, following, half))
+    return list(ends.values())
+
+
+def _inside(seams: Seams, half: int, within: frozenset[int]) -> bool:
+    link = seams.graph.links[half // 2]
+    return link.right in within and link.left in within
+
+
+def _cost(cost: Cost, seams: Seams, half: int) -> Cost:
+    return cost[0], cost[1], cost[2] + (seams.naturals.within[half // 2] >= 0)
+
+
+def _walked(came: dict[int, int], half: int) -> list[int]:
+    halves = []
+    while half >= 0:
+        halves.append(half)
+        half = came[half]
+    return halves[::-1]
+
+
+def _simple(seams: Seams, halves: Sequence[int]) -> bool:
+    """Whether a path comes to no place twice; back to its first place is allowed where it goes round something."""
+    places = [seams.graph.place_at(half) for half in halves]
+    return len(set(places)) == len(places)
+
+
+def _small_side(seams: Seams, path: Path, whole: int) -> tuple[float, int, int, tuple[int, ...]]:
+    """The area of the side with fewer pieces; then its highest number first."""
+    side = small_side(seams, path.halves, whole)
+    area = sum(float(seams.graph.pieces[piece].area) for piece in side)
+    return round(area, 6), -max(side), len(path.halves), tuple(path.halves)
+
+
+def small_side(seams: Seams, halves: Sequence[int], whole: int) -> list[int]:
+    """The pieces on the side of a path that is walked round first; the sides are walked by turns.
+
+    `whole`: how many pieces lie on both sides together.
+    """
+    barred = {half // 2 for half in halves}
+    first = seams.graph.links[halves[0] // 2]
+    walks = [_Walk(seams, first.right, barred), _Walk(seams, first.left, barred)]
+    while True:
+        for walk in walks:
+            if walk.step():
+                assert len(walk.met) < whole or whole == 1, "a path parts nothing"
+                return walk.met
+
+
+class _Walk:
+    """Pieces met one link at a time from a first, never across a taken or barred link."""
+
+    def __init__(self, seams: Seams, piece: int, barred: set[int]) -> None:
+        self.seams = seams
+        self.barred = barred
+        self.met = [piece]
+        self.seen = {piece}
+        self.at = 0
+        self.rest = self._halves(piece)
+
+    def _halves(self, piece: int) -> list[int]:
+        return [half // 2 for ring in self.seams.graph.rings[piece] for half in reversed(ring)]
+
+    def step(self) -> bool:
+        """Looks across one link; whether all has been walked."""
+        if not self.rest:
+            self.at += 1
+            if self.at == len(self.met):
+                return True
+            self.rest = self._halves(self.met[self.at])
+            return False
+        number = self.rest.pop()
+        link = self.seams.graph.links[number]
+        if not link.rim and not self.seams.cut[number] and number not in self.barred:
+            piece = self.seams.graph.beyond(number, self.met[self.at])
+            if piece not in self.seen:
+                self.seen.add(piece)
+                self.met.append(piece)
+        return False
