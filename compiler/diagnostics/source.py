@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from bisect import bisect_right
-from dataclasses import dataclass, field
+from dataclasses import field
+
+from ..records import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,11 +7,12 @@ Lengths are Fractions of an inch, angles Fractions of a degree, numbers Fraction
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import field
 from fractions import Fraction
 from typing import TYPE_CHECKING, Literal
 
 from ..diagnostics.source import Span
+from ..records import dataclass
 
 if TYPE_CHECKING:
     from .quilt_tree import Quilt
