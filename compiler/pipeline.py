@@ -7,6 +7,7 @@ Pages are made from compiled blocks by `sheets.arrange`, and written by the comm
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from .cutting.model import Template
@@ -16,7 +17,6 @@ from .drafting.model import Draft
 from .language.parser import parse
 from .language.shelf import Shelf
 from .language.tree import File, Node
-from .records import dataclass
 
 if TYPE_CHECKING:
     from .drafting.draft import Drafter

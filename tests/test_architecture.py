@@ -12,7 +12,7 @@ import pytest
 COMPILER = Path(__file__).parent.parent / "compiler"
 MODULES = sorted(COMPILER.rglob("*.py"))
 
-ORDER = ("records", "measure", "diagnostics", "language", "drafting", "cutting", "sewing", "quilt", "sheets",
+ORDER = ("measure", "diagnostics", "language", "drafting", "cutting", "sewing", "quilt", "sheets",
          "pipeline",
          "command_line")
 """Each folder (or module of the top folder) imports only from those before it."""

@@ -4,14 +4,13 @@ from __future__ import annotations
 
 import os
 from collections.abc import Iterator, Sequence
-from dataclasses import field
+from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import TYPE_CHECKING, Any, Final
 
 import click
 
 from ..diagnostics.wording import count_of
-from ..records import dataclass
 from .blocks import BlockChoice, named, write_files
 from .choices import LengthChoice, ListChoice, block_option, dpi_option, open_shelf, out_option, shelf_option
 from .compiling import Compiled, compile_input

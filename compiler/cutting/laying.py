@@ -8,11 +8,11 @@ side up, so its trims and marks have that mirror line too.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 from ..drafting.congruence import middle_of, unit
 from ..drafting.model import Draft, Piece, Shape
 from ..drafting.shapes import Carry, symmetries
-from ..records import dataclass
 from .allowance import Cut
 from .common_trim import common_cuts, differing
 from .grain import GrainGroups, block_headings

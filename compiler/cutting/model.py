@@ -3,10 +3,10 @@ coordinates are the block's own. Rings run clockwise as seen."""
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from fractions import Fraction
 
 from ..drafting.model import Edge, Point
-from ..records import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
+from dataclasses import dataclass
 from enum import Enum
 from typing import Generic, TypeVar
 
-from ..records import dataclass
 from .source import Span
 
 T = TypeVar("T")

@@ -6,9 +6,9 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import Final
 
-from ..records import dataclass
 from .source import Source, Span
 from .visible import visible_letter, width_of
 

@@ -7,9 +7,9 @@ editors that follow such places can.
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 from typing import Final, Literal, assert_never
 
-from ..records import dataclass
 from .diagnostic import Diagnostic, Label, Severity
 from .excerpt import Excerpt, excerpts
 from .source import Source, Span

@@ -3,9 +3,7 @@
 from __future__ import annotations
 
 from bisect import bisect_right
-from dataclasses import field
-
-from ..records import dataclass
+from dataclasses import dataclass, field
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from fractions import Fraction
 
 from ..diagnostics.diagnostic import Diagnostic, Outcome, Severity, in_order
@@ -10,7 +11,6 @@ from ..diagnostics.source import Source, Span
 from ..language import tree
 from ..language.shelf import Shelf, ShelfBlock
 from ..measure.fractions import ruler_text
-from ..records import dataclass
 from .body import sketch_body
 from .checks import check_holes, check_names, check_refit, check_slivers, check_symmetry
 from .complaints import blocks as complain

@@ -13,11 +13,11 @@ right, so a face's ring runs clockwise as seen and its holes anticlockwise.
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from math import asin, atan2, hypot
 from typing import Any
 
 from ..measure.tolerance import Number
-from ..records import dataclass
 from .curves import area_under, at_share, flattened
 from .model import Edge, Point
 from .noding import Graph

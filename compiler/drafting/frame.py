@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import field, replace
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
 
 from ..measure.tolerance import Number
-from ..records import dataclass
 from .model import Edge, Point
 
 SIDE_SHARES: dict[str, tuple[Fraction, Fraction]] = {

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from fractions import Fraction
 from typing import TypeVar
 
@@ -10,7 +11,6 @@ from ..language import tree
 from ..measure.angle import cosine_sine
 from ..measure.fractions import ruler_text
 from ..measure.tolerance import NEAR, Number, near
-from ..records import dataclass
 from .complaints import blocks as complain
 from .complaints import seams as complain_seams
 from .context import Bench, Context

@@ -7,13 +7,13 @@ Nothing here is edited in place and nothing knows a tree node: `origin` spans le
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from fractions import Fraction
 from math import atan2, pi, sqrt
 from typing import Literal, NamedTuple
 
 from ..diagnostics.source import Span
 from ..measure.tolerance import Number
-from ..records import dataclass
 
 
 class Point(NamedTuple):

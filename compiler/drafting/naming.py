@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from itertools import pairwise
 from typing import Any, Literal
 
 from ..diagnostics.source import Span
 from ..measure.angle import heading_of
 from ..measure.tolerance import FLATTEN
-from ..records import dataclass
 from .complaints import pieces as complain
 from .complaints import seams as complain_seams
 from .complaints import units as complain_units

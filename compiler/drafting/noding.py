@@ -10,13 +10,12 @@ straight ones are sifted all at once, so the cost grows with the number of meeti
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import field
+from dataclasses import dataclass, field
 from itertools import pairwise
 from math import floor
 from typing import Any
 
 from ..measure.tolerance import NEAR, Number
-from ..records import dataclass
 from .curves import (
     along,
     at_share,

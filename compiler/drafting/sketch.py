@@ -3,14 +3,13 @@ allowance."""
 
 from __future__ import annotations
 
-from dataclasses import field
+from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Literal
 
 from ..diagnostics.source import Span
 from ..language import tree
 from ..measure.tolerance import Number
-from ..records import dataclass
 from .context import Context
 from .model import Draft, Edge, Point
 from .seams import DrawnLine

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from fractions import Fraction
 from math import sqrt
 
 from ..measure.angle import cosine_sine, heading_of
 from ..measure.tolerance import Number
-from ..records import dataclass
 from .model import Arc, Edge, Point
 
 

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
-from ..records import dataclass
 from .tree import Also, Alternate, Cell, Count, Length, Maker, Name, Node, Note, Place, Rename, Row, Text, Use
 
 

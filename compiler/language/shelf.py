@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import dataclass
 from typing import Protocol
 
 from ..diagnostics.source import Source
-from ..records import dataclass
 from . import tree
 
 

@@ -7,12 +7,11 @@ Lengths are Fractions of an inch, angles Fractions of a degree, numbers Fraction
 
 from __future__ import annotations
 
-from dataclasses import field
+from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import TYPE_CHECKING, Literal
 
 from ..diagnostics.source import Span
-from ..records import dataclass
 
 if TYPE_CHECKING:
     from .quilt_tree import Quilt

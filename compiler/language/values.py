@@ -6,14 +6,13 @@ Lengths are Fractions of an inch, angles Fractions of a degree.
 
 from __future__ import annotations
 
-from dataclasses import field
+from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Final
 
 from ..diagnostics.diagnostic import Diagnostic
 from ..diagnostics.source import Span
 from ..measure.length import UNITS, exact_number
-from ..records import dataclass
 from . import limits, value_errors
 from .tree import Angle, Count, GridPoint, Length, Name, Text
 
