@@ -149,10 +149,11 @@ def _ring_carried(ring: Ring, onto: Ring, factor: complex) -> bool:
     if count != len(onto):
         return False
     first = ring[0].at * factor
-    for shift in range(count):
-        if abs(onto[shift].at - first) <= ALIKE:
-            return all(_met(ring[at], onto[(at + shift) % count], factor) for at in range(count))
-    return False
+    return any(  # a ring pinched at a place passes it twice: every corner there may be the one
+        abs(onto[shift].at - first) <= ALIKE
+        and all(_met(ring[at], onto[(at + shift) % count], factor) for at in range(count))
+        for shift in range(count)
+    )
 
 
 def _met(corner: Corner, other: Corner, factor: complex) -> bool:

@@ -7,10 +7,10 @@ the surface's own unit: in a PDF, about 1/18000in.
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import dataclass
 from math import radians
 from typing import Any
 
-from ..records import dataclass
 from .cairo_library import LINE_JOIN_ROUND, dashes
 from .ink import Ink
 from .lettering import printable

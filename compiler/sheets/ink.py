@@ -9,11 +9,10 @@ home folder, and nothing is written to a cache.
 from __future__ import annotations
 
 from ctypes import c_void_p
-from dataclasses import field
+from dataclasses import dataclass, field
 from functools import cache
 from typing import Any, Final
 
-from ..records import dataclass
 from .cairo_library import SLANT_NORMAL, WEIGHT, advance_of, cairo, fontconfig, scaled_font
 from .lettering import width_of
 from .typeface import FAMILY, FontMissing, font_file

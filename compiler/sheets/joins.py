@@ -6,10 +6,10 @@ Points; x right, y down. Join marks stand where they stand on the drawing; the m
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from string import ascii_lowercase
 from typing import Final, Literal
 
-from ..records import dataclass
 from .lettering import cap_height
 from .page import Mark, PathMark, Segment, TextMark
 from .tile_grid import Grid, Tile

@@ -7,10 +7,10 @@ Lengths are points unless they are cells.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from math import ceil, floor, inf
 from typing import Final, NamedTuple
 
-from ..records import dataclass
 from .raster import TOUCH, Floor, Mask, Rings, box_of, mask_of, spread
 
 ACROSS_COST: Final = 0.04

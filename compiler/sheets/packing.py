@@ -13,10 +13,10 @@ and no clock: the same items come out the same, in whatever order they are given
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
 from math import atan2, cos, degrees, hypot, radians, sin
 from typing import Final
 
-from ..records import dataclass
 from .laying import Attempt, Shape, lay, shape_of
 from .raster import TOUCH, Ring, Rings, box_of
 

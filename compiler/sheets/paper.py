@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final
 
 from ..diagnostics.wording import did_you_mean, one_of
 from ..measure.length import POINTS_PER_INCH, UNITS
-from ..records import dataclass
 
 
 class PaperUnknown(Exception):

@@ -15,13 +15,11 @@ touched at all is taken, so masks that do not meet mean outlines that do not mee
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import field
+from dataclasses import dataclass, field
 from functools import lru_cache
 from itertools import chain
 from math import ceil, floor
 from typing import Final
-
-from ..records import dataclass
 
 Ring = Sequence[tuple[float, float]]
 Rings = tuple[tuple[tuple[float, float], ...], ...]

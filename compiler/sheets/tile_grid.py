@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from math import ceil
 from typing import Final
 
-from ..records import dataclass
 from .clipping import Box
 from .page import Mark
 

@@ -7,13 +7,12 @@ layout measures text without loading the drawing library, and measures exactly w
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 from struct import error as StructError
 from struct import unpack_from
 from typing import Final
-
-from ..records import dataclass
 
 FAMILY: Final = "Source Sans Pro"
 PACKAGE: Final = "font_source_sans_pro"

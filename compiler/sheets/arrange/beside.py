@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from math import hypot, inf
 from typing import Final
 
-from ...records import dataclass
 from ..lettering import descent
 from .label import SetLine
 from .paths import Ring, Spot

@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from math import floor
 from typing import Final
 
 from ...cutting.model import Template
 from ...drafting.model import Draft
 from ...measure.length import POINTS_PER_INCH
-from ...records import dataclass
 from ..page import Mark
 from .block_drawing import AROUND, Drawing, draw_block, surround_marks
 from .fills import fills_for

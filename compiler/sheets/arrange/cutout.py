@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from math import cos, radians, sin
 from typing import Final
 
 from ...cutting.model import Template
-from ...records import dataclass
 from ..page import Mark
 from .beside import GRAIN_TALL, Beside, place_beside, words_box
 from .label import Label, fit_label

@@ -9,10 +9,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 from math import ceil, cos, floor, radians, sin
 from typing import Final, Literal
 
-from ...records import dataclass
 from ..page import PathMark, Segment
 
 Colour = tuple[float, float, float]

@@ -15,12 +15,12 @@ two ways differently.
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final
 
 from ...measure.fractions import ruler_text
 from ...measure.length import POINTS_PER_INCH, UNITS
-from ...records import dataclass
 from ..page import Mark, PathMark
 from ..tiling import moved_mark
 from .paths import box_path, straight
@@ -55,7 +55,7 @@ MAP_LEFT: Final = 318.0
 MAP_WIDE: Final = 80.0
 MAP_TALL: Final = 55.0
 LEGEND_ROW: Final = 13.5
-LEGEND_TALL: Final = 50.0  # from the first sign to the last: two lines of safety stand below
+LEGEND_TALL: Final = 46.0  # from the first sign to the last: two lines of safety stand below
 LEGEND_WIDE: Final = 138.0  # the widest legend of a template page
 LEGEND_SAMPLE: Final = 30.0
 SAFETY_LEFT: Final = CHECK_LEFT + FIVE_CM + 24.0

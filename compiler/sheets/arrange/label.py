@@ -7,11 +7,11 @@ the words do not fit, the letter stays inside and the rest is set beside, by who
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from math import hypot
 from typing import Final, NamedTuple
 
 from ...cutting.model import Template
-from ...records import dataclass
 from ..lettering import ascent, cap_height, descent
 from .label_words import words_of
 from .paths import Ring, Spot

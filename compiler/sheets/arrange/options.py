@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final, Literal
 
 from ...measure.tolerance import Number
-from ...records import dataclass
 
 LEAST_MEASURED: Final = Fraction(4, 5)
 MOST_MEASURED: Final = Fraction(5, 4)

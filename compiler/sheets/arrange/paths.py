@@ -8,13 +8,13 @@ Straight lines are exact. An arc becomes cubic curves, as many as keep within CU
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 from math import acos, ceil, cos, hypot, pi, radians, sin, tan
 from typing import Final, NamedTuple
 
 from ...drafting.model import Edge, Point
 from ...measure.length import POINTS_PER_INCH
 from ...measure.tolerance import Number
-from ...records import dataclass
 from ..page import Segment
 
 CURVE_ERROR: Final = 0.0005

@@ -13,10 +13,10 @@ a frame turned so that they lie level. Points; x right, y down.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from math import cos, inf, radians, sin
 from typing import Final
 
-from ...records import dataclass
 from .paths import Ring, Spot
 
 Box = tuple[float, float, float, float]  # left, top, right, bottom

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
 from typing import Final
 
 from ...drafting.model import Draft
-from ...records import dataclass
 from ..page import Mark, PathMark
 from .fills import Fill, texture_mark
 from .paths import box_path

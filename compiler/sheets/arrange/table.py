@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from typing import Final
 
 from ...cutting.model import Template
 from ...drafting.model import Edge
 from ...measure.fractions import ruler_text
 from ...measure.length import POINTS_PER_INCH
-from ...records import dataclass
 from ..page import Mark, PathMark
 from .label_words import grain_words
 from .paths import Placement, flat_ring, straight

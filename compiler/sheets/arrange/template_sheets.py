@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from typing import Final
 
 from ...cutting.model import Template
-from ...records import dataclass
 from ..packing import Item, Pose, fits, pack, useful_turns
 from ..packing import Placement as Packed
 from ..page import Mark

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from typing import Final
 
 from ...cutting.model import Template
-from ...records import dataclass
 from ..joins import tile_map
 from ..lettering import cap_height
 from ..page import Mark
