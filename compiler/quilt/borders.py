@@ -54,13 +54,16 @@ def _widths(top: Top, border: quilt_tree.Border, bench: Bench) -> tuple[Number, 
 def _shift(top: Top, right: Number, down: Number) -> None:
     """Moves everything so far to make room at the left and the top."""
     move = move_by(right, down)
-    top.laid = [Laid(each.unit, each.width, each.height, each.transform.shifted(right, down), each.part, each.origin)
+    top.laid = [Laid(each.unit, each.width, each.height, each.transform.shifted(right, down), each.part,
+                     each.origin)
                 for each in top.laid]
-    top.singles = [Single(tuple(move.edge(edge) for edge in each.outline), each.word, each.part, each.what, each.origin,
+    top.singles = [Single(tuple(move.edge(edge) for edge in each.outline), each.word, each.part, each.what,
+                          each.origin,
                           each.grain, each.unjoined) for each in top.singles]
 
 
-def _plain(top: Top, border: quilt_tree.Border, inner: tuple[Number, Number], side: Number, end: Number) -> None:
+def _plain(top: Top, border: quilt_tree.Border, inner: tuple[Number, Number], side: Number,
+           end: Number) -> None:
     """Four strips, sides first; or four mitred ones."""
     w, h = top.width, top.height
     left, right, upper, lower = side, side + inner[0], end, end + inner[1]
@@ -78,7 +81,8 @@ def _plain(top: Top, border: quilt_tree.Border, inner: tuple[Number, Number], si
             rings += [box(zero, zero, w, upper), box(zero, lower, w, h)]
             grains += [90.0, 90.0]
     for ring, grain in zip(rings, grains, strict=True):
-        top.singles.append(Single(ring, border.fabric.text, "border", "border strip", border.span, grain, border.unjoined))
+        top.singles.append(Single(ring, border.fabric.text, "border", "border strip", border.span, grain,
+                                  border.unjoined))
 
 
 def _pieced(top: Top, border: quilt_tree.Border, inner: tuple[Number, Number], wide: Number,
@@ -101,7 +105,8 @@ def _pieced(top: Top, border: quilt_tree.Border, inner: tuple[Number, Number], w
             return
         x: Number = Fraction(0)
         for cell, length in run:
-            put_cell(top, _outward(cell, units), (length, wide), starts[side].after(move_by(x, 0)), units, bench,
+            put_cell(top, _outward(cell, units), (length, wide), starts[side].after(move_by(x, 0)), units,
+                     bench,
                      "border", cell.span)
             x = x + length
     if border.corners is not None:
@@ -141,7 +146,8 @@ def _run(border: quilt_tree.Border, length: Number, wide: Number, side: str, uni
     while float(done) < float(length) - NEAR:
         cell, step = each[len(run) % len(each)]
         if float(done + step) > float(length) + NEAR:
-            bench.say(complain.border_unfit(border.span, side, length, (len(run), done), (len(run) + 1, done + step)))
+            bench.say(complain.border_unfit(border.span, side, length, (len(run), done),
+                                            (len(run) + 1, done + step)))
             return None
         run.append((cell, step))
         done = done + step

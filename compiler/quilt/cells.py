@@ -23,7 +23,7 @@ Size = tuple[Number, Number]
 
 @dataclass(frozen=True)
 class Filled:
-    """One cell's worth: columns left..right and rows top..bottom, counted from 0, right and bottom excluded."""
+    """One cell's worth: columns left..right and rows top..bottom from 0, right and bottom excluded."""
 
     cell: tree.Cell
     left: int
@@ -41,8 +41,10 @@ def posed_size(cell: tree.Cell, units: Mapping[str, Unit | None], bench: Bench) 
         bench.say(complain_units.unit_unknown(cell.unit, units))
         return None
     unit = units[cell.unit.text]
-    posed = unit and pose_of(cell, unit.draft, bench)
-    if unit is None or posed is None:
+    if unit is None:
+        return None
+    posed = pose_of(cell, unit.draft, bench)
+    if posed is None:
         return None
     upright = posed.a != 0
     return (unit.draft.width, unit.draft.height) if upright else (unit.draft.height, unit.draft.width)
@@ -115,8 +117,10 @@ def fill_straight(setting: quilt_tree.SetStraight, size: Size, bench: Bench) -> 
                 box = cell_range(region, across, down, bench)
                 if box is None:
                     continue
-                _check_placed(placed, [(c, r) for c in range(box[0], box[2]) for r in range(box[1], box[3])], region.span, bench)
-                filled = [old for old in filled if not _inside(old, box)]  # a place over a row's cell changes it
+                _check_placed(placed, [(c, r) for c in range(box[0], box[2]) for r in range(box[1], box[3])],
+                              region.span, bench)
+                filled = [old for old in filled if not _inside(old,
+                                                               box)]  # a place over a row's cell changes it
                 put(Filled(each.cell, *box, region.span))
     for each in setting.body:
         if isinstance(each, tree.Alternate):
@@ -129,11 +133,13 @@ def fill_straight(setting: quilt_tree.SetStraight, size: Size, bench: Bench) -> 
     return filled
 
 
-def _check_placed(placed: dict[tuple[int, int], Span], cells: Sequence[tuple[int, int]], span: Span, bench: Bench) -> None:
+def _check_placed(placed: dict[tuple[int, int], Span], cells: Sequence[tuple[int, int]], span: Span,
+                  bench: Bench) -> None:
     """Complains of a cell that two places cover; `placed` grows by the cells."""
     taken = next((each for each in cells if each in placed), None)
     if taken is not None:
-        bench.say(complain_units.units_overlap(span, placed[taken], f"row {taken[1] + 1}, number {taken[0] + 1}"))
+        bench.say(complain_units.units_overlap(span, placed[taken],
+                                               f"row {taken[1] + 1}, number {taken[0] + 1}"))
     placed.update(dict.fromkeys(cells, span))
 
 
@@ -148,7 +154,8 @@ def cell_range(region: tree.Region, across: int, down: int, bench: Bench) -> tup
     if columns[1] > across or rows[1] > down:
         from ..drafting.complaints.points import grid_point_off
 
-        far = max((region.first, region.second), key=lambda p: max(column_number(p.column) - across, p.row - down))
+        far = max((region.first, region.second),
+                  key=lambda p: max(column_number(p.column) - across, p.row - down))
         bench.say(grid_point_off(far, across, down, f"{column_letters(across + 1)}{down + 1}"))
         return None
     if columns[0] == columns[1] or rows[0] == rows[1]:
@@ -164,9 +171,12 @@ def _check_covered(span: Span, across: int, down: int, covered: set[tuple[int, i
         bench.say(complain.cells_uncovered(span, missing, f"row {first[1] + 1}, number {first[0] + 1}"))
 
 
-def fill_on_point(setting: quilt_tree.SetOnPoint, size: Size, bench: Bench) -> dict[tuple[int, int], tuple[tree.Cell, Span]]:
-    """The cells of an on-point set by their middles, in half diagonals across and down: those at odd numbers stand
-    corner to corner along the sides, those at even numbers lie between them."""
+def fill_on_point(setting: quilt_tree.SetOnPoint, size: Size, bench: Bench) -> dict[tuple[int, int],
+                                                                                    tuple[tree.Cell, Span]]:
+    """The cells of an on-point set by their middles, in half diagonals across and down.
+
+    Those at odd numbers stand corner to corner along the sides, those at even numbers lie between them.
+    """
     across, down = setting.across.value, setting.down.value
     lines = [[(2 * c + 1, 2 * r + 1) for c in range(across)] if k % 2 == 0 else
              [(2 * c + 2, 2 * r + 2) for c in range(across - 1)]
@@ -203,7 +213,7 @@ def fill_on_point(setting: quilt_tree.SetOnPoint, size: Size, bench: Bench) -> d
                     filled.setdefault(at, (cell, cell.span))
     missing = [at for line in lines for at in line if at not in filled]
     if missing and not bench.failed:
-        line = next(k for k, each in enumerate(lines) if missing[0] in each)
-        bench.say(complain.cells_uncovered(
-            setting.span, len(missing), f"row {line + 1}, number {lines[line].index(missing[0]) + 1}"))
+        number = next(k for k, line in enumerate(lines) if missing[0] in line)
+        place = f"row {number + 1}, number {lines[number].index(missing[0]) + 1}"
+        bench.say(complain.cells_uncovered(setting.span, len(missing), place))
     return filled

@@ -115,7 +115,8 @@ def check_palettes(quilt: quilt_tree.Quilt, palettes: Sequence[tuple[str, Palett
         if isinstance(each, quilt_tree.RolesDef):
             for rename in each.renames:
                 if not any(rename.theirs.text in p.asked for _, p in palettes):
-                    roles = dict.fromkeys(word for _, p in palettes for word in p.asked if word not in p.fabrics)
+                    roles = dict.fromkeys(word for _,
+                                          p in palettes for word in p.asked if word not in p.fabrics)
                     bench.say(complain.role_unused(rename, roles))
 
 

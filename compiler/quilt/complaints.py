@@ -20,7 +20,7 @@ def size_text(width: Number, height: Number) -> str:
 def set_missing(quilt: quilt_tree.Quilt) -> Diagnostic:
     """A quilt that sets no blocks."""
     return error("set-missing", "This quilt sets no blocks.", quilt.title.span,
-                 help="Write `set straight 4 across 5 down { ... }`, `set on point ...` or `set rows { ... }`.")
+                 help="Write `set straight 4 across 5 down { ... }`, `set on point ...` or `set rows ...`.")
 
 
 def cells_size_missing(span: Span) -> Diagnostic:
@@ -43,8 +43,10 @@ def cells_not_square(span: Span, size: str) -> Diagnostic:
 
 def cells_uncovered(span: Span, count: int, first: str) -> Diagnostic:
     """Cells of the set that nothing covers."""
-    return error("set-uncovered", f"{count_of(count, 'cell')} of this set {'has' if count == 1 else 'have'} no block: "
-                 f"the first is {first}.", span, help="Add `row` lines, or `alternate ...`, or `plain sand` cells.")
+    verb = "has" if count == 1 else "have"
+    return error("set-uncovered", f"{count_of(count, 'cell')} of this set {verb} no block: "
+                 f"the first is {first}.", span,
+                 help="Add `row` lines, or `alternate ...`, or `plain sand` cells.")
 
 
 def rows_missing(span: Span) -> Diagnostic:
@@ -61,7 +63,8 @@ def rows_differ(row: tree.Row, made: Number, count: int, first: Number, first_co
 
 def row_heights_differ(cell: tree.Cell, height: Number, first: Number) -> Diagnostic:
     """A row of blocks of different heights."""
-    return error("row-heights-differ", f"This is {ruler_text(height)} high in a row {ruler_text(first)} high.", cell.span,
+    return error("row-heights-differ",
+                 f"This is {ruler_text(height)} high in a row {ruler_text(first)} high.", cell.span,
                  help="Turn it, or give it a row of its own.")
 
 
@@ -107,7 +110,8 @@ def word_without_fabric(name: tree.Name, known: Iterable[str], colourway: str) -
     names = list(known)
     of = f' in "{colourway}"' if colourway else ""
     close = nearest(name.text, names)
-    return error("role-without-fabric", f"`{name.text}` is no fabric, and no role that has one{of}.", name.span,
+    return error("role-without-fabric", f"`{name.text}` is no fabric, and no role that has one{of}.",
+                 name.span,
                  help=did_you_mean(name.text, names) or f"Bring it in: `fabric {name.text}`.",
                  fix=Fix(f"Write `{close[0]}`", name.span, close[0]) if close else None)
 
@@ -127,7 +131,8 @@ def fabric_unused(name: tree.Name) -> Diagnostic:
 
 def role_unused(rename: tree.Rename, known: Iterable[str]) -> Diagnostic:
     """A role that no block has."""
-    return note("role-unused", f"No block of this quilt has a role `{rename.theirs.text}`.", rename.theirs.span,
+    return note("role-unused", f"No block of this quilt has a role `{rename.theirs.text}`.",
+                rename.theirs.span,
                 help=did_you_mean(rename.theirs.text, known))
 
 
@@ -158,21 +163,24 @@ def border_no_room(span: Span, want: str, have: str) -> Diagnostic:
 
 def border_unequal_mitre(span: Span, side: Number, end: Number) -> Diagnostic:
     """Mitred borders of two widths."""
-    return error("border-unequal", f"This border would be {ruler_text(side)} wide at the sides and {ruler_text(end)} at "
-                 "top and bottom.", span, help="Only plain butted borders may differ: a mitre or a unit needs one width.")
+    return error("border-unequal", f"This border would be {ruler_text(side)} wide at the sides and "
+                 f"{ruler_text(end)} at top and bottom.", span,
+                 help="Only plain butted borders may differ: a mitre or a unit needs one width.")
 
 
-def border_unfit(span: Span, side: str, length: Number, under: tuple[int, Number], over: tuple[int, Number]) -> Diagnostic:
+def border_unfit(span: Span, side: str, length: Number, under: tuple[int, Number],
+                 over: tuple[int, Number]) -> Diagnostic:
     """A pieced border that does not come out."""
-    return error("border-unfit", f"The {side} is {ruler_text(length)} long: {under[0]} units make {ruler_text(under[1])}, "
-                 f"{over[0]} make {ruler_text(over[1])}.", span,
+    return error("border-unfit", f"The {side} is {ruler_text(length)} long: "
+                 f"{under[0]} units make {ruler_text(under[1])}, {over[0]} make {ruler_text(over[1])}.", span,
                  help="Put a plain border of the missing width inside this one, or change the unit's size.")
 
 
 def border_too_long(span: Span, length: Number, width: Number, fabric: str) -> Diagnostic:
     """A border strip longer than the cloth that may not be joined."""
     return error("border-too-long", f"This border needs a strip {ruler_text(length)} long, and `{fabric}` is "
-                 f"{ruler_text(width)} wide.", span, help="Take `unjoined` away, or make the border of units.")
+                 f"{ruler_text(width)} wide.", span,
+                 help="Take `unjoined` away, or make the border of units.")
 
 
 def sashing_needs_posts(span: Span) -> Diagnostic:
@@ -183,7 +191,8 @@ def sashing_needs_posts(span: Span) -> Diagnostic:
 
 def sashing_posts_rows(span: Span) -> Diagnostic:
     """Posts in a set of rows."""
-    return error("sashing-no-posts", "Between rows of different blocks there are no crossings for posts.", span,
+    return error("sashing-no-posts", "Between rows of different blocks there are no crossings for posts.",
+                 span,
                  help="Take `posts in ...` away.")
 
 
@@ -202,13 +211,11 @@ def mattress_unknown(fits: quilt_tree.Fits, known: Sequence[str]) -> Diagnostic:
 
 def fits_not(span: Span, wanted: str, made: str, across: Number, down: Number) -> Diagnostic:
     """A quilt that misses the size it should reach."""
-    def off(length: Number, way: str) -> str:
-        if length == 0:
-            return ""
-        return f"{ruler_text(abs(length))} {'too wide' if length > 0 else 'too narrow'}" if way == "across" else (
-            f"{ruler_text(abs(length))} {'too long' if length > 0 else 'too short'}")
+    def off(length: Number, more: str, less: str) -> str:
+        return f"{ruler_text(max(length, -length))} {more if length > 0 else less}" if length else ""
 
-    parts = [each for each in (off(across, "across"), off(down, "down")) if each]
+    both = (off(across, "too wide", "too narrow"), off(down, "too long", "too short"))
+    parts = [each for each in both if each]
     return note("fits-not", f"The quilt is {made} and this bed wants {wanted}: {one_of(parts, 'and')}.", span,
                 help=f"`border to {wanted} in sand` as a last border makes it up." if max(across, down) <= 0
                 else "Take a border or some blocks away, or change the drop.")
@@ -216,7 +223,8 @@ def fits_not(span: Span, wanted: str, made: str, across: Number, down: Number) -
 
 def statement_missing(quilt: quilt_tree.Quilt, words: Sequence[str]) -> Diagnostic:
     """Binding, backing or batting that is not mentioned."""
-    return note("quilt-incomplete", f"This quilt mentions no {one_of(words)}, so none is cut.", quilt.title.span)
+    return note("quilt-incomplete", f"This quilt mentions no {one_of(words)}, so none is cut.",
+                quilt.title.span)
 
 
 def quilt_twice(title: str, version: int, span: Span, first: Span) -> Diagnostic:

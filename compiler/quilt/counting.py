@@ -1,4 +1,4 @@
-"""A laid-out top to its pieces, and to what is to be cut: every piece of the picture is in exactly one need."""
+"""A laid-out top to its pieces and to what is to be cut: every piece of the picture is in one need."""
 
 from __future__ import annotations
 
@@ -74,7 +74,8 @@ class _Look:
 
 
 def _count_block(index: int, laid: Laid, block: SizedBlock, look: _Look, palette: Palette, counted: Counted,
-                 tallies: dict[tuple[str, Part, int, str, int], Tally], origins: dict[tuple[str, Part, int, str, int], Span]) -> None:
+                 tallies: dict[tuple[str, Part, int, str, int], Tally],
+                 origins: dict[tuple[str, Part, int, str, int], Span]) -> None:
     carry = laid.transform
     fabrics: dict[str, str] = {}
     for piece in block.draft.pieces:
@@ -91,10 +92,12 @@ def _count_block(index: int, laid: Laid, block: SizedBlock, look: _Look, palette
         else:
             tally.count += 1
         counted.pieces.append(QuiltPiece(
-            _clockwise(tuple(carry.edge(side.edge) for side in piece.ring), carry.mirrors), fabrics[role], laid.part,
+            _clockwise(tuple(carry.edge(side.edge) for side in piece.ring), carry.mirrors), fabrics[role],
+            laid.part,
             piece.name or "", index, f"{block.draft.title} {template.label}", back))
     outline = _clockwise(tuple(carry.edge(edge) for edge in block.draft.outline), carry.mirrors)
-    counted.placed.append(PlacedBlock(index, outline, carry.turned % 360, carry.mirrors, tuple(fabrics.items()), laid.part))
+    counted.placed.append(PlacedBlock(index, outline, carry.turned % 360, carry.mirrors,
+                                      tuple(fabrics.items()), laid.part))
 
 
 def _clockwise(ring: tuple[Edge, ...], mirrored: bool) -> tuple[Edge, ...]:
@@ -134,7 +137,8 @@ def _count_singles(singles: Sequence[Single], palette: Palette, counted: Counted
             lies = turn_about(ORIGIN, -Fraction(round(first.grain)))
             back = 0 if shape.reversible else sum(member.reversed for member in shape.members)
             counted.needs.append(Need(
-                fabric, part, what, tuple(lies.edge(edge) for edge in first.outline), (ALLOWANCE,) * len(first.outline),
+                fabric, part, what, tuple(lies.edge(edge) for edge in first.outline),
+                (ALLOWANCE,) * len(first.outline),
                 len(shape.members) - back, back, shape.reversible, origin=first.origin, unjoined=unjoined))
 
 

@@ -16,7 +16,7 @@ from .model import Part
 
 @dataclass(frozen=True)
 class Laid:
-    """One block where it lies. `transform` carries the block, already at `width` x `height`, into the quilt."""
+    """One block where it lies. `transform` carries it, already at `width` x `height`, into the quilt."""
 
     unit: Unit
     width: Number  # of the block in its own places: before it is turned

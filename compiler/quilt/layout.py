@@ -28,8 +28,8 @@ from .model import BackingNeed, BindingNeed, Fabric, Need, Quilt, SizedBlock
 from .settings import set_on_point, set_rows, set_straight
 
 BINDING_SLACK: Final = Fraction(10)
-"""Inches of binding beyond the perimeter, for turning the corners and joining the ends (common practice; 10, 12
-and 24in are all seen: SOURCES 2.6)."""
+"""Inches of binding beyond the perimeter, for turning the corners and joining the ends (common practice; 10,
+12 and 24in are all seen: SOURCES 2.6)."""
 
 OVER: Final = Fraction(4)
 """Inches of backing and batting beyond each side (SOURCES 2.8: 4in is the commonest)."""
@@ -86,8 +86,9 @@ def _once(quilt: quilt_tree.Quilt, kinds: type[S] | tuple[type[S], ...], word: s
 
 def _lay_top(quilt: quilt_tree.Quilt, units: dict[str, Unit | None], bench: Bench) -> Top | None:
     """The set with its sashing, then every border from the inside out."""
-    kinds = (quilt_tree.SetStraight, quilt_tree.SetOnPoint, quilt_tree.SetRows)
-    setting: quilt_tree.QuiltSet | None = _once(quilt, kinds, "set", bench)  # type: ignore[arg-type]
+    kinds: tuple[type[quilt_tree.QuiltSet], ...] = (
+        quilt_tree.SetStraight, quilt_tree.SetOnPoint, quilt_tree.SetRows)
+    setting = _once(quilt, kinds, "set", bench)
     sashing = _once(quilt, quilt_tree.Sashing, "sashing", bench)
     if setting is None:
         bench.say(complain.set_missing(quilt))
@@ -116,7 +117,8 @@ def _check_units_used(units: dict[str, Unit | None], top: Top, bench: Bench) -> 
             bench.say(unit_unused(unit.use.alias))
 
 
-def _sized_blocks(laid: Sequence[Laid], bench: Bench) -> tuple[list[tuple[int, Laid]], list[SizedBlock]] | None:
+def _sized_blocks(laid: Sequence[Laid], bench: Bench) -> tuple[list[tuple[int, Laid]],
+                                                               list[SizedBlock]] | None:
     """Every block at each size it is used at, with its templates, in order of first use."""
     numbers: dict[tuple[Span | None, int, str, str], int] = {}
     blocks: list[SizedBlock] = []
@@ -137,7 +139,8 @@ def _sized_blocks(laid: Sequence[Laid], bench: Bench) -> tuple[list[tuple[int, L
     return found, blocks
 
 
-def _finish(quilt: quilt_tree.Quilt, colourway: str, top: Top, laid: list[tuple[int, Laid]], blocks: list[SizedBlock],
+def _finish(quilt: quilt_tree.Quilt, colourway: str, top: Top, laid: list[tuple[int, Laid]],
+            blocks: list[SizedBlock],
             palette: Palette, fabrics: dict[str, Fabric], defaults: list[Default], bench: Bench) -> Quilt:
     counted = count_top(laid, top.singles, blocks, palette)
     binding = _once(quilt, quilt_tree.Binding, "binding", bench)
@@ -152,9 +155,11 @@ def _finish(quilt: quilt_tree.Quilt, colourway: str, top: Top, laid: list[tuple[
         title=quilt.title.text, version=quilt.version.value if quilt.version else 1, colourway=colourway,
         width=top.width, height=top.height, blocks=tuple(blocks), placed=tuple(counted.placed),
         pieces=tuple(counted.pieces), needs=tuple(counted.needs),
-        binding=_binding(binding, top, palette), backing=_backing(backing, top, palette.fabric(backing.fabric.text))
+        binding=_binding(binding, top, palette),
+        backing=_backing(backing, top, palette.fabric(backing.fabric.text))
         if backing else None, batting=_backing(batting, top, "") if batting else None,
-        fabrics=tuple(fabrics.values()), defaults=tuple([*defaults, *_defaults(quilt, fabrics, binding, backing, batting)]),
+        fabrics=tuple(fabrics.values()),
+        defaults=(*defaults, *_defaults(quilt, fabrics, binding, backing, batting)),
         setting=_setting_words(quilt), maker=maker.text.text if maker else "",
         notes=tuple(each.text.text for each in quilt.body if isinstance(each, tree.Note)),
         origin=quilt.title.span, block_counts=tuple(counts),
@@ -173,7 +178,8 @@ def _backing(over: quilt_tree.Backing | quilt_tree.Batting, top: Top, fabric: st
     return BackingNeed(fabric, top.width + 2 * more, top.height + 2 * more)
 
 
-def _check_unjoined(quilt: quilt_tree.Quilt, needs: Sequence[Need], fabrics: dict[str, Fabric], bench: Bench) -> None:
+def _check_unjoined(quilt: quilt_tree.Quilt, needs: Sequence[Need], fabrics: dict[str, Fabric],
+                    bench: Bench) -> None:
     """Complains of `unjoined` strips longer than their cloth is wide."""
     for need in needs:
         if not need.unjoined or need.fabric not in fabrics or need.origin is None:
@@ -199,7 +205,8 @@ def _setting_words(quilt: quilt_tree.Quilt) -> str:
     return ""
 
 
-def _defaults(quilt: quilt_tree.Quilt, fabrics: dict[str, Fabric], binding: object, backing: quilt_tree.Backing | None,
+def _defaults(quilt: quilt_tree.Quilt, fabrics: dict[str, Fabric], binding: object,
+              backing: quilt_tree.Backing | None,
               batting: quilt_tree.Batting | None) -> list[Default]:
     found = []
     if quilt.version is None:
@@ -208,7 +215,9 @@ def _defaults(quilt: quilt_tree.Quilt, fabrics: dict[str, Fabric], binding: obje
             if isinstance(each, quilt_tree.FabricDef) and each.width is None and not each.pieces]
     if bare:
         found.append(Default(f"usable width of {', '.join(bare)}", "42in"))
-    unshrunk = [each.name.text for each in quilt.body if isinstance(each, quilt_tree.FabricDef) and each.shrinks is None]
+    unshrunk = [each.name.text for each in quilt.body if isinstance(each,
+                                                                    quilt_tree.FabricDef)
+                                                                    and each.shrinks is None]
     if unshrunk:
         found.append(Default(f"shrinkage of {', '.join(unshrunk)}", "none"))
     found.append(Default("seam allowance of settings and borders", "1/4in"))
@@ -235,10 +244,11 @@ def _check_fit(quilt: quilt_tree.Quilt, top: Top, bench: Bench, defaults: list[D
     defaults.append(Default(f"{name} mattress",
                             f"{complain.size_text(mattress.width, mattress.length)} ({mattress.source})"))
     want = covered_size(mattress, drop)
-    across, down = top.width - want[0], top.height - want[1]
-    if abs(across) > MISS_MOST or abs(down) > MISS_MOST:
-        bench.say(complain.fits_not(fits.span, complain.size_text(*want), complain.size_text(top.width, top.height),
-                                    across if abs(across) > MISS_MOST else 0, down if abs(down) > MISS_MOST else 0))
+    off = [each if abs(float(each)) > MISS_MOST else Fraction(0)
+           for each in (top.width - want[0], top.height - want[1])]
+    if any(off):
+        made = complain.size_text(top.width, top.height)
+        bench.say(complain.fits_not(fits.span, complain.size_text(*want), made, off[0], off[1]))
 
 
 def _check_complete(quilt: quilt_tree.Quilt, bench: Bench) -> None:
@@ -249,7 +259,8 @@ def _check_complete(quilt: quilt_tree.Quilt, bench: Bench) -> None:
         bench.say(complain.statement_missing(quilt, missing))
 
 
-def lay_out_all(quilts: Sequence[quilt_tree.Quilt], source: Source, drafter: Drafter) -> tuple[list[Quilt], list[Diagnostic]]:
+def lay_out_all(quilts: Sequence[quilt_tree.Quilt], source: Source,
+                drafter: Drafter) -> tuple[list[Quilt], list[Diagnostic]]:
     """Every quilt of a file."""
     made: list[Quilt] = []
     said: list[Diagnostic] = []

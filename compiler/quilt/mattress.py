@@ -1,8 +1,8 @@
 """Sizes of mattresses, and the quilt that a bed wants.
 
-The four grown-up sizes are one class list (SOURCES 4.5: 39 x 75, 54 x 75, 60 x 80 and 76 x 80in, read from the
-sizes of covers with a 12in drop; others say 38in for the twin and 53in for the double). The crib is the inside of
-a full-size crib by 16 CFR 1508.3 (28 x 52 3/8in).
+The four grown-up sizes are one class list (SOURCES 4.5: 39 x 75, 54 x 75, 60 x 80 and 76 x 80in, read from
+the sizes of covers with a 12in drop; others say 38in for the twin and 53in for the double). The crib is the
+inside of a full-size crib by 16 CFR 1508.3 (28 x 52 3/8in).
 """
 
 from __future__ import annotations

@@ -70,7 +70,7 @@ class QuiltPiece:
     outline: tuple[Edge, ...]  # clockwise
     fabric: str
     part: Part
-    what: str  # 'blade', 'side triangle', 'corner triangle', 'sashing strip', 'post', 'border strip', 'plain square'
+    what: str  # 'blade', 'side triangle', 'sashing strip', 'post', 'border strip', 'plain square'
     block: int | None = None  # index into Quilt.blocks
     template: str = ""
     reversed: bool = False
@@ -80,8 +80,9 @@ class QuiltPiece:
 class Need:
     """Pieces of one shape to be cut from one fabric, all alike: what the cutting methods choose a way for.
 
-    `outline` is the finished shape as it lies for cutting: straight of grain up and down. Its edges carry their
-    seam allowances in the same order. `template` is the block template it may be cut with, where there is one.
+    `outline` is the finished shape as it lies for cutting: straight of grain up and down. Its edges carry
+    their seam allowances in the same order. `template` is the block template it may be cut with, where there
+    is one.
     """
 
     fabric: str

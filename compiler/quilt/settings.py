@@ -23,7 +23,8 @@ ORIGIN = Point(Fraction(0), Fraction(0))
 ROOT_2 = sqrt(2)
 
 
-def put_cell(top: Top, cell: tree.Cell, size: Size, to_quilt: Transform, units: Mapping[str, Unit | None], bench: Bench,
+def put_cell(top: Top, cell: tree.Cell, size: Size, to_quilt: Transform, units: Mapping[str, Unit | None],
+             bench: Bench,
              part: Part, origin: Span) -> None:
     """One cell's worth into a box of that size whose top left `to_quilt` carries into the quilt."""
     if isinstance(cell, tree.PlainCell):
@@ -39,14 +40,15 @@ def put_cell(top: Top, cell: tree.Cell, size: Size, to_quilt: Transform, units: 
     fitted = fit_unit(cell, unit.draft, size, bench)
     if fitted is None:
         return
-    across = abs(fitted.a) + abs(fitted.c)
-    down = abs(fitted.b) + abs(fitted.d)
+    across = max(fitted.a, -fitted.a) + max(fitted.c, -fitted.c)  # one of the two is nothing
+    down = max(fitted.b, -fitted.b) + max(fitted.d, -fitted.d)
     width, height = unit.draft.width * across, unit.draft.height * down
     shrink = Transform(a=1 / across, d=1 / down) if (across, down) != (1, 1) else IDENTITY
     top.laid.append(Laid(unit, width, height, to_quilt.after(fitted.after(shrink)), part, origin))
 
 
-def set_straight(setting: quilt_tree.SetStraight, sashing: quilt_tree.Sashing | None, units: Mapping[str, Unit | None],
+def set_straight(setting: quilt_tree.SetStraight, sashing: quilt_tree.Sashing | None,
+                 units: Mapping[str, Unit | None],
                  bench: Bench) -> Top | None:
     """Blocks side by side, with sashing between them and, if it says so, round them."""
     across, down = setting.across.value, setting.down.value
@@ -58,7 +60,8 @@ def set_straight(setting: quilt_tree.SetStraight, sashing: quilt_tree.Sashing | 
         return None
     wide = sashing.width.inches if sashing else Fraction(0)
     start = wide if sashing and sashing.around else Fraction(0)
-    top = Top(width=across * (size[0] + wide) - wide + 2 * start, height=down * (size[1] + wide) - wide + 2 * start)
+    top = Top(width=across * (size[0] + wide) - wide + 2 * start,
+              height=down * (size[1] + wide) - wide + 2 * start)
     filled = fill_straight(setting, size, bench)
     covered: set[tuple[str, int, int]] = set()
     for each in filled:
@@ -67,9 +70,12 @@ def set_straight(setting: quilt_tree.SetStraight, sashing: quilt_tree.Sashing | 
         room = (columns * (size[0] + wide) - wide, rows * (size[1] + wide) - wide)
         put_cell(top, each.cell, room, move_by(left, upper), units, bench,
                  "setting" if isinstance(each.cell, tree.PlainCell) else "blocks", each.origin)
-        covered |= {("|", c, r) for c in range(each.left + 1, each.right) for r in range(each.top, each.bottom)}
-        covered |= {("-", c, r) for c in range(each.left, each.right) for r in range(each.top + 1, each.bottom)}
-        covered |= {("+", c, r) for c in range(each.left + 1, each.right) for r in range(each.top + 1, each.bottom)}
+        covered |= {("|", c, r) for c in range(each.left + 1, each.right) for r in range(each.top,
+                                                                                         each.bottom)}
+        covered |= {("-", c, r) for c in range(each.left, each.right) for r in range(each.top + 1,
+                                                                                     each.bottom)}
+        covered |= {("+", c, r) for c in range(each.left + 1, each.right) for r in range(each.top + 1,
+                                                                                         each.bottom)}
     if sashing is not None:
         _sash_straight(top, sashing, across, down, size, start, covered)
     return top
@@ -79,8 +85,8 @@ def _sash_straight(top: Top, sashing: quilt_tree.Sashing, across: int, down: int
                    covered: set[tuple[str, int, int]]) -> None:
     """Strips between the blocks; posts where they cross, or else long strips between the rows."""
     wide = sashing.width.inches
-    xs = [start + c * (size[0] + wide) for c in range(across)]  # left side of each column
-    ys = [start + r * (size[1] + wide) for r in range(down)]
+    xs: list[Number] = [start + c * (size[0] + wide) for c in range(across)]  # left side of each column
+    ys: list[Number] = [start + r * (size[1] + wide) for r in range(down)]
     around = 0 if sashing.around else 1
     columns = range(around, across + 1 - around)  # strip c lies to the left of column c
     rows = range(around, down + 1 - around)
@@ -93,33 +99,39 @@ def _sash_straight(top: Top, sashing: quilt_tree.Sashing, across: int, down: int
         for r in range(down):
             if ("|", c, r) not in covered:
                 x = at(xs, c, size[0])
-                _add(top, box(x, ys[r], x + wide, ys[r] + size[1]), sashing.fabric.text, "sashing", strip, sashing.span)
+                _add(top, box(x, ys[r], x + wide, ys[r] + size[1]), sashing.fabric.text, "sashing", strip,
+                     sashing.span)
     if sashing.posts is None and not any(kind != "|" for kind, _, _ in covered):
         for r in rows:
             y = at(ys, r, size[1])
-            _add(top, box(Fraction(0), y, top.width, y + wide), sashing.fabric.text, "sashing", strip, sashing.span)
+            _add(top, box(Fraction(0), y, top.width, y + wide), sashing.fabric.text, "sashing", strip,
+                 sashing.span)
         return
     for r in rows:
         y = at(ys, r, size[1])
         for c in range(across):
             if ("-", c, r) not in covered:
-                _add(top, box(xs[c], y, xs[c] + size[0], y + wide), sashing.fabric.text, "sashing", strip, sashing.span)
+                _add(top, box(xs[c], y, xs[c] + size[0], y + wide), sashing.fabric.text, "sashing", strip,
+                     sashing.span)
         for c in columns:
             if ("+", c, r) not in covered:
                 x = at(xs, c, size[0])
-                word, part = (sashing.posts.text, "posts") if sashing.posts else (sashing.fabric.text, "sashing")
-                _add(top, box(x, y, x + wide, y + wide), word, part, "post", sashing.span)  # type: ignore[arg-type]
+                part: Part = "posts" if sashing.posts else "sashing"
+                word = (sashing.posts or sashing.fabric).text
+                _add(top, box(x, y, x + wide, y + wide), word, part, "post", sashing.span)
 
 
-def _add(top: Top, outline: tuple[Edge, ...], word: str, part: Part, what: str, origin: Span, grain: float = 0.0) -> None:
+def _add(top: Top, outline: tuple[Edge, ...], word: str, part: Part, what: str, origin: Span,
+         grain: float = 0.0) -> None:
     top.singles.append(Single(outline, word, part, what, origin, grain))
 
 
-def set_on_point(setting: quilt_tree.SetOnPoint, sashing: quilt_tree.Sashing | None, units: Mapping[str, Unit | None],
+def set_on_point(setting: quilt_tree.SetOnPoint, sashing: quilt_tree.Sashing | None,
+                 units: Mapping[str, Unit | None],
                  bench: Bench) -> Top | None:
     """Blocks corner to corner, their top left corners up, with side and corner triangles round them.
 
-    The places are those of a lattice turned by 45 degrees and cut off at the quilt's edges: a place whose middle
+    The places are those of a lattice turned by 45 degrees and cut off at the quilt's edges: one whose middle
     lies on an edge holds a side triangle (half a square), one at a corner a corner triangle (a quarter).
     """
     across, down = setting.across.value, setting.down.value
@@ -140,7 +152,8 @@ def set_on_point(setting: quilt_tree.SetOnPoint, sashing: quilt_tree.Sashing | N
     half = float(side + wide) * ROOT_2 / 2  # half a diagonal of the lattice
     top = Top(width=2 * across * half, height=2 * down * half)
     for (x, y), (cell, origin) in fill_on_point(setting, size, bench).items():
-        turned = move_by(x * half, y * half).after(turn_about(ORIGIN, Fraction(45)).after(move_by(-side / 2, -side / 2)))
+        centred = turn_about(ORIGIN, Fraction(45)).after(move_by(-side / 2, -side / 2))
+        turned = move_by(x * half, y * half).after(centred)
         part: Part = "setting" if isinstance(cell, tree.PlainCell) else "blocks"
         put_cell(top, cell, size, turned, units, bench, part, origin)
     word = setting.triangles.text if setting.triangles else "background"
@@ -153,7 +166,7 @@ def set_on_point(setting: quilt_tree.SetOnPoint, sashing: quilt_tree.Sashing | N
 def _triangles(top: Top, across: int, down: int, half: float, side: float, word: str, origin: Span) -> None:
     """Side triangles, long side on the quilt's edge, and corner triangles, legs on its edges."""
     reach = side * ROOT_2 / 2  # from the middle of a square on point to its corner
-    w, h = top.width, top.height
+    w, h = float(top.width), float(top.height)
     for c in range(1, across):
         x = 2 * c * half
         _add(top, polygon([Point(x - reach, 0.0), Point(x + reach, 0.0), Point(x, reach)]), word, "setting",
@@ -168,38 +181,43 @@ def _triangles(top: Top, across: int, down: int, half: float, side: float, word:
              "side triangle", origin)
     for x, y, right, below in ((0.0, 0.0, 1, 1), (w, 0.0, -1, 1), (w, h, -1, -1), (0.0, h, 1, -1)):
         corners = [Point(x, y), Point(x + right * reach, y), Point(x, y + below * reach)]
-        _add(top, polygon(corners if right * below > 0 else [corners[0], corners[2], corners[1]]), word, "setting",
-             "corner triangle", origin)
+        ring = polygon(corners if right * below > 0 else [corners[0], corners[2], corners[1]])
+        _add(top, ring, word, "setting", "corner triangle", origin)
 
 
-def _sash_on_point(top: Top, sashing: quilt_tree.Sashing, across: int, down: int, half: float, side: float) -> None:
-    """Strips on all four sides of every block and posts at their corners; a post on the quilt's edge is half one."""
+def _sash_on_point(top: Top, sashing: quilt_tree.Sashing, across: int, down: int, half: float,
+                   side: float) -> None:
+    """Strips on all four sides of every block, posts at their corners; on the quilt's edge, half posts."""
     assert sashing.posts is not None
     wide = float(sashing.width.inches)
-    places = [(2 * c + 1, 2 * r + 1) for r in range(down) for c in range(across)]
-    places += [(2 * c + 2, 2 * r + 2) for r in range(down - 1) for c in range(across - 1)]
+    middles = [(2 * c + 1, 2 * r + 1) for r in range(down) for c in range(across)]
+    middles += [(2 * c + 2, 2 * r + 2) for r in range(down - 1) for c in range(across - 1)]
     strips: dict[tuple[int, int], tuple[float, float, int]] = {}
     posts: dict[tuple[int, int], None] = {}
-    for x, y in places:
+    for column, row in middles:
         for right, below in ((1, -1), (1, 1), (-1, 1), (-1, -1)):
-            strips.setdefault((2 * x + right, 2 * y + below), ((x + right / 2) * half, (y + below / 2) * half, right * below))
+            strips.setdefault((2 * column + right, 2 * row + below),
+                              ((column + right / 2) * half, (row + below / 2) * half, right * below))
         for right, below in ((0, -1), (1, 0), (0, 1), (-1, 0)):
-            posts.setdefault((x + right, y + below))
+            posts.setdefault((column + right, row + below))
     for x, y, slope in strips.values():
         turned = move_by(x, y).after(turn_about(ORIGIN, Fraction(45 if slope > 0 else -45)))
         outline = tuple(turned.edge(edge) for edge in box(-wide / 2, -side / 2, wide / 2, side / 2))
-        _add(top, outline, sashing.fabric.text, "sashing", "sashing strip", sashing.span, 45.0 if slope > 0 else 135.0)
+        _add(top, outline, sashing.fabric.text, "sashing", "sashing strip", sashing.span,
+             45.0 if slope > 0 else 135.0)
     reach = wide * ROOT_2 / 2
     for column, row in posts:
         x, y = column * half, row * half
         ring = [Point(x, y - reach), Point(x + reach, y), Point(x, y + reach), Point(x - reach, y)]
-        gone = [k for k, out in enumerate((row == 0, column == 2 * across, row == 2 * down, column == 0)) if out]
+        gone = [k for k, out in enumerate((row == 0, column == 2 * across, row == 2 * down, column == 0))
+                if out]
         kept = [p for k, p in enumerate(ring) if k not in gone]
         what = "half post" if gone else "post"
         _add(top, polygon(kept), sashing.posts.text, "posts", what, sashing.span, 0.0 if gone else 45.0)
 
 
-def set_rows(setting: quilt_tree.SetRows, sashing: quilt_tree.Sashing | None, units: Mapping[str, Unit | None],
+def set_rows(setting: quilt_tree.SetRows, sashing: quilt_tree.Sashing | None,
+             units: Mapping[str, Unit | None],
              bench: Bench) -> Top | None:
     """Rows one under another, each as high as its blocks, all of one length; sashing between them only."""
     if sashing is not None and sashing.posts is not None:
@@ -250,7 +268,8 @@ def set_rows(setting: quilt_tree.SetRows, sashing: quilt_tree.Sashing | None, un
     return top
 
 
-def _sash_rows(top: Top, sashing: quilt_tree.Sashing, setting: quilt_tree.SetRows, units: Mapping[str, Unit | None],
+def _sash_rows(top: Top, sashing: quilt_tree.Sashing, setting: quilt_tree.SetRows,
+               units: Mapping[str, Unit | None],
                bench: Bench) -> None:
     """Long strips between the rows; `around` frames them too, sides first."""
     wide = sashing.width.inches
@@ -265,16 +284,20 @@ def _sash_rows(top: Top, sashing: quilt_tree.Sashing, setting: quilt_tree.SetRow
     if sashing.around:
         places.append(y)
     for at in places:
-        _add(top, box(Fraction(0), at, top.width, at + wide), sashing.fabric.text, "sashing", "sashing strip", sashing.span,
+        _add(top, box(Fraction(0), at, top.width, at + wide), sashing.fabric.text, "sashing", "sashing strip",
+             sashing.span,
              90.0)
     if sashing.around:
         inner_height, inner_width = top.height, top.width
         shift = move_by(wide, Fraction(0))
-        top.laid = [Laid(each.unit, each.width, each.height, shift.after(each.transform), each.part, each.origin)
+        top.laid = [Laid(each.unit, each.width, each.height, shift.after(each.transform), each.part,
+                         each.origin)
                     for each in top.laid]
-        top.singles = [Single(tuple(shift.edge(edge) for edge in each.outline), each.word, each.part, each.what,
+        top.singles = [Single(tuple(shift.edge(edge) for edge in each.outline), each.word, each.part,
+                              each.what,
                               each.origin, each.grain) for each in top.singles]
         for x in (Fraction(0), inner_width + wide):
-            _add(top, box(x, Fraction(0), x + wide, inner_height), sashing.fabric.text, "sashing", "sashing strip",
+            _add(top, box(x, Fraction(0), x + wide, inner_height), sashing.fabric.text, "sashing",
+                 "sashing strip",
                  sashing.span)
         top.width = inner_width + 2 * wide

@@ -42,7 +42,9 @@ def test_roles_may_be_swapped_and_may_share_a_fabric() -> None:
 
 def test_a_use_renames_all_its_roles_at_once() -> None:
     """Ruling 9: `with` renames all at once, so a swap works; the unit's word is on the left."""
-    uses = 'use "Pair" as pair use "Pair" as flip with dark = pale, pale = dark use "Pair" as other with dark = sand\n'
+    uses = """use "Pair" as pair
+              use "Pair" as flip with dark = pale, pale = dark
+              use "Pair" as other with dark = sand"""
     quilt = lay("set straight 3 across 1 down { row pair, flip, other }", uses=uses)
     left = [each.fabric for each in quilt.pieces if each.what == "half"]
     assert left == ["dark", "pale", "sand"]
@@ -84,7 +86,8 @@ def test_order_of_statements_makes_no_difference() -> None:
     body = [ONE_PAIR, "sashing 1in in sand", "border 1in in indigo", "roles dark = sand"]
     forward, backward = lay("\n".join(body)), lay("\n".join(reversed(body)))
     assert forward.pieces == backward.pieces
-    assert [(n.fabric, n.count, n.what) for n in forward.needs] == [(n.fabric, n.count, n.what) for n in backward.needs]
+    assert [(n.fabric, n.count, n.what) for n in forward.needs] == [(n.fabric, n.count,
+                                                                     n.what) for n in backward.needs]
 
 
 # ---- colourways -------------------------------------------------------------------------------------------
@@ -117,7 +120,8 @@ def test_fabrics_say_how_they_are_bought() -> None:
         fabric sand fat quarter 2 scrap 10in x 12in scrap 9in
     """, last="binding 2in in sand  backing in pale  batting")
     dark, pale, sand = quilt.fabrics
-    assert (dark.name, dark.title, dark.usable_width, dark.shrinkage) == ("dark", "Indigo print", 40, Fraction(3, 100))
+    assert (dark.name, dark.title, dark.usable_width, dark.shrinkage) == ("dark", "Indigo print", 40,
+                                                                          Fraction(3, 100))
     assert (dark.one_way, dark.striped, dark.scraps) == (True, False, ())
     assert (pale.title, pale.usable_width, pale.striped, pale.one_way) == ("pale", 42, True, False)
     assert [(each.width, each.height, each.fat_quarter) for each in sand.scraps] == [
@@ -125,7 +129,8 @@ def test_fabrics_say_how_they_are_bought() -> None:
 
 
 def test_what_is_left_out_is_printed_as_a_default() -> None:
-    quilt = lay(ONE_PAIR + "fits twin mattress drop 1in", fabrics="fabric dark width 40in fabric pale fabric sand fabric indigo",
+    quilt = lay(ONE_PAIR + "fits twin mattress drop 1in",
+                fabrics="fabric dark width 40in fabric pale fabric sand fabric indigo",
                 last=LAST_TO_FIT)
     named = {each.what: each.value for each in quilt.defaults}
     assert named["usable width of pale, sand, indigo"] == "42in"
@@ -144,9 +149,11 @@ LAST_TO_FIT = "border to 41in x 76in in sand  binding 2 1/2in in indigo  backing
 
 def test_binding_goes_once_round_and_ten_inches_more() -> None:
     """Perimeter + 10in (SOURCES 2.6: 10, 12 and 24in are all seen)."""
-    quilt = lay("set straight 5 across 6 down of 10in { alternate pair }", last="binding 2 1/4in in indigo bias backing in sand batting")
+    quilt = lay("set straight 5 across 6 down of 10in { alternate pair }",
+                last="binding 2 1/4in in indigo bias backing in sand batting")
     assert quilt.binding is not None
-    assert (quilt.binding.fabric, quilt.binding.strip_width, quilt.binding.bias) == ("indigo", Fraction(9, 4), True)
+    assert (quilt.binding.fabric, quilt.binding.strip_width, quilt.binding.bias) == ("indigo", Fraction(9, 4),
+                                                                                     True)
     assert quilt.binding.length == 2 * (50 + 60) + 10
 
 
@@ -176,7 +183,7 @@ def test_a_quilt_cuts_only_what_it_mentions() -> None:
     ("single", 63, 87), ("full", 78, 87),
 ])
 def test_beds_want_the_published_sizes(bed: str, width: int, length: int) -> None:
-    """SOURCES 4.5, class slides: 63 x 87, 78 x 87, 84 x 92 and 100 x 92in with a 12in drop on two sides and foot."""
+    """SOURCES 4.5, class slides: 63 x 87, 78 x 87, 84 x 92, 100 x 92in with a 12in drop on three sides."""
     inside = "set straight 2 across 3 down of 20in { alternate pair }\n"
     lay(inside + f"border to {width}in x {length}in in sand\nfits {bed} mattress drop 12in")
     lay(inside + f"border to {width + 1}in x {length - 1}in in sand\nfits {bed} mattress")

@@ -1,4 +1,4 @@
-"""Sets with answers worked out by hand: straight, on point, rows, with sashing and posts, and places over cells."""
+"""Sets with answers worked out by hand: straight, on point and in rows, with sashing, posts and places."""
 
 from __future__ import annotations
 
@@ -64,7 +64,8 @@ def test_posts_stand_where_the_sashing_crosses() -> None:
     assert (quilt.width, quilt.height) == (19, 24)
     assert strips(quilt) == {(1, 4): 15, (4, 1): 16}
     posts = pieces_called(quilt, "post")
-    assert Counter((size_of(each), each.fabric, each.part) for each in posts) == {((1, 1), "indigo", "posts"): 12}
+    assert Counter((size_of(each), each.fabric, each.part) for each in posts) == {((1, 1), "indigo",
+                                                                                   "posts"): 12}
 
 
 def test_sashing_all_round() -> None:
@@ -157,7 +158,9 @@ def test_a_block_that_is_its_own_mirror_image_is_never_reversed() -> None:
 def test_the_museums_sampler_on_point() -> None:
     """SOURCES 1.5, International Quilt Study Center & Museum 2014: 3 x 3 blocks of 12in on point take 4
     alternates and 8 side triangles; 4 corners close it, and the centre is 3 x 12 x the root of 2, 50.91in."""
-    quilt = lay("set on point 3 across 3 down of 12in with triangles in sand { alternate sail, plain indigo }")
+    quilt = lay("""set on point 3 across 3 down of 12in with triangles in sand {
+        alternate sail, plain indigo
+    }""")
     assert isclose(quilt.width, 50.91, abs_tol=0.005) and isclose(quilt.height, 50.91, abs_tol=0.005)
     assert quilt.block_counts == (9,)
     assert needed(quilt, "plain square") == 4
@@ -166,8 +169,8 @@ def test_the_museums_sampler_on_point() -> None:
 
 
 def test_setting_triangles_have_the_straight_grain_on_the_quilts_edge() -> None:
-    """SOURCES 3.4: a side triangle's long side, a corner triangle's legs, lie on the straight of grain; the need
-    lies for cutting with the grain up and down."""
+    """SOURCES 3.4: a side triangle's long side, a corner triangle's legs, lie on the straight of grain; needs
+    lie with the grain up and down."""
     quilt = lay("set on point 3 across 2 down of 12in with triangles in sand { alternate sail, pair }")
     (side,) = [need for need in quilt.needs if need.what == "side triangle"]
     longest = max(side.outline, key=lambda edge: edge.length)
@@ -190,7 +193,8 @@ def test_on_point_counts(across: int, down: int) -> None:
     quilt = lay(f"set on point {across} across {down} down of 6in {{ alternate sail, pair }}",
                 fabrics="fabric dark fabric pale fabric sand fabric indigo fabric background")
     counts = {block.draft.title: n for block, n in zip(quilt.blocks, quilt.block_counts, strict=True)}
-    assert counts == {"Sail": across * down, **({"Pair": (across - 1) * (down - 1)} if min(across, down) > 1 else {})}
+    assert counts == {"Sail": across * down,
+                      **({"Pair": (across - 1) * (down - 1)} if min(across, down) > 1 else {})}
     assert needed(quilt, "side triangle") == 2 * (across + down - 2)
     assert needed(quilt, "corner triangle") == 4
     assert isclose(quilt.width, across * 6 * ROOT_2) and isclose(quilt.height, down * 6 * ROOT_2)

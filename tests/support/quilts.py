@@ -1,4 +1,4 @@
-"""Quilts for the tests: a few blocks of our own, texts to laid-out quilts, and what must hold of every one."""
+"""Quilts for the tests: a few blocks of our own, texts to quilts, and what must hold of every quilt."""
 
 from __future__ import annotations
 
@@ -88,7 +88,8 @@ def quilt_text(body: str, *, uses: str = USES, fabrics: str = FABRICS, last: str
     return f'edition 1\nquilt "Trial" {{{uses}\n{fabrics}\n{body}\n{last}}}\n{BLOCKS}'
 
 
-def try_quilt(body: str, *, uses: str = USES, fabrics: str = FABRICS, last: str = LAST) -> Outcome[Compilation]:
+def try_quilt(body: str, *, uses: str = USES, fabrics: str = FABRICS,
+              last: str = LAST) -> Outcome[Compilation]:
     """One quilt's body, with everything said of it."""
     return compile_text(quilt_text(body, uses=uses, fabrics=fabrics, last=last))
 
@@ -171,8 +172,8 @@ def check_counts(quilt: Quilt) -> None:
 
 
 Shape = tuple[tuple[int, int, int], ...]
-"""Sides clockwise, each with its length in thousandths of an inch, the angle turned to the next and its bend in
-tenths of a degree; the least of all ways to begin."""
+"""Sides clockwise, each with its length in thousandths of an inch, the angle turned to the next and its bend
+in tenths of a degree; the least of all ways to begin."""
 
 TIE: Final = 0.317
 """Keeps lengths and angles that lie half-way between two whole numbers from being rounded either way."""
@@ -242,7 +243,8 @@ def area_of(pieces: Sequence[QuiltPiece]) -> float:
 
 CLOTHS: Final = st.sampled_from(("dark", "pale", "sand", "indigo"))
 SQUARES: Final = st.sampled_from((
-    "pair", "sail", "pair turned 90deg", "sail mirrored", "sail turned 180deg mirrored", "pair facing bottom-right",
+    "pair", "sail", "pair turned 90deg", "sail mirrored", "sail turned 180deg mirrored",
+    "pair facing bottom-right",
     "plain sand", "plain dark",
 ))
 WIDTHS: Final = st.sampled_from(("1in", "1 1/2in", "2in", "3/4in", "5cm"))
@@ -256,7 +258,8 @@ def settings_of_quilts(draw: st.DrawFn) -> str:
     posts = draw(st.sampled_from(("", f" posts in {draw(CLOTHS)}")))
     sashing = draw(st.sampled_from(("", f"sashing {draw(WIDTHS)} in {draw(CLOTHS)}{posts}{around}")))
     if kind == "rows":
-        rows = draw(st.lists(st.sampled_from(("row 6 goose", "row 6 pair", "row 3 sail, 3 plain sand", "row 4 house",
+        rows = draw(st.lists(st.sampled_from(("row 6 goose", "row 6 pair", "row 3 sail, 3 plain sand",
+                                              "row 4 house",
                                               "row 12 goose turned 90deg")), min_size=1, max_size=4))
         return f"set rows {{ {' '.join(rows)} }}\n" + sashing.replace(posts, "")
     across, down = draw(st.integers(1, 4)), draw(st.integers(1, 4))
@@ -270,15 +273,17 @@ def settings_of_quilts(draw: st.DrawFn) -> str:
         return f"set straight {across} across {down} down{size} {filled}\n{sashing}"
     if sashing and not posts:
         sashing = ""
-    return f"set on point {across} across {down} down of 4in with triangles in {draw(CLOTHS)} {filled}\n{sashing}"
+    triangles = f"with triangles in {draw(CLOTHS)}"
+    return f"set on point {across} across {down} down of 4in {triangles} {filled}\n{sashing}"
 
 
 @st.composite
 def quilts(draw: st.DrawFn) -> str:
-    """The body of a random quilt that should lie out, whatever its numbers (a border may fail to come out)."""
+    """The body of a random quilt, of which a border or a row may not come out."""
     borders = draw(st.lists(st.sampled_from((
         "border 2in in sand", "border 1 1/2in in indigo mitred", "border 1in in dark unjoined",
-        "border 2in of goose", "border 2in of goose, plain sand corners pair", "border 4in of plain dark corners sail",
+        "border 2in of goose", "border 2in of goose, plain sand corners pair",
+        "border 4in of plain dark corners sail",
         "border to 60in x 72in in pale", "border to 80in in dark mitred",
     )), max_size=3))
     return "\n".join((draw(settings_of_quilts()), *borders))
