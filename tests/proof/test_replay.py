@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from random import Random
 
 import pytest
 from hypothesis import given, settings
@@ -14,7 +13,7 @@ from piecewright.cutting.plan_model import CuttingPlan
 from piecewright.cutting.recognise import recognise
 from piecewright.quilt.model import BindingNeed, Quilt, Scrap
 from shapely.geometry import Polygon
-from support.needs import fabric, need, quilt
+from support.needs import fabric, quilt
 from support.random_quilts import TWELVE, compiled_quilt, random_needs
 from support.replay import replay
 
@@ -68,16 +67,6 @@ def test_any_pieces_come_out_of_scraps(seed):
     scraps = [Scrap(Fraction(21), Fraction(18), True)] * 80 + [Scrap(Fraction(30), Fraction(9))] * 10
     cloth = fabric(scraps=scraps)
     check(quilt(random_needs(seed, cloth), [cloth]))
-
-
-@given(seed=st.integers(0, 10_000))
-@settings(max_examples=25, deadline=None)
-def test_templates_of_either_hand_come_out(seed):
-    chance = Random(seed)
-    corners = [(0, 0), (chance.uniform(1, 6), 0), (chance.uniform(2, 7), chance.uniform(1, 5)),
-               (chance.uniform(-1, 1), chance.uniform(1, 5))]
-    made = quilt([need(corners, chance.randint(1, 30), back=chance.randint(0, 12), reversible=False)])
-    check(made)
 
 
 @given(seed=st.integers(0, 10_000), one_way=st.booleans())
