@@ -32,6 +32,8 @@ def own_mistakes(subject: str) -> Iterator[None]:
     except Exception as problem:
         if _is_machine_lacking(problem):
             raise MachineFailed(str(problem)) from problem
+        if type(problem).__name__ == "TooManyPages":
+            raise MachineFailed(f"{subject}: {problem}") from problem
         raise OwnMistake(mistake_text(subject, problem)) from problem
 
 

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from math import radians
 from typing import Any
 
-from .cairo_library import LINE_JOIN_ROUND, dashes
+from .cairo_library import LINE_JOIN_ROUND
 from .ink import Ink
 from .lettering import printable
 from .lines import left_of_anchor
@@ -79,7 +79,7 @@ class Brush:
             self.ink.call.cairo_set_line_width(self.pointer, width)
             self.width = width
         if dash != self.dash:
-            self.ink.call.cairo_set_dash(self.pointer, dashes(dash), len(dash), 0.0)
+            self.ink.call.cairo_set_dash(self.pointer, dash, len(dash), 0.0)
             self.dash = dash
 
     def _letter(self, mark: TextMark) -> None:

@@ -1,9 +1,9 @@
 """cairo, by way of cairocffi, and the library that finds fonts for it.
 
-Marks are painted by cairo's own functions (`cairo_line_to` and the rest, as cairocffi declares them), not through
-its classes: a page has thousands of calls, and each class method would cost as much again. Names, meanings and
-constants are those of cairo's reference, 1.16 (2018) or later. Places and sizes are in whatever unit the surface
-has: see `draw_pdf`.
+Marks are painted by cairo's own functions (`cairo_line_to` and the rest, as cairocffi declares them), not
+through its classes: a page has thousands of calls, and each class method would cost as much again. Names,
+meanings and constants are those of cairo's reference, 1.16 (2018) or later. Places and sizes are in whatever
+unit the surface has: see `draw_pdf`.
 """
 
 from __future__ import annotations
@@ -79,7 +79,15 @@ def gathering() -> tuple[Any, list[bytes]]:
         parts.append(ffi.buffer(start, length)[:])
         return 0
 
-    return ffi.callback("cairo_write_func_t", write), parts
+    return ffi.callback(taken_by(cairo().cairo_pdf_surface_create_for_stream, 0), write), parts
+
+
+def taken_by(function: Any, place: int) -> Any:
+    """The type that a function of cairo takes at that place. Asked by its name, cffi would read it as C anew,
+    and every declaration of cairo with it: some milliseconds for each."""
+    from cairocffi import ffi
+
+    return ffi.typeof(function).args[place]
 
 
 def check(status_of: Callable[[Any], int], pointer: Any) -> None:
@@ -101,7 +109,8 @@ def scaled_font(face: Any, size: float) -> Any:
     call.cairo_font_options_set_antialias(options, ANTIALIAS_GRAY)
     call.cairo_font_options_set_hint_style(options, HINT_STYLE_NONE)
     call.cairo_font_options_set_hint_metrics(options, HINT_METRICS_OFF)
-    large, plain = ffi.new("cairo_matrix_t *"), ffi.new("cairo_matrix_t *")
+    matrix = taken_by(call.cairo_matrix_init, 0)
+    large, plain = ffi.new(matrix), ffi.new(matrix)
     call.cairo_matrix_init(large, size, 0, 0, size, 0, 0)
     call.cairo_matrix_init(plain, 1, 0, 0, 1, 0, 0)
     font = call.cairo_scaled_font_create(face, large, plain, options)
@@ -113,16 +122,10 @@ def advance_of(font: Any, text: str) -> float:
     """How far cairo moves on when it sets the text."""
     from cairocffi import ffi
 
-    extents = ffi.new("cairo_text_extents_t *")
-    cairo().cairo_scaled_font_text_extents(font, text.encode(), extents)
+    measure = cairo().cairo_scaled_font_text_extents
+    extents = ffi.new(taken_by(measure, 2))
+    measure(font, text.encode(), extents)
     return float(extents.x_advance)
-
-
-def dashes(lengths: tuple[float, ...]) -> Any:
-    """Dash lengths as cairo takes them."""
-    from cairocffi import ffi
-
-    return ffi.new("double[]", lengths)
 
 
 def nothing() -> Any:

@@ -27,9 +27,13 @@ NO_BETTER: Final = 0.92
 hardly fit, and hundreds of items on dozens of sheets would take seconds."""
 
 
+Worth = tuple[float, float]
+"""Sheets, then square points of the box around what lies on the last. Less is better."""
+
+
 @dataclass(slots=True)
 class Shape:
-    """A pose made ready: its box, its cells, and (once it is laid) the cells that it keeps others out of."""
+    """A pose made ready: its box, and, once asked for, its cells and those it keeps others out of."""
 
     pose: int
     along: bool
@@ -37,9 +41,25 @@ class Shape:
     top: float
     width: float
     height: float
-    mask: Mask
+    rings: Rings
+    cell: float
     gap: float  # in cells
-    kept_clear: tuple[int, tuple[int, ...]] | None = None
+    _mask: Mask | None = None
+    _kept_clear: tuple[int, tuple[int, ...]] | None = None
+
+    @property
+    def mask(self) -> Mask:
+        """Its cells: many a pose is passed over without a look at them."""
+        if self._mask is None:
+            self._mask = mask_of(self.rings, self.cell)
+        return self._mask
+
+    @property
+    def kept_clear(self) -> tuple[int, tuple[int, ...]]:
+        """How far the cells it keeps others out of reach beyond its own, and their rows."""
+        if self._kept_clear is None:
+            self._kept_clear = spread(self.mask, self.gap)
+        return self._kept_clear
 
     @property
     def across_cost(self) -> float:
@@ -65,7 +85,7 @@ class Attempt:
     """
 
     places: tuple[Place, ...]
-    worth: tuple[float, float]
+    worth: Worth
     width: float
 
 
@@ -82,23 +102,31 @@ class _Sheet:
 def shape_of(pose: int, rings: Rings, along: bool, cell: float, gap: float) -> Shape:
     """The pose as cells of that size."""
     left, top, right, bottom = box_of(rings)
-    return Shape(pose, along, left, top, right - left, bottom - top, mask_of(rings, cell), gap / cell)
+    return Shape(pose, along, left, top, right - left, bottom - top, rings, cell, gap / cell)
 
 
 def lay(
-    shapes: Sequence[tuple[Shape, ...]], order: Sequence[int], width: float, height: float, cell: float
-) -> Attempt:
-    """Lays the items in order, each on the first open sheet that has room for it. Each fits an empty
-    sheet."""
+    shapes: Sequence[tuple[Shape, ...]],
+    order: Sequence[int],
+    room: tuple[float, float],
+    cell: float,
+    best: Worth = (inf, inf),
+) -> Attempt | None:
+    """Lays the items in order, each on the first open sheet that has room for it. Each fits an empty sheet.
+    None as soon as it cannot come out better than the best so far."""
+    width, height = room
     across, down = ceil(width / cell - TOUCH), ceil(height / cell - TOUCH)
     sheets: list[_Sheet] = []
     places = []
     lost = 0.0
     for item in order:
+        size = shapes[item][0].mask.covered
         for number in range(max(0, len(sheets) - OPEN_SHEETS), len(sheets) + 1):
             if number == len(sheets):
                 sheets.append(_Sheet(Floor(across, down)))
             sheet = sheets[number]
+            if size > NO_BETTER * sheet.refused:
+                continue
             found = _best_place(shapes[item], sheet, width, height, cell)
             if found:
                 shape, x, y = found
@@ -106,16 +134,17 @@ def lay(
                 lost += shape.across_cost
                 places.append(Place(item, number, shape.pose, x * cell - shape.left, y * cell - shape.top))
                 break
-            sheet.refused = min(sheet.refused, shapes[item][0].mask.covered)
-    return Attempt(tuple(places), (len(sheets), sheets[-1].right * sheets[-1].bottom + lost), width)
+            sheet.refused = min(sheet.refused, size)
+        worth = len(sheets), sheets[-1].right * sheets[-1].bottom + lost  # of a sheet, it only ever grows
+        if worth >= best:
+            return None
+    return Attempt(tuple(places), worth, width)
 
 
 def _best_place(
     shapes: Sequence[Shape], sheet: _Sheet, width: float, height: float, cell: float
 ) -> tuple[Shape, int, int] | None:
     """The pose and place that enlarge the box around the sheet's items least."""
-    if shapes[0].mask.covered > NO_BETTER * sheet.refused:
-        return None
     best: tuple[Shape, int, int] | None = None
     least: tuple[float, ...] = ()
     for shape in shapes:
@@ -156,8 +185,6 @@ def _folded(free: int, width: int) -> int:
 
 
 def _put(sheet: _Sheet, shape: Shape, x: int, y: int, cell: float) -> None:
-    if shape.kept_clear is None:
-        shape.kept_clear = spread(shape.mask, shape.gap)
     reach, rows = shape.kept_clear
     sheet.floor.take(rows, x - reach, y - reach)
     sheet.right = max(sheet.right, x * cell + shape.width)

@@ -14,7 +14,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
-from math import atan2, cos, degrees, hypot, radians, sin
+from math import atan2, cos, degrees, hypot, inf, radians, sin
 from typing import Final
 
 from .laying import Attempt, Shape, lay, shape_of
@@ -23,11 +23,14 @@ from .raster import TOUCH, Ring, Rings, box_of
 GAP: Final = 9.0
 """Points, 1/8in: what scissors need to pass between two outlines."""
 
-COARSE: Final = 4.5  # points, 1/16in: the cells in which orders are tried
+COARSE: Final = 6.0  # points, 1/12in: the cells in which orders are tried
 FINE: Final = 2.25  # points, 1/32in: the cells in which the best is laid
 
 EFFORT: Final = 600
 """How many times a pose may be looked for on a page, over all orders: about a hundredth of a second."""
+
+ENOUGH: Final = 0.78
+"""Share of its box that one page's outlines cover at which no further order is tried: few come denser."""
 
 NARROWER: Final = (1.0, 0.75, 0.6, 0.45)  # shares of the room's width that are tried in turn
 
@@ -108,21 +111,22 @@ def pack(items: Sequence[Item], width: float, height: float, gap: float = GAP) -
     assert all(poses), "an item larger than the page must be tiled"
     shapes = [_shapes(item, wanted, COARSE, gap) for item, wanted in zip(items, poses, strict=True)]
     narrowest = max(min(shape.width for shape in each) for each in shapes)
+    dense = sum(_area(item.poses[0].rings[0]) for item in items) / ENOUGH
     plans = dict.fromkeys((order, max(share * width, narrowest)) for order, share in _plans(shapes))
-    attempts = (lay(shapes, order, room, height, COARSE) for order, room in plans)
-    rough = min(attempts, key=lambda attempt: attempt.worth)
-    fine = _laid_finely(items, rough, width, height, gap)
+    rough: Attempt | None = None
+    for order, room in plans:
+        rough = lay(shapes, order, (room, height), COARSE, rough.worth if rough else (inf, inf)) or rough
+        if rough and rough.worth[0] == 1 and rough.worth[1] <= dense:
+            break
+    assert rough, "the first plan always comes out"
+    fine = _laid_finely(items, rough, height, gap)
     return tuple(Placement(*each) for each in sorted(fine.places))
 
 
 def _shapes(item: Item, poses: Sequence[int], cell: float, gap: float) -> tuple[Shape, ...]:
-    """The poses as shapes, without those that cover the same cells as an earlier one."""
-    shapes: dict[tuple[int, ...], Shape] = {}
-    for number in poses:
-        pose = item.poses[number]
-        shape = shape_of(number, pose.rings, pose.along, cell, gap)
-        shapes.setdefault(shape.mask.rows, shape)
-    return tuple(shapes.values())
+    """The poses as shapes."""
+    chosen = [(number, item.poses[number]) for number in poses]
+    return tuple(shape_of(number, pose.rings, pose.along, cell, gap) for number, pose in chosen)
 
 
 def _plans(shapes: Sequence[tuple[Shape, ...]]) -> Iterator[tuple[tuple[int, ...], float]]:
@@ -163,14 +167,13 @@ def _looks(shape: Shape) -> tuple[float, ...]:
     return shape.width, shape.height, *shape.mask.rows
 
 
-def _laid_finely(items: Sequence[Item], rough: Attempt, width: float, height: float, gap: float) -> Attempt:
+def _laid_finely(items: Sequence[Item], rough: Attempt, height: float, gap: float) -> Attempt:
     """The attempt with the same order and poses, but closer; or as it was, should that come out worse."""
     shapes: list[tuple[Shape, ...]] = [()] * len(items)
     for place in rough.places:
         shapes[place.item] = _shapes(items[place.item], [place.pose], FINE, gap)
     order = [place.item for place in rough.places]
-    fine = lay(shapes, order, rough.width, height, FINE)
-    return min(rough, fine, key=lambda attempt: attempt.worth)
+    return lay(shapes, order, (rough.width, height), FINE, rough.worth) or rough
 
 
 def fill_ratio(items: Sequence[Item], placements: Sequence[Placement], width: float, height: float) -> float:

@@ -18,7 +18,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from functools import lru_cache
 from itertools import chain
-from math import ceil, floor
+from math import ceil, floor, inf
 from typing import Final
 
 Ring = Sequence[tuple[float, float]]
@@ -28,6 +28,11 @@ TOUCH: Final = 1e-6
 """Cells. An outline that reaches no further than this into a cell lies along its border: rounding, not
 room."""
 
+STRAIGHT: Final = 1e-6
+"""Square points: twice the area of three corners that counts as none, where a ring is asked if convex."""
+
+SHORT: Final = 1e-3  # points: a ring with a side shorter than this is not asked further
+
 MASKS_KEPT: Final = 512
 """A sheet is packed again when a label turns out not to fit inside; the outlines are mostly those of
 before."""
@@ -36,17 +41,13 @@ before."""
 @dataclass(frozen=True, slots=True)
 class Mask:
     """The cells of an outline, its box's top left corner on a corner of the cells. `runs` are (row, first
-    cell, length)."""
+    cell, length), the longest first: they soonest show that there is no room. `covered` is how many cells."""
 
     across: int
     down: int
     rows: tuple[int, ...]
     runs: tuple[tuple[int, int, int], ...]
-
-    @property
-    def covered(self) -> int:
-        """How many cells."""
-        return sum(length for _, _, length in self.runs)
+    covered: int
 
 
 @lru_cache(maxsize=MASKS_KEPT)
@@ -54,11 +55,71 @@ def mask_of(rings: Rings, cell: float) -> Mask:
     """The cells that any of the polygons touches or holds, measured from the corner of their common box."""
     left, top, right, bottom = box_of(rings)
     across, down = _cells(right - left, cell), _cells(bottom - top, cell)
-    rows = [0] * down
-    for ring in rings:
-        _fill([((x - left) / cell, (y - top) / cell) for x, y in ring], rows)
-    runs = tuple((row, start, length) for row, bits in enumerate(rows) for start, length in _runs(bits))
-    return Mask(across, down, tuple(rows), runs)
+    if len(rings) == 1 and _is_convex(rings[0]):
+        runs = _convex_runs([((x - left) / cell, (y - top) / cell) for x, y in rings[0]], down)
+        rows = [(1 << start + length) - (1 << start) for _, start, length in runs]
+    else:
+        rows = [0] * down
+        for ring in rings:
+            _fill([((x - left) / cell, (y - top) / cell) for x, y in ring], rows)
+        runs = tuple((row, start, length) for row, bits in enumerate(rows) for start, length in _runs(bits))
+    widest_first = tuple(sorted(runs, key=lambda run: -run[2]))
+    return Mask(across, down, tuple(rows), widest_first, sum(length for _, _, length in runs))
+
+
+def _is_convex(ring: Ring) -> bool:
+    """Whether the ring turns one way all round, and once."""
+    least = most = 0.0
+    climbs = 0  # changes from down to up: one in a ring that goes round once
+    (x1, y1), (x2, y2) = ring[-2], ring[-1]
+    rising = _rises(ring)
+    for (x3, y3), up in zip(ring, rising, strict=True):
+        if abs(x3 - x2) + abs(y3 - y2) < SHORT:
+            return False  # which way it turns there cannot be told
+        turn = (x2 - x1) * (y3 - y2) - (y2 - y1) * (x3 - x2)
+        least, most = min(least, turn), max(most, turn)
+        x1, y1, x2, y2 = x2, y2, x3, y3
+        climbs += up
+    return climbs <= 1 and (least > -STRAIGHT or most < STRAIGHT)
+
+
+def _rises(ring: Ring) -> list[bool]:
+    """For each side that is not level, whether it climbs where the last did not."""
+    heights = [y2 - y1 for (_, y1), (_, y2) in zip(ring, (*ring[1:], ring[0]), strict=True)]
+    level = [height for height in heights if height]
+    found, last = [], level[-1] if level else 1.0
+    for height in heights:
+        found.append(height > 0 > last)
+        last = height or last
+    return found
+
+
+def _convex_runs(ring: Ring, down: int) -> tuple[tuple[int, int, int], ...]:
+    """One run a row: from the leftmost to the rightmost that any side reaches in it."""
+    lefts, rights = [inf] * down, [-inf] * down
+    last = down - 1
+    for (x1, y1), (x2, y2) in zip(ring, (*ring[1:], ring[0]), strict=True):
+        if y1 > y2:
+            x1, y1, x2, y2 = x2, y2, x1, y1
+        first = min(floor(y1 + TOUCH), last)
+        final = max(first, min(ceil(y2 - TOUCH) - 1, last))
+        slope = (x2 - x1) / (y2 - y1) if y2 > y1 else 0.0
+        here = x1
+        for row in range(first, final + 1):
+            there = x1 + slope * (row + 1 - y1) if row < final else x2
+            low, high = (here, there) if here < there else (there, here)
+            if low < lefts[row]:
+                lefts[row] = low
+            if high > rights[row]:
+                rights[row] = high
+            here = there
+    return tuple((row, *_span(*ends)) for row, ends in enumerate(zip(lefts, rights, strict=True)))
+
+
+def _span(start: float, end: float) -> tuple[int, int]:
+    """The first cell from start to end, and how many."""
+    first = max(0, floor(start + TOUCH))
+    return first, max(first, ceil(end - TOUCH) - 1) + 1 - first
 
 
 def box_of(rings: Sequence[Ring]) -> tuple[float, float, float, float]:
@@ -110,9 +171,8 @@ def _pairs(numbers: list[float]) -> Iterable[tuple[float, float]]:
 
 def _bits(start: float, end: float) -> int:
     """The cells from start to end."""
-    first = max(0, floor(start + TOUCH))
-    last = max(first, ceil(end - TOUCH) - 1)
-    return (1 << last + 1) - (1 << first)
+    first, length = _span(start, end)
+    return (1 << first + length) - (1 << first)
 
 
 def _runs(bits: int) -> Iterable[tuple[int, int]]:
@@ -189,13 +249,15 @@ class Floor:
         """The places for the mask's corner, as bits: x up to `right`, y up to `bottom`, row after row."""
         if not self.taken:
             return _window(self.width, right, bottom)
-        blocked, width, smears = 0, self.width, self.smears
+        free, width, smears = _window(self.width, right, bottom), self.width, self.smears
         for row, start, length in mask.runs:
             power = length.bit_length() - 1
             smear = smears[power]
             at = row * width + start
-            blocked |= smear >> at | smear >> at + length - (1 << power)
-        return _window(width, right, bottom) & ~blocked
+            free ^= free & (smear >> at | smear >> at + length - (1 << power))
+            if not free:
+                return 0
+        return free
 
 
 def _window(width: int, right: int, bottom: int) -> int:

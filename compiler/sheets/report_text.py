@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from math import cos, radians, sin
 from typing import Final
 
 from ..cutting.model import Template
@@ -62,8 +63,10 @@ def head_lines(compiled: Compiled) -> list[str]:
 def template_lines(template: Template, draft: Draft) -> list[str]:
     """One template: how many of what, its sizes, its sides and corners."""
     ring = draft.pieces[template.pieces[0] - 1].ring
-    told = [("finished", f"{box_text(template.sew)}, {area_text(draft.pieces[template.pieces[0] - 1].area)}"),
-            ("cut", box_text(template.cut)),
+    heading = template.grain[0].heading if template.grain else 0.0
+    area = area_text(draft.pieces[template.pieces[0] - 1].area)
+    told = [("finished", f"{box_text(template.sew, heading)}, {area}"),
+            ("cut", box_text(template.cut, heading)),
             ("sides", sides_text(ring)),
             ("corners", corners_text(ring)),
             ("grain", grain_text(template)),
@@ -131,11 +134,18 @@ def area_text(area: Number) -> str:
     return f"{number_text(area)} square {'inch' if abs(float(area) - 1) < 1e-9 else 'inches'}"
 
 
-def box_text(edges: Iterable[Edge]) -> str:
-    """`3 7/8in x 2in`: the box around a ring, arcs and all."""
+def box_text(edges: Iterable[Edge], heading: float = 0.0) -> str:
+    """`3 7/8in x 2in`: the box around a ring, arcs and all; along the grain where that slants,
+    `8in along the grain x 2in`."""
     points = [point for edge in edges for point in flattened(edge)]
     across, down = [point.x for point in points], [point.y for point in points]
-    return f"{ruler_text(max(across) - min(across))} x {ruler_text(max(down) - min(down))}"
+    if not heading % 90:
+        return f"{ruler_text(max(across) - min(across))} x {ruler_text(max(down) - min(down))}"
+    c, s = cos(radians(heading)), sin(radians(heading))
+    along = [float(x) * s - float(y) * c for x, y in zip(across, down, strict=True)]
+    aside = [float(x) * c + float(y) * s for x, y in zip(across, down, strict=True)]
+    return f"{ruler_text(max(along) - min(along))} along the grain x {ruler_text(max(aside) - min(aside))}"
+
 
 
 # ---- tables -----------------------------------------------------------------------------------------------

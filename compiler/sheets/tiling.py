@@ -24,6 +24,7 @@ from .clipping import Box, Piece, Spot, at, box_path, clip_path, subpaths
 from .joins import join_marks
 from .lettering import ascent, descent, width_of
 from .lines import left_of_anchor
+from .moving import moved_mark
 from .page import Mark, PathMark, Segment, TextMark
 from .tile_grid import Grid, Tile
 
@@ -34,20 +35,18 @@ OUTLINES: Final = ("cut", "sew")  # roles of the lines round a template
 CHORDS: Final = 32  # for a bend of a clip: on a page, far under a thousandth of an inch
 
 
-def tile(marks: Sequence[Mark], grid: Grid) -> tuple[Tile, ...]:
-    """The tiles that show anything of the drawing, or lie inside its outlines; row by row.
+def tile(marks: Sequence[Mark], grid: Grid, places: Sequence[Place] = ()) -> tuple[Tile, ...]:
+    """The tiles at the places given; else those that show anything of the drawing, or lie in its outlines.
+    Row by row.
 
     Lines are cut where a tile ends, and measure on it as on the drawing; their dashes start afresh. Lettering
     is not cut: each line stands on every tile that holds all of it, and where none does, on the one that
     holds its middle, moved inside.
     """
-    boxes = {
-        (row, column): grid.box(row, column)
-        for row in range(1, grid.rows + 1)
-        for column in range(1, grid.columns + 1)
-    }
+    every = [(row, column) for row in range(1, grid.rows + 1) for column in range(1, grid.columns + 1)]
+    boxes = {place: grid.box(*place) for place in places or every}
     shown = {place: _part(marks, boxes, place) for place in boxes}
-    kept = [place for place in boxes if shown[place] or _inside(marks, boxes[place])]
+    kept = [place for place in boxes if places or shown[place] or _inside(marks, boxes[place])]
     joined = join_marks(grid, kept)
     return tuple(
         Tile(*place, boxes[place], _moved([*joined[place], *shown[place]], boxes[place])) for place in kept
@@ -159,27 +158,3 @@ def _text_box(mark: TextMark) -> Box:
 def _moved(marks: Sequence[Mark], box: Box) -> tuple[Mark, ...]:
     """The marks, counted from the box's own corner."""
     return tuple(moved_mark(mark, -box.left, -box.top) for mark in marks)
-
-
-def moved_mark(mark: Mark, dx: float, dy: float) -> Mark:
-    """The mark, so many points further right and down."""
-    if isinstance(mark, TextMark):
-        return replace(mark, x=mark.x + dx, y=mark.y + dy)
-    clip = None if mark.clip is None else _moved_path(mark.clip, dx, dy)
-    return replace(mark, path=_moved_path(mark.path, dx, dy), clip=clip)
-
-
-def _moved_path(path: tuple[Segment, ...], dx: float, dy: float) -> tuple[Segment, ...]:
-    return tuple(_moved_segment(segment, dx, dy) for segment in path)
-
-
-def _moved_segment(segment: Segment, dx: float, dy: float) -> Segment:
-    match segment:
-        case ("C", x1, y1, x2, y2, x, y):
-            return ("C", x1 + dx, y1 + dy, x2 + dx, y2 + dy, x + dx, y + dy)
-        case ("M", x, y):
-            return ("M", x + dx, y + dy)
-        case ("L", x, y):
-            return ("L", x + dx, y + dy)
-        case _:
-            return segment

@@ -66,7 +66,7 @@ def main() -> None:
         large = run("build", str(folder / "ten.block"), "--out", str(folder / "out"))[0]
         print(f"build: 1,000 pieces {small:.2f} s, 10,000 pieces {large:.2f} s: {large / small:.1f} x (bound 12)")
         seconds = run("build", str(folder / "fans.block"), "--out", str(folder / "out"))[0]
-        print(f"build: 200 blocks, 400 pages: {seconds:.2f} s, {1000 * seconds / 400:.1f} ms a page, all counted")
+        print(f"build: 200 blocks, 600 pages: {seconds:.2f} s, {1000 * seconds / 600:.1f} ms a page, all counted")
         first, last = run("build", str(few), "--out", str(folder / "out"))[1], run(
             "build", str(many), "--out", str(folder / "out"))[1]
         print(f"memory: 10 files {first / 1024:.0f} MB, 200 files {last / 1024:.0f} MB: {last / first:.2f} x")

@@ -4,7 +4,8 @@
 
 1. 200 pages like a template sheet: milliseconds a page by our painter, by cairocffi's own methods, and by
    typst (a fresh source each time, as it would be for another block).
-2. A whole process from cold to a finished PDF of one block, beside an interpreter that only imports shapely
+2. A block of 600 templates from text to PDF, beside typst drawing the same marks.
+3. A whole process from cold to a finished PDF of one block, beside an interpreter that only imports shapely
    and cairocffi and writes one bare page.
 
 Every time is the least of several; ratios are of times of this run.
@@ -12,6 +13,7 @@ Every time is the least of several; ratios are of times of this run.
 
 from __future__ import annotations
 
+import gc
 import subprocess
 import sys
 import tempfile
@@ -22,7 +24,13 @@ from time import perf_counter
 
 import cairocffi
 import typst
+from piecewright.command_line.main import CYCLES_BORN
+from piecewright.diagnostics.source import Source
+from piecewright.language.shelf import EmptyShelf
+from piecewright.pipeline import compile_source
 from piecewright.sheets import ink
+from piecewright.sheets.arrange.block_sheets import arrange_block
+from piecewright.sheets.arrange.options import SheetOptions
 from piecewright.sheets.files import pdf_bytes
 from piecewright.sheets.lines import left_of_anchor
 from piecewright.sheets.page import Document, Mark, Page, PathMark, TextMark
@@ -218,6 +226,41 @@ def bench_drawing() -> None:
         print(f"  {name:22}{seconds / PAGES * 1000:7.2f}   piecewright takes {ours / seconds:5.2f} x")
 
 
+def many_templates(across: int, down: int) -> str:
+    """A block of so many pieces, every one of another shape: 24 x 25 of them take about 200 pages."""
+    cells = [(x, y) for y in range(down) for x in range(across)]
+    lines = [f'edition 1\nblock "Bench Field" {{\n  grid {across} x {down} of 3in']
+    lines += [f"  seam (0, {y}) -- ({across}, {y})" for y in range(1, down)]
+    for number, (x, y) in enumerate(cells):
+        top, bottom = (number * 37 % 500 - 250) / 1000, (number * 61 % 499 - 249) / 1000
+        if x:
+            lines.append(f"  seam ({x + top}, {y}) -- ({x + bottom}, {y + 1})")
+    lines += [f"  piece p{x}-{y} at ({x + 0.5}, {y + 0.5}) in {'dark' if (x + y) % 2 else 'pale'}"
+              for x, y in cells]
+    return "\n".join(lines) + "\n}\n"
+
+
+def bench_whole() -> None:
+    """Text to PDF in one process: drafting, templates, layout and drawing, beside typst's drawing alone."""
+    source = Source("bench.block", many_templates(24, 25))
+    documents: list[Document] = []
+    gc.set_threshold(CYCLES_BORN)  # as the command does
+
+    def work(_: int) -> None:
+        made = compile_source(source, EmptyShelf()).value
+        assert made, "the block is sound"
+        documents[:] = [arrange_block(made[0].draft, made[0].templates, SheetOptions())]
+        pdf_bytes(documents[0])
+
+    ours = least(work, ROUNDS)
+    pages = list(documents[0].pages)
+    other = least(lambda number: by_typst(pages, f"whole {number}"), ROUNDS)
+    share = 1000 / len(pages)
+    print(f"{len(pages)} pages of one block, milliseconds a page, geometry, layout and drawing")
+    print(f"  {'piecewright':22}{ours * share:7.2f}")
+    print(f"  {'typst, drawing alone':22}{other * share:7.2f}   piecewright takes {ours / other:5.2f} x")
+
+
 def cold_seconds(command: list[str]) -> float:
     start = perf_counter()
     subprocess.run(command, capture_output=True, check=True)
@@ -247,4 +290,5 @@ def bench_cold(block: str) -> None:
 
 if __name__ == "__main__":
     bench_drawing()
+    bench_whole()
     bench_cold(sys.argv[1] if len(sys.argv) > 1 else "")

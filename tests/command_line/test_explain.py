@@ -206,3 +206,24 @@ def test_file_whose_name_looks_like_a_code_is_a_file(tmp_path: Path, monkeypatch
     monkeypatch.chdir(tmp_path)
     put(tmp_path / "seam-hangs", HALVES)
     assert piecewright("explain", "seam-hangs").out.startswith("Two Halves, version 1")
+
+
+ON_POINT = """edition 1
+block "Slant" {
+  finished 6in
+  seam top -- left
+  seam right -- bottom
+  piece near at top-left in pale
+  piece far at bottom-right in pale
+  piece band at center in dark
+  grain along top -- left on band
+}
+"""
+
+
+def test_a_strip_on_point_is_measured_along_its_grain() -> None:
+    """From corner to corner 6√2in; across, 6√2in less two corners of 3/√2in. Its box on the block, 6in x 6in,
+    is no size that anybody cuts."""
+    told = piecewright("explain", "-", stdin=ON_POINT.encode()).out
+    assert "finished  8.485in along the grain x 4.243in, 27 square inches" in told
+    assert "finished  3in x 3in, 4 1/2 square inches" in told  # the corners' grain runs with the block

@@ -23,10 +23,10 @@ from .furniture import Heading, Paper, foot_marks, map_marks
 from .leaves import Leaf, bound, paper_for
 from .legend import legend_of
 from .options import SheetOptions
+from .page_bound import pages_covered, refuse_too_many
 from .swatches import SWATCH_ROW, fabric_order, strip_marks, strip_of
 from .table import pages_of
 from .template_sheets import template_pages
-from .tiled_sheets import tiled_pages
 
 SAFETY: Final = {
     "block": "Scissors, blades and irons: follow the makers’ instructions and keep them from children.",
@@ -133,12 +133,18 @@ def _template_bodies(
         "window": "windows, for placing a motif: cut the inside out",
     }[options.kind]
     safety = SAFETY[options.kind]
+    refuse_too_many(pages_covered(templates, paper, options), "at least ")
     packed = template_pages(templates, paper, options)
     bodies: list[tuple[int, Body]] = []
     for page in packed.pages:
         several = "templates" if len(page.templates) > 1 else "template"
         names = label_runs([template.label for template in templates], page.templates)
         bodies.append((page.templates[0], Body(f"{several} {names}", below, safety, page.marks)))
+    if packed.oversize:
+        from .tiled_sheets import tiled_pages, tiles_of
+
+        tiles = sum(tiles_of(templates[number], paper, options) for number in packed.oversize)
+        refuse_too_many(len(packed.pages) + tiles)
     for number in packed.oversize:
         for tile in tiled_pages(templates[number], paper, options):
             what = f"template {templates[number].label}, tile {tile.name}"

@@ -21,8 +21,8 @@ from typing import Final
 
 from ...measure.fractions import ruler_text
 from ...measure.length import POINTS_PER_INCH, UNITS
+from ..moving import moved_mark
 from ..page import Mark, PathMark
-from ..tiling import moved_mark
 from .paths import box_path, straight
 from .room import Box
 from .style import (

@@ -8,7 +8,6 @@ from typing import Final
 
 from ...measure.fractions import ruler_text
 from ...measure.length import POINTS_PER_INCH
-from ..joins import GREY as JOIN_GREY
 from ..page import Mark, PathMark
 from .furniture import LEGEND_SAMPLE, Sign
 from .options import SheetOptions
@@ -71,6 +70,8 @@ def _match(x: float, y: float) -> tuple[Mark, ...]:
 
 
 def _join(x: float, y: float) -> tuple[Mark, ...]:
+    from ..joins import GREY as JOIN_GREY
+
     middle, half = x + LEGEND_SAMPLE / 2, MATCH_HALF
     path = closed(((middle, y - half), (middle + half, y), (middle, y + half), (middle - half, y)))
     return (PathMark(path, BLACK, LEADER, (), JOIN_GREY, "legend"),)

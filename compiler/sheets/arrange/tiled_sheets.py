@@ -9,24 +9,23 @@ from typing import Final
 from ...cutting.model import Template
 from ..joins import tile_map
 from ..lettering import cap_height
+from ..moving import moved_mark
+from ..packing import useful_turns
 from ..page import Mark
-from ..tile_grid import Grid, Tile, grid_for
-from ..tiling import moved_mark, tile
-from .beside import box_of
-from .cutout import cut_out, cutout_marks, outline_of
+from ..tile_grid import Grid, Tile
+from ..tile_plan import TilePlan, plan_tiles
+from ..tiling import tile
+from .cutout import Cutout, cut_out, cutout_marks, outline_of
 from .furniture import MAP_TALL, MAP_WIDE, Paper
 from .options import SheetOptions
-from .paths import Ring, Spot, closed
-from .room import Box, box_ring
-from .style import CUT, SMALLEST, line_mark, set_text
+from .paths import Ring, Spot
+from .room import box_ring
+from .style import SMALLEST, set_text
 
-PAD: Final = 1.0
-"""Points about a tiled template, so that half its line's thickness is not cut away with the rest."""
+TURNS_MOST: Final = 28
+"""Turns tried: four, and those that lay a long side level or upright, as far as they go."""
 
-TURNS: Final = (0.0, 90.0, 180.0, 270.0)
-
-MANY_TILES: Final = 60
-"""Tiles in the whole rectangle beyond which the bare ones are not counted turn by turn."""
+MANY_CORNERS: Final = 12  # of an outline; one of more, with an arc as chords, is tried in quarter turns only
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,11 +39,9 @@ class TilePage:
 
 
 def tiled_pages(template: Template, paper: Paper, options: SheetOptions) -> list[TilePage]:
-    """The tiles of a template, in the quarter turn that takes the fewest."""
+    """The tiles of a template, turned and laid so that they are fewest."""
     left, top, right, bottom = paper.body
-    area = (right - left, bottom - top)
-    turn = min(TURNS, key=lambda each: _tile_count(outline_of(template, each, options), area))
-    tiles = _tiles(template, turn, area, options)
+    tiles = _tiles(template, (right - left, bottom - top), options)
     return [
         TilePage(
             each.name,
@@ -56,33 +53,35 @@ def tiled_pages(template: Template, paper: Paper, options: SheetOptions) -> list
     ]
 
 
-def _tiles(
-    template: Template, turn: float, area: tuple[float, float], options: SheetOptions
-) -> tuple[Tile, ...]:
+def tiles_of(template: Template, paper: Paper, options: SheetOptions) -> int:
+    """How many tiles the template takes, or hardly fewer than that: words beside it may add one."""
+    left, top, right, bottom = paper.body
+    return len(_plan(template, (right - left, bottom - top), options)[1].places)
+
+
+def _plan(template: Template, area: tuple[float, float], options: SheetOptions) -> tuple[float, TilePlan]:
+    """The turn, and the plan of its tiles."""
+    level = outline_of(template, 0.0, options)
+    turns = useful_turns(level)[: TURNS_MOST if len(level) <= MANY_CORNERS else 4]
+    plan = plan_tiles([(outline_of(template, turn, options),) for turn in turns], area)
+    return turns[plan.pose], plan
+
+
+def _tiles(template: Template, area: tuple[float, float], options: SheetOptions) -> tuple[Tile, ...]:
     """The tiles of the whole template, its label and arrow in the room of one, clear of every overlap."""
-    box = box_of(outline_of(template, turn, options))
-    dx, dy = PAD - box[0], PAD - box[1]
-    avoid = [_moved(band, -dx, -dy) for band in _overlaps(_grid(box, area))]
-    cutout = cut_out(template, turn, area[0], options, avoid)
+    turn, plan = _plan(template, area, options)
+    cutout = _cut_out(template, turn, plan, area, options)
     if cutout.beside:
-        beside = cutout.beside.box
-        box = (box[0], box[1], max(box[2], beside[2]), max(box[3], beside[3]))
-    return tile(cutout_marks(cutout, dx, dy, options), _grid(box, area))
+        plan = plan_tiles([(cutout.ring, box_ring(cutout.beside.box))], area)
+        cutout = _cut_out(template, turn, plan, area, options)
+    return tile(cutout_marks(cutout, plan.dx, plan.dy, options), plan.grid, plan.places)
 
 
-def _grid(box: Box, area: tuple[float, float]) -> Grid:
-    left, top, right, bottom = box
-    return grid_for(right - left + 2 * PAD, bottom - top + 2 * PAD, area)
-
-
-def _tile_count(ring: Ring, area: tuple[float, float]) -> int:
-    """How many tiles the outline takes; those that it leaves bare are not printed."""
-    box = box_of(ring)
-    grid = _grid(box, area)
-    if grid.rows * grid.columns > MANY_TILES:
-        return grid.rows * grid.columns
-    path = closed((x - box[0] + PAD, y - box[1] + PAD) for x, y in ring)
-    return len(tile([line_mark(path, "cut", CUT)], grid))
+def _cut_out(
+    template: Template, turn: float, plan: TilePlan, area: tuple[float, float], options: SheetOptions
+) -> Cutout:
+    avoid = [_moved(band, -plan.dx, -plan.dy) for band in _overlaps(plan.grid)]
+    return cut_out(template, turn, area[0], options, avoid)
 
 
 def _overlaps(grid: Grid) -> list[Ring]:

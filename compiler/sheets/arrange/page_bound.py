@@ -1,0 +1,41 @@
+"""The most pages that the templates of one block may take, asked before any is laid out or drawn."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from math import ceil
+from typing import Final
+
+from ...cutting.model import Template
+from .cutout import outline_of
+from .furniture import Paper
+from .options import SheetOptions
+from .paths import Ring
+
+PAGES_MOST: Final = 400
+"""Most of a ream: what is longer is a slip of the pen, such as inches for millimetres."""
+
+
+class TooManyPages(Exception):
+    """The templates would take more pages than anybody prints; says how many. For the command line."""
+
+
+def refuse_too_many(pages: int, at_least: str = "") -> None:
+    """Raises TooManyPages beyond the bound. `at_least`: words before the number, where it may be more."""
+    if pages > PAGES_MOST:
+        raise TooManyPages(
+            f"The templates take {at_least}{pages:,} pages; {PAGES_MOST} is the most of one block. "
+            "Make it smaller, or look at the units of its lengths."
+        )
+
+
+def pages_covered(templates: Sequence[Template], paper: Paper, options: SheetOptions) -> int:
+    """How many pages the outlines' areas alone would cover: no layout takes fewer."""
+    left, top, right, bottom = paper.body
+    covered = sum(_area(outline_of(template, 0.0, options)) for template in templates)
+    return ceil(covered / ((right - left) * (bottom - top)))
+
+
+def _area(ring: Ring) -> float:
+    pairs = zip(ring, (*ring[1:], ring[0]), strict=True)
+    return abs(sum(x1 * y2 - x2 * y1 for (x1, y1), (x2, y2) in pairs)) / 2

@@ -1,0 +1,39 @@
+"""A block that would fill a library of paper is refused before anything is laid out."""
+
+from __future__ import annotations
+
+import pytest
+from piecewright.diagnostics.source import Source
+from piecewright.language.shelf import EmptyShelf
+from piecewright.pipeline import compile_source
+from piecewright.sheets.arrange.block_sheets import arrange_block
+from piecewright.sheets.arrange.options import SheetOptions
+from piecewright.sheets.arrange.page_bound import PAGES_MOST, TooManyPages
+
+
+def pages_of(side: str) -> int:
+    text = f'edition 1\nblock "Marram Field" {{\n  finished {side}\n  piece field at center in sand\n}}\n'
+    made = compile_source(Source("marram.block", text), EmptyShelf()).value
+    assert made
+    return len(arrange_block(made[0].draft, made[0].templates, SheetOptions()).pages)
+
+
+def test_a_piece_of_a_thousand_inches_is_refused_with_the_pages_it_would_take() -> None:
+    # 1000.5in squared on pages whose body is 7 1/2in by 8 1/12in.
+    with pytest.raises(TooManyPages, match="at least 16,512 pages; 400 is the most"):
+        pages_of("1000in")
+
+
+def test_overlaps_count_too() -> None:
+    # By area alone it would pass: 19 x 18 tiles show 7in by 7 7/12in each besides their overlaps.
+    with pytest.raises(TooManyPages, match="take 4[0-9][0-9] pages"):
+        pages_of("148in")
+
+
+def test_a_large_piece_within_the_bound_is_tiled() -> None:
+    assert 10 < pages_of("36in") <= PAGES_MOST
+
+
+def test_the_units_are_pointed_at() -> None:
+    with pytest.raises(TooManyPages, match="look at the units"):
+        pages_of("900in")
