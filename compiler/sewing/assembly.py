@@ -1,4 +1,5 @@
-"""A draft to its order of sewing: the tree of joins as numbered steps, units before rows, alike ones in batches."""
+"""A draft to its order of sewing: the tree of joins as numbered steps, units before rows, alike ones in
+batches."""
 
 from __future__ import annotations
 
@@ -50,7 +51,7 @@ class _Order:
         steps = tuple(self._step(node, unit) for node, unit in zip(self.order, units, strict=True))
         return Assembly(tuple(cloths), units, steps)
 
-    # ---- order ----------------------------------------------------------------------------------------------
+    # ---- order -----------------------------------------------------------------------------------
 
     def _expand(self) -> None:
         """Every copy of every join, with how it lies and its pieces; the first is the join itself."""
@@ -65,12 +66,17 @@ class _Order:
                 continue
             self.copies.setdefault(number, []).append((motion, pieces))
             first, second = node.parts
+            if pieces is node.pieces:  # the join itself, not a copy: nothing need be counted out
+                stack.append((second, motion, self.nodes[second].pieces))
+                stack.append((first, motion, self.nodes[first].pieces))
+                continue
             middle = len(self.nodes[first].pieces)
             stack.append((second, motion, pieces[middle:]))
             stack.append((first, motion, pieces[:middle]))
 
     def _in_order(self) -> list[int]:
-        """The joins, parts before wholes: what is made in batches or lies within one used unit comes first."""
+        """The joins, parts before wholes: what is made in batches or lies within one used unit comes
+        first."""
         order, stack = [], [(0, False)]
         while stack:
             number, done = stack.pop()
@@ -82,29 +88,33 @@ class _Order:
                 continue
             stack.append((number, True))
             stack += [(part, False) for part in reversed(node.parts)]
-        early = [number for number in order if len(self.copies[number]) > 1 or self._within_unit(self.nodes[number])]
+        early = [
+            number
+            for number in order
+            if len(self.copies[number]) > 1 or self._within_unit(self.nodes[number])
+        ]
         known = set(early)
         return early + [number for number in order if number not in known]
 
     def _within_unit(self, node: Node) -> bool:
-        unit = self.unit_of[node.pieces[0]]
-        return unit >= 0 and all(self.unit_of[piece] == unit for piece in node.pieces)
+        unit = self.unit_of[node.pieces[0] - 1]
+        return unit >= 0 and all(self.unit_of[piece - 1] == unit for piece in node.pieces)
 
-    # ---- units and steps -----------------------------------------------------------------------------------
+    # ---- units and steps -------------------------------------------------------------------------
 
     def _unit(self, number: int) -> Unit:
         node = self.nodes[number]
         rings = [joined_ring(ring) for ring in node.rings]
         finished, unfinished = sizes(tuple(rings[0]))
         copies = tuple(
-            Copy(tuple(piece + 1 for piece in pieces), motion.degrees, point_of(motion.shift))
+            Copy(pieces, motion.degrees, point_of(motion.shift))
             for motion, pieces in self.copies[number]
         )
         return Unit(
             f"u{self.step_of[number]}", copies[0].pieces, copies,
             edges_of([stroke for stroke, _ in rings[0]]),
             tuple(edges_of([stroke for stroke, _ in ring]) for ring in rings[1:]),
-            finished, unfinished, is_rectangle(rings[0]),
+            finished, unfinished, is_rectangle(node.rings[0]),
         )
 
     def _step(self, number: int, unit: Unit) -> Step:
@@ -134,7 +144,7 @@ class _Order:
         if node.parts:
             return SeamSide(f"u{self.step_of[part]}", edges_of(runs))
         (piece,) = node.pieces
-        return SeamSide(str(piece + 1), self._on_template(piece + 1, runs))
+        return SeamSide(str(piece), self._on_template(piece, runs))
 
     def _on_template(self, number: int, runs: Sequence[Stroke]) -> tuple[Edge, ...]:
         shape, member = self.members[number]
@@ -146,7 +156,7 @@ class _Order:
             for run in runs
         ])
 
-    # ---- set-in seams --------------------------------------------------------------------------------------
+    # ---- set-in seams ----------------------------------------------------------------------------
 
     def _runs(self, node: Node) -> list[Stroke]:
         """A join's path as runs, first part on the right."""
@@ -166,7 +176,8 @@ class _Order:
                                             for motion, _ in self.copies[number])
 
     def _partial(self, number: int) -> Partial | None:
-        """The earlier seam that may be left open, where the path turns once at a place a seam runs through."""
+        """The earlier seam that may be left open, where the path turns once at a place a seam runs
+        through."""
         path = self.nodes[number].path
         bends = [at for at in range(1, len(path)) if self.graph.onward[path[at - 1] ^ 1] != path[at]]
         if len(bends) != 1 or self.nodes[number].closed:
@@ -175,7 +186,7 @@ class _Order:
         inside = set(self.nodes[number].pieces)
         for half in (self.graph.onward[path[at]], self.graph.onward[path[at - 1] ^ 1]):
             link = self.graph.links[half // 2]
-            if half < 0 or link.right not in inside or link.left not in inside or half // 2 not in self.sewn_at:
+            if half < 0 or not {link.right + 1, link.left + 1} <= inside or half // 2 not in self.sewn_at:
                 continue
             opened = self.sewn_at[half // 2]
             return Partial(self.step_of[opened], point_of(self.graph.places[self.graph.place_at(half)]))

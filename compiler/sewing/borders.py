@@ -18,12 +18,12 @@ def piece_rings(graph: SeamGraph, piece: int) -> tuple[Ring, ...]:
 
 def part_rings(graph: SeamGraph, cut: Sequence[bool], edge: int) -> tuple[Ring, ...]:
     """The outline of the part on the right of a half on its outside."""
-    return (_strokes(graph, _walk(graph, cut, edge)),)
+    return (_strokes(graph, walk_border(graph, cut, edge)),)
 
 
 def ringed_piece(graph: SeamGraph, cut: Sequence[bool], edge: int, piece: int) -> tuple[Ring, ...]:
     """The outline of one piece with what fills its windows, and those windows that are taken out."""
-    outer = _walk(graph, cut, edge)
+    outer = walk_border(graph, cut, edge)
     open_rings = [ring for ring in graph.rings[piece]
                   if all(cut[half // 2] for half in ring) and not set(ring).intersection(outer)]
     return tuple(_strokes(graph, ring) for ring in (outer, *open_rings))
@@ -33,7 +33,7 @@ def _strokes(graph: SeamGraph, ring: Sequence[int]) -> Ring:
     return tuple((graph.directed(half), graph.allowance(half)) for half in ring)
 
 
-def _walk(graph: SeamGraph, cut: Sequence[bool], edge: int) -> list[int]:
+def walk_border(graph: SeamGraph, cut: Sequence[bool], edge: int) -> list[int]:
     """The halves round a part: along its outside, and across whatever is still sewn within it."""
     ring, half = [], edge
     while True:

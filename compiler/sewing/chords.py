@@ -1,7 +1,8 @@
-"""Seams that run right across a region: found as they come free, and the one chosen that a quilter would sew last.
+"""Seams that run right across a region: found as they come free, and the one chosen that a quilter would sew
+last.
 
-A seam comes free when both of its ends lie on seams already taken, or on the outside. Taking one never prevents
-another, so any order finds a whole order of straight seams wherever there is one.
+A seam comes free when both of its ends lie on seams already taken, or on the outside. Taking one never
+prevents another, so any order finds a whole order of straight seams wherever there is one.
 """
 
 from __future__ import annotations
@@ -119,8 +120,8 @@ class Seams:
 def choices(chords: Sequence[Chord], heading: float | None) -> list[tuple[Chord, bool]]:
     """The seams worth taking, best first, and whether each parts as many rows from as many.
 
-    Straight before curved; through the fewest natural units; square to the outside. Of a set of parallel seams
-    the middle one; sets that go on as the last seam went come first, then rows, then columns.
+    Straight before curved; through the fewest natural units; square to the outside. Of a set of parallel
+    seams the middle one; sets that go on as the last seam went come first, then rows, then columns.
     """
     best = min(chord.key for chord in chords)
     sets: dict[float, list[Chord]] = {}
@@ -138,4 +139,8 @@ def choices(chords: Sequence[Chord], heading: float | None) -> list[tuple[Chord,
 def _across(chord: Chord) -> tuple[float, float, int]:
     """Where a seam lies across its own heading, from the left or the top; then along it."""
     along = chord.middle * complex(cos(chord.heading), -sin(chord.heading))
-    return round(along.imag if chord.heading == 0 else -along.imag, 6), round(along.real, 6), len(chord.halves)
+    return (
+        round(along.imag if chord.heading == 0 else -along.imag, 6),
+        round(along.real, 6),
+        len(chord.halves),
+    )

@@ -1,7 +1,8 @@
 """Pieces that lie wholly inside one other piece: what fills a window, or hangs in a piece by one corner.
 
-Seen from outside the block, a piece through which alone some others can be reached has them as an island. These
-are the joints of the graph of neighbours, found by one walk from the outside (Tarjan's articulation points).
+Seen from outside the block, a piece through which alone some others can be reached has them as an island.
+These are the joints of the graph of neighbours, found by one walk from the outside (Tarjan's articulation
+points).
 """
 
 from __future__ import annotations
@@ -18,7 +19,8 @@ class Island(NamedTuple):
 
 
 def find_islands(neighbours: Sequence[Sequence[int]], outer: Sequence[int]) -> tuple[list[Island], list[int]]:
-    """Every island, outer ones first, and each piece's field: 0 for the block itself, n for islands[n - 1]."""
+    """Every island, outer ones first, and each piece's field: 0 for the block itself, n for islands[n -
+    1]."""
     order, parent, low, entered = _walk(neighbours, outer)
     count = len(neighbours)
     assert len(order) == count, f"{count - len(order)} pieces hang on nothing"

@@ -12,13 +12,15 @@ from ..drafting.stroke import Stroke, ring_strokes
 from ..measure.tolerance import NEAR
 
 ALIKE: Final = 20 * NEAR
-"""Inches between a piece and its like: each piece's middle may be off by NEAR, and the turn is found from two."""
+"""Inches between a piece and its like: each piece's middle may be off by NEAR, and the turn is found from
+two."""
 
 ANGLE: Final = 1e-4
 """Radians that a piece may lie turned from its like; congruence found the turns from places within NEAR."""
 
 GRID: Final = 1e-3
-"""Inches. Pieces are looked up in squares of this width, much wider than ALIKE and narrower than any piece."""
+"""Inches. Pieces are looked up in squares of this width, much wider than ALIKE and narrower than any
+piece."""
 
 
 class Pose(NamedTuple):
@@ -69,7 +71,8 @@ STAY: Final = Motion(1 + 0j, 0j)
 
 
 class Likeness(NamedTuple):
-    """The motion that lays the first pieces on the second, and the second pieces in the order of the first."""
+    """The motion that lays the first pieces on the second, and the second pieces in the order of the
+    first."""
 
     motion: Motion
     pieces: tuple[int, ...]
@@ -93,7 +96,8 @@ def poses_of(draft: Draft) -> list[Pose]:
 
 
 def signature(kind: int) -> int:
-    """A number for a kind, such that sums of them tell sets of kinds apart (multiplied out over 2 ** 61 - 1)."""
+    """A number for a kind, such that sums of them tell sets of kinds apart (multiplied out over 2 ** 61 -
+    1)."""
     return pow(kind + 3, 5, 2**61 - 1) * 0x9E3779B97F4A7C15 % (2**61 - 1)
 
 
@@ -110,7 +114,10 @@ def alike(one: Sequence[int], two: Sequence[int], poses: Sequence[Pose]) -> Like
     tried: set[int] = set()
     index = _index(two, poses)
     for piece in two:
-        if poses[piece].kind != rare or abs(abs(poses[piece].middle - other) - abs(poses[first].middle - center)) > ALIKE:
+        if (
+            poses[piece].kind != rare
+            or abs(abs(poses[piece].middle - other) - abs(poses[first].middle - center)) > ALIKE
+        ):
             continue
         for quarter in range(poses[piece].turns):
             turned = poses[piece].turned - poses[first].turned + 2 * pi * quarter / poses[piece].turns

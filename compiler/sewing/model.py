@@ -1,8 +1,8 @@
 """What later folders may rely on: how a block goes together.
 
-Inches; x right, y down. A unit keeps the places of the block, where its first copy lies; a piece keeps those of
-its template. An edge always has its cloth on the right, so the two sides of one seam run opposite ways. Of a
-piece that is cut reversed, the edges are those on the template before it is turned over.
+Inches; x right, y down. A unit keeps the places of the block, where its first copy lies; a piece keeps those
+of its template. An edge always has its cloth on the right, so the two sides of one seam run opposite ways.
+Of a piece that is cut reversed, the edges are those on the template before it is turned over.
 """
 
 from __future__ import annotations
@@ -85,10 +85,10 @@ class Partial:
 class Step:
     """Two parts joined by one seam; `batch` copies are made alike.
 
-    `seam` lies in the block, with the first part on its right. `turns` are the dots where the needle stops and
-    the cloth is turned; `stops` the ends, at a dot too, that leave the allowance free for a later turn.
-    `eased` is where two edges of unlike bend are pinned: the middle of each curved run, and its quarters where
-    it is longer than 2in.
+    `seam` lies in the block, with the first part on its right. `turns` are the dots where the needle stops
+    and the cloth is turned; `stops` the ends, at a dot too, that leave the allowance free for a later turn.
+    `eased` is where two edges of unlike bend are pinned: the middle of each curved run, and its quarters
+    where it is longer than 2in.
     """
 
     step: int
@@ -179,8 +179,8 @@ Toward = Literal["first", "second", "open"]
 class Pressing:
     """Which way the allowances of a step's seam lie: toward its first or second part, or open.
 
-    `ways` has one entry for each copy of the unit that the step makes: those of a batch agree unless seams that
-    meet want otherwise. `reason` is why: 'darker', 'opposite', 'either' or 'open'.
+    `ways` has one entry for each copy of the unit that the step makes: those of a batch agree unless seams
+    that meet want otherwise. `reason` is why: 'darker', 'opposite', 'either' or 'open'.
     """
 
     step: int

@@ -1,4 +1,5 @@
-"""What a quilter would keep together: the units that a block was written with, and squares of two triangles."""
+"""What a quilter would keep together: the units that a block was written with, and squares of two
+triangles."""
 
 from __future__ import annotations
 

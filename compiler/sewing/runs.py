@@ -1,9 +1,11 @@
-"""Strokes joined to runs: what is one straight or circular edge to the eye, whatever meets it in the middle."""
+"""Strokes joined to runs: what is one straight or circular edge to the eye, whatever meets it in the
+middle."""
 
 from __future__ import annotations
 
 from cmath import phase
 from collections.abc import Sequence
+from itertools import pairwise
 from math import hypot, pi
 from typing import Final
 
@@ -70,7 +72,7 @@ def turning_places(runs: Sequence[Stroke], closed: bool) -> list[complex]:
     """Where a path of runs turns a corner; a path that is closed may turn where it starts, too."""
     if len(runs) < 2:
         return []
-    pairs = zip((runs[-1], *runs[:-1]), runs, strict=True) if closed else zip(runs[:-1], runs[1:], strict=True)
+    pairs = zip((runs[-1], *runs[:-1]), runs, strict=True) if closed else pairwise(runs)
     return [two.start for one, two in pairs if abs(turn_between(one, two)) > SQUARE]
 
 
@@ -85,10 +87,10 @@ def eased_places(runs: Sequence[Stroke]) -> tuple[Point, ...]:
                  for share in ((0.25, 0.5, 0.75) if run.length > EASED + NEAR else (0.5,)))
 
 
-def is_rectangle(ring: Sequence[tuple[Stroke, float]]) -> bool:
-    """Whether runs make a rectangle."""
-    strokes = [stroke for stroke, _ in ring]
-    return len(ring) == 4 and all(stroke.center is None for stroke in strokes) and all(
+def is_rectangle(ring: Ring) -> bool:
+    """Whether a ring is a rectangle, whatever its allowances."""
+    strokes = [stroke for stroke, _ in joined_ring([(stroke, 0.0) for stroke, _ in ring])]
+    return len(strokes) == 4 and all(stroke.center is None for stroke in strokes) and all(
         abs(turn_between(strokes[at - 1], strokes[at]) - pi / 2) < SQUARE for at in range(4))
 
 
@@ -105,7 +107,9 @@ def sizes(ring: Ring) -> tuple[Size, Size]:
         spots += ((place / turn, allowance) for place in _bulges(stroke, turn))
     left, right = min(at.real for at, _ in spots), max(at.real for at, _ in spots)
     top, bottom = min(at.imag for at, _ in spots), max(at.imag for at, _ in spots)
-    across = sum(max(width for at, width in spots if abs(at.real - side) <= IN_LINE) for side in (left, right))
+    across = sum(
+        max(width for at, width in spots if abs(at.real - side) <= IN_LINE) for side in (left, right)
+    )
     down = sum(max(width for at, width in spots if abs(at.imag - side) <= IN_LINE) for side in (top, bottom))
     return Size(right - left, bottom - top), Size(right - left + across, bottom - top + down)
 
@@ -113,7 +117,9 @@ def sizes(ring: Ring) -> tuple[Size, Size]:
 def _frame(ring: Ring) -> complex:
     """The direction that is measured as across: 1 where some straight edge lies level or upright."""
     straight = [stroke.end - stroke.start for stroke, _ in ring if stroke.center is None]
-    if not straight or any(min(abs(along.real), abs(along.imag)) <= SQUARE * abs(along) for along in straight):
+    if not straight or any(
+        min(abs(along.real), abs(along.imag)) <= SQUARE * abs(along) for along in straight
+    ):
         return 1 + 0j
     longest = max(straight, key=lambda along: (round(hypot(along.real, along.imag), 6), round(along.real, 6)))
     return longest / abs(longest)

@@ -17,8 +17,8 @@ from ..measure.tolerance import NEAR
 from .islands import find_islands
 
 SMOOTH: Final = 1e-4
-"""Radians. Links that turn less than this are one seam: places lie within NEAR of where they are meant, and the
-shortest links are about a sixteenth of an inch."""
+"""Radians. Links that turn less than this are one seam: places lie within NEAR of where they are meant, and
+the shortest links are about a sixteenth of an inch."""
 
 BUCKET: Final = 4 * NEAR
 """Inches. Places are looked up in squares of this width."""
@@ -46,7 +46,9 @@ class SeamGraph:
     def __init__(self, draft: Draft) -> None:
         self.pieces: tuple[Piece, ...] = draft.pieces
         self.links: list[Link] = []
-        self.rings: list[list[list[int]]] = [[] for _ in draft.pieces]  # per piece, per ring: its halves in order
+        self.rings: list[list[list[int]]] = [
+            [] for _ in draft.pieces
+        ]  # per piece, per ring: its halves in order
         self._collect(draft.pieces)
         self.following: list[int] = [-1] * (2 * len(self.links))  # the next half round the piece on the right
         for ring in (ring for rings in self.rings for ring in rings):
@@ -92,7 +94,7 @@ class SeamGraph:
         link = self.links[half // 2]
         return link.left if half % 2 else link.right
 
-    # ---- building -----------------------------------------------------------------------------------------
+    # ---- building --------------------------------------------------------------------------------
 
     def _collect(self, pieces: Sequence[Piece]) -> None:
         """Links and rings, with places counted for the whole draft."""
@@ -103,7 +105,9 @@ class SeamGraph:
             for ring in (piece.ring, *piece.holes):
                 self.rings[number].append(self._collect_ring(number, ring, finder, known))
         unmatched = [key for key, link in known.items() if link >= 0]
-        assert not unmatched, f"a seam has only one side: pieces {unmatched[0][0] + 1} and {unmatched[0][1] + 1}"
+        assert not unmatched, (
+            f"a seam has only one side: pieces {unmatched[0][0] + 1} and {unmatched[0][1] + 1}"
+        )
 
     def _collect_ring(self, number: int, ring: Sequence[Side], finder: _Places,
                       known: dict[tuple[int, int, int, int], int]) -> list[int]:
@@ -155,7 +159,8 @@ class SeamGraph:
             self.links[number] = link._replace(start=ends[0], end=ends[1], field=field, rim=rim)
 
     def _match_onward(self, at: int) -> None:
-        """Pairs the seams that run on smoothly through a place: straight into straight before anything else."""
+        """Pairs the seams that run on smoothly through a place: straight into straight before anything
+        else."""
         halves = [half for half in self.halves[at] if not self.links[half // 2].rim]
         if len(halves) < 2:
             return

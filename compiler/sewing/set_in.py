@@ -1,26 +1,38 @@
 """Where no seam runs right across: the path that costs the fewest set-in seams.
 
 At a place inside a region some last seam passes through; it turns there, and is set in, unless it takes two
-links that run on into each other. A place where no two links do so costs one set-in seam whatever is done (the
-Y where three patches meet), so a turn there is free; a turn where links run on into each other is one too many.
-Taking a path without such needless turns never makes another path dearer, so whatever order is found has as
-few set-in seams as there are Y places, and more only where seams lap round each other like a pinwheel.
+links that run on into each other. A place where no two links do so costs one set-in seam whatever is done
+(the Y where three patches meet), so a turn there is free; a turn where links run on into each other is one
+too many. Taking a path without such needless turns never makes another path dearer, so whatever order is
+found has as few set-in seams as there are Y places, and more only where seams lap round each other like a
+pinwheel.
 """
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from heapq import heappop, heappush
 from typing import Final, NamedTuple
 
+from .borders import walk_border
 from .chords import Seams
 
 WHOLE: Final = 40
-"""Pieces. Regions up to this are searched whole; in larger ones a part this near the outside is searched first,
-so that a thousand hexagons take ten times as long as a hundred."""
+"""Pieces. Regions up to this are searched whole; in larger ones a part this near the outside is searched
+first, so that a thousand hexagons take ten times as long as a hundred."""
 
 PART: Final = 14
 """Pieces in such a part."""
+
+FEW: Final = 24
+"""Places where three patches meet. Up to so many, what meets there is parted off one by one, as the corners
+of a star are; where there are more, as between hexagons, halving keeps the cost of a thousand in bounds."""
+
+STARTS: Final = 4
+"""Places round the outside from which a halving path is looked for."""
+
+FAIR: Final = 3
+"""A halving path ends at most one part in this many of the way round from straight across."""
 
 Cost = tuple[int, int, int]
 """Needless turns, turns, natural units cut through."""
@@ -33,15 +45,66 @@ class Path(NamedTuple):
     cost: Cost
 
 
-def find_path(seams: Seams, pieces: Sequence[int]) -> list[int]:
-    """The halves of the best path through a region, given its pieces from its outside inward."""
-    if len(pieces) > WHOLE:
-        found = _best(seams, pieces[:PART], len(pieces))
+def find_path(seams: Seams, count: int, pieces: Callable[[int], Sequence[int]], edge: int) -> list[int]:
+    """The halves of the best path through a region of so many pieces, with a half on its outside.
+
+    `pieces` gives the first so many of them from the outside inward; all of them for 0.
+    """
+    if count > WHOLE:
+        across = halving_path(seams, pieces(0), edge)
+        if across:
+            return across
+        found = _best(seams, pieces(PART), count)
         if found and found.cost[0] == 0:
             return found.halves
-    best = _best(seams, pieces, len(pieces))
-    assert best is not None, f"no seam parts {len(pieces)} pieces"
+    best = _best(seams, pieces(0), count)
+    assert best is not None, f"no seam parts {count} pieces"
     return best.halves
+
+
+def halving_path(seams: Seams, pieces: Sequence[int], edge: int) -> list[int] | None:
+    """Where many patches meet by threes: a path from side to side without needless turns, as between two rows
+    of hexagons; None where there are few such places, or none such path leaves two fair halves."""
+    within = frozenset(pieces)
+    border = walk_border(seams.graph, seams.cut, edge)
+    inner = {
+        place: None
+        for half in _halves(seams, within)
+        if not seams.edge[place := seams.graph.place_at(half)]
+    }
+    if sum(_is_free(seams, place, within) for place in inner) <= FEW:
+        return None
+    ends = [half for half in border if _leaving(seams, seams.graph.place_at(half), within)]
+    found: list[tuple[int, int, list[int]]] = []
+    for share in range(STARTS):
+        at = len(ends) * share // STARTS
+        place = seams.graph.place_at(ends[at])
+        far = {
+            seams.graph.place_at(half): abs(2 * ((n - at) % len(ends)) - len(ends))
+            for n, half in enumerate(ends)
+        }
+        for path in (path for start in _leaving(seams, place, within)
+                     for path in _paths_from(seams, start, within, True)):
+            aside = far.get(seams.graph.place_at(path.halves[-1] ^ 1), len(ends))
+            if path.cost[0] == 0 and aside * FAIR <= len(ends):
+                found.append((len(path.halves), aside, path.halves))
+    return min(found)[2] if found else None
+
+
+def _is_free(seams: Seams, place: int, within: frozenset[int]) -> bool:
+    """Whether no two seams run on into each other at a place."""
+    return all(seams.graph.onward[half] < 0 for half in _leaving(seams, place, within))
+
+
+def _leaving(seams: Seams, place: int, within: frozenset[int]) -> list[int]:
+    """The halves at a place that are not taken yet and lie within the pieces."""
+    return [
+        half
+        for half in seams.graph.halves[place]
+        if not seams.cut[half // 2]
+        and not seams.graph.links[half // 2].rim
+        and _inside(seams, half, within)
+    ]
 
 
 def _best(seams: Seams, pieces: Sequence[int], whole: int) -> Path | None:
@@ -72,8 +135,9 @@ def _halves(seams: Seams, within: frozenset[int]) -> list[int]:
     return list(found)
 
 
-def _paths_from(seams: Seams, start: int, within: frozenset[int]) -> list[Path]:
-    """The cheapest path from a half on the outside to every other place of the outside."""
+def _paths_from(seams: Seams, start: int, within: frozenset[int], shortest: bool = False) -> list[Path]:
+    """The cheapest path from a half on the outside to every other place of the outside; of those without
+    needless turns the one of fewest links, where `shortest`, else the one of fewest turns."""
     graph = seams.graph
     queue: list[tuple[Cost, int, int, int]] = [(_cost((0, 0, 0), seams, start), 1, start, -1)]
     came: dict[int, int] = {}
@@ -90,13 +154,13 @@ def _paths_from(seams: Seams, start: int, within: frozenset[int]) -> list[Path]:
                 if _simple(seams, halves):
                     ends[place] = Path(halves, cost)
             continue
-        leaving = [each for each in graph.halves[place] if not seams.cut[each // 2] and _inside(seams, each, within)]
+        leaving = _leaving(seams, place, within)
         free = all(graph.onward[each] < 0 for each in leaving)
         for following in leaving:
             if following == half ^ 1 or following in came:
                 continue
             turns = graph.onward[half ^ 1] != following
-            dearer = (cost[0] + (turns and not free), cost[1] + turns, cost[2])
+            dearer = (cost[0] + (turns and not free), cost[1] + (shortest or turns), cost[2])
             heappush(queue, (_cost(dearer, seams, following), steps + 1, following, half))
     return list(ends.values())
 
@@ -119,7 +183,8 @@ def _walked(came: dict[int, int], half: int) -> list[int]:
 
 
 def _simple(seams: Seams, halves: Sequence[int]) -> bool:
-    """Whether a path comes to no place twice; back to its first place is allowed where it goes round something."""
+    """Whether a path comes to no place twice; back to its first place is allowed where it goes round
+    something."""
     places = [seams.graph.place_at(half) for half in halves]
     return len(set(places)) == len(places)
 

@@ -1,13 +1,14 @@
 """A draft's graph to a tree of joins: the whole block is parted again and again, along seams sewn last first.
 
-Parts that are alike are parted once; the others are copies of the first. What is parted off is walked from both
-sides by turns, so the smaller side bounds the cost, and a log cabin costs no more than a checkerboard.
+Parts that are alike are parted once; the others are copies of the first. What is parted off is walked from
+both sides by turns, so the smaller side bounds the cost, and a log cabin costs no more than a checkerboard.
 """
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from ..drafting.model import Draft
 from .borders import Ring, part_rings, piece_rings, ringed_piece
@@ -22,8 +23,8 @@ from .set_in import find_path, small_side
 class Node:
     """A part of the block: one piece, a join of two nodes along a path, or a copy of an earlier node.
 
-    `pieces` (from 0) are in the order of its parts; of a copy, in the order of what it copies, which `motion`
-    lays on it. `path` has the first part on its right; it is `closed` round a window.
+    `pieces` are numbers (from 0 while parting) in the order of its parts; of a copy, in the order of what it
+    copies, which `motion` lays on it. `path` has the first part on its right; it is `closed` round a window.
     """
 
     pieces: tuple[int, ...] = ()
@@ -65,7 +66,8 @@ class Splitter:
             self._fields[field].append(piece)
 
     def split(self) -> list[Node]:
-        """Every node. The last on the stack is next, so whatever a region is like has been parted to its pieces."""
+        """Every node. The last on the stack is next, so whatever a region is like has been parted to its
+        pieces."""
         stack = [self._field(0)]
         while stack:
             region = stack.pop()
@@ -74,7 +76,9 @@ class Splitter:
             elif not self._copied(region):
                 stack += self._filled(region) if region.count == 1 else self._part(region)
         for node in reversed(self.nodes):
-            if node.parts:
+            if not node.parts:
+                node.pieces = tuple(piece + 1 for piece in node.pieces)
+            else:
                 node.pieces = self.nodes[node.parts[0]].pieces + self.nodes[node.parts[1]].pieces
         return self.nodes
 
@@ -92,7 +96,7 @@ class Splitter:
         kinds = sum(signature(self.poses[piece].kind) for piece in total)
         return _Region(self._new(), len(self._fields[field]), len(total), kinds, edges[0], chords, None)
 
-    # ---- one piece, and what lies in its windows ------------------------------------------------------------
+    # ---- one piece, and what lies in its windows -------------------------------------------------
 
     def _alone(self, region: _Region) -> None:
         piece = self.graph.cloth(region.edge)
@@ -100,7 +104,8 @@ class Splitter:
         self.nodes[region.node].rings = piece_rings(self.graph, piece)
 
     def _filled(self, region: _Region) -> list[_Region]:
-        """A piece joined to what fills its windows, one after another; each filling is a region of its own."""
+        """A piece joined to what fills its windows, one after another; each filling is a region of its
+        own."""
         piece, made = self.graph.cloth(region.edge), region.node
         fillings = []
         for number in reversed(self._islands[piece]):
@@ -126,11 +131,11 @@ class Splitter:
             for at in range(len(found)):
                 turned = found[at:] + found[:at]
                 if all(self.graph.place_at(one ^ 1) == self.graph.place_at(two)
-                       for one, two in zip(turned, turned[1:], strict=False)):
+                       for one, two in pairwise(turned)):
                     return tuple(turned)
         raise AssertionError(f"the window of piece {island.around + 1} is not closed")
 
-    # ---- parts that are alike -------------------------------------------------------------------------------
+    # ---- parts that are alike --------------------------------------------------------------------
 
     def _copied(self, region: _Region) -> bool:
         """Makes the region a copy where it is like an earlier one; else remembers it."""
@@ -168,12 +173,15 @@ class Splitter:
             found += (each for island in self._islands.get(piece, ()) for each in self._fields[island])
         return found
 
-    def _own_pieces(self, region: _Region) -> list[int]:
-        """The pieces of a region's own field, from its outside inward."""
+    def _own_pieces(self, region: _Region, limit: int = 0) -> list[int]:
+        """The pieces of a region's own field, from its outside inward; the first few where there is a
+        limit."""
         first = self.graph.cloth(region.edge)
         found, seen = [first], {first}
         links, cut = self.graph.links, self.seams.cut
         for piece in found:
+            if limit and len(found) >= limit:
+                return found[:limit]
             for half in (half for ring in self.graph.rings[piece] for half in ring):
                 link = links[half // 2]
                 if link.rim or cut[half // 2]:
@@ -184,7 +192,7 @@ class Splitter:
                     found.append(other)
         return found
 
-    # ---- parting --------------------------------------------------------------------------------------------
+    # ---- parting ---------------------------------------------------------------------------------
 
     def _part(self, region: _Region) -> list[_Region]:
         """Parts a region along the seam to be sewn last."""
@@ -193,7 +201,8 @@ class Splitter:
         if chords:
             chord = self._choose(region, chords)
             return self._take(region, chord.halves, None if chord.curved else chord.heading, chords)
-        return self._take(region, find_path(self.seams, self._own_pieces(region)), region.heading, chords)
+        path = find_path(self.seams, region.count, lambda limit: self._own_pieces(region, limit), region.edge)
+        return self._take(region, path, region.heading, chords)
 
     def _choose(self, region: _Region, chords: list[Chord]) -> Chord:
         """The best of the seams right across: the first that leaves two like halves, else the first."""
@@ -215,7 +224,9 @@ class Splitter:
         two = [piece for piece in self._pieces(region) if piece not in inside]
         return alike(one, two, self.poses) is not None
 
-    def _take(self, region: _Region, path: list[int], heading: float | None, chords: list[Chord]) -> list[_Region]:
+    def _take(
+        self, region: _Region, path: list[int], heading: float | None, chords: list[Chord]
+    ) -> list[_Region]:
         """Cuts a region along a path into two."""
         side = small_side(self.seams, path, region.count)
         inside = set(side)
@@ -238,7 +249,7 @@ class Splitter:
     def _first_on_right(self, path: list[int], small: set[int]) -> list[int]:
         """The path directed so that the part sewn to lies on its right: the larger where the seam is set in,
         else the upper or left one."""
-        straight = all(self.graph.onward[one ^ 1] == two for one, two in zip(path, path[1:], strict=False))
+        straight = all(self.graph.onward[one ^ 1] == two for one, two in pairwise(path))
         other_way = [half ^ 1 for half in reversed(path)]
         if not straight:
             return other_way if self.graph.cloth(path[0]) in small else path

@@ -95,4 +95,4 @@ def test_few_entries_have_no_example() -> None:
                        "source-encoding", "nesting-too-deep", "statements-too-many", "errors-too-many",
                        "block-too-large", "use-too-deep", "unit-failed", "quilt-too-large",
                        "fabric-no-width", "cloth-short",
-                       "scrap-too-small", "piece-too-wide", "backing-from-scraps"}
+                       "scrap-too-small", "piece-too-wide", "backing-from-scraps", "block-does-not-sew"}

@@ -20,7 +20,9 @@ def test_all_tilings_of_nine_cells_but_two_sew_straight():
     """OEIS A116694 and A222659: 322 tilings, 320 of them by straight cuts."""
     every = list(tilings(3, 3))
     assert len(every) == 322
-    crooked = {cells for cells in every if not assemble(draft_lines(3, 3, lines_of(cells))).straight_seams_only}
+    crooked = {
+        cells for cells in every if not assemble(draft_lines(3, 3, lines_of(cells))).straight_seams_only
+    }
     assert crooked == PINWHEELS
 
 
@@ -71,7 +73,9 @@ def random_tiling(random, across, down):
         while right + 1 < across and (right + 1, top) not in cells and random.random() < 0.5:
             right += 1
         bottom = top + (random.random() < 0.5 and top + 1 < down)
-        cells.update(dict.fromkeys([(x, y) for x in range(left, right + 1) for y in range(top, bottom + 1)], number))
+        cells.update(
+            dict.fromkeys([(x, y) for x in range(left, right + 1) for y in range(top, bottom + 1)], number)
+        )
     return tuple(tuple(cells[x, y] for x in range(across)) for y in range(down))
 
 
@@ -85,17 +89,38 @@ def test_every_block_of_the_library_comes_together_of_all_its_pieces(title):
     used = [part for step in made.steps for part in step.parts for _ in range(step.batch)]
     for unit in made.units[:-1]:
         assert used.count(unit.id) == len(unit.copies), f"every {unit.id} that is made is used"
-        assert all(set(one.pieces).isdisjoint(two.pieces) for one in unit.copies for two in unit.copies if one != two)
+        assert all(
+            set(one.pieces).isdisjoint(two.pieces)
+            for one in unit.copies
+            for two in unit.copies
+            if one != two
+        )
         fabrics = {tuple(draft.pieces[piece - 1].fabric for piece in copy.pieces) for copy in unit.copies}
         assert len(fabrics) == 1, "copies are of the same cloth"
 
 
 # The counts of set-in seams are common practice, no published source.
 SET_IN = {
-    "Eight-pointed Star": 8, "Six-pointed Star": 6, "Spools": 4, "Star of Bethlehem": 8, "Rising Sun": 8,
-    "Ohio Star": 0, "Nine Patch": 0, "Pinwheel Square": 0, "Log Cabin": 0, "Pineapple": 0, "Courthouse Steps": 0,
-    "Storm at Sea": 0, "Churn Dash": 0, "Bear's Paws": 0, "Snowball": 0, "Dutchman's Puzzle": 0,
-    "Rocky Road to Kansas": 0, "Drunkard's Path": 0, "Flying Goose": 0, "Lady of the Lake": 0,
+    "Eight-pointed Star": 8,
+    "Six-pointed Star": 6,
+    "Spools": 4,
+    "Star of Bethlehem": 8,
+    "Rising Sun": 8,
+    "Ohio Star": 0,
+    "Nine Patch": 0,
+    "Pinwheel Square": 0,
+    "Log Cabin": 0,
+    "Pineapple": 0,
+    "Courthouse Steps": 0,
+    "Storm at Sea": 0,
+    "Churn Dash": 0,
+    "Bear's Paws": 0,
+    "Snowball": 0,
+    "Dutchman's Puzzle": 0,
+    "Rocky Road to Kansas": 0,
+    "Drunkard's Path": 0,
+    "Flying Goose": 0,
+    "Lady of the Lake": 0,
 }
 
 
@@ -184,3 +209,23 @@ def test_a_block_of_one_piece_has_no_steps():
 
 def test_same_draft_same_order():
     assert assemble(LIBRARY["Rolling Star"]) == assemble(LIBRARY["Rolling Star"])
+
+
+def test_many_hexagons_take_one_set_in_seam_for_each_place_where_three_meet():
+    """Halved like rows rather than parted one by one, a large honeycomb has no set-in seam too many."""
+    wide, high = 6, 9
+    seams = []
+    for row in range(1, high):
+        zigzag = " -- ".join(f"({x}, {3 * row + (x + row + 1) % 2})" for x in range(2 * wide + 1))
+        seams.append(f"seam {zigzag}")
+    for row in range(high):
+        for x in range(1, 2 * wide):
+            if (x + row) % 2 == 0:
+                top = 3 * row + 1 if row else 0
+                seams.append(f"seam ({x}, {top}) -- ({x}, {3 * row + 3})")
+    size = f"finished {2 * wide}in x {3 * high}in\ngrid {2 * wide} x {3 * high}"
+    draft = draft_block("\n".join([size, *seams])).value[0]
+    threes = (high - 1) * (2 * wide - 1)
+    made = assemble(draft)
+    assert len(draft.pieces) > 40 and made.set_in_seams == threes
+    assert max(len(step.seam) for step in made.steps) > 8, "rows are joined along their zigzag"

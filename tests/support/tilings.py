@@ -52,8 +52,8 @@ def _runs(drawn: list[bool]) -> Iterator[tuple[int, int]]:
 
 
 def generic_layouts(seams: int) -> list[tuple[Line, ...]]:
-    """Every way of laying one level or upright seam through each of the points (1, 1), (2, 2), ... so that each
-    ends on the outside or within another, and none cross. There are as many as Baxter numbers say."""
+    """Every way of laying one level or upright seam through each of the points (1, 1), (2, 2), ... so that
+    each ends on the outside or within another, and none cross. There are as many as Baxter numbers say."""
     size = seams + 1
     found = []
     for upright in product([False, True], repeat=seams):
@@ -73,7 +73,9 @@ def _sound(lines: tuple[Line, ...], size: int) -> bool:
     for x1, y1, x2, y2 in lines:
         for x, y in ((x1, y1), (x2, y2)):
             inside = 0 < (y if x1 == x2 else x) < size
-            if inside and not any(_within(line, x, y) for line in lines if (line[0] == line[2]) != (x1 == x2)):
+            if inside and not any(
+                _within(line, x, y) for line in lines if (line[0] == line[2]) != (x1 == x2)
+            ):
                 return False
     return not any(_crosses(one, two) for one in lines for two in lines)
 

@@ -1,0 +1,112 @@
+"""What makes a block hard to sew, each cause by itself; no score without its parts."""
+
+from __future__ import annotations
+
+from cmath import phase
+from collections.abc import Sequence
+from math import degrees, pi
+from typing import Final
+
+from ..cutting.model import Template
+from ..diagnostics.wording import count_of
+from ..drafting.model import Draft, Piece, Side
+from ..drafting.shapes import carry
+from ..drafting.stroke import ring_strokes, turn_between
+from ..measure.fractions import number_text
+from .model import Assembly, Difficulty
+from .seam_graph import SeamGraph
+
+OFF_GRAIN: Final = 1.0
+"""Degrees by which an edge may lean from the straight or cross grain before it counts as bias."""
+
+POINT: Final = 4
+"""Pieces whose corners come together before matching them takes care."""
+
+
+def difficulty(draft: Draft, templates: Sequence[Template], assembly: Assembly) -> Difficulty:
+    """Every cause, counted."""
+    meeting = _corners_together(draft)
+    return Difficulty(
+        pieces=len(draft.pieces), templates=len(templates), smallest_angle=_smallest_angle(draft.pieces),
+        bias_outside=_bias_outside(draft, templates), set_in_seams=assembly.set_in_seams,
+        partial_seams=assembly.partial_seams, curved_seams=assembly.curved_seams,
+        points_that_meet=sum(count >= POINT for count in meeting), most_at_one_point=max(meeting, default=0),
+    )
+
+
+def causes(found: Difficulty) -> tuple[str, ...]:
+    """The causes in words, those that a block has."""
+    said = [count_of(found.pieces, "piece"), count_of(found.templates, "template")]
+    if found.smallest_angle < 180:
+        said.append(f"smallest angle {number_text(found.smallest_angle)}°")
+    for number, words, many in (
+        (found.bias_outside, "bias edge on the outside", "bias edges on the outside"),
+        (found.set_in_seams, "set-in seam", "set-in seams"),
+        (found.partial_seams, "partial seam", "partial seams"),
+        (found.curved_seams, "curved seam", "curved seams"),
+        (found.points_that_meet, "place where points meet", "places where points meet"),
+    ):
+        if number:
+            said.append(count_of(number, words, many))
+    if found.points_that_meet:
+        said.append(f"up to {found.most_at_one_point} pieces at one point")
+    return tuple(said)
+
+
+def _smallest_angle(pieces: Sequence[Piece]) -> float:
+    """Degrees of the sharpest corner of any piece."""
+    smallest = 180.0
+    for piece in pieces:
+        for ring in (piece.ring, *piece.holes):
+            strokes = ring_strokes([side.edge for side in ring])
+            if len(strokes) > 1:
+                smallest = min(smallest, *(degrees(pi - turn_between(strokes[at - 1], stroke))
+                                           for at, stroke in enumerate(strokes)))
+    return round(smallest, 6)
+
+
+def _corners_together(draft: Draft) -> list[int]:
+    """At each place inside the block, how many pieces have a corner there."""
+    graph = SeamGraph(draft)
+    counted: dict[int, int] = {}
+    outside = {place for link in graph.links if link.left < 0 for place in (link.start, link.end)}
+    for rings in graph.rings:
+        for ring in rings:
+            for before, half in zip((ring[-1], *ring[:-1]), ring, strict=True):
+                place = graph.place_at(half)
+                if (
+                    place not in outside
+                    and abs(turn_between(graph.directed(before), graph.directed(half))) > 1e-3
+                ):
+                    counted[place] = counted.get(place, 0) + 1
+    return list(counted.values())
+
+
+def _bias_outside(draft: Draft, templates: Sequence[Template]) -> int:
+    """Outer straight edges off the grain that their pieces are cut on; pieces cut free of grain do not
+    count."""
+    grain = {piece: (template.label, arrow.heading) for template in templates
+             for arrow in template.grain for piece in arrow.pieces}
+    shapes = {shape.label: shape for shape in draft.shapes}
+    found = 0
+    for piece in draft.pieces:
+        outer = [side for side in piece.ring if side.outside and side.edge.arc is None]
+        if not outer or piece.number not in grain:
+            continue
+        label, heading = grain[piece.number]
+        shape = shapes[label]
+        member = next(each for each in shape.members if each.piece == piece.number)
+        way = carry(shape, draft.pieces, member)
+        found += sum(_leaning(way.direction_back(_along(side)), heading) > OFF_GRAIN for side in outer)
+    return found
+
+
+def _along(side: Side) -> complex:
+    start, end = side.edge.start, side.edge.end
+    return complex(float(end.x - start.x), float(end.y - start.y))
+
+
+def _leaning(along: complex, heading: float) -> float:
+    """Degrees from a direction to the nearer of straight and cross grain."""
+    leaning = (degrees(phase(along)) + 90 - heading) % 90
+    return min(leaning, 90 - leaning)

@@ -1,0 +1,118 @@
+"""Simulated cloth held against what is printed: outlines, sizes, corners. Inches."""
+
+from __future__ import annotations
+
+from cmath import phase
+from collections.abc import Sequence
+from math import pi
+
+from ..drafting.stroke import Stroke, doubled_area, turn_between
+from .simulated import EXACT, Hem, Misfit, distance_to, spend, spots_on
+
+LEVEL = 1e-4
+"""Radians within which an edge counts as level or upright, or a seam as not turning."""
+
+
+def stray_between(ring: Sequence[Hem], printed: Sequence[Stroke]) -> float:
+    """How far a sewn ring strays from a printed one; a Misfit where it is another ring altogether."""
+    if any(abs(printed[at - 1].end - stroke.start) > EXACT for at, stroke in enumerate(printed)):
+        raise Misfit("its printed outline is not closed")
+    around = sum(stroke.length for stroke, _ in ring)
+    wanted = sum(stroke.length for stroke in printed)
+    if abs(around - wanted) > EXACT * max(4, len(printed)):
+        raise Misfit(f"it comes out {around:.3f}in round and is printed as {wanted:.3f}in")
+    if abs(doubled_area([stroke for stroke, _ in ring]) - doubled_area(printed)) > EXACT * (wanted + 1):
+        raise Misfit("it covers another area than is printed")
+    for index, along in spots_on(ring, printed[0].start):
+        stray = _stray_from(ring, index, along, printed)
+        if stray is not None:
+            return stray
+    raise Misfit("its outline is not the one printed")
+
+
+def _stray_from(ring: Sequence[Hem], index: int, along: float, printed: Sequence[Stroke]) -> float | None:
+    """How far a printed ring strays that is followed from one place of a sewn one; None where it leaves
+    it."""
+    turned = [*ring[index:], *ring[:index], ring[index]]
+    at, offset, furthest = 0, along, 0.0
+    for run in printed:
+        spent = spend(turned, at, offset, run)
+        if spent is None:
+            return None
+        at, offset, _, stray = spent
+        furthest = max(furthest, stray)
+    return furthest
+
+
+def allowance_at(ring: Sequence[Hem], place: complex) -> float:
+    """The allowance of a ring where it passes a place."""
+    return min((distance_to(stroke, place), width) for stroke, width in ring)[1]
+
+
+def measure(ring: Sequence[Hem]) -> tuple[float, float, float, float]:
+    """Finished width and height, then both with the allowances, as a ruler laid along the cloth reads
+    them."""
+    across = _ruler_direction(ring)
+    reaches = [_reach(ring, across * quarter) for quarter in (1, -1, 1j, -1j)]
+    width, height = reaches[0][0] + reaches[1][0], reaches[2][0] + reaches[3][0]
+    return width, height, width + reaches[0][1] + reaches[1][1], height + reaches[2][1] + reaches[3][1]
+
+
+def _ruler_direction(ring: Sequence[Hem]) -> complex:
+    straight = [stroke for stroke, _ in ring if stroke.center is None]
+    for stroke in straight:
+        if abs(phase(stroke.direction(0) ** 4)) <= 4 * LEVEL:
+            return 1 + 0j
+    longest = max(
+        straight,
+        key=lambda stroke: (round(stroke.length, 6), round((stroke.end - stroke.start).real, 6)),
+        default=None,
+    )
+    return longest.direction(0) if longest else 1 + 0j
+
+
+def _reach(ring: Sequence[Hem], direction: complex) -> tuple[float, float]:
+    """How far a ring reaches in a direction, and the widest allowance where it does."""
+    reached: list[tuple[float, float]] = []
+    for stroke, width in ring:
+        places = [stroke.start, stroke.end]
+        if stroke.center is not None:
+            places.append(_outermost(stroke, direction))
+        reached += (((place * direction.conjugate()).real, width) for place in places)
+    furthest = max(far for far, _ in reached)
+    return furthest, max(width for far, width in reached if furthest - far <= EXACT)
+
+
+def _outermost(arc: Stroke, direction: complex) -> complex:
+    assert arc.center is not None, "only arcs bulge"
+    place = arc.center + direction * arc.radius
+    turned = phase((place - arc.center) / (arc.start - arc.center)) * (1 if arc.sweep > 0 else -1)
+    return place if turned % (2 * pi) <= abs(arc.sweep) else arc.start
+
+
+def corners_along(seam: Sequence[Stroke], closed: bool) -> list[complex]:
+    """Where a seam turns."""
+    pairs = [(seam[at - 1], seam[at]) for at in range(0 if closed else 1, len(seam))]
+    if len(seam) == 1:
+        return []
+    return [after.start for before, after in pairs if abs(turn_between(before, after)) > LEVEL]
+
+
+def pins_along(seam: Sequence[Stroke]) -> list[complex]:
+    """Where curved edges are pinned: the middle of each, and its quarters where it is longer than 2in."""
+    curves = [stroke for stroke in seam if stroke.center is not None]
+    return [
+        stroke.at(quarter / 4)
+        for stroke in curves
+        for quarter in ((1, 2, 3) if stroke.length > 2.0001 else (2,))
+    ]
+
+
+def is_rectangular(ring: Sequence[Hem]) -> bool:
+    """Whether a sewn ring has four straight sides square to each other, whatever their allowances."""
+    sides = [stroke for stroke, _ in ring if stroke.center is None]
+    if len(sides) != len(ring):
+        return False
+    turns = [turn_between(sides[at - 1], side) for at, side in enumerate(sides)]
+    corners = [turn for turn in turns if abs(turn) > LEVEL]
+    return len(corners) == 4 and all(abs(turn - pi / 2) <= LEVEL for turn in corners)
