@@ -6,8 +6,11 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+import click
+
 from ..diagnostics.diagnostic import Diagnostic, error, in_order, note
 from ..diagnostics.source import Source, Span
+from .console import CLEAN, Progress, Tally, show_diagnostics
 from .failures import own_mistakes
 from .folders import FolderShelf
 from .inputs import Input
@@ -44,6 +47,21 @@ def compile_input(given: Input, shelf: FolderShelf) -> Compiled:
         return _compile_bytes(given.name, data, shelf)
 
 
+def compile_alone(given: Input, shelf: FolderShelf) -> tuple[Compiled, int]:
+    """The one input of a command compiled, all there is to say of it shown; and the exit status so far."""
+    tally, progress = Tally(), Progress(1)
+    progress.doing(f"{given.name}: drafting")
+    try:
+        compiled = compile_input(given, shelf)
+    finally:
+        progress.clear()
+    tally.add(compiled.diagnostics)
+    show_diagnostics(compiled.diagnostics, compiled.sources, err=True)
+    if tally.status() != CLEAN:
+        click.echo(tally.summary(), err=True)
+    return compiled, tally.status()
+
+
 def _compile_bytes(name: str, data: bytes, shelf: FolderShelf) -> Compiled:
     from ..language.decode import read_source
     from ..pipeline import compile_file
@@ -71,8 +89,8 @@ def file_unreadable(name: str, reason: str) -> Diagnostic:
 def quilt_pages_later(quilt: Quilt) -> Diagnostic:
     """A quilt is laid out, and nothing is made of it yet."""
     assert quilt.origin is not None, "asked only for quilts from a file"
-    return note("quilt-pages-later", "This quilt is laid out without mistakes; its own pages are not made yet.",
-                quilt.origin, help="The sheets of its blocks are made as ever.")
+    return note("quilt-pages-later",
+                "This quilt is laid out without mistakes; its own pages are not made yet.", quilt.origin, help="The sheets of its blocks are made as ever.")
 
 
 def shelf_file_faulty(fault: Diagnostic) -> Diagnostic:

@@ -9,8 +9,8 @@ from typing import TYPE_CHECKING, Final
 import click
 
 from .choices import open_shelf, shelf_option
-from .compiling import Compiled, compile_input
-from .console import CLEAN, Progress, Tally, say, show_diagnostics
+from .compiling import Compiled, compile_alone
+from .console import CLEAN, say
 from .failures import own_mistakes
 from .inputs import DASH, one_input
 
@@ -41,17 +41,10 @@ def explain(subject: str, form: str, shelves: tuple[str, ...]) -> int:
     """
     if subject != DASH and not os.path.lexists(subject) and CODE.fullmatch(subject):
         return explain_code(subject, form)
-    given, tally, progress = one_input(subject), Tally(), Progress(1)
-    progress.doing(f"{given.name}: drafting")
-    try:
-        compiled = compile_input(given, open_shelf(shelves))
-    finally:
-        progress.clear()
-    tally.add(compiled.diagnostics)
-    show_diagnostics(compiled.diagnostics, compiled.sources, err=True)
-    if tally.status() != CLEAN:
-        click.echo(tally.summary(), err=True)
-        return tally.status()
+    given = one_input(subject)
+    compiled, status = compile_alone(given, open_shelf(shelves))
+    if status != CLEAN:
+        return status
     with own_mistakes(given.name):
         text = told(compiled, form)
     say(text)

@@ -10,8 +10,8 @@ import click
 
 from .blocks import BlockChoice, named, write_files
 from .choices import LengthChoice, ListChoice, block_option, dpi_option, open_shelf, out_option, shelf_option
-from .compiling import compile_input
-from .console import CLEAN, Progress, Tally, say, show_diagnostics
+from .compiling import compile_alone
+from .console import CLEAN, say
 from .failures import own_mistakes
 from .inputs import one_input
 from .naming import Names
@@ -55,17 +55,10 @@ def show(file: str, formats: tuple[tuple[str, ...], ...], size: Fraction, out: s
     if size * dpi > MOST_DOTS:
         raise click.BadParameter(f"A picture has at most {MOST_DOTS} dots across; take fewer.",
                                  param_hint="'--dpi'")
-    given, choice, tally, progress = one_input(file), BlockChoice(titles), Tally(), Progress(1)
-    progress.doing(f"{given.name}: drafting")
-    try:
-        compiled = compile_input(given, open_shelf(shelves))
-    finally:
-        progress.clear()
-    tally.add(compiled.diagnostics)
-    show_diagnostics(compiled.diagnostics, compiled.sources, err=True)
-    if tally.status() != CLEAN:
-        click.echo(tally.summary(), err=True)
-        return tally.status()
+    given, choice = one_input(file), BlockChoice(titles)
+    compiled, status = compile_alone(given, open_shelf(shelves))
+    if status != CLEAN:
+        return status
     blocks = choice.choose(compiled.own_blocks)
     choice.refuse_unmet()
     wanted = tuple(dict.fromkeys(word for each in formats for word in each))

@@ -9,6 +9,7 @@ from collections.abc import Sequence
 
 from ..diagnostics.source import Span
 from ..language import tree
+from ..measure.fractions import ruler_text
 from ..measure.tolerance import NEAR, SLIVER, Number
 from .complaints import pieces as complain
 from .complaints import units as complain_units
@@ -88,7 +89,8 @@ def check_refit(pieces: Sequence[Piece], outline: tuple[Edge, ...]) -> None:
     assert abs(outside - around) <= slack, f"outer edges come to {outside}in, the outline to {around}in"
 
 
-def check_symmetry(faces: Faces, cloth: Sequence[Cloth], placed: Sequence[Placed], bench: Bench) -> None:
+def check_symmetry(faces: Faces, cloth: Sequence[Cloth], placed: Sequence[Placed], owners: Sequence[int],
+                   bench: Bench) -> None:
     """Notes the units that alone keep a block from looking the same turned or mirrored.
 
     By quarter turns a place has three others to agree with, so one that differs from three is named. By a
@@ -98,7 +100,7 @@ def check_symmetry(faces: Faces, cloth: Sequence[Cloth], placed: Sequence[Placed
     frame = bench.frame
     if len(units) < 4 or not frame.is_box or abs(float(frame.width - frame.height)) > NEAR:
         return
-    look = _looks(faces, cloth, placed)
+    look = _looks(faces, cloth, placed, owners)
     center = frame.predefined["center"]
     quarters = [turn_about(center, 90 * k) for k in range(4)]
     odd = _odd_by_turns(units, placed, look, quarters)
@@ -121,8 +123,6 @@ def check_symmetry(faces: Faces, cloth: Sequence[Cloth], placed: Sequence[Placed
 def _called(placed: Placed) -> str:
     left, top, right, bottom = placed.box
     assert placed.unit is not None
-    from ..measure.fractions import ruler_text
-
     return (f"`{placed.unit.use.alias.text}` at {ruler_text((left + right) / 2)} across, "
             f"{ruler_text((top + bottom) / 2)} down")
 
@@ -130,12 +130,11 @@ def _called(placed: Placed) -> str:
 Look = frozenset[tuple[int, int, str]]
 
 
-def _looks(faces: Faces, cloth: Sequence[Cloth], placed: Sequence[Placed]) -> list[list[tuple[Point, str]]]:
+def _looks(faces: Faces, cloth: Sequence[Cloth], placed: Sequence[Placed],
+           owners: Sequence[int]) -> list[list[tuple[Point, str]]]:
     """For each unit, its faces' middles and fabrics."""
-    from .naming import _owners
-
     look: list[list[tuple[Point, str]]] = [[] for _ in placed]
-    for number, owner in enumerate(_owners(faces, placed)):
+    for number, owner in enumerate(owners):
         if owner >= 0:
             look[owner].append((faces.faces[number].inside, cloth[number].fabric))
     return look

@@ -23,7 +23,7 @@ from .frame import Frame
 from .ground import lay_ground, once
 from .line_checks import check_crossings, check_ends, check_idle, check_inside
 from .model import Default, Draft, Piece, TrimRule, UnitPlacement
-from .naming import BACKGROUND, cloth_of_faces
+from .naming import BACKGROUND, cloth_of_faces, owners_of
 from .noding import Graph, node_strokes
 from .overlaps import check_overlaps
 from .pieces import make_pieces
@@ -262,8 +262,9 @@ def _noded(block: tree.Block, sketch: Sketch, bench: Bench) -> tuple[Graph, list
     return node_strokes(lines, bench.frame.across, bench.frame.down), lines
 
 
-def _pieces_of(block: tree.Block, sketch: Sketch, allowance: Fraction, bench: Bench) -> tuple[Piece,
-                                                                                              ...] | None:
+def _pieces_of(
+    block: tree.Block, sketch: Sketch, allowance: Fraction, bench: Bench
+) -> tuple[Piece, ...] | None:
     """The planar passes: nodes, faces, cloth, pieces; None where a complaint stops them."""
     assert bench.frame.outline is not None
     graph, lines = _noded(block, sketch, bench)
@@ -276,13 +277,14 @@ def _pieces_of(block: tree.Block, sketch: Sketch, allowance: Fraction, bench: Be
     if bench.failed:
         return None
     check_crossings(graph, lines, sketch.named, bench)
-    cloth = cloth_of_faces(graph, faces, lines, sketch, bench)
+    owners = owners_of(faces, sketch.placed)
+    cloth = cloth_of_faces(graph, faces, lines, sketch, owners, bench)
     check_slivers(graph, faces, lines, bench)
     check_holes(graph, faces, lines, bench)
     check_names(faces, cloth, block.title, bench)
     if bench.failed:
         return None
-    check_symmetry(faces, cloth, sketch.placed, bench)
+    check_symmetry(faces, cloth, sketch.placed, owners, bench)
     pieces, met = make_pieces(graph, faces, lines, cloth, allowance, sketch.allowances)
     for wish in sketch.allowances:
         if wish.statement.span not in met:

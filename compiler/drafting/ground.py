@@ -34,8 +34,8 @@ class Written:
     outline: tree.OutlinePath | tree.OutlineRegular | None
 
 
-def once(body: tuple[tree.Statement, ...], kinds: type[S] | tuple[type[S], ...], word: str,
-         bench: Bench) -> S | None:
+def once(body: tuple[tree.Node, ...], kinds: type[S] | tuple[type[S], ...], word: str, bench: Bench,
+         whole: str = "block") -> S | None:
     """The one statement of those kinds; every later one is complained of."""
     first: S | None = None
     for each in body:
@@ -43,7 +43,7 @@ def once(body: tuple[tree.Statement, ...], kinds: type[S] | tuple[type[S], ...],
             if first is None:
                 first = each
             else:
-                bench.say(complain.statement_twice(word, each.span, first.span))
+                bench.say(complain.statement_twice(whole, word, each.span, first.span))
     return first
 
 

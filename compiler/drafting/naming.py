@@ -8,13 +8,13 @@ from itertools import pairwise
 from typing import Any, Literal
 
 from ..diagnostics.source import Span
-from ..measure.angle import heading_of
+from ..measure.angle import direction, heading_of
 from ..measure.tolerance import FLATTEN
 from .complaints import pieces as complain
 from .complaints import seams as complain_seams
 from .complaints import units as complain_units
 from .context import Bench
-from .curves import lies_on
+from .curves import flattened, lies_on
 from .faces import Faces, half_edge
 from .line_checks import outside
 from .model import Point
@@ -81,11 +81,10 @@ class FaceFinder:
 
 
 def cloth_of_faces(graph: Graph, faces: Faces, lines: Sequence[DrawnLine], sketch: Sketch,
-                   bench: Bench) -> list[Cloth]:
-    """What every face is cut from; clashes are complained of."""
+                   owners: list[int], bench: Bench) -> list[Cloth]:
+    """What every face is cut from; clashes are complained of. `owners` is what `owners_of` found."""
     finder = FaceFinder(graph, faces)
     cloth = [Cloth() for _ in faces.faces]
-    owners = _owners(faces, sketch.placed)
     _check_seams_in_units(graph, faces, lines, sketch, owners, bench)
     for face, owner in enumerate(owners):
         placed = sketch.placed[owner] if owner >= 0 else None
@@ -98,7 +97,7 @@ def cloth_of_faces(graph: Graph, faces: Faces, lines: Sequence[DrawnLine], sketc
     return cloth
 
 
-def _owners(faces: Faces, placed: Sequence[Placed]) -> list[int]:
+def owners_of(faces: Faces, placed: Sequence[Placed]) -> list[int]:
     """For each face the number of the unit or cell it lies in; -1: none."""
     import shapely
 
@@ -114,8 +113,6 @@ def _owners(faces: Faces, placed: Sequence[Placed]) -> list[int]:
 def placed_polygon(placed: Placed) -> Any:
     """The polygon of a unit or cell, arcs flattened."""
     import shapely
-
-    from .curves import flattened
 
     return shapely.Polygon([(float(p.x), float(p.y)) for edge in placed.outline for p in flattened(edge)])
 
@@ -141,8 +138,6 @@ def _name_units(finder: FaceFinder, placed: Sequence[Placed], cloth: list[Cloth]
         assert face is not None, f"no face at a piece of {each.unit.draft.title}"
         grain = piece.grain
         if isinstance(grain, float):
-            from ..measure.angle import direction
-
             grain = heading_of(*each.transform.step(*direction(grain))) % 180
         fabric = each.unit.renames.get(piece.fabric, piece.fabric)
         cloth[face] = Cloth(fabric, piece.name, grain, each.origin, each.unit.draft.title)

@@ -14,6 +14,7 @@ from .complaints.seams import copies_outside, outside_by
 from .context import Bench, Context
 from .frame import Frame, rectangle
 from .model import Draft, Edge, Point
+from .points import place_of
 from .sketch import Placed, Sketch, Unit
 from .transform import IDENTITY, Transform, move_by, stretch, turn_about
 
@@ -124,8 +125,6 @@ def _strips(box: Box, wide: Number, corners: str | None) -> tuple[list[list[Poin
 
 def region_box(region: tree.Region, here: Context) -> Box | None:
     """The box between two grid points; None where a complaint was made."""
-    from .points import place_of
-
     first, second = place_of(region.first, here), place_of(region.second, here)
     if first is None or second is None:
         return None

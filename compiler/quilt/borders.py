@@ -13,7 +13,7 @@ from ..language import quilt_tree, tree
 from ..measure.tolerance import NEAR, Number, near
 from . import complaints as complain
 from .cells import posed_size
-from .ground import Laid, Single, Top, box, polygon
+from .ground import Single, Top, box, polygon
 from .settings import ORIGIN, put_cell
 
 SIDES = ("top", "right", "bottom", "left")
@@ -26,7 +26,7 @@ def add_border(top: Top, border: quilt_tree.Border, units: Mapping[str, Unit | N
         return
     side, end = widths
     inner = (top.width, top.height)
-    _shift(top, side, end)
+    top.move(side, end)
     top.width, top.height = inner[0] + 2 * side, inner[1] + 2 * end
     if border.fabric is not None:
         _plain(top, border, inner, side, end)
@@ -49,17 +49,6 @@ def _widths(top: Top, border: quilt_tree.Border, bench: Bench) -> tuple[Number, 
         bench.say(complain.border_unequal_mitre(border.span, side, end))
         return None
     return side, end
-
-
-def _shift(top: Top, right: Number, down: Number) -> None:
-    """Moves everything so far to make room at the left and the top."""
-    move = move_by(right, down)
-    top.laid = [Laid(each.unit, each.width, each.height, each.transform.shifted(right, down), each.part,
-                     each.origin)
-                for each in top.laid]
-    top.singles = [Single(tuple(move.edge(edge) for edge in each.outline), each.word, each.part, each.what,
-                          each.origin,
-                          each.grain, each.unjoined) for each in top.singles]
 
 
 def _plain(top: Top, border: quilt_tree.Border, inner: tuple[Number, Number], side: Number,

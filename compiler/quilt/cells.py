@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from ..diagnostics.source import Span
 from ..drafting.complaints import units as complain_units
+from ..drafting.complaints.points import grid_point_off
 from ..drafting.context import Bench
 from ..drafting.frame import column_letters, column_number
 from ..drafting.placing import pose_of
@@ -152,8 +153,6 @@ def cell_range(region: tree.Region, across: int, down: int, bench: Bench) -> tup
     columns = sorted(column_number(p.column) - 1 for p in (region.first, region.second))
     rows = sorted(p.row - 1 for p in (region.first, region.second))
     if columns[1] > across or rows[1] > down:
-        from ..drafting.complaints.points import grid_point_off
-
         far = max((region.first, region.second),
                   key=lambda p: max(column_number(p.column) - across, p.row - down))
         bench.say(grid_point_off(far, across, down, f"{column_letters(across + 1)}{down + 1}"))

@@ -233,12 +233,6 @@ def quilt_twice(title: str, version: int, span: Span, first: Span) -> Diagnostic
                  related=(Label(first, "the first"),))
 
 
-def statement_twice(word: str, span: Span, first: Span) -> Diagnostic:
-    """A statement that a quilt may have once."""
-    return error("statement-twice", f"A quilt has one `{word}`, and this is the second.", span,
-                 related=(Label(first, "the first"),), help="Take one of them away.")
-
-
 def colourways_untitled(span: Span) -> Diagnostic:
     """Several roles statements, one without a title."""
     return error("colourway-untitled", "Each of several colourways needs a title.", span,

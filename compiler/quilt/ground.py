@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
 
 from ..diagnostics.source import Span
 from ..drafting.model import Edge, Point
 from ..drafting.sketch import Unit
-from ..drafting.transform import Transform
+from ..drafting.transform import Transform, move_by
 from ..measure.tolerance import Number
 from .model import Part
 
@@ -48,7 +48,13 @@ class Top:
     height: Number = Fraction(0)
     laid: list[Laid] = field(default_factory=list)
     singles: list[Single] = field(default_factory=list)
-    shift: tuple[Number, Number] = (Fraction(0), Fraction(0))  # of what is added from now on
+
+    def move(self, right: Number, down: Number) -> None:
+        """Moves everything so far, to make room at the left and at the top."""
+        carry = move_by(right, down)
+        self.laid = [replace(each, transform=each.transform.shifted(right, down)) for each in self.laid]
+        self.singles = [replace(each, outline=tuple(carry.edge(edge) for edge in each.outline))
+                        for each in self.singles]
 
 
 def polygon(points: Sequence[Point]) -> tuple[Edge, ...]:

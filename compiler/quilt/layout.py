@@ -13,6 +13,7 @@ from ..drafting.complaints.units import unit_unused
 from ..drafting.context import Bench
 from ..drafting.draft import Drafter
 from ..drafting.frame import Frame
+from ..drafting.ground import once
 from ..drafting.model import Default
 from ..drafting.resize import resize
 from ..drafting.sketch import Unit
@@ -78,10 +79,7 @@ def lay_out(quilt: quilt_tree.Quilt, source: Source, drafter: Drafter) -> Outcom
 
 
 def _once(quilt: quilt_tree.Quilt, kinds: type[S] | tuple[type[S], ...], word: str, bench: Bench) -> S | None:
-    found = [each for each in quilt.body if isinstance(each, kinds)]
-    for extra in found[1:]:
-        bench.say(complain.statement_twice(word, extra.span, found[0].span))
-    return found[0] if found else None
+    return once(quilt.body, kinds, word, bench, whole="quilt")
 
 
 def _lay_top(quilt: quilt_tree.Quilt, units: dict[str, Unit | None], bench: Bench) -> Top | None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from fractions import Fraction
 from math import sqrt
 
@@ -225,6 +225,7 @@ def set_rows(setting: quilt_tree.SetRows, sashing: quilt_tree.Sashing | None,
     top = Top()
     wide = sashing.width.inches if sashing else Fraction(0)
     y: Number = wide if sashing and sashing.around else Fraction(0)
+    between: list[Number] = []  # where strips of sashing begin
     first: tuple[Number, int] | None = None
     count = 0
     if not setting.body:
@@ -247,6 +248,7 @@ def set_rows(setting: quilt_tree.SetRows, sashing: quilt_tree.Sashing | None,
         height = heights[0]
         x: Number = Fraction(0)
         if number and sashing:
+            between.append(y)
             y = y + wide
         for cell, size in zip(cells, sizes, strict=True):
             room = size or (height, height)
@@ -264,40 +266,22 @@ def set_rows(setting: quilt_tree.SetRows, sashing: quilt_tree.Sashing | None,
     assert first is not None, "a set of rows has a row"
     top.width, top.height = first[0], y + (wide if sashing and sashing.around else Fraction(0))
     if sashing is not None:
-        _sash_rows(top, sashing, setting, units, bench)
+        _sash_rows(top, sashing, between)
     return top
 
 
-def _sash_rows(top: Top, sashing: quilt_tree.Sashing, setting: quilt_tree.SetRows,
-               units: Mapping[str, Unit | None],
-               bench: Bench) -> None:
-    """Long strips between the rows; `around` frames them too, sides first."""
+def _sash_rows(top: Top, sashing: quilt_tree.Sashing, between: Sequence[Number]) -> None:
+    """Long strips between the rows, at those heights; `around` frames them too, sides first."""
     wide = sashing.width.inches
-    places: list[Number] = [Fraction(0)] if sashing.around else []
-    y: Number = wide if sashing.around else Fraction(0)
-    for number, row in enumerate(setting.body):
-        if number:
-            places.append(y)
-            y = y + wide
-        sizes = [size for cell in row_cells(row) if (size := posed_size(cell, units, bench)) is not None]
-        y = y + sizes[0][1]
+
+    def strip(outline: tuple[Edge, ...], grain: float) -> None:
+        _add(top, outline, sashing.fabric.text, "sashing", "sashing strip", sashing.span, grain)
+
+    for at in (Fraction(0), *between, top.height - wide) if sashing.around else between:
+        strip(box(Fraction(0), at, top.width, at + wide), 90.0)
     if sashing.around:
-        places.append(y)
-    for at in places:
-        _add(top, box(Fraction(0), at, top.width, at + wide), sashing.fabric.text, "sashing", "sashing strip",
-             sashing.span,
-             90.0)
-    if sashing.around:
-        inner_height, inner_width = top.height, top.width
-        shift = move_by(wide, Fraction(0))
-        top.laid = [Laid(each.unit, each.width, each.height, shift.after(each.transform), each.part,
-                         each.origin)
-                    for each in top.laid]
-        top.singles = [Single(tuple(shift.edge(edge) for edge in each.outline), each.word, each.part,
-                              each.what,
-                              each.origin, each.grain) for each in top.singles]
-        for x in (Fraction(0), inner_width + wide):
-            _add(top, box(x, Fraction(0), x + wide, inner_height), sashing.fabric.text, "sashing",
-                 "sashing strip",
-                 sashing.span)
-        top.width = inner_width + 2 * wide
+        inner = top.width
+        top.move(wide, Fraction(0))
+        for x in (Fraction(0), inner + wide):
+            strip(box(x, Fraction(0), x + wide, top.height), 0.0)
+        top.width = inner + 2 * wide

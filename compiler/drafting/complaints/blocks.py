@@ -6,9 +6,9 @@ from ...diagnostics.diagnostic import Diagnostic, Label, error
 from ...diagnostics.source import Span
 
 
-def statement_twice(word: str, span: Span, first: Span) -> Diagnostic:
-    """A statement that a block may have once."""
-    return error("statement-twice", f"A block has one `{word}`, and this is the second.", span,
+def statement_twice(whole: str, word: str, span: Span, first: Span) -> Diagnostic:
+    """A statement that a whole (`block` or `quilt`) may have once."""
+    return error("statement-twice", f"A {whole} has one `{word}`, and this is the second.", span,
                  related=(Label(first, "the first"),), help="Take one of them away.")
 
 
