@@ -90,7 +90,8 @@ def quilt_pages_later(quilt: Quilt) -> Diagnostic:
     """A quilt is laid out, and nothing is made of it yet."""
     assert quilt.origin is not None, "asked only for quilts from a file"
     return note("quilt-pages-later",
-                "This quilt is laid out without mistakes; its own pages are not made yet.", quilt.origin, help="The sheets of its blocks are made as ever.")
+                "This quilt is laid out without mistakes; its own pages are not made yet.", quilt.origin,
+                help="The sheets of its blocks are made as ever.")
 
 
 def shelf_file_faulty(fault: Diagnostic) -> Diagnostic:
