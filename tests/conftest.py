@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import signal
 
 import pytest
@@ -15,6 +16,9 @@ settings.load_profile("fixed")
 # A shell that starts the tests in the background has them ignore the interrupt key, and so would every command
 # they start: those that test what the key does need it as a terminal gives it.
 signal.signal(signal.SIGINT, signal.default_int_handler)
+
+# Builds keep nothing for the next one, and find nothing of the user's, but where a test says so.
+os.environ["PIECEWRIGHT_CACHE"] = "off"
 
 
 def pytest_addoption(parser: pytest.Parser) -> None:

@@ -26,6 +26,11 @@ class BlockChoice:
         self._wanted = dict.fromkeys(titles, False)
         self._seen: list[str] = []
 
+    @property
+    def given(self) -> bool:
+        """Whether any title was asked for."""
+        return bool(self._wanted)
+
     def choose(self, blocks: Iterable[CompiledBlock]) -> list[CompiledBlock]:
         """Those asked for; all of them where nothing was asked for."""
         if not self._wanted:

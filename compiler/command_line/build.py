@@ -1,4 +1,4 @@
-"""`piecewright build`: block files to template sheets."""
+"""`piecewright build`: block files to template sheets, quilt files to everything the maker needs."""
 
 from __future__ import annotations
 
@@ -6,18 +6,33 @@ import os
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
+from itertools import chain
 from typing import TYPE_CHECKING, Any, Final
 
 import click
 
 from ..diagnostics.wording import count_of
+from .again import Record, page_after
 from .blocks import BlockChoice, named, write_files
-from .choices import LengthChoice, ListChoice, block_option, dpi_option, open_shelf, out_option, shelf_option
-from .compiling import Compiled, compile_input
-from .console import CLEAN, Progress, Tally, complain, say, show_diagnostics
+from .choices import (
+    LengthChoice,
+    ListChoice,
+    block_option,
+    cutting_of,
+    cutting_options,
+    dpi_option,
+    open_shelf,
+    out_option,
+    shelf_option,
+)
+from .compiling import Compiled, Cutting, PlannedQuilt, compile_input
+from .console import CLEAN, Progress, Tally, Voice, complain
 from .failures import OwnMistake, own_mistakes
 from .inputs import inputs_of
+from .kept import Kept, open_kept
+from .kept_sheets import KeptSheets
 from .naming import Names
+from .quilts import PARTS, documents_of, stem_of, tables_of
 from .stopping import held
 
 if TYPE_CHECKING:
@@ -32,9 +47,12 @@ BAR: Final = Fraction(250, 127)
 EXAMPLES: Final = """
 \b
 Examples:
-  piecewright build vane.block                    a PDF for Letter paper
+  piecewright build vane.block                    a PDF of its templates, for Letter paper
   piecewright build vane.block --paper a4         the same for A4
-  piecewright build quilt-blocks --out sheets     every block file of a folder
+  piecewright build sampler.quilt                 a PDF of the quilt: picture, cutting, templates
+  piecewright build sampler.quilt --tables        with its numbers for a spreadsheet
+  piecewright build sampler.quilt --parts cutting the cutting pictures alone
+  piecewright build quilt-blocks --out sheets     every file of a folder
   piecewright build vane.block --measured 0.97in  corrects a printer that shrinks
   cat vane.block | piecewright build -            reads standard input
 """
@@ -49,12 +67,20 @@ class Job:
     folder: str
     dpi: int
     choice: BlockChoice
+    parts: tuple[str, ...]
+    tables: bool
+    blocks_too: bool
+    cutting: Cutting
+    sheets: KeptSheets
+    record: Record
+    voice: Voice
     progress: Progress
+    quilts: int = 0
     tally: Tally = field(default_factory=Tally)
     names: Names = field(default_factory=Names)
 
 
-@click.command("build", short_help="Make the template sheets of blocks.", epilog=EXAMPLES)
+@click.command("build", short_help="Make the sheets of blocks and quilts.", epilog=EXAMPLES)
 @click.argument("files", nargs=-1, required=True, metavar="FILE|FOLDER...", type=click.Path(allow_dash=True))
 @click.option("--format", "formats", multiple=True, type=ListChoice(FORMATS), default=(("pdf",),),
               help="Kind of file; several with commas. PNG and SVG are one file a page.  [default: pdf]")
@@ -70,41 +96,73 @@ class Job:
 @click.option("--measured", type=LengthChoice(), metavar="LENGTH",
               help="What the 1in check square (or the 5cm bar) of an earlier print measured: 0.97in, 2.46cm. "
                    "The sheets are then made to come out right.")
+@cutting_options
+@click.option("--parts", multiple=True, type=ListChoice(PARTS),
+              help="Only these parts of a quilt, a file each; several with commas.")
+@click.option("--tables", is_flag=True, help="Write a quilt's numbers, too, as CSV and as JSON.")
+@click.option("--blocks", "blocks_too", is_flag=True,
+              help="Make the blocks written in a quilt's file a PDF each, too.")
 @out_option
 @dpi_option(300)
 @block_option
 @shelf_option
+@click.option("--no-cache", is_flag=True, help="Make everything anew, whatever was kept of earlier builds.")
 def build(files: Sequence[str], formats: tuple[tuple[str, ...], ...], paper: Any, kind: Any, lines: Any,
-          measured: Fraction | None, out: str, dpi: int, titles: tuple[str, ...],
-          shelves: tuple[str, ...]) -> int:
-    """Make the template sheets of every block in FILE.
+          measured: Fraction | None, parts: tuple[tuple[str, ...], ...], tables: bool, blocks_too: bool,
+          ruler: Fraction, margin: tuple[Fraction, Fraction] | None, buy: Any, out: str, dpi: int,
+          titles: tuple[str, ...], shelves: tuple[str, ...], no_cache: bool) -> int:
+    """Make the sheets of every block or quilt in FILE.
 
-    A FOLDER stands for every .block file in it, and '-' for standard input. A file with an error makes no
-    sheets; other files still do. An older sheet stays as it is until the new one is complete.
+    A block's are its templates. A quilt's are its picture, what you need for it, the counts, the cutting
+    chart, the cutting pictures and the templates of all its blocks: one PDF for each colourway. A file that
+    has a quilt makes no others, but with --blocks; --block TITLE makes that block's instead.
+
+    A FOLDER stands for every .block and .quilt file in it, and '-' for standard input. A file with an error
+    makes no sheets; other files still do. An older sheet stays as it is until the new one is complete.
+
+    What was made is kept in a folder of yours, so that only what changed is made again. The folder may be
+    deleted at any time; PIECEWRIGHT_CACHE names another one, or is 'off'.
     """
     from ..sheets.arrange.options import SheetOptions
 
     options = SheetOptions(paper=paper, kind=kind, lines=lines, measured=square_measured(measured))
-    inputs = inputs_of(files)
-    wanted = tuple(dict.fromkeys(word for each in formats for word in each))
-    job = Job(options, wanted, out, dpi, BlockChoice(titles), Progress(len(inputs)))
-    shelf = open_shelf(shelves)
+    kept, record = None if no_cache else open_kept(), Record()
+    inputs = inputs_of(files, record)
+    job = Job(options, _each_once(formats), out, dpi, BlockChoice(titles), _each_once(parts), tables,
+              blocks_too, cutting_of(ruler, margin, buy), KeptSheets(kept), record, Voice(record),
+              Progress(len(inputs)))
+    shelf = open_shelf(shelves, record)
     for given in inputs:
         job.progress.next_file()
         job.progress.doing(f"{given.name}: drafting")
         try:
-            build_file(job, compile_input(given, shelf))
+            build_file(job, compile_input(given, shelf, job.cutting, record))
         except OwnMistake as problem:
             job.tally.own_mistakes += 1
             job.progress.clear()
             complain(str(problem))
         finally:
             job.progress.clear()
+    return finish(job, kept)
+
+
+def finish(job: Job, kept: Kept | None) -> int:
+    """The exit status, when the last is said and the build is kept for the next time."""
     if job.tally.status() == CLEAN:
         job.choice.refuse_unmet()
+        if (job.parts or job.tables) and not job.quilts:
+            raise click.UsageError("--parts and --tables are for quilts, and no quilt was made.")
     if job.tally.errors or job.tally.warnings or job.tally.notes:
-        click.echo(job.tally.summary(), err=True)
+        job.voice.tell(job.tally.summary())
+    if job.sheets.told():
+        click.echo(job.sheets.told())
+    if kept and job.tally.status() == CLEAN:
+        job.record.keep(kept, click.get_current_context().obj)
     return job.tally.status()
+
+
+def _each_once(given: Sequence[Sequence[str]]) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(word for each in given for word in each))
 
 
 def square_measured(length: Fraction | None) -> Fraction:
@@ -125,21 +183,32 @@ def build_file(job: Job, compiled: Compiled) -> None:
     """The sheets of one compiled file, and what there is to say about it."""
     job.tally.add(compiled.diagnostics)
     job.progress.clear()
-    show_diagnostics(compiled.diagnostics, compiled.sources, err=True)
-    blocks = job.choice.choose(compiled.own_blocks)
-    if not blocks:
+    job.voice.diagnostics(compiled.diagnostics, compiled.sources)
+    quilts = () if job.choice.given else compiled.planned
+    blocks = [] if quilts and not job.blocks_too else job.choice.choose(compiled.own_blocks)
+    if not quilts and not blocks:
         return
     lines: list[str] = []
-    paths = write_files(job.folder, sheets_of(job, compiled.name, blocks, lines))
+    files = chain(quilt_files(job, compiled.name, quilts, lines),
+                  block_files(job, compiled.name, blocks, lines))
+    paths = write_files(job.folder, recorded(job, files))
     job.progress.clear()
     for line in lines:
-        say(line)
-    for left in left_over(job, paths):
+        job.voice.say(line)
+    for left in left_over(paths):
+        job.record.stop()
         complain(f"{left}: This is left from an earlier build that had more pages.")
 
 
-def sheets_of(job: Job, source: str, blocks: Sequence[CompiledBlock],
-              lines: list[str]) -> Iterator[tuple[str, bytes]]:
+def recorded(job: Job, files: Iterator[tuple[str, bytes]]) -> Iterator[tuple[str, bytes]]:
+    """The same files, each heard by the record."""
+    for name, data in files:
+        job.record.wrote(placed(job.folder, name), data)
+        yield name, data
+
+
+def block_files(job: Job, source: str, blocks: Sequence[CompiledBlock],
+                lines: list[str]) -> Iterator[tuple[str, bytes]]:
     """Every file of the blocks, made one at a time; `lines` says what they are."""
     for block in blocks:
         title = f"{source}, block '{named(block.draft.title)}'"
@@ -147,10 +216,36 @@ def sheets_of(job: Job, source: str, blocks: Sequence[CompiledBlock],
         with own_mistakes(title):
             document = lay_out(block, job.options)
         stem = job.names.stem(block.draft.title, block.draft.version, source)
-        for kind in job.formats:
-            job.progress.doing(f"{source}: drawing {count_of(len(document.pages), 'page')}")
-            lines.append(written_line(job.folder, stem, kind, len(document.pages)))
-            yield from files_of(document, stem, kind, job.dpi, title)
+        yield from drawn(job, source, title, stem, document, lines)
+
+
+def quilt_files(job: Job, source: str, quilts: Sequence[PlannedQuilt],
+                lines: list[str]) -> Iterator[tuple[str, bytes]]:
+    """Every file of the quilts."""
+    for planned in quilts:
+        job.quilts += 1
+        title = f"{source}, quilt '{named(planned.quilt.title)}'"
+        stem = stem_of(job.names, planned.quilt, source)
+        job.progress.doing(f"{source}: laying out {count_of(len(planned.quilt.blocks), 'block')}")
+        with own_mistakes(title):
+            documents = list(documents_of(planned, job.parts, job.options, job.sheets))
+        for part, document in documents:
+            yield from drawn(job, source, title, f"{stem}-{part}" if part else stem, document, lines)
+        if job.tables:
+            with own_mistakes(title):
+                tables = list(tables_of(planned))
+            for ending, data in tables:
+                lines.append(f"Wrote {placed(job.folder, f'{stem}-{ending}')}.")
+                yield f"{stem}-{ending}", data
+
+
+def drawn(job: Job, source: str, title: str, stem: str, document: Document,
+          lines: list[str]) -> Iterator[tuple[str, bytes]]:
+    """A document's files in every format asked for."""
+    for kind in job.formats:
+        job.progress.doing(f"{source}: drawing {count_of(len(document.pages), 'page')}")
+        lines.append(written_line(job.folder, stem, kind, len(document.pages)))
+        yield from pages_of(document, stem, kind, job.dpi, title)
 
 
 def lay_out(block: CompiledBlock, options: SheetOptions) -> Document:
@@ -160,7 +255,7 @@ def lay_out(block: CompiledBlock, options: SheetOptions) -> Document:
     return arrange_block(block.draft, block.templates, options)
 
 
-def files_of(document: Document, stem: str, kind: str, dpi: int, title: str) -> Iterator[tuple[str, bytes]]:
+def pages_of(document: Document, stem: str, kind: str, dpi: int, title: str) -> Iterator[tuple[str, bytes]]:
     """The files of one kind: one PDF, or a PNG or SVG for every page."""
     from ..sheets.files import pdf_bytes, png_bytes, svg_bytes
 
@@ -194,13 +289,10 @@ def placed(folder: str, name: str) -> str:
     return name if folder == "." else os.path.join(folder, name)
 
 
-def left_over(job: Job, paths: Sequence[str]) -> Iterator[str]:
+def left_over(paths: Sequence[str]) -> Iterator[str]:
     """Pages that stand in the folder, beyond the last page just written: they belong to an older draft."""
     written = set(paths)
     for path in paths:
-        stem, found, ending = path.rpartition("-page-")
-        number, _, kind = ending.partition(".")
-        if found and number.isdecimal():
-            following = f"{stem}-page-{int(number) + 1}.{kind}"
-            if following not in written and os.path.exists(following):
-                yield following
+        following = page_after(path)
+        if following and following not in written and os.path.exists(following):
+            yield following

@@ -1,14 +1,15 @@
-"""`piecewright check`: what is to be said about block files, and nothing made."""
+"""`piecewright check`: what is to be said about block and quilt files, and nothing made."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from typing import Final, Literal
+from fractions import Fraction
+from typing import Any, Final, Literal
 
 import click
 
 from ..diagnostics.diagnostic import Diagnostic
-from .choices import open_shelf, shelf_option
+from .choices import cutting_of, cutting_options, open_shelf, shelf_option
 from .compiling import Compiled, compile_input
 from .console import Progress, Tally, complain, show_diagnostics
 from .failures import OwnMistake
@@ -18,7 +19,7 @@ EXAMPLES: Final = """
 \b
 Examples:
   piecewright check vane.block              what is wrong, with the words that caused it
-  piecewright check quilt-blocks            every block file of a folder
+  piecewright check quilt-blocks            every file of a folder
   piecewright check . --format short        one line for each thing said
   piecewright check . --strict              warnings count as errors
 """
@@ -26,26 +27,29 @@ Examples:
 Form = Literal["people", "short", "json", "github"]
 
 
-@click.command("check", short_help="Say what is wrong with blocks.", epilog=EXAMPLES)
+@click.command("check", short_help="Say what is wrong with blocks and quilts.", epilog=EXAMPLES)
 @click.argument("files", nargs=-1, required=True, metavar="FILE|FOLDER...", type=click.Path(allow_dash=True))
 @click.option("--format", "form", type=click.Choice(["people", "short", "json", "github"]), default="people",
               show_default=True,
               help="With the lines and carets, one short line each, JSON, or GitHub's annotation lines.")
 @click.option("--strict", is_flag=True, help="Warnings, too, make the exit status 1.")
+@cutting_options
 @shelf_option
-def check(files: Sequence[str], form: Form, strict: bool, shelves: tuple[str, ...]) -> int:
-    """Say what is wrong with every block in FILE, and make nothing.
+def check(files: Sequence[str], form: Form, strict: bool, ruler: Fraction,
+          margin: tuple[Fraction, Fraction] | None, buy: Any, shelves: tuple[str, ...]) -> int:
+    """Say what is wrong with every block and quilt in FILE, and make nothing.
 
-    A FOLDER stands for every .block file in it, and '-' for standard input.
+    A quilt is laid out and its cutting planned, to say whether there is cloth enough. A FOLDER stands for
+    every .block and .quilt file in it, and '-' for standard input.
     """
-    inputs = inputs_of(files)
+    inputs, cutting = inputs_of(files), cutting_of(ruler, margin, buy)
     shelf, tally, progress = open_shelf(shelves), Tally(), Progress(len(inputs))
     listed = JsonList() if form == "json" else None
     for given in inputs:
         progress.next_file()
         progress.doing(given.name)
         try:
-            compiled = compile_input(given, shelf)
+            compiled = compile_input(given, shelf, cutting)
         except OwnMistake as problem:
             tally.own_mistakes += 1
             progress.clear()

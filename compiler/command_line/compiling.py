@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from fractions import Fraction
 from typing import TYPE_CHECKING
 
 import click
 
-from ..diagnostics.diagnostic import Diagnostic, error, in_order, note
+from ..diagnostics.diagnostic import Diagnostic, Outcome, error, in_order, note
 from ..diagnostics.source import Source, Span
 from .console import CLEAN, Progress, Tally, show_diagnostics
 from .failures import own_mistakes
@@ -16,18 +17,42 @@ from .folders import FolderShelf
 from .inputs import Input
 
 if TYPE_CHECKING:
+    from ..cutting.plan_model import CuttingPlan
+    from ..cutting.yardage import Margin
     from ..pipeline import CompiledBlock
     from ..quilt.model import Quilt
+    from .again import Record
+
+
+@dataclass(frozen=True, slots=True)
+class Cutting:
+    """How quilts are to be cut: the marks of the maker's ruler, and cloth bought over what the plan takes."""
+
+    ruler: Fraction
+    margin: Margin
+
+
+@dataclass(frozen=True, slots=True)
+class PlannedQuilt:
+    """A quilt in one colourway, with how it is cut."""
+
+    quilt: Quilt
+    plan: CuttingPlan
 
 
 @dataclass(frozen=True, slots=True)
 class Compiled:
-    """A file's blocks, none where it has an error; all there is to say; the sources it is said of."""
+    """A file's blocks and quilts, none where it has an error; all there is to say; the sources it is said of.
+
+    `planned` has the same quilts with their plans, where planning was asked for.
+    """
 
     name: str
     blocks: tuple[CompiledBlock, ...]
     diagnostics: tuple[Diagnostic, ...]
     sources: Mapping[str, Source]
+    quilts: tuple[Quilt, ...] = ()
+    planned: tuple[PlannedQuilt, ...] = ()
 
     @property
     def own_blocks(self) -> tuple[CompiledBlock, ...]:
@@ -35,24 +60,31 @@ class Compiled:
         return tuple(each for each in self.blocks if not each.from_elsewhere)
 
 
-def compile_input(given: Input, shelf: FolderShelf) -> Compiled:
-    """The input compiled. What an earlier file needed of the shelf is let go first."""
+def compile_input(given: Input, shelf: FolderShelf, cutting: Cutting | None = None,
+                  record: Record | None = None) -> Compiled:
+    """The input compiled, its quilts planned where `cutting` says how.
+
+    What an earlier file needed of the shelf is let go first.
+    """
     shelf.forget()
     try:
         data = given.read()
     except OSError as problem:
         said = file_unreadable(given.name, problem.strerror or "it cannot be opened")
         return Compiled(given.name, (), (said,), {given.name: Source(given.name, "")})
+    if record:
+        record.read(given.name, data)
     with own_mistakes(given.name):
-        return _compile_bytes(given.name, data, shelf)
+        return _compile_bytes(given.name, data, shelf, cutting)
 
 
-def compile_alone(given: Input, shelf: FolderShelf) -> tuple[Compiled, int]:
+def compile_alone(given: Input, shelf: FolderShelf,
+                  cutting: Cutting | None = None) -> tuple[Compiled, int]:
     """The one input of a command compiled, all there is to say of it shown; and the exit status so far."""
     tally, progress = Tally(), Progress(1)
     progress.doing(f"{given.name}: drafting")
     try:
-        compiled = compile_input(given, shelf)
+        compiled = compile_input(given, shelf, cutting)
     finally:
         progress.clear()
     tally.add(compiled.diagnostics)
@@ -62,7 +94,7 @@ def compile_alone(given: Input, shelf: FolderShelf) -> tuple[Compiled, int]:
     return compiled, tally.status()
 
 
-def _compile_bytes(name: str, data: bytes, shelf: FolderShelf) -> Compiled:
+def _compile_bytes(name: str, data: bytes, shelf: FolderShelf, cutting: Cutting | None) -> Compiled:
     from ..language.decode import read_source
     from ..pipeline import compile_file
 
@@ -76,22 +108,33 @@ def _compile_bytes(name: str, data: bytes, shelf: FolderShelf) -> Compiled:
     if outcome.value is None or outcome.failed:
         said += tuple(shelf_file_faulty(each) for each in shelf.faults)
         return Compiled(name, (), in_order(said), sources)
-    said += tuple(quilt_pages_later(each) for each in outcome.value.quilts if each.origin)
-    return Compiled(name, outcome.value.blocks, in_order(said), sources)
+    quilts = outcome.value.quilts
+    planned = _planned(quilts, cutting) if cutting and quilts else Outcome(())
+    said = in_order(said + planned.diagnostics)
+    if planned.value is None or planned.failed:
+        return Compiled(name, (), said, sources)
+    return Compiled(name, outcome.value.blocks, said, sources, quilts, planned.value)
+
+
+def _planned(quilts: tuple[Quilt, ...], cutting: Cutting) -> Outcome[tuple[PlannedQuilt, ...]]:
+    """Every quilt with its plan; none where cloth is not enough for one of them."""
+    from ..cutting.plan import plan_cutting
+
+    planned: list[PlannedQuilt] = []
+    said: list[Diagnostic] = []
+    for quilt in quilts:
+        outcome = plan_cutting(quilt, cutting.ruler, cutting.margin)
+        said += outcome.diagnostics
+        if outcome.value is not None:
+            planned.append(PlannedQuilt(quilt, outcome.value))
+    whole = len(planned) == len(quilts)
+    return Outcome(tuple(planned) if whole else None, tuple(said))
 
 
 def file_unreadable(name: str, reason: str) -> Diagnostic:
     """The system will not let us read a file."""
     return error("file-unreadable", f"This file cannot be read: {reason}.", Span(name, 0, 0),
                  help="Look at its permissions, or copy it to a folder of your own.")
-
-
-def quilt_pages_later(quilt: Quilt) -> Diagnostic:
-    """A quilt is laid out, and nothing is made of it yet."""
-    assert quilt.origin is not None, "asked only for quilts from a file"
-    return note("quilt-pages-later",
-                "This quilt is laid out without mistakes; its own pages are not made yet.", quilt.origin,
-                help="The sheets of its blocks are made as ever.")
 
 
 def shelf_file_faulty(fault: Diagnostic) -> Diagnostic:

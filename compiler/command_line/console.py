@@ -7,9 +7,9 @@ from __future__ import annotations
 
 import os
 import sys
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
-from typing import IO, Any, Final, Literal
+from typing import IO, TYPE_CHECKING, Any, Final, Literal
 
 import click
 
@@ -18,6 +18,9 @@ from ..diagnostics.render import Style, render
 from ..diagnostics.source import Source
 from ..diagnostics.visible import end_of, shortened, visible
 from ..diagnostics.wording import count_of, one_of
+
+if TYPE_CHECKING:
+    from .again import Record
 
 CLEAN: Final = 0
 COMPLAINED: Final = 1
@@ -89,13 +92,44 @@ class Tally:
         return f"{one_of(parts, 'and')} in {where}."
 
 
+Form = Literal["people", "short", "github"]
+
+
 def show_diagnostics(diagnostics: Iterable[Diagnostic], sources: Mapping[str, Source], *, err: bool,
-                     form: Literal["people", "short", "github"] = "people") -> None:
+                     form: Form = "people") -> None:
     """Every diagnostic on standard output or standard error, with an empty line between those for people."""
+    for text in rendered(diagnostics, sources, err=err, form=form):
+        click.echo(text, err=err, color=True)  # whether there is colour was asked in rendering
+
+
+def rendered(diagnostics: Iterable[Diagnostic], sources: Mapping[str, Source], *, err: bool,
+             form: Form = "people") -> Iterator[str]:
+    """Every diagnostic as it is shown on standard output or standard error."""
     colour = form != "github" and wants_colour(sys.stderr if err else sys.stdout)
     for each in diagnostics:
-        text = render(each, sources, Style(form, colour))
-        click.echo(text + ("\n" if form == "people" else ""), err=err, color=colour)
+        yield render(each, sources, Style(form, colour)) + ("\n" if form == "people" else "")
+
+
+class Voice:
+    """What a build says, and the record that hears it."""
+
+    def __init__(self, record: Record) -> None:
+        self._record = record
+
+    def say(self, text: str) -> None:
+        """A line on standard output."""
+        self._record.said(text, err=False)
+        say(text)
+
+    def tell(self, text: str) -> None:
+        """Words on standard error: a summary, a diagnostic."""
+        self._record.said(text, err=True)
+        click.echo(text, err=True, color=True)
+
+    def diagnostics(self, diagnostics: Iterable[Diagnostic], sources: Mapping[str, Source]) -> None:
+        """Every diagnostic, for people."""
+        for text in rendered(diagnostics, sources, err=True):
+            self.tell(text)
 
 
 class Progress:

@@ -15,16 +15,17 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
 from ..diagnostics.source import Source
+from .listing import DEEPEST, names_in
 
 if TYPE_CHECKING:
     from ..diagnostics.diagnostic import Diagnostic
     from ..language import tree
     from ..language.shelf import ShelfBlock
+    from .again import Record
 
-EXTENSION: Final = ".block"
+LIBRARY_LABEL: Final = "library"
 LIBRARY: Final = "<library>"  # what places in the library that ships begin with
 LARGEST: Final = 4_000_000  # bytes of a shelf's file looked at; a block by hand has a few thousand
-DEEPEST: Final = 8  # folders within folders of a shelf
 
 TITLE: Final = re.compile(r'\bblock\s*"((?:[^"\\\n]|\\.)*)"')
 ALSO: Final = re.compile(r'\balso\s*("(?:[^"\\\n]|\\.)*"(?:\s*,\s*"(?:[^"\\\n]|\\.)*")*)')
@@ -61,12 +62,14 @@ class Index:
 class FolderShelf:
     """Finds blocks in real folders. One may serve a whole run: `forget` lets go what one file needed."""
 
-    def __init__(self, folders: Iterable[Path] = (), *, library: Path | None = None) -> None:
+    def __init__(self, folders: Iterable[Path] = (), *, library: Path | None = None,
+                 record: Record | None = None) -> None:
         self._given = tuple(Folder("shelf", path, str(path), True) for path in folders)
-        self._library = (Folder("library", library, LIBRARY, True),) if library else ()
+        self._library = (Folder(LIBRARY_LABEL, library, LIBRARY, True),) if library else ()
         self._indexes: dict[Folder, Index] = {}
         self._parsed: dict[str, Parsed] = {}
         self._homes: dict[str, tuple[Folder, Path]] = {}
+        self._record = record
 
     def find(self, title: str, near: str) -> tuple[ShelfBlock, ...]:
         """Every version of every block of that title, the nearest shelf first; a title before an alias."""
@@ -131,9 +134,22 @@ class FolderShelf:
         index = self._indexes.get(folder)
         if index is None:
             index = self._indexes[folder] = Index()
-            for path in block_files(folder.path, DEEPEST if folder.deep else 0):
-                _add_titles(index, path)
+            depth = DEEPEST if folder.deep else 0
+            paths = block_files(folder.path, depth)
+            if self._record and folder.label != LIBRARY_LABEL:
+                self._record.looked(str(folder.path), depth, [str(path) for path in paths])
+            for path in paths:
+                data = self._bytes(path, folder)
+                if data is not None:
+                    _add_titles(index, path, data)
         return index
+
+    def _bytes(self, path: Path, folder: Folder) -> bytes | None:
+        """The file's bytes, noted in the record; what ships with the program counts as part of it."""
+        data = _bytes_of(path)
+        if self._record and folder.label != LIBRARY_LABEL:
+            self._record.read(str(path), data)
+        return data
 
     # ---- files --------------------------------------------------------------------------------------------
 
@@ -149,7 +165,7 @@ class FolderShelf:
         """The file's blocks; None where it cannot be read at all."""
         name = os.path.join(folder.shown, path.relative_to(folder.path).as_posix())
         if name not in self._parsed:
-            data = _bytes_of(path)
+            data = self._bytes(path, folder)
             if data is None:
                 return None
             self._homes[name] = (folder, path)
@@ -167,37 +183,8 @@ def library_folder() -> Path | None:
 
 
 def block_files(folder: Path, depth: int = 0) -> list[Path]:
-    """Every readable block file in a folder, sorted by name; with `depth`, of folders within it too.
-
-    Hidden files, anything that is not a plain file, and links that lead out of the folder are passed over.
-    """
-    home = os.path.realpath(folder)
-    return [Path(each) for each in _walk(str(folder), home, depth)]
-
-
-def _walk(folder: str, home: str, depth: int) -> Iterator[str]:
-    try:
-        with os.scandir(folder) as listing:
-            entries = sorted(listing, key=lambda entry: entry.name)
-    except OSError:
-        return
-    for entry in entries:
-        if entry.name.startswith(".") or not _stays_inside(entry, home):
-            continue
-        try:
-            if entry.name.endswith(EXTENSION) and entry.is_file():
-                yield entry.path
-            elif depth and entry.is_dir(follow_symlinks=False):
-                yield from _walk(entry.path, home, depth - 1)
-        except OSError:
-            continue
-
-
-def _stays_inside(entry: os.DirEntry[str], home: str) -> bool:
-    """Whether an entry is what it seems, or a link to something in the same shelf."""
-    if not entry.is_symlink():
-        return True
-    return os.path.realpath(entry.path).startswith(os.path.join(home, ""))
+    """Every readable block or quilt file in a folder, sorted by name (see `listing`)."""
+    return [Path(each) for each in names_in(str(folder), depth)]
 
 
 def _bytes_of(path: Path) -> bytes | None:
@@ -210,11 +197,8 @@ def _bytes_of(path: Path) -> bytes | None:
     return data if len(data) <= LARGEST else None
 
 
-def _add_titles(index: Index, path: Path) -> None:
+def _add_titles(index: Index, path: Path, data: bytes) -> None:
     """Notes every title and every other name that a file's text shows."""
-    data = _bytes_of(path)
-    if data is None:
-        return
     text = data.decode("utf-8", "replace")
     for title in TITLE.findall(text):
         index.titles.setdefault(unescaped(title), []).append(path)

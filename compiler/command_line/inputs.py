@@ -7,13 +7,18 @@ import sys
 from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
 import click
 
 from ..diagnostics.visible import visible
+from ..diagnostics.wording import one_of
 from .console import is_terminal
-from .folders import DEEPEST, EXTENSION, block_files
+from .folders import block_files
+from .listing import DEEPEST, EXTENSIONS
+
+if TYPE_CHECKING:
+    from .again import Record
 
 STANDARD_INPUT: Final = "<stdin>"  # what places in a file read from standard input are called
 DASH: Final = "-"
@@ -39,17 +44,20 @@ class Input:
         return sys.stdin.buffer.read(MOST_READ)
 
 
-def inputs_of(given: Sequence[str]) -> list[Input]:
-    """Every file named, and for every folder the block files in it, sorted; each once.
+def inputs_of(given: Sequence[str], record: Record | None = None) -> list[Input]:
+    """Every file named, and for every folder the block and quilt files in it, sorted; each once.
 
-    A name that is not there, or a folder without block files, is a use error before any work is done.
+    A name that is not there, or a folder without such files, is a use error before any work is done.
     """
     found: dict[Input, None] = {}
     for name in given:
         if name != DASH and os.path.isdir(name):
             files = block_files(Path(name), DEEPEST)
             if not files:
-                raise click.UsageError(f"There is no {EXTENSION} file in the folder '{visible(name)}'.")
+                kinds = one_of(EXTENSIONS)
+                raise click.UsageError(f"There is no {kinds} file in the folder '{visible(name)}'.")
+            if record:
+                record.looked(str(Path(name)), DEEPEST, [str(path) for path in files])
             found.update((Input(str(path), path), None) for path in files)
         else:
             found[one_input(name)] = None
@@ -73,5 +81,7 @@ def _near(name: str) -> str:
 
     folder, last = os.path.split(name)
     known = [path.name for path in block_files(Path(folder or "."))]
-    close = get_close_matches(last, known, n=1) or get_close_matches(last + EXTENSION, known, n=1, cutoff=0.9)
+    close = get_close_matches(last, known, n=1)
+    for ending in EXTENSIONS:
+        close = close or get_close_matches(last + ending, known, n=1, cutoff=0.9)
     return f" Did you mean '{visible(os.path.join(folder, close[0]))}'?" if close else ""

@@ -1,67 +1,20 @@
-"""The command `piecewright`: its commands, its exit statuses, and what ends it early.
+"""The command `piecewright`: what every run goes through, its exit statuses, and what ends it early.
 
-Nothing heavy is imported until a command needs it: `piecewright --help` loads click and little else.
+Nothing is imported that a build in which nothing has changed does without: such a build is over before
+`commands` is loaded.
 """
 
 from __future__ import annotations
 
-import errno
 import gc
-import os
-import signal
 import sys
 from collections.abc import Sequence
 from typing import Final
 
-import click
+from .again import replay
+from .stopping import INTERRUPTED, Stopped, ended_by_signals
 
-from .. import __version__
-from .build import build
-from .check import check
-from .completion import VARIABLE, completion
-from .console import COMPLAINED, OWN_MISTAKE, USED_WRONGLY, complain
-from .explain import explain
-from .failures import MachineFailed, OwnMistake, machine_text, mistake_text
-from .show import show
-from .stopping import SHELL_BASE, Stopped, ended_by_signals
-
-NAME: Final = "piecewright"
-INTERRUPTED: Final = SHELL_BASE + signal.SIGINT
-NOBODY_READS: Final = SHELL_BASE + 13  # as a shell counts a program stopped by a closed pipe
-
-ABOUT: Final = """
-\b
-First steps:
-  piecewright check vane.block      is the block all right?
-  piecewright show vane.block       a picture of it
-  piecewright build vane.block      a PDF of true-size templates to print
-  piecewright explain vane.block    every piece, size and default
-Each command has its own help, with examples: piecewright build --help
-
-\b
-Exit status:
-  0  all well (there may be warnings and notes)
-  1  a file has an error, or something could not be read or written
-  2  the command was used wrongly
-  3  a mistake in Piecewright itself
-"""
-
-
-@click.group(context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100}, epilog=ABOUT)
-@click.version_option(__version__, "-V", "--version", prog_name=NAME, message="%(prog)s %(version)s")
-def commands() -> None:
-    """Patchwork blocks from text to true-size template sheets.
-
-    You describe a block in a text file: its size, its grid, its seams and its pieces. Piecewright drafts it,
-    finds which pieces share a template, adds seam allowance, and lays the templates out on pages that print
-    at their true size.
-    """
-
-
-for each in (build, check, show, explain, completion):
-    commands.add_command(each)
-
-
+COMPLAINED: Final = 1
 CYCLES_BORN: Final = 100_000
 """Objects made between two searches for cycles. A build makes many that live to its end and hardly a cycle:
 searching as often as Python does by itself (700) took a quarter of a small build."""
@@ -74,51 +27,21 @@ def run(arguments: Sequence[str] | None = None) -> int:
     _show_whatever_comes()
     try:
         with ended_by_signals():
-            return _run_command(given)
-    except (Stopped, KeyboardInterrupt, click.Abort) as end:
+            status = replay(given)
+            if status is None:
+                from .commands import run_command
+
+                status = run_command(given)
+            return status
+    except (Stopped, KeyboardInterrupt) as end:
         _end_line()
         return end.status if isinstance(end, Stopped) else INTERRUPTED
     except SystemExit as end:
         return end.code if isinstance(end.code, int) else COMPLAINED
     except Exception as problem:
-        return _status_after(problem)
+        from .commands import status_after
 
-
-def _run_command(given: list[str]) -> int:
-    """Runs one command. click's own `main` would end the process its own way."""
-    if VARIABLE in os.environ:
-        commands.main(given, prog_name=NAME, complete_var=VARIABLE)
-    try:
-        if not given:
-            click.echo(commands.get_help(click.Context(commands, info_name=NAME)), err=True)
-            return USED_WRONGLY
-        with commands.make_context(NAME, given) as context:
-            status = commands.invoke(context)
-        return status if isinstance(status, int) else 0
-    except click.exceptions.Exit as end:
-        return end.exit_code
-    except click.ClickException as problem:
-        problem.show()
-        return USED_WRONGLY
-
-
-def _status_after(problem: Exception) -> int:
-    """The exit status after an exception, told in one line on standard error."""
-    try:
-        if isinstance(problem, OSError) and problem.errno in (errno.EPIPE, errno.ESHUTDOWN):
-            _forget_output()
-            return NOBODY_READS
-        if isinstance(problem, OSError | MemoryError):
-            _forget_output()
-            complain(machine_text(problem))
-            return COMPLAINED
-        if isinstance(problem, MachineFailed):
-            complain(str(problem))
-            return COMPLAINED
-        complain(str(problem) if isinstance(problem, OwnMistake) else mistake_text(NAME, problem))
-    except OSError:
-        _forget_output()  # nobody reads standard error, either
-    return OWN_MISTAKE
+        return status_after(problem)
 
 
 def _show_whatever_comes() -> None:
@@ -129,19 +52,8 @@ def _show_whatever_comes() -> None:
             reconfigure(errors="backslashreplace")
 
 
-def _forget_output() -> None:
-    """Sends what is still to be written nowhere, so that Python does not complain of it when it ends."""
-    for stream, real in ((sys.stdout, sys.__stdout__), (sys.stderr, sys.__stderr__)):
-        if stream is real and stream is not None:
-            try:
-                stream.flush()
-            except OSError:
-                os.dup2(os.open(os.devnull, os.O_WRONLY), stream.fileno())
-
-
 def _end_line() -> None:
     """A new line after the ^C that a terminal shows."""
-    try:
-        click.echo(err=True)
-    except OSError:
-        _forget_output()
+    from .commands import end_line
+
+    end_line()

@@ -10,12 +10,12 @@ from __future__ import annotations
 import signal
 from collections.abc import Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass
 from types import FrameType
 from typing import Final
 
 ASKED: Final = ("SIGINT", "SIGTERM", "SIGHUP")  # from the keyboard, from the system, from a closed terminal
 SHELL_BASE: Final = 128  # a shell counts a program stopped by a signal as 128 and the signal's number
+INTERRUPTED: Final = SHELL_BASE + signal.SIGINT
 
 
 class Stopped(BaseException):
@@ -31,12 +31,12 @@ class Stopped(BaseException):
         return SHELL_BASE + self.number
 
 
-@dataclass(slots=True)
 class _State:
     """Signals belong to the process, and so does this: how deep we hold, and what came meanwhile."""
 
-    depth: int = 0
-    pending: int | None = None
+    def __init__(self) -> None:
+        self.depth = 0
+        self.pending: int | None = None
 
 
 _STATE: Final = _State()

@@ -15,9 +15,6 @@ FILES: Final = (
     Entry("shelf-file-faulty", "A file that may hold a used block has a mistake",
           "A `use` asks for a title. A file on a shelf has that title, but has a mistake of its own, so "
           "none of its blocks can be used. Check that file and mend it; then the block is found."),
-    Entry("quilt-pages-later", "A quilt whose own pages are not made yet",
-          "The quilt is read, laid out and checked. Its cutting chart and its pictures are not made yet; the template "
-          "sheets of its blocks are."),
     Entry("file-empty", "A file with nothing in it",
           "There is nothing in the file but blanks and remarks. A block file begins with `edition 1`, and "
           "then comes a block.",

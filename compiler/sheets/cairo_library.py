@@ -1,9 +1,9 @@
 """cairo, by way of cairocffi, and the library that finds fonts for it.
 
-Marks are painted by cairo's own functions (`cairo_line_to` and the rest, as cairocffi declares them), not
-through its classes: a page has thousands of calls, and each class method would cost as much again. Names,
-meanings and constants are those of cairo's reference, 1.16 (2018) or later. Places and sizes are in whatever
-unit the surface has: see `draw_pdf`.
+Marks are painted by cairo's own functions (`cairo_line_to` and the rest, as cairocffi declares them), not through
+its classes: a page has thousands of calls, and each class method would cost as much again. Names, meanings and
+constants are those of cairo's reference, 1.16 (2018) or later. Places and sizes are in whatever unit the surface
+has: see `draw_pdf`.
 """
 
 from __future__ import annotations
@@ -83,8 +83,8 @@ def gathering() -> tuple[Any, list[bytes]]:
 
 
 def taken_by(function: Any, place: int) -> Any:
-    """The type that a function of cairo takes at that place. Asked by its name, cffi would read it as C anew,
-    and every declaration of cairo with it: some milliseconds for each."""
+    """The type that a function of cairo takes at that place. Asked by its name, cffi would read it as C anew, and
+    every declaration of cairo with it: some milliseconds for each."""
     from cairocffi import ffi
 
     return ffi.typeof(function).args[place]

@@ -12,13 +12,14 @@ from typing import Any, Final
 
 from ..cutting.plan_model import CuttingPlan
 from ..quilt.model import Quilt
-from .quilt_report import Record, quilt_report
+from .quilt_report import quilt_report
+from .report import Record
 
 FORMULA: Final = ("=", "+", "-", "@", "\t", "\r", "\n")
 """What a cell begins with that a spreadsheet would work out."""
 
-CUTTING: Final = ("fabric", "key", "part", "kind", "width", "height", "cuts", "pieces", "reversed", "template",
-                  "for", "reason", "then")  # fmt: skip
+CUTTING: Final = ("fabric", "key", "part", "kind", "width", "height", "cuts", "pieces", "reversed",
+                  "template", "for", "reason", "then")  # fmt: skip
 COUNTS: Final = ("of", "template", "piece", "fabric", "as_drawn", "reversed", "pieces", "kind")
 FABRICS: Final = ("name", "title", "usable_width", "used", "strips", "margin", "shrinkage", "buy", "buy_text")
 

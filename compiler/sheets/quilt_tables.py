@@ -1,4 +1,5 @@
-"""What a quilt's tables say, row by row: counts, cuts, fabrics. Pages, JSON and CSV are all set from these rows.
+"""What a quilt's tables say, row by row: counts, cuts, fabrics. Pages, JSON and CSV are all set from these
+rows.
 
 In: a laid-out quilt and its cutting plan. Lengths are inches.
 """
@@ -10,12 +11,15 @@ from dataclasses import dataclass
 from typing import Final
 
 from ..cutting.plan_model import Cut, CuttingPlan, FabricPlan
-from ..measure.fractions import ruler_text
+from ..measure.fractions import nearest_mark, ruler_text
+from ..measure.tolerance import Number
 from ..quilt.model import Fabric, Need, Quilt
 
 KEY_LETTERS: Final = "abcdefghjkmnprstuvwxyz"
 """Letters that name cuts on the chart and in the pictures: small ones, for templates have capitals; none that
 could be read as a figure or as its neighbour."""
+
+NAMES_MOST: Final = 2  # names of pieces that a row gives; more say nothing
 
 PART_WORDS: Final = {
     "blocks": "blocks", "setting": "setting", "sashing": "sashing", "posts": "posts", "border": "borders",
@@ -26,7 +30,8 @@ PART_WORDS: Final = {
 
 @dataclass(frozen=True, slots=True)
 class CutRow:
-    """One cut of the chart. `key` names it within its fabric; `template` is a block's letter, or one like S1 of
+    """One cut of the chart. `key` names it within its fabric; `template` is a block's letter, or one like
+    S1 of
     a template that belongs to no block; `purpose` says what it is for."""
 
     key: str
@@ -91,7 +96,7 @@ def fabric_titles(quilt: Quilt) -> dict[str, str]:
 def fabric_cuts(quilt: Quilt, plan: CuttingPlan) -> tuple[FabricCuts, ...]:
     """Every fabric that is cut, in order of mention, with its cuts."""
     titles, by_name = fabric_titles(quilt), {fabric.name: fabric for fabric in quilt.fabrics}
-    own = own_templates(quilt, plan)
+    own, names = own_templates(quilt, plan), names_of(quilt)
     found = []
     for each in plan.fabrics:
         numbers = [number for number, cut in enumerate(plan.cuts) if cut.fabric == each.fabric]
@@ -99,7 +104,7 @@ def fabric_cuts(quilt: Quilt, plan: CuttingPlan) -> tuple[FabricCuts, ...]:
         rows = tuple(
             CutRow(cut_key(place), plan.cuts[number], need_of(quilt, plan.cuts[number]),
                    template_letter(quilt, plan.cuts[number], own.get(number, "")),
-                   purpose_of(quilt, plan.cuts[number]))
+                   purpose_of(quilt, plan.cuts[number], names, own.get(number, "")))
             for place, number in enumerate(numbers)
         )  # fmt: skip
         found.append(FabricCuts(by_name[each.fabric], titles[each.fabric], each, rows))
@@ -154,15 +159,31 @@ def template_name(quilt: Quilt, row: CutRow) -> str:
     return f"{quilt.title} {row.template}"
 
 
-def purpose_of(quilt: Quilt, cut: Cut) -> str:
+Names = dict[tuple[str, str, str], str]
+
+
+def names_of(quilt: Quilt) -> Names:
+    """What the pieces of each template, fabric and part are called; '' where they have no names, or many."""
+    found: dict[tuple[str, str, str], dict[str, None]] = {}
+    for piece in quilt.pieces:
+        if piece.template:
+            found.setdefault((piece.template, piece.fabric, piece.part), {}).setdefault(piece.what)
+    return {
+        key: " and ".join(names) if "" not in names and len(names) <= NAMES_MOST else ""
+        for key, names in found.items()
+    }
+
+
+def purpose_of(quilt: Quilt, cut: Cut, names: Names, own: str) -> str:
     """What a cut is for: `Ohio Star A, 9in: point`, `border strip`, `binding`."""
     need = need_of(quilt, cut)
     if need is None:
         return cut.part
     if need.block is None:
-        return f"{need.what}, {need.part}" if need.part == "border" and "border" not in need.what else need.what
-    words = f"{block_name(quilt, need.block)} {need.label}"
-    words += "" if need.what == f"piece {need.label}" else f", {need.what}"
+        where = f", {need.part}" if need.part == "border" and "border" not in need.what else ""
+        return f"{need.what}{where}{f', template {own}' if own else ''}"
+    name = names.get((need.template, need.fabric, need.part), "")
+    words = f"{block_name(quilt, need.block)} {need.label}{', ' if name else ''}{name}"
     return words + (" (border)" if need.part == "border" else "")
 
 
@@ -178,7 +199,7 @@ def block_name(quilt: Quilt, index: int) -> str:
     return f"{draft.title} {size_text(draft.width, draft.height)} version {draft.version}"
 
 
-def size_text(width: float, height: float) -> str:
+def size_text(width: Number, height: Number) -> str:
     """`6in`, or `6in x 9in` where the sides differ."""
     wide, tall = ruler_text(width), ruler_text(height)
     return wide if wide == tall else f"{wide} x {tall}"
@@ -188,28 +209,51 @@ def count_groups(quilt: Quilt, plan: CuttingPlan) -> tuple[CountGroup, ...]:
     """Every piece of the top, by block and then by part of the setting."""
     methods = {cut.need: cut for cut in plan.cuts if need_of(quilt, cut) is not None}
     own = {plan.cuts[number].need: letter for number, letter in own_templates(quilt, plan).items()}
+    names = names_of(quilt)
     order = {fabric.name: number for number, fabric in enumerate(quilt.fabrics)}
     found: list[CountGroup] = []
     for index, block in enumerate(quilt.blocks):
         labels = [template.label for template in block.templates]
         needs = [number for number, need in enumerate(quilt.needs) if need.block == index]
-        needs.sort(key=lambda number: (labels.index(quilt.needs[number].label), order[quilt.needs[number].fabric], number))
-        rows = tuple(_count_row(quilt.needs[number], methods[number], "") for number in needs)
+        needs.sort(
+            key=lambda number: (
+                labels.index(quilt.needs[number].label),
+                order[quilt.needs[number].fabric],
+                number,
+            )
+        )
+        rows = tuple(_count_row(quilt.needs[number], methods[number], names, "") for number in needs)
         size = size_text(block.draft.width, block.draft.height)
-        found.append(CountGroup(block.draft.title, block.draft.version, size, quilt.block_counts[index], rows))
+        found.append(
+            CountGroup(block.draft.title, block.draft.version, size, quilt.block_counts[index], rows)
+        )
     for part, words in PART_WORDS.items():
         needs = [n for n, need in enumerate(quilt.needs) if need.block is None and need.part == part]
         if needs:
-            rows = tuple(_count_row(quilt.needs[number], methods[number], own.get(number, "")) for number in needs)
+            rows = tuple(
+                _count_row(quilt.needs[number], methods[number], names, own.get(number, ""))
+                for number in needs
+            )
             found.append(CountGroup(words.capitalize(), 0, "", 0, rows))
     return tuple(found)
 
 
-def _count_row(need: Need, cut: Cut, own: str) -> CountRow:
-    what = "" if need.what == f"piece {need.label}" else need.what
-    if need.block is not None and need.part == "border":
-        what = f"{what} (border)".strip()
+def _count_row(need: Need, cut: Cut, names: Names, own: str) -> CountRow:
+    if need.block is None:
+        what = f"{need.what}, {box_text(need)}"
+    else:
+        what = names.get((need.template, need.fabric, need.part), "")
+        what = f"{what} (border)".strip() if need.part == "border" else what
     return CountRow(need.label or own, what, need.fabric, need.count, need.reversed, cut.kind)
+
+
+def box_text(need: Need) -> str:
+    """`about 1in x 36in`: the box round a finished shape as it lies for cutting, the shorter side first."""
+    xs = [float(edge.start.x) for edge in need.outline]
+    ys = [float(edge.start.y) for edge in need.outline]
+    short, long = sorted((max(xs) - min(xs), max(ys) - min(ys)))
+    exact = size_text(short, long)
+    return exact if "." not in exact else f"about {size_text(nearest_mark(short), nearest_mark(long))}"
 
 
 def fabric_totals(groups: Sequence[CountGroup]) -> dict[str, int]:

@@ -1,4 +1,5 @@
-"""How much thread a quilt takes: its seams' whole length, times what a seam uses. Inches, unless a name says yards."""
+"""How much thread a quilt takes: its seams' whole length, times what a seam uses. Inches, unless a name
+says yards."""
 
 from __future__ import annotations
 
@@ -9,10 +10,12 @@ from ..measure.length import UNITS
 from ..quilt.model import Quilt
 
 MACHINE_SHARE: Final = 3
-"""Inches of thread in an inch of machine seam, top and bobbin together (common practice, no published source)."""
+"""Inches of thread in an inch of machine seam, top and bobbin together (common practice, no published
+source)."""
 
 HAND_SHARE: Final = 2
-"""Inches of thread in an inch of seam sewn by hand, with what is lost at its ends (common practice, no published
+"""Inches of thread in an inch of seam sewn by hand, with what is lost at its ends (common practice, no
+published
 source)."""
 
 ROUND: Final = 10  # yards and metres: the estimate is no better than that

@@ -21,7 +21,7 @@ def says(monkeypatch: pytest.MonkeyPatch) -> list[Severity]:
     """Severities that every file compiled is given, to be filled by the test."""
     wanted: list[Severity] = []
 
-    def fake(given: Input, _shelf: object) -> Compiled:
+    def fake(given: Input, *_: object) -> Compiled:
         said = tuple(Diagnostic("thing-odd", each, "This is odd.", Place(Span(given.name, 0, 7)))
                      for each in wanted)
         return Compiled(given.name, (), said, {given.name: Source(given.name, VANE)})
@@ -152,9 +152,9 @@ def test_mistake_of_our_own_names_the_file_and_other_files_go_on(
 
     real = compiling._compile_bytes
 
-    def broken(name: str, data: bytes, shelf: object) -> Compiled:
+    def broken(name: str, data: bytes, shelf: object, cutting: object) -> Compiled:
         assert "bad" not in name, "the pieces sum to 35 square inches, the outline to 36"
-        return real(name, data, shelf)  # type: ignore[arg-type]
+        return real(name, data, shelf, cutting)  # type: ignore[arg-type]
 
     monkeypatch.setattr(compiling, "_compile_bytes", broken)
     bad, gate = put(tmp_path / "bad.block", VANE), put(tmp_path / "gate.block", FAULTY)

@@ -56,7 +56,7 @@ def test_missing_file_offers_the_one_beside_it(tmp_path: Path, monkeypatch: pyte
 
 
 def test_folder_without_blocks_and_folder_for_one_file_are_wrong_use(tmp_path: Path) -> None:
-    assert "no .block file" in piecewright("check", tmp_path).err
+    assert "no .block or .quilt file" in piecewright("check", tmp_path).err
     ended = piecewright("show", tmp_path)
     assert ended.status == 2 and "takes one file" in ended.err
 
@@ -69,7 +69,7 @@ def test_completion_prints_what_the_shell_needs(shell: str, words: str) -> None:
 
 
 @pytest.mark.parametrize("line, count, words", [
-    ("piecewright ch", 1, ["check"]), ("piecewright build --pa", 2, ["--paper"]),
+    ("piecewright ch", 1, ["check"]), ("piecewright build --pape", 2, ["--paper"]),
     ("piecewright build --paper ", 3, ["letter", "a4"]), ("piecewright build --format pdf,s", 3, ["pdf,svg"]),
     ("piecewright completion ", 2, ["bash", "zsh", "fish"]),
 ])

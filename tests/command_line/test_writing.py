@@ -139,7 +139,7 @@ def test_long_names_and_names_in_other_scripts_can_be_written(tmp_path: Path) ->
 SLOW_WRITER = """
 import os, sys, time
 from pathlib import Path
-from piecewright.command_line import main, writing
+from piecewright.command_line import commands, writing
 if sys.argv[2] == "hidden":
     del os.O_TMPFILE
 real = os.write
@@ -152,8 +152,9 @@ writing.os.write = slow
 def command(_given):
     writing.write_whole(Path(sys.argv[1]), b"n" * 5000)
     return 0
-main._run_command = command
-sys.exit(main.run([]))
+commands.run_command = command
+from piecewright.command_line.main import run
+sys.exit(run([]))
 """
 
 

@@ -102,7 +102,8 @@ LARGE_BLOCKS = ("Ohio Star", "Churn Dash", "Lady of the Lake", "Double Nine Patc
 def large_text(across: int = 10, down: int = 10) -> str:
     """A sampler of a hundred blocks and some three thousand pieces."""
     uses = "\n".join(f'  use "{title}" as b{at}' for at, title in enumerate(LARGE_BLOCKS))
-    rows = "\n".join("    row " + ", ".join(f"b{(row + column) % len(LARGE_BLOCKS)}" for column in range(across))
+    many = len(LARGE_BLOCKS)
+    rows = "\n".join("    row " + ", ".join(f"b{(row + column) % many}" for column in range(across))
                      for row in range(down))
     return f"""edition 1
 quilt "Hundred Harbours" version 1 {{

@@ -1,4 +1,5 @@
-"""The cutting chart: for every fabric its cuts, the largest first, each with its reason; and other ways to cut."""
+"""The cutting chart: for every fabric its cuts, the largest first, each with its reason; and other ways to
+cut."""
 
 from __future__ import annotations
 
@@ -17,22 +18,24 @@ from .quilt_frame import note_lines, open_body, open_leaf
 from .quilt_words import cut_title, joined_words, reason_words, yield_words
 
 COLUMNS: Final = (
-    Column("key", 20.0, bold=True),
-    Column("cut", 28.0, "end", bold=True),
-    Column("what", 140.0, bold=True),
-    Column("pieces", 34.0, "end"),
-    Column("template", 40.0),
-    Column("for", 120.0),
+    Column("key", 18.0, bold=True),
+    Column("cut", 24.0, "end", bold=True),
+    Column("what", 118.0, bold=True),
+    Column("pieces it gives", 108.0),
+    Column("for", 106.0),
     Column("why, and what then", 0.0),
 )
 
 NOTE: Final = (
-    "Sizes are cut sizes, seam allowances counted in. Cut the largest first: smaller ones come out of what is left. "
-    "Nothing on this page is true to size. Close the blade after every cut, cut away from yourself, keep it from children."
+    "Sizes are cut sizes, seam allowances counted in. Cut the largest first: smaller ones come out of "
+    "what is left. "
+    "Nothing on this page is true to size. Close the blade after every cut, cut away from yourself, keep "
+    "it from children."
 )
 
 INTRO: Final = (
-    "Letters name the cuts in the cutting pictures. ‘Cut’ is how many times you cut that size; ‘pieces’ is what the quilt "
+    "Letters name the cuts in the cutting pictures. ‘Cut’ is how many times you cut that size; ‘pieces’ "
+    "is what the quilt "
     "then has."
 )
 
@@ -58,18 +61,16 @@ def fabric_items(cuts: FabricCuts, step: Fraction, width: float) -> Iterator[Ite
 def chart_row(row: CutRow, step: Fraction) -> Row:
     """One cut as a row, with the other ways under it."""
     cut = row.cut
-    what = [cut_title(cut, step), joined_words(cut)]
-    pieces = [str(cut.pieces)]
-    gives = yield_words(cut)
-    why = " ".join(words for words in (f"Gives {gives}." if gives else "", reason_words(cut)) if words)
-    cells = (row.key, str(cut.cuts), ", ".join(filter(None, what)), pieces[0], row.template, row.purpose, why)
+    what = ", ".join(filter(None, (cut_title(cut, step), joined_words(cut))))
+    cells = (row.key, str(cut.cuts), what, yield_words(cut), row.purpose, reason_words(cut))
     return Row(cells, f"{cut.fabric} {row.key}", notes=tuple(offer_words(offer) for offer in cut.offers))
 
 
 def offer_words(offer: Offer) -> str:
     """Another way, with the cloth it takes beside cutting singly."""
     text = offer.text if offer.text.endswith(".") else f"{offer.text}."
-    return f"Or {offer.method}: {text} Takes {_square_inches(offer.cloth)}; singly {_square_inches(offer.singly)}."
+    cloth, singly = _square_inches(offer.cloth), _square_inches(offer.singly)
+    return f"Or {offer.method}: {text} Takes {cloth}; singly {singly}."
 
 
 def _square_inches(area: Fraction | float) -> str:

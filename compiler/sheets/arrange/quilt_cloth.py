@@ -1,6 +1,7 @@
 """A picture of one cloth, true to scale: every cut, every piece with its letter, what is left over in grey.
 
-In: a cloth's plan and the strips of it to show, for a long cloth goes on over several pages. Across the page is
+In: a cloth's plan and the strips of it to show, for a long cloth goes on over several pages. Across the
+page is
 across the cloth.
 
        4in |1  ┌──────┬──────┬──────┬───┐    strip 1 of 4in; step 3 cuts it
@@ -10,8 +11,8 @@ across the cloth.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Final
 
@@ -19,12 +20,13 @@ from ...cutting.plan_model import ClothPlan, CuttingPlan, PlacedCut, Slice
 from ...cutting.rotary_words import length_text
 from ...cutting.runs import Pose, posed
 from ...measure.length import POINTS_PER_INCH
-from ...measure.tolerance import NEAR
+from ...measure.tolerance import NEAR, Number
 from ..lettering import cap_height
-from ..page import Mark, PathMark, Segment
+from ..page import Mark, PathMark
 from ..quilt_tables import CutRow
-from .paths import box_path, closed, straight
-from .quilt_steps import Step, Strip, first_cuts, steps_of, strips_of
+from .paths import Ring, Spot, box_path, closed, straight
+from .quilt_steps import Strip, first_cuts, steps_of, strips_of
+from .room import Box, Line, Room, middle_of, place_lines
 from .style import BLACK, LABEL, SMALLEST, WHITE, grey_text, line_mark, measure, set_text
 
 LEFT_OVER: Final = (0.82, 0.82, 0.82)
@@ -40,10 +42,14 @@ LEAST_STRIP: Final = 7.5  # points of a strip that has room for its number besid
 CLEAR: Final = 2.0  # points between lettering and lines
 WAVE: Final = 3.0
 
+PARTED: Final = ("half-square triangle", "half-rectangle triangle", "quarter-square triangle")
+"""Kinds whose boxes are cut again, corner to corner."""
+
 
 @dataclass(frozen=True, slots=True)
 class View:
-    """The part of a cloth that is shown: from `start` to `end` inches along its strips' way, `scale` to true."""
+    """The part of a cloth that is shown: from `start` to `end` inches along its strips' way, `scale` to
+    true."""
 
     cloth: ClothPlan
     strips: tuple[Strip, ...]
@@ -78,34 +84,129 @@ class View:
         return float(self.cloth.width) * self.points
 
 
-def views_of(cloth: ClothPlan, scale: float, most: float) -> list[View]:
-    """The cloth in views no taller than `most` points, parted between strips."""
+def views_of(cloth: ClothPlan, scale: float, first_most: float, most: float) -> list[View]:
+    """The cloth in views no taller than `most` points (the first: `first_most`), parted between strips."""
     strips, first = strips_of(cloth), first_cuts(cloth)
     if first and first[0].axis == "along":
         return [View(cloth, strips, scale, False, True, True)]
     groups: list[list[Strip]] = [[]]
     for strip in strips:
-        group = groups[-1]
-        if group and float(strip.end - group[0].start) * POINTS_PER_INCH * scale > most + NEAR:
+        group, room = groups[-1], first_most if len(groups) == 1 else most
+        if group and float(strip.end - group[0].start) * POINTS_PER_INCH * scale > room + NEAR:
             groups.append([])
         groups[-1].append(strip)
     count = len(groups)
-    return [View(cloth, tuple(group), scale, True, at == 0, at == count - 1) for at, group in enumerate(groups)]
+    return [
+        View(cloth, tuple(group), scale, True, at == 0, at == count - 1) for at, group in enumerate(groups)
+    ]
 
 
-def view_marks(view: View, plan: CuttingPlan, keys: Mapping[int, CutRow], x: float, y: float) -> list[Mark]:
-    """The view with the cloth's own left edge at `x`, the view's top at `y`."""
-    box = (x, y, x + view.wide, y + view.tall)
-    shown = [each for each in view.cloth.placed if _inside(view, each)]
-    badges = {id(step): step for step in steps_of(view.cloth) if not step.whole}
-    marks: list[Mark] = [PathMark(box_path(*box), None, 0.0, (), LEFT_OVER, "left-over")]
-    for each in shown:
-        marks.extend(_piece_marks(view, plan, keys, each, x, y))
-    marks.extend(_slice_marks(view, x, y))
-    for each in shown:
-        marks.extend(_label_marks(view, keys, each, _step_at(badges.values(), each), x, y))
-    marks.extend(_strip_marks(view, plan.ruler_step, x, y))
-    return [*marks, *_edge_marks(view, box)]
+@dataclass(slots=True)
+class ClothPainter:
+    """Draws the cloths of one fabric. Labels are fitted once for each shape and pose."""
+
+    plan: CuttingPlan
+    keys: Mapping[int, CutRow]
+    fitted: dict[tuple[int, float, bool, float], Spot | None] = field(default_factory=dict)
+
+    def marks(self, view: View, x: float, y: float) -> list[Mark]:
+        """The view with the cloth's own left edge at `x`, the view's top at `y`."""
+        box = (x, y, x + view.wide, y + view.tall)
+        shown = [each for each in view.cloth.placed if _inside(view, each)]
+        marks: list[Mark] = [PathMark(box_path(*box), None, 0.0, (), LEFT_OVER, "left-over")]
+        for each in shown:
+            marks.extend(self._piece_marks(view, each, x, y))
+        marks.extend(_slice_marks(view, x, y))
+        steps = {
+            _place(*step.slice.region[:2]): step.number for step in steps_of(view.cloth) if not step.whole
+        }
+        for each in shown:
+            marks.extend(self._label_marks(view, each, steps.get(_place(each.left, each.top)), x, y))
+        marks.extend(_strip_marks(view, self.plan.ruler_step, x, y))
+        return [*marks, *_edge_marks(view, box)]
+
+    def _outline(self, view: View, placed: PlacedCut, x: float, y: float) -> Ring:
+        """A template as it lies on the page."""
+        outline = self.plan.cuts[placed.cut].outline
+        left, top, _, _ = _corner(view, placed, x, y)
+        lying = posed([complex(*place) for place in outline], Pose(placed.turned, placed.reversed))
+        return tuple(Spot(left + each.real * view.points, top + each.imag * view.points) for each in lying)
+
+    def _piece_marks(self, view: View, placed: PlacedCut, x: float, y: float) -> Iterator[Mark]:
+        """A box, or a template's outline; the cuts that part a square into triangles dashed."""
+        cut, key = self.plan.cuts[placed.cut], self.keys[placed.cut].key
+        left, top, right, bottom = _corner(view, placed, x, y)
+        if cut.outline:
+            yield PathMark(closed(self._outline(view, placed, x, y)), BLACK, PIECE, (), WHITE, "piece", key)
+            return
+        yield PathMark(box_path(left, top, right, bottom), BLACK, PIECE, (), WHITE, "piece", key)
+        if cut.kind in PARTED:
+            lines = straight((left, top), (right, bottom))
+            if cut.kind == "quarter-square triangle":
+                lines = (*lines, *straight((right, top), (left, bottom)))
+            yield PathMark(lines, BLACK, DIAGONAL, DIAGONAL_DASH, None, "diagonal", key)
+
+    def _label_marks(
+        self, view: View, placed: PlacedCut, step: int | None, x: float, y: float
+    ) -> Iterator[Mark]:
+        """The cut's letter in the piece's middle, and the step that cuts it in the corner, where they fit."""
+        cut, key = self.plan.cuts[placed.cut], self.keys[placed.cut].key
+        left, top, right, bottom = _corner(view, placed, x, y)
+        wide, tall = measure(key, LABEL, True), cap_height(LABEL, True)
+        middle: Spot | None = Spot((left + right) / 2, (top + bottom) / 2)
+        if cut.outline:
+            middle = self._fit(view, placed, key)
+            middle = middle and Spot(left + middle.x, top + middle.y)
+        elif right - left < wide + CLEAR or bottom - top < tall + CLEAR:
+            middle = None
+        if middle is not None:
+            if cut.kind in PARTED:
+                yield plate(
+                    (middle.x - wide / 2, middle.y - tall / 2, middle.x + wide / 2, middle.y + tall / 2)
+                )
+            yield set_text(
+                middle.x, middle.y + tall / 2, key, LABEL, True, "middle", role="piece-key", subject=key
+            )
+        if step is not None and not cut.outline and middle is not None:
+            yield from _badge(str(step), (left, top, right, bottom), wide)
+
+    def _fit(self, view: View, placed: PlacedCut, key: str) -> Spot | None:
+        """Where the letter's middle goes inside a template, from the corner of its box."""
+        pose = (placed.cut, placed.turned, placed.reversed, view.points)
+        if pose not in self.fitted:
+            left, top, _, _ = _corner(view, placed, 0.0, 0.0)
+            ring = tuple(Spot(px - left, py - top) for px, py in self._outline(view, placed, 0.0, 0.0))
+            tall = cap_height(LABEL, True)
+            room, line = Room((ring,)), Line(measure(key, LABEL, True), 0.0, tall)
+            found = place_lines(room, [line], middle_of(ring), CLEAR / 4)
+            self.fitted[pose] = found and Spot(found.x, found.y + tall / 2)
+        return self.fitted[pose]
+
+
+def _place(left: Number, top: Number) -> tuple[float, float]:
+    """A place on the cloth, as exact as places are compared."""
+    return round(float(left), 5), round(float(top), 5)
+
+
+def _badge(number: str, box: Box, label: float) -> Iterator[Mark]:
+    """A step's number in the corner of the first piece that it cuts, where it keeps clear of the letter."""
+    left, top, right, bottom = box
+    wide, rise = measure(number, SMALLEST), cap_height(SMALLEST)
+    over = (
+        bottom - top - cap_height(LABEL, True)
+    ) / 2 >= rise + 2 * CLEAR and right - left >= wide + 2 * CLEAR
+    beside = (right - left - label) / 2 >= wide + 2 * CLEAR and bottom - top >= rise + 2 * CLEAR
+    if over or beside:
+        corner = (left + CLEAR, top + CLEAR)
+        yield plate((*corner, corner[0] + wide, corner[1] + rise), 0.8)
+        yield grey_text(corner[0], corner[1] + rise, number, SMALLEST)
+
+
+def plate(box: Box, clear: float = 1.5) -> PathMark:
+    """White behind lettering, so that no line runs through it."""
+    left, top, right, bottom = box
+    path = box_path(left - clear, top - clear, right + clear, bottom + clear)
+    return PathMark(path, None, 0.0, (), WHITE, "plate")
 
 
 def _inside(view: View, placed: PlacedCut) -> bool:
@@ -113,28 +214,10 @@ def _inside(view: View, placed: PlacedCut) -> bool:
     return view.start - NEAR <= middle <= view.end + NEAR
 
 
-def _corner(view: View, placed: PlacedCut, x: float, y: float) -> tuple[float, float, float, float]:
+def _corner(view: View, placed: PlacedCut, x: float, y: float) -> Box:
     """The piece's box on the page."""
     left, top = x + float(placed.left) * view.points, y + (float(placed.top) - view.start) * view.points
     return left, top, left + float(placed.width) * view.points, top + float(placed.height) * view.points
-
-
-def _piece_marks(
-    view: View, plan: CuttingPlan, keys: Mapping[int, CutRow], placed: PlacedCut, x: float, y: float
-) -> Iterator[Mark]:
-    """A box, or a template's outline; the cuts that part a square into triangles dashed."""
-    cut, key = plan.cuts[placed.cut], keys[placed.cut].key
-    left, top, right, bottom = _corner(view, placed, x, y)
-    path: tuple[Segment, ...] = box_path(left, top, right, bottom)
-    if cut.outline:
-        lying = posed([complex(*place) for place in cut.outline], Pose(placed.turned, placed.reversed))
-        path = closed((left + each.real * view.points, top + each.imag * view.points) for each in lying)
-    yield PathMark(path, BLACK, PIECE, (), WHITE, "piece", key)
-    if not cut.outline and cut.kind in ("half-square triangle", "half-rectangle triangle", "quarter-square triangle"):
-        lines = straight((left, top), (right, bottom))
-        if cut.kind == "quarter-square triangle":
-            lines = (*lines, *straight((right, top), (left, bottom)))
-        yield PathMark(lines, BLACK, DIAGONAL, DIAGONAL_DASH, None, "diagonal", key)
 
 
 def _slice_marks(view: View, x: float, y: float) -> Iterator[Mark]:
@@ -144,7 +227,9 @@ def _slice_marks(view: View, x: float, y: float) -> Iterator[Mark]:
         (ax, ay), (bx, by) = _line_of(cut)
         if min(ay, by) < view.start - NEAR or max(ay, by) > view.end + NEAR:
             continue
-        ends = [(x + px * view.points, y + (py - view.start) * view.points) for px, py in ((ax, ay), (bx, by))]
+        ends = [
+            (x + px * view.points, y + (py - view.start) * view.points) for px, py in ((ax, ay), (bx, by))
+        ]
         width = SLICE if at < len(whole) else SUB_CUT
         yield PathMark(straight(*ends), BLACK, width, (), None, "slice", str(cut.order))
 
@@ -157,40 +242,6 @@ def _line_of(cut: Slice) -> tuple[tuple[float, float], tuple[float, float]]:
     return (left + float(cut.at), top), (left + float(cut.at), bottom)
 
 
-def _step_at(steps: Sequence[Step] | Iterator[Step] | object, placed: PlacedCut) -> int | None:
-    """The number of the last step whose cut starts at the piece's own corner."""
-    found = None
-    for step in steps:  # type: ignore[attr-defined]
-        left, top = step.slice.region[:2]
-        if abs(left - placed.left) <= NEAR and abs(top - placed.top) <= NEAR:
-            found = step.number
-    return found
-
-
-def _label_marks(
-    view: View, keys: Mapping[int, CutRow], placed: PlacedCut, step: int | None, x: float, y: float
-) -> Iterator[Mark]:
-    """The cut's letter in the piece's middle, and the step that cuts it in the corner, where they fit."""
-    left, top, right, bottom = _corner(view, placed, x, y)
-    key = keys[placed.cut].key
-    wide, tall = measure(key, LABEL, True), cap_height(LABEL, True)
-    number = str(step) if step is not None else ""
-    beside = measure(number, SMALLEST) + 3 * CLEAR if number else 0.0
-    over = number and bottom - top >= 2 * (tall + 3 * CLEAR)
-    if right - left < wide + 2 * CLEAR or bottom - top < tall + 2 * CLEAR:
-        return
-    middle_x, middle_y = (left + right) / 2, (top + bottom) / 2
-    fits = bool(number) and (over or right - left >= wide + 2 * beside)
-    if fits and over and right - left < beside:
-        fits = False
-    plate = (middle_x - wide / 2 - 1.5, middle_y - tall / 2 - 1.5, middle_x + wide / 2 + 1.5, middle_y + tall / 2 + 1.5)
-    yield PathMark(box_path(*plate), None, 0.0, (), WHITE, "plate")
-    yield set_text(middle_x, middle_y + tall / 2, key, LABEL, True, "middle", role="piece-key", subject=key)
-    if fits:
-        rise = cap_height(SMALLEST)
-        yield grey_text(left + CLEAR, top + CLEAR + rise, number, SMALLEST)
-
-
 def _strip_marks(view: View, step: Fraction, x: float, y: float) -> Iterator[Mark]:
     """The strips' numbers and widths: left of the cloth, or above it where they run along it."""
     for strip in view.strips:
@@ -199,7 +250,9 @@ def _strip_marks(view: View, step: Fraction, x: float, y: float) -> Iterator[Mar
         text = length_text(strip.end - strip.start, step)
         if view.across and size * view.points >= LEAST_STRIP:
             at = y + (middle - view.start) * view.points + 2.5
-            yield set_text(x - 4, at, str(strip.number), LABEL, True, "end", role="strip", subject=str(strip.number))
+            yield set_text(
+                x - 4, at, str(strip.number), LABEL, True, "end", role="strip", subject=str(strip.number)
+            )
             yield grey_text(x - 18, at, text, SMALLEST, "end")
         elif not view.across and size * view.points >= measure(str(strip.number), LABEL, True) + 2:
             yield set_text(
@@ -208,9 +261,11 @@ def _strip_marks(view: View, step: Fraction, x: float, y: float) -> Iterator[Mar
             )  # fmt: skip
 
 
-def _edge_marks(view: View, box: tuple[float, float, float, float]) -> Iterator[Mark]:
+def _edge_marks(view: View, box: Box) -> Iterator[Mark]:
     """The cloth's own edges; where it goes on over the page's end, a broken one."""
     left, top, right, bottom = box
-    yield line_mark((*straight((left, top), (left, bottom)), *straight((right, top), (right, bottom))), "cloth", SLICE)
+    yield line_mark(
+        (*straight((left, top), (left, bottom)), *straight((right, top), (right, bottom))), "cloth", SLICE
+    )
     for y, whole in ((top, view.first), (bottom, view.last)):
         yield line_mark(straight((left, y), (right, y)), "cloth", SLICE, () if whole else (WAVE, WAVE))

@@ -48,7 +48,9 @@ def counts_leaves(quilt: Quilt, plan: CuttingPlan, paper: Paper) -> list[Leaf]:
 
 def group_words(group: CountGroup) -> str:
     """`6in finished · version 2 · 10 in the quilt`."""
-    return f"{group.size} finished · version {group.version} · {group.times} in the quilt" if group.times else ""
+    return (
+        f"{group.size} finished · version {group.version} · {group.times} in the quilt" if group.times else ""
+    )
 
 
 def count_row(row: CountRow, titles: dict[str, str], subject: str) -> Row:
@@ -67,7 +69,9 @@ def _shown(count: int) -> str:
     return str(count) if count else "–"
 
 
-def total_items(quilt: Quilt, groups: tuple[CountGroup, ...], titles: dict[str, str], width: float) -> list[Item]:
+def total_items(
+    quilt: Quilt, groups: tuple[CountGroup, ...], titles: dict[str, str], width: float
+) -> list[Item]:
     """The whole top by fabric."""
     totals = fabric_totals(groups)
     rows = [
@@ -78,4 +82,7 @@ def total_items(quilt: Quilt, groups: tuple[CountGroup, ...], titles: dict[str, 
     rows.append(Row(("in all", f"{whole:,}"), "whole", total=True))
     blocks = count_of(sum(quilt.block_counts), "block")
     narrow = min(width, 260.0)
-    return [section("The whole top", f"{blocks}, {whole:,} pieces", width), *table_items(FABRIC_COLUMNS, rows, narrow)]
+    return [
+        section("The whole top", f"{blocks}, {whole:,} pieces", width),
+        *table_items(FABRIC_COLUMNS, rows, narrow),
+    ]

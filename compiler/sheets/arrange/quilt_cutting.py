@@ -1,9 +1,11 @@
-"""The cutting pictures: for each fabric its cloth true to scale, with the order of the cuts in words beside it."""
+"""The cutting pictures: for each fabric its cloth true to scale, with the order of the cuts in words
+beside it."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from functools import partial
 from math import ceil
 from typing import Final
 
@@ -15,13 +17,13 @@ from ..page import Mark
 from ..quilt_tables import FabricCuts, fabric_cuts, keys_of
 from .furniture import Paper
 from .leaves import Leaf
-from .quilt_cloth import STRIP_ROOM, View, view_marks, views_of
-from .quilt_flow import Item, flow, gap, section
+from .quilt_cloth import STRIP_ROOM, ClothPainter, View, views_of
+from .quilt_flow import SECTION_TALL, Item, flow, gap, section, whole_lines
 from .quilt_frame import note_lines, open_body, open_leaf
 from .quilt_picture import scale_share
-from .quilt_steps import step_lines, strips_of
+from .quilt_steps import first_cuts, step_lines, strip_words, strips_of
 from .quilt_words import key_words
-from .style import LABEL, SMALLEST, break_lines, grey_text, set_text
+from .style import LABEL, SMALLEST, grey_text, set_text
 
 CLOTH_WIDE: Final = 290.0  # points of the widest cloth of a fabric
 LARGEST: Final = 0.16
@@ -33,14 +35,28 @@ NUMBER_WIDE: Final = 18.0
 COLUMNS: Final = 3  # of words that go on below a picture
 COLUMN_GAP: Final = 14.0
 TITLE_TALL: Final = 16.0  # over a cloth's picture
-LEAST_BESIDE: Final = 12  # lines that may stand beside a picture, however low it is
+LEAST_BESIDE: Final = 200.0  # points of words that may stand beside a picture, however low it is
+OVERHANG: Final = 1.5  # how far words may reach below the picture beside them, as a share of its height
+ONE_PAGE: Final = 0.7  # of its scale: so much smaller is a cloth drawn to keep it on one page
 KEY_LINE: Final = 11.0
 
 NOTE: Final = (
-    "Every cut runs from edge to edge of the piece it parts. Grey is left over. Small numbers are the step that begins there; "
-    "dashed lines cut squares into triangles. Drawn to scale, not true to size. Close the blade after every cut, cut away from "
+    "Every cut runs from edge to edge of the piece it parts. Grey is left over. Small numbers are the "
+    "step that begins there; "
+    "dashed lines cut squares into triangles. Drawn to scale, not true to size. Close the blade after "
+    "every cut, cut away from "
     "yourself, and keep it from children."
 )
+
+
+@dataclass(frozen=True, slots=True)
+class Room:
+    """What a cloth may take up: the height of its first view, the page's width and height; at a scale."""
+
+    scale: float
+    first: float
+    width: float
+    tall: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,22 +75,25 @@ def cutting_leaves(quilt: Quilt, plan: CuttingPlan, paper: Paper) -> list[Leaf]:
     for cuts in fabric_cuts(quilt, plan):
         items += fabric_items(cuts, plan, box[2] - box[0], box[3] - box[1])
     pages: list[list[Mark]] = flow(items, box)
-    return [open_leaf(quilt, paper, "cutting pictures", "not to scale with the templates", marks, NOTE, "Cutting pictures")
-            for marks in pages]  # fmt: skip
+    below = "drawn to scale, not true to size"
+    return [
+        open_leaf(quilt, paper, "cutting pictures", below, marks, NOTE, "Cutting pictures") for marks in pages
+    ]
 
 
 def cloth_scale(cuts: FabricCuts, most: float) -> float:
-    """One scale for all cloths of a fabric: the widest fits its room, the longest strip fits a page."""
+    """One scale for all cloths of a fabric: the widest fits its room, the longest strip fits a page; a little
+    less where the whole cloth then goes on one page."""
     cloths = cuts.plan.cloths
     wide = max(float(cloth.width) for cloth in cloths) * POINTS_PER_INCH
-    long = max(_longest(cloth) for cloth in cloths) * POINTS_PER_INCH
-    return min(CLOTH_WIDE / wide, most / long, LARGEST)
+    strip = max(_longest(cloth) for cloth in cloths) * POINTS_PER_INCH
+    scale = min(CLOTH_WIDE / wide, most / strip, LARGEST)
+    whole = most / (max(float(cloth.length) for cloth in cloths) * POINTS_PER_INCH)
+    return whole if ONE_PAGE * scale <= whole < scale else scale
 
 
 def _longest(cloth: ClothPlan) -> float:
     """The greatest length of cloth that cannot be parted between two pages."""
-    from .quilt_steps import first_cuts
-
     first = first_cuts(cloth)
     if first and first[0].axis == "along":
         return float(cloth.length)
@@ -84,14 +103,19 @@ def _longest(cloth: ClothPlan) -> float:
 def fabric_items(cuts: FabricCuts, plan: CuttingPlan, width: float, tall: float) -> Iterator[Item]:
     """One fabric: its heading, its key, and each of its cloths."""
     keys = keys_items(cuts, plan, width)
-    room = tall - 26.0 - sum(item.tall for item in keys) - TITLE_TALL - 8.0
-    scale = cloth_scale(cuts, max(room, tall / 2))
-    yield section(cuts.title, f"{cut_words(cuts, plan)} · drawn at {scale_share(scale)} of true size", width)
-    yield from keys
+    taken = SECTION_TALL + sum(item.tall for item in keys) + TITLE_TALL + 8.0
+    together = taken < tall / 2  # a longer key has pages to itself
+    first = tall - taken if together else tall - TITLE_TALL - 8.0
+    scale = cloth_scale(cuts, first)
+    under = f"{cut_words(cuts, plan)} · drawn at {scale_share(scale)} of true size"
+    yield section(cuts.title, under, width)
+    yield from (keys if together else (replace(item, holds=False) for item in keys))
     count = len(cuts.plan.cloths)
+    painter = ClothPainter(plan, keys_of(plan, cuts))
     for number, cloth in enumerate(cuts.plan.cloths, 1):
         title = f"{_piece_word(cuts, cloth)} {number} of {count}" if count > 1 else ""
-        yield from cloth_items(cuts, plan, cloth, title, (scale, width, tall))
+        room = Room(scale, first if number == 1 else tall - TITLE_TALL - 8.0, width, tall)
+        yield from cloth_items(painter, cloth, title, room)
     yield gap(8)
 
 
@@ -114,7 +138,7 @@ def keys_items(cuts: FabricCuts, plan: CuttingPlan, width: float) -> list[Item]:
     column = (width - COLUMN_GAP) / 2
     lines: list[tuple[str, str]] = []
     for row in cuts.rows:
-        words = break_lines(key_words(row, plan.ruler_step), column - NUMBER_WIDE, LABEL)
+        words = whole_lines(key_words(row, plan.ruler_step), column - NUMBER_WIDE)
         lines += [(row.key if at == 0 else "", line) for at, line in enumerate(words)]
     half = ceil(len(lines) / 2)
     pairs = [(lines[at], lines[at + half] if at + half < len(lines) else ("", "")) for at in range(half)]
@@ -128,27 +152,36 @@ def keys_items(cuts: FabricCuts, plan: CuttingPlan, width: float) -> list[Item]:
                 marks.append(set_text(place + NUMBER_WIDE, y + 8.5, words))
         return marks
 
-    return [Item(KEY_LINE, lambda x, y, pair=pair: draw(pair, x, y), holds=True) for pair in pairs]  # type: ignore[misc]
+    return [Item(KEY_LINE, partial(draw, pair), holds=True) for pair in pairs]
 
 
-def cloth_items(
-    cuts: FabricCuts, plan: CuttingPlan, cloth: ClothPlan, title: str, room: tuple[float, float, float]
-) -> Iterator[Item]:
+def cloth_items(painter: ClothPainter, cloth: ClothPlan, title: str, room: Room) -> Iterator[Item]:
     """One cloth: its views with as many lines beside each as stand there, the rest below in columns."""
-    scale, width, tall = room
-    views = views_of(cloth, scale, tall - TITLE_TALL - 8)
-    beside = width - STRIP_ROOM - CLOTH_WIDE - WORDS_GAP
-    lines = list(words_of(cloth, beside))
-    for number, view in enumerate(views):
-        count = max(int(view.tall / LINE), LEAST_BESIDE)
-        more = "" if len(views) == 1 else f"part {number + 1} of {len(views)}: strips {view.strips[0].number} to {view.strips[-1].number}"
-        yield view_item(cuts, plan, view, lines[:count], ", ".join(filter(None, (title, more))))
+    views = views_of(cloth, room.scale, room.first, room.tall - TITLE_TALL - 8)
+    lines = list(words_of(cloth, room.width - STRIP_ROOM - CLOTH_WIDE - WORDS_GAP))
+    for number, view in enumerate(views, 1):
+        most = room.first if number == 1 else room.tall - TITLE_TALL - 8
+        last = number == len(views)
+        reach = min(max(view.tall * OVERHANG, LEAST_BESIDE), most) if last else view.tall
+        if last and len(lines) * LINE <= most:
+            reach = most  # better a tall column than a few lines on a page of their own
+        count = max(int(reach / LINE), 1)
+        while 1 < count < len(lines) and lines[count - 1].heading:
+            count -= 1  # a heading stands over its steps
+        yield view_item(painter, view, lines[:count], _view_title(title, view, number, len(views)))
         lines = lines[count:]
     if lines:
-        rest = steps_after(cloth, lines, (width - (COLUMNS - 1) * COLUMN_GAP) / COLUMNS)
-        most = int((tall - LINE) / LINE) * COLUMNS
+        rest = steps_after(cloth, lines, (room.width - (COLUMNS - 1) * COLUMN_GAP) / COLUMNS)
+        most = int((room.tall - LINE) / LINE) * COLUMNS
         for at in range(0, len(rest), most):
-            yield columns_item(rest[at : at + most], width)
+            yield columns_item(rest[at : at + most], room.width)
+
+
+def _view_title(title: str, view: View, number: int, count: int) -> str:
+    if count == 1:
+        return title
+    strips = strip_words((view.strips[0].number, view.strips[-1].number))
+    return ", ".join(filter(None, (title, f"part {number} of {count}: {strips[:1].lower()}{strips[1:]}")))
 
 
 def words_of(cloth: ClothPlan, wide: float) -> Iterator[Line]:
@@ -158,12 +191,13 @@ def words_of(cloth: ClothPlan, wide: float) -> Iterator[Line]:
 
 
 def _broken(number: str, text: str, wide: float) -> Iterator[Line]:
-    for at, line in enumerate(break_lines(text, wide - NUMBER_WIDE, LABEL)):
+    for at, line in enumerate(whole_lines(text, wide - NUMBER_WIDE)):
         yield Line(number if at == 0 else "", line, heading=not number)
 
 
 def steps_after(cloth: ClothPlan, lines: Sequence[Line], wide: float) -> list[Line]:
-    """The lines that are left, broken anew to another width; a step begun beside the picture ends as it began."""
+    """The lines that are left, broken anew to another width; a step begun beside the picture ends as it
+    began."""
     begun = next((at for at, line in enumerate(lines) if line.number or line.heading), len(lines))
     rest = [*lines[:begun]]
     if begun == len(lines):
@@ -178,16 +212,14 @@ def steps_after(cloth: ClothPlan, lines: Sequence[Line], wide: float) -> list[Li
     return rest
 
 
-def view_item(cuts: FabricCuts, plan: CuttingPlan, view: View, lines: Sequence[Line], title: str) -> Item:
+def view_item(painter: ClothPainter, view: View, lines: Sequence[Line], title: str) -> Item:
     """One picture with its words beside it."""
-    keys = keys_of(plan, cuts)
-    over = TITLE_TALL if title or not view.across else 4.0
+    over = (TITLE_TALL if title else 4.0) + (0.0 if view.across else 12.0)
 
     def draw(x: float, y: float) -> list[Mark]:
         marks: list[Mark] = [grey_text(x + STRIP_ROOM, y + 8, title, SMALLEST)] if title else []
-        marks.extend(view_marks(view, plan, keys, x + STRIP_ROOM, y + over))
-        left = x + STRIP_ROOM + view.wide + WORDS_GAP if view.wide > CLOTH_WIDE - 1 else x + STRIP_ROOM + CLOTH_WIDE + WORDS_GAP
-        return [*marks, *line_marks(lines, left, y + over)]
+        marks.extend(painter.marks(view, x + STRIP_ROOM, y + over))
+        return [*marks, *line_marks(lines, x + STRIP_ROOM + CLOTH_WIDE + WORDS_GAP, y + over)]
 
     return Item(over + max(view.tall, len(lines) * LINE) + 8, draw)
 
@@ -202,15 +234,30 @@ def line_marks(lines: Sequence[Line], x: float, y: float) -> Iterator[Mark]:
 
 
 def columns_item(lines: Sequence[Line], width: float) -> Item:
-    """Lines in columns, read down."""
-    each = ceil(len(lines) / COLUMNS)
+    """Lines in columns, read down; no step is parted, and no strip's heading is the last in its column."""
+    columns = _columns(lines)
     wide = (width - (COLUMNS - 1) * COLUMN_GAP) / COLUMNS
 
     def draw(x: float, y: float) -> list[Mark]:
         return [
             mark
-            for column in range(COLUMNS)
-            for mark in line_marks(lines[column * each : (column + 1) * each], x + column * (wide + COLUMN_GAP), y)
+            for number, column in enumerate(columns)
+            for mark in line_marks(column, x + number * (wide + COLUMN_GAP), y)
         ]
 
-    return Item(each * LINE + 8, draw)
+    return Item(max(len(column) for column in columns) * LINE + 8, draw)
+
+
+def _columns(lines: Sequence[Line]) -> list[Sequence[Line]]:
+    """The lines in COLUMNS lists of about equal length."""
+    each, start = ceil(len(lines) / COLUMNS), 0
+    columns: list[Sequence[Line]] = []
+    while start < len(lines):
+        end = min(start + each, len(lines)) if len(columns) < COLUMNS - 1 else len(lines)
+        while end < len(lines) and not (lines[end].number or lines[end].heading):
+            end += 1
+        while start + 1 < end < len(lines) and lines[end - 1].heading:
+            end -= 1
+        columns.append(lines[start:end])
+        start = end
+    return columns

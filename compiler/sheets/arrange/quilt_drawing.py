@@ -1,4 +1,5 @@
-"""A whole quilt as a drawing: its fabrics by fill, its seams, its blocks' outlines, its size on dimension lines.
+"""A whole quilt as a drawing: its fabrics by fill, its seams, its blocks' outlines, its size on dimension
+lines.
 
 One path a fabric, whatever the number of pieces: three thousand cost little more than thirty.
 """
@@ -29,7 +30,8 @@ BLOCK: Final = 0.7  # points of a block's outline
 
 
 def fabric_names(quilt: Quilt) -> tuple[str, ...]:
-    """Every fabric of the quilt, in order of mention: so it keeps its fill on all pages and in all colourways."""
+    """Every fabric of the quilt, in order of mention: so it keeps its fill on all pages and in all
+    colourways."""
     used = dict.fromkeys(piece.fabric for piece in quilt.pieces)
     return tuple(dict.fromkeys((*(fabric.name for fabric in quilt.fabrics), *used)))
 
@@ -61,15 +63,38 @@ def _fill_marks(quilt: Quilt, placement: Placement, fills: Mapping[str, Fill]) -
     """For each fabric one path of all its pieces, filled, and its texture clipped to them."""
     far = placement.spot_at(quilt.width, quilt.height)
     paths: dict[str, list[Segment]] = {fabric: [] for fabric in shown_fabrics(quilt)}
-    # Reading order: a piece inside a hole of another comes after it, and so lies over it.
+    holed = _holed(quilt)
+    around = [piece for piece in quilt.pieces if (piece.block, piece.template) in holed]
+    # A piece that has a hole lies under all others, so that what fills the hole lies over it.
+    for piece in around:
+        path = ring_path(piece.outline, placement)
+        fill = fills[piece.fabric]
+        yield PathMark(path, None, 0.0, (), fill.ground, "fill", piece.fabric)
+        texture = texture_mark(fill, (placement.x, placement.y, far.x, far.y), path, piece.fabric)
+        if texture:
+            yield texture
     for piece in quilt.pieces:
+        if (piece.block, piece.template) in holed:
+            continue
         paths[piece.fabric].extend(ring_path(piece.outline, placement))
     for fabric, segments in paths.items():
+        if not segments:
+            continue
         path = tuple(segments)
         yield PathMark(path, None, 0.0, (), fills[fabric].ground, "fill", fabric)
         texture = texture_mark(fills[fabric], (placement.x, placement.y, far.x, far.y), path, fabric)
         if texture:
             yield texture
+
+
+def _holed(quilt: Quilt) -> frozenset[tuple[int | None, str]]:
+    """Block and template of every shape that has a hole."""
+    return frozenset(
+        (index, f"{block.draft.title} {template.label}")
+        for index, block in enumerate(quilt.blocks)
+        for template in block.templates
+        if template.sew_holes
+    )
 
 
 def _block_marks(quilt: Quilt, placement: Placement) -> Iterator[Mark]:

@@ -5,6 +5,7 @@ An item knows how tall it is and how to draw itself. Items that hold to the next
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from typing import Final, Literal
@@ -20,7 +21,9 @@ from .style import (
     SMALLEST,
     break_lines,
     grey_text,
+    lettering,
     line_mark,
+    measure,
     set_text,
     shorten,
 )
@@ -31,6 +34,12 @@ HEAD_TALL: Final = 14.0
 COLUMN_GAP: Final = 10.0
 MOST_LINES: Final = 14  # of one cell: more are cut short, so that a row fits any page
 SECTION_TALL: Final = 26.0
+
+MIXED: Final = re.compile(r"(\d) (\d+/\d)")
+KEPT: Final = (
+    "\x01"  # stands for the blank of a mixed number while lines are broken; it has no width of its own
+)
+KEPT_WIDE: Final = 2.0  # points kept free for it
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,7 +94,8 @@ class Column:
 
 @dataclass(frozen=True, slots=True)
 class Row:
-    """A row's cells. `subject` names it to readers of the page; a total has a black rule above it and bold type.
+    """A row's cells. `subject` names it to readers of the page; a total has a black rule above it and bold
+    type.
     `notes` are lines under it, across the columns from the second on."""
 
     cells: tuple[str, ...]
@@ -128,7 +138,12 @@ def _head_marks(
 
 
 def _row_item(
-    row: Row, columns: Sequence[Column], places: Sequence[tuple[float, float]], width: float, head: Item, holds: bool
+    row: Row,
+    columns: Sequence[Column],
+    places: Sequence[tuple[float, float]],
+    width: float,
+    head: Item,
+    holds: bool,
 ) -> Item:
     cells = [
         cell_lines(cell, wide, column.bold or row.total)
@@ -145,7 +160,9 @@ def _row_item(
             for number, line in enumerate(lines):
                 drop = y + ROW - 3 + number * NEXT_LINE
                 bold = column.bold or row.total
-                marks.append(set_text(at, drop, line, LABEL, bold, column.anchor, role="table", subject=row.subject))
+                marks.append(
+                    set_text(at, drop, line, LABEL, bold, column.anchor, role="table", subject=row.subject)
+                )
         for number, line in enumerate(notes):
             drop = y + ROW - 3 + (count + number) * NEXT_LINE
             marks.append(set_text(x + places[1][0], drop, line, LABEL, role="table", subject=row.subject))
@@ -160,18 +177,22 @@ def _row_item(
 
 def cell_lines(text: str, wide: float, bold: bool) -> list[str]:
     """The text in as many lines as the column needs, up to a bound."""
-    lines = break_lines(text, wide, LABEL, bold) or [""]
+    lines = whole_lines(text, wide, bold) or [""]
     if len(lines) > MOST_LINES:
         lines = [*lines[: MOST_LINES - 1], shorten(lines[MOST_LINES - 1] + " …", wide, LABEL, bold)]
     return lines
+
+
+def whole_lines(text: str, wide: float, bold: bool = False) -> list[str]:
+    """The text in lines that part no mixed number: `1 3/16in` stays together."""
+    kept = MIXED.sub(rf"\1{KEPT}\2", lettering(text))
+    return [line.replace(KEPT, " ") for line in break_lines(kept, wide - KEPT_WIDE, LABEL, bold)]
 
 
 def section(title: str, under: str, width: float) -> Item:
     """A heading over what follows, with small print after it."""
 
     def draw(x: float, y: float) -> list[Mark]:
-        from .style import measure
-
         words = shorten(title, width * 0.6, 11.0, True)
         after = x + measure(words, 11.0, True) + 8
         marks: list[Mark] = [set_text(x, y + 17, words, 11.0, True, role="section", subject=title)]
@@ -182,21 +203,21 @@ def section(title: str, under: str, width: float) -> Item:
     return Item(SECTION_TALL, draw, holds=True)
 
 
-def paragraph(text: str, width: float, size: float = LABEL, role: str = "text", holds: bool = False) -> list[Item]:
+def paragraph(text: str, width: float, holds: bool = False) -> list[Item]:
     """The text in lines, each an item."""
-    return [_line(line, size, role, holds) for line in break_lines(text, width, size)]
+    return [_line(line, holds) for line in whole_lines(text, width)]
 
 
 def bullets(texts: Sequence[str], width: float) -> Iterator[Item]:
     """The texts as a list; the lines of one stay together."""
     for text in texts:
-        lines = break_lines(text, width - 10, LABEL)
+        lines = whole_lines(text, width - 10)
         for number, line in enumerate(lines):
             yield _bullet(line, number == 0, number + 1 < len(lines))
 
 
-def _line(line: str, size: float, role: str, holds: bool) -> Item:
-    return Item(size * 1.3, lambda x, y: [set_text(x, y + size, line, size, role=role)], holds=holds)
+def _line(line: str, holds: bool) -> Item:
+    return Item(LABEL * 1.3, lambda x, y: [set_text(x, y + LABEL, line)], holds=holds)
 
 
 def _bullet(line: str, first: bool, holds: bool) -> Item:

@@ -30,7 +30,9 @@ def note_lines(paper: Paper, note: str) -> list[str]:
     return break_lines(note, paper.width - 2 * MARGIN, SMALLEST)[:MOST_NOTES]
 
 
-def open_leaf(quilt: Quilt, paper: Paper, what: str, below: str, marks: list[Mark], note: str, part: str) -> Leaf:
+def open_leaf(
+    quilt: Quilt, paper: Paper, what: str, below: str, marks: list[Mark], note: str, part: str
+) -> Leaf:
     """A page with its words at the foot."""
     lines = note_lines(paper, note)
     base = paper.height - MARGIN

@@ -1,4 +1,5 @@
-"""The quilt's picture: as large as the page allows, with its fabrics, its setting and its borders in words."""
+"""The quilt's picture: as large as the page allows, with its fabrics, its setting and its borders in
+words."""
 
 from __future__ import annotations
 
@@ -10,15 +11,17 @@ from ...drafting.model import Edge
 from ...measure.fractions import ruler_text
 from ...measure.length import POINTS_PER_INCH
 from ...quilt.model import Quilt
-from ..quilt_tables import block_name, fabric_titles
+from ..quilt_tables import block_name, fabric_titles, size_text
 from .fills import Fill
 from .furniture import Paper
 from .leaves import Leaf
 from .paths import Placement
 from .quilt_drawing import AROUND, draw_quilt, quilt_fills, quilt_surround, shown_fabrics
+from .quilt_flow import whole_lines
 from .quilt_frame import note_lines, open_body, open_leaf
+from .quilt_words import about
 from .room import Box
-from .style import LABEL, break_lines, set_text, shorten
+from .style import LABEL, set_text, shorten
 from .swatches import Strip, strip_marks, strip_of
 
 MOST_SWATCH_ROWS: Final = 5
@@ -26,7 +29,8 @@ MOST_WORD_LINES: Final = 14
 WORD_LINE: Final = 11.0
 GAP: Final = 8.0
 NOTE: Final = (
-    "A picture, not a pattern: cut by the cutting chart, and measure the quilt’s own top before you cut its borders."
+    "A picture, not a pattern: cut by the cutting chart, and measure the quilt’s own top "
+    "before you cut its borders."
 )
 
 
@@ -62,7 +66,8 @@ def scale_share(scale: float) -> str:
 
 
 def centred(quilt: Quilt, room: Box) -> Placement:
-    """The quilt in the middle of the room, as large as it goes with what stands about it, in whole thousandths."""
+    """The quilt in the middle of the room, as large as it goes with what stands about it, in whole
+    thousandths."""
     left, top, right, bottom = room
     across, down = right - left - AROUND[0] - AROUND[2], bottom - top - AROUND[1] - AROUND[3]
     wide, tall = (float(side) * POINTS_PER_INCH for side in (quilt.width, quilt.height))
@@ -78,7 +83,7 @@ def word_lines(quilt: Quilt, strip: Strip, width: float) -> list[str]:
     texts = [*quilt_words(quilt), *(f"Note: {note}" for note in quilt.notes)]
     if strip.left_over:
         texts.append(f"{len(strip.left_over)} more fabrics are in the supply list.")
-    lines = [line for text in texts for line in break_lines(text, width, LABEL)]
+    lines = [line for text in texts for line in whole_lines(text, width)]
     if len(lines) > MOST_WORD_LINES:
         lines = [*lines[: MOST_WORD_LINES - 1], shorten(lines[MOST_WORD_LINES - 1] + " …", width, LABEL)]
     return lines
@@ -87,9 +92,7 @@ def word_lines(quilt: Quilt, strip: Strip, width: float) -> list[str]:
 def quilt_words(quilt: Quilt) -> Iterator[str]:
     """The setting, the blocks, the sashing and the borders, a line each."""
     yield f"Setting: {quilt.setting}."
-    blocks = [f"{count} of {block_name(quilt, at)}" for at, count in enumerate(quilt.block_counts) if count]
-    if blocks:
-        yield f"Blocks: {', '.join(blocks)}."
+    yield from _block_words(quilt)
     sashing = _sashing_words(quilt)
     if sashing:
         yield sashing
@@ -103,12 +106,22 @@ def quilt_words(quilt: Quilt) -> Iterator[str]:
         )
 
 
+def _block_words(quilt: Quilt) -> Iterator[str]:
+    """How many of each block, those of one size together."""
+    sizes: dict[str, list[str]] = {}
+    for at, (block, count) in enumerate(zip(quilt.blocks, quilt.block_counts, strict=True)):
+        size = size_text(block.draft.width, block.draft.height)
+        sizes.setdefault(size, []).append(f"{count} of {block_name(quilt, at)}")
+    for size, blocks in sizes.items():
+        yield f"Blocks, {size} finished: {', '.join(blocks)}."
+
+
 def _sashing_words(quilt: Quilt) -> str:
     titles = fabric_titles(quilt)
     strips = [piece for piece in quilt.pieces if piece.what == "sashing strip"]
     if not strips:
         return ""
-    widths = dict.fromkeys(ruler_text(min(edge.length for edge in piece.outline)) for piece in strips)
+    widths = dict.fromkeys(about(min(edge.length for edge in piece.outline)) for piece in strips)
     cloths = dict.fromkeys(titles[piece.fabric] for piece in strips)
     posts = dict.fromkeys(titles[piece.fabric] for piece in quilt.pieces if piece.part == "posts")
     words = f"Sashing: {' and '.join(widths)} finished, of {' and '.join(cloths)}"
@@ -119,7 +132,9 @@ def _border_words(quilt: Quilt) -> Iterator[str]:
     sides, ends = border_bands(quilt)
     if not sides and not ends:
         return
-    side_words, end_words = (", ".join(f"{ruler_text(wide)} {what}" for wide, what in each) for each in (sides, ends))
+    side_words, end_words = (
+        ", ".join(f"{about(wide)} {what}" for wide, what in each) for each in (sides, ends)
+    )
     if side_words == end_words:
         yield f"Borders, finished, from the inside out: {side_words}."
     else:
@@ -138,7 +153,11 @@ def border_bands(quilt: Quilt) -> tuple[Bands, Bands]:
     titles = fabric_titles(quilt)
     boxes = [(_box(piece.outline), titles[piece.fabric]) for piece in quilt.pieces
              if piece.part == "border" and piece.block is None]  # fmt: skip
-    boxes += [(_box(each.outline), f"of {block_name(quilt, each.block)}") for each in quilt.placed if each.part == "border"]
+    boxes += [
+        (_box(each.outline), f"of {block_name(quilt, each.block)}")
+        for each in quilt.placed
+        if each.part == "border"
+    ]
     upright = [((top, left, bottom, right), what) for (left, top, right, bottom), what in boxes]
     wide, tall = float(quilt.width), float(quilt.height)
     return _bands(boxes, wide, tall), _bands(upright, tall, wide)

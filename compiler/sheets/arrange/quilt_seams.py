@@ -1,6 +1,7 @@
 """The seams of a whole quilt, each once, with the pieces on either side of it.
 
-In: the outlines of all pieces. Two pieces share a seam by lying along one line, wherever their corners are; so all
+In: the outlines of all pieces. Two pieces share a seam by lying along one line, wherever their corners
+are; so all
 sides on one line are cut up at all corners on it, and each stretch knows what lies along it. Points.
 
     --------+--------
@@ -24,7 +25,8 @@ TOGETHER: Final = 0.02
 """Points within which two corners are one, and two sides on one line: below what any printer shows."""
 
 OFF_MARK: Final = 0.00027
-"""Added before rounding, for a drawing's own places (eighths of an inch, as points) often lie half-way between
+"""Added before rounding, for a drawing's own places (eighths of an inch, as points) often lie half-way
+between
 two round numbers, where rounding noise would part what belongs together."""
 
 
@@ -59,7 +61,9 @@ def seams_of(outlines: Sequence[Sequence[Edge]], placement: Placement) -> Iterat
         for edge in outline:
             first, last = placement.spots((edge.start, edge.end))
             if edge.arc is not None:
-                ends = tuple(sorted(Spot(round(x + OFF_MARK, 1), round(y + OFF_MARK, 1)) for x, y in (first, last)))
+                ends = tuple(
+                    sorted(Spot(round(x + OFF_MARK, 1), round(y + OFF_MARK, 1)) for x, y in (first, last))
+                )
                 curves.setdefault((*ends, placement.spot(edge.arc.center)), (edge, []))[1].append(number)
                 continue
             _add_side(lines, first, last, number)

@@ -1,4 +1,5 @@
-"""All sheets of one quilt: its picture, what you need, the counts, the cutting chart, the cutting pictures, and every
+"""All sheets of one quilt: its picture, what you need, the counts, the cutting chart, the cutting
+pictures, and every
 block's templates, as one document or a part at a time."""
 
 from __future__ import annotations
@@ -42,14 +43,22 @@ def arrange_quilt(
 
 
 def arrange_quilt_part(
-    part: QuiltPart, quilt: Quilt, plan: CuttingPlan, options: SheetOptions, sheets: BlockSheets = block_leaves
+    part: QuiltPart,
+    quilt: Quilt,
+    plan: CuttingPlan,
+    options: SheetOptions,
+    sheets: BlockSheets = block_leaves,
 ) -> Document:
     """One part as a document of its own. It has no pages where a quilt of plain cloth has no templates."""
     return _document(quilt, part_leaves(quilt, plan, part, options, sheets), options)
 
 
 def part_leaves(
-    quilt: Quilt, plan: CuttingPlan, part: QuiltPart, options: SheetOptions, sheets: BlockSheets = block_leaves
+    quilt: Quilt,
+    plan: CuttingPlan,
+    part: QuiltPart,
+    options: SheetOptions,
+    sheets: BlockSheets = block_leaves,
 ) -> list[Leaf]:
     """One part's pages before they are numbered."""
     paper = paper_for(options)
@@ -72,14 +81,19 @@ def _template_leaves(
         draft = block.draft
         size = size_text(draft.width, draft.height)
         uses = quilt.block_counts[index]
-        under = f"{size} finished · version {draft.version} · counts are for one of the {uses} in {quilt.title}"
+        under = (
+            f"{size} finished · version {draft.version} · counts are for one of the {uses} in {quilt.title}"
+        )
         if uses == 1:
             under = f"{size} finished · version {draft.version} · one in {quilt.title}"
         yield from sheets(draft, block.templates, options, under, f"Templates: {block_name(quilt, index)}")
     own = setting_templates(quilt, plan)
     if own:
-        under = f"{size_text(quilt.width, quilt.height)} finished · version {quilt.version} · counts are for the whole quilt"
-        yield from template_leaves(own, quilt.title, under, ALLOWANCE, options, "Templates: setting and borders")
+        size = size_text(quilt.width, quilt.height)
+        under = f"{size} finished · version {quilt.version} · counts are for the whole quilt"
+        yield from template_leaves(
+            own, quilt.title, under, ALLOWANCE, options, "Templates: setting and borders"
+        )
 
 
 def _document(quilt: Quilt, leaves: list[Leaf], options: SheetOptions) -> Document:

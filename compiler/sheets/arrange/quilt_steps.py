@@ -1,6 +1,7 @@
 """The cuts of one cloth as steps that a maker follows: numbered, and told strip by strip.
 
-The plan first parts the whole cloth into strips, then each strip. A cut that belongs to one told before has no
+The plan first parts the whole cloth into strips, then each strip. A cut that belongs to one told before
+has no
 words, and so no number of its own.
 """
 
@@ -8,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from itertools import takewhile
+from itertools import pairwise, takewhile
 from typing import Final
 
 from ...cutting.plan_model import ClothPlan, Slice
@@ -45,11 +46,9 @@ def first_cuts(cloth: ClothPlan) -> tuple[Slice, ...]:
 
 def _of_whole(cloth: ClothPlan, cut: Slice) -> bool:
     left, top, right, bottom = cut.region
-    near_start = left if cut.axis == "across" else top
-    return (
-        cut.axis == cloth.slices[0].axis and abs(near_start) <= NEAR
-        and near(right, cloth.width) and near(bottom, cloth.length)
-    )  # fmt: skip
+    start = float(left if cut.axis == "across" else top)
+    ends_there = near(right, cloth.width) and near(bottom, cloth.length)
+    return cut.axis == cloth.slices[0].axis and abs(start) <= NEAR and ends_there
 
 
 def strips_of(cloth: ClothPlan) -> tuple[Strip, ...]:
@@ -62,7 +61,9 @@ def strips_of(cloth: ClothPlan) -> tuple[Strip, ...]:
         stops.append((cut.region[1] if across else cut.region[0]) + cut.at)
     if not near(stops[-1], whole):
         stops.append(whole)
-    return tuple(Strip(at + 1, first, last) for at, (first, last) in enumerate(zip(stops, stops[1:], strict=False)))
+    return tuple(
+        Strip(at + 1, first, last) for at, (first, last) in enumerate(pairwise(stops))
+    )
 
 
 def steps_of(cloth: ClothPlan) -> tuple[Step, ...]:
@@ -89,7 +90,8 @@ def _strip_at(strips: Sequence[Strip], place: Number) -> int:
 
 
 def step_lines(cloth: ClothPlan) -> Iterator[tuple[str, str]]:
-    """Number and words of each step. Lines without a number say which strip the steps after them are done to."""
+    """Number and words of each step. Lines without a number say which strip the steps after them are done
+    to."""
     steps = steps_of(cloth)
     groups = [step.strips for step in steps if step.whole]
     last = ""

@@ -1,4 +1,5 @@
-"""What to buy and what to have at hand: fabric by fabric with what is counted in, batting, binding, thread, tools."""
+"""What to buy and what to have at hand: fabric by fabric with what is counted in, batting, binding,
+thread, tools."""
 
 from __future__ import annotations
 
@@ -32,15 +33,22 @@ def supplies_leaves(quilt: Quilt, plan: CuttingPlan, paper: Paper) -> list[Leaf]
     box = open_body(paper)
     width = box[2] - box[0]
     cuts = fabric_cuts(quilt, plan)
-    rows = [Row((each.title, each.plan.buy_text, buy_words(each, plan.ruler_step)), each.plan.fabric) for each in cuts]
+    rows = [
+        Row((each.title, each.plan.buy_text, buy_words(each, plan.ruler_step)), each.plan.fabric)
+        for each in cuts
+    ]
+    rest, tools = list(rest_words(quilt, cuts, plan.ruler_step)), list(tool_words(quilt, plan))
     items: list[Item] = [
         section("Fabric", "in the order of the pattern", width), *table_items(COLUMNS, rows, width), gap(4),
-        section("Batting, backing and binding", "", width), *bullets(list(rest_words(quilt, cuts, plan.ruler_step)), width),
+        section("Batting, backing and binding", "", width), *bullets(rest, width),
         section("Thread", "an estimate", width), *bullets(list(thread_words(quilt)), width),
-        section("Tools", "what these ways of cutting and sewing need", width), *bullets(list(tool_words(quilt, plan)), width),
+        section("Tools", "what these ways of cutting and sewing need", width), *bullets(tools, width),
         section("Safety", "", width), *bullets(list(safety_words(plan)), width),
     ]  # fmt: skip
-    return [open_leaf(quilt, paper, "what you need", "", marks, READ_ONLY, "What you need") for marks in flow(items, box)]
+    return [
+        open_leaf(quilt, paper, "what you need", "", marks, READ_ONLY, "What you need")
+        for marks in flow(items, box)
+    ]
 
 
 def buy_words(cuts: FabricCuts, step: Fraction) -> str:
@@ -54,7 +62,8 @@ def buy_words(cuts: FabricCuts, step: Fraction) -> str:
     sums = [f"{length_text(plan.used, step)} to cut", f"{length_text(_shown(plan.margin), step)} for safety"]
     if fabric.shrinkage:
         sums.append(f"{float(fabric.shrinkage) * 100:g}% for shrinking")
-    words = f"{', '.join(sums)}; up to the next {_sold_by(plan.buy_text)}. Usable width {length_text(plan.usable_width, step)}"
+    words = f"{', '.join(sums)}; up to the next {_sold_by(plan.buy_text)}. "
+    words += f"Usable width {length_text(plan.usable_width, step)}"
     if fabric.one_way or fabric.striped:
         words += ", a one-way print" if fabric.one_way else ", a stripe"
     return f"{words}.{also}"
@@ -86,7 +95,9 @@ def rest_words(quilt: Quilt, cuts: tuple[FabricCuts, ...], step: Fraction) -> It
         yield f"Batting: a piece {size}, larger than the top all round."
     if quilt.backing:
         size = " x ".join(length_text(each, step) for each in (quilt.backing.width, quilt.backing.height))
-        panels = next((each.plan.backing_panels for each in cuts if each.plan.fabric == quilt.backing.fabric), ())
+        panels = next(
+            (each.plan.backing_panels for each in cuts if each.plan.fabric == quilt.backing.fabric), ()
+        )
         made = count_of(len(panels), "panel")
         joined = f", joined from {made}" if len(panels) > 1 else ""
         sizes = " and ".join(
@@ -96,11 +107,14 @@ def rest_words(quilt: Quilt, cuts: tuple[FabricCuts, ...], step: Fraction) -> It
     if quilt.binding:
         way = "bias" if quilt.binding.bias else "straight"
         yield (
-            f"Binding: {length_text(_up(quilt.binding.length), step)} of {way} strip {length_text(quilt.binding.strip_width, step)} wide, "
-            f"of {titles[quilt.binding.fabric]}: the quilt’s four sides, and 10in for the corners and the last join."
+            f"Binding: {length_text(_up(quilt.binding.length), step)} of {way} strip "
+            f"{length_text(quilt.binding.strip_width, step)} wide, "
+            f"of {titles[quilt.binding.fabric]}: the quilt’s four sides, and 10in for the corners and the "
+            f"last join."
         )
+    parts = (("binding", quilt.binding), ("backing", quilt.backing), ("batting", quilt.batting))
     missing = [
-        word for word, need in (("binding", quilt.binding), ("backing", quilt.backing), ("batting", quilt.batting))
+        word for word, need in parts
         if need is None
     ]  # fmt: skip
     if missing:
@@ -118,12 +132,15 @@ def thread_words(quilt: Quilt) -> Iterator[str]:
     seams = seam_inches(quilt) / YARD
     bound = " and to sew the binding on" if binding_inches(quilt) else ""
     yield (
-        f"Sewn by machine, about {thread_yards(quilt, MACHINE_SHARE):,} yd ({thread_metres(quilt, MACHINE_SHARE):,} m) "
-        f"to piece the top{bound}: its seams are {seams:,.0f} yd long, and a machine takes {MACHINE_SHARE} times that, "
+        f"Sewn by machine, about {thread_yards(quilt, MACHINE_SHARE):,} yd "
+        f"({thread_metres(quilt, MACHINE_SHARE):,} m) "
+        f"to piece the top{bound}: its seams are {seams:,.0f} yd long, and a machine takes "
+        f"{MACHINE_SHARE} times that, "
         "top and bobbin together."
     )
     yield (
-        f"Sewn by hand, about {thread_yards(quilt, HAND_SHARE):,} yd ({thread_metres(quilt, HAND_SHARE):,} m): "
+        f"Sewn by hand, about {thread_yards(quilt, HAND_SHARE):,} yd "
+        f"({thread_metres(quilt, HAND_SHARE):,} m): "
         f"{HAND_SHARE} times the seams."
     )
     yield "These shares are common practice, with no published source. Quilting and basting are not counted."

@@ -10,7 +10,7 @@ from ...cutting.model import FabricCount, GrainArrow, Template
 from ...cutting.plan_model import CuttingPlan
 from ...drafting.transform import move_by
 from ...quilt.model import Need, Quilt
-from ..quilt_tables import own_templates, size_text
+from ..quilt_tables import fabric_titles, own_templates, size_text
 
 DOTS: Final = Fraction(1, 16)  # inches, as for blocks
 
@@ -27,11 +27,11 @@ def _template(quilt: Quilt, need: Need, letter: str) -> Template:
     left = min(edge.start.x for edge in need.outline)
     top = min(edge.start.y for edge in need.outline)
     sew = tuple(move_by(-left, -top).edge(edge) for edge in need.outline)
-    counts = (FabricCount(need.fabric, need.count, need.reversed),)
+    counts = (FabricCount(fabric_titles(quilt)[need.fabric], need.count, need.reversed),)
     return Template(
         label=letter, block_title=quilt.title, version=quilt.version, maker=quilt.maker,
-        finished_size=size_text(quilt.width, quilt.height), sew=sew, sew_holes=(), cut=outset(sew, need.allowances),
+        finished_size=size_text(quilt.width, quilt.height), sew=sew, sew_holes=(),
+        cut=outset(sew, need.allowances),
         cut_holes=(), dots=tuple(edge.start for edge in sew), dot_width=DOTS, marks=(),
         grain=(GrainArrow(0.0, (1,)),), counts=counts, reversible=need.reversible, pieces=(1,),
     )  # fmt: skip
-

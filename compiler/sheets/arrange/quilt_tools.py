@@ -1,6 +1,7 @@
 """The tools that a quilt's own ways of cutting need, and what to mind with them.
 
-Safety words: keep the cutter from children, blade closed, adults beside young makers, the iron on its heel and
+Safety words: keep the cutter from children, blade closed, adults beside young makers, the iron on its heel
+and
 unplugged (guides of university extension services; common to several makers' pages).
 """
 
@@ -35,18 +36,19 @@ def tool_words(quilt: Quilt, plan: CuttingPlan) -> Iterator[str]:
         angles = ruler_angles(plan)
         lines = f" and lines at {' and '.join(angles)}" if angles else ""
         yield (
-            f"Acrylic ruler {LONG_RULER:.0f}in long, marked every {step}{lines}, thick enough that the blade does not "
+            f"Acrylic ruler {LONG_RULER:.0f}in long, marked every {step}{lines}, thick enough that the "
+            f"blade does not "
             "ride up on it; a square ruler helps with small squares."
         )
     templates = by_template(plan)
     if templates:
-        yield "Template plastic or card, paper scissors, glue or tape, and a sharp pencil: for the template sheets."
+        yield "Template plastic or card, paper scissors, glue or tape, and a sharp pencil, for the templates."
         yield "Fabric scissors, for what is cut round templates."
         if any(template.dots for block in quilt.blocks for template in block.templates):
             width = length_text(quilt.blocks[0].templates[0].dot_width, plan.ruler_step)
             yield f"Hole punch, {width}, or a thick needle, for the dots on the templates."
     elif quilt.blocks:
-        yield "The template sheets are for checking, or for working by hand: every piece here can be cut by the ruler."
+        yield "Every piece here is cut by the ruler; the template sheets are for checking or handwork."
     yield "Sewing machine or needles, pins, thread, and a seam ripper."
     yield "Iron and pressing board."
     if any(cut.part == "border" for cut in plan.cuts):
@@ -56,7 +58,8 @@ def tool_words(quilt: Quilt, plan: CuttingPlan) -> Iterator[str]:
 def ruler_angles(plan: CuttingPlan) -> list[str]:
     """The slants that the ruler must bear, each once, as they come."""
     return list(dict.fromkeys(
-        degrees_text(float(cut.angle)) for cut in plan.cuts if cut.angle is not None and cut.kind != "template"
+        degrees_text(float(cut.angle))
+        for cut in plan.cuts if cut.angle is not None and cut.kind != "template"
     ))  # fmt: skip
 
 
@@ -65,7 +68,8 @@ def safety_words(plan: CuttingPlan) -> Iterator[str]:
     yield "Follow the instructions that came with your tools; they come before anything said here."
     if by_rotary(plan):
         yield (
-            "The rotary cutter is as sharp as a razor. Close its guard after every cut, cut away from yourself, keep your "
+            "The rotary cutter is as sharp as a razor. Close its guard after every cut, cut away from "
+            "yourself, keep your "
             "fingers off the ruler’s edge, and store it closed, out of children’s reach."
         )
         yield "A young maker uses the rotary cutter and the iron only with an adult beside them."
@@ -73,4 +77,4 @@ def safety_words(plan: CuttingPlan) -> Iterator[str]:
     else:
         yield "A young maker uses blades and the iron only with an adult beside them."
     yield "Scissors: pass them handles first. Keep pins and needles in a cushion, not in the mouth."
-    yield "The iron: stand it on its heel, never leave it hot and alone, and unplug it, by the plug, when you are done."
+    yield "The iron: stand it on its heel, never leave it hot and alone, and unplug it when you are done."

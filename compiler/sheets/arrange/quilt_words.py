@@ -8,6 +8,8 @@ from typing import Final
 from ...cutting.plan_model import Cut
 from ...cutting.rotary_words import length_text
 from ...diagnostics.wording import count_of
+from ...measure.fractions import mark_up, nearest_mark, ruler_text
+from ...measure.tolerance import Number
 from ..quilt_tables import CutRow
 
 SQUARES: Final = ("square", "half-square triangle", "quarter-square triangle")
@@ -16,7 +18,8 @@ BOXES: Final = (*SQUARES, "rectangle", "half-rectangle triangle", "strip")
 
 
 def measured_shape(cut: Cut) -> str:
-    """What the ruler is laid on: `square`, `rectangle`, `strip`, `panel`; a shape's own name where cut aslant."""
+    """What the ruler is laid on: `square`, `rectangle`, `strip`, `panel`; a shape's own name where cut
+    aslant."""
     if cut.part == "backing":
         return "panel"
     if cut.part == "binding" and cut.angle is not None:
@@ -30,9 +33,10 @@ def measured_shape(cut: Cut) -> str:
 
 def size_words(cut: Cut, step: Fraction) -> str:
     """The size that is measured: `3 7/8in`, `2 1/2in x 4 1/2in`, `strip 2 1/4in, cuts 2 1/4in apart`."""
-    wide, tall = length_text(cut.width, step), length_text(cut.height, step)
     if cut.kind == "template":
-        return f"{wide} x {tall} over all"
+        wide, tall = (length_text(mark_up(each, step), step) for each in (cut.width, cut.height))
+        return f"about {wide} x {tall}"
+    wide, tall = length_text(cut.width, step), length_text(cut.height, step)
     if cut.kind in BOXES or cut.part in ("binding", "backing"):
         if cut.kind == "strip" and cut.angle is None:
             short, long = sorted((cut.width, cut.height))
@@ -46,17 +50,16 @@ def cut_title(cut: Cut, step: Fraction) -> str:
     """`squares 3 7/8in`; `templates, 2in x 3in over all`."""
     shape = measured_shape(cut) if cut.cuts == 1 else measured_shape(cut) + "s"
     if cut.kind == "template":
-        return f"{size_words(cut, step)}, by the template"
+        return f"{size_words(cut, step)}, round the template"
     return f"{shape} {size_words(cut, step)}"
 
 
 def yield_words(cut: Cut) -> str:
-    """What a cut's boxes become, where that is something else: `40 half-square triangles`."""
-    if cut.kind == "template":
-        return ""
+    """How many pieces a cut's boxes give: `24`; `40 half-square triangles` where that is something else."""
     if cut.part == "binding" and cut.angle is not None:
         return count_of(cut.pieces, "bias strip")
-    return count_of(cut.pieces, cut.kind) if cut.kind != measured_shape(cut) and cut.part != "backing" else ""
+    other = cut.kind not in (measured_shape(cut), "template") and cut.part != "backing"
+    return count_of(cut.pieces, cut.kind) if other else str(cut.pieces)
 
 
 def reason_words(cut: Cut) -> str:
@@ -76,7 +79,14 @@ def joined_words(cut: Cut) -> str:
 def key_words(row: CutRow, step: Fraction) -> str:
     """What a letter in a cutting picture stands for."""
     cut = row.cut
-    words = [f"{size_words(cut, step)}" if cut.kind == "template" else f"{measured_shape(cut)} {size_words(cut, step)}"]
-    if cut.yields > 1 and cut.part == "blocks":
+    words = [f"{measured_shape(cut)} {size_words(cut, step)}"]
+    if cut.yields > 1 and cut.kind != "template" and cut.part != "binding":
         words.append(f"cut into {cut.yields}")
     return f"{', '.join(words)}: {row.purpose}"
+
+
+def about(length: Number) -> str:
+    """A finished length as a ruler reads it: `about 2 3/4in` where it lies on no mark."""
+    if "." not in ruler_text(length):
+        return ruler_text(length)
+    return f"about {ruler_text(nearest_mark(length))}"

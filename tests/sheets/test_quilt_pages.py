@@ -1,0 +1,175 @@
+"""A quilt's pages: what a maker reads and measures on them agrees with the quilt and its plan."""
+
+from __future__ import annotations
+
+from collections import Counter
+from itertools import chain
+
+import pytest
+from piecewright.cutting.plan_model import CuttingPlan
+from piecewright.quilt.model import Quilt
+from piecewright.sheets.arrange.options import SheetOptions
+from piecewright.sheets.arrange.quilt_sheets import QUILT_PARTS, arrange_quilt, arrange_quilt_part
+from piecewright.sheets.files import pdf_bytes
+from piecewright.sheets.lettering import fraction_glyphs
+from piecewright.sheets.page import Document, Page, TextMark
+from piecewright.sheets.quilt_tables import count_groups, fabric_cuts, fabric_totals
+from shapely.geometry import Polygon
+
+from tests.support.arranged import extent, paths, rings, texts
+from tests.support.sample_quilts import TEXTS, planned
+
+LEAST_EDGE = 18.0  # 1/4in, DESIGN.md
+LEAST_TYPE = 7.0
+Whole = tuple[Quilt, CuttingPlan, Document]
+
+
+@pytest.fixture(scope="module", params=TEXTS)
+def whole(request: pytest.FixtureRequest) -> Whole:
+    quilt, plan = planned(request.param)
+    return quilt, plan, arrange_quilt(quilt, plan, SheetOptions())
+
+
+def of(document: Document, part: str) -> list[Page]:
+    pages = [page for page in document.pages if page.part == part]
+    assert pages, part
+    return pages
+
+
+def marks_of(document: Document, part: str, role: str) -> list[TextMark]:
+    return [mark for page in of(document, part) for mark in texts(page) if mark.role == role]
+
+
+def test_every_page_says_which_of_how_many_it_is(whole: Whole) -> None:
+    _, _, document = whole
+    for number, page in enumerate(document.pages, 1):
+        assert any(f"page {number} of {len(document.pages)}" in mark.text for mark in texts(page))
+
+
+def test_nothing_reaches_the_papers_edge_and_no_type_is_too_small(whole: Whole) -> None:
+    _, _, document = whole
+    for page in document.pages:
+        for mark in page.marks:
+            left, top, right, bottom = extent(mark)
+            assert left >= LEAST_EDGE - 0.01 and top >= LEAST_EDGE - 0.01, (page.title, mark)
+            assert right <= page.width - LEAST_EDGE + 0.01, (page.title, mark)
+            assert bottom <= page.height - LEAST_EDGE + 0.01, (page.title, mark)
+        assert all(mark.size >= LEAST_TYPE for mark in texts(page))
+
+
+def test_only_template_pages_ask_to_be_measured(whole: Whole) -> None:
+    _, _, document = whole
+    for page in document.pages:
+        assert bool(paths(page, "check-square")) == page.part.startswith("Templates")
+
+
+def test_the_picture_shows_every_fabrics_own_area(whole: Whole) -> None:
+    quilt, _, document = whole
+    (page,) = of(document, "The quilt")
+    (outline,) = paths(page, "outline")
+    left, top, right, bottom = Polygon(rings(outline)[0]).bounds
+    scale = (right - left) / float(quilt.width)
+    assert (bottom - top) / float(quilt.height) == pytest.approx(scale)
+    drawn = {mark.subject: sum(Polygon(ring).area for ring in rings(mark)) for mark in paths(page, "fill")}
+    assert sum(drawn.values()) / scale**2 == pytest.approx(float(quilt.width * quilt.height), rel=1e-6)
+    shown = Counter(piece.fabric for piece in quilt.pieces)
+    assert set(drawn) == set(shown)
+    for mark in paths(page, "fill"):
+        assert len(rings(mark)) == shown[mark.subject]
+
+
+def test_counts_add_up_to_the_pictures_own_pieces(whole: Whole) -> None:
+    quilt, plan, document = whole
+    groups = count_groups(quilt, plan)
+    assert sum(group.pieces for group in groups) == len(quilt.pieces)
+    assert fabric_totals(groups) == Counter(piece.fabric for piece in quilt.pieces)
+    assert sum(row.back for group in groups for row in group.rows) == sum(p.reversed for p in quilt.pieces)
+    printed = [mark.text for mark in marks_of(document, "Counts", "table") if mark.subject == "whole"]
+    assert printed[-1] == f"{len(quilt.pieces):,}"
+    for number, group in enumerate(groups):
+        marks = marks_of(document, "Counts", "table")
+        rows = [mark.text for mark in marks if mark.subject == f"total {number}"]
+        assert rows[-1] == str(group.pieces)
+
+
+def test_every_need_has_one_row_in_the_chart(whole: Whole) -> None:
+    quilt, plan, document = whole
+    rows = [row for cuts in fabric_cuts(quilt, plan) for row in cuts.rows]
+    assert sorted(row.cut.need for row in rows if row.need) == list(range(len(quilt.needs)))
+    assert len(rows) == len(plan.cuts)
+    printed: dict[str, list[str]] = {}
+    for mark in marks_of(document, "Cutting chart", "table"):
+        printed.setdefault(mark.subject, []).append(mark.text)
+    assert len(printed) == len(rows)
+    for row in rows:
+        cells = printed[f"{row.cut.fabric} {row.key}"]
+        assert cells[:2] == [row.key, str(row.cut.cuts)]
+
+
+def test_the_supply_list_says_how_much_to_buy(whole: Whole) -> None:
+    quilt, plan, document = whole
+    shown = [mark.text for mark in marks_of(document, "What you need", "table")]
+    for cuts in fabric_cuts(quilt, plan):
+        at = shown.index(fraction_glyphs(cuts.title))
+        assert shown[at + 1] == fraction_glyphs(cuts.plan.buy_text)
+    words = " ".join(mark.text for page in of(document, "What you need") for mark in texts(page))
+    for safety in ("Close its guard after every cut", "cut away from yourself", "children", "with an adult"):
+        assert safety in words  # SOURCES 8: what a booklet that uses rotary cutting contains
+    assert "stand it on its heel" in words and "unplug" in words
+
+
+def test_cutting_pictures_show_every_piece_true_to_scale(whole: Whole) -> None:
+    _, plan, document = whole
+    pages = of(document, "Cutting pictures")
+    drawn = list(chain.from_iterable(paths(page, "piece") for page in pages))
+    cloths = [cloth for fabric in plan.fabrics for cloth in fabric.cloths]
+    placed = [(plan.cuts[each.cut], each) for cloth in cloths for each in cloth.placed]
+    assert len(drawn) == len(placed)
+    for mark, (cut, each) in zip(drawn, placed, strict=True):
+        left, top, right, bottom = Polygon(rings(mark)[0]).bounds
+        wide, tall = float(each.width), float(each.height)
+        assert (right - left) * tall == pytest.approx((bottom - top) * wide, rel=1e-6), cut
+
+
+def test_pieces_lie_on_their_cloth_and_on_no_other(whole: Whole) -> None:
+    _, _, document = whole
+    for page in of(document, "Cutting pictures"):
+        cloths = [Polygon(rings(mark)[0]).buffer(0.01) for mark in paths(page, "left-over")]
+        for mark in paths(page, "piece"):
+            assert any(cloth.contains(Polygon(rings(mark)[0])) for cloth in cloths)
+
+
+def test_every_step_is_told_once(whole: Whole) -> None:
+    _, plan, document = whole
+    told = [mark.text for mark in marks_of(document, "Cutting pictures", "step")]
+    cloths = [cloth for fabric in plan.fabrics for cloth in fabric.cloths]
+    steps = [sum(bool(cut.text) for cut in cloth.slices) for cloth in cloths]
+    assert Counter(told) == Counter(str(n) for count in steps for n in range(1, count + 1))
+
+
+def test_every_template_of_every_block_is_printed_once(whole: Whole) -> None:
+    quilt, _, document = whole
+    pages = [page for page in document.pages if page.part.startswith("Templates")]
+    printed = Counter(mark.subject for page in pages for mark in paths(page, "cut"))
+    wanted = Counter(template.label for block in quilt.blocks for template in block.templates)
+    assert {label: count for label, count in printed.items() if not label.startswith("S")} == wanted
+
+
+def test_parts_alone_make_up_the_whole(whole: Whole) -> None:
+    quilt, plan, document = whole
+    parts = [arrange_quilt_part(part, quilt, plan, SheetOptions()) for part in QUILT_PARTS]
+    titles = [page.title for part in parts for page in part.pages]
+    assert titles == [page.title for page in document.pages]
+
+
+def test_the_same_quilt_gives_the_same_bytes() -> None:
+    first, second = (pdf_bytes(arrange_quilt(*planned("baby"), SheetOptions())) for _ in range(2))
+    assert first == second
+
+
+def test_a_print_with_a_direction_gets_templates_of_its_own() -> None:
+    """A stripe may not be turned, so side triangles are cut round a template: it must be on the sheets."""
+    quilt, plan = planned("on point")
+    document = arrange_quilt(quilt, plan, SheetOptions())
+    printed = [mark.subject for page in document.pages for mark in paths(page, "cut")]
+    assert printed.count("S1") == 1
