@@ -105,7 +105,7 @@ def _cuts_back(trims: Trims, key: CornerKey, piece: Piece, way: Carry) -> tuple[
     """The trims of the piece's corner that lies on a corner of the template, as they lie on the template."""
     corner = trims.outlines.corner(key)
     assert corner is not None, "a sharp corner has sides"
-    theirs = trims.outlines.nearest_corner(piece.number, way.place(corner.at))
+    theirs = trims.outlines.nearest_corner(piece.number, way.place(corner.at), way.direction(corner.opens))
     return tuple(Cut(way.direction_back(cut.normal), cut.distance) for cut in trims.cuts(theirs))
 
 
@@ -149,7 +149,9 @@ def _mirrored_cuts(laid: Laid, trims: Trims, cuts: CornerCuts, mirror: Carry) ->
     for key in cuts:
         corner = trims.outlines.corner(key)
         assert corner is not None, "a sharp corner has sides"
-        other = trims.outlines.nearest_corner(laid.first.number, mirror.place_back(corner.at))
+        other = trims.outlines.nearest_corner(
+            laid.first.number, mirror.place_back(corner.at), mirror.direction_back(corner.opens)
+        )
         found[key] = tuple(Cut(mirror.direction(cut.normal), cut.distance) for cut in cuts[other])
     return found
 

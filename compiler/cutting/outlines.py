@@ -38,6 +38,10 @@ class Corner(NamedTuple):
         """Radians of cloth at the corner: over pi at an inner corner."""
         return pi - self.turned
 
+    @property
+    def opens(self) -> complex:
+        """The ways in, summed: two corners of one piece at one place never open alike."""
+        return self.ways_in[0] + self.ways_in[1]
 
     @property
     def sharp(self) -> bool:
@@ -95,11 +99,21 @@ class Outlines:
             self._corners[key] = found
         return found
 
-    def nearest_corner(self, number: int, place: complex) -> CornerKey:
-        """The piece's corner nearest to a place."""
-        rings = self.rings(number)
-        keys = ((number, ring, at) for ring in range(len(rings)) for at in range(len(rings[ring])))
-        return min(keys, key=lambda key: abs(rings[key[1]][key[2]].stroke.start - place))
+    def nearest_corner(self, number: int, place: complex, opens: complex) -> CornerKey:
+        """The piece's corner nearest to a place; of those at one place, where the outline touches itself, the
+        one that opens most nearly so."""
+        away = [
+            (abs(side.stroke.start - place), (number, ring, at))
+            for ring, sides in enumerate(self.rings(number)) for at, side in enumerate(sides)
+        ]
+        nearest, key = min(away)
+        there = [each for distance, each in away if distance <= nearest + NEAR]
+        return key if len(there) == 1 else min(there, key=lambda each: self._opens_otherwise(each, opens))
+
+    def _opens_otherwise(self, key: CornerKey, opens: complex) -> float:
+        corner = self.corner(key)
+        assert corner is not None, "a circle has no place that it shares with a corner"
+        return abs(corner.opens - opens)
 
     def neighbour(self, corner: Corner, after: bool) -> CornerKey | None:
         """The neighbour's corner at the end of the seam; None where it runs on or there is none."""
