@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, Any, Final
 
 import click
 
+from ..diagnostics.source import Span
 from ..diagnostics.wording import count_of
 from .again import Record, page_after
 from .blocks import BlockChoice, named, write_files
@@ -27,7 +28,7 @@ from .choices import (
 )
 from .compiling import Compiled, Cutting, PlannedQuilt, compile_input
 from .console import CLEAN, Progress, Tally, Voice, complain
-from .failures import OwnMistake, own_mistakes
+from .failures import OwnMistake, Refused, laying_out, own_mistakes
 from .inputs import inputs_of
 from .kept import Kept, open_kept
 from .kept_sheets import KeptSheets
@@ -191,7 +192,13 @@ def build_file(job: Job, compiled: Compiled) -> None:
     lines: list[str] = []
     files = chain(quilt_files(job, compiled.name, quilts, lines),
                   block_files(job, compiled.name, blocks, lines))
-    paths = write_files(job.folder, recorded(job, files))
+    try:
+        paths = write_files(job.folder, recorded(job, files))
+    except Refused as refused:
+        job.progress.clear()
+        job.tally.add_to_last((refused.said,))
+        job.voice.diagnostics((refused.said,), compiled.sources)
+        return
     job.progress.clear()
     for line in lines:
         job.voice.say(line)
@@ -213,7 +220,7 @@ def block_files(job: Job, source: str, blocks: Sequence[CompiledBlock],
     for block in blocks:
         title = f"{source}, block '{named(block.draft.title)}'"
         job.progress.doing(f"{source}: laying out {count_of(len(block.templates), 'template')}")
-        with own_mistakes(title):
+        with laying_out(title, block.draft.origin or Span(source, 0, 0)):
             document = lay_out(block, job.options)
         stem = job.names.stem(block.draft.title, block.draft.version, source)
         yield from drawn(job, source, title, stem, document, lines)
@@ -227,7 +234,7 @@ def quilt_files(job: Job, source: str, quilts: Sequence[PlannedQuilt],
         title = f"{source}, quilt '{named(planned.quilt.title)}'"
         stem = stem_of(job.names, planned.quilt, source)
         job.progress.doing(f"{source}: laying out {count_of(len(planned.quilt.blocks), 'block')}")
-        with own_mistakes(title):
+        with laying_out(title, planned.quilt.origin or Span(source, 0, 0)):
             documents = list(documents_of(planned, job.parts, job.options, job.sheets))
         for part, document in documents:
             yield from drawn(job, source, title, f"{stem}-{part}" if part else stem, document, lines)

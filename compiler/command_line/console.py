@@ -65,15 +65,23 @@ class Tally:
     files: int = 0
     faulty: int = 0  # files with at least one error or warning
     own_mistakes: int = 0
+    _last_faulty: bool = False
 
     def add(self, diagnostics: Iterable[Diagnostic]) -> None:
         """Counts what was said about one file."""
-        said = [each.severity for each in diagnostics]
         self.files += 1
+        self._last_faulty = False
+        self.add_to_last(diagnostics)
+
+    def add_to_last(self, diagnostics: Iterable[Diagnostic]) -> None:
+        """Counts what more was said about the same file."""
+        said = [each.severity for each in diagnostics]
         self.errors += said.count(Severity.ERROR)
         self.warnings += said.count(Severity.WARNING)
         self.notes += said.count(Severity.NOTE)
-        self.faulty += Severity.ERROR in said or Severity.WARNING in said
+        if not self._last_faulty and (Severity.ERROR in said or Severity.WARNING in said):
+            self._last_faulty = True
+            self.faulty += 1
 
     def status(self, *, strict: bool = False) -> int:
         """0 clean, 1 where there is an error (or, when strict, a warning), 3 for a mistake of our own."""

@@ -6,10 +6,16 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 from traceback import extract_tb
+from typing import TYPE_CHECKING
 
 import click
 
+from ..diagnostics.diagnostic import Diagnostic, error
+from ..diagnostics.source import Span
 from ..diagnostics.visible import shortened
+
+if TYPE_CHECKING:
+    from ..sheets.arrange.page_bound import TooManyPages
 
 TELLING = 300  # characters of an exception's own words in a message
 
@@ -22,19 +28,43 @@ class OwnMistake(Exception):
     """A broken promise inside the program, told in one line with what it was working on."""
 
 
+class Refused(Exception):
+    """What a file asks for can't be made, as told in `said`; other files still can."""
+
+    def __init__(self, said: Diagnostic) -> None:
+        super().__init__(said.message)
+        self.said = said
+
+
 @contextmanager
 def own_mistakes(subject: str) -> Iterator[None]:
     """Turns any exception that is a mistake of ours into an OwnMistake that names the subject."""
     try:
         yield
-    except (MachineFailed, OwnMistake, OSError, MemoryError, click.ClickException, click.exceptions.Exit):
+    except (MachineFailed, OwnMistake, Refused, OSError, MemoryError, click.ClickException,
+            click.exceptions.Exit):
         raise
     except Exception as problem:
         if _is_machine_lacking(problem):
             raise MachineFailed(str(problem)) from problem
-        if type(problem).__name__ == "TooManyPages":
-            raise MachineFailed(f"{subject}: {problem}") from problem
         raise OwnMistake(mistake_text(subject, problem)) from problem
+
+
+@contextmanager
+def laying_out(subject: str, title: Span) -> Iterator[None]:
+    """The same, and refuses what has more pages than anybody prints at the title's words."""
+    from ..sheets.arrange.page_bound import TooManyPages
+
+    with own_mistakes(subject):
+        try:
+            yield
+        except TooManyPages as problem:
+            raise Refused(pages_too_many(problem, title)) from problem
+
+
+def pages_too_many(problem: TooManyPages, title: Span) -> Diagnostic:
+    """A block's templates take more pages than anybody prints."""
+    return error("pages-too-many", str(problem), title, help=problem.help)
 
 
 def mistake_text(subject: str, problem: BaseException) -> str:

@@ -239,3 +239,16 @@ def test_whole_process_builds_from_standard_input(here: Path) -> None:
     ended = process("build", "-", "--out", "sheets", stdin=VANE.encode(), folder=here)
     assert ended.status == 0 and ended.err == ""
     assert names_in(here) == ["sheets"] and names_in(here / "sheets") == ["tidewater-vane-v2.pdf"]
+
+
+def test_a_block_of_more_pages_than_anybody_prints_fails_its_own_file_alone(here: Path) -> None:
+    put(here / "sea.block", titled("Wide Sea").replace("4in", "1000in"))
+    wider = titled("Wider Sea").partition("\n")[2].replace("4in", "999in")
+    put(here / "two.block", titled("Halves") + wider)
+    ended = piecewright("build", "sea.block", "two.block", VANE_FILE)
+    assert ended.status == 1
+    assert "error[pages-too-many]: The templates take at least 8,262 pages" in ended.err
+    assert "--> sea.block:3:7" in ended.err and "--> two.block:10:7" in ended.err
+    assert "help: Make it smaller, or look at the units of its lengths." in ended.err
+    assert "2 errors in 2 of 3 files." in ended.err
+    assert names_in(here) == ["sea.block", "tidewater-vane-v2.pdf", "two.block"]

@@ -1,4 +1,4 @@
-"""Circles and arcs that touch the block's sides, other seams or each other: points of no angle are trimmed too."""
+"""Circles and arcs that touch the block's sides, seams or each other: points of no angle are trimmed too."""
 
 from __future__ import annotations
 
@@ -72,7 +72,8 @@ def test_the_ground_of_a_circle_at_its_side_is_cut_to_the_block_and_its_allowanc
 @given(st.sampled_from(("left", "top", "right", "bottom")), st.integers(4, 28), st.integers(17, 47))
 def test_any_circle_that_touches_a_side_is_cut_well(side, radius, along):
     """In a block of 8in: the radius in eighths of an inch, and how far along the side it touches."""
-    radius, along = Fraction(radius, 8), min(max(Fraction(along, 8), Fraction(radius, 8)), 8 - Fraction(radius, 8))
+    radius = Fraction(radius, 8)
+    along = min(max(Fraction(along, 8), radius), 8 - radius)
     across = radius if side in ("left", "top") else 8 - radius
     x, y = (across, along) if side in ("left", "right") else (along, across)
     check_cut(f"finished 8in\nseam circle around ({x / 8}, {y / 8}) radius {ruled(radius)}")

@@ -92,7 +92,7 @@ def test_entry_reads_well(entry: Entry) -> None:
 def test_few_entries_have_no_example() -> None:
     without = {each.code for each in ENTRIES if not each.wrong}
     assert without == {"file-unreadable", "shelf-file-faulty", "file-too-large", "source-not-text",
-                       "source-encoding", "nesting-too-deep", "statements-too-many", "errors-too-many",
+                       "source-encoding", "nesting-too-deep", "statements-too-many", "errors-too-many", "pages-too-many",
                        "block-too-large", "use-too-deep", "unit-failed", "quilt-too-large",
                        "fabric-no-width", "cloth-short",
                        "scrap-too-small", "piece-too-wide", "backing-from-scraps", "block-does-not-sew"}

@@ -17,15 +17,17 @@ PAGES_MOST: Final = 400
 
 
 class TooManyPages(Exception):
-    """The templates would take more pages than anybody prints; says how many. For the command line."""
+    """The templates would take more pages than anybody prints; says how many, and in `help` what to do. The
+    command line makes a complaint of it, at the block's title."""
+
+    help: Final = "Make it smaller, or look at the units of its lengths."
 
 
 def refuse_too_many(pages: int, at_least: str = "") -> None:
     """Raises TooManyPages beyond the bound. `at_least`: words before the number, where it may be more."""
     if pages > PAGES_MOST:
         raise TooManyPages(
-            f"The templates take {at_least}{pages:,} pages; {PAGES_MOST} is the most of one block. "
-            "Make it smaller, or look at the units of its lengths."
+            f"The templates take {at_least}{pages:,} pages; {PAGES_MOST} is the most of one block."
         )
 
 
