@@ -7,12 +7,18 @@ from importlib.resources import files
 from typing import NamedTuple
 
 import pytest
+from piecewright.cutting.plan import plan_cutting
 from piecewright.diagnostics.diagnostic import Diagnostic
 from piecewright.diagnostics.source import Source
 from piecewright.language import limits
 from piecewright.language.shelf import EmptyShelf
 from piecewright.language.tokens import RESERVED
-from piecewright.pipeline import compile_source
+from piecewright.pipeline import compile_file
+from piecewright.quilt.cells import CELLS_MOST
+from piecewright.quilt.complaints import size_text
+from piecewright.quilt.layout import PIECES_MOST
+from piecewright.quilt.mattress import MATTRESSES
+from support.check import DictShelf
 
 PAGE = files("piecewright.grammar").joinpath("REFERENCE.md").read_text(encoding="utf-8")
 
@@ -27,7 +33,7 @@ class Shown(NamedTuple):
 
     @property
     def title(self) -> str:
-        """The title of its first block."""
+        """The title of its first block or quilt."""
         found = re.search(r'"([^"]*)"', self.text)
         assert found is not None
         return found.group(1)
@@ -36,9 +42,16 @@ class Shown(NamedTuple):
 EXAMPLES = tuple(Shown(found.group(1) or "", found.group(2)) for found in FENCE.finditer(PAGE))
 
 
+BESIDE = DictShelf({f"{each.title}.block": each.text for each in EXAMPLES
+                    if not each.code and "\nquilt " not in each.text})
+"""The page's blocks, which its quilts use."""
+
+
 def said_of(text: str) -> tuple[Diagnostic, ...]:
-    """All that the compiler says of an example."""
-    return compile_source(Source("example.block", text), EmptyShelf()).diagnostics
+    """All that is said of an example: its blocks stand alone, its quilts are laid out and planned."""
+    made = compile_file(Source("example.block", text), BESIDE if "\nquilt " in text else EmptyShelf())
+    quilts = made.value.quilts if made.value else ()
+    return (*made.diagnostics, *(each for quilt in quilts for each in plan_cutting(quilt).diagnostics))
 
 
 @pytest.mark.parametrize("example", EXAMPLES, ids=[each.title for each in EXAMPLES])
@@ -63,7 +76,16 @@ def test_the_page_states_the_bounds_in_force() -> None:
         f"| {limits.TURN_COPIES} |", f"| {limits.ROUNDS} |", f"| {limits.NESTING} |",
         f"| {limits.STATEMENTS:,} |",
         f"| {limits.TITLE_LETTERS}; {limits.NAME_LETTERS}; {limits.NOTE_LETTERS} characters |",
-        f"| {limits.FILE_BYTES // 1_000_000} MB |",
+        f"| {limits.FILE_BYTES // 1_000_000} MB |", f"| blocks across or down a set | {limits.SET_BLOCKS} |",
+        f"| {CELLS_MOST:,} |", f"| {PIECES_MOST:,} |",
+        f"| fat quarters of one fabric | {limits.FAT_QUARTERS} |",
     ):
         assert bound in table
     assert limits.GRID_LINES == limits.ROW_REPEATS and limits.TURN_COPIES == limits.OUTLINE_SIDES
+
+
+def test_the_page_has_every_mattress_there_is_at_its_size() -> None:
+    table = PAGE[PAGE.index("| mattress |"):PAGE.index("Lists differ")]
+    listed = {name: size for names, size in re.findall(r"^\| (`[^|]*`) \| ([^|]*) \|", table, re.MULTILINE)
+              for name in re.findall(r"`(\w+)`", names)}
+    assert listed == {name: size_text(each.width, each.length) for name, each in MATTRESSES.items()}
