@@ -1,14 +1,15 @@
-"""`piecewright explain`: everything about a file's blocks, or about one code of a diagnostic."""
+"""`piecewright explain`: everything about a file's blocks and quilts, or about one code of a diagnostic."""
 
 from __future__ import annotations
 
 import os
 import re
-from typing import TYPE_CHECKING, Final
+from fractions import Fraction
+from typing import TYPE_CHECKING, Any, Final
 
 import click
 
-from .choices import open_shelf, shelf_option
+from .choices import cutting_of, cutting_options, open_shelf, shelf_option
 from .compiling import Compiled, compile_alone
 from .console import CLEAN, say
 from .failures import own_mistakes
@@ -24,44 +25,54 @@ EXAMPLES: Final = """
 Examples:
   piecewright explain vane.block                  every piece, its template and size
   piecewright explain vane.block --format json    the same for another program
+  piecewright explain sampler.quilt               its blocks, every cut, what to buy
   piecewright explain seam-hangs                  what that message means
 """
 
 
-@click.command("explain", short_help="Say everything about blocks, or about a code.", epilog=EXAMPLES)
+@click.command("explain", short_help="Say everything about blocks and quilts, or about a code.", epilog=EXAMPLES)
 @click.argument("subject", metavar="FILE|CODE", type=click.Path(allow_dash=True))
 @click.option("--format", "form", type=click.Choice(["text", "json"]), default="text", show_default=True,
               help="A table to read, or JSON.")
+@cutting_options
 @shelf_option
-def explain(subject: str, form: str, shelves: tuple[str, ...]) -> int:
-    """Say everything about the blocks in FILE, or what the CODE of a message means.
+def explain(subject: str, form: str, ruler: Fraction, margin: tuple[Fraction, Fraction] | None, buy: Any,
+            shelves: tuple[str, ...]) -> int:
+    """Say everything about the blocks and quilts in FILE, or what the CODE of a message means.
 
-    For a file: every piece, its template, sizes, angles, how many to cut in what fabric, how every unit lies,
-    and every default in force. For a code, as in error[seam-hangs]: what it means, with an example of each.
+    For a block: every piece, its template, sizes, angles, how many to cut in what fabric and how, how every
+    unit lies. For a quilt: its blocks, every cut, what to buy. And every default in force. For a code, as in error[seam-hangs]: what it means, with an example of each.
     """
     if subject != DASH and not os.path.lexists(subject) and CODE.fullmatch(subject):
         return explain_code(subject, form)
     given = one_input(subject)
-    compiled, status = compile_alone(given, open_shelf(shelves))
+    compiled, status = compile_alone(given, open_shelf(shelves), cutting_of(ruler, margin, buy))
     if status != CLEAN:
         return status
     with own_mistakes(given.name):
-        text = told(compiled, form)
+        text = told(compiled, form, ruler)
     say(text)
     return CLEAN
 
 
-def told(compiled: Compiled, form: str) -> str:
+def told(compiled: Compiled, form: str, ruler: Fraction) -> str:
     """The report as text or as JSON."""
     if form == "text":
+        from ..sheets.quilt_report_text import quilts_text
         from ..sheets.report_text import report_text
 
-        return report_text(compiled.blocks)
+        texts = (report_text(compiled.blocks, ruler), quilts_text(compiled.planned))
+        return "\n\n\n".join(each for each in texts if each)
     from json import dumps
 
     from ..sheets.report import report
 
-    return dumps(report(compiled.blocks), ensure_ascii=True)
+    told = report(compiled.blocks, ruler)
+    if compiled.planned:
+        from ..sheets.quilt_report import quilt_report
+
+        told["quilts"] = [quilt_report(each.quilt, each.plan) for each in compiled.planned]
+    return dumps(told, ensure_ascii=True)
 
 
 def explain_code(code: str, form: str) -> int:

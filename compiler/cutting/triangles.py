@@ -21,6 +21,11 @@ from .rotary_words import added, length_text, unmarked
 
 ROOT_2: Final = sqrt(2)
 
+TRADE_OVER: Final = 2 / 25.4
+"""Inches that a rule may lie over the exact, a little of it lost in every fold: the trade's own lie 0.0429in
+over at 1/4in of allowance, and 0.19cm where quarters of a centimetre are added at 0.75cm of it. What a
+coarse ruler adds beyond that is too much to sew in."""
+
 TRADE_ROOT: Final = 1.414
 """The trade's square root of two, in its tables of setting triangles (SOURCES 1.3, trap 10.1)."""
 
@@ -61,7 +66,8 @@ def _triangle_square(finished: float, exact: float, step: Fraction, setting: flo
     mark = mark_up(exact, step)
     if setting is not None:
         return max(mark, mark_up(setting + float(mark_up(exact - finished, step)), step))
-    return mark if on_mark(exact, step) or on_mark(finished, step) else None
+    by_rule = on_mark(finished, step) and float(mark) - exact <= TRADE_OVER + NEAR
+    return mark if on_mark(exact, step) or by_rule else None
 
 
 def half_square(figure: Figure, step: Fraction, whole: Number | None, setting: bool) -> Method | str:

@@ -1,8 +1,7 @@
 """What `explain --format json` says, field by field: the form that LANGUAGE.md fixes, and keys added to it.
 
 Lengths are inches as JSON numbers; x right, y down, from the block's top left. Outlines run clockwise as seen
-without a closing repeat; arcs are flattened to 0.001in there and given exactly beside them. The keys of later
-work (`method`, `assembly`, `foundations`, `quilts`) are left out until it is done.
+without a closing repeat; arcs are flattened to 0.001in there and given exactly beside them.
 """
 
 from __future__ import annotations
@@ -13,7 +12,9 @@ from math import atan2, degrees
 from typing import Any, Final, Protocol
 
 from .. import __version__
+from ..cutting.method import Method
 from ..cutting.model import Template
+from ..cutting.rotary import template_method_of
 from ..drafting.curves import flattened, tangent_at_end
 from ..drafting.model import Draft, Edge, Member, Piece, Side, UnitPlacement
 from ..measure.tolerance import Number
@@ -44,13 +45,16 @@ class Compiled(Protocol):
         ...
 
 
-def report(blocks: Iterable[Compiled]) -> Record:
-    """The whole report: the file's blocks in order, then those used from elsewhere."""
-    return {"piecewright": __version__, "blocks": [block_record(each) for each in blocks]}
+def report(blocks: Iterable[Compiled], ruler: Fraction) -> Record:
+    """The report on blocks: the file's own in order, then those used from elsewhere.
+
+    `ruler` is what the marks of the maker's ruler are apart, in inches.
+    """
+    return {"piecewright": __version__, "blocks": [block_record(each, ruler) for each in blocks]}
 
 
-def block_record(compiled: Compiled) -> Record:
-    """One block."""
+def block_record(compiled: Compiled, ruler: Fraction) -> Record:
+    """One block, cut by a ruler of such marks."""
     draft = compiled.draft
     labels = {member.piece: (shape.label, member) for shape in draft.shapes for member in shape.members}
     return {
@@ -68,7 +72,7 @@ def block_record(compiled: Compiled) -> Record:
         "outline": outline(draft.outline),
         "outline_arcs": arcs(draft.outline),
         "pieces": [piece_record(each, *labels[each.number]) for each in draft.pieces],
-        "templates": [template_record(each, draft) for each in compiled.templates],
+        "templates": [template_record(each, draft, ruler) for each in compiled.templates],
         "units": [unit_record(each) for each in draft.units],
         "allowance": number(draft.allowance),
         "trim": {"style": draft.trim.style, "limit": number(draft.trim.limit),
@@ -97,7 +101,7 @@ def piece_record(piece: Piece, label: str, member: Member) -> Record:
     return record
 
 
-def template_record(template: Template, draft: Draft) -> Record:
+def template_record(template: Template, draft: Draft, ruler: Fraction) -> Record:
     """One template. `arcs` are those of the finished outline, `cut_arcs` those of the cut one."""
     ring = draft.pieces[template.pieces[0] - 1].ring
     record: Record = {
@@ -115,10 +119,29 @@ def template_record(template: Template, draft: Draft) -> Record:
         "sides": [side_record(each) for each in ring],
         "angles": [number(each) for each in corner_angles(ring)],
         "grain": [{"heading": number(each.heading), "pieces": list(each.pieces)} for each in template.grain],
+        "method": method_record(template_method_of(draft, template, ruler)),
     }
     if template.sew_holes:
         record["holes"] = [outline(ring) for ring in template.sew_holes]
         record["cut_holes"] = [outline(ring) for ring in template.cut_holes]
+    return record
+
+
+def method_record(method: Method) -> Record:
+    """How a template's pieces are cut singly: the box that the cutter measures, and what it gives."""
+    record: Record = {
+        "kind": method.kind,
+        "width": number(method.width),
+        "height": number(method.height),
+        "yields": method.yields,
+        "excess": number(method.excess),
+        "reason": method.reason,
+        "then": method.then,
+    }
+    if method.strip is not None:
+        record["strip"] = number(method.strip)
+    if method.angle is not None:
+        record["angle"] = number(method.angle)
     return record
 
 

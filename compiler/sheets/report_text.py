@@ -3,14 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from fractions import Fraction
 from math import cos, radians, sin
 from typing import Final
 
+from ..cutting.method import Method
 from ..cutting.model import Template
+from ..cutting.rotary import template_method_of
+from ..cutting.rotary_words import length_text
 from ..diagnostics.visible import shortened, visible, width_of
 from ..diagnostics.wording import count_of
 from ..drafting.curves import flattened
-from ..drafting.model import Draft, Edge, Piece, Side, UnitPlacement
+from ..drafting.model import Default, Draft, Edge, Piece, Side, UnitPlacement
 from ..measure.fractions import number_text, ruler_text
 from ..measure.tolerance import Number
 from .report import Compiled, corner_angles
@@ -21,25 +25,28 @@ GAP: Final = "  "
 MOST_ANGLES: Final = 12  # corners listed one by one; rounder shapes are told by their count
 
 
-def report_text(blocks: Iterable[Compiled]) -> str:
-    """Every block, one after the other."""
-    return "\n\n\n".join("\n".join(block_lines(each)) for each in blocks)
+def report_text(blocks: Iterable[Compiled], ruler: Fraction) -> str:
+    """Every block, one after the other; cut by a ruler whose marks are `ruler` inches apart."""
+    return "\n\n\n".join("\n".join(block_lines(each, ruler)) for each in blocks)
 
 
-def block_lines(compiled: Compiled) -> list[str]:
+def block_lines(compiled: Compiled, ruler: Fraction) -> list[str]:
     """The head, the templates, the pieces, the units and the defaults of one block."""
     draft = compiled.draft
     lines = head_lines(compiled)
     lines += ["", "Templates"]
     for template in compiled.templates:
-        lines += template_lines(template, draft)
+        lines += template_lines(template, draft, ruler)
     lines += ["", "Pieces", *piece_table(draft)]
     if draft.units:
         lines += ["", "Units, as they lie (at: across from the left, down from the top)", *unit_table(draft)]
-    if draft.defaults:
-        lines += ["", "Defaults in force"]
-        lines += [line for each in draft.defaults for line in _told(each.what, each.value)]
-    return lines
+    return lines + default_lines(draft.defaults)
+
+
+def default_lines(defaults: Sequence[Default]) -> list[str]:
+    """Every default in force; nothing where there is none."""
+    lines = [line for each in defaults for line in told(each.what, each.value)]
+    return ["", "Defaults in force", *lines] if lines else []
 
 
 def head_lines(compiled: Compiled) -> list[str]:
@@ -50,29 +57,30 @@ def head_lines(compiled: Compiled) -> list[str]:
     counts = f"{count_of(len(draft.pieces), 'piece')}, {count_of(len(compiled.templates), 'template')}"
     lines = [*wrapped(title), "=" * min(width_of(title), ROOM), f"Finished {size}; {counts}."]
     uses = ", ".join(f"{title}, version {version}" for title, version in draft.uses)
-    told = (("Maker", draft.maker), ("Family", ", ".join(draft.family)),
+    said = (("Maker", draft.maker), ("Family", ", ".join(draft.family)),
             ("Also called", ", ".join(draft.also)),
             ("Faces", draft.faces or ""), ("Uses", uses), *(("Note", note) for note in draft.notes),
             ("Found", "in another file" if compiled.from_elsewhere else ""))
-    return lines + [line for what, value in told if value for line in _told(what, value, indent="")]
+    return lines + [line for what, value in said if value for line in told(what, value, indent="")]
 
 
 # ---- templates --------------------------------------------------------------------------------------------
 
 
-def template_lines(template: Template, draft: Draft) -> list[str]:
+def template_lines(template: Template, draft: Draft, ruler: Fraction) -> list[str]:
     """One template: how many of what, its sizes, its sides and corners."""
     ring = draft.pieces[template.pieces[0] - 1].ring
     heading = template.grain[0].heading if template.grain else 0.0
     area = area_text(draft.pieces[template.pieces[0] - 1].area)
-    told = [("finished", f"{box_text(template.sew, heading)}, {area}"),
+    said = [("finished", f"{box_text(template.sew, heading)}, {area}"),
             ("cut", box_text(template.cut, heading)),
             ("sides", sides_text(ring)),
             ("corners", corners_text(ring)),
             ("grain", grain_text(template)),
+            ("method", method_text(template_method_of(draft, template, ruler), ruler)),
             ("pieces", ", ".join(str(each) for each in template.pieces))]
     lines = wrapped(f"{template.label:<3}{count_text(template)}", GAP, " " * 5)
-    for what, value in told:
+    for what, value in said:
         lines += wrapped(value, f"     {what:<10}", " " * 15)
     return lines
 
@@ -85,6 +93,19 @@ def count_text(template: Template) -> str:
         parts = ", ".join(f"{each.reversed} of {each.fabric}" for each in template.counts if each.reversed)
         text += f"; of these reversed: {parts}"
     return text + (". Either side up." if template.reversible else ". This side up.")
+
+
+def method_text(method: Method, ruler: Fraction) -> str:
+    """`half-square triangle: squares 3 7/8in, each makes 2; <why>`, or why it takes a template."""
+    if method.kind == "template":
+        return f"by its template: {method.reason}" if method.reason else "by its template"
+    wide, tall = length_text(method.width, ruler), length_text(method.height, ruler)
+    size = wide if method.width == method.height else f"{wide} x {tall}"
+    if method.strip is not None:
+        size = f"{wide} along a strip {length_text(method.strip, ruler)} wide"
+    gives = f", each makes {method.yields}" if method.yields > 1 else ""
+    why = f"; {method.reason}" if method.reason else ""
+    return f"{method.kind}: {size}{gives}{why}"
 
 
 def sides_text(ring: Sequence[Side]) -> str:
@@ -207,7 +228,7 @@ def _fitted(cell: str, width: int) -> str:
     return cell
 
 
-def _told(what: str, value: str, indent: str = GAP) -> list[str]:
+def told(what: str, value: str, indent: str = GAP) -> list[str]:
     """`Maker: A. Writer`, over as many lines as it takes."""
     return wrapped(f"{what}: {visible(value)}", indent, indent + GAP)
 

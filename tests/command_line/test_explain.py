@@ -60,15 +60,72 @@ def area(outline: Outline) -> float:
     return sum(x * v - u * y for (x, y), (u, v) in zip(outline, following, strict=True)) / 2
 
 
-def test_fixed_keys_are_all_there_and_no_later_ones() -> None:
+def test_fixed_keys_are_all_there() -> None:
     vane, = explained(VANE)
     assert (vane["title"], vane["version"]) == ("Tidewater Vane", 2)
     assert vane["finished"] == {"width": 6, "height": 6}
     assert set(vane["pieces"][0]) >= {"number", "name", "fabric", "template", "reversed", "outline", "area"}
     assert set(vane["templates"][0]) >= {"label", "cut", "cut_reversed", "fabrics", "finished_outline",
-                                         "cut_outline", "reversible"}
-    assert not {"assembly", "foundations", "quilts"} & set(vane)
-    assert "method" not in vane["templates"][0]
+                                         "cut_outline", "reversible", "method"}
+    assert set(vane["templates"][0]["method"]) >= {"kind", "width", "height", "yields", "excess", "reason"}
+
+
+def test_how_templates_are_cut_singly() -> None:
+    """3in finished and 7/8in more, cut once: common practice, and worked out in DESIGN's table."""
+    pair, harbour = explained(WITH_UNITS)
+    for each in pair["templates"]:
+        assert each["method"]["kind"] == "half-square triangle"
+        assert (each["method"]["width"], each["method"]["height"]) == (3.875, 3.875)
+        assert each["method"]["yields"] == 2
+    assert {each["method"]["kind"] for each in harbour["templates"]} == {"half-square triangle", "square"}
+
+
+def test_ruler_decides_what_needs_a_template() -> None:
+    """7/8in lies between the marks of a ruler of quarters, and 1/8in over is too much to cut over."""
+    text = piecewright("explain", "-", "--ruler", "1/4in", stdin=WITH_UNITS.encode()).out
+    assert "half-square triangle: 3 7/8in" not in text
+    assert "by its template: " in text
+    assert "half-square triangle: 3 7/8in" in piecewright("explain", "-", stdin=WITH_UNITS.encode()).out
+
+
+QUILT = """
+quilt "Haven Steps" version 4 {
+  use "Harbour" as harbour with background = pale
+  fabric indigo "Indigo print"
+  fabric sand
+  roles "Sea" dark = indigo, light = sand, pale = sand
+  roles "Land" dark = sand, light = indigo, pale = indigo
+  set straight 2 across 3 down { alternate harbour, plain sand }
+  border 2in in indigo
+}
+"""
+
+
+def test_quilts_are_told_in_each_colourway() -> None:
+    """2 x 3 cells of 6in and 2in round them: 16in x 22in; 24 half-square triangles in three blocks of two."""
+    text = (WITH_UNITS + QUILT).encode()
+    told = json.loads(piecewright("explain", "-", "--format", "json", stdin=text).out)
+    sea, land = told["quilts"]
+    assert [sea["colourway"], land["colourway"]] == ["Sea", "Land"]
+    assert sea["finished"] == {"width": 16, "height": 22}
+    block, = sea["blocks"]
+    assert (block["title"], block["version"], block["count"]) == ("Harbour", 3, 3)
+    keys = {"fabric", "part", "kind", "width", "height", "cuts", "pieces", "template"}
+    assert all(keys <= set(cut) for cut in sea["cutting"])
+    halves = [cut for cut in sea["cutting"] if cut["kind"] == "half-square triangle"]
+    assert sorted((cut["fabric"], cut["width"], cut["cuts"], cut["pieces"]) for cut in halves) == [
+        ("indigo", 3.875, 3, 6), ("sand", 3.875, 3, 6)]
+    keys = {"name", "usable_width", "used", "strips", "buy", "buy_text"}
+    assert all(keys <= set(each) for each in sea["fabrics"])
+
+
+def test_quilts_are_told_to_people() -> None:
+    text = piecewright("explain", "-", stdin=(WITH_UNITS + QUILT).encode()).out
+    sea, land = text.index("Haven Steps, Sea, version 4"), text.index("Haven Steps, Land, version 4")
+    assert "Finished 16in x 22in; straight, 2 across and 3 down" in text[sea:land]
+    assert "3 squares 3 7/8in: 6 half-square triangles for Harbour" in text[sea:land]
+    assert "Fabric to buy" in text[sea:land] and "Indigo print" in text[sea:land]
+    assert max(len(line) for line in text.splitlines()) <= 80
 
 
 def test_vane_has_eight_pieces_of_two_templates() -> None:
