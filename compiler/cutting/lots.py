@@ -75,6 +75,11 @@ class Cloth:
         """Whether a lot's boxes fit the cloth some way."""
         return self.holds(lot.width, lot.height) or (lot.turnable and self.holds(lot.height, lot.width))
 
+    def takes_whole(self, cut: Cut) -> bool:
+        """Whether one of a cut fits the cloth some way, not joined."""
+        width, height = self.steps(cut.width), self.steps(cut.height)
+        return self.holds(width, height) or (self.turnable and self.holds(height, width))
+
 
 def cloth_of(fabric: Fabric, step: Fraction) -> Cloth:
     """What the fabric lets be cut."""

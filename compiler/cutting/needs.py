@@ -1,170 +1,99 @@
 """What planning asks of a quilt: shapes to cut, of how many, from which cloth. Inches.
 
-A laid-out quilt (`quilt.model`) answers to these; it lies to the right of this folder, so they are written
-as what is read of it.
+A quilt is laid out in a folder to the right of this one (`quilt.model`), so of the quilt itself only what is
+read is written here.
 """
 
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from fractions import Fraction
-from typing import Protocol
+from typing import Literal, Protocol
 
 from ..diagnostics.source import Span
 from ..drafting.model import Draft, Edge
 from ..measure.tolerance import Number
 from .model import Template
 
-
-class Need(Protocol):
-    """Pieces of one shape from one fabric; see `quilt.model.Need`."""
-
-    @property
-    def fabric(self) -> str:
-        """The fabric's name."""
-
-    @property
-    def part(self) -> str:
-        """Where the pieces belong: 'blocks', 'setting', 'sashing', 'posts', 'border'."""
-
-    @property
-    def what(self) -> str:
-        """The pieces' name: 'blade', 'border strip'."""
-
-    @property
-    def outline(self) -> tuple[Edge, ...]:
-        """The finished shape, clockwise, straight of grain up and down."""
-
-    @property
-    def allowances(self) -> tuple[Fraction, ...]:
-        """Of each edge, in inches."""
-
-    @property
-    def count(self) -> int:
-        """How many as drawn."""
-
-    @property
-    def reversed(self) -> int:
-        """How many mirror-wise."""
-
-    @property
-    def reversible(self) -> bool:
-        """Whether either side of the template may be up."""
-
-    @property
-    def template(self) -> str:
-        """'Tidewater Vane A', or ''."""
-
-    @property
-    def block(self) -> int | None:
-        """Index of its block."""
-
-    @property
-    def label(self) -> str:
-        """The template's letter."""
-
-    @property
-    def unjoined(self) -> bool:
-        """Whether it must be of one length."""
+Part = Literal["blocks", "setting", "sashing", "posts", "border", "binding", "backing"]
 
 
-class Scrap(Protocol):
-    """A piece of cloth of given size: `width` across the grain, `height` along it."""
+@dataclass(frozen=True, slots=True)
+class Scrap:
+    """A piece of cloth of given size: a scrap or a fat quarter, along and across the grain in inches."""
 
-    @property
-    def width(self) -> Fraction:
-        """Inches across."""
-
-    @property
-    def height(self) -> Fraction:
-        """Inches along the selvage."""
-
-    @property
-    def fat_quarter(self) -> bool:
-        """Whether it is sold as one."""
+    width: Fraction  # across the grain: along the weft
+    height: Fraction  # along the grain: along the selvage
+    fat_quarter: bool = False
 
 
-class Fabric(Protocol):
-    """One cloth; without scraps it comes off the bolt."""
+@dataclass(frozen=True, slots=True)
+class Fabric:
+    """One cloth. `scraps` empty: it is cut from the bolt, whose usable width is in inches after shrinking."""
 
-    @property
-    def name(self) -> str:
-        """The writer's word for it."""
-
-    @property
-    def usable_width(self) -> Fraction:
-        """Inches across the bolt."""
-
-    @property
-    def shrinkage(self) -> Fraction:
-        """Share lost in washing."""
-
-    @property
-    def one_way(self) -> bool:
-        """Pieces may not be turned at all."""
-
-    @property
-    def striped(self) -> bool:
-        """Pieces may not be turned across."""
-
-    @property
-    def scraps(self) -> Sequence[Scrap]:
-        """The pieces of it there are, if it is not cut from the bolt."""
-
-    @property
-    def origin(self) -> Span | None:
-        """The writer's words."""
+    name: str
+    title: str
+    usable_width: Fraction
+    shrinkage: Fraction  # share lost in washing: to have L, buy L / (1 - shrinkage)
+    one_way: bool = False  # no turning round, no turning across
+    striped: bool = False  # no turning across
+    scraps: tuple[Scrap, ...] = ()
+    origin: Span | None = None
 
 
-class BindingNeed(Protocol):
+@dataclass(frozen=True, slots=True)
+class SizedBlock:
+    """A block drafted at the size at which the quilt uses it, with its templates."""
+
+    draft: Draft
+    templates: tuple[Template, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Need:
+    """Pieces of one shape to be cut from one fabric, all alike: what the cutting methods choose a way for.
+
+    `outline` is the finished shape as it lies for cutting: straight of grain up and down. Its edges carry
+    their seam allowances in the same order. `template` is the block template it may be cut with, where there
+    is one.
+    """
+
+    fabric: str
+    part: Part
+    what: str
+    outline: tuple[Edge, ...]
+    allowances: tuple[Fraction, ...]
+    count: int  # as drawn
+    reversed: int  # mirror-wise
+    reversible: bool
+    template: str = ""  # 'Tidewater Vane A'
+    block: int | None = None
+    label: str = ""  # the template's letter
+    origin: Span | None = None
+    unjoined: bool = False  # a long strip that may not be joined from two
+
+
+@dataclass(frozen=True, slots=True)
+class BindingNeed:
     """Binding: strips of a cut width, joined to a length."""
 
-    @property
-    def fabric(self) -> str:
-        """The fabric's name."""
-
-    @property
-    def strip_width(self) -> Fraction:
-        """As cut."""
-
-    @property
-    def length(self) -> Number:
-        """Of joined strip."""
-
-    @property
-    def bias(self) -> bool:
-        """Whether it is cut on the bias."""
+    fabric: str
+    strip_width: Fraction
+    length: Number  # inches of joined strip, turnings and joins' slack included
+    bias: bool
 
 
-class BackingNeed(Protocol):
-    """The back, joined from panels."""
+@dataclass(frozen=True, slots=True)
+class BackingNeed:
+    """Backing or batting: a whole of this size, joined from panels (backing only)."""
 
-    @property
-    def fabric(self) -> str:
-        """The fabric's name."""
-
-    @property
-    def width(self) -> Number:
-        """Inches across."""
-
-    @property
-    def height(self) -> Number:
-        """Inches down."""
+    fabric: str  # '' for batting
+    width: Number
+    height: Number
 
 
-class Block(Protocol):
-    """A block at the size the quilt uses, with its templates."""
-
-    @property
-    def draft(self) -> Draft:
-        """The drafted block."""
-
-    @property
-    def templates(self) -> tuple[Template, ...]:
-        """Its templates."""
-
-
-class PlacedBlock(Protocol):
+class BlockUse(Protocol):
     """One use of a block."""
 
     @property
@@ -180,11 +109,11 @@ class Quilt(Protocol):
     """What planning reads of a quilt."""
 
     @property
-    def blocks(self) -> Sequence[Block]:
+    def blocks(self) -> Sequence[SizedBlock]:
         """The blocks, sized."""
 
     @property
-    def placed(self) -> Sequence[PlacedBlock]:
+    def placed(self) -> Sequence[BlockUse]:
         """Every use of them."""
 
     @property

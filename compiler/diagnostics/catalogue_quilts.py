@@ -137,9 +137,11 @@ QUILTS: Final = (
              "a plain border inside this one can make up the rest.",
              (USE, *CLOTH, SET, "border 1 1/4in in indigo", "border 2in of pair corners pair"),
              (USE, *CLOTH, SET, "border 1in in indigo", "border 2in of pair corners pair")),
-    in_quilt("border-too-long", "A strip longer than the cloth is wide",
-             "With `unjoined`, a border strip is cut in one piece across the cloth. This one is longer.",
-             (USE, *CLOTH, LONG, "border 2in in sand unjoined"), (USE, *CLOTH, LONG, "border 2in in sand")),
+    in_quilt("border-too-long", "A strip longer than any piece of the cloth",
+             "With `unjoined`, a border strip is cut in one piece. This one is longer than every scrap or fat "
+             "quarter of its fabric. Off the bolt, a strip longer than the cloth is wide runs along it.",
+             (USE, *CLOTH, "fabric rose fat quarter 40", LONG, "border 2in in rose unjoined"),
+             (USE, *CLOTH, "fabric rose fat quarter 40", LONG, "border 2in in rose")),
     # ---- fabrics
     in_quilt("fabric-unknown", "A fabric that was never brought in",
              "`fabric NAME` brings a cloth in, with its width where it is not the usual one.",

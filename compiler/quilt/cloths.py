@@ -6,12 +6,12 @@ from collections.abc import Mapping, Sequence
 from fractions import Fraction
 from typing import Final
 
+from ..cutting.needs import Fabric, Scrap
 from ..diagnostics.source import Span
 from ..drafting.context import Bench
 from ..language import quilt_tree, tree
 from . import complaints as complain
 from .cells import all_cells
-from .model import Fabric, Scrap
 
 USABLE_WIDTH: Final = Fraction(42)
 """Inches usable of cloth bought 44 to 45in wide (common practice; McCloskey counts on 40: SOURCES 2.5)."""

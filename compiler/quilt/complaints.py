@@ -176,11 +176,11 @@ def border_unfit(span: Span, side: str, length: Number, under: tuple[int, Number
                  help="Put a plain border of the missing width inside this one, or change the unit's size.")
 
 
-def border_too_long(span: Span, length: Number, width: Number, fabric: str) -> Diagnostic:
-    """A border strip longer than the cloth that may not be joined."""
-    return error("border-too-long", f"This border needs a strip {ruler_text(length)} long, and `{fabric}` is "
-                 f"{ruler_text(width)} wide.", span,
-                 help="Take `unjoined` away, or make the border of units.")
+def border_too_long(span: Span, width: Number, length: Number, fabric: str) -> Diagnostic:
+    """A border strip that may not be joined, longer than every scrap or fat quarter."""
+    return error("border-too-long", f"This border needs a strip {size_text(width, length)}, and no piece of "
+                 f"`{fabric}` is as long.", span,
+                 help="Take `unjoined` away, or cut the border off the bolt, where it runs along the cloth.")
 
 
 def sashing_needs_posts(span: Span) -> Diagnostic:

@@ -8,6 +8,7 @@ from fractions import Fraction
 from typing import Final
 
 from ..cutting.model import GrainArrow, Template
+from ..cutting.needs import Need, Part, SizedBlock
 from ..diagnostics.source import Span
 from ..drafting.model import Edge, Piece, Point, Side
 from ..drafting.model import Part as SidePart
@@ -15,7 +16,7 @@ from ..drafting.shapes import match_shapes
 from ..drafting.transform import turn_about
 from .cloths import Palette
 from .ground import Laid, Single
-from .model import Need, Part, PlacedBlock, QuiltPiece, SizedBlock
+from .model import PlacedBlock, QuiltPiece
 
 ALLOWANCE: Final = Fraction(1, 4)
 """Inches. Of every piece of a setting or border; blocks state their own."""

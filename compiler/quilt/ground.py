@@ -6,12 +6,12 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
 
+from ..cutting.needs import Part
 from ..diagnostics.source import Span
 from ..drafting.model import Edge, Point
 from ..drafting.sketch import Unit
 from ..drafting.transform import Transform, move_by
 from ..measure.tolerance import Number
-from .model import Part
 
 
 @dataclass(frozen=True)

@@ -6,6 +6,9 @@ from collections.abc import Sequence
 from fractions import Fraction
 from typing import Final, TypeVar
 
+from ..cutting.needs import BackingNeed, BindingNeed, Fabric, Need, SizedBlock
+from ..cutting.lots import cloth_of
+from ..cutting.rotary import choose_cut
 from ..cutting.templates import make_templates
 from ..diagnostics.diagnostic import Diagnostic, Outcome
 from ..diagnostics.source import Source, Span
@@ -18,14 +21,14 @@ from ..drafting.model import Default
 from ..drafting.resize import resize
 from ..drafting.sketch import Unit
 from ..language import quilt_tree, tree
-from ..measure.fractions import ruler_text
+from ..measure.fractions import RULER_STEP, ruler_text
 from . import complaints as complain
 from .borders import add_border
 from .cloths import Palette, check_palettes, colourways, read_fabrics
 from .counting import count_top
 from .ground import Laid, Top
 from .mattress import MATTRESSES, MISS_MOST, covered_size
-from .model import BackingNeed, BindingNeed, Fabric, Need, Quilt, SizedBlock
+from .model import Quilt
 from .settings import set_on_point, set_rows, set_straight
 
 BINDING_SLACK: Final = Fraction(10)
@@ -178,15 +181,13 @@ def _backing(over: quilt_tree.Backing | quilt_tree.Batting, top: Top, fabric: st
 
 def _check_unjoined(quilt: quilt_tree.Quilt, needs: Sequence[Need], fabrics: dict[str, Fabric],
                     bench: Bench) -> None:
-    """Complains of `unjoined` strips longer than their cloth is wide."""
+    """Complains of `unjoined` strips that no piece of their cloth holds; off the bolt they run along it."""
     for need in needs:
         if not need.unjoined or need.fabric not in fabrics or need.origin is None:
             continue
-        ys = [edge.start.y for edge in need.outline]
-        length = max(ys) - min(ys) + 2 * max(need.allowances)
-        fabric = fabrics[need.fabric]
-        if not fabric.scraps and length > fabric.usable_width:
-            bench.say(complain.border_too_long(need.origin, length, fabric.usable_width, need.fabric))
+        fabric, strip = fabrics[need.fabric], choose_cut(need)
+        if fabric.scraps and not cloth_of(fabric, RULER_STEP).takes_whole(strip):
+            bench.say(complain.border_too_long(need.origin, strip.width, strip.height, need.fabric))
 
 
 def _setting_words(quilt: quilt_tree.Quilt) -> str:

@@ -1,4 +1,5 @@
-"""What later folders may rely on: a quilt laid out, piece by piece, and what is to be cut for it.
+"""What later folders may rely on: a quilt laid out, piece by piece, with what is to be cut for it (see
+cutting.needs).
 
 Inches; x right and y down from the quilt's top left, finished size, binding not counted. `part` names where a
 piece belongs, in the words of the report. A colourway is laid out as a quilt of its own.
@@ -7,46 +8,11 @@ piece belongs, in the words of the report. A colourway is laid out as a quilt of
 from __future__ import annotations
 
 from dataclasses import dataclass, field
-from fractions import Fraction
-from typing import Literal
 
-from ..cutting.model import Template
+from ..cutting.needs import BackingNeed, BindingNeed, Fabric, Need, Part, SizedBlock
 from ..diagnostics.source import Span
-from ..drafting.model import Default, Draft, Edge
+from ..drafting.model import Default, Edge
 from ..measure.tolerance import Number
-
-Part = Literal["blocks", "setting", "sashing", "posts", "border", "binding", "backing"]
-
-
-@dataclass(frozen=True, slots=True)
-class Scrap:
-    """A piece of cloth of given size: a scrap or a fat quarter, along and across the grain in inches."""
-
-    width: Fraction  # across the grain: along the weft
-    height: Fraction  # along the grain: along the selvage
-    fat_quarter: bool = False
-
-
-@dataclass(frozen=True, slots=True)
-class Fabric:
-    """One cloth. `scraps` empty: it is cut from the bolt, whose usable width is in inches after shrinking."""
-
-    name: str
-    title: str
-    usable_width: Fraction
-    shrinkage: Fraction  # share lost in washing: to have L, buy L / (1 - shrinkage)
-    one_way: bool = False  # no turning round, no turning across
-    striped: bool = False  # no turning across
-    scraps: tuple[Scrap, ...] = ()
-    origin: Span | None = None
-
-
-@dataclass(frozen=True, slots=True)
-class SizedBlock:
-    """A block drafted at the size at which the quilt uses it, with its templates."""
-
-    draft: Draft
-    templates: tuple[Template, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,49 +40,6 @@ class QuiltPiece:
     block: int | None = None  # index into Quilt.blocks
     template: str = ""
     reversed: bool = False
-
-
-@dataclass(frozen=True, slots=True)
-class Need:
-    """Pieces of one shape to be cut from one fabric, all alike: what the cutting methods choose a way for.
-
-    `outline` is the finished shape as it lies for cutting: straight of grain up and down. Its edges carry
-    their seam allowances in the same order. `template` is the block template it may be cut with, where there
-    is one.
-    """
-
-    fabric: str
-    part: Part
-    what: str
-    outline: tuple[Edge, ...]
-    allowances: tuple[Fraction, ...]
-    count: int  # as drawn
-    reversed: int  # mirror-wise
-    reversible: bool
-    template: str = ""  # 'Tidewater Vane A'
-    block: int | None = None
-    label: str = ""  # the template's letter
-    origin: Span | None = None
-    unjoined: bool = False  # a long strip that may not be joined from two
-
-
-@dataclass(frozen=True, slots=True)
-class BindingNeed:
-    """Binding: strips of a cut width, joined to a length."""
-
-    fabric: str
-    strip_width: Fraction
-    length: Number  # inches of joined strip, turnings and joins' slack included
-    bias: bool
-
-
-@dataclass(frozen=True, slots=True)
-class BackingNeed:
-    """Backing or batting: a whole of this size, joined from panels (backing only)."""
-
-    fabric: str  # '' for batting
-    width: Number
-    height: Number
 
 
 @dataclass(frozen=True, slots=True)

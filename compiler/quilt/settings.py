@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 from fractions import Fraction
 from math import sqrt
 
+from ..cutting.needs import Part
 from ..diagnostics.source import Span
 from ..drafting.context import Bench
 from ..drafting.model import Edge, Point
@@ -17,7 +18,6 @@ from ..measure.tolerance import Number, near
 from . import complaints as complain
 from .cells import CELLS_MOST, Size, cell_size, fill_on_point, fill_straight, posed_size, row_cells
 from .ground import Laid, Single, Top, box, polygon
-from .model import Part
 
 ORIGIN = Point(Fraction(0), Fraction(0))
 ROOT_2 = sqrt(2)

@@ -5,9 +5,10 @@ Lengths are inches as JSON numbers. `cutting` holds every cut of the chart, `cou
 
 from __future__ import annotations
 
+from ..cutting.needs import BackingNeed
 from ..cutting.plan_model import Cut, CuttingPlan, FabricPlan, Offer
 from ..measure.tolerance import Number
-from ..quilt.model import BackingNeed, Quilt
+from ..quilt.model import Quilt
 from .quilt_tables import (
     CountGroup,
     CutRow,

@@ -10,10 +10,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Final
 
+from ..cutting.needs import Fabric, Need
 from ..cutting.plan_model import Cut, CuttingPlan, FabricPlan
 from ..measure.fractions import nearest_mark, ruler_text
 from ..measure.tolerance import Number
-from ..quilt.model import Fabric, Need, Quilt
+from ..quilt.model import Quilt
 
 KEY_LETTERS: Final = "abcdefghjkmnprstuvwxyz"
 """Letters that name cuts on the chart and in the pictures: small ones, for templates have capitals; none that

@@ -7,10 +7,10 @@ from math import sqrt
 from statistics import median
 
 import pytest
+from piecewright.cutting.needs import BackingNeed, BindingNeed, Scrap
 from piecewright.cutting.plan import plan_cutting
 from piecewright.cutting.plan_model import CuttingPlan
 from piecewright.cutting.yardage import NO_MARGIN
-from piecewright.quilt.model import BackingNeed, BindingNeed, Scrap
 from support.needs import box, fabric, half_square, need, quarter_square, quilt
 from support.random_quilts import TWELVE, compiled_quilt
 

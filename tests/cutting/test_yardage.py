@@ -10,10 +10,10 @@ import pytest
 from piecewright.cutting.backing_plan import best_panels
 from piecewright.cutting.binding_plan import bias_cloth, bias_yield
 from piecewright.cutting.lots import cloth_of
+from piecewright.cutting.needs import BackingNeed, BindingNeed, Scrap
 from piecewright.cutting.plan import plan_cutting
 from piecewright.cutting.plan_model import FabricPlan
 from piecewright.cutting.yardage import NO_MARGIN, Margin, bought_text, length_to_buy
-from piecewright.quilt.model import BackingNeed, BindingNeed, Scrap
 from support.needs import box, fabric, need, quilt
 
 EIGHTH = Fraction(1, 8)

@@ -9,10 +9,11 @@ import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
 from piecewright.cutting.method import cut_corners
+from piecewright.cutting.needs import BindingNeed, Scrap
 from piecewright.cutting.plan import plan_cutting
 from piecewright.cutting.plan_model import CuttingPlan
 from piecewright.cutting.recognise import recognise
-from piecewright.quilt.model import BindingNeed, Quilt, Scrap
+from piecewright.quilt.model import Quilt
 from shapely.geometry import Polygon
 from support.needs import fabric, need, quilt
 from support.random_quilts import TWELVE, compiled_quilt, random_needs

@@ -9,6 +9,7 @@ from support.quilts import codes, lay, matters, quilt_text, try_quilt
 
 SET = "set straight 2 across 2 down { alternate pair }"
 WIDE = "set straight 20 across 20 down { alternate pair }"
+QUARTERS = " fabric rose fat quarter 40"
 POINT = "set on point 2 across 2 down with triangles in sand"
 
 BAD = (
@@ -76,8 +77,8 @@ BAD = (
     (SET + " border to 10in x 12in in sand mitred", "border-unequal", "border to 10in",
      "1in wide at the sides and 2in at top and bottom", "one width"),
     (SET + " border to 10in x 12in of pair", "border-unequal", "border to 10in", "1in wide at the sides", ""),
-    (WIDE + " border 2in in sand unjoined", "border-too-long", "border 2in in sand unjoined",
-     "a strip 80 1/2in long, and `sand` is 42in wide", "Take `unjoined` away"),
+    (WIDE + QUARTERS + " border 2in in rose unjoined", "border-too-long", "border 2in in rose unjoined",
+     "a strip 2 1/2in x 80 1/2in, and no piece of `rose` is as long", "Take `unjoined` away"),
     # fabrics and roles
     (SET + " border 2in in gold", "role-without-fabric", "gold", "`gold` is no fabric", "`fabric gold`"),
     (SET + " border 2in in idnigo", "role-without-fabric", "idnigo", "`idnigo` is no fabric", "`indigo`"),
@@ -168,8 +169,19 @@ def test_a_fabric_that_nothing_is_cut_from_is_noted() -> None:
 
 
 def test_one_mistake_in_two_colourways_is_told_once() -> None:
-    outcome = try_quilt(WIDE + ' border 2in in sand unjoined roles "A" dark = sand roles "B" dark = indigo')
+    outcome = try_quilt(WIDE + QUARTERS + ' border 2in in rose unjoined roles "A" dark = sand '
+                        'roles "B" dark = indigo')
     assert codes(outcome) == ["border-too-long"]
+
+
+@pytest.mark.parametrize("facts", ["", "one way", "striped"])
+def test_an_unjoined_border_off_the_bolt_runs_along_the_cloth(facts: str) -> None:
+    made = lay(WIDE + f" fabric rose {facts} border 2in in rose unjoined")
+    plan = plan_cutting(made).value
+    assert plan is not None
+    (rose,) = [each for each in plan.fabrics if each.fabric == "rose"]
+    assert all(cut.joined == 0 for cut in plan.cuts if cut.fabric == "rose")
+    assert rose.used == 84.5, "four strips side by side, the longer two 84 1/2in"
 
 
 # ---- cloth that does not reach: told by the cutting plan ---------------------------------------------------

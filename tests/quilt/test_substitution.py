@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections import Counter
 
 import pytest
-from piecewright.quilt.model import Need, Quilt, QuiltPiece
+from piecewright.cutting.needs import Need
+from piecewright.quilt.model import Quilt, QuiltPiece
 from support.quilts import area_of, lay
 
 BEFORE = "sail"

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from fractions import Fraction
 
-from piecewright.quilt.model import Fabric, Need, Quilt, Scrap
+from piecewright.cutting.needs import Fabric, Need, Scrap
+from piecewright.quilt.model import Quilt
 
 from .random_pieces import ring_edges
 

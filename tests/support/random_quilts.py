@@ -5,9 +5,10 @@ from __future__ import annotations
 from functools import lru_cache
 from random import Random
 
+from piecewright.cutting.needs import Fabric, Need
 from piecewright.diagnostics.source import Source
 from piecewright.pipeline import compile_file
-from piecewright.quilt.model import Fabric, Need, Quilt
+from piecewright.quilt.model import Quilt
 
 from .library import LibraryShelf
 from .needs import box, fabric, half_square, need, quarter_square

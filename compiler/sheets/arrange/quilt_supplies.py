@@ -7,10 +7,11 @@ from collections.abc import Iterator
 from fractions import Fraction
 from typing import Final
 
+from ...cutting.needs import Scrap
 from ...cutting.plan_model import CuttingPlan
 from ...cutting.rotary_words import length_text
 from ...diagnostics.wording import count_of
-from ...quilt.model import Quilt, Scrap
+from ...quilt.model import Quilt
 from ..quilt_tables import FabricCuts, fabric_cuts, fabric_titles
 from ..quilt_thread import HAND_SHARE, MACHINE_SHARE, binding_inches, seam_inches, thread_metres, thread_yards
 from .furniture import Paper

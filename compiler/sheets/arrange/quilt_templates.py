@@ -7,9 +7,10 @@ from typing import Final
 
 from ...cutting.allowance import outset
 from ...cutting.model import FabricCount, GrainArrow, Template
+from ...cutting.needs import Need
 from ...cutting.plan_model import CuttingPlan
 from ...drafting.transform import move_by
-from ...quilt.model import Need, Quilt
+from ...quilt.model import Quilt
 from ..quilt_tables import fabric_titles, own_templates, size_text
 
 DOTS: Final = Fraction(1, 16)  # inches, as for blocks
