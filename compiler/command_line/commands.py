@@ -16,6 +16,7 @@ from .completion import VARIABLE, completion
 from .console import COMPLAINED, OWN_MISTAKE, USED_WRONGLY, complain
 from .explain import explain
 from .failures import MachineFailed, OwnMistake, machine_text, mistake_text
+from .fmt import fmt
 from .show import show
 from .stopping import INTERRUPTED, SHELL_BASE
 
@@ -53,7 +54,7 @@ def commands() -> None:
     """
 
 
-for each in (build, check, show, explain, completion):
+for each in (build, check, show, explain, fmt, completion):
     commands.add_command(each)
 
 

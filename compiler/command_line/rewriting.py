@@ -1,0 +1,44 @@
+"""Writers' own files, read to be written again: with the bytes they had, where they really stand."""
+
+from __future__ import annotations
+
+import os
+import stat
+from pathlib import Path
+
+from ..diagnostics.diagnostic import Outcome
+from ..diagnostics.source import Source
+from ..language.decode import read_source
+from .compiling import file_unreadable
+from .failures import MachineFailed, machine_text
+from .inputs import Input
+from .writing import write_whole
+
+
+def read_text(given: Input) -> tuple[bytes, Outcome[Source]]:
+    """The bytes and the text of an input; no text, with what is wrong, where it is not one."""
+    try:
+        data = given.read()
+    except OSError as problem:
+        said = file_unreadable(given.name, problem.strerror or "it cannot be opened")
+        return b"", Outcome(None, (said,))
+    return data, read_source(given.name, data)
+
+
+def bytes_like(text: str, old: bytes) -> bytes:
+    """The text's bytes, its lines ended as the old bytes' first line was."""
+    first, ended, _ = old.partition(b"\n")
+    return text.encode().replace(b"\n", b"\r\n") if ended and first.endswith(b"\r") else text.encode()
+
+
+def rewrite(path: Path, data: bytes) -> None:
+    """The file with new bytes and its old permissions; of a link, what it leads to."""
+    real = Path(os.path.realpath(path))
+    try:
+        mode = stat.S_IMODE(real.stat().st_mode)
+        if not os.access(real, os.W_OK):
+            raise PermissionError(13, "Permission denied", str(path))
+        write_whole(real, data)
+        real.chmod(mode)
+    except OSError as problem:
+        raise MachineFailed(machine_text(problem, str(path))) from problem
