@@ -1,6 +1,6 @@
 """Every pass, in order. Start reading here.
 
-    text --read--> Source --parse--> File --draft--> Drafts --make templates--> CompiledBlocks
+    text --read--> Source --parse--> File --draft--> Drafts --cut, assemble, sew again--> CompiledBlocks
 
 Pages are made from compiled blocks by `sheets.arrange`, and written by the command line.
 """
@@ -21,14 +21,20 @@ from .language.tree import File, Node
 if TYPE_CHECKING:
     from .drafting.draft import Drafter
     from .quilt.model import Quilt
+    from .sewing.model import Assembly, Proof
 
 
 @dataclass(frozen=True, slots=True)
 class CompiledBlock:
-    """A drafted block with its templates. `from_elsewhere`: used by this file, but written in another."""
+    """A drafted block, its templates, and how it goes together: `proof` found that it comes out as drafted.
+
+    `from_elsewhere`: used by this file, but written in another.
+    """
 
     draft: Draft
     templates: tuple[Template, ...]
+    assembly: Assembly
+    proof: Proof
     from_elsewhere: bool = False
 
 
@@ -50,7 +56,7 @@ def compile_file(source: Source, shelf: Shelf) -> Outcome[Compilation]:
     drafter = Drafter(source, parsed.value, shelf)
     drafts = drafter.draft_blocks(parsed.value, parsed.diagnostics)
     quilts, said = _quilts_of(parsed.value, parsed.diagnostics, source, drafter)
-    blocks = _with_templates((*drafts, *drafter.from_elsewhere), source)
+    blocks = _compile_blocks((*drafts, *drafter.from_elsewhere), source)
     everything = in_order([*parsed.diagnostics, *drafter.diagnostics, *said, *blocks.diagnostics])
     outcome = Outcome(Compilation(blocks.value or (), tuple(quilts)), everything)
     return Outcome(None, everything) if outcome.failed else outcome
@@ -79,14 +85,30 @@ def compile_source(source: Source, shelf: Shelf) -> Outcome[tuple[CompiledBlock,
     return Outcome(made.value and made.value.blocks, made.diagnostics)
 
 
-def _with_templates(drafts: tuple[Draft, ...], source: Source) -> Outcome[tuple[CompiledBlock, ...]]:
-    from .cutting.templates import make_templates
-
-    compiled, said = [], []
+def _compile_blocks(drafts: tuple[Draft, ...], source: Source) -> Outcome[tuple[CompiledBlock, ...]]:
+    compiled: list[CompiledBlock] = []
+    said: list[Diagnostic] = []
     for draft in drafts:
-        templates = make_templates(draft)
-        said += templates.diagnostics
         elsewhere = draft.origin is not None and draft.origin.source != source.name
-        compiled.append(CompiledBlock(draft, templates.value or (), elsewhere))
+        made = _compile_block(draft, from_elsewhere=elsewhere)
+        said += made.diagnostics
+        if made.value is not None:
+            compiled.append(made.value)
     outcome = Outcome(tuple(compiled), tuple(said))
     return Outcome(None, outcome.diagnostics) if outcome.failed else outcome
+
+
+def _compile_block(draft: Draft, *, from_elsewhere: bool) -> Outcome[CompiledBlock]:
+    """The block cut, and sewn again: none leaves that does not come out as drafted."""
+    from .cutting.templates import make_templates
+
+    return make_templates(draft).then(lambda templates: _sew(draft, templates, from_elsewhere))
+
+
+def _sew(draft: Draft, templates: tuple[Template, ...], from_elsewhere: bool) -> Outcome[CompiledBlock]:
+    from .sewing.assembly import assemble
+    from .sewing.resew import prove
+
+    assembly = assemble(draft)
+    return prove(draft, templates, assembly).then(
+        lambda proof: Outcome(CompiledBlock(draft, templates, assembly, proof, from_elsewhere)))
