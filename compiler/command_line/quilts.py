@@ -42,8 +42,9 @@ def tables_of(planned: PlannedQuilt) -> Iterator[tuple[str, bytes]]:
     """Endings and bytes of the quilt's tables: CSV for spreadsheets, and all of them as JSON."""
     from json import dumps
 
-    from ..sheets.quilt_report import quilt_csv, quilt_report
+    from ..sheets.quilt_csv import quilt_csv
+    from ..sheets.quilt_report import quilt_report
 
     for name, text in quilt_csv(planned.quilt, planned.plan).items():
-        yield f"{name}.csv", text.encode()
+        yield name, text.encode()
     yield "numbers.json", dumps(quilt_report(planned.quilt, planned.plan), indent=1).encode() + b"\n"
