@@ -1,4 +1,4 @@
-"""The room and the line at the foot of a quilt's pages that need not be true to size."""
+"""The room and the line at the foot of pages that need not be true to size."""
 
 from __future__ import annotations
 
@@ -33,14 +33,21 @@ def note_lines(paper: Paper, note: str) -> list[str]:
 def open_leaf(
     quilt: Quilt, paper: Paper, what: str, below: str, marks: list[Mark], note: str, part: str
 ) -> Leaf:
-    """A page with its words at the foot."""
+    """A quilt's page with its words at the foot."""
+    return plain_leaf(quilt.title, under_title(quilt), paper, what, below, marks, note, part)
+
+
+def plain_leaf(
+    title: str, under: str, paper: Paper, what: str, below: str, marks: list[Mark], note: str, part: str
+) -> Leaf:
+    """A page that need not be true to size, with its words at the foot."""
     lines = note_lines(paper, note)
     base = paper.height - MARGIN
     foot = [
         grey_text(MARGIN, base - NOTE_LINE * (len(lines) - 1 - row), line, SMALLEST)
         for row, line in enumerate(lines)
     ]
-    return Leaf(Heading(quilt.title, under_title(quilt), what, below), (*marks, *foot), what, part)
+    return Leaf(Heading(title, under, what, below), (*marks, *foot), what, part)
 
 
 def under_title(quilt: Quilt) -> str:

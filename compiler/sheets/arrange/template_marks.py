@@ -7,6 +7,7 @@ from itertools import chain
 from math import atan2, cos, degrees, hypot, radians, sin
 from typing import Final
 
+from ...cutting.model import Mark as MatchMark
 from ...cutting.model import Template
 from ...drafting.model import Edge
 from ...measure.length import POINTS_PER_INCH
@@ -69,7 +70,7 @@ def template_marks(
 ) -> list[Mark]:
     """Everything of a template but the words beside it."""
     marks: list[Mark] = list(_outline_marks(template, placement, options))
-    marks.extend(_match_marks(template, placement, options))
+    marks.extend(match_marks(template.marks, placement, template.label, options.kind))
     if template.dot_width and options.kind != "finished":
         width = float(template.dot_width) * POINTS_PER_INCH
         marks.extend(
@@ -133,17 +134,19 @@ def _ring_words(template: Template, placement: Placement) -> list[Mark]:
     ]  # fmt: skip
 
 
-def _match_marks(template: Template, placement: Placement, options: SheetOptions) -> list[Mark]:
+def match_marks(
+    found: Sequence[MatchMark], placement: Placement, subject: str, kind: str = "allowance"
+) -> list[Mark]:
     """Ticks across the sewing line into the allowance; into the piece where the sheet has no allowance."""
     marks: list[Mark] = []
-    for mark in template.marks:
+    for mark in found:
         at, (dx, dy) = placement.spot(mark.at), placement.direction(mark.toward)
         out = min(MATCH_LONG - MATCH_INSIDE, mark.allowance * POINTS_PER_INCH)
         inside = MATCH_INSIDE
-        if options.kind == "finished":
+        if kind == "finished":
             out, inside = 0.0, MATCH_LONG
         path = straight((at.x - dx * inside, at.y - dy * inside), (at.x + dx * out, at.y + dy * out))
-        marks.append(line_mark(path, "match", MATCH, (), template.label))
+        marks.append(line_mark(path, "match", MATCH, (), subject))
     return marks
 
 

@@ -47,7 +47,7 @@ def tiled_pages(template: Template, paper: Paper, options: SheetOptions) -> list
             each.name,
             len(tiles),
             [moved_mark(mark, left, top) for mark in each.marks],
-            _map(template, tiles, each),
+            named_map(template.label, tiles, each),
         )
         for each in tiles
     ]
@@ -80,11 +80,11 @@ def _tiles(template: Template, area: tuple[float, float], options: SheetOptions)
 def _cut_out(
     template: Template, turn: float, plan: TilePlan, area: tuple[float, float], options: SheetOptions
 ) -> Cutout:
-    avoid = [_moved(band, -plan.dx, -plan.dy) for band in _overlaps(plan.grid)]
+    avoid = [_moved(band, -plan.dx, -plan.dy) for band in overlap_bands(plan.grid)]
     return cut_out(template, turn, area[0], options, avoid)
 
 
-def _overlaps(grid: Grid) -> list[Ring]:
+def overlap_bands(grid: Grid) -> list[Ring]:
     """The strips of the drawing that two tiles share."""
     bands = []
     for column in range(2, grid.columns + 1):
@@ -100,9 +100,9 @@ def _moved(ring: Ring, dx: float, dy: float) -> Ring:
     return tuple(Spot(x + dx, y + dy) for x, y in ring)
 
 
-def _map(template: Template, tiles: Sequence[Tile], here: Tile) -> tuple[Mark, ...]:
+def named_map(name: str, tiles: Sequence[Tile], here: Tile) -> tuple[Mark, ...]:
     """The map of the tiles, and under it whose they are."""
     drop = cap_height(SMALLEST) + 3.0
     marks = tile_map(tiles, here, MAP_WIDE, MAP_TALL - drop)
-    words = f"{template.label}, tile {here.name}"
-    return (*marks, set_text(0.0, MAP_TALL, words, SMALLEST, role="map", subject=template.label))
+    words = f"{name}, tile {here.name}"
+    return (*marks, set_text(0.0, MAP_TALL, words, SMALLEST, role="map", subject=name))

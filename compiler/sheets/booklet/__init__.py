@@ -1,0 +1,1 @@
+"""Pages for a class: foundations, paper pieces, steps, and the booklet that binds them."""

@@ -1,0 +1,105 @@
+"""What a booklet says, without saying how it is set: chapters of paragraphs, lists, tables, pictures, cards.
+
+The same content becomes PDF pages (`set_pages`) and an HTML document (`html_document`). Pictures are marks in
+points from their own top left corner.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from ..arrange.leaves import Leaf
+from ..arrange.quilt_flow import Column, Row
+from ..page import Mark
+
+
+@dataclass(frozen=True, slots=True)
+class Paragraph:
+    """A paragraph; `strong` where it is the chapter's one most important sentence."""
+
+    text: str
+    strong: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Section:
+    """A heading inside a chapter, with small print after it."""
+
+    title: str
+    under: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class List:
+    """Lines with a point, a number or a box to tick before each."""
+
+    texts: tuple[str, ...]
+    sign: Literal["point", "number", "box"] = "point"
+
+
+@dataclass(frozen=True, slots=True)
+class Picture:
+    """A drawing of a size in points, in words for those who do not see it, with a line under it."""
+
+    marks: tuple[Mark, ...]
+    width: float
+    height: float
+    alternative: str
+    caption: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Table:
+    """A table; `caption` names it for those who only hear it. `ticks` puts a box to tick before each row."""
+
+    columns: tuple[Column, ...]
+    rows: tuple[Row, ...]
+    caption: str
+    ticks: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Card:
+    """A small picture with a title above it and lines below: one step."""
+
+    title: str
+    picture: Picture
+    lines: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Cards:
+    """Cards set side by side, in order."""
+
+    cards: tuple[Card, ...]
+
+
+Part = Paragraph | Section | List | Picture | Table | Cards
+
+
+@dataclass(frozen=True, slots=True)
+class Chapter:
+    """One chapter. `sheets` are pages that must be printed true to size, after everything else in it.
+
+    `title` heads the pages and is the bookmark; `note` is the small print at the foot.
+    """
+
+    title: str
+    parts: tuple[Part, ...]
+    sheets: tuple[Leaf, ...] = ()
+    note: str = "Nothing on this page is true to size."
+
+
+@dataclass(frozen=True, slots=True)
+class Book:
+    """A whole booklet: the words of its cover and its chapters in order."""
+
+    title: str
+    under: str  # '6in finished · version 2'
+    cover: Picture
+    lines: tuple[str, ...]  # under the cover's picture
+    chapters: tuple[Chapter, ...]
+    subject: str
+    author: str
+    keywords: str

@@ -1,0 +1,141 @@
+"""Foundations in a booklet: how they are sewn, a picture of the sections, the joins, cloth for each patch."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Final
+
+from ...diagnostics.wording import count_of
+from ...drafting.model import Draft, Piece
+from ...measure.fractions import nearest_mark, number_text, ruler_text
+from ...measure.length import POINTS_PER_INCH
+from ...measure.tolerance import near
+from ...sewing.model import Foundations, Section
+from ..arrange.leaves import Leaf
+from ..arrange.options import SheetOptions
+from ..arrange.paths import Placement, flat_ring, open_path, ring_path
+from ..arrange.quilt_flow import Column, Row
+from ..arrange.room import Room
+from ..arrange.style import line_mark
+from ..page import Mark
+from .content import Chapter, List, Paragraph, Part, Picture, Table
+from .content import Section as Heading
+from .foundation_paper import join_name
+from .foundation_sheets import foundation_leaves
+from .inside_labels import label_marks
+
+TITLE: Final = "Foundations"
+PICTURE: Final = 190.0  # points of the longer side of the picture of sections
+PICTURE_SIZES: Final = (13.0, 10.5, 8.5, 7.0)
+
+COLUMNS: Final = (
+    Column("patch", 40.0, bold=True),
+    Column("fabric", 120.0),
+    Column("cut a piece", 110.0, bold=True),
+    Column("piece in the block", 90.0),
+    Column("sewn along", 0.0),
+)
+
+HOW: Final = (
+    "Cut out each section along the solid line. The paper is printed mirrored: the print faces you while you "
+    "sew, the cloth lies behind it.",
+    "Set the machine to a short stitch, 15 to 20 to the inch, so that the paper tears away clean.",
+    "Lay patch 1 behind the paper, wrong side to the paper, so that it covers its area and "
+    "1/4in all round. Pin.",
+    "Lay the next patch on it, right sides together, along the line between the two. Sew on the line, from "
+    "the print side, two stitches past each end.",
+    "Fold the paper back along the line, trim the allowance to 1/4in, open the patch out and press it.",
+    "Go on in the order of the numbers. Then press the section and trim it along the solid line.",
+    "Leave the paper in until the sections are joined; then tear it away.",
+)
+
+
+def foundation_chapter(draft: Draft, found: Foundations, options: SheetOptions, under: str) -> Chapter:
+    """The chapter with its papers; where the block cannot go on paper, why."""
+    if not found.possible:
+        return Chapter(TITLE, tuple(_refused(found)))
+    sheets: list[Leaf] = foundation_leaves(draft, found, options, under)
+    return Chapter(TITLE, tuple(_parts(draft, found)), tuple(sheets))
+
+
+def _refused(found: Foundations) -> Iterator[Part]:
+    yield Paragraph("This block cannot be sewn on paper foundations.", strong=True)
+    yield Paragraph(found.why_not)
+    yield Paragraph("Sew it with its templates, or over paper pieces by hand.")
+
+
+def _parts(draft: Draft, found: Foundations) -> Iterator[Part]:
+    several = count_of(len(found.sections), "section")
+    yield Paragraph(f"This block is sewn on paper in {several}.", strong=True)
+    yield _picture(draft, found)
+    yield Heading("How to sew on a foundation")
+    yield List(HOW, "number")
+    if found.joins:
+        yield Heading("Join the sections", "in this order")
+        yield List(tuple(join_words(found)), "number")
+    margin = ruler_text(found.margin)
+    yield Heading("Cloth for each patch", f"allowance and {margin} more on every side counted in")
+    yield Paragraph(
+        f"Each size covers its patch with the seam allowance of {ruler_text(draft.allowance)} and a margin "
+        f"of {margin} on every side, rounded up to the next quarter inch: cut without fuss, and trim on the "
+        "paper."
+    )
+    for section in found.sections:
+        yield Table(COLUMNS, tuple(_rows(section)), f"Cloth for section {section.label}")
+
+
+def join_words(found: Foundations) -> Iterator[str]:
+    """The joins, a sentence each, as the papers name them."""
+    for number, join in enumerate(found.joins):
+        name = join_name(number)
+        yield (
+            f"Join {join.first} to {join.second} along the edges marked {name}, {_about(join.seam.length)} "
+            "long: pin through the corners and the match marks first. Press the seam open or to one side."
+        )
+
+
+def _about(length: float) -> str:
+    """The length as a ruler shows it: `3in`, or `about 3 1/8in` where it lies between two marks."""
+    mark = nearest_mark(length)
+    return ruler_text(mark) if near(mark, length) else f"about {ruler_text(mark)}"
+
+
+def _rows(section: Section) -> Iterator[Row]:
+    for number, patch in enumerate(section.patches, 1):
+        size = f"{number_text(patch.width)} x {ruler_text(patch.height)}"
+        along = f"a line {_about(patch.line.length)} long" if patch.line else "the first: pinned, not sewn"
+        assert patch.label == f"{section.label}{number}"
+        yield Row((patch.label, patch.fabric, size, str(patch.piece), along), patch.label)
+
+
+def _picture(draft: Draft, found: Foundations) -> Picture:
+    """The block from the front, its sections outlined and every patch named."""
+    longest = max(float(draft.width), float(draft.height)) * POINTS_PER_INCH
+    placement = Placement(0.0, 0.0, 0.0, PICTURE / longest)
+    marks: list[Mark] = []
+    for section in found.sections:
+        for patch in section.patches:
+            marks += _patch_marks(draft.pieces[patch.piece - 1], patch.label, placement)
+        marks += [
+            line_mark(open_path((patch.line,), placement), "seam", 0.5)
+            for patch in section.patches
+            if patch.line
+        ]
+    marks += [line_mark(ring_path(section.outline, placement), "section", 1.6) for section in found.sections]
+    far = placement.spot_at(draft.width, draft.height)
+    names = ", ".join(
+        f"{section.label} with {count_of(len(section.patches), 'patch', 'patches')}"
+        for section in found.sections
+    )
+    return Picture(
+        tuple(marks),
+        far.x,
+        far.y,
+        f"The block from the front, in sections: {names}.",
+        "From the front. Heavy lines part the sections; the papers are mirrored.",
+    )
+
+
+def _patch_marks(piece: Piece, label: str, placement: Placement) -> list[Mark]:
+    room = Room((flat_ring([side.edge for side in piece.ring], placement),))
+    return list(label_marks(room, label, (), label, PICTURE_SIZES) or ())

@@ -1,0 +1,108 @@
+"""Shapes of paper at true size, packed on pages, or tiled where they are larger than one.
+
+A shape draws itself in any turn, so that its lettering stays level with the page.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from typing import Final
+
+from ..arrange.furniture import Paper
+from ..arrange.page_bound import refuse_too_many
+from ..arrange.paths import Ring, Spot
+from ..arrange.tiled_sheets import named_map, overlap_bands
+from ..moving import moved_mark
+from ..packing import Item, Placement, Pose, fits, pack
+from ..page import Mark
+from ..tile_plan import plan_tiles
+from ..tiling import tile
+
+GAP: Final = 11.0  # points between shapes: 1/8in for scissors, and what the lines' thickness takes
+TURNS: Final = (0.0, 90.0, 180.0, 270.0)
+MANY: Final = 60  # shapes; beyond, only the first two turns are tried, for each costs time
+
+
+@dataclass(frozen=True, slots=True)
+class Drawn:
+    """A shape's marks about the block's own corner, and the polygons they cover, its outline first."""
+
+    marks: tuple[Mark, ...]
+    rings: tuple[Ring, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class PaperShape:
+    """`draw` gives the shape turned so many degrees clockwise, lettered clear of some rings if it can be."""
+
+    name: str  # 'section A'
+    draw: Callable[[float, Sequence[Ring]], Drawn]
+
+
+@dataclass(frozen=True, slots=True)
+class ShapePage:
+    """One page: which shapes are on it (counted from 0), and which tile of its one shape it is, if any."""
+
+    shapes: tuple[int, ...]
+    marks: list[Mark]
+    tile: str = ""
+    map: tuple[Mark, ...] = ()
+
+
+def lay_out(shapes: Sequence[PaperShape], paper: Paper) -> list[ShapePage]:
+    """Every shape once, on as few pages as the packer finds, in the order of each page's first shape."""
+    left, top, right, bottom = paper.body
+    size = (right - left, bottom - top)
+    turns = TURNS if len(shapes) <= MANY else TURNS[:2]
+    drawn = [[shape.draw(turn, ()) for turn in turns] for shape in shapes]
+    items = [
+        Item(tuple(Pose(turn, each.rings, turn % 180 == 0) for turn, each in zip(turns, poses, strict=True)))
+        for poses in drawn
+    ]
+    packed = [number for number, item in enumerate(items) if fits(item, *size)]
+    pages = _packed_pages(packed, drawn, pack([items[number] for number in packed], *size, GAP), left, top)
+    for number in range(len(shapes)):
+        if number not in packed:
+            pages += _tiled_pages(number, shapes[number], drawn[number], size, left, top)
+    refuse_too_many(len(pages))
+    return sorted(pages, key=lambda page: page.shapes[0])
+
+
+def _packed_pages(
+    packed: Sequence[int],
+    drawn: Sequence[Sequence[Drawn]],
+    places: Sequence[Placement],
+    left: float,
+    top: float,
+) -> list[ShapePage]:
+    """The packed shapes' pages."""
+    pages: list[ShapePage] = []
+    for page in range(max((place.page for place in places), default=-1) + 1):
+        here = [place for place in places if place.page == page]
+        marks = [
+            moved_mark(mark, place.dx + left, place.dy + top)
+            for place in here
+            for mark in drawn[packed[place.item]][place.pose].marks
+        ]
+        pages.append(ShapePage(tuple(sorted(packed[place.item] for place in here)), marks))
+    return pages
+
+
+def _tiled_pages(
+    number: int, shape: PaperShape, poses: Sequence[Drawn], size: tuple[float, float], left: float, top: float
+) -> list[ShapePage]:
+    """The tiles of a shape larger than the page."""
+    plan = plan_tiles([pose.rings for pose in poses], size)
+    bands = [tuple(Spot(x - plan.dx, y - plan.dy) for x, y in band) for band in overlap_bands(plan.grid)]
+    marks = shape.draw(TURNS[plan.pose], bands).marks
+    tiles = tile([moved_mark(mark, plan.dx, plan.dy) for mark in marks], plan.grid, plan.places)
+    return [
+        ShapePage(
+            (number,),
+            [moved_mark(mark, left, top) for mark in each.marks],
+            each.name,
+            named_map(shape.name, tiles, each),
+        )
+        for each in tiles
+    ]

@@ -1,0 +1,145 @@
+"""The parts of a chapter as items that flow over PDF pages. Points."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from typing import Final, assert_never
+
+from ..arrange.paths import box_path
+from ..arrange.quilt_flow import Column as FlowColumn
+from ..arrange.quilt_flow import Item, Row, bullets, gap, paragraph, section, table_items
+from ..arrange.style import BLACK, HEADING, LABEL, SMALLEST, break_lines, grey_text, set_text
+from ..moving import moved_mark
+from ..page import Mark, PathMark
+from .content import Card, Cards, List, Paragraph, Part, Picture, Section, Table
+
+BODY: Final = HEADING  # points of a paragraph's type
+LINE: Final = 11.5  # from line to line of a list
+INDENT: Final = 16.0
+BOX: Final = 7.5  # the side of a box to tick
+CARD_GAP: Final = 18.0  # between two cards side by side
+CARD_ACROSS: Final = 2
+CARD_LINE: Final = 10.5
+CARD_HEAD: Final = 16.0
+TICK_COLUMN: Final = FlowColumn("", 12.0)
+
+
+def items_of(part: Part, width: float) -> Iterator[Item]:
+    """The part as items of that width."""
+    match part:
+        case Paragraph(text, strong):
+            yield from _strong(text, width) if strong else paragraph(text, width)
+            yield gap(5)
+        case Section(title, under):
+            yield section(title, under, width)
+        case List(texts, sign):
+            yield from bullets(texts, width) if sign == "point" else _numbered(texts, sign, width)
+            yield gap(4)
+        case Picture():
+            yield _picture(part, width)
+        case Table():
+            yield from _table(part, width)
+            yield gap(6)
+        case Cards(cards):
+            yield from _card_rows(cards, width)
+        case _:
+            assert_never(part)
+
+
+def _strong(text: str, width: float) -> Iterator[Item]:
+    for line in break_lines(text, width, BODY + 1, True):
+        yield _line_item(line, BODY + 1)
+
+
+def _line_item(line: str, size: float) -> Item:
+    return Item(size * 1.35, lambda x, y: [set_text(x, y + size, line, size, True)])
+
+
+def _numbered(texts: Sequence[str], sign: str, width: float) -> Iterator[Item]:
+    """A list with numbers or boxes; the lines of one stay together."""
+    for number, text in enumerate(texts, 1):
+        lines = break_lines(text, width - INDENT, LABEL)
+        for row, line in enumerate(lines):
+            first = "" if row else ("box" if sign == "box" else f"{number}.")
+            yield _list_line(first, line, row + 1 < len(lines))
+
+
+def _list_line(first: str, line: str, holds: bool) -> Item:
+    def draw(x: float, y: float) -> list[Mark]:
+        marks: list[Mark] = [set_text(x + INDENT, y + 9, line)]
+        if first == "box":
+            marks.append(tick_box(x + 1, y + 9 - BOX + 0.5))
+        elif first:
+            marks.append(set_text(x + INDENT - 5, y + 9, first, LABEL, True, "end"))
+        return marks
+
+    return Item(LINE, draw, holds=holds)
+
+
+def tick_box(x: float, y: float) -> PathMark:
+    """A box to tick, from its top left corner."""
+    return PathMark(box_path(x, y, x + BOX, y + BOX), BLACK, 0.6, (), None, "tick-box")
+
+
+def _picture(picture: Picture, width: float) -> Item:
+    """A picture in the middle of the column, with its line under it."""
+    below = 13.0 if picture.caption else 4.0
+
+    def draw(x: float, y: float) -> list[Mark]:
+        left = x + (width - picture.width) / 2
+        marks = [moved_mark(mark, left, y) for mark in picture.marks]
+        if picture.caption:
+            marks.append(
+                grey_text(x + width / 2, y + picture.height + 9, picture.caption, SMALLEST, "middle")
+            )
+        return marks
+
+    return Item(picture.height + below, draw)
+
+
+def _table(table: Table, width: float) -> Iterator[Item]:
+    if not table.ticks:
+        yield from table_items(table.columns, table.rows, width)
+        return
+    columns = (TICK_COLUMN, *table.columns)
+    rows = [Row(("", *row.cells), row.subject, row.total, row.notes) for row in table.rows]
+    head, *rest = table_items(columns, rows, width)
+    yield head
+    for item in rest:
+        yield _ticked(item)
+
+
+def _ticked(item: Item) -> Item:
+    def draw(x: float, y: float) -> list[Mark]:
+        return [tick_box(x + 1, y + 9.5 - BOX), *item.draw(x, y)]
+
+    return Item(item.tall, draw, item.head, item.holds)
+
+
+def _card_rows(cards: Sequence[Card], width: float) -> Iterator[Item]:
+    """Cards in rows, each row as tall as its tallest card."""
+    wide = (width - CARD_GAP * (CARD_ACROSS - 1)) / CARD_ACROSS
+    for at in range(0, len(cards), CARD_ACROSS):
+        row = [_set_card(card, wide) for card in cards[at : at + CARD_ACROSS]]
+        yield _card_row(row, wide)
+
+
+def _card_row(row: Sequence[Item], wide: float) -> Item:
+    def draw(x: float, y: float) -> list[Mark]:
+        return [mark for at, item in enumerate(row) for mark in item.draw(x + at * (wide + CARD_GAP), y)]
+
+    return Item(max(item.tall for item in row), draw)
+
+
+def _set_card(card: Card, wide: float) -> Item:
+    """One card: its title, its picture, its lines."""
+    lines = [line for text in card.lines for line in break_lines(text, wide, LABEL)]
+    top = CARD_HEAD + card.picture.height + 4
+
+    def draw(x: float, y: float) -> list[Mark]:
+        marks: list[Mark] = [set_text(x, y + 10, card.title, HEADING, True, role="card", subject=card.title)]
+        marks += [moved_mark(mark, x, y + CARD_HEAD) for mark in card.picture.marks]
+        marks += [set_text(x, y + top + CARD_LINE * (row + 0.8), line) for row, line in enumerate(lines)]
+        return marks
+
+    return Item(top + CARD_LINE * len(lines) + 14, draw)
