@@ -16,6 +16,7 @@ from ..cutting.method import Method
 from ..cutting.model import Template
 from ..cutting.rotary import template_method_of
 from ..drafting.curves import flattened, tangent_at_end
+from ..drafting.fingerprint import fingerprint_of
 from ..drafting.model import Draft, Edge, Member, Piece, Side, UnitPlacement
 from ..measure.tolerance import Number
 
@@ -60,6 +61,7 @@ def block_record(compiled: Compiled, ruler: Fraction) -> Record:
     return {
         "title": draft.title,
         "version": draft.version,
+        "fingerprint": fingerprint_of(draft),
         "finished": {"width": number(draft.width), "height": number(draft.height)},
         "from_elsewhere": compiled.from_elsewhere,
         "family": list(draft.family),

@@ -14,6 +14,7 @@ from ..cutting.rotary_words import length_text
 from ..diagnostics.visible import shortened, visible, width_of
 from ..diagnostics.wording import count_of
 from ..drafting.curves import flattened
+from ..drafting.fingerprint import fingerprint_of
 from ..drafting.model import Default, Draft, Edge, Piece, Side, UnitPlacement
 from ..measure.fractions import number_text, ruler_text
 from ..measure.tolerance import Number
@@ -60,7 +61,8 @@ def head_lines(compiled: Compiled) -> list[str]:
     said = (("Maker", draft.maker), ("Family", ", ".join(draft.family)),
             ("Also called", ", ".join(draft.also)),
             ("Faces", draft.faces or ""), ("Uses", uses), *(("Note", note) for note in draft.notes),
-            ("Found", "in another file" if compiled.from_elsewhere else ""))
+            ("Found", "in another file" if compiled.from_elsewhere else ""),
+            ("Fingerprint", fingerprint_of(draft)))
     return lines + [line for what, value in said if value for line in told(what, value, indent="")]
 
 

@@ -1,0 +1,69 @@
+"""A fingerprint of geometry: what leaves it alone, and what does not."""
+
+from __future__ import annotations
+
+from random import Random
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from piecewright.diagnostics.source import Source
+from piecewright.drafting.fingerprint import comparable, fingerprint_of
+from piecewright.pipeline import compile_source
+from support.block_files import VANE
+from support.library import LibraryShelf, library_sources
+from support.rewriting import rewritten
+
+
+def fingerprints(source: Source) -> list[str]:
+    """Those of the file's own blocks."""
+    outcome = compile_source(source, LibraryShelf())
+    assert outcome.value is not None, outcome.diagnostics
+    return [fingerprint_of(each.draft) for each in outcome.value if not each.from_elsewhere]
+
+
+def fingerprint(text: str) -> str:
+    """That of the one block of a text."""
+    (found,) = fingerprints(Source("vane.block", text))
+    return found
+
+
+@settings(max_examples=80, deadline=None)
+@given(st.sampled_from(library_sources()), st.integers(0, 10**6))
+def test_no_rewriting_changes_it(source: Source, seed: int) -> None:
+    assert fingerprints(rewritten(source, Random(seed))) == fingerprints(source)
+
+
+def test_it_is_the_same_on_every_machine() -> None:
+    assert fingerprint(VANE) == "1-cc5d5f491288602d"
+
+
+@pytest.mark.parametrize(("old", "new"), [
+    ('"Tidewater Vane" version 2', '"Other Vane" version 3'),
+    ("light, dark", "red, green"),
+    ("point gate = 1in from B1 to C1", "point gate = 2in from C1 to B1"),
+    ("point gate = 1in from B1 to C1", "point gate = 1/3 from top to top-right"),
+    ("grid 2 x 2", 'grid 2 x 2  note "For the class."  maker "Wren Halloway"  trim square dots none'),
+])
+def test_what_changes_no_outline_leaves_it_alone(old: str, new: str) -> None:
+    assert old in VANE
+    assert fingerprint(VANE.replace(old, new)) == fingerprint(VANE)
+
+
+@pytest.mark.parametrize(("old", "new"), [
+    ("1in from B1", "1 1/64in from B1"),
+    ("1in from B1", "25.5mm from B1"),
+    ("finished 6in", "finished 6 1/64in"),
+    ("grid 2 x 2", "grid 2 x 2  allowance 3/8in"),
+    ("grid 2 x 2", "grid 2 x 2  allowance 3/8in on A1 -- C1"),
+    ("    seam center -- gate", "    seam center ~~ gate through (1.2, 0.5)"),
+    ("    seam center -- B1\n", "    seam center -- B1\n    seam center -- C1\n"),
+])
+def test_what_changes_an_outline_changes_it(old: str, new: str) -> None:
+    assert old in VANE
+    assert fingerprint(VANE.replace(old, new)) != fingerprint(VANE)
+
+
+def test_another_rule_says_nothing() -> None:
+    assert comparable(fingerprint(VANE), "1-0000000000000000")
+    assert not comparable(fingerprint(VANE), "2-0000000000000000")
