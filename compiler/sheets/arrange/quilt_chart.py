@@ -20,9 +20,9 @@ from .quilt_words import cut_title, joined_words, reason_words, yield_words
 COLUMNS: Final = (
     Column("key", 18.0, bold=True),
     Column("cut", 24.0, "end", bold=True),
-    Column("what", 118.0, bold=True),
-    Column("pieces it gives", 108.0),
-    Column("for", 106.0),
+    Column("what", 106.0, bold=True),
+    Column("pieces it gives", 84.0),
+    Column("for", 90.0),
     Column("why, and what then", 0.0),
 )
 

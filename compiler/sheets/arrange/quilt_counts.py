@@ -10,7 +10,7 @@ from ...quilt.model import Quilt
 from ..quilt_tables import CountGroup, CountRow, count_groups, fabric_titles, fabric_totals
 from .furniture import Paper
 from .leaves import Leaf
-from .quilt_flow import Column, Item, Row, flow, gap, paragraph, section, table_items
+from .quilt_flow import Column, Item, Row, flow, gap, paragraph, section, table_items, together
 from .quilt_frame import READ_ONLY, open_body, open_leaf
 
 COLUMNS: Final = (
@@ -24,6 +24,8 @@ COLUMNS: Final = (
 )
 
 FABRIC_COLUMNS: Final = (Column("fabric", 0.0), Column("pieces", 60.0, "end", bold=True))
+
+FEW_ROWS: Final = 30  # of a table that is kept on one page: they fit on any
 
 INTRO: Final = (
     "Pieces of the quilt’s top, all blocks together. Reversed pieces are cut with the template turned over, "
@@ -82,7 +84,8 @@ def total_items(
     rows.append(Row(("in all", f"{whole:,}"), "whole", total=True))
     blocks = count_of(sum(quilt.block_counts), "block")
     narrow = min(width, 260.0)
-    return [
+    items = [
         section("The whole top", f"{blocks}, {whole:,} pieces", width),
         *table_items(FABRIC_COLUMNS, rows, narrow),
     ]
+    return together(items) if len(rows) <= FEW_ROWS else items

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final, Literal
 
 from ..page import Mark, PathMark
@@ -30,6 +30,7 @@ from .style import (
 
 ROW: Final = 12.5  # of a row's first line
 NEXT_LINE: Final = 10.0  # of each further line in it
+NOTE_GAP: Final = 3.0  # between a row's cells and the notes under it
 HEAD_TALL: Final = 14.0
 COLUMN_GAP: Final = 10.0
 MOST_LINES: Final = 14  # of one cell: more are cut short, so that a row fits any page
@@ -50,6 +51,11 @@ class Item:
     draw: Callable[[float, float], list[Mark]]
     head: Item | None = None
     holds: bool = False
+
+
+def together(items: Sequence[Item]) -> list[Item]:
+    """The items, all on one page; a page must have room for them."""
+    return [replace(item, holds=number + 1 < len(items)) for number, item in enumerate(items)]
 
 
 def flow(items: Sequence[Item], box: Box) -> list[list[Mark]]:
@@ -95,8 +101,7 @@ class Column:
 @dataclass(frozen=True, slots=True)
 class Row:
     """A row's cells. `subject` names it to readers of the page; a total has a black rule above it and bold
-    type.
-    `notes` are lines under it, across the columns from the second on."""
+    type. `notes` are lines under it, across the columns from the second on."""
 
     cells: tuple[str, ...]
     subject: str = ""
@@ -151,7 +156,8 @@ def _row_item(
     ]
     notes = [line for note in row.notes for line in cell_lines(note, width - places[1][0], False)]
     count = max(len(lines) for lines in cells)
-    tall = ROW + (count - 1) * NEXT_LINE + NEXT_LINE * len(notes) + 2.5
+    apart = NOTE_GAP if notes else 0.0
+    tall = ROW + (count - 1) * NEXT_LINE + NEXT_LINE * len(notes) + apart + 2.5
 
     def draw(x: float, y: float) -> list[Mark]:
         marks: list[Mark] = []
@@ -164,7 +170,7 @@ def _row_item(
                     set_text(at, drop, line, LABEL, bold, column.anchor, role="table", subject=row.subject)
                 )
         for number, line in enumerate(notes):
-            drop = y + ROW - 3 + (count + number) * NEXT_LINE
+            drop = y + ROW - 3 + (count + number) * NEXT_LINE + apart
             marks.append(set_text(x + places[1][0], drop, line, LABEL, role="table", subject=row.subject))
         under = straight((x, y + tall), (x + width, y + tall))
         marks.append(PathMark(under, PALE, RULING, (), None, "rule"))
