@@ -88,7 +88,7 @@ def test_gannet_landing_by_hand():
 
 
 def test_colourways_differ_in_cloth_alone():
-    """Two each of blocks of 13, 21, 17, 13, 13 and 28 pieces; 31 sashing strips, 20 posts, 8 border strips."""
+    """Two each of blocks of 13, 21, 17, 13, 13 and 28 pieces; 31 sashing strips, 20 posts, 8 borders."""
     tide, marsh = told("harbour-sampler.quilt")
     assert (tide["colourway"], marsh["colourway"]) == ("Winter tide", "Saltmarsh")
     sizes = [{cut[1:4] for cut in cuts_of(each) if cut[1] != "strip"} for each in (tide, marsh)]
