@@ -75,20 +75,29 @@ class FolderShelf:
         """Every version of every block of that title, the nearest shelf first; a title before an alias."""
         called: list[ShelfBlock] = []
         known: list[ShelfBlock] = []
-        looked_at = {os.path.realpath(self._place(near))}  # a file's own blocks are looked up elsewhere
+        looked_at: set[str] = set()
+        if near not in self._homes:
+            looked_at.add(os.path.realpath(near))  # the blocks of the file compiled are looked up elsewhere
+        for folder, path in self._files_with(title, near):
+            real = os.path.realpath(path)
+            if real in looked_at:
+                continue
+            looked_at.add(real)
+            for block in self._blocks(path, folder):
+                if block.block.title.text == title:
+                    called.append(block)
+                elif title in _aliases(block.block):
+                    known.append(block)
+        return (*called, *known)
+
+    def _files_with(self, title: str, near: str) -> Iterator[tuple[Folder, Path]]:
+        """The files that may hold a title; first that of the source itself, where it is a shelf's."""
+        if near in self._homes:
+            yield self._homes[near]
         for folder in self._folders(near):
             index = self._index(folder)
             for path in dict.fromkeys(index.titles.get(title, []) + index.aliases.get(title, [])):
-                real = os.path.realpath(path)
-                if real in looked_at:
-                    continue
-                looked_at.add(real)
-                for block in self._blocks(path, folder):
-                    if block.block.title.text == title:
-                        called.append(block)
-                    elif title in _aliases(block.block):
-                        known.append(block)
-        return (*called, *known)
+                yield folder, path
 
     def titles(self, near: str) -> Iterable[str]:
         """Every title and alias that the shelves may hold, each once, for suggestions."""
@@ -124,10 +133,6 @@ class FolderShelf:
         first, _ = self._homes.get(near, (beside, None))
         yield first
         yield from (each for each in (*self._given, *self._library) if each != first)
-
-    def _place(self, name: str) -> Path:
-        """Where a source stands on the disk."""
-        return self._homes[name][1] if name in self._homes else Path(name)
 
     def _index(self, folder: Folder) -> Index:
         """The titles of a folder's files, read once."""

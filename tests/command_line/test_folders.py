@@ -71,6 +71,15 @@ def test_block_of_a_shelf_finds_its_neighbours_there(tmp_path: Path) -> None:
     assert found(shelf, "Pair", star.source.name) == [("library", 1, "<library>/one/pair.block")]
 
 
+def test_block_of_a_shelf_finds_those_of_its_own_file_first(tmp_path: Path) -> None:
+    put(tmp_path / "a.block", block_text("Pair", 7))
+    put(tmp_path / "b.block", block_text("Churn") + block_text("Pair", 2).partition("\n")[2])
+    shelf = FolderShelf()
+    assert found(shelf, "Churn", tmp_path / "vane.block") == [("beside", 1, f"{tmp_path}/b.block")]
+    assert found(shelf, "Pair", f"{tmp_path}/b.block") == [
+        ("beside", 2, f"{tmp_path}/b.block"), ("beside", 7, f"{tmp_path}/a.block")]
+
+
 def test_only_files_that_may_have_the_title_are_parsed(tmp_path: Path,
                                                        monkeypatch: pytest.MonkeyPatch) -> None:
     for number in range(30):
