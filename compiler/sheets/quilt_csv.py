@@ -13,7 +13,7 @@ from typing import Any, Final
 from ..cutting.plan_model import CuttingPlan
 from ..quilt.model import Quilt
 from .quilt_report import quilt_report
-from .report import Record
+from .report_numbers import Record
 
 FORMULA: Final = ("=", "+", "-", "@", "\t", "\r", "\n")
 """What a cell begins with that a spreadsheet would work out."""

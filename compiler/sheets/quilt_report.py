@@ -19,7 +19,7 @@ from .quilt_tables import (
     template_name,
 )
 from .quilt_thread import HAND_SHARE, MACHINE_SHARE, seam_inches, thread_yards
-from .report import Record, number
+from .report_numbers import Record, number
 
 
 def quilt_report(quilt: Quilt, plan: CuttingPlan) -> Record:

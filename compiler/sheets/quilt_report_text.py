@@ -13,7 +13,8 @@ from ..measure.fractions import ruler_text
 from ..quilt.model import Quilt
 from .arrange.quilt_words import measured_shape, reason_words, size_words, yield_words
 from .quilt_tables import CutRow, FabricCuts, fabric_cuts, size_text, template_name
-from .report_text import ROOM, default_lines, table, told, wrapped
+from .report_text import default_lines
+from .text_table import ROOM, table, told, wrapped
 
 
 class Planned(Protocol):

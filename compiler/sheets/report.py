@@ -9,36 +9,21 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from fractions import Fraction
 from math import atan2, degrees
-from typing import Any, Final, Protocol
+from typing import Protocol
 
 from .. import __version__
 from ..cutting.method import Method
 from ..cutting.model import Template
 from ..cutting.rotary import template_method_of
-from ..drafting.curves import flattened, tangent_at_end
+from ..drafting.curves import tangent_at_end
 from ..drafting.fingerprint import fingerprint_of
-from ..drafting.model import Draft, Edge, Member, Piece, Side, UnitPlacement
-from ..measure.tolerance import Number
-
-DECIMALS: Final = 9
-"""Decimals of a length: a billionth of an inch, a thousandth of NEAR. The rest is a float's rounding, which
-may differ from machine to machine."""
-
-Record = dict[str, Any]
+from ..drafting.model import Draft, Member, Piece, Side, UnitPlacement
+from .report_numbers import Record, arcs, number, numbers, outline
+from .report_sewing import Sewn, sewing_records
 
 
-class Compiled(Protocol):
-    """A drafted block with its templates, and whether another file holds it."""
-
-    @property
-    def draft(self) -> Draft:
-        """The drafted block."""
-        ...
-
-    @property
-    def templates(self) -> tuple[Template, ...]:
-        """Its templates, in the order of its shapes."""
-        ...
+class Compiled(Sewn, Protocol):
+    """A drafted block with its templates and how it goes together, and whether another file holds it."""
 
     @property
     def from_elsewhere(self) -> bool:
@@ -76,6 +61,7 @@ def block_record(compiled: Compiled, ruler: Fraction) -> Record:
         "pieces": [piece_record(each, *labels[each.number]) for each in draft.pieces],
         "templates": [template_record(each, draft, ruler) for each in compiled.templates],
         "units": [unit_record(each) for each in draft.units],
+        **sewing_records(compiled),
         "allowance": number(draft.allowance),
         "trim": {"style": draft.trim.style, "limit": number(draft.trim.limit),
                  "dots": number(draft.trim.dots)},
@@ -179,28 +165,3 @@ def corner_angles(ring: Sequence[Side]) -> list[float]:
         turn = degrees(atan2(float(ax * by - ay * bx), float(ax * bx + ay * by)))
         angles.append(180 - turn)
     return angles
-
-
-def outline(edges: Iterable[Edge]) -> list[list[int | float]]:
-    """The corners of a ring, with the points of flattened arcs between them."""
-    return [numbers(point) for edge in edges for point in flattened(edge)]
-
-
-def arcs(edges: Iterable[Edge]) -> list[Record]:
-    """The ring's arcs, exactly as they are."""
-    return [{"center": numbers(edge.arc.center), "radius": number(edge.arc.radius),
-             "start": numbers(edge.start), "end": numbers(edge.end), "clockwise": edge.arc.clockwise}
-            for edge in edges if edge.arc is not None]
-
-
-def numbers(values: Iterable[Number]) -> list[int | float]:
-    """Each value as a JSON number."""
-    return [number(each) for each in values]
-
-
-def number(value: Number) -> int | float:
-    """The value as a JSON number: whole where it is whole, never a negative nought."""
-    if isinstance(value, Fraction | int) and value.denominator == 1:
-        return int(value)
-    rounded = round(float(value), DECIMALS)
-    return int(rounded) if rounded.is_integer() else rounded

@@ -11,7 +11,7 @@ from ..cutting.method import Method
 from ..cutting.model import Template
 from ..cutting.rotary import template_method_of
 from ..cutting.rotary_words import length_text
-from ..diagnostics.visible import shortened, visible, width_of
+from ..diagnostics.visible import visible, width_of
 from ..diagnostics.wording import count_of
 from ..drafting.curves import flattened
 from ..drafting.fingerprint import fingerprint_of
@@ -19,10 +19,9 @@ from ..drafting.model import Default, Draft, Edge, Piece, Side, UnitPlacement
 from ..measure.fractions import number_text, ruler_text
 from ..measure.tolerance import Number
 from .report import Compiled, corner_angles
+from .report_sewing_text import sewing_lines
+from .text_table import GAP, ROOM, table, told, wrapped
 
-ROOM: Final = 80  # columns of the narrowest terminal in common use
-NARROWEST: Final = 8  # columns that a cell keeps, however many columns the table has
-GAP: Final = "  "
 MOST_ANGLES: Final = 12  # corners listed one by one; rounder shapes are told by their count
 
 
@@ -32,7 +31,7 @@ def report_text(blocks: Iterable[Compiled], ruler: Fraction) -> str:
 
 
 def block_lines(compiled: Compiled, ruler: Fraction) -> list[str]:
-    """The head, the templates, the pieces, the units and the defaults of one block."""
+    """The head, the templates, the pieces, the units, the sewing and the defaults of one block."""
     draft = compiled.draft
     lines = head_lines(compiled)
     lines += ["", "Templates"]
@@ -41,6 +40,7 @@ def block_lines(compiled: Compiled, ruler: Fraction) -> list[str]:
     lines += ["", "Pieces", *piece_table(draft)]
     if draft.units:
         lines += ["", "Units, as they lie (at: across from the left, down from the top)", *unit_table(draft)]
+    lines += sewing_lines(compiled, ruler)
     return lines + default_lines(draft.defaults)
 
 
@@ -205,47 +205,3 @@ def _way(unit: UnitPlacement) -> str:
     ways = ("mirrored" if unit.mirrored else "", f"turned {angle_text(unit.turned)}" if unit.turned else "")
     told = ", ".join(way for way in ways if way) or "as drawn"
     return f"{told} ({unit.poses})" if "facing" in unit.poses else told
-
-
-def table(heads: Sequence[str], rows: Iterable[Sequence[str]]) -> list[str]:
-    """Columns side by side, each as wide as it must be; where that is too wide, the widest are cut."""
-    cells = [[visible(cell) for cell in row] for row in (heads, *rows)]
-    widths = [max(width_of(row[column]) for row in cells) for column in range(len(heads))]
-    while sum(widths) + len(GAP) * len(widths) > ROOM and max(widths) > NARROWEST:
-        widths[widths.index(max(widths))] -= 1
-    lines = []
-    for row in cells:
-        cut = [_fitted(cell, width) for cell, width in zip(row, widths, strict=True)]
-        padded = (cell + " " * (width - width_of(cell)) for cell, width in zip(cut, widths, strict=True))
-        lines.append(GAP + GAP.join(padded).rstrip())
-    return lines
-
-
-def _fitted(cell: str, width: int) -> str:
-    """The cell, or as much of it as the columns hold."""
-    limit = len(cell)
-    while width_of(cell) > width:
-        limit -= 1
-        cell = shortened(cell, max(limit, 1))
-    return cell
-
-
-def told(what: str, value: str, indent: str = GAP) -> list[str]:
-    """`Maker: A. Writer`, over as many lines as it takes."""
-    return wrapped(f"{what}: {visible(value)}", indent, indent + GAP)
-
-
-def wrapped(text: str, first: str = "", later: str = "") -> list[str]:
-    """The text over lines of ROOM columns that begin with `first` and `later`; long words are parted."""
-    lines = [first]
-    for word in text.split(" "):
-        space = " " if lines[-1].strip() and lines[-1] != first else ""
-        if width_of(lines[-1] + space + word) <= ROOM:
-            lines[-1] += space + word
-            continue
-        lines.append(later)
-        for letter in word:
-            if width_of(lines[-1] + letter) > ROOM:
-                lines.append(later)
-            lines[-1] += letter
-    return [line.rstrip() for line in lines if line.strip()]

@@ -1,0 +1,118 @@
+"""`piecewright explain` on how blocks go together: as programs are told it, and as people are."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Sequence
+from typing import Any
+
+from support.block_files import HALVES, VANE
+from support.command import piecewright
+
+ATTIC_WINDOW = """\
+edition 1
+block "Attic Window" {
+  finished 6in
+  grid 3 x 3
+  seam A3 -- C3 -- C1
+  seam C3 -- bottom-right
+}
+"""
+
+PINWHEEL_TILING = """\
+edition 1
+block "Round About" {
+  finished 9in
+  grid 3 x 3
+  seam A2 -- C2
+  seam C1 -- C3
+  seam D3 -- B3
+  seam B4 -- B2
+}
+"""
+
+CURVED = 'edition 1\nblock "Bow" { finished 6in\n  seam top-left ~~ bottom-right around bottom-left }\n'
+
+
+def explained(text: str) -> Any:
+    ended = piecewright("explain", "-", "--format", "json", stdin=text.encode())
+    assert ended.status == 0, ended.err
+    (block,) = json.loads(ended.out)["blocks"]
+    return block
+
+
+def words_of(text: str) -> Sequence[str]:
+    ended = piecewright("explain", "-", stdin=text.encode())
+    assert ended.status == 0, ended.err
+    assert all(len(line) <= 80 for line in ended.out.splitlines())
+    return ended.out.splitlines()
+
+
+def test_steps_for_programs() -> None:
+    block = explained(HALVES)
+    assembly = block["assembly"]
+    assert assembly["straight_seams_only"] is True and assembly["set_in_seams"] == 0
+    (step,) = assembly["steps"]
+    fixed = {key: step[key] for key in ("step", "makes", "from", "batch", "set_in", "unfinished")}
+    assert fixed == {"step": 1, "makes": "u1", "from": ["1", "2"], "batch": 1, "set_in": False,
+                     "unfinished": {"width": 4.5, "height": 4.5}}
+    assert abs(step["seam_length"] - 32 ** 0.5) < 1e-6
+    assert sorted(step["seam"]) == [[0, 0], [4, 4]], "the seam is told from end to end"
+    assert assembly["proof"]["sentence"] == "2 pieces, 1 seam, closes exactly"
+    names = [piece["name"] for piece in block["pieces"]]
+    dark = "first" if names[int(step["from"][0]) - 1] == "one" else "second"
+    assert step["press"] == {"toward": [dark], "reason": "darker"}
+
+
+def test_batches_and_copies_for_programs() -> None:
+    steps = explained(VANE)["assembly"]["steps"]
+    made = {step["makes"]: step["batch"] for step in steps}
+    for step in steps:
+        for part in step["from"]:
+            assert part in made or 1 <= int(part) <= 8
+        assert len(step["copies"]) == len(step["press"]["toward"]) == step["batch"]
+    assert sum(made.values()) == 7, "one seam fewer than pieces"
+
+
+def test_foundations_for_programs() -> None:
+    found = explained(VANE)["foundations"]
+    assert (found["possible"], found["why_not"]) == (True, "")
+    assert [section["label"] for section in found["sections"]] == ["A", "B"]
+    assert sorted(number for section in found["sections"] for number in section["order"]) == list(range(1, 9))
+    assert [(join["first"], join["second"]) for join in found["joins"]] == [("A", "B")]
+
+
+def test_curves_are_no_foundation() -> None:
+    block = explained(CURVED)
+    assert block["foundations"]["possible"] is False and block["foundations"]["sections"] == []
+    assert "curved" in block["foundations"]["why_not"]
+    assert block["assembly"]["curved_seams"] == 1 and block["assembly"]["steps"][0]["pinned"]
+
+
+def test_set_in_seams_for_programs() -> None:
+    block = explained(ATTIC_WINDOW)
+    assert block["assembly"]["set_in_seams"] == 1 and not block["assembly"]["straight_seams_only"]
+    first, second = block["assembly"]["steps"]
+    assert (first["stops"], second["turns"]) == ([[4, 4]], [[4, 4]])
+    assert "4in across and 4in down" in block["foundations"]["why_not"]
+
+
+def test_steps_for_people() -> None:
+    words = words_of(VANE)
+    at = words.index("Sewing: 8 pieces, 7 seams, closes exactly")
+    assert words[at + 1].split() == ["Step", "Makes", "From", "Make", "Seam", "Unfinished", "Press", "toward"]
+    assert words[at + 2].split()[:7] == ["1", "u1", "1", "+", "4", "2", "3.162in"]
+    assert "  Join A to B." in words
+    assert "  Seams that meet lie opposite everywhere." in words
+
+
+def test_set_in_and_partial_seams_for_people() -> None:
+    assert "  Set in: step 2. Stop at each dot, needle down, and turn the cloth." in words_of(ATTIC_WINDOW)
+    words = words_of(PINWHEEL_TILING)
+    assert "  Step 4: leave the seam of step 1 open at this end; close it after this." in words
+
+
+def test_a_block_of_one_piece_needs_no_seam() -> None:
+    text = 'edition 1\nblock "Plain" { finished 6in }\n'
+    assert explained(text)["assembly"]["steps"] == []
+    assert "Sewing: 1 piece, 0 seams, closes exactly" in words_of(text)
