@@ -43,7 +43,7 @@ def size_text(size: Size, ruler: Fraction) -> str:
 
 
 def press_text(step: Step, pressing: Pressing) -> str:
-    """`u1`, `u1 (darker)`, `open`; of two alike `2nd u1`; where copies of a batch differ, how many go each way."""
+    """`u1`, `u1 (darker)`, `open`; of two alike `2nd u1`, and counts where copies differ."""
     one, two = step.parts
     names = {"first": one, "second": two} if one != two else {"first": f"1st {one}", "second": f"2nd {two}"}
     names["open"] = "open"
