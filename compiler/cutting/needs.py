@@ -18,7 +18,6 @@ from .model import Template
 
 Part = Literal["blocks", "setting", "sashing", "posts", "border", "binding", "backing"]
 
-
 @dataclass(frozen=True, slots=True)
 class Scrap:
     """A piece of cloth of given size: a scrap or a fat quarter, along and across the grain in inches."""
@@ -72,6 +71,7 @@ class Need:
     label: str = ""  # the template's letter
     origin: Span | None = None
     unjoined: bool = False  # a long strip that may not be joined from two
+    holed: bool = False  # the shape has a hole, which no rotary cut makes
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,6 +82,7 @@ class BindingNeed:
     strip_width: Fraction
     length: Number  # inches of joined strip, turnings and joins' slack included
     bias: bool
+    slack: Fraction = Fraction(0)  # inches of the length beyond the quilt's sides
 
 
 @dataclass(frozen=True, slots=True)

@@ -85,8 +85,6 @@ def need_cut(quilt: Quilt, need: Need, index: int, fabric: Fabric, step: Fractio
     corners = laid_template(template, need)
     if corners is None:
         return cut, pieces * exact_area(need)
-    if template.sew_holes:
-        cut = replace(cut, reason="it has a hole")
     width, height = max(place.real for place in corners), max(place.imag for place in corners)
     outline = tuple((place.real, place.imag) for place in corners)
     return replace(cut, width=width, height=height, outline=outline), pieces * polygon_area(corners)

@@ -12,6 +12,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from fractions import Fraction
 from math import ceil
+from typing import Final
 
 from ..drafting.model import Draft, Edge, Point
 from ..drafting.transform import turn_about
@@ -26,6 +27,9 @@ from .recognise import Figure, is_ruled, recognise
 from .rotary_words import degrees_text
 from .slanted import equilateral, hexagon, slanted, trapezoid
 from .triangles import box_method, half_rectangle, half_square, quarter_square, strip_method
+
+HOLE: Final = "it has a hole"
+"""Why a shape needs its template, whatever its outside: a ruler cuts no hole."""
 
 
 def method_of(outline: Sequence[Edge], allowances: Sequence[Number], step: Fraction = RULER_STEP,
@@ -77,7 +81,7 @@ def template_method_of(draft: Draft, template: Template, step: Fraction = RULER_
     allowances = tuple(side.allowance for side in piece.ring)
     method = method_of(outline, allowances, step, draft.width)
     if method.kind == "template" or piece.holes:
-        reason = "it has a hole" if piece.holes else method.reason
+        reason = HOLE if piece.holes else method.reason
         return template_as_cut(tuple(lies.edge(edge) for edge in template.cut), reason)
     return method
 
@@ -91,7 +95,8 @@ def choose_cut(need: Need, step: Fraction = RULER_STEP, index: int = 0, fabric: 
                whole: Number | None = None) -> Cut:
     """The cut for a need. `index` is its place in the quilt's needs; `whole` the finished width of its
     block."""
-    method = method_of(need.outline, need.allowances, step, whole, need.part)
+    method = (template_method(need.outline, need.allowances, HOLE) if need.holed else
+              method_of(need.outline, need.allowances, step, whole, need.part))
     method = _on_print(method, need, fabric)
     plain, back = (ceil(each / method.yields) for each in (need.count, need.reversed))
     cuts, then = ceil((need.count + need.reversed) / method.yields), method.then

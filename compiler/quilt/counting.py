@@ -95,13 +95,16 @@ def _count_block(index: int, laid: Laid, block: SizedBlock, look: _Look, palette
         counted.pieces.append(QuiltPiece(
             _clockwise(tuple(carry.edge(side.edge) for side in piece.ring), carry.mirrors), fabrics[role],
             laid.part,
-            piece.name or "", index, f"{block.draft.title} {template.label}", back))
+            piece.name or "", index, f"{block.draft.title} {template.label}", back,
+            tuple(_clockwise(tuple(carry.edge(side.edge) for side in hole), carry.mirrors)
+                  for hole in piece.holes)))
     outline = _clockwise(tuple(carry.edge(edge) for edge in block.draft.outline), carry.mirrors)
     counted.placed.append(PlacedBlock(index, outline, carry.turned % 360, carry.mirrors,
                                       tuple(fabrics.items()), laid.part))
 
 
 def _clockwise(ring: tuple[Edge, ...], mirrored: bool) -> tuple[Edge, ...]:
+    """A ring the way round that it ran before it was mirrored."""
     return tuple(edge.reversed() for edge in reversed(ring)) if mirrored else ring
 
 
@@ -114,7 +117,7 @@ def _block_need(key: tuple[str, Part, int, str, int], tally: Tally, block: Sized
     return Need(
         fabric, part, piece.name or f"piece {label}", tuple(lies.edge(side.edge) for side in piece.ring),
         tuple(side.allowance for side in piece.ring), tally.count, tally.reversed, template.reversible,
-        f"{block.draft.title} {label}", index, label, origin)
+        f"{block.draft.title} {label}", index, label, origin, holed=bool(piece.holes))
 
 
 def _heading(arrows: tuple[GrainArrow, ...], arrow: int) -> Fraction | float:

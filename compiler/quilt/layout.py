@@ -171,7 +171,8 @@ def _binding(binding: quilt_tree.Binding | None, top: Top, palette: Palette) -> 
     if binding is None:
         return None
     length = 2 * (top.width + top.height) + BINDING_SLACK
-    return BindingNeed(palette.fabric(binding.fabric.text), binding.width.inches, length, binding.bias)
+    return BindingNeed(palette.fabric(binding.fabric.text), binding.width.inches, length, binding.bias,
+                       BINDING_SLACK)
 
 
 def _backing(over: quilt_tree.Backing | quilt_tree.Batting, top: Top, fabric: str) -> BackingNeed:

@@ -40,6 +40,12 @@ class QuiltPiece:
     block: int | None = None  # index into Quilt.blocks
     template: str = ""
     reversed: bool = False
+    holes: tuple[tuple[Edge, ...], ...] = ()  # each anticlockwise
+
+    @property
+    def rings(self) -> tuple[tuple[Edge, ...], ...]:
+        """Its outline, then its holes."""
+        return (self.outline, *self.holes)
 
 
 @dataclass(frozen=True, slots=True)

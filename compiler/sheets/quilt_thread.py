@@ -25,14 +25,9 @@ YARD: Final = 36
 def seam_inches(quilt: Quilt) -> float:
     """The length of all seams of the top: every side of every piece, less the quilt's edge, twice over.
 
-    Each seam joins two sides. A side round a hole is in a block's draft alone.
+    Each seam joins two sides.
     """
-    sides = sum(edge.length for piece in quilt.pieces for edge in piece.outline)
-    holes = [
-        sum(side.edge.length for piece in block.draft.pieces for ring in piece.holes for side in ring)
-        for block in quilt.blocks
-    ]
-    sides += sum(count * length for count, length in zip(quilt.block_counts, holes, strict=True))
+    sides = sum(edge.length for piece in quilt.pieces for ring in piece.rings for edge in ring)
     return (sides - 2 * float(quilt.width + quilt.height)) / 2
 
 

@@ -142,8 +142,9 @@ def check_tiling(quilt: Quilt) -> None:
     whole = shapely.box(0, 0, float(quilt.width), float(quilt.height))
     faces = [polygon_of(each) for each in quilt.pieces]
     assert all(signed_area(each.outline) > 0 for each in quilt.pieces), "a ring runs anticlockwise"
+    assert all(signed_area(hole) < 0 for each in quilt.pieces for hole in each.holes), "a hole runs clockwise"
     slack = AREA_NEAR * max(1, len(faces))
-    curved = 1e-3 * sum(1 for each in quilt.pieces for edge in each.outline if edge.arc)
+    curved = 1e-3 * sum(1 for each in quilt.pieces for ring in each.rings for edge in ring if edge.arc)
     assert abs(sum(face.area for face in faces) - whole.area) < slack + curved
     union = shapely.union_all(faces, grid_size=GRID)
     assert abs(union.area - whole.area) < GRID * sum(face.length for face in faces) + curved
@@ -209,13 +210,17 @@ def heading(edge: Edge, *, start: bool) -> float:
 
 
 def signed_area(outline: Sequence[Edge]) -> float:
-    """Square inches of the polygon of the corners, above zero where it runs clockwise."""
-    return sum(float(edge.start.x * edge.end.y - edge.end.x * edge.start.y) for edge in outline) / 2
+    """Square inches within a ring, arcs as many short sides; above zero where it runs clockwise."""
+    corners = [p for edge in outline for p in flattened(edge)]
+    return sum(float(p.x * q.y - q.x * p.y)
+               for p, q in zip(corners, [*corners[1:], corners[0]], strict=True)) / 2
 
 
 def polygon_of(piece: QuiltPiece) -> shapely.Polygon:
     """The piece for shapely, arcs as many short sides."""
-    return shapely.Polygon([(float(p.x), float(p.y)) for edge in piece.outline for p in flattened(edge)])
+    around, *holes = ([(float(p.x), float(p.y)) for edge in ring for p in flattened(edge)]
+                      for ring in piece.rings)
+    return shapely.Polygon(around, holes)
 
 
 def pieces_called(quilt: Quilt, what: str) -> list[QuiltPiece]:

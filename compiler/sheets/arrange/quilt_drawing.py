@@ -63,38 +63,15 @@ def _fill_marks(quilt: Quilt, placement: Placement, fills: Mapping[str, Fill]) -
     """For each fabric one path of all its pieces, filled, and its texture clipped to them."""
     far = placement.spot_at(quilt.width, quilt.height)
     paths: dict[str, list[Segment]] = {fabric: [] for fabric in shown_fabrics(quilt)}
-    holed = _holed(quilt)
-    around = [piece for piece in quilt.pieces if (piece.block, piece.template) in holed]
-    # A piece that has a hole lies under all others, so that what fills the hole lies over it.
-    for piece in around:
-        path = ring_path(piece.outline, placement)
-        fill = fills[piece.fabric]
-        yield PathMark(path, None, 0.0, (), fill.ground, "fill", piece.fabric)
-        texture = texture_mark(fill, (placement.x, placement.y, far.x, far.y), path, piece.fabric)
-        if texture:
-            yield texture
     for piece in quilt.pieces:
-        if (piece.block, piece.template) in holed:
-            continue
-        paths[piece.fabric].extend(ring_path(piece.outline, placement))
+        for ring in piece.rings:
+            paths[piece.fabric].extend(ring_path(ring, placement))
     for fabric, segments in paths.items():
-        if not segments:
-            continue
         path = tuple(segments)
         yield PathMark(path, None, 0.0, (), fills[fabric].ground, "fill", fabric)
         texture = texture_mark(fills[fabric], (placement.x, placement.y, far.x, far.y), path, fabric)
         if texture:
             yield texture
-
-
-def _holed(quilt: Quilt) -> frozenset[tuple[int | None, str]]:
-    """Block and template of every shape that has a hole."""
-    return frozenset(
-        (index, f"{block.draft.title} {template.label}")
-        for index, block in enumerate(quilt.blocks)
-        for template in block.templates
-        if template.sew_holes
-    )
 
 
 def _block_marks(quilt: Quilt, placement: Placement) -> Iterator[Mark]:
@@ -109,7 +86,7 @@ def _seam_marks(quilt: Quilt, placement: Placement, fills: Mapping[str, Fill]) -
     dark = [fills[piece.fabric].dark for piece in quilt.pieces]
     black: list[Segment] = []
     white: list[Segment] = []
-    for seam in seams_of([piece.outline for piece in quilt.pieces], placement):
+    for seam in seams_of([tuple(chain(*piece.rings)) for piece in quilt.pieces], placement):
         lost = len(seam.pieces) > 1 and all(dark[piece] for piece in seam.pieces)
         (white if lost else black).extend(seam.path)
     for path, colour, width in ((black, BLACK, SEAM), (white, WHITE, SEAM * 1.4)):

@@ -1,13 +1,12 @@
 """The seams of a whole quilt, each once, with the pieces on either side of it.
 
-In: the outlines of all pieces. Two pieces share a seam by lying along one line, wherever their corners
-are; so all
-sides on one line are cut up at all corners on it, and each stretch knows what lies along it. Points.
+In: the sides of all pieces, those of their holes too. Two pieces share a seam by lying along one line, wherever
+their corners are; so all sides on one line are cut up at all corners on it, and each stretch knows what lies along it. Points.
 
     --------+--------
     ----+-------+----   four stretches, each with one piece above and one below
 
-Curved sides meet curved sides with the same ends.
+Curved sides meet curved sides with the same ends and the same middle.
 """
 
 from __future__ import annotations
@@ -17,6 +16,7 @@ from collections.abc import Iterator, Sequence
 from math import hypot
 from typing import Final, NamedTuple
 
+from ...drafting.curves import at_share
 from ...drafting.model import Edge
 from ..page import Segment
 from .paths import Placement, Spot, open_path, straight
@@ -64,7 +64,9 @@ def seams_of(outlines: Sequence[Sequence[Edge]], placement: Placement) -> Iterat
                 ends = tuple(
                     sorted(Spot(round(x + OFF_MARK, 1), round(y + OFF_MARK, 1)) for x, y in (first, last))
                 )
-                curves.setdefault((*ends, placement.spot(edge.arc.center)), (edge, []))[1].append(number)
+                middle = placement.spot(at_share(edge, 0.5))  # tells the halves of a circle apart
+                key = (*ends, Spot(round(middle.x + OFF_MARK, 1), round(middle.y + OFF_MARK, 1)))
+                curves.setdefault(key, (edge, []))[1].append(number)
                 continue
             _add_side(lines, first, last, number)
     for line, sides in lines.values():

@@ -110,8 +110,8 @@ def rest_words(quilt: Quilt, cuts: tuple[FabricCuts, ...], step: Fraction) -> It
         yield (
             f"Binding: {length_text(_up(quilt.binding.length), step)} of {way} strip "
             f"{length_text(quilt.binding.strip_width, step)} wide, "
-            f"of {titles[quilt.binding.fabric]}: the quilt’s four sides, and 10in for the corners and the "
-            f"last join."
+            f"of {titles[quilt.binding.fabric]}: the quilt’s four sides, and "
+            f"{length_text(quilt.binding.slack, step)} for the corners and the last join."
         )
     parts = (("binding", quilt.binding), ("backing", quilt.backing), ("batting", quilt.batting))
     missing = [
