@@ -1,7 +1,8 @@
 """The seams of a whole quilt, each once, with the pieces on either side of it.
 
-In: the sides of all pieces, those of their holes too. Two pieces share a seam by lying along one line, wherever
-their corners are; so all sides on one line are cut up at all corners on it, and each stretch knows what lies along it. Points.
+In: the sides of all pieces, those of their holes too. Two pieces share a seam by lying along one line,
+wherever their corners are; so all sides on one line are cut up at all corners on it, and each stretch knows
+what lies along it. Points.
 
     --------+--------
     ----+-------+----   four stretches, each with one piece above and one below
