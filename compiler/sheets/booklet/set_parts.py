@@ -105,8 +105,8 @@ def _table(table: Table, width: float) -> Iterator[Item]:
     rows = [Row(("", *row.cells), row.subject, row.total, row.notes) for row in table.rows]
     head, *rest = table_items(columns, rows, width)
     yield head
-    for item in rest:
-        yield _ticked(item)
+    for row, item in zip(rows, rest, strict=True):
+        yield item if row.total else _ticked(item)
 
 
 def _ticked(item: Item) -> Item:
