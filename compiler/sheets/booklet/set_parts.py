@@ -134,7 +134,7 @@ def _card_row(row: Sequence[Item], wide: float) -> Item:
 def _set_card(card: Card, wide: float) -> Item:
     """One card: its title, its picture, its lines."""
     lines = [line for text in card.lines for line in break_lines(text, wide, LABEL)]
-    top = CARD_HEAD + card.picture.height + 4
+    top = CARD_HEAD + card.picture.height + 7
 
     def draw(x: float, y: float) -> list[Mark]:
         marks: list[Mark] = [set_text(x, y + 10, card.title, HEADING, True, role="card", subject=card.title)]

@@ -1,0 +1,125 @@
+"""What is said under a step's picture: what is sewn to what, set-in seams, curves, pressing, sizes."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Final
+
+from ...diagnostics.wording import count_of
+from ...measure.fractions import nearest_mark, ruler_text
+from ...measure.tolerance import Number, near
+from ...sewing.model import Assembly, Pressing, Size, Step, Toward
+
+ALIKE: Final = 1e-4  # inches between two sizes that are one in print
+
+
+def part_words(assembly: Assembly, part: str) -> str:
+    """`A (dark)`, `B (light), reversed`, `unit 3`."""
+    if part.startswith("u"):
+        return f"unit {part[1:]}"
+    cloth = assembly.pieces[int(part) - 1]
+    return f"{cloth.template} ({cloth.fabric}{', reversed' if cloth.reversed else ''})"
+
+
+def step_title(assembly: Assembly, step: Step) -> str:
+    """`Step 2 · unit 2, make 4`; the last makes the block."""
+    if step.step == len(assembly.steps):
+        return f"Step {step.step} · the block"
+    if step.batch == 1:
+        return f"Step {step.step} · unit {step.step}"
+    return f"Step {step.step} · unit {step.step}, make {step.batch}"
+
+
+def step_lines(assembly: Assembly, step: Step, pressing: Pressing, hand: bool) -> tuple[str, ...]:
+    """The lines under the picture."""
+    return (
+        f"{_sew(assembly, step)} {' '.join(_care(assembly, step, hand))}".strip(),
+        press_words(assembly, step, pressing),
+        size_words(step),
+    )
+
+
+def _sew(assembly: Assembly, step: Step) -> str:
+    first, second = (part_words(assembly, part) for part in step.parts)
+    if first == second:
+        return f"Sew two of {first} together." if first.startswith("unit") else f"Sew {first} to {second}."
+    return f"Sew {first} to {second}."
+
+
+def _care(assembly: Assembly, step: Step, hand: bool) -> Iterator[str]:
+    """What is special about the seam."""
+    later = [each.step for each in assembly.steps if each.partial and each.partial.opened == step.step]
+    if later:
+        yield (
+            f"Partial seam: sew half of it, leave the rest open at the dot: closed after step {later[-1]}."
+        )
+    if step.partial:
+        yield f"Then close the seam of step {step.partial.opened}, which was left open."
+    elif step.closed:
+        yield "Set in: the seam runs all round. Pin the corners first; begin in the middle of a side."
+    elif step.turns:
+        yield f"Set in, {count_of(len(step.turns), 'turn')}. {_turn_words(len(step.turns), hand)}"
+    if later:
+        return
+    if step.stops and not step.turns:
+        yield _stop_words(len(step.stops), hand)
+    elif step.stops:
+        yield "Stop at the dot at the seam’s end, too."
+    if step.curved:
+        yield _curve_words(len(step.eased))
+
+
+def _turn_words(turns: int, hand: bool) -> str:
+    where = "the dot" if turns == 1 else "each dot"
+    if hand:
+        return f"At {where} take a backstitch, pass the needle through the seam, turn, and sew on."
+    return f"Stop at {where} with the needle down, lift the foot, turn the cloth, lower it and sew on."
+
+
+def _stop_words(stops: int, hand: bool) -> str:
+    if hand:
+        return "Sew from corner to corner only, never into the allowance."
+    if stops == 1:
+        return "Stop at the dot and lock the stitch: the allowance beyond it stays free."
+    return "Start and stop at the dots and lock the stitch: the allowance beyond them stays free."
+
+
+def _curve_words(pins: int) -> str:
+    marks = f" and at the {count_of(pins, 'match mark')}" if pins else ""
+    return f"Curved: pin at both ends{marks}, the hollow edge on top, and ease it in as you sew."
+
+
+def press_words(assembly: Assembly, step: Step, pressing: Pressing) -> str:
+    """`Press toward A (dark).`; where the copies of a batch differ, how many each way."""
+    first, second = (part_words(assembly, part) for part in step.parts)
+    if first == second:
+        first, second = f"the first {first}", f"the second {second}"
+    names = {"first": f"toward {first}", "second": f"toward {second}", "open": "open"}
+    ways: list[Toward] = ["first", "second", "open"]
+    found = [(names[way], pressing.ways.count(way)) for way in ways if way in pressing.ways]
+    if len(found) == 1:
+        same = first.removeprefix("the first ") == second.removeprefix("the second ")
+        return "Press to one side." if same and pressing.toward != "open" else f"Press {found[0][0]}."
+    if part_words(assembly, step.parts[0]) == part_words(assembly, step.parts[1]):
+        found = [("one way" if way is found[0][0] else "the other", count) for way, count in found]
+    return f"Press {' and '.join(f'{count} {way}' for way, count in found)}."
+
+
+def size_words(step: Step) -> str:
+    """`Unfinished 3 1/2in square, finished 3in.`"""
+    return f"Unfinished {_size(step.unfinished)}, finished {_size(step.finished)}."
+
+
+def _size(size: Size) -> str:
+    if abs(size.width - size.height) <= ALIKE:
+        return f"{about(size.width)} square"
+    return f"{about(size.width)} x {about(size.height)}"
+
+
+def about(length: Number) -> str:
+    """`3in`; `about 3 1/8in` where the ruler has no mark for it."""
+    text = ruler_text(length)
+    if "." not in text:
+        return text
+    mark = nearest_mark(length)
+    return ruler_text(mark) if near(mark, length, ALIKE) else f"about {ruler_text(mark)}"

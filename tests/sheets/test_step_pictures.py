@@ -1,0 +1,183 @@
+"""Steps as a maker sees them: what is sewn to what, how often, how large, which way it is pressed."""
+
+from __future__ import annotations
+
+from functools import cache
+
+import pytest
+from piecewright.drafting.model import Draft
+from piecewright.sewing.assembly import assemble
+from piecewright.sewing.model import Assembly
+from piecewright.sewing.pressing import press
+from piecewright.sheets.arrange.options import SheetOptions
+from piecewright.sheets.booklet.content import Book, Card, Cards, Paragraph, Picture
+from piecewright.sheets.booklet.set_pages import chapter_document
+from piecewright.sheets.booklet.step_chapter import pressing_words, step_chapter
+from piecewright.sheets.page import PathMark
+from shapely.geometry import Polygon
+from shapely.ops import unary_union
+
+from tests.support.arranged import extent, rings
+from tests.support.check import check_block, check_noted
+from tests.support.library import library_drafts
+
+LIBRARY = dict(library_drafts())
+KINDS = (
+    "Ohio Star",
+    "Eight-pointed Star",
+    "Drunkard's Path",
+    "Honeycomb",
+    "Log Cabin",
+    "Flying Goose",
+    "Spools",
+    "Jack's House",
+    "Mariner's Compass",
+    "Triple Irish Chain",
+)
+PARTIAL = "finished 6in\ngrid 3 x 3\nseam A2 -- C2\nseam C1 -- C3\nseam D3 -- B3\nseam B4 -- B2"
+
+
+@cache
+def sewn(title: str) -> tuple[Draft, Assembly, tuple[Card, ...]]:
+    draft = LIBRARY[title]
+    return draft, *cards_of(draft)
+
+
+def cards_of(draft: Draft, hand: bool = False) -> tuple[Assembly, tuple[Card, ...]]:
+    assembly = assemble(draft)
+    chapter = step_chapter(draft, assembly, press(draft, assembly), None, hand)
+    (cards,) = [part.cards for part in chapter.parts if isinstance(part, Cards)]
+    return assembly, cards
+
+
+def marks(card: Card, role: str) -> list[PathMark]:
+    return [mark for mark in card.picture.marks if isinstance(mark, PathMark) and mark.role == role]
+
+
+def shape(mark: PathMark):
+    return unary_union([Polygon(ring).buffer(0) for ring in rings(mark) if len(ring) > 2])
+
+
+@pytest.mark.parametrize("title", KINDS)
+def test_every_step_has_a_card_in_order(title):
+    _, assembly, cards = sewn(title)
+    assert [card.title.split(" · ")[0] for card in cards] == [
+        f"Step {n}" for n in range(1, len(assembly.steps) + 1)
+    ]
+    assert cards[-1].title.endswith("the block")
+    for step, card in zip(assembly.steps[:-1], cards, strict=False):
+        assert card.title.endswith(f"make {step.batch}") == (step.batch > 1)
+
+
+@pytest.mark.parametrize("title", KINDS)
+def test_before_the_parts_lie_apart_and_make_up_what_is_shown_after(title):
+    _, _, cards = sewn(title)
+    for card in cards:
+        one, two = (shape(mark) for mark in marks(card, "part"))
+        assert one.intersection(two).area < 1e-6 * (one.area + two.area), card.title
+        after = unary_union([shape(mark) for mark in marks(card, "fill")])
+        assert after.area == pytest.approx(one.area + two.area, rel=1e-3)  # curves are read in small steps
+
+
+@pytest.mark.parametrize("title", KINDS)
+def test_the_added_part_alone_is_shaded_and_the_seam_is_heaviest(title):
+    for card in sewn(title)[2]:
+        shades = [mark.fill for mark in marks(card, "part")]
+        assert sorted(shade == (1.0, 1.0, 1.0) for shade in shades) == [False, True]
+        heavy = marks(card, "sewn")
+        assert len(heavy) == 2 and min(mark.width for mark in heavy) > max(
+            mark.width
+            for mark in card.picture.marks
+            if isinstance(mark, PathMark) and mark.role in ("part", "seam")
+        )
+
+
+@pytest.mark.parametrize("title", KINDS)
+def test_a_picture_keeps_to_its_room(title):
+    for card in sewn(title)[2]:
+        for mark in card.picture.marks:
+            if isinstance(mark, PathMark) and mark.clip is None:
+                left, top, right, bottom = extent(mark)
+                assert left > -4 and right < card.picture.width + 4, card.title
+                assert top > -4 and bottom < card.picture.height + 4, card.title
+
+
+def test_sizes_are_unfinished_and_finished_as_common_practice_has_them():
+    cards = sewn("Flying Goose")[2]
+    draft = LIBRARY["Flying Goose"]
+    assert (draft.width, draft.height) == (4, 2)
+    assert cards[-1].lines[2] == "Unfinished 4 1/2in x 2 1/2in, finished 4in x 2in."
+    assert sewn("Ohio Star")[2][1].lines[2] == "Unfinished 3 1/2in square, finished 3in square."
+
+
+def test_a_set_in_seam_stops_at_the_dot():
+    _, assembly, cards = sewn("Eight-pointed Star")
+    for step, card in zip(assembly.steps, cards, strict=True):
+        dots = marks(card, "dot")
+        assert bool(dots) == bool(step.turns or step.stops)
+        assert len(dots) == 4 * (len(step.turns) + len(step.stops))  # a ring and a speck, on either part
+    set_in = [card for step, card in zip(assembly.steps, cards, strict=True) if step.turns]
+    assert set_in and all("Stop at the dot with the needle down" in card.lines[0] for card in set_in)
+
+
+def test_a_curved_seam_is_pinned_at_its_match_marks():
+    _, assembly, cards = sewn("Drunkard's Path")
+    curved = [(step, card) for step, card in zip(assembly.steps, cards, strict=True) if step.curved]
+    assert curved
+    for step, card in curved:
+        assert len(marks(card, "match")) == 2 * len(step.eased) and "Curved: pin" in card.lines[0]
+
+
+def test_a_partial_seam_is_left_open_and_closed_later():
+    _, cards = cards_of(check_block(PARTIAL))
+    assert "leave the rest open at the dot: closed after step 4" in cards[0].lines[0]
+    assert "Then close the seam of step 1" in cards[3].lines[0]
+
+
+def test_a_window_is_shown_beside_its_filling():
+    _, (card,) = cards_of(
+        check_noted("piece-hole", "finished 6in\ngrid 3 x 3\nseam B2 -- C2 -- C3 -- B3 -- B2")
+    )
+    assert "the seam runs all round" in card.lines[0]
+    one, two = (Polygon(rings(mark)[0]) for mark in marks(card, "part"))
+    assert not one.intersects(two)
+
+
+def test_the_arrow_lies_on_the_cloth_that_the_seam_is_pressed_to():
+    draft, assembly, cards = sewn("Flying Goose")
+    dark = [piece for piece in draft.pieces if piece.fabric == "dark"]
+    assert dark
+    for step, card in zip(assembly.steps, cards, strict=True):
+        assert card.lines[1].startswith("Press toward")
+        tip = marks(card, "press")[-1]
+        assert len(rings(tip)[0]) == 3, step
+
+
+def test_by_hand_the_words_are_of_the_needle():
+    _, cards = cards_of(LIBRARY["Eight-pointed Star"], hand=True)
+    said = " ".join(line for card in cards for line in card.lines)
+    assert "pass the needle through" in said and "lift the foot" not in said
+
+
+def test_every_picture_says_in_words_what_it_shows():
+    for card in sewn("Ohio Star")[2]:
+        assert isinstance(card.picture, Picture) and card.lines[0].split(".")[0] in card.picture.alternative
+
+
+def test_several_steps_share_a_page_and_none_is_cut_off():
+    draft, assembly, cards = sewn("Log Cabin")
+    chapter = step_chapter(draft, assembly, press(draft, assembly), None)
+    book = Book("Log Cabin", "under", cards[0].picture, (), (chapter,), "", "", "")
+    pages = chapter_document(book, chapter, SheetOptions()).pages
+    assert len(pages) <= len(cards) / 4
+    for page in pages:
+        for mark in page.marks:
+            assert extent(mark)[3] <= page.height - 17.5
+
+
+def test_pressing_says_how_many_seams_lie_opposite():
+    draft, assembly, _ = sewn("Ohio Star")
+    plan = press(draft, assembly)
+    assert "Seams meet at 12 places, and lie opposite at each" in pressing_words(plan)
+    single = step_chapter(check_block("finished 6in"), assemble(check_block("finished 6in")), plan, None)
+    assert single.parts == (Paragraph("The block is one piece: there is nothing to sew."),)
