@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from fractions import Fraction
 from math import acos, atan2, cos, hypot, pi, sin, sqrt
 
-from ..measure.tolerance import FLATTEN, NEAR, Number
+from ..measure.tolerance import FLATTEN, NEAR, Number, difference
 from .model import Edge, Point
 
 PARALLEL = 1e-12
@@ -19,7 +19,7 @@ shows."""
 
 def distance(p: Point, q: Point) -> float:
     """Inches between two points."""
-    return hypot(float(p.x - q.x), float(p.y - q.y))
+    return hypot(difference(p.x, q.x), difference(p.y, q.y))
 
 
 def same_place(p: Point, q: Point) -> bool:
@@ -59,14 +59,14 @@ def foot_on(p: Point, q: Point, d: tuple[Number, Number]) -> Point:
 
 def bearing(center: Point, p: Point) -> float:
     """Radians from the x axis, growing clockwise as seen."""
-    return atan2(float(p.y - center.y), float(p.x - center.x))
+    return atan2(difference(p.y, center.y), difference(p.x, center.x))
 
 
 def share_at(edge: Edge, p: Point) -> float:
     """How far along an edge a point on it (or on its line or circle) lies: 0 at the start, 1 at the end."""
     if edge.arc is None:
-        dx, dy = float(edge.end.x - edge.start.x), float(edge.end.y - edge.start.y)
-        return (float(p.x - edge.start.x) * dx + float(p.y - edge.start.y) * dy) / (dx * dx + dy * dy)
+        dx, dy = difference(edge.end.x, edge.start.x), difference(edge.end.y, edge.start.y)
+        return (difference(p.x, edge.start.x) * dx + difference(p.y, edge.start.y) * dy) / (dx * dx + dy * dy)
     sweep = edge.sweep
     turned = bearing(edge.arc.center, p) - bearing(edge.arc.center, edge.start)
     if sweep < 0:
@@ -86,8 +86,8 @@ def at_share(edge: Edge, share: float) -> Point:
         return edge.end
     if edge.arc is None:
         return Point(
-            float(edge.start.x) + share * float(edge.end.x - edge.start.x),
-            float(edge.start.y) + share * float(edge.end.y - edge.start.y),
+            float(edge.start.x) + share * difference(edge.end.x, edge.start.x),
+            float(edge.start.y) + share * difference(edge.end.y, edge.start.y),
         )
     at = bearing(edge.arc.center, edge.start) + share * edge.sweep
     c, r = edge.arc.center, edge.arc.radius
@@ -101,8 +101,8 @@ def distance_to(edge: Edge, p: Point) -> float:
     if -slack <= share <= 1 + slack:
         if edge.arc is not None:
             return abs(distance(edge.arc.center, p) - edge.arc.radius)
-        dx, dy = float(edge.end.x - edge.start.x), float(edge.end.y - edge.start.y)
-        away = float(p.x - edge.start.x) * dy - float(p.y - edge.start.y) * dx
+        dx, dy = difference(edge.end.x, edge.start.x), difference(edge.end.y, edge.start.y)
+        away = difference(p.x, edge.start.x) * dy - difference(p.y, edge.start.y) * dx
         return abs(away) / hypot(dx, dy)
     return min(distance(edge.start, p), distance(edge.end, p))
 
@@ -116,7 +116,7 @@ def line_and_circle(p: Point, d: tuple[Number, Number], center: Point, radius: f
     """How far along a line (in steps of d) it meets a circle: none, one where it touches, or two."""
     dx, dy = float(d[0]), float(d[1])
     size = hypot(dx, dy)
-    wx, wy = float(center.x - p.x), float(center.y - p.y)
+    wx, wy = difference(center.x, p.x), difference(center.y, p.y)
     middle = (wx * dx + wy * dy) / (size * size)
     away = abs(wx * dy - wy * dx) / size
     if away > radius + NEAR:
@@ -133,7 +133,7 @@ def circles_meet(c: Point, r: float, d: Point, s: float) -> list[Point]:
     if apart <= NEAR or apart > r + s + NEAR or apart < abs(r - s) - NEAR:
         return []
     middle = (apart * apart + r * r - s * s) / (2 * apart)
-    ux, uy = float(d.x - c.x) / apart, float(d.y - c.y) / apart
+    ux, uy = difference(d.x, c.x) / apart, difference(d.y, c.y) / apart
     x, y = float(c.x) + middle * ux, float(c.y) + middle * uy
     height = sqrt(max(r * r - middle * middle, 0.0))
     if apart >= r + s - NEAR or apart <= abs(r - s) + NEAR:

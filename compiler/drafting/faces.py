@@ -17,7 +17,7 @@ from dataclasses import dataclass
 from math import asin, atan2, hypot
 from typing import Any
 
-from ..measure.tolerance import Number
+from ..measure.tolerance import Number, difference
 from .curves import area_under, at_share, flattened
 from .model import Edge, Point
 from .noding import Graph
@@ -140,7 +140,7 @@ def _by_angle(graph: Graph, halves: list[int]) -> list[int]:
 
 
 def _chord(edge: Edge) -> float:
-    chord = hypot(float(edge.end.x - edge.start.x), float(edge.end.y - edge.start.y))
+    chord = hypot(difference(edge.end.x, edge.start.x), difference(edge.end.y, edge.start.y))
     return chord if chord > 0 or edge.arc is None else edge.arc.radius
 
 
@@ -149,7 +149,7 @@ def _angle(edge: Edge, reach: float | None) -> float:
     if edge.arc is not None and reach is not None:
         turned = 2 * asin(min(reach / (2 * edge.arc.radius), 1.0))
         to = at_share(edge, min(turned / abs(edge.sweep), 1.0))
-    return atan2(float(to.y - edge.start.y), float(to.x - edge.start.x))
+    return atan2(difference(to.y, edge.start.y), difference(to.x, edge.start.x))
 
 
 def _ring_area(graph: Graph, ring: list[int]) -> Number:
@@ -222,7 +222,7 @@ def _middle(graph: Graph, ring: list[int]) -> Point | None:
     turned = 0.0
     for at, p in enumerate(points):
         a, b = points[at - 1], points[(at + 1) % len(points)]
-        cross = float(p.x - a.x) * float(b.y - p.y) - float(p.y - a.y) * float(b.x - p.x)
+        cross = difference(p.x, a.x) * difference(b.y, p.y) - difference(p.y, a.y) * difference(b.x, p.x)
         if cross < 0:
             return None
         turned += cross

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
+from functools import cached_property
 
 from ..measure.tolerance import Number
 from .model import Edge, Point
@@ -49,7 +50,7 @@ class Frame:
         """The same ground with its outline known."""
         return replace(self, outline=outline)
 
-    @property
+    @cached_property
     def is_box(self) -> bool:
         """Whether the outline is the whole bounding box."""
         return self.outline == rectangle(Fraction(0), Fraction(0), self.width, self.height)

@@ -6,7 +6,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from ..diagnostics.source import Span
-from ..measure.tolerance import NEAR, NEARLY
+from ..measure.tolerance import NEAR, NEARLY, difference
 from .complaints import seams as complain
 from .context import Bench
 from .curves import at_share, distance, distance_to, lies_on
@@ -49,7 +49,7 @@ def outside(p: Point, frame: Frame) -> bool:
 
 
 def _beyond(p: Point, frame: Frame) -> float:
-    return max(-float(p.x), -float(p.y), float(p.x - frame.width), float(p.y - frame.height))
+    return max(-float(p.x), -float(p.y), difference(p.x, frame.width), difference(p.y, frame.height))
 
 
 def check_ends(graph: Graph, lines: Sequence[DrawnLine], bench: Bench) -> None:
@@ -104,6 +104,6 @@ def check_crossings(
 def _on_grid(p: Point, frame: Frame) -> bool:
     if any(distance(p, known) <= NEAR for known in frame.predefined.values()):
         return True
-    return (any(abs(float(p.x - x)) <= NEAR for x in frame.across)
-            and any(abs(float(p.y - y)) <= NEAR for y in frame.down))
+    return (any(abs(difference(p.x, x)) <= NEAR for x in frame.across)
+            and any(abs(difference(p.y, y)) <= NEAR for y in frame.down))
 

@@ -13,7 +13,7 @@ from math import atan2, pi, sqrt
 from typing import Literal, NamedTuple
 
 from ..diagnostics.source import Span
-from ..measure.tolerance import Number
+from ..measure.tolerance import Number, difference
 
 
 class Point(NamedTuple):
@@ -46,8 +46,8 @@ class Edge:
         if self.arc is None:
             return 0.0
         c = self.arc.center
-        first = atan2(float(self.start.y - c.y), float(self.start.x - c.x))
-        last = atan2(float(self.end.y - c.y), float(self.end.x - c.x))
+        first = atan2(difference(self.start.y, c.y), difference(self.start.x, c.x))
+        last = atan2(difference(self.end.y, c.y), difference(self.end.x, c.x))
         turn = (last - first) % (2 * pi)
         if turn < 1e-12:  # a whole circle, either way round
             return 2 * pi if self.arc.clockwise else -2 * pi
@@ -58,7 +58,7 @@ class Edge:
         """Inches along the edge."""
         if self.arc is not None:
             return abs(self.sweep) * self.arc.radius
-        dx, dy = float(self.end.x - self.start.x), float(self.end.y - self.start.y)
+        dx, dy = difference(self.end.x, self.start.x), difference(self.end.y, self.start.y)
         return sqrt(dx * dx + dy * dy)
 
     def reversed(self) -> Edge:

@@ -48,7 +48,8 @@ class FaceFinder:
         import shapely
 
         self.graph, self.faces = graph, faces
-        self.tree = shapely.STRtree([face.polygon for face in faces.faces])
+        self.polygons = [face.polygon for face in faces.faces]
+        self.tree = shapely.STRtree(self.polygons)
 
     def containing(self, places: Sequence[Point]) -> list[int | None]:
         """For each place, which lies inside a face, the number of that face."""
@@ -61,12 +62,23 @@ class FaceFinder:
                 found[int(place)] = int(face)
         return found
 
-    def touching(self, p: Point) -> list[int]:
-        """Every face that holds the place inside it, or touches it with an edge."""
+    def touching(self, places: Sequence[Point]) -> list[list[int]]:
+        """For each place, every face that holds it inside or touches it with an edge. Only what is close to
+        an edge is looked at exactly."""
         import shapely
 
-        point = shapely.Point(float(p.x), float(p.y))
-        near = sorted(int(face) for face in self.tree.query(point, predicate="dwithin", distance=TOUCHING))
+        if not places:
+            return []
+        points = shapely.points([[float(p.x), float(p.y)] for p in places])
+        near: list[list[int]] = [[] for _ in places]
+        for place, face in self.tree.query(points, predicate="dwithin", distance=TOUCHING).T:
+            near[int(place)].append(int(face))
+        nearest = shapely.boundary([self.polygons[faces[0]] if faces else None for faces in near])
+        close = shapely.dwithin(nearest, points, TOUCHING)
+        return [self._exactly(p, sorted(faces)) if at_edge or len(faces) != 1 else faces
+                for p, faces, at_edge in zip(places, near, close, strict=True)]
+
+    def _exactly(self, p: Point, near: Sequence[int]) -> list[int]:
         on_edge = [face for face in near if any(
             lies_on(half_edge(self.graph, half), p) for ring in self._rings(face) for half in ring)]
         return on_edge or [face for face in near if self._holds(face, p)]
@@ -148,12 +160,14 @@ def _name_claims(finder: FaceFinder, sketch: Sketch, owners: list[int], cloth: l
     """Puts each claim in its face. A point on an edge must touch one face only."""
     held: dict[int, list[Claim]] = {}
     clashed: set[tuple[Span, Span]] = set()
+    inside = []
     for claim in sketch.claims:
         if outside(claim.place, bench.frame):
             where = complain_seams.outside_by(claim.place, bench.frame.width, bench.frame.height)
             bench.say(complain.place_outside(claim.statement.name, claim.phrase.span, where))
-            continue
-        touched = finder.touching(claim.place)
+        else:
+            inside.append(claim)
+    for claim, touched in zip(inside, finder.touching([each.place for each in inside]), strict=True):
         assert touched, f"no face at {claim.place}"
         if len(touched) > 1:
             bench.say(complain.place_on_edge(

@@ -8,7 +8,7 @@ from functools import cache
 from math import floor, hypot
 
 from ..diagnostics.source import Span
-from ..measure.tolerance import NEAR, Number
+from ..measure.tolerance import NEAR, Number, difference
 from .curves import at_share, box_of, lies_on, same_circle
 from .faces import OUTER, Faces, half_edge, leaves
 from .model import Edge, Part, Piece, Point, Side
@@ -140,8 +140,8 @@ def _is_corner(graph: Graph, arriving: int, leaving: int, part: Callable[[int], 
     if one.arc is not None or other.arc is not None:
         return not (same_circle(one, other) and one.arc and other.arc
                     and one.arc.clockwise == other.arc.clockwise)
-    ax, ay = float(one.end.x - one.start.x), float(one.end.y - one.start.y)
-    bx, by = float(other.end.x - other.start.x), float(other.end.y - other.start.y)
+    ax, ay = difference(one.end.x, one.start.x), difference(one.end.y, one.start.y)
+    bx, by = difference(other.end.x, other.start.x), difference(other.end.y, other.start.y)
     if ax * bx + ay * by <= 0:
         return True
     # how far the shared end lies from the straight line between the far ends

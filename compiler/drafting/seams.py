@@ -8,7 +8,7 @@ from typing import NamedTuple, assert_never
 
 from ..diagnostics.source import Span
 from ..language import tree
-from ..measure.tolerance import NEAR, Number
+from ..measure.tolerance import NEAR, Number, difference
 from .complaints import seams as complain
 from .context import Context
 from .curves import along, area_under, at_share, distance, foot_on, meet_lines, same_place, tangent_at_end
@@ -122,7 +122,7 @@ def through_edges(line: tree.Line, here: Context) -> Drawn:
     steps = meetings(ray, outline)
     drawn: Drawn = []
     for near_end, far_end in pairwise(steps):
-        if float(far_end - near_end) * unit <= NEAR:
+        if difference(far_end, near_end) * unit <= NEAR:
             continue
         edge = Edge(along(*ray, near_end), along(*ray, far_end))
         if inside_ring(at_share(edge, 0.5), outline):
@@ -187,8 +187,8 @@ def _angle_seen(p: Point, edge: Edge) -> float:
         steps = [edge.start, edge.end]
     total = 0.0
     for a, b in pairwise(steps):
-        ax, ay = float(a.x - p.x), float(a.y - p.y)
-        bx, by = float(b.x - p.x), float(b.y - p.y)
+        ax, ay = difference(a.x, p.x), difference(a.y, p.y)
+        bx, by = difference(b.x, p.x), difference(b.y, p.y)
         total += atan2(ax * by - ay * bx, ax * bx + ay * by)
     return total
 
