@@ -12,8 +12,9 @@ and no clock: the same items come out the same, in whatever order they are given
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from itertools import islice
 from math import atan2, cos, degrees, hypot, inf, radians, sin
 from typing import Final
 
@@ -134,20 +135,33 @@ def _plans(shapes: Sequence[tuple[Shape, ...]]) -> Iterator[tuple[tuple[int, ...
     searches = sum(len(each) for each in shapes)
     orders = _orders([each[0] for each in shapes])
     if len(shapes) == 1:
-        yield orders[0], NARROWER[0]
+        yield next(orders), NARROWER[0]
         return
-    plans = [(order, share) for order in orders for share in NARROWER]
-    yield from plans[: max(1, EFFORT // searches)]
+    plans = ((order, share) for order in orders for share in NARROWER)
+    yield from islice(plans, max(1, EFFORT // searches))
 
 
-def _orders(shapes: Sequence[Shape]) -> list[tuple[int, ...]]:
-    """Largest first, by cover, by box and by length; then with each item in turn put first."""
-    orders = [
-        tuple(sorted(range(len(shapes)), key=lambda n: (-size(shapes[n]), *_looks(shapes[n]))))
-        for size in (_covered, _boxed, _longest)
-    ]
-    fronted = [(n, *(other for other in order if other != n)) for order in orders[:1] for n in order[1:]]
-    return list(dict.fromkeys(orders + fronted))
+def _orders(shapes: Sequence[Shape]) -> Iterator[tuple[int, ...]]:
+    """Largest first, by cover, by box and by length; then with each item in turn put first. Each only once,
+    and made only when its turn comes: hundreds of items have time for one order."""
+    met: set[tuple[int, ...]] = set()
+    for order in _every_order(shapes):
+        if order not in met:
+            met.add(order)
+            yield order
+
+
+def _every_order(shapes: Sequence[Shape]) -> Iterator[tuple[int, ...]]:
+    by_cover = _ordered(shapes, _covered)
+    yield by_cover
+    yield _ordered(shapes, _boxed)
+    yield _ordered(shapes, _longest)
+    for n in by_cover[1:]:
+        yield n, *(other for other in by_cover if other != n)
+
+
+def _ordered(shapes: Sequence[Shape], size: Callable[[Shape], float]) -> tuple[int, ...]:
+    return tuple(sorted(range(len(shapes)), key=lambda n: (-size(shapes[n]), *_looks(shapes[n]))))
 
 
 def _covered(shape: Shape) -> float:

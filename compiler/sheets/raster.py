@@ -18,7 +18,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from functools import lru_cache
 from itertools import chain
-from math import ceil, floor, inf
+from math import ceil, floor
 from typing import Final
 
 Ring = Sequence[tuple[float, float]]
@@ -96,8 +96,17 @@ def _rises(ring: Ring) -> list[bool]:
 
 def _convex_runs(ring: Ring, down: int) -> tuple[tuple[int, int, int], ...]:
     """One run a row: from the leftmost to the rightmost that any side reaches in it."""
-    lefts, rights = [inf] * down, [-inf] * down
+    runs = []
+    for row, sides in enumerate(_touched(ring, down)):
+        first = max(0, floor(min(sides) + TOUCH))
+        runs.append((row, first, max(first, ceil(max(sides) - TOUCH) - 1) + 1 - first))
+    return tuple(runs)
+
+
+def _touched(ring: Ring, down: int) -> list[list[float]]:
+    """For each row, where every side enters it and leaves it, in turn."""
     last = down - 1
+    touched: list[list[float]] = [[] for _ in range(down)]
     for (x1, y1), (x2, y2) in zip(ring, (*ring[1:], ring[0]), strict=True):
         if y1 > y2:
             x1, y1, x2, y2 = x2, y2, x1, y1
@@ -105,21 +114,25 @@ def _convex_runs(ring: Ring, down: int) -> tuple[tuple[int, int, int], ...]:
         final = max(first, min(ceil(y2 - TOUCH) - 1, last))
         slope = (x2 - x1) / (y2 - y1) if y2 > y1 else 0.0
         here = x1
-        for row in range(first, final + 1):
-            there = x1 + slope * (row + 1 - y1) if row < final else x2
-            low, high = (here, there) if here < there else (there, here)
-            if low < lefts[row]:
-                lefts[row] = low
-            if high > rights[row]:
-                rights[row] = high
+        for row in range(first, final):
+            there = x1 + slope * (row + 1 - y1)
+            touched[row] += (here, there)
             here = there
-    return tuple((row, *_span(*ends)) for row, ends in enumerate(zip(lefts, rights, strict=True)))
+        touched[final] += (here, x2)
+    return touched
 
 
-def _span(start: float, end: float) -> tuple[int, int]:
-    """The first cell from start to end, and how many."""
-    first = max(0, floor(start + TOUCH))
-    return first, max(first, ceil(end - TOUCH) - 1) + 1 - first
+def _crossed(ring: Ring, down: int) -> list[list[float]]:
+    """For each row, where the sides cross its middle line, from left to right."""
+    crossed: list[list[float]] = [[] for _ in range(down)]
+    for (x1, y1), (x2, y2) in zip(ring, (*ring[1:], ring[0]), strict=True):
+        if y1 > y2:
+            x1, y1, x2, y2 = x2, y2, x1, y1
+        for row in range(max(ceil(y1 - 0.5), 0), min(ceil(y2 - 0.5), down)):
+            crossed[row].append(x1 + (x2 - x1) / (y2 - y1) * (row + 0.5 - y1))
+    for places in crossed:
+        places.sort()
+    return crossed
 
 
 def box_of(rings: Sequence[Ring]) -> tuple[float, float, float, float]:
@@ -139,27 +152,11 @@ def _fill(ring: Ring, rows: list[int]) -> None:
     A point inside that is in neither would reach, straight up or down, the middle line or a side, within its
     own cell.
     """
-    last = len(rows) - 1
-    touched: list[list[float]] = [[] for _ in rows]  # where each side enters and leaves the row
-    crossed: list[list[float]] = [[] for _ in rows]  # where the sides cross its middle line
-    for (x1, y1), (x2, y2) in zip(ring, (*ring[1:], ring[0]), strict=True):
-        if y1 > y2:
-            x1, y1, x2, y2 = x2, y2, x1, y1
-        first = min(floor(y1 + TOUCH), last)
-        final = max(first, min(ceil(y2 - TOUCH) - 1, last))
-        slope = (x2 - x1) / (y2 - y1) if y2 > y1 else 0.0
-        here = x1
-        for row in range(first, final + 1):
-            there = x1 + slope * (row + 1 - y1) if row < final else x2
-            touched[row] += (here, there)
-            if y1 <= row + 0.5 < y2:
-                crossed[row].append(x1 + slope * (row + 0.5 - y1))
-            here = there
+    touched, crossed = _touched(ring, len(rows)), _crossed(ring, len(rows))
     for row, (sides, middles) in enumerate(zip(touched, crossed, strict=True)):
         if len(sides) == 4 and len(middles) == 2:  # one side in, one out, and all between: nearly every row
             rows[row] |= _bits(min(sides), max(sides))
             continue
-        middles.sort()
         for a, b in chain(_pairs(sides), _pairs(middles)):
             rows[row] |= _bits(min(a, b), max(a, b))
 
@@ -171,8 +168,8 @@ def _pairs(numbers: list[float]) -> Iterable[tuple[float, float]]:
 
 def _bits(start: float, end: float) -> int:
     """The cells from start to end."""
-    first, length = _span(start, end)
-    return (1 << first + length) - (1 << first)
+    first = max(0, floor(start + TOUCH))
+    return (1 << max(first, ceil(end - TOUCH) - 1) + 1) - (1 << first)
 
 
 def _runs(bits: int) -> Iterable[tuple[int, int]]:

@@ -13,7 +13,7 @@ a frame turned so that they lie level. Points; x right, y down.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from math import cos, inf, radians, sin
 from typing import Final
 
@@ -43,6 +43,15 @@ class Room:
 
     rings: tuple[Ring, ...]
     things: tuple[Ring, ...] = ()
+    _reaches: tuple[tuple[float, float, Ring], ...] = field(init=False, repr=False, compare=False)
+
+    def __post_init__(self) -> None:
+        """The things with how far up and down each reaches: most bands pass most of them by."""
+        reaches = []
+        for thing in self.things:
+            ys = [y for _, y in thing]
+            reaches.append((min(ys), max(ys), thing))
+        object.__setattr__(self, "_reaches", tuple(reaches))
 
     def beside(self, *things: Ring) -> Room:
         """The same room with more things in it."""
@@ -76,10 +85,11 @@ def free_spans(room: Room, top: float, bottom: float) -> list[tuple[float, float
                 if (y1 > middle) != (y2 > middle):
                     crossings.append(x1 + (middle - y1) * (x2 - x1) / (y2 - y1))
             x1, y1 = x2, y2
-    for thing in room.things:
-        shadow = _shadow_of(thing, top, bottom)
-        if shadow is not None:
-            blocked.append(shadow)
+    for upper, lower, thing in room._reaches:
+        if upper < bottom and lower > top:
+            shadow = _shadow_of(thing, top, bottom)
+            if shadow is not None:
+                blocked.append(shadow)
     blocked.sort()
     spans = []
     reached = -inf
@@ -175,15 +185,17 @@ def place_arrow(
     level = room.turned(90 - heading)
     _, upper, _, lower = level.bounds()
     home = (upper + lower) / 2
-    for enough in (most, least):
-        for reach in (3.5 * clear, 2 * clear, clear):
-            for middle in heights(upper + reach, lower - reach, home):
-                spans = free_spans(level, middle - reach, middle + reach)
-                left, right = max(spans, key=lambda span: span[1] - span[0], default=(0.0, 0.0))
-                length = min(right - left - 2 * clear, most)
-                if length >= enough:
-                    return _ends_of(length, (left + right) / 2, middle, heading)
-    return None
+    enough: tuple[float, float, float] | None = None  # the first place for the least, should no more fit
+    for reach in (3.5 * clear, 2 * clear, clear):
+        for middle in heights(upper + reach, lower - reach, home):
+            spans = free_spans(level, middle - reach, middle + reach)
+            left, right = max(spans, key=lambda span: span[1] - span[0], default=(0.0, 0.0))
+            length = min(right - left - 2 * clear, most)
+            if length >= most:
+                return _ends_of(length, (left + right) / 2, middle, heading)
+            if enough is None and length >= least:
+                enough = length, (left + right) / 2, middle
+    return _ends_of(*enough, heading) if enough else None
 
 
 def _ends_of(length: float, x: float, y: float, heading: float) -> tuple[Spot, Spot]:

@@ -5,10 +5,11 @@ Everything is in points. Black carries all meaning; grey only steps back.
 
 from __future__ import annotations
 
+from functools import lru_cache
 from math import atan2, cos, hypot, pi, sin
 from typing import Final, Literal
 
-from ..lettering import ascent, cap_height, descent, fraction_glyphs, printable, width_of
+from ..lettering import CACHED_LINES, ascent, cap_height, descent, fraction_glyphs, printable, width_of
 from ..page import Mark, PathMark, Segment, TextMark
 from .paths import Spot, circle_path, closed, straight
 from .room import Box
@@ -44,6 +45,7 @@ HEAD_WIDE: Final = 2.4  # half the width of an arrow's head
 Anchor = Literal["start", "middle", "end"]
 
 
+@lru_cache(maxsize=CACHED_LINES)
 def lettering(text: str) -> str:
     """The text as it is set: letters the face has, fractions as the face draws them."""
     return fraction_glyphs(printable(text))
