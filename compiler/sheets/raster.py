@@ -14,11 +14,12 @@ touched at all is taken, so masks that do not meet mean outlines that do not mee
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
 from functools import lru_cache
 from itertools import chain
-from math import ceil, floor
+from math import ceil, floor, inf
+from operator import itemgetter
 from typing import Final
 
 Ring = Sequence[tuple[float, float]]
@@ -45,9 +46,16 @@ class Mask:
 
     across: int
     down: int
-    rows: tuple[int, ...]
     runs: tuple[tuple[int, int, int], ...]
     covered: int
+
+    @property
+    def rows(self) -> tuple[int, ...]:
+        """The cells of each row, as bits. Most masks are only ever looked for room, by their runs."""
+        rows = [0] * self.down
+        for row, start, length in self.runs:
+            rows[row] |= (1 << start + length) - (1 << start)
+        return tuple(rows)
 
 
 @lru_cache(maxsize=MASKS_KEPT)
@@ -57,14 +65,13 @@ def mask_of(rings: Rings, cell: float) -> Mask:
     across, down = _cells(right - left, cell), _cells(bottom - top, cell)
     if len(rings) == 1 and _is_convex(rings[0]):
         runs = _convex_runs([((x - left) / cell, (y - top) / cell) for x, y in rings[0]], down)
-        rows = [(1 << start + length) - (1 << start) for _, start, length in runs]
     else:
         rows = [0] * down
         for ring in rings:
             _fill([((x - left) / cell, (y - top) / cell) for x, y in ring], rows)
-        runs = tuple((row, start, length) for row, bits in enumerate(rows) for start, length in _runs(bits))
-    widest_first = tuple(sorted(runs, key=lambda run: -run[2]))
-    return Mask(across, down, tuple(rows), widest_first, sum(length for _, _, length in runs))
+        runs = [(row, start, length) for row, bits in enumerate(rows) for start, length in _runs(bits)]
+    widest_first = tuple(sorted(runs, key=itemgetter(2), reverse=True))
+    return Mask(across, down, widest_first, sum([length for _, _, length in runs]))
 
 
 def _is_convex(ring: Ring) -> bool:
@@ -94,32 +101,31 @@ def _rises(ring: Ring) -> list[bool]:
     return found
 
 
-def _convex_runs(ring: Ring, down: int) -> tuple[tuple[int, int, int], ...]:
-    """One run a row: from the leftmost to the rightmost that any side reaches in it."""
-    runs = []
-    for row, sides in enumerate(_touched(ring, down)):
-        first = max(0, floor(min(sides) + TOUCH))
-        runs.append((row, first, max(first, ceil(max(sides) - TOUCH) - 1) + 1 - first))
-    return tuple(runs)
+def _convex_runs(ring: Ring, down: int) -> list[tuple[int, int, int]]:
+    """One run a row: from the leftmost to the rightmost that any side reaches in it, a cell at least."""
+    lefts, rights = [inf] * down, [-inf] * down
+    for first, enters, leaves in _through_rows(ring, down):
+        lows, highs = (enters, leaves) if enters[0] < leaves[-1] else (leaves, enters)
+        rows = slice(first, first + len(enters))
+        lefts[rows] = map(min, lefts[rows], lows)
+        rights[rows] = map(max, rights[rows], highs)
+    return [
+        (row, start := int(left + TOUCH), ceil(right - TOUCH) - start or 1)
+        for row, (left, right) in enumerate(zip(lefts, rights, strict=True))
+    ]
 
 
-def _touched(ring: Ring, down: int) -> list[list[float]]:
-    """For each row, where every side enters it and leaves it, in turn."""
+def _through_rows(ring: Ring, down: int) -> Iterator[tuple[int, list[float], list[float]]]:
+    """For each side the first row it touches, and where it enters and leaves that row and those below."""
     last = down - 1
-    touched: list[list[float]] = [[] for _ in range(down)]
     for (x1, y1), (x2, y2) in zip(ring, (*ring[1:], ring[0]), strict=True):
         if y1 > y2:
             x1, y1, x2, y2 = x2, y2, x1, y1
         first = min(floor(y1 + TOUCH), last)
         final = max(first, min(ceil(y2 - TOUCH) - 1, last))
         slope = (x2 - x1) / (y2 - y1) if y2 > y1 else 0.0
-        here = x1
-        for row in range(first, final):
-            there = x1 + slope * (row + 1 - y1)
-            touched[row] += (here, there)
-            here = there
-        touched[final] += (here, x2)
-    return touched
+        borders = [x1 + slope * (row - y1) for row in range(first + 1, final + 1)]
+        yield first, [x1, *borders], [*borders, x2]
 
 
 def _crossed(ring: Ring, down: int) -> list[list[float]]:
@@ -152,7 +158,11 @@ def _fill(ring: Ring, rows: list[int]) -> None:
     A point inside that is in neither would reach, straight up or down, the middle line or a side, within its
     own cell.
     """
-    touched, crossed = _touched(ring, len(rows)), _crossed(ring, len(rows))
+    touched: list[list[float]] = [[] for _ in rows]
+    for first, enters, leaves in _through_rows(ring, len(rows)):
+        for row, through in enumerate(zip(enters, leaves, strict=True), first):
+            touched[row] += through
+    crossed = _crossed(ring, len(rows))
     for row, (sides, middles) in enumerate(zip(touched, crossed, strict=True)):
         if len(sides) == 4 and len(middles) == 2:  # one side in, one out, and all between: nearly every row
             rows[row] |= _bits(min(sides), max(sides))
@@ -167,9 +177,9 @@ def _pairs(numbers: list[float]) -> Iterable[tuple[float, float]]:
 
 
 def _bits(start: float, end: float) -> int:
-    """The cells from start to end."""
-    first = max(0, floor(start + TOUCH))
-    return (1 << max(first, ceil(end - TOUCH) - 1) + 1) - (1 << first)
+    """The cells from start to end, one at least."""
+    first = int(start + TOUCH)
+    return (1 << (ceil(end - TOUCH) - first or 1)) - 1 << first
 
 
 def _runs(bits: int) -> Iterable[tuple[int, int]]:
@@ -189,7 +199,7 @@ def spread(mask: Mask, gap: float) -> tuple[int, tuple[int, ...]]:
     nearer than `gap` cells; their corner lies that much up and left of the mask's."""
     reach = ceil(gap - TOUCH)
     stride = mask.across + 2 * reach
-    near = sum(bits << row * stride for row, bits in enumerate(mask.rows))
+    near = _end_to_end(mask.rows, stride)
     grown = 0
     for away in range(reach + 1):
         clear = max(away - 1, 0)  # whole cells that lie between
@@ -198,6 +208,14 @@ def spread(mask: Mask, gap: float) -> tuple[int, tuple[int, ...]]:
         grown |= smeared << (reach + away) * stride | smeared << (reach - away) * stride
     row = (1 << stride) - 1
     return reach, tuple(grown >> stride * number & row for number in range(mask.down + 2 * reach))
+
+
+def _end_to_end(rows: Sequence[int], stride: int) -> int:
+    """The rows as one number, each so many bits after the last."""
+    laid = 0
+    for bits in reversed(rows):
+        laid = laid << stride | bits
+    return laid
 
 
 def _smeared(bits: int, by: int) -> int:
@@ -226,12 +244,8 @@ class Floor:
     def take(self, rows: Sequence[int], x: int, y: int) -> None:
         """Takes the cells of the rows with their corner at (x, y), which may lie off the page."""
         edge = (1 << self.width) - 1
-        taken = self.taken
-        for row, bits in enumerate(rows, start=y):
-            if 0 <= row < self.height:
-                shifted = bits << x if x >= 0 else bits >> -x
-                taken |= (shifted & edge) << row * self.width
-        self.taken = taken
+        on_page = [(bits << x if x >= 0 else bits >> -x) & edge for bits in rows[max(-y, 0):self.height - y]]
+        self.taken |= _end_to_end(on_page, self.width) << max(y, 0) * self.width
         self._smear()
 
     def _smear(self) -> None:

@@ -90,7 +90,8 @@ def _strips(count: int, tile: float, overlap: float, start: float) -> list[tuple
 
 def _bands(mask: Mask, strips: Sequence[tuple[float, float]], cell: float) -> list[int]:
     """For each strip of rows, the cells that are taken in any of them."""
-    return [reduce(or_, mask.rows[max(0, floor(low / cell)) : max(0, ceil(high / cell))], 0)
+    rows = mask.rows
+    return [reduce(or_, rows[max(0, floor(low / cell)) : max(0, ceil(high / cell))], 0)
             for low, high in strips]
 
 

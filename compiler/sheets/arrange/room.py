@@ -183,7 +183,8 @@ def place_arrow(
     """
     least, most = asked
     level = room.turned(90 - heading)
-    _, upper, _, lower = level.bounds()
+    outer_left, upper, outer_right, lower = level.bounds()
+    never_most = outer_right - outer_left - 2 * clear < most
     home = (upper + lower) / 2
     enough: tuple[float, float, float] | None = None  # the first place for the least, should no more fit
     for reach in (3.5 * clear, 2 * clear, clear):
@@ -195,6 +196,8 @@ def place_arrow(
                 return _ends_of(length, (left + right) / 2, middle, heading)
             if enough is None and length >= least:
                 enough = length, (left + right) / 2, middle
+                if never_most:
+                    return _ends_of(*enough, heading)
     return _ends_of(*enough, heading) if enough else None
 
 
