@@ -15,7 +15,7 @@ from .diagnostics.diagnostic import Diagnostic, Outcome, Severity, in_order
 from .diagnostics.source import Source
 from .drafting.model import Draft
 from .language.parser import parse
-from .language.shelf import Shelf
+from .language.shelf import Choice, Shelf
 from .language.tree import File, Node
 
 if TYPE_CHECKING:
@@ -44,6 +44,7 @@ class Compilation:
 
     blocks: tuple[CompiledBlock, ...]
     quilts: tuple[Quilt, ...] = ()
+    choices: tuple[Choice, ...] = ()  # what every `use` was found to mean
 
 
 def compile_file(source: Source, shelf: Shelf) -> Outcome[Compilation]:
@@ -58,7 +59,7 @@ def compile_file(source: Source, shelf: Shelf) -> Outcome[Compilation]:
     quilts, said = _quilts_of(parsed.value, parsed.diagnostics, source, drafter)
     blocks = _compile_blocks((*drafts, *drafter.from_elsewhere), source)
     everything = in_order([*parsed.diagnostics, *drafter.diagnostics, *said, *blocks.diagnostics])
-    outcome = Outcome(Compilation(blocks.value or (), tuple(quilts)), everything)
+    outcome = Outcome(Compilation(blocks.value or (), tuple(quilts), tuple(drafter.choices)), everything)
     return Outcome(None, everything) if outcome.failed else outcome
 
 

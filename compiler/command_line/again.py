@@ -41,6 +41,10 @@ class Record:
             self.stop()  # a pipe: it gives its bytes once
         self._depend("file", path, "" if data is None else digest_of(data))
 
+    def missed(self, path: str) -> None:
+        """A file that was looked for and is not there."""
+        self._depend("none", path, "")
+
     def looked(self, folder: str, depth: int, names: Sequence[str]) -> None:
         """The files that a folder has, looked through to that depth."""
         self._depend(f"folder {depth}", folder, _listing(names))
@@ -134,6 +138,8 @@ def _is_still(kind: str, name: str, what: str) -> bool:
         return _facts(name) == what
     if kind == "file":
         return _file_is_still(name, what)
+    if kind == "none":
+        return not os.path.lexists(name)
     depth = int(kind.partition(" ")[2])
     return _listing(names_in(name, depth)) == what
 

@@ -17,6 +17,7 @@ from .console import COMPLAINED, OWN_MISTAKE, USED_WRONGLY, complain
 from .explain import explain
 from .failures import MachineFailed, OwnMistake, machine_text, mistake_text
 from .fmt import fmt
+from .lock import lock
 from .show import show
 from .stopping import INTERRUPTED, SHELL_BASE
 
@@ -54,7 +55,7 @@ def commands() -> None:
     """
 
 
-for each in (build, check, show, explain, fmt, completion):
+for each in (build, check, show, explain, fmt, lock, completion):
     commands.add_command(each)
 
 

@@ -15,6 +15,7 @@ from .console import CLEAN, Progress, Tally, show_diagnostics
 from .failures import own_mistakes
 from .folders import FolderShelf
 from .inputs import Input
+from .locking import locked_sources, open_lock
 
 if TYPE_CHECKING:
     from ..cutting.plan_model import CuttingPlan
@@ -75,7 +76,7 @@ def compile_input(given: Input, shelf: FolderShelf, cutting: Cutting | None = No
     if record:
         record.read(given.name, data)
     with own_mistakes(given.name):
-        return _compile_bytes(given.name, data, shelf, cutting)
+        return _compile_bytes(given, data, shelf, cutting, record)
 
 
 def compile_alone(given: Input, shelf: FolderShelf,
@@ -94,20 +95,25 @@ def compile_alone(given: Input, shelf: FolderShelf,
     return compiled, tally.status()
 
 
-def _compile_bytes(name: str, data: bytes, shelf: FolderShelf, cutting: Cutting | None) -> Compiled:
+def _compile_bytes(given: Input, data: bytes, shelf: FolderShelf, cutting: Cutting | None,
+                   record: Record | None) -> Compiled:
     from ..language.decode import read_source
     from ..pipeline import compile_file
 
-    read = read_source(name, data)
+    name, read = given.name, read_source(given.name, data)
     source = read.value or Source(name, "")
     if read.value is None or read.failed:
         return Compiled(name, (), in_order(read.diagnostics), {name: source})
-    outcome = compile_file(source, shelf)
+    locked = open_lock(given, shelf, record)
+    if locked.value is None:
+        return Compiled(name, (), locked.diagnostics, {name: source, **locked_sources(locked.diagnostics)})
+    outcome = compile_file(source, locked.value.shelf)
     said = read.diagnostics + outcome.diagnostics
-    sources = {**shelf.sources, name: source}
+    sources = {**shelf.sources, **locked.value.sources, name: source}
     if outcome.value is None or outcome.failed:
         said += tuple(shelf_file_faulty(each) for each in shelf.faults)
         return Compiled(name, (), in_order(said), sources)
+    said += tuple(locked.value.said(name, outcome.value))
     quilts = outcome.value.quilts
     planned = _planned(quilts, cutting) if cutting and quilts else Outcome(())
     said = in_order(said + planned.diagnostics)

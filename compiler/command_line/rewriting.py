@@ -1,9 +1,12 @@
-"""Writers' own files, read to be written again: with the bytes they had, where they really stand."""
+"""Writers' own files, read to be written again where they really stand; and new ones beside them."""
 
 from __future__ import annotations
 
+import errno
 import os
 import stat
+from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
 
 from ..diagnostics.diagnostic import Outcome
@@ -34,11 +37,24 @@ def bytes_like(text: str, old: bytes) -> bytes:
 def rewrite(path: Path, data: bytes) -> None:
     """The file with new bytes and its old permissions; of a link, what it leads to."""
     real = Path(os.path.realpath(path))
-    try:
+    with machine_failing(path):
         mode = stat.S_IMODE(real.stat().st_mode)
         if not os.access(real, os.W_OK):
-            raise PermissionError(13, "Permission denied", str(path))
+            raise PermissionError(errno.EACCES, os.strerror(errno.EACCES), str(path))
         write_whole(real, data)
         real.chmod(mode)
+
+
+def write_new(path: Path, data: bytes) -> None:
+    """A file with these bytes, in place of any older one."""
+    with machine_failing(path):
+        write_whole(path, data)
+
+
+@contextmanager
+def machine_failing(path: Path) -> Iterator[None]:
+    """Tells in one line what the machine cannot do with a file."""
+    try:
+        yield
     except OSError as problem:
         raise MachineFailed(machine_text(problem, str(path))) from problem

@@ -9,7 +9,7 @@ from fractions import Fraction
 from ..diagnostics.diagnostic import Diagnostic, Outcome, Severity, in_order
 from ..diagnostics.source import Source, Span
 from ..language import tree
-from ..language.shelf import Shelf, ShelfBlock
+from ..language.shelf import Choice, Shelf, ShelfBlock
 from ..measure.fractions import ruler_text
 from .body import sketch_body
 from .checks import check_holes, check_names, check_refit, check_slivers, check_symmetry
@@ -61,6 +61,7 @@ class Drafter:
         self.own = [ShelfBlock(block, source, "this file") for block in file.blocks]
         self.diagnostics: list[Diagnostic] = []
         self.from_elsewhere: list[Draft] = []
+        self.choices: list[Choice] = []
         self._done: dict[Span, Draft | None] = {}
         self._deep: dict[Span, int] = {}  # how deep units lie in units in each block
         self._underway: list[tuple[Span, str]] = []
@@ -150,6 +151,7 @@ class Drafter:
         found = self._find(use, source, bench)
         if found is None:
             return None
+        self.choices.append(Choice(source.name, use, found))
         if use.version is None:
             defaults.append(Default(f'version of "{use.title.text}"',
                                     f"{found.version}, the newest in {found.shelf}"))

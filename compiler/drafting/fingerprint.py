@@ -39,9 +39,9 @@ def fingerprint_of(draft: Draft) -> str:
     return f"{RULE}-{sha256(repr(told).encode()).hexdigest()[:DIGITS]}"
 
 
-def comparable(first: str, second: str) -> bool:
-    """Whether two fingerprints were taken by one rule, so that a difference means something."""
-    return first.partition("-")[0] == second.partition("-")[0]
+def differ(first: str, second: str) -> bool:
+    """Whether two fingerprints are of different outlines; false where they were taken by different rules."""
+    return first != second and first.partition("-")[0] == second.partition("-")[0]
 
 
 def _told(piece: Piece) -> tuple[tuple[Told, ...], ...]:

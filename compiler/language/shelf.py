@@ -24,6 +24,20 @@ class ShelfBlock:
         return self.block.version.value if self.block.version else 1
 
 
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """Which block a `use` of the source named `near` was found to mean."""
+
+    near: str
+    use: tree.Use
+    block: ShelfBlock
+
+    @property
+    def asked(self) -> int | None:
+        """The version asked for; None where any was."""
+        return self.use.version.value if self.use.version else None
+
+
 class Shelf(Protocol):
     """Finds blocks by title or `also` title, for a `use` in the source named `near`."""
 

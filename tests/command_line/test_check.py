@@ -152,9 +152,9 @@ def test_mistake_of_our_own_names_the_file_and_other_files_go_on(
 
     real = compiling._compile_bytes
 
-    def broken(name: str, data: bytes, shelf: object, cutting: object) -> Compiled:
-        assert "bad" not in name, "the pieces sum to 35 square inches, the outline to 36"
-        return real(name, data, shelf, cutting)  # type: ignore[arg-type]
+    def broken(given: Input, *rest: object) -> Compiled:
+        assert "bad" not in given.name, "the pieces sum to 35 square inches, the outline to 36"
+        return real(given, *rest)  # type: ignore[arg-type]
 
     monkeypatch.setattr(compiling, "_compile_bytes", broken)
     bad, gate = put(tmp_path / "bad.block", VANE), put(tmp_path / "gate.block", FAULTY)

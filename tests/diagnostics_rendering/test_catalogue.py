@@ -95,4 +95,5 @@ def test_few_entries_have_no_example() -> None:
                        "source-encoding", "nesting-too-deep", "statements-too-many", "errors-too-many", "pages-too-many",
                        "block-too-large", "use-too-deep", "unit-failed", "quilt-too-large",
                        "fabric-no-width", "cloth-short",
-                       "scrap-too-small", "piece-too-wide", "backing-from-scraps", "block-does-not-sew"}
+                       "lock-unreadable", "lock-damaged", "lock-newer", "lock-lacks",
+                       "lock-drafts-otherwise", "lock-disagrees", "scrap-too-small", "piece-too-wide", "backing-from-scraps", "block-does-not-sew"}

@@ -1,0 +1,107 @@
+"""What a lock says beside today's drafts: uses that it lacks, changed outlines, what an update brings."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from ..diagnostics.diagnostic import Diagnostic, error, warning
+from ..diagnostics.source import Span
+from ..language.lock import place_of
+from ..language.lock_file import Lock, Pin, PinnedUse
+from ..language.shelf import Choice, ShelfBlock
+from .fingerprint import differ
+
+
+@dataclass(frozen=True, slots=True)
+class Change:
+    """What one `use` meant in the older lock, and what it means in the newer; None: it is not there."""
+
+    old: Pin | None
+    new: Pin | None
+
+    @property
+    def disagrees(self) -> bool:
+        """Whether outlines changed under an unchanged version."""
+        old, new = self.old, self.new
+        return (old is not None and new is not None and old.version == new.version
+                and differ(old.fingerprint, new.fingerprint))
+
+    @property
+    def told(self) -> str:
+        """The change in words."""
+        old, new = self.old, self.new
+        if old is None or new is None:
+            pin, what = (new, "new") if new else (old, "no longer used")
+            assert pin is not None, "a change has one side at least"
+            return f"{pin.title}, version {pin.version}: {what}"
+        outlines = "the same outlines" if old.fingerprint == new.fingerprint else "other outlines"
+        if old.version == new.version:
+            return f"{old.title}, version {old.version}: {outlines}, other words"
+        return f"{old.title}: version {new.version} in place of {old.version}, {outlines}"
+
+
+def changes(old: Lock, new: Lock) -> tuple[Change, ...]:
+    """Every use that means another block, or other words, in the newer lock; outer uses first."""
+    found: dict[Change, None] = {}
+    seen: set[tuple[Pin | None, Pin | None]] = set()
+    waiting = [(old.uses, new.uses)]
+    while waiting:
+        before, after = (_meanings(lock, uses) for lock, uses in zip((old, new), waiting.pop(0), strict=True))
+        for asked in sorted({**before, **after}, key=lambda each: (each[0], each[1] or 0)):
+            pair = before.get(asked), after.get(asked)
+            if pair in seen:
+                continue
+            seen.add(pair)
+            waiting.append((pair[0].uses if pair[0] else (), pair[1].uses if pair[1] else ()))
+            if _says(pair[0]) != _says(pair[1]):
+                found[Change(*pair)] = None
+    return tuple(found)
+
+
+def _meanings(lock: Lock, uses: Sequence[PinnedUse]) -> dict[tuple[str, int | None], Pin]:
+    return {(use.title, use.version): lock.pins[use.pin] for use in uses}
+
+
+def _says(pin: Pin | None) -> object:
+    """What makes a pin another one: neither its number nor where it was found."""
+    return pin and (pin.title, pin.version, pin.fingerprint, pin.text)
+
+
+def lock_disagrees(name: str, change: Change) -> Diagnostic:
+    """The shelf's block has the pinned one's version and other outlines."""
+    assert change.old is not None
+    return error("lock-disagrees", f"`{change.old.title}` version {change.old.version} has other outlines on "
+                 "the shelf than in the lock.", Span(name, 0, 0),
+                 help="Its outlines changed and its version did not. Give the changed block a new version.")
+
+
+def said_of_choices(name: str, own: str, lock: Lock, blocks: Sequence[ShelfBlock],
+                    choices: Sequence[Choice], fingerprints: Mapping[Span, str]) -> list[Diagnostic]:
+    """What a build has to say: uses that are not pinned, and pins that draft otherwise than they did."""
+    pinned = {place_of(block): pin for block, pin in zip(blocks, lock.pins, strict=True)}
+    said: list[Diagnostic] = []
+    for each in choices:
+        pin = pinned.get(place_of(each.block))
+        now = fingerprints.get(place_of(each.block), "")
+        if pin is None and each.near == own != each.block.source.name:
+            said.append(lock_lacks(name, each))
+        elif pin is not None and differ(pin.fingerprint, now):
+            said.append(lock_drafts_otherwise(each, pin))
+    return said
+
+
+def lock_lacks(name: str, choice: Choice) -> Diagnostic:
+    """A `use` written since the file was locked."""
+    block = choice.block
+    shown = name.replace("\\", "/").rpartition("/")[2]
+    return warning("lock-lacks", f"`{block.block.title.text}` version {block.version} is not pinned in"
+                   f" `{shown}`.", choice.use.title.span,
+                   help="The shelf's was taken. `piecewright lock` pins it.")
+
+
+def lock_drafts_otherwise(choice: Choice, pin: Pin) -> Diagnostic:
+    """The pinned text drafts to other outlines than when it was pinned: the compiler has changed."""
+    return warning("lock-drafts-otherwise", f"`{pin.title}` version {pin.version} drafts otherwise than when"
+                   " it was pinned.", choice.use.title.span, "the text is the same, its outlines are not",
+                   help="Its templates may not fit pieces that are cut already. Compare before you sew on.")

@@ -1,0 +1,125 @@
+"""What a lock holds, and its JSON: written, and read with every damage told.
+
+A lock stands beside a file and holds every block that the file used from elsewhere, as text.
+"""
+
+from __future__ import annotations
+
+import json
+from dataclasses import dataclass
+from hashlib import sha256
+from typing import Any, Final, TypeVar
+
+from ..diagnostics.diagnostic import Diagnostic, Outcome, error
+from ..diagnostics.source import Span
+
+FORM: Final = 1
+"""The form of a lock's JSON. A later one has a higher number."""
+
+HEAD: Final = "piecewright-lock"
+
+T = TypeVar("T")
+
+
+@dataclass(frozen=True, slots=True)
+class PinnedUse:
+    """A `use` by what it asks for (version None: any), and the pin that it means."""
+
+    title: str
+    version: int | None
+    pin: int
+
+
+@dataclass(frozen=True, slots=True)
+class Pin:
+    """One block as it was. `text` stands alone; `found` and `file` say where it came from."""
+
+    title: str
+    version: int
+    fingerprint: str
+    found: str  # 'beside', 'shelf' or 'library'
+    file: str
+    text: str
+    uses: tuple[PinnedUse, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Lock:
+    """Every block used from elsewhere, in order of title and version, and what the file's own uses mean."""
+
+    pins: tuple[Pin, ...]
+    uses: tuple[PinnedUse, ...]
+
+
+def lock_text(lock: Lock) -> str:
+    """The lock as JSON, texts line by line, so that a comparison of two of them can be read."""
+    pins = [{"title": pin.title, "version": pin.version, "fingerprint": pin.fingerprint, "found": pin.found,
+             "file": pin.file, "digest": digest_of(pin.text), "text": pin.text.splitlines(),
+             "uses": [_use_record(each) for each in pin.uses]} for pin in lock.pins]
+    told = {HEAD: FORM, "uses": [_use_record(each) for each in lock.uses], "blocks": pins}
+    return json.dumps(told, indent=2, ensure_ascii=False) + "\n"
+
+
+def _use_record(use: PinnedUse) -> dict[str, Any]:
+    return {"title": use.title, "version": use.version, "block": use.pin}
+
+
+def digest_of(text: str) -> str:
+    """What tells whether a pinned text was changed by hand."""
+    return sha256(text.encode()).hexdigest()
+
+
+def read_lock(name: str, data: bytes) -> Outcome[Lock]:
+    """The lock that a file holds; none, with what is wrong with it."""
+    try:
+        told = json.loads(data)
+        form = _value(told, HEAD, int)
+        if form > FORM:
+            return Outcome(None, (lock_newer(name),))
+        pins = tuple(_read_pin(each) for each in _value(told, "blocks", list))
+        lock = Lock(pins, _read_uses(told))
+    except RecursionError:
+        return Outcome(None, (lock_damaged(name, "it is nested too deep"),))
+    except UnicodeDecodeError:
+        return Outcome(None, (lock_damaged(name, "it is not text"),))
+    except json.JSONDecodeError as problem:
+        return Outcome(None, (lock_damaged(name, f"line {problem.lineno} is not JSON"),))
+    except ValueError as problem:
+        return Outcome(None, (lock_damaged(name, str(problem)),))
+    if any(not 0 <= use.pin < len(pins) for use in (*lock.uses, *(u for pin in pins for u in pin.uses))):
+        return Outcome(None, (lock_damaged(name, "a block that it names is not there"),))
+    return Outcome(lock)
+
+
+def _read_pin(told: Any) -> Pin:
+    title, lines = _value(told, "title", str), _value(told, "text", list)
+    text = "".join(f"{line}\n" for line in lines)
+    if digest_of(text) != _value(told, "digest", str):
+        raise ValueError(f"the text of `{title}` was changed by hand")
+    return Pin(title, _value(told, "version", int), _value(told, "fingerprint", str),
+               _value(told, "found", str), _value(told, "file", str), text, _read_uses(told))
+
+
+def _read_uses(told: Any) -> tuple[PinnedUse, ...]:
+    return tuple(PinnedUse(_value(each, "title", str), each.get("version") and _value(each, "version", int),
+                           _value(each, "block", int)) for each in _value(told, "uses", list))
+
+
+def _value(told: Any, key: str, kind: type[T]) -> T:
+    """What stands under a key. ValueError where it is not there or of another kind."""
+    value = told.get(key) if isinstance(told, dict) else None
+    if not isinstance(value, kind):
+        raise ValueError(f"its `{key}` is missing or is not what it should be")
+    return value
+
+
+def lock_damaged(name: str, what: str) -> Diagnostic:
+    """A lock that cannot be read, or that somebody edited."""
+    return error("lock-damaged", f"The lock file is damaged: {what}.", Span(name, 0, 0),
+                 help="Take it from your backup, or delete it and pin anew with `piecewright lock`.")
+
+
+def lock_newer(name: str) -> Diagnostic:
+    """A lock of a form that is not known yet."""
+    return error("lock-newer", "A newer Piecewright made this lock file.", Span(name, 0, 0),
+                 help="Build with that version, or delete the file and pin today's blocks.")
