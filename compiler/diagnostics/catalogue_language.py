@@ -24,10 +24,6 @@ LANGUAGE: Final = (
              "`sashing`, `border`, `binding` and their like describe a quilt. A block knows only its own "
              "seams and pieces.",
              (SIZE, "seam top -- bottom", "sashing 1in in sand"), (SIZE, "seam top -- bottom")),
-    in_block("washed-not-yet", "Measured drafts are not built yet",
-             "`washed` will let you draft from readings off an old quilt. This Piecewright does not build "
-             "such drafts yet.",
-             (SIZE, "washed 5 7/8in x 6 1/8in", "seam top -- bottom"), (SIZE, "seam top -- bottom")),
     in_block("word-unknown", "A word that cannot come here",
              "Another word was due at this place. The likeliest one is offered.",
              ("finished 4in", "grid 2 by 2", SEAM), ("finished 4in", GRID, SEAM)),

@@ -30,6 +30,8 @@ from .pieces import make_pieces
 from .seams import DrawnLine
 from .shapes import match_shapes
 from .sketch import Placed, Sketch, Unit
+from .washed.model import Measured
+from .washed.restore import restore
 
 USE_DEPTH_MOST = 24
 """Units in units: a quilt of blocks of units of patches is four deep; the parser's own bound is of this
@@ -62,6 +64,7 @@ class Drafter:
         self.diagnostics: list[Diagnostic] = []
         self.from_elsewhere: list[Draft] = []
         self.choices: list[Choice] = []
+        self.measured: dict[Span, Measured] = {}  # washed blocks, by their place in their file
         self._done: dict[Span, Draft | None] = {}
         self._deep: dict[Span, int] = {}  # how deep units lie in units in each block
         self._underway: list[tuple[Span, str]] = []
@@ -112,7 +115,11 @@ class Drafter:
         defaults: list[Default] = []
         units = self.units([each for each in block.body if isinstance(each, tree.Use)], source, bench,
                            defaults)
-        frame = lay_ground(block, bench)
+        measured = restore(block, bench)
+        if measured is not None:
+            self.measured[block.span] = measured
+            block = measured.block
+        frame = None if bench.failed else lay_ground(block, bench)
         if frame is None:
             return None, bench.diagnostics
         bench.frame = frame

@@ -73,6 +73,17 @@ class Builder(PointBuilder):
         """`finished W [x H]`."""
         return tree.Finished(width=parts[0], height=parts[1] if len(parts) > 1 else None, span=span)
 
+    def washed(self, parts: Parts, span: Span) -> tree.Washed:
+        """`washed W [x H] [read to L]`."""
+        sizes = [part for part in parts if isinstance(part, tree.Length)]
+        read_to = next((part[0] for part in parts if isinstance(part, tuple)), None)
+        return tree.Washed(width=sizes[0], height=sizes[1] if len(sizes) > 1 else None, read_to=read_to,
+                           span=span)
+
+    def read_to(self, parts: Parts, span: Span) -> tuple[tree.Length]:
+        """`read to L`."""
+        return (parts[0],)
+
     def grid(self, parts: Parts, span: Span) -> tree.Grid:
         """`grid ACROSS x DOWN [of W [x H]]`."""
         across, down, width, height = (*parts, None, None)[:4]

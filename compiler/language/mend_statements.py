@@ -85,8 +85,6 @@ def mend_foreign_opener(place: Situation) -> Mending | None:
         return Mending(edition_not_first(span), (), skip)
     if place.within == "file":
         return Mending(outside_block(span, token.text, "block" if token.text in BLOCK_OPENERS else "quilt"))
-    if place.within == "block" and token.text == "washed":
-        return Mending(washed_not_yet(span))
     if place.within == "set" and not _closes_later(place, whole=True):
         brace = _open_braces(place.tokens[:place.at])[-1]
         return Mending(brace_open(place.gap(), place.span(brace), 1), (place.put_in("RBRACE"),))
@@ -191,12 +189,6 @@ def brace_missing(span: Span, opener: str) -> Diagnostic:
     """`turn 4 about center` without a brace, and its statements below it."""
     return error("brace-missing", f"A `{{` is missing where the body of this `{opener}` begins.", span,
                  help="Write `{` here and `}` where it ends.", fix=Fix("Write `{`", span, " {"))
-
-
-def washed_not_yet(span: Span) -> Diagnostic:
-    """`washed`."""
-    return error("washed-not-yet", "This compiler does not build drafts from a washed quilt yet.", span,
-                 help="Give the sizes before washing, with `finished` and lengths you have worked out.")
 
 
 def statement_elsewhere(span: Span, word: str, home: str, within: str) -> Diagnostic:

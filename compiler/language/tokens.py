@@ -18,7 +18,7 @@ from .odd_characters import VULGAR, Reading, read_odd, read_unit, unseen_in
 
 BLOCK_OPENERS: Final = (
     "finished", "grid", "outline", "point", "seam", "piece", "turn", "mirror", "use", "place", "row",
-    "alternate", "rounds", "faces", "allowance", "grain", "trim", "family", "also", "note", "maker",
+    "alternate", "rounds", "faces", "allowance", "grain", "trim", "washed", "family", "also", "note", "maker",
 )
 """Words that open a statement inside a block."""
 
@@ -31,21 +31,18 @@ QUILT_OPENERS: Final = (
 SET_OPENERS: Final = ("row", "alternate", "place")
 """Words that open a statement inside the braces of a `set`."""
 
-LATER_OPENERS: Final = ("washed",)
-"""Words of edition 1 whose statements are not built yet."""
-
 JOINING: Final = (
     "in", "at", "from", "to", "of", "on", "with", "as", "about", "around", "through", "between", "meet",
     "foot", "next", "previous", "turned", "mirrored", "facing", "plain",
 )
 
 RESERVED: Final = frozenset((
-    "edition", "block", "quilt", *BLOCK_OPENERS, *QUILT_OPENERS, *LATER_OPENERS, *JOINING,
+    "edition", "block", "quilt", *BLOCK_OPENERS, *QUILT_OPENERS, *JOINING,
 ))
 """Every word that no name may take."""
 
 OPENERS: Final = frozenset(
-    word.upper() for word in ("edition", "block", "quilt", *BLOCK_OPENERS, *QUILT_OPENERS, *LATER_OPENERS)
+    word.upper() for word in ("edition", "block", "quilt", *BLOCK_OPENERS, *QUILT_OPENERS)
 )
 """The token types that open a statement."""
 
@@ -103,7 +100,7 @@ _MASTER: Final = re.compile("|".join((
 _TWO_FACED: Final = {"circle": re.compile(_PATTERNS["CIRCLE"]), "regular": re.compile(_PATTERNS["REGULAR"])}
 
 _TIMES: Final = re.compile(r"x(?=[0-9])")
-_SIZED: Final = ("grid", "finished", "set", "fabric", "border")
+_SIZED: Final = ("grid", "finished", "washed", "set", "fabric", "border")
 """Statements that hold a size, `2x2` or `6inx9in`."""
 
 

@@ -337,6 +337,15 @@ class Finished(Node):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Washed(Node):
+    """`washed 7 7/8in x 8 1/8in read to 1/16in`: what the block measures now; how finely it was read."""
+
+    width: Length
+    height: Length | None
+    read_to: Length | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Divisions(Node):
     """`4`: four equal parts, given as (1, 1, 1, 1); or `1:2:1`: parts in proportion."""
 
@@ -534,9 +543,9 @@ class Maker(Node):
 
 
 Statement = (
-    Finished | Grid | OutlinePath | OutlineRegular | PointDef | Seam | SeamThrough | SeamCircle | PieceDef
-    | Turn | MirrorIn | Use | Row | Alternate | Place | Rounds | Faces | Allowance | Grain | Trim | Family
-    | Also | Note | Maker
+    Finished | Washed | Grid | OutlinePath | OutlineRegular | PointDef | Seam | SeamThrough | SeamCircle
+    | PieceDef | Turn | MirrorIn | Use | Row | Alternate | Place | Rounds | Faces | Allowance | Grain | Trim
+    | Family | Also | Note | Maker
 )
 
 

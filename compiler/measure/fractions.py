@@ -34,6 +34,14 @@ def number_text(value: Number) -> str:
     return f"{float(value):.3f}".rstrip("0").rstrip(".")
 
 
+def exact_text(value: Fraction) -> str:
+    """The number exactly, whatever its denominator: `2 2/3`, `-1/7`."""
+    if value < 0:
+        return "-" + exact_text(-value)
+    whole, rest = divmod(value, 1)
+    return f"{whole} {rest}" if whole and rest else str(whole or rest)
+
+
 def nearest_mark(length: Number, step: Fraction = RULER_STEP) -> Fraction:
     """The ruler mark nearest to the length. For showing, never for a cut."""
     return round(Fraction(length) / step) * step

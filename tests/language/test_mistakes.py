@@ -63,7 +63,8 @@ MISTAKES = (
     ("line A1 -- B1", "statement-unknown", "line", "`seam`"),
     ("rotate 4 about center { }", "statement-unknown", "rotate", "`turn`"),
     ("wibble", "statement-unknown", "wibble", "`seam`, `point` or `piece`"),
-    ("washed 7in x 8in", "washed-not-yet", "washed", "washed quilt"),
+    ("washed 7in x 8", "unit-missing", "8", "`8in`"),
+    ("washed 7in read 1/16in", "word-missing", "1/16in", "`to`"),
     ("sashing 1in in sand", "statement-of-quilt", "sashing", "belongs in a quilt"),
     ("edition 1", "edition-not-first", "edition", "top of the file"),
     # names

@@ -23,6 +23,7 @@ edition 1
 
 block "Tidewater Vane" version 2 {
   finished 6in x 9in
+  washed 5 7/8in x 9 1/8in read to 1/16in
   grid 1:2:1 x 3 of 3in
   outline A1 -- B1 ~~ B2 around C3 -- A2
   outline regular 6 side 3in turned 30deg
