@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 import click
 
@@ -23,6 +23,10 @@ if TYPE_CHECKING:
     from ..pipeline import CompiledBlock
     from ..quilt.model import Quilt
     from .again import Record
+
+
+NOT_FOUND: Final = ("block-unknown", "version-unknown")
+"""What is said of a used block that no shelf has: it may stand in a file with a mistake."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,7 +115,8 @@ def _compile_bytes(given: Input, data: bytes, shelf: FolderShelf, cutting: Cutti
     said = read.diagnostics + outcome.diagnostics
     sources = {**shelf.sources, **locked.value.sources, name: source}
     if outcome.value is None or outcome.failed:
-        said += tuple(shelf_file_faulty(each) for each in shelf.faults)
+        if any(each.code in NOT_FOUND for each in said):
+            said += tuple(shelf_file_faulty(each) for each in shelf.faults)
         return Compiled(name, (), in_order(said), sources)
     said += tuple(locked.value.said(name, outcome.value))
     quilts = outcome.value.quilts

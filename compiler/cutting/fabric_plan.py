@@ -38,7 +38,7 @@ def plan_fabric(ordered: Ordered, margin: Margin) -> tuple[FabricPlan | None, li
         largest = max(wide, key=lambda lot: min(lot.width, lot.height))
         return None, [complain.piece_too_wide(
             ordered.fabric, f"a {largest.noun} {size_text(ordered.cloth, largest.width, largest.height)}",
-            length_text(ordered.cloth.inches(ordered.cloth.spans[-1]), ordered.cloth.step))]
+            length_text(ordered.fabric.usable_width, ordered.cloth.step))]
     dealer = _Dealer(ordered)
     return _from_scraps(ordered, dealer) if ordered.cloth.sizes else (_from_bolt(ordered, dealer, margin), [])
 
@@ -151,7 +151,7 @@ def _small_scraps(ordered: Ordered, dealer: _Dealer) -> list[Diagnostic]:
                    or (kind.turnable and kind.height <= width and kind.width <= height)
                    for kind in dealer.kinds)
         if not fits and smallest is not None:
-            size = size_text(ordered.cloth, width, height)
+            size = " x ".join(length_text(each, ordered.cloth.step) for each in (scrap.width, scrap.height))
             least = size_text(ordered.cloth, smallest.width, smallest.height)
             said.setdefault(size, complain.scrap_too_small(ordered.fabric, scrap, size, least))
     return list(said.values())

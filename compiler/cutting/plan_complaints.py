@@ -24,10 +24,11 @@ def cloth_short(fabric: Fabric, missing: Sequence[str], needed: int | None) -> D
     quarters = all(scrap.fat_quarter for scrap in fabric.scraps)
     thing, things = ("fat quarter", "fat quarters") if quarters else ("scrap", "scraps")
     have = count_of(len(fabric.scraps), thing, things)
+    verb = "leaves" if len(fabric.scraps) == 1 else "leave"
     more = f", and {len(missing) - SHOWN} more kinds" if len(missing) > SHOWN else ""
     larger = "Give it larger pieces of cloth, or cut it off the bolt."
     help = f"It takes {needed} like the largest." if needed else larger
-    return error("cloth-short", f"{have} of `{fabric.name}` leave no room for "
+    return error("cloth-short", f"{have} of `{fabric.name}` {verb} no room for "
                  f"{one_of(list(missing[:SHOWN]), 'and')}{more}.", place_of(fabric), help=help)
 
 

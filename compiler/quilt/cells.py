@@ -104,11 +104,11 @@ def fill_straight(setting: quilt_tree.SetStraight, size: Size, bench: Bench) -> 
     for each in setting.body:
         if isinstance(each, tree.Row):
             if row_number >= down:
-                bench.say(complain_units.rows_too_many(each, down))
+                bench.say(complain_units.rows_too_many(each, down, "set"))
                 continue
             cells = row_cells(each)
             if len(cells) != across:
-                bench.say(complain_units.row_wrong_count(each, len(cells), across, size[0]))
+                bench.say(complain_units.row_wrong_count(each, len(cells), across, size[0], "set"))
             for column, cell in enumerate(cells[:across]):
                 put(Filled(cell, column, row_number, column + 1, row_number + 1, cell.span))
             row_number += 1
@@ -187,11 +187,12 @@ def fill_on_point(setting: quilt_tree.SetOnPoint, size: Size, bench: Bench) -> d
     for each in setting.body:
         if isinstance(each, tree.Row):
             if number >= len(lines):
-                bench.say(complain_units.rows_too_many(each, len(lines)))
+                bench.say(complain_units.rows_too_many(each, len(lines), "set"))
                 continue
             cells = row_cells(each)
             if len(cells) != len(lines[number]):
-                bench.say(complain_units.row_wrong_count(each, len(cells), len(lines[number]), size[0]))
+                bench.say(
+                    complain_units.row_wrong_count(each, len(cells), len(lines[number]), size[0], "set"))
             filled.update({at: (cell, cell.span) for at, cell in zip(lines[number], cells, strict=False)})
             number += 1
     for each in setting.body:

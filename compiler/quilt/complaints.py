@@ -74,6 +74,13 @@ def plain_cell_no_size(cell: tree.PlainCell) -> Diagnostic:
                  help="Put a block in the row.")
 
 
+def block_too_small(span: Span, title: str, size: tuple[Number, Number], width: float) -> Diagnostic:
+    """A block drafted so small that a piece of it can be neither cut nor sewn."""
+    return error("block-too-small",
+                 f'At {size_text(*size)} a piece of "{title[:40]}" is at most {width:.3f}in wide.', span,
+                 help="Write a larger size, or take a block of fewer pieces.")
+
+
 def too_many_cells(span: Span, count: int, most: int) -> Diagnostic:
     """1000 x 1000 blocks."""
     return error("quilt-too-large", f"This quilt has {count:,} cells, and {most:,} is the most.", span,

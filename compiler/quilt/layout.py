@@ -6,8 +6,8 @@ from collections.abc import Sequence
 from fractions import Fraction
 from typing import Final, TypeVar
 
-from ..cutting.needs import BackingNeed, BindingNeed, Fabric, Need, SizedBlock
 from ..cutting.lots import cloth_of
+from ..cutting.needs import BackingNeed, BindingNeed, Fabric, Need, SizedBlock
 from ..cutting.rotary import choose_cut
 from ..cutting.templates import make_templates
 from ..diagnostics.diagnostic import Diagnostic, Outcome
@@ -22,7 +22,9 @@ from ..drafting.resize import resize
 from ..drafting.sketch import Unit
 from ..language import quilt_tree, tree
 from ..measure.fractions import RULER_STEP, ruler_text
+from ..measure.tolerance import SLIVER
 from . import complaints as complain
+from .blocks import narrowest
 from .borders import add_border
 from .cloths import Palette, check_palettes, colourways, read_fabrics
 from .counting import count_top
@@ -129,6 +131,10 @@ def _sized_blocks(laid: Sequence[Laid], bench: Bench) -> tuple[list[tuple[int, L
         key = (draft.origin, draft.version, f"{float(each.width):.6f}", f"{float(each.height):.6f}")
         if key not in numbers:
             resized = resize(draft, each.width, each.height)
+            thin = narrowest(resized)
+            if thin < SLIVER and resized is not draft:
+                bench.say(complain.block_too_small(each.origin, draft.title, (each.width, each.height), thin))
+                return None
             templates = make_templates(resized)
             for said in templates.diagnostics:
                 bench.say(said)

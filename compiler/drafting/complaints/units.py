@@ -84,11 +84,11 @@ def role_renamed_twice(rename: tree.Rename, first: Span) -> Diagnostic:
                  related=(Label(first, "first renamed here"),), help="Keep one of the two.")
 
 
-def row_wrong_count(row: tree.Row, made: int, wanted: int, cell: Number) -> Diagnostic:
-    """Too many or too few in a row."""
+def row_wrong_count(row: tree.Row, made: int, wanted: int, cell: Number, whole: str = "grid") -> Diagnostic:
+    """Too many or too few in a row of a grid, or of a quilt's set."""
     verb = "makes" if made == 1 else "make"
     return error("row-too-long" if made > wanted else "row-too-short",
-                 f"This row has {count_of(made, 'cell')} and the grid is {wanted} across: {made} {verb} "
+                 f"This row has {count_of(made, 'cell')} and the {whole} is {wanted} across: {made} {verb} "
                  f"{ruler_text(made * cell)}, {wanted} make {ruler_text(wanted * cell)}.", row.span,
                  help=f"{'Take away' if made > wanted else 'Add'} {abs(made - wanted)}.")
 
@@ -100,10 +100,10 @@ def row_uneven_count(row: tree.Row, made: int, wanted: int) -> Diagnostic:
                  help=f"{'Take away' if made > wanted else 'Add'} {abs(made - wanted)}.")
 
 
-def rows_too_many(row: tree.Row, down: int) -> Diagnostic:
-    """A row beyond the grid."""
-    return error("row-off-grid", f"The grid is {count_of(down, 'row')} down, and this is one more.", row.span,
-                 help="Take a row away, or make the grid deeper.")
+def rows_too_many(row: tree.Row, down: int, whole: str = "grid") -> Diagnostic:
+    """A row beyond the grid, or beyond a quilt's set."""
+    return error("row-off-grid", f"The {whole} is {count_of(down, 'row')} down, and this is one more.",
+                 row.span, help=f"Take a row away, or make the {whole} deeper.")
 
 
 def region_not_cells(region: tree.Region) -> Diagnostic:
