@@ -20,6 +20,7 @@ from .language.tree import File, Node
 
 if TYPE_CHECKING:
     from .drafting.draft import Drafter
+    from .drafting.washed.model import Measured
     from .quilt.model import Quilt
     from .sewing.model import Assembly, Proof
 
@@ -45,6 +46,7 @@ class Compilation:
     blocks: tuple[CompiledBlock, ...]
     quilts: tuple[Quilt, ...] = ()
     choices: tuple[Choice, ...] = ()  # what every `use` was found to mean
+    measured: tuple[Measured, ...] = ()  # the file's washed blocks, as they were drafted
 
 
 def compile_file(source: Source, shelf: Shelf) -> Outcome[Compilation]:
@@ -59,7 +61,10 @@ def compile_file(source: Source, shelf: Shelf) -> Outcome[Compilation]:
     quilts, said = _quilts_of(parsed.value, parsed.diagnostics, source, drafter)
     blocks = _compile_blocks((*drafts, *drafter.from_elsewhere), source)
     everything = in_order([*parsed.diagnostics, *drafter.diagnostics, *said, *blocks.diagnostics])
-    outcome = Outcome(Compilation(blocks.value or (), tuple(quilts), tuple(drafter.choices)), everything)
+    measured = tuple(drafter.measured[each.span] for each in parsed.value.blocks
+                     if each.span in drafter.measured)
+    made = Compilation(blocks.value or (), tuple(quilts), tuple(drafter.choices), measured)
+    outcome = Outcome(made, everything)
     return Outcome(None, everything) if outcome.failed else outcome
 
 

@@ -14,6 +14,7 @@ from .build import build
 from .check import check
 from .completion import VARIABLE, completion
 from .console import COMPLAINED, OWN_MISTAKE, USED_WRONGLY, complain
+from .draft import draft
 from .explain import explain
 from .failures import MachineFailed, OwnMistake, machine_text, mistake_text
 from .fmt import fmt
@@ -55,7 +56,7 @@ def commands() -> None:
     """
 
 
-for each in (build, check, show, explain, fmt, lock, completion):
+for each in (build, check, show, explain, draft, fmt, lock, completion):
     commands.add_command(each)
 
 

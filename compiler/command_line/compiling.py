@@ -20,6 +20,7 @@ from .locking import locked_sources, open_lock
 if TYPE_CHECKING:
     from ..cutting.plan_model import CuttingPlan
     from ..cutting.yardage import Margin
+    from ..drafting.washed.model import Measured
     from ..pipeline import CompiledBlock
     from ..quilt.model import Quilt
     from .again import Record
@@ -58,6 +59,12 @@ class Compiled:
     sources: Mapping[str, Source]
     quilts: tuple[Quilt, ...] = ()
     planned: tuple[PlannedQuilt, ...] = ()
+    measured: tuple[Measured, ...] = ()
+
+    @property
+    def source(self) -> Source:
+        """The file's own text."""
+        return self.sources[self.name]
 
     @property
     def own_blocks(self) -> tuple[CompiledBlock, ...]:
@@ -124,7 +131,7 @@ def _compile_bytes(given: Input, data: bytes, shelf: FolderShelf, cutting: Cutti
     said = in_order(said + planned.diagnostics)
     if planned.value is None or planned.failed:
         return Compiled(name, (), said, sources)
-    return Compiled(name, outcome.value.blocks, said, sources, quilts, planned.value)
+    return Compiled(name, outcome.value.blocks, said, sources, quilts, planned.value, outcome.value.measured)
 
 
 def _planned(quilts: tuple[Quilt, ...], cutting: Cutting) -> Outcome[tuple[PlannedQuilt, ...]]:

@@ -52,8 +52,8 @@ KEPT: Final = 8
 ANSWERS: Final = 5
 """Grids offered."""
 
-UNLIKELY: Final = 16.0
-"""Grids that cost so much more than the best are not offered: odds of nine million to one."""
+UNLIKELY: Final = 8.0
+"""Grids that cost so much more than the best are not offered: odds of three thousand to one."""
 
 
 @dataclass(frozen=True, slots=True)

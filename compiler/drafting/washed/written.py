@@ -77,7 +77,15 @@ def reading_lines(source: Source, measured: Measured) -> Iterator[str]:
 def grid_lines(grids: Sequence[GridGuess]) -> Iterator[str]:
     """A line that lists the grids, the likeliest first."""
     if grids and any(length is not None for length in grids[0].lengths):
-        yield "grids, the likeliest first: " + "; ".join(grid_text(each) for each in grids)
+        yield "grids, the likeliest first: " + "; ".join(grid_texts(grids))
+
+
+def grid_texts(grids: Sequence[GridGuess]) -> list[str]:
+    """The grids in their order; one that could hold the readings in several ways is told by its likeliest."""
+    told: dict[tuple[int, int], str] = {}
+    for each in grids:
+        told.setdefault((each.across, each.down), grid_text(each))
+    return list(told.values())
 
 
 def grid_text(grid: GridGuess) -> str:
