@@ -5,24 +5,19 @@ from __future__ import annotations
 import errno
 import os
 import sys
-from typing import Final
+from importlib import import_module
+from typing import Final, cast
 
 import click
 
 from .. import __version__
-from .build import build
-from .check import check
-from .completion import VARIABLE, completion
 from .console import COMPLAINED, OWN_MISTAKE, USED_WRONGLY, complain
-from .draft import draft
-from .explain import explain
 from .failures import MachineFailed, OwnMistake, machine_text, mistake_text
-from .fmt import fmt
-from .lock import lock
-from .show import show
 from .stopping import INTERRUPTED, SHELL_BASE
 
 NAME: Final = "piecewright"
+NAMES: Final = ("build", "check", "show", "explain", "draft", "fmt", "lock", "completion")
+VARIABLE: Final = "_PIECEWRIGHT_COMPLETE"  # where a shell says that it asks what may follow
 NOBODY_READS: Final = SHELL_BASE + 13  # as a shell counts a program stopped by a closed pipe
 
 ABOUT: Final = """
@@ -44,7 +39,22 @@ Exit status:
 """
 
 
-@click.group(context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100}, epilog=ABOUT)
+class Commands(click.Group):
+    """The commands by their names, each loaded when it is asked for: a build needs nothing of the others'."""
+
+    def list_commands(self, ctx: click.Context) -> list[str]:
+        """Their names, for help and completion."""
+        return sorted(NAMES)
+
+    def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
+        """The command of that name: what its own module calls by it."""
+        if cmd_name not in NAMES:
+            return None
+        return cast(click.Command, getattr(import_module(f".{cmd_name}", __package__), cmd_name))
+
+
+@click.group(cls=Commands, epilog=ABOUT,
+             context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100})
 @click.version_option(__version__, "-V", "--version", prog_name=NAME, message="%(prog)s %(version)s")
 def commands() -> None:
     """Patchwork blocks and quilts from text to true-size template sheets.
@@ -54,10 +64,6 @@ def commands() -> None:
     at their true size. You describe a quilt by its blocks, their setting and its fabrics: Piecewright counts
     and plans the cutting, too, and says how much of each fabric to buy.
     """
-
-
-for each in (build, check, show, explain, draft, fmt, lock, completion):
-    commands.add_command(each)
 
 
 def run_command(given: list[str]) -> int:

@@ -6,9 +6,9 @@ from typing import Final
 
 import click
 
+from .commands import VARIABLE
 from .console import CLEAN, say
 
-VARIABLE: Final = "_PIECEWRIGHT_COMPLETE"  # set by the shell when it asks for completions
 SHELLS: Final = ("bash", "zsh", "fish")
 
 EXAMPLES: Final = """

@@ -7,6 +7,7 @@ Nothing is imported that a build in which nothing has changed does without: such
 from __future__ import annotations
 
 import gc
+import os
 import sys
 from collections.abc import Sequence
 from typing import Final
@@ -20,10 +21,16 @@ CYCLES_BORN: Final = 100_000
 searching as often as Python does by itself (700) took a quarter of a small build."""
 
 
+ONE_THREAD: Final = ("OPENBLAS_NUM_THREADS", "1")
+"""For the arithmetic library that shapely brings along. It starts a thread for every processor as it is
+loaded, for products of large matrices; there are none here, and it took a tenth of a small build."""
+
+
 def run(arguments: Sequence[str] | None = None) -> int:
     """The exit status of a command line (the process's own where none is given). Never raises."""
     given = list(sys.argv[1:] if arguments is None else arguments)
     gc.set_threshold(CYCLES_BORN)
+    os.environ.setdefault(*ONE_THREAD)
     _show_whatever_comes()
     try:
         with ended_by_signals():

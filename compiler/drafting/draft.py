@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from typing import TYPE_CHECKING
 
 from ..diagnostics.diagnostic import Diagnostic, Outcome, Severity, in_order
 from ..diagnostics.source import Source, Span
@@ -30,8 +31,9 @@ from .pieces import make_pieces
 from .seams import DrawnLine
 from .shapes import match_shapes
 from .sketch import Placed, Sketch, Unit
-from .washed.model import Measured
-from .washed.restore import restore
+
+if TYPE_CHECKING:
+    from .washed.model import Measured
 
 USE_DEPTH_MOST = 24
 """Units in units: a quilt of blocks of units of patches is four deep; the parser's own bound is of this
@@ -115,7 +117,7 @@ class Drafter:
         defaults: list[Default] = []
         units = self.units([each for each in block.body if isinstance(each, tree.Use)], source, bench,
                            defaults)
-        measured = restore(block, bench)
+        measured = _restored(block, bench)
         if measured is not None:
             self.measured[block.span] = measured
             block = measured.block
@@ -262,6 +264,15 @@ def _details(block: tree.Block, bench: Bench) -> Details:
     whole = once(tuple(each for each in widths if each.path is None), tree.Allowance, "allowance", bench)
     return Details(whole.width.inches if whole else ALLOWANCE, once(block.body, tree.Trim, "trim", bench),
                    once(block.body, tree.Faces, "faces", bench), once(block.body, tree.Maker, "maker", bench))
+
+
+def _restored(block: tree.Block, bench: Bench) -> Measured | None:
+    """What `restore` makes of a washed block; few blocks are, and need none of its code."""
+    if not any(isinstance(each, tree.Washed) for each in block.body):
+        return None
+    from .washed.restore import restore
+
+    return restore(block, bench)
 
 
 def _noded(block: tree.Block, sketch: Sketch, bench: Bench) -> tuple[Graph, list[DrawnLine]]:
