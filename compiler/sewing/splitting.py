@@ -24,7 +24,8 @@ class Node:
     """A part of the block: one piece, a join of two nodes along a path, or a copy of an earlier node.
 
     `pieces` are numbers (from 0 while parting) in the order of its parts; of a copy, in the order of what it
-    copies, which `motion` lays on it. `path` has the first part on its right; it is `closed` round a window.
+    copies, which `motion` lays on it. `path` has the first part on its right; it is `closed` round a window, or
+    round a part that touches the outside at one point.
     """
 
     pieces: tuple[int, ...] = ()
@@ -244,6 +245,7 @@ class Splitter:
             regions.append(_Region(self._new(), *counts, half, here, heading))
         node = self.nodes[region.node]
         node.parts, node.path = (regions[0].node, regions[1].node), tuple(path)
+        node.closed = self.graph.place_at(path[0]) == self.graph.place_at(path[-1] ^ 1)
         return regions[::-1]
 
     def _first_on_right(self, path: list[int], small: set[int]) -> list[int]:

@@ -13,6 +13,7 @@ from math import acos, degrees, hypot, isclose, pi, sqrt
 import pytest
 from piecewright.drafting.model import Draft
 from support.library import compiled, library_sources
+from support.webster import is_in_webster
 
 FOLDERS = {
     "eight-pointed-star": {"eight-pointed-star"},
@@ -24,14 +25,6 @@ FOLDERS = {
 SOURCES = [source for source in library_sources() if source.name.split("/")[0] in FOLDERS]
 NAMES = [source.name for source in SOURCES]
 
-WEBSTER = {
-    "Basket Quilt", "Brickwork Quilt", "Cake Stand", "Cherry Basket", "Drunkard's Path", "Eight-pointed Star",
-    "Fanny's Fan", "Honeycomb", "Jack's House", "Log Cabin", "Octagon", "Orange Peel", "Pineapple Patterns",
-    "Rising Sun", "Robbing Peter to Pay Paul", "Rocky Road to Kansas", "Rolling Star", "Roman Stripe",
-    "Spider's Web", "Star of Bethlehem", "Star of the East", "Tumbler, The", "Variegated Diamonds",
-    "Wild Goose Chase",
-}
-AS_WEBSTER_PRINTS = {"Pineapple": "Pineapple Patterns", "The Tumbler": "Tumbler, The"}
 NEBRASKA = {"Mill Wheel"}
 
 
@@ -99,7 +92,7 @@ def test_it_states_its_family_and_its_credit(source):
 def test_its_name_is_as_old_as_it_says(source):
     for draft in own_drafts(source):
         if "Webster 1915" in draft.notes[0]:
-            assert AS_WEBSTER_PRINTS.get(draft.title, draft.title) in WEBSTER
+            assert is_in_webster(draft.title) or any(map(is_in_webster, draft.also))
         elif "Quilts A to Z" in draft.notes[0]:
             assert draft.title in NEBRASKA
         else:
@@ -176,6 +169,13 @@ def test_the_octagon_s_eight_sides_are_equal():
     assert sides == pytest.approx([6 / (1 + sqrt(2))] * 8)
 
 
+def test_the_carpenter_s_wheel_is_32_diamonds_and_20_squares_of_one_side():
+    draft = draft_of("Carpenter's Wheel")
+    assert sorted(len(shape.members) for shape in draft.shapes) == [8, 20, 32]
+    sides = [side.edge.length for piece in draft.pieces if len(piece.ring) == 4 for side in piece.ring]
+    assert sides == pytest.approx([16 / (4 + 2 * sqrt(2))] * 208)
+
+
 # ---- hexagons ---------------------------------------------------------------------------------------------
 
 
@@ -191,6 +191,31 @@ def test_a_honeycomb_is_seven_hexagons_of_one_template():
 def test_sixty_degree_diamonds_are_all_one_template(title, count):
     draft = draft_of(title)
     assert [len(shape.members) for shape in draft.shapes] == [count]
+
+
+def test_seven_sisters_are_42_diamonds_of_one_template():
+    draft = draft_of("Seven Sisters")
+    assert len(fabrics(draft, "heart") + fabrics(draft, "ray")) == 42
+    star = max(draft.shapes, key=lambda shape: len(shape.members))
+    assert {piece.number for piece in draft.pieces if piece.name in ("heart", "ray")} <= {
+        member.piece for member in star.members}
+
+
+def test_a_flower_of_nineteen_hexagons_lies_in_its_path():
+    draft = draft_of("Grandmother's Flower Garden")
+    whole = max(draft.shapes, key=lambda shape: len(shape.members))
+    assert len(whole.members) == 19 and whole.turns == 6
+    assert len(fabrics(draft, "petal")) == 6 and len(fabrics(draft, "outer-petal")) == 12
+
+
+def test_the_sides_of_hexagon_nine_patches_and_triangles_of_jack_s_chain_are_one_length():
+    draft = draft_of("Jack's Chain")
+    assert side_lengths(draft, "middle") + side_lengths(draft, "gap") == pytest.approx([3] * 24)
+    assert side_lengths(draft, "link") + side_lengths(draft, "side") == pytest.approx([1] * 216)
+
+
+def test_thousand_pyramids_are_sixteen_triangles_of_one_template():
+    assert [len(shape.members) for shape in draft_of("Thousand Pyramids").shapes] == [16]
 
 
 def test_the_boxes_are_lit_from_above():
@@ -281,7 +306,7 @@ def test_geese_fly_up_on_one_side_and_down_on_the_other():
 # ---- houses and baskets -----------------------------------------------------------------------------------
 
 
-@pytest.mark.parametrize("title", ["Basket Quilt", "Cake Stand", "Cherry Basket"])
+@pytest.mark.parametrize("title", ["Basket Quilt", "Cactus Basket", "Cake Stand", "Cherry Basket"])
 def test_a_basket_stands_evenly_on_its_corner(title):
     """Mirrored in the diagonal, every fabric covers what it covered: the two sides balance."""
     draft = draft_of(title)
@@ -382,3 +407,28 @@ def test_the_mariner_s_compass_has_sixteen_points_about_a_rim():
     assert [abs(edge.sweep) for edge in rim] == pytest.approx([pi / 2] * 4)
     assert [edge.arc.radius for edge in rim] == pytest.approx([6] * 4)
     assert len(shape_of(draft, "gap").members) == 16
+
+
+@pytest.mark.parametrize("title, blade", [("Double Wedding Ring", "blade"), ("Pickle Dish", "tooth")])
+def test_every_arc_of_a_wedding_ring_has_six_alike(title, blade):
+    draft = draft_of(title)
+    assert len(fabrics(draft, "melon")) == 4
+    assert len(shape_of(draft, blade).members) == 4 * 2 * 6
+
+
+def test_a_shell_is_as_large_as_half_its_square():
+    """Half a circle above, and what two quarter circles leave below: half of 4in x 4in."""
+    assert float(draft_of("Clamshell").pieces[0].area) == pytest.approx(8)
+
+
+def test_the_dresden_plate_has_sixteen_blades_with_round_ends():
+    draft = draft_of("Dresden Plate")
+    assert len(shape_of(draft, "blade").members) == 16
+    blade = next(piece for piece in draft.pieces if piece.name == "blade")
+    assert sum(side.edge.arc is not None for side in blade.ring) == 2
+
+
+def test_a_cactus_basket_holds_half_an_eight_pointed_star():
+    draft = draft_of("Cactus Basket")
+    sides = side_lengths(draft, "outer-petal") + side_lengths(draft, "inner-petal")
+    assert sides == pytest.approx([8 / (2 + sqrt(2))] * 16)

@@ -82,7 +82,7 @@ def replay(draft: Draft) -> None:
         assert meeting(one, two).hausdorff_distance(line) < 1e-4, "sections are joined by one straight seam"
         made[f"{join.first}-{join.second}"] = unary_union([one, two])
     (block,) = made.values()
-    assert abs(block.area - sum(float(piece.area) for piece in draft.pieces)) < 1e-4
+    assert abs(block.area - sum(polygon(piece).area for piece in draft.pieces)) < 1e-4
     patches = [patch.piece for section in found.sections for patch in section.patches]
     assert sorted(patches) == [piece.number for piece in draft.pieces]
 
