@@ -24,8 +24,8 @@ class Node:
     """A part of the block: one piece, a join of two nodes along a path, or a copy of an earlier node.
 
     `pieces` are numbers (from 0 while parting) in the order of its parts; of a copy, in the order of what it
-    copies, which `motion` lays on it. `path` has the first part on its right; it is `closed` round a window, or
-    round a part that touches the outside at one point.
+    copies, which `motion` lays on it. `path` has the first part on its right; it is `closed` round a window,
+    or round a part that touches the outside at one point.
     """
 
     pieces: tuple[int, ...] = ()
