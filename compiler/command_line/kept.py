@@ -1,7 +1,7 @@
 """What earlier builds made, kept in a folder of the user's: bytes under the digest of all they depend on.
 
-Safe to delete at any time. Every entry carries a digest of its own bytes, and one that is damaged counts as
-not there. Entries are written whole (see `writing`), so two builds at once at worst write the same twice.
+Safe to delete at any time. Every entry carries a digest of its key and its own bytes: one that is damaged, or
+stands under another's name, counts as not there, and so does one that another user wrote. Entries are written whole (see `writing`), so two builds at once at worst write the same twice.
 A folder that cannot be read or written keeps nothing, and nobody is told: a build is right without it.
 Loads little: a build in which nothing has changed does no more than this.
 """
@@ -17,7 +17,7 @@ from .digests import digest_of
 SETTING: Final = "PIECEWRIGHT_CACHE"  # another folder, or OFF
 OFF: Final = "off"
 ENDING: Final = ".kept"
-MARK: Final = b"piecewright 1 "  # the form of an entry: this, the digest of the rest, a new line, the rest
+MARK: Final = b"piecewright 2 "  # the form of an entry: this, the digest of key and rest, a new line, the rest
 MOST_BYTES: Final = 256_000_000  # of all entries together; a large quilt's takes some hundred thousand
 LEFT_BYTES: Final = 192_000_000  # after the oldest have been dropped
 LARGEST: Final = 64_000_000  # bytes of one entry: what is larger is made anew each time
@@ -48,12 +48,14 @@ class Kept:
         path = self._path(key)
         try:
             with open(path, "rb") as stream:
+                if not _is_ours(stream.fileno()):
+                    return None
                 data = stream.read(LARGEST + 1)
             os.utime(path)  # used again: not among the oldest
         except OSError:
             return None
         head, _, rest = data.partition(b"\n")
-        return rest if head == MARK + digest_of(rest).encode() else None
+        return rest if head == _head(key, rest) else None
 
     def keep(self, key: str, data: bytes) -> None:
         """Keeps the bytes, where folder and disk let us, and drops the oldest where there are too many."""
@@ -65,7 +67,7 @@ class Kept:
             return
         try:
             os.makedirs(self.folder, mode=0o700, exist_ok=True)
-            write_whole(Path(self._path(key)), MARK + digest_of(data).encode() + b"\n" + data)
+            write_whole(Path(self._path(key)), _head(key, data) + b"\n" + data)
             self._drop_oldest()
         except OSError:
             return
@@ -88,6 +90,16 @@ class Kept:
                 os.unlink(path)
             except FileNotFoundError:
                 continue  # another build dropped it
+
+
+def _head(key: str, data: bytes) -> bytes:
+    """What stands before an entry's bytes."""
+    return MARK + digest_of(key.encode() + data).encode()
+
+
+def _is_ours(handle: int) -> bool:
+    """Whether we wrote an open file: in a shared folder, others' entries could name any file to write."""
+    return not hasattr(os, "geteuid") or os.fstat(handle).st_uid == os.geteuid()
 
 
 def open_kept() -> Kept | None:

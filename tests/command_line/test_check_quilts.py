@@ -193,7 +193,8 @@ def refused_among(folder: Path, text: str) -> str:
 
 
 @pytest.mark.parametrize("title", ["../../etc/passwd", "/etc/passwd", "..", ".hidden", 'say "hi"',
-                                   "<b>bold</b> & co", "🧵🪡", "מרובע ים", "C:\\x", "%s %n {0}", "$(rm x)", "a" * 120, "=1+1"])
+                                   "<b>bold</b> & co", "🧵🪡",
+                                   "מרובע ים", "C:\\x", "%s %n {0}", "$(rm x)", "a" * 120, "=1+1"])
 def test_title_of_a_quilt_never_leads_out_of_the_folder(tmp_path: Path, title: str) -> None:
     quoted = title.replace("\\", "\\\\").replace('"', '\\"')
     text = quilt_text(SET + f'\nnote "{quoted}"').replace('"Trial"', f'"{quoted}"')
