@@ -1,9 +1,10 @@
 """What earlier builds made, kept in a folder of the user's: bytes under the digest of all they depend on.
 
 Safe to delete at any time. Every entry carries a digest of its key and its own bytes: one that is damaged, or
-stands under another's name, counts as not there, and so does one that another user wrote. Entries are written whole (see `writing`), so two builds at once at worst write the same twice.
-A folder that cannot be read or written keeps nothing, and nobody is told: a build is right without it.
-Loads little: a build in which nothing has changed does no more than this.
+stands under another's name, counts as not there, and so does one that another user wrote. Entries are written
+whole (see `writing`), so two builds at once at worst write the same twice. A folder that cannot be read or
+written keeps nothing, and nobody is told: a build is right without it. Loads little: a build in which nothing
+has changed does no more than this.
 """
 
 from __future__ import annotations
@@ -17,7 +18,7 @@ from .digests import digest_of
 SETTING: Final = "PIECEWRIGHT_CACHE"  # another folder, or OFF
 OFF: Final = "off"
 ENDING: Final = ".kept"
-MARK: Final = b"piecewright 2 "  # the form of an entry: this, the digest of key and rest, a new line, the rest
+MARK: Final = b"piecewright 2 "  # an entry: this, the digest of its key and the rest, a new line, the rest
 MOST_BYTES: Final = 256_000_000  # of all entries together; a large quilt's takes some hundred thousand
 LEFT_BYTES: Final = 192_000_000  # after the oldest have been dropped
 LARGEST: Final = 64_000_000  # bytes of one entry: what is larger is made anew each time

@@ -28,7 +28,8 @@ def sampler(*, changed: str = "") -> str:
     uses = "".join(f'  use "{title}" as {title.lower()}\n' for title in TITLES)
     rows = f"    row {', '.join(each.lower() for each in TITLES)}\n"
     blocks = "".join(block(each, "1/4" if each == changed else "1/3") for each in TITLES)
-    return (f'edition 1\nquilt "Ten" {{\n{uses}  fabric dark\n  fabric pale\n  set straight 10 across 1 down {{\n'
+    return (f'edition 1\nquilt "Ten" {{\n{uses}  fabric dark\n  fabric pale\n'
+            "  set straight 10 across 1 down {\n"
             f"{rows}  }}\n  binding 2in in dark\n  backing in pale\n  batting\n}}\n{blocks}")
 
 
