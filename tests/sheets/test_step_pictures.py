@@ -11,7 +11,7 @@ from piecewright.sewing.model import Assembly
 from piecewright.sewing.pressing import press
 from piecewright.sheets.arrange.options import SheetOptions
 from piecewright.sheets.booklet.content import Book, Card, Cards, Paragraph, Picture
-from piecewright.sheets.booklet.set_pages import chapter_document
+from piecewright.sheets.booklet.set_pages import chapters_document
 from piecewright.sheets.booklet.step_chapter import pressing_words, step_chapter
 from piecewright.sheets.page import PathMark
 from shapely.geometry import Polygon
@@ -168,7 +168,7 @@ def test_several_steps_share_a_page_and_none_is_cut_off():
     draft, assembly, cards = sewn("Log Cabin")
     chapter = step_chapter(draft, assembly, press(draft, assembly), None)
     book = Book("Log Cabin", "under", cards[0].picture, (), (chapter,), "", "", "")
-    pages = chapter_document(book, chapter, SheetOptions()).pages
+    pages = chapters_document(book, SheetOptions()).pages
     assert len(pages) <= len(cards) / 4
     for page in pages:
         for mark in page.marks:

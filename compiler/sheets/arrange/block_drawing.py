@@ -78,6 +78,16 @@ def draw_block(draft: Draft, placement: Placement, avoid: Sequence[Ring] = ()) -
     return Drawing(marks + letters, unlettered)
 
 
+def portray(draft: Draft, placement: Placement) -> list[Mark]:
+    """The block as it looks when it is sewn: fabrics, seams and outline, and no letters."""
+    fills = fills_for(fabric_order(draft))
+    return [
+        *_fill_marks(draft, placement, fills),
+        *_seam_marks(draft, placement, fills),
+        line_mark(ring_path(draft.outline, placement), "outline", OUTLINE),
+    ]
+
+
 def piece_rings(piece: Piece) -> tuple[tuple[Edge, ...], ...]:
     """The rings of a piece, its own first."""
     return tuple(tuple(side.edge for side in ring) for ring in (piece.ring, *piece.holes))

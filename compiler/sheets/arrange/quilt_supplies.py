@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 from typing import Final
 
+from ...cutting.model import Template
 from ...cutting.needs import Scrap
 from ...cutting.plan_model import CuttingPlan
 from ...cutting.rotary_words import length_text
@@ -38,7 +39,7 @@ def supplies_leaves(quilt: Quilt, plan: CuttingPlan, paper: Paper) -> list[Leaf]
         Row((each.title, each.plan.buy_text, buy_words(each, plan.ruler_step)), each.plan.fabric)
         for each in cuts
     ]
-    rest, tools = list(rest_words(quilt, cuts, plan.ruler_step)), list(tool_words(quilt, plan))
+    rest, tools = list(rest_words(quilt, cuts, plan.ruler_step)), list(tool_words(all_templates(quilt), plan))
     items: list[Item] = [
         section("Fabric", "in the order of the pattern", width), *table_items(COLUMNS, rows, width), gap(4),
         section("Batting, backing and binding", "", width), *bullets(rest, width),
@@ -50,6 +51,11 @@ def supplies_leaves(quilt: Quilt, plan: CuttingPlan, paper: Paper) -> list[Leaf]
         open_leaf(quilt, paper, "what you need", "", marks, READ_ONLY, "What you need")
         for marks in flow(items, box)
     ]
+
+
+def all_templates(quilt: Quilt) -> tuple[Template, ...]:
+    """The templates of all its blocks."""
+    return tuple(template for block in quilt.blocks for template in block.templates)
 
 
 def buy_words(cuts: FabricCuts, step: Fraction) -> str:

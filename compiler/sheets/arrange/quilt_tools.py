@@ -7,12 +7,12 @@ unplugged (guides of university extension services; common to several makers' pa
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from typing import Final
 
+from ...cutting.model import Template
 from ...cutting.plan_model import Cut, CuttingPlan
 from ...cutting.rotary_words import degrees_text, length_text
-from ...quilt.model import Quilt
 
 LONG_RULER: Final = 24.0
 """Inches: the length of a ruler that reaches across folded cloth (common practice, no published source)."""
@@ -28,8 +28,8 @@ def by_template(plan: CuttingPlan) -> tuple[Cut, ...]:
     return tuple(cut for cut in plan.cuts if cut.kind == "template")
 
 
-def tool_words(quilt: Quilt, plan: CuttingPlan) -> Iterator[str]:
-    """The tools, a line each."""
+def tool_words(templates: Sequence[Template], plan: CuttingPlan) -> Iterator[str]:
+    """The tools, a line each. `templates`: of all blocks."""
     if by_rotary(plan):
         step = length_text(plan.ruler_step, plan.ruler_step)
         yield "Rotary cutter with a sharp blade, and a self-healing mat, 18in x 24in or larger."
@@ -40,14 +40,13 @@ def tool_words(quilt: Quilt, plan: CuttingPlan) -> Iterator[str]:
             f"blade does not "
             "ride up on it; a square ruler helps with small squares."
         )
-    templates = by_template(plan)
-    if templates:
+    if by_template(plan):
         yield "Template plastic or card, paper scissors, glue or tape, and a sharp pencil, for the templates."
         yield "Fabric scissors, for what is cut round templates."
-        if any(template.dots for block in quilt.blocks for template in block.templates):
-            width = length_text(quilt.blocks[0].templates[0].dot_width, plan.ruler_step)
+        if any(template.dots for template in templates):
+            width = length_text(templates[0].dot_width, plan.ruler_step)
             yield f"Hole punch, {width}, or a thick needle, for the dots on the templates."
-    elif quilt.blocks:
+    elif templates:
         yield "Every piece here is cut by the ruler; the template sheets are for checking or handwork."
     yield "Sewing machine or needles, pins, thread, and a seam ripper."
     yield "Iron and pressing board."

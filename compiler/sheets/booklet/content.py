@@ -82,13 +82,15 @@ Part = Paragraph | Section | List | Picture | Table | Cards
 class Chapter:
     """One chapter. `sheets` are pages that must be printed true to size, after everything else in it.
 
-    `title` heads the pages and is the bookmark; `note` is the small print at the foot.
+    `title` heads it and is its bookmark; `note` is small print at the foot. `joins`: it may begin on the page
+    where the chapter before it ends.
     """
 
     title: str
     parts: tuple[Part, ...]
     sheets: tuple[Leaf, ...] = ()
-    note: str = "Nothing on this page is true to size."
+    note: str = ""
+    joins: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,14 +7,14 @@ from typing import Final
 
 from ...diagnostics.wording import count_of
 from ...drafting.model import Draft, Piece
-from ...measure.fractions import nearest_mark, number_text, ruler_text
+from ...measure.fractions import number_text, ruler_text
 from ...measure.length import POINTS_PER_INCH
-from ...measure.tolerance import near
 from ...sewing.model import Foundations, Section
 from ..arrange.leaves import Leaf
 from ..arrange.options import SheetOptions
 from ..arrange.paths import Placement, flat_ring, open_path, ring_path
 from ..arrange.quilt_flow import Column, Row
+from ..arrange.quilt_words import about
 from ..arrange.room import Room
 from ..arrange.style import line_mark
 from ..page import Mark
@@ -89,21 +89,15 @@ def join_words(found: Foundations) -> Iterator[str]:
     for number, join in enumerate(found.joins):
         name = join_name(number)
         yield (
-            f"Join {join.first} to {join.second} along the edges marked {name}, {_about(join.seam.length)} "
+            f"Join {join.first} to {join.second} along the edges marked {name}, {about(join.seam.length)} "
             "long: pin through the corners and the match marks first. Press the seam open or to one side."
         )
-
-
-def _about(length: float) -> str:
-    """The length as a ruler shows it: `3in`, or `about 3 1/8in` where it lies between two marks."""
-    mark = nearest_mark(length)
-    return ruler_text(mark) if near(mark, length) else f"about {ruler_text(mark)}"
 
 
 def _rows(section: Section) -> Iterator[Row]:
     for number, patch in enumerate(section.patches, 1):
         size = f"{number_text(patch.width)} x {ruler_text(patch.height)}"
-        along = f"a line {_about(patch.line.length)} long" if patch.line else "the first: pinned, not sewn"
+        along = f"a line {about(patch.line.length)} long" if patch.line else "the first: pinned, not sewn"
         assert patch.label == f"{section.label}{number}"
         yield Row((patch.label, patch.fabric, size, str(patch.piece), along), patch.label)
 

@@ -10,7 +10,7 @@ from ..arrange.leaves import Leaf, bound, paper_for
 from ..arrange.options import SheetOptions
 from ..arrange.paths import straight
 from ..arrange.quilt_flow import Item, flow
-from ..arrange.quilt_frame import note_lines, open_body, plain_leaf
+from ..arrange.quilt_frame import READ_ONLY, note_lines, open_body, plain_leaf
 from ..arrange.style import HEADING, break_lines, grey_text, line_mark, measure, set_text
 from ..lettering import printable
 from ..moving import moved_mark
@@ -28,35 +28,75 @@ LEADER_DASH: Final = (0.6, 3.0)  # dots from a chapter's name to its page
 def set_book(book: Book, options: SheetOptions) -> Document:
     """The whole booklet, ready to be drawn."""
     paper = paper_for(options)
-    chapters = [
-        (chapter.title, chapter_leaves(chapter, book.title, book.under, paper)) for chapter in book.chapters
-    ]
-    leaves = [_cover_leaf(book, paper), *_contents_leaves(book, chapters, paper)]
-    for _, pages in chapters:
+    pages, starts = _chapter_pages(book, paper)
+    leaves = [_cover_leaf(book, paper), *_contents_leaves(book, starts, paper), *pages]
+    return Document(printable(book.title), book.subject, book.author, book.keywords, bound(leaves, options))
+
+
+def chapters_document(book: Book, options: SheetOptions) -> Document:
+    """The chapters as a document without cover and contents."""
+    pages, _ = _chapter_pages(book, paper_for(options))
+    return Document(printable(book.title), book.subject, book.author, book.keywords, bound(pages, options))
+
+
+Start = tuple[str, int]
+"""A chapter's title, and how many pages lie before it."""
+
+
+def _chapter_pages(book: Book, paper: Paper) -> tuple[list[Leaf], list[Start]]:
+    """The pages of all chapters, and where each begins."""
+    leaves: list[Leaf] = []
+    starts: list[Start] = []
+    for run in _runs(book.chapters):
+        pages, begun = _run_pages(run, book, paper)
+        starts += [(title, len(leaves) + at) for title, at in begun]
         leaves += pages
-    return Document(printable(book.title), book.subject, book.author, book.keywords, bound(leaves, options))
+    return leaves, starts
 
 
-def chapter_document(book: Book, chapter: Chapter, options: SheetOptions) -> Document:
-    """One chapter as a document of its own."""
-    leaves = chapter_leaves(chapter, book.title, book.under, paper_for(options), "")
-    return Document(printable(book.title), book.subject, book.author, book.keywords, bound(leaves, options))
+def _runs(chapters: Sequence[Chapter]) -> list[list[Chapter]]:
+    """The chapters in runs that share pages: one joins the one before it, unless that ends with sheets."""
+    runs: list[list[Chapter]] = []
+    for chapter in chapters:
+        if chapter.joins and runs and not runs[-1][-1].sheets:
+            runs[-1].append(chapter)
+        else:
+            runs.append([chapter])
+    return runs
 
 
-def chapter_leaves(
-    chapter: Chapter, title: str, under: str, paper: Paper, part: str | None = None
-) -> list[Leaf]:
-    """A chapter's pages: what is read, then what is printed true to size. `part` groups them in bookmarks;
-    None: under the chapter's own title, where it has more than one page."""
-    box = open_body(paper, len(note_lines(paper, chapter.note)))
-    items: list[Item] = [item for each in chapter.parts for item in items_of(each, box[2] - box[0])]
+def _run_pages(run: Sequence[Chapter], book: Book, paper: Paper) -> tuple[list[Leaf], list[Start]]:
+    """What is read of a run, page by page, then its sheets; and where its chapters begin."""
+    note = " ".join(dict.fromkeys(filter(None, (READ_ONLY, *(chapter.note for chapter in run)))))
+    box = open_body(paper, len(note_lines(paper, note)))
+    items: list[Item] = []
+    for chapter in run:
+        if chapter.parts:
+            items.append(_heading(chapter.title, first=not items))
+            items += [item for part in chapter.parts for item in items_of(part, box[2] - box[0])]
     pages = flow(items, box) if items else []
-    group = part if part is not None else (chapter.title if len(pages) + len(chapter.sheets) > 1 else "")
-    leaves = [
-        plain_leaf(title, under, paper, chapter.title.lower(), "", marks, chapter.note, group)
-        for marks in pages
-    ]
-    return [*leaves, *(Leaf(each.heading, each.marks, each.bookmark, group) for each in chapter.sheets)]
+    sheets = run[-1].sheets
+    group = run[0].title if len(run) == 1 and len(pages) + len(sheets) > 1 else ""
+    leaves, starts, current = [], [], ""
+    for at, marks in enumerate(pages):
+        begun = [mark.subject for mark in marks if mark.role == "chapter"]
+        starts += [(title, at) for title in begun]
+        name = ", ".join(begun) or f"{current}, continued"
+        current = begun[-1] if begun else current
+        leaves.append(plain_leaf(book.title, book.under, paper, name.lower(), "", marks, note, group))
+    if not run[-1].parts:
+        starts.append((run[-1].title, len(pages)))
+    return [*leaves, *(Leaf(each.heading, each.marks, each.bookmark, group) for each in sheets)], starts
+
+
+def _heading(title: str, first: bool) -> Item:
+    """A chapter's heading, with air above it where it does not begin a page."""
+    above = 0.0 if first else 16.0
+
+    def draw(x: float, y: float) -> list[Mark]:
+        return [set_text(x, y + above + 13, title, 14.0, True, role="chapter", subject=title)]
+
+    return Item(above + 22.0, draw, holds=True)
 
 
 def _cover_leaf(book: Book, paper: Paper) -> Leaf:
@@ -83,25 +123,20 @@ def _cover_leaf(book: Book, paper: Paper) -> Leaf:
     return Leaf(Heading("", "", "booklet", ""), tuple(marks), "Cover")
 
 
-def _contents_leaves(book: Book, chapters: Sequence[tuple[str, Sequence[Leaf]]], paper: Paper) -> list[Leaf]:
+def _contents_leaves(book: Book, starts: Sequence[Start], paper: Paper) -> list[Leaf]:
     """The table of contents; its own length shifts the numbers, so it is set until it agrees with itself."""
     count = 1
     while True:
-        leaves = _numbered_contents(book, chapters, paper, first=2 + count)
+        leaves = _numbered_contents(book, starts, paper, first=2 + count)
         if len(leaves) == count:
             return leaves
         count = len(leaves)
 
 
-def _numbered_contents(
-    book: Book, chapters: Sequence[tuple[str, Sequence[Leaf]]], paper: Paper, first: int
-) -> list[Leaf]:
+def _numbered_contents(book: Book, starts: Sequence[Start], paper: Paper, first: int) -> list[Leaf]:
     box = open_body(paper)
     width = min(box[2] - box[0], 380.0)
-    items, page = [], first
-    for title, pages in chapters:
-        items.append(_contents_row(title, page, width))
-        page += len(pages)
+    items = [_contents_row(title, first + before, width) for title, before in starts]
     note = "Pages that must be true to size have a check square: measure it before you cut."
     return [
         plain_leaf(book.title, book.under, paper, CONTENTS.lower(), "", marks, note, "")

@@ -6,9 +6,8 @@ from collections.abc import Iterator
 from typing import Final
 
 from ...diagnostics.wording import count_of
-from ...measure.fractions import nearest_mark, ruler_text
-from ...measure.tolerance import Number, near
 from ...sewing.model import Assembly, Pressing, Size, Step, Toward
+from ..arrange.quilt_words import about
 
 ALIKE: Final = 1e-4  # inches between two sizes that are one in print
 
@@ -114,12 +113,3 @@ def _size(size: Size) -> str:
     if abs(size.width - size.height) <= ALIKE:
         return f"{about(size.width)} square"
     return f"{about(size.width)} x {about(size.height)}"
-
-
-def about(length: Number) -> str:
-    """`3in`; `about 3 1/8in` where the ruler has no mark for it."""
-    text = ruler_text(length)
-    if "." not in text:
-        return text
-    mark = nearest_mark(length)
-    return ruler_text(mark) if near(mark, length, ALIKE) else f"about {ruler_text(mark)}"

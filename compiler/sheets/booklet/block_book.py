@@ -1,0 +1,180 @@
+"""The booklet of one block: everything that a class needs to draft, cut and sew it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
+from typing import Final, Literal, get_args
+
+from ...cutting.model import Template
+from ...diagnostics.wording import count_of
+from ...drafting.model import Draft
+from ...measure.length import POINTS_PER_INCH
+from ...sewing.difficulty import difficulty
+from ...sewing.foundation import foundations
+from ...sewing.model import Assembly, Foundations, Proof
+from ...sewing.pressing import press
+from ..arrange.block_drawing import portray
+from ..arrange.block_sheets import block_leaves, finished_size
+from ..arrange.options import SheetOptions
+from ..arrange.paths import Placement
+from .content import Book, Chapter, Picture
+from .envelope_chapters import card_chapter, difficulty_chapter, glossary_chapter, safety_chapter
+from .exercise_chapter import exercise_chapter
+from .foundation_chapter import foundation_chapter
+from .needs_chapters import block_plan, cutting_chapter, needs_chapter
+from .paper_pieces import paper_chapter
+from .step_chapter import step_chapter
+from .words_of import words_of
+
+Way = Literal["templates", "foundation", "papers"]
+WAYS: Final[tuple[Way, ...]] = get_args(Way)
+"""How a block is to be sewn: with templates or the ruler, on paper foundations, or over paper pieces."""
+
+BlockPart = Literal["needs", "chart", "templates", "foundation", "papers", "steps", "difficulty", "exercise",
+"card", "safety", "glossary"]  # fmt: skip
+BLOCK_PARTS: Final[tuple[BlockPart, ...]] = get_args(BlockPart)
+"""The chapters that can be had alone, in the order of the booklet."""
+
+CUT_BY: Final[dict[Way, tuple[BlockPart, ...]]] = {
+    "templates": ("chart", "templates"),
+    "foundation": ("foundation",),
+    "papers": ("papers",),
+}
+"""The chapters that belong to a way of sewing alone."""
+
+COVER: Final = 330.0  # points of the longer side of the cover's picture
+
+
+@dataclass(frozen=True, slots=True)
+class Sewn:
+    """A block with what is known of its sewing."""
+
+    draft: Draft
+    templates: tuple[Template, ...]
+    assembly: Assembly
+    proof: Proof | None
+
+
+def block_book(block: Sewn, options: SheetOptions, way: Way = "templates") -> Book:
+    """The whole booklet, the block sewn in one of the ways."""
+    maker = _Maker(block, options, way)
+    chapters = [maker.chapter(part) for part in maker.parts()]
+    return _bound(block, (*chapters, glossary_chapter(words_of(chapters))))
+
+
+def block_part(block: Sewn, part: BlockPart, options: SheetOptions, way: Way = "templates") -> Book:
+    """One chapter, as a book of its own without cover and contents."""
+    if part == "glossary":
+        book = block_book(block, options, way)
+        return _bound(block, book.chapters[-1:])
+    return _bound(block, (_Maker(block, options, way).chapter(part),))
+
+
+class _Maker:
+    """Makes chapters; what several need is found once."""
+
+    def __init__(self, block: Sewn, options: SheetOptions, way: Way) -> None:
+        self.block, self.options, self.way = block, options, way
+        self.under = under_title(block.draft)
+        self._found: Foundations | None = None
+
+    def found(self) -> Foundations:
+        """The block's foundations, or why there are none."""
+        if self._found is None:
+            self._found = foundations(self.block.draft, self.block.assembly)
+        return self._found
+
+    def parts(self) -> Iterator[BlockPart]:
+        """The chapters that belong in the booklet, in order."""
+        yield "needs"
+        yield from CUT_BY[self.way]
+        if self.way == "foundation" and not self.found().possible:
+            yield from CUT_BY["templates"]
+        if self.way != "foundation" or not self.found().possible:
+            yield "steps"
+        yield from ("difficulty", "exercise", "card", "safety")
+
+    def chapter(self, part: BlockPart) -> Chapter:
+        """One chapter."""
+        block, options = self.block, self.options
+        draft, templates = block.draft, block.templates
+        makers: dict[str, Callable[[], Chapter]] = {
+            "needs": self._needs,
+            "chart": lambda: cutting_chapter(templates, block_plan(draft, templates)),
+            "templates": self._templates,
+            "foundation": lambda: foundation_chapter(draft, self.found(), options, self.under),
+            "papers": lambda: paper_chapter(draft, options, self.under),
+            "steps": lambda: step_chapter(
+                draft, block.assembly, press(draft, block.assembly), block.proof, self._hand()
+            ),
+            "difficulty": lambda: difficulty_chapter(difficulty(draft, templates, block.assembly)),
+            "exercise": lambda: exercise_chapter(draft, options, self.under),
+            "card": lambda: card_chapter(draft, templates),
+            "safety": safety_chapter,
+        }
+        return makers[part]()
+
+    def _hand(self) -> bool:
+        return self.way == "papers" or self.options.kind == "finished"
+
+    def _needs(self) -> Chapter:
+        paper = self.way == "foundation" and self.found().possible
+        plan = block_plan(self.block.draft, self.block.templates)
+        return needs_chapter(
+            self.block.draft,
+            self.block.templates,
+            plan,
+            self.found() if paper else None,
+            self.way == "papers",
+        )
+
+    def _templates(self) -> Chapter:
+        return Chapter(
+            "Templates",
+            (),
+            tuple(block_leaves(self.block.draft, self.block.templates, self.options, self.under)),
+        )
+
+
+def under_title(draft: Draft) -> str:
+    """`6in finished · version 2`."""
+    return f"{finished_size(draft)} finished · version {draft.version}"
+
+
+def _bound(block: Sewn, chapters: Sequence[Chapter]) -> Book:
+    draft = block.draft
+    keywords = ", ".join(("patchwork", "quilt block", "class booklet", *draft.family, *draft.also))
+    return Book(
+        draft.title,
+        under_title(draft),
+        cover_picture(draft),
+        tuple(_cover_lines(block)),
+        tuple(chapters),
+        f"version {draft.version}, {finished_size(draft)} finished",
+        draft.maker,
+        keywords,
+    )
+
+
+def cover_picture(draft: Draft) -> Picture:
+    """The block as it looks when it is sewn."""
+    scale = COVER / (max(float(draft.width), float(draft.height)) * POINTS_PER_INCH)
+    placement = Placement(0.0, 0.0, 0.0, scale)
+    far = placement.spot_at(draft.width, draft.height)
+    return Picture(tuple(portray(draft, placement)), far.x, far.y, f"The finished block {draft.title}.")
+
+
+def _cover_lines(block: Sewn) -> Iterator[str]:
+    draft = block.draft
+    if draft.also:
+        yield f"also called {', '.join(draft.also)}"
+    yield (
+        f"{count_of(len(draft.pieces), 'piece')}, {count_of(len(block.templates), 'template')}, "
+        f"{count_of(block.assembly.seams, 'seam')}"
+    )
+    if block.proof:
+        yield f"Checked by sewing it from the printed numbers: {block.proof.sentence}."
+    if draft.maker:
+        yield draft.maker
+    yield from draft.notes

@@ -1,0 +1,139 @@
+"""The short chapters at a booklet's end: what makes the block hard, storage card, safety, glossary."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from typing import Final
+
+from ...cutting.model import Template
+from ...drafting.model import Draft
+from ...sewing.difficulty import causes
+from ...sewing.model import Difficulty
+from ..arrange.block_sheets import finished_size
+from ..arrange.quilt_flow import Column, Row
+from ..arrange.table import box_words, cut_words
+from .content import Chapter, List, Paragraph, Part, Table
+
+CARD_COLUMNS: Final = (
+    Column("template", 60.0, bold=True),
+    Column("cut", 220.0),
+    Column("finished, its box", 100.0),
+    Column("which way up", 0.0),
+)
+
+GLOSSARY: Final[dict[str, str]] = {
+    "allowance": "The strip of cloth between the cut edge and the seam.",
+    "backstitch": "A stitch back over the last one, so that a seam holds at its end.",
+    "baste": "To hold with long stitches that come out again.",
+    "bias": "The slant across the threads, where cloth stretches most. Handle bias edges gently.",
+    "crosswise grain": "The threads from selvage to selvage; they give a little.",
+    "dot": "Where two seams meet on a template: needles start, stop or turn there.",
+    "ease": "To take up a little fullness between pins, without a pleat.",
+    "finished size": "The size when all seams are sewn; unfinished size has the outer allowances still on.",
+    "foundation": "Paper or cloth on whose lines the pieces are sewn, in order of their numbers.",
+    "grain": "The way the threads run. The arrow on a template lies along the straight of grain.",
+    "half-square triangle": "Half of a square cut corner to corner: straight of grain on its short sides.",
+    "lock": "To make a few stitches on the spot, so that a seam does not open.",
+    "match mark": "A tick across a seam line; it meets the tick on the piece it is sewn to.",
+    "nest": "To push together two seams that are pressed opposite ways, so that they lie flat.",
+    "paper piece": "A paper of finished size over which cloth is folded to be sewn by hand.",
+    "partial seam": "A seam sewn only part of the way, and closed when the pieces round it are on.",
+    "patch": "One piece of cloth of a foundation.",
+    "quarter-square triangle": "A quarter of a square cut twice: straight of grain on its long side.",
+    "reversed": "Cut with the template turned face down.",
+    "rotary cutter": "A round blade in a handle, used along a ruler on a mat.",
+    "selvage": "The woven edge of the cloth; it is cut off.",
+    "set in": "To sew a piece into a corner: the seam turns at a dot.",
+    "template": "A pattern of card or plastic to cut one shape by.",
+    "true up": "To trim to the exact size.",
+    "unit": "Pieces sewn together that go into the block as one.",
+    "whip": "To sew over two edges with small slanted stitches.",
+}
+"""Terms of the trade, each explained once. A booklet lists those that its own pages use."""
+
+SAFETY: Final = (
+    "Follow the instructions that came with your tools; they come before anything said here.",
+    "The rotary cutter is as sharp as a razor. Close its guard after every cut, cut away from yourself, keep "
+    "your fingers off the ruler’s edge, and store it closed, out of children’s reach.",
+    "A young maker uses blades and the iron only with an adult beside them.",
+    "Scissors: pass them handles first, and keep paper scissors for paper.",
+    "Keep pins and needles in a cushion, not in the mouth; count them when you are done.",
+    "The iron: stand it on its heel, never leave it hot and alone, and unplug it when you are done.",
+    "Mind the cords: nobody should trip over iron or machine.",
+    "Good light and a chair of the right height save eyes and back; stop before you are tired.",
+)
+
+
+def difficulty_chapter(found: Difficulty) -> Chapter:
+    """What makes the block hard, each cause by itself."""
+    return Chapter(
+        "What makes it hard",
+        (
+            Paragraph("There is no score: these are the causes, and what each asks of you."),
+            List(tuple(_cause_lines(found))),
+        ),
+        joins=True,
+    )
+
+
+ADVICE: Final = (
+    ("smallest angle", "sharp points need trimmed templates and a careful first stitch"),
+    ("bias edge", "do not pull them while you sew or press; stay-stitch them if they wait"),
+    ("set-in seam", "stop exactly at the dots"),
+    ("partial seam", "leave them open as the step says"),
+    ("curved seam", "pin at the marks, and sew slowly with the hollow edge on top"),
+    ("where points meet", "pin through the points before you sew"),
+    ("at one point", "press toward one side all round, or open, so that it lies flat"),
+)
+"""What each cause asks of the sewer, by a word of it."""
+
+
+def _cause_lines(found: Difficulty) -> Iterator[str]:
+    for cause in causes(found):
+        words = next((advice for word, advice in ADVICE if word in cause), "")
+        yield f"{cause[:1].upper()}{cause[1:]}{f': {words}' if words else ''}."
+
+
+def card_chapter(draft: Draft, templates: Sequence[Template]) -> Chapter:
+    """The storage card: every template that belongs in the envelope, with a box to tick."""
+    rows = tuple(
+        Row(
+            (
+                each.label,
+                cut_words(each),
+                box_words(each.sew),
+                "either" if each.reversible else "this side up",
+            ),
+            each.label,
+        )
+        for each in templates
+    )
+    held = "its one template" if len(templates) == 1 else f"all {len(templates)} templates"
+    return Chapter(
+        "Storage card",
+        (
+            Paragraph(
+                f"{draft.title}, version {draft.version}, {finished_size(draft)} finished", strong=True
+            ),
+            Paragraph(
+                f"Cut this card out and keep it in the envelope with {held}. Tick each as you put it away; a "
+                "box without a tick is a template to look for, or to cut again."
+            ),
+            Table(CARD_COLUMNS, rows, "Templates in the envelope", ticks=True),
+            List(("Check square measured, 1in", "Test block sewn and measured", "Made for:", "Date:"), "box"),
+        ),
+    )
+
+
+def safety_chapter() -> Chapter:
+    """What to mind with the tools."""
+    return Chapter("Safety", (List(SAFETY),))
+
+
+def glossary_chapter(words: Iterable[str]) -> Chapter:
+    """The terms that the booklet's own words use."""
+    text = " ".join(words).lower()
+    rows = tuple(Row((term, meaning), term) for term, meaning in GLOSSARY.items() if term in text)
+    columns = (Column("word", 110.0, bold=True), Column("what it means", 0.0))
+    parts: tuple[Part, ...] = (Table(columns, rows, "Terms and what they mean"),)
+    return Chapter("Glossary", parts, joins=True)

@@ -1,0 +1,151 @@
+"""What you need for one block, and its cutting chart."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from fractions import Fraction
+from math import ceil
+from typing import Final
+
+from ...cutting.model import Template
+from ...cutting.plan_model import Cut, CuttingPlan
+from ...diagnostics.wording import count_of
+from ...drafting.model import Draft
+from ...measure.fractions import RULER_STEP
+from ...sewing.model import Foundations
+from ..arrange.block_sheets import finished_size
+from ..arrange.quilt_flow import Column, Row
+from ..arrange.quilt_tools import tool_words
+from ..arrange.quilt_words import cut_title, reason_words, yield_words
+from ..arrange.swatches import fabric_order
+from .block_cuts import block_cuts
+from .content import Chapter, List, Paragraph, Part, Section, Table
+
+SPARE: Final = 1.5
+"""How much more cloth than the cuts cover is asked for: strips leave ends over, and one may go wrong."""
+
+CLOTHS: Final = (
+    ("a 5in square", 5, 5),
+    ("a 10in square", 10, 10),
+    ("a fat eighth, 9in x 21in", 9, 21),
+    ("a fat quarter, 18in x 21in", 18, 21),
+    ("1/2 yd, 18in x 42in", 18, 42),
+    ("1 yd, 36in x 42in", 36, 42),
+)
+"""Pieces in which cloth is sold (common practice; fat quarter and fat eighth as in guides of the trade)."""
+
+FABRIC_COLUMNS: Final = (
+    Column("fabric", 150.0, bold=True),
+    Column("pieces", 50.0, "end"),
+    Column("have at hand", 170.0),
+    Column("its cuts cover", 0.0),
+)
+
+CUT_COLUMNS: Final = (
+    Column("template", 46.0, bold=True),
+    Column("fabric", 70.0),
+    Column("cut", 24.0, "end", bold=True),
+    Column("what", 118.0, bold=True),
+    Column("gives", 74.0),
+    Column("why, and what then", 0.0),
+)
+
+CHART_NOTE: Final = (
+    "Sizes are cut sizes, seam allowances counted in. Close the blade "
+    "after every cut, cut away from yourself, keep it from children."
+)
+
+
+def block_plan(draft: Draft, templates: Sequence[Template], step: Fraction = RULER_STEP) -> CuttingPlan:
+    """The block's cuts alone, without a plan for any cloth."""
+    return CuttingPlan(block_cuts(draft, templates, step), (), step)
+
+
+def needs_chapter(
+    draft: Draft, templates: Sequence[Template], plan: CuttingPlan, found: Foundations | None, papers: bool
+) -> Chapter:
+    """What you need. `found`: the block is sewn on foundations; `papers`: over paper pieces by hand."""
+    boxes = _patch_boxes(found) if found else _cut_boxes(plan)
+    parts: list[Part] = [
+        Paragraph(f"For one block, {finished_size(draft)} finished."),
+        Section("Fabric", "for one block; multiply for more"),
+        Table(FABRIC_COLUMNS, tuple(_fabric_rows(draft, boxes)), "Fabric for one block"),
+        Section("Tools", "what these ways of cutting and sewing need"),
+        List(tuple(_tools(templates, plan, bool(found), papers))),
+    ]
+    return Chapter("What you need", tuple(parts))
+
+
+Box = tuple[str, float, float, int]  # fabric, width, height, how many
+
+
+def _cut_boxes(plan: CuttingPlan) -> list[Box]:
+    return [(cut.fabric, float(cut.width), float(cut.strip or cut.height), cut.cuts) for cut in plan.cuts]
+
+
+def _patch_boxes(found: Foundations) -> list[Box]:
+    return [
+        (patch.fabric, float(patch.width), float(patch.height), 1)
+        for section in found.sections
+        for patch in section.patches
+    ]
+
+
+def _fabric_rows(draft: Draft, boxes: Sequence[Box]) -> Iterator[Row]:
+    for fabric in fabric_order(draft):
+        own = [each for each in boxes if each[0] == fabric]
+        pieces = sum(piece.fabric == fabric for piece in draft.pieces)
+        area = sum(wide * tall * count for _, wide, tall, count in own)
+        yield Row((fabric, str(pieces), cloth_words(own), f"{ceil(area):,} sq in"), fabric)
+
+
+def cloth_words(boxes: Sequence[Box]) -> str:
+    """The smallest piece of cloth, as it is sold, that the cuts come out of with some to spare."""
+    area = SPARE * sum(wide * tall * count for _, wide, tall, count in boxes)
+    short = max(min(wide, tall) for _, wide, tall, _ in boxes)
+    long = max(max(wide, tall) for _, wide, tall, _ in boxes)
+    for words, low, high in CLOTHS:
+        if area <= low * high and short <= low and long <= high:
+            return words
+    return f"{count_of(max(2, ceil(area / (36 * 42)), ceil(short / 36)), 'yard')}"
+
+
+def _tools(templates: Sequence[Template], plan: CuttingPlan, paper: bool, hand: bool) -> Iterator[str]:
+    """The tools of the way the block is sewn."""
+    if paper:
+        yield "Thin paper that goes through your printer and tears well, for the foundations."
+        yield "Rotary cutter, mat, and a ruler with a 1/4in line, to trim along the folded paper."
+        yield "Card or a second ruler, to fold the paper along."
+        yield "Sewing machine with a strong needle, size 90/14, thread, pins, and a seam ripper."
+        yield "Iron and pressing board."
+        return
+    if hand:
+        yield "Light card or heavy paper for the papers, and paper scissors."
+        yield "Fabric scissors, fine needles, matching thread, basting thread or a glue pen, clips or pins."
+        yield "Iron and pressing board."
+        return
+    yield from tool_words(templates, plan)
+
+
+def cutting_chapter(templates: Sequence[Template], plan: CuttingPlan) -> Chapter:
+    """The cutting chart: every template in every fabric, by the ruler or round the template, and why."""
+    labels = [template.label for template in templates]
+    letters = [label for label, template in zip(labels, templates, strict=True) for _ in template.counts]
+    rows = tuple(
+        _cut_row(letter, cut, plan.ruler_step) for letter, cut in zip(letters, plan.cuts, strict=True)
+    )
+    intro = (
+        "‘Cut’ is how many times you cut that size. Where a rule of the ruler serves, you need no template; "
+        "the template then only checks the piece."
+    )
+    return Chapter(
+        "Cutting chart",
+        (Paragraph(intro), Table(CUT_COLUMNS, rows, "Cuts for one block")),
+        note=CHART_NOTE,
+        joins=True,
+    )
+
+
+def _cut_row(letter: str, cut: Cut, step: Fraction) -> Row:
+    cells = (letter, cut.fabric, str(cut.cuts), cut_title(cut, step), yield_words(cut), reason_words(cut))
+    return Row(cells, letter)

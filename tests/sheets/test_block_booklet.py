@@ -1,0 +1,227 @@
+"""The booklet of a block: its chapters, page numbers, bookmarks, and what its tables say."""
+
+from __future__ import annotations
+
+from functools import cache
+from io import BytesIO
+
+import pytest
+from piecewright.pipeline import CompiledBlock
+from piecewright.sheets.arrange.options import SheetOptions
+from piecewright.sheets.arrange.style import text_box
+from piecewright.sheets.booklet.block_book import BLOCK_PARTS, WAYS, Sewn, block_book, block_part
+from piecewright.sheets.booklet.content import Chapter, List, Paragraph, Table
+from piecewright.sheets.booklet.envelope_chapters import GLOSSARY
+from piecewright.sheets.booklet.needs_chapters import block_plan, cloth_words
+from piecewright.sheets.booklet.set_pages import chapters_document, set_book
+from piecewright.sheets.files import pdf_bytes
+from piecewright.sheets.page import Document, Page, PathMark
+from pypdf import PdfReader
+
+from tests.support.arranged import extent, paths, texts
+from tests.support.library import compiled, library_sources
+
+TITLES = (
+    "Log Cabin",
+    "Eight-pointed Star",
+    "Drunkard's Path",
+    "Honeycomb",
+    "Flying Goose",
+    "Jack's House",
+    "Spools",
+    "Triple Irish Chain",
+    "Ohio Star",
+    "Mariner's Compass",
+)
+READ_ONLY = "Nothing on this page is true to size."
+
+
+@cache
+def library() -> dict[str, CompiledBlock]:
+    return {
+        block.draft.title: block for source in library_sources() for block in compiled(source).value or ()
+    }
+
+
+def sewn(title: str) -> Sewn:
+    block = library()[title]
+    return Sewn(block.draft, block.templates, block.assembly, block.proof)
+
+
+@cache
+def document(title: str, way: str = "templates", paper: str = "letter") -> Document:
+    options = SheetOptions(paper=paper)
+    return set_book(block_book(sewn(title), options, way), options)
+
+
+def chapters(title: str, way: str = "templates") -> dict[str, Chapter]:
+    return {each.title: each for each in block_book(sewn(title), SheetOptions(), way).chapters}
+
+
+def said(page: Page) -> list[str]:
+    return [mark.text for mark in texts(page)]
+
+
+@pytest.mark.parametrize("way", WAYS)
+@pytest.mark.parametrize("title", TITLES)
+def test_the_contents_give_the_page_on_which_each_chapter_begins(title, way):
+    pages = document(title, way).pages
+    rows = [mark for mark in texts(pages[1]) if mark.role == "contents"]
+    listed = {name.subject: int(number.text) for name, number in zip(rows[::2], rows[1::2], strict=True)}
+    assert list(listed) == list(chapters(title, way)) and pages[1].title == "Contents"
+    for name, number in listed.items():
+        page = pages[number - 1]
+        begins = any(mark.role == "chapter" and mark.subject == name for mark in texts(page))
+        assert begins or (name == "Templates" and page.title == "Block"), (name, number)
+        assert f"page {number} of {len(pages)}" in " ".join(said(page))
+
+
+@pytest.mark.parametrize("way", WAYS)
+@pytest.mark.parametrize("paper", ["letter", "a4"])
+@pytest.mark.parametrize("title", TITLES)
+def test_nothing_leaves_the_paper_and_no_words_overlap(title, way, paper):
+    for page in document(title, way, paper).pages:
+        boxes = []
+        for mark in page.marks:
+            left, top, right, bottom = extent(mark)
+            assert min(left, top, page.width - right, page.height - bottom) >= 17.5, (page.title, mark)
+        for mark in texts(page):
+            assert mark.size >= 7
+            if not mark.turned:
+                boxes.append((*text_box(mark), mark.text))
+        if not paths(page, "check-square"):  # pages of templates are looked after by their own tests
+            assert not [(a[4], b[4]) for at, a in enumerate(boxes) for b in boxes[:at] if overlap(a, b)], (
+                page.title
+            )
+
+
+def overlap(one, two) -> bool:
+    slack = 1.2  # boxes reach from the tallest letter to the deepest: lines set close touch without meeting
+    return (
+        one[0] + slack < two[2]
+        and two[0] + slack < one[2]
+        and one[1] + slack < two[3]
+        and two[1] + slack < one[3]
+        and min(one[3], two[3]) - max(one[1], two[1]) > 3
+    )
+
+
+def test_the_pdf_has_bookmarks_and_says_what_it_is():
+    reader = PdfReader(BytesIO(pdf_bytes(document("Ohio Star"))))
+    names = [str(each.title) for each in flat(reader.outline)]
+    assert names[:3] == ["Cover", "Contents", "What you need, cutting chart"]
+    assert {"Templates", "Steps", "Storage card"} <= set(names)
+    info = reader.metadata
+    assert (info.title, info.subject) == ("Ohio Star", "version 1, 9in finished")
+    assert "class booklet" in info["/Keywords"] and reader.trailer["/Root"]["/Lang"] == "en"
+
+
+def flat(outline) -> list:
+    return [each for entry in outline for each in (flat(entry) if isinstance(entry, list) else [entry])]
+
+
+def test_the_same_block_gives_the_same_bytes():
+    options = SheetOptions()
+    one, two = (pdf_bytes(set_book(block_book(sewn("Spools"), options), options)) for _ in range(2))
+    assert one == two
+
+
+@pytest.mark.parametrize("title", TITLES)
+def test_the_cover_and_the_steps_say_what_sewing_again_found(title):
+    block = sewn(title)
+    assert block.proof is not None
+    words = f"{block.proof.sentence}."
+    assert any(line.endswith(words) for line in said(document(title).pages[0]))
+    assert any(
+        isinstance(part, Paragraph) and part.text.endswith(words) for part in chapters(title)["Steps"].parts
+    )
+    assert block.proof.sentence.endswith("closes exactly")
+
+
+def test_a_page_to_read_says_that_it_is_not_true_to_size():
+    for page in document("Ohio Star").pages[2:]:
+        assert bool(paths(page, "check-square")) != any(line.startswith(READ_ONLY) for line in said(page))
+
+
+def test_the_way_of_sewing_decides_what_is_printed():
+    assert list(chapters("Storm at Sea"))[:4] == ["What you need", "Cutting chart", "Templates", "Steps"]
+    assert list(chapters("Storm at Sea", "foundation"))[:3] == [
+        "What you need",
+        "Foundations",
+        "What makes it hard",
+    ]
+    assert list(chapters("Storm at Sea", "papers"))[:3] == ["What you need", "Paper pieces", "Steps"]
+
+
+def test_a_block_that_no_foundation_serves_keeps_its_templates():
+    names = list(chapters("Eight-pointed Star", "foundation"))
+    assert names[1:5] == ["Foundations", "Cutting chart", "Templates", "Steps"]
+
+
+def test_the_chart_cuts_by_the_trades_rules():
+    """Common practice, no published source: squares + 1/2in, squares cut twice + 1 1/4in, at 1/4in of
+    allowance."""
+    (table,) = [part for part in chapters("Ohio Star")["Cutting chart"].parts if isinstance(part, Table)]
+    rows = {(row.cells[0], row.cells[1]): row.cells for row in table.rows}
+    assert rows["A", "background"][2:4] == ("4", "squares 3 1/2in")
+    assert rows["B", "dark"][2:5] == ("2", "squares 4 1/4in", "8 quarter-square triangles")
+
+
+@pytest.mark.parametrize("title", TITLES)
+def test_the_chart_gives_as_many_pieces_as_the_block_has(title):
+    block = sewn(title)
+    assert sum(cut.pieces for cut in block_plan(block.draft, block.templates).cuts) == len(block.draft.pieces)
+
+
+def test_the_cloth_to_have_at_hand_holds_the_cuts():
+    assert cloth_words([("dark", 4.5, 4.5, 1)]) == "a 10in square"  # 5in square: no spare
+    assert cloth_words([("dark", 3.5, 3.5, 12)]) == "a fat quarter, 18in x 21in"
+    assert cloth_words([("dark", 20.0, 20.0, 1)]) == "1 yd, 36in x 42in"
+    assert cloth_words([("dark", 30.0, 30.0, 6)]) == "6 yards"
+
+
+def test_the_storage_card_has_a_box_for_every_template():
+    block = sewn("Eight-pointed Star")
+    card = chapters("Eight-pointed Star")["Storage card"]
+    (table,) = [part for part in card.parts if isinstance(part, Table)]
+    assert table.ticks and [row.cells[0] for row in table.rows] == [each.label for each in block.templates]
+    (page,) = [page for page in document("Eight-pointed Star").pages if page.title == "Storage card"]
+    (more,) = [part.texts for part in card.parts if isinstance(part, List)]
+    assert len(paths(page, "tick-box")) == len(block.templates) + len(more)
+
+
+def test_the_glossary_explains_the_words_that_are_used_and_no_others():
+    terms = {
+        title: {row.cells[0] for row in chapters(title)["Glossary"].parts[0].rows}
+        for title in ("Ohio Star", "Drunkard's Path")
+    }
+    assert "match mark" in terms["Drunkard's Path"] and "match mark" not in terms["Ohio Star"]
+    assert all(each <= set(GLOSSARY) for each in terms.values())
+    papers = {row.cells[0] for row in chapters("Honeycomb", "papers")["Glossary"].parts[0].rows}
+    assert {"baste", "whip", "paper piece"} <= papers
+
+
+def test_difficulty_is_told_by_causes_with_advice():
+    lines = [
+        text
+        for part in chapters("Eight-pointed Star")["What makes it hard"].parts
+        if isinstance(part, List)
+        for text in part.texts
+    ]
+    assert "8 set-in seams: stop exactly at the dots." in lines and lines[0] == "16 pieces."
+
+
+@pytest.mark.parametrize("part", BLOCK_PARTS)
+def test_every_chapter_can_be_had_alone(part):
+    options = SheetOptions()
+    pages = chapters_document(block_part(sewn("Storm at Sea"), part, options), options).pages
+    assert pages and f"page 1 of {len(pages)}" in " ".join(said(pages[0]))
+
+
+def test_hand_piecing_has_words_of_its_own():
+    options = SheetOptions(kind="finished")
+    steps = {each.title: each for each in block_book(sewn("Ohio Star"), options).chapters}["Steps"]
+    words = " ".join(text for part in steps.parts if isinstance(part, List) for text in part.texts)
+    assert "running stitches" in words
+    pages = set_book(block_book(sewn("Ohio Star"), options), options).pages
+    assert not any(isinstance(mark, PathMark) and mark.role == "cut" for page in pages for mark in page.marks)
