@@ -22,7 +22,8 @@ LOCKS: Final = (
           "pinned already as it is."),
     Entry("lock-drafts-otherwise", "A pinned block drafts otherwise than it did",
           "The text of the block is the one that was pinned, but its outlines are not: this Piecewright "
-          "drafts it otherwise than the one that pinned it. Templates cut before may not fit those printed now."),
+          "drafts it otherwise than the one that pinned it. Templates cut before may not fit those "
+          "printed now."),
     Entry("lock-disagrees", "A version has other outlines than the pinned one",
           "A block on the shelf has the title and the version of one that is pinned, and other outlines. "
           "Somebody changed the block and left its version: whoever asks for that version no longer knows "
