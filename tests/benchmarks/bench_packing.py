@@ -15,10 +15,10 @@ import shapely
 
 sys.path.insert(0, str(Path(__file__).parent.parent))
 
-from piecewright.sheets.arrange.block_sheets import arrange_block  # noqa: E402
-from piecewright.sheets.arrange.options import SheetOptions  # noqa: E402
-from piecewright.sheets.page import Page, PathMark  # noqa: E402
-from support.library import compiled, library_sources  # noqa: E402
+from piecewright.sheets.arrange.block_sheets import arrange_block
+from piecewright.sheets.arrange.options import SheetOptions
+from piecewright.sheets.page import Page, PathMark
+from support.library import compiled, library_sources
 
 
 def areas(page: Page) -> tuple[float, float]:

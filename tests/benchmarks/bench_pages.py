@@ -1,12 +1,10 @@
 """How long pages take, beside other ways of drawing the same marks. Run by hand:
 
-    python tests/benchmarks/bench_pages.py [FILE.block]
+    python tests/benchmarks/bench_pages.py
 
 1. 200 pages like a template sheet: milliseconds a page by our painter, by cairocffi's own methods, and by
    typst (a fresh source each time, as it would be for another block).
-2. A block of 600 templates from text to PDF, beside typst drawing the same marks.
-3. A whole process from cold to a finished PDF of one block, beside an interpreter that only imports shapely
-   and cairocffi and writes one bare page.
+2. A block of 600 pieces, then 200 blocks, from text to PDF, beside typst drawing the same marks.
 
 Every time is the least of several; ratios are of times of this run.
 """
@@ -14,16 +12,13 @@ Every time is the least of several; ratios are of times of this run.
 from __future__ import annotations
 
 import gc
-import subprocess
-import sys
-import tempfile
 from io import BytesIO
 from math import radians
-from pathlib import Path
 from time import perf_counter
 
 import cairocffi
 import typst
+from bench_growth import fans
 from piecewright.command_line.main import CYCLES_BORN
 from piecewright.diagnostics.source import Source
 from piecewright.language.shelf import EmptyShelf
@@ -38,29 +33,6 @@ from piecewright.sheets.typeface import FAMILY, font_file
 
 PAGES = 200
 ROUNDS = 3
-COLD_ROUNDS = 15
-
-BARE = """
-import shapely, cairocffi, sys
-surface = cairocffi.PDFSurface(sys.argv[1], 612, 792)
-context = cairocffi.Context(surface)
-context.rectangle(72, 72, 72, 72)
-context.stroke()
-surface.finish()
-"""
-
-BLOCK = """edition 1
-block "Bench Pinwheel" version 1 {
-  finished 6in
-  grid 2 x 2
-  point gate = 1in from B1 to C1
-  turn 4 about center {
-    seam center -- gate
-    seam center -- B1
-    piece blade at between center, gate, B1 in light, dark
-  }
-}
-"""
 
 
 def template_like(number: int) -> Page:
@@ -240,55 +212,34 @@ def many_templates(across: int, down: int) -> str:
     return "\n".join(lines) + "\n}\n"
 
 
-def bench_whole() -> None:
+def bench_whole(text: str, what: str) -> None:
     """Text to PDF in one process: drafting, templates, layout and drawing, beside typst's drawing alone."""
-    source = Source("bench.block", many_templates(24, 25))
+    source = Source("bench.block", text)
     documents: list[Document] = []
     gc.set_threshold(CYCLES_BORN)  # as the command does
 
     def work(_: int) -> None:
         made = compile_source(source, EmptyShelf()).value
-        assert made, "the block is sound"
-        documents[:] = [arrange_block(made[0].draft, made[0].templates, SheetOptions())]
-        pdf_bytes(documents[0])
+        assert made, "the blocks are sound"
+        documents[:] = [arrange_block(each.draft, each.templates, SheetOptions()) for each in made]
+        for document in documents:
+            pdf_bytes(document)
 
     ours = least(work, ROUNDS)
-    pages = list(documents[0].pages)
+    pages = [page for document in documents for page in document.pages]
     other = least(lambda number: by_typst(pages, f"whole {number}"), ROUNDS)
     share = 1000 / len(pages)
-    print(f"{len(pages)} pages of one block, milliseconds a page, geometry, layout and drawing")
+    print(f"{len(pages)} pages of {what}, milliseconds a page, geometry, layout and drawing")
     print(f"  {'piecewright':22}{ours * share:7.2f}")
     print(f"  {'typst, drawing alone':22}{other * share:7.2f}   piecewright takes {ours / other:5.2f} x")
 
 
-def cold_seconds(command: list[str]) -> float:
-    start = perf_counter()
-    subprocess.run(command, capture_output=True, check=True)
-    return perf_counter() - start
-
-
-def bench_cold(block: str) -> None:
-    with tempfile.TemporaryDirectory() as folder:
-        bare = Path(folder) / "bare.py"
-        bare.write_text(BARE)
-        if not block:
-            block = str(Path(folder) / "bench.block")
-            Path(block).write_text(BLOCK)
-        build = [sys.executable, "-m", "piecewright", "build", block, "--out", folder]
-        empty = [sys.executable, str(bare), str(Path(folder) / "bare.pdf")]
-        for command in (build, empty):  # once before, so that compiled modules and the disk are warm for both
-            done = subprocess.run(command, capture_output=True, text=True, check=False)
-            if done.returncode:
-                print(f"cold: not measured, `{' '.join(command[1:])}` says: {done.stderr[-300:]}")
-                return
-        pairs = [(cold_seconds(build), cold_seconds(empty)) for _ in range(COLD_ROUNDS)]  # in turn: like load
-    whole, bare_page = (min(times) for times in zip(*pairs, strict=True))
-    print("one block, from cold to a finished PDF, milliseconds")
-    print(f"  piecewright build     {whole * 1000:7.0f}")
-    print(f"  imports and bare page {bare_page * 1000:7.0f}   piecewright takes {whole / bare_page:5.2f} x")
+def main() -> None:
+    """Prints every ratio."""
+    bench_drawing()
+    bench_whole(many_templates(24, 25), "one block")
+    bench_whole(fans(200), "200 blocks")
 
 
 if __name__ == "__main__":
-    bench_drawing()
-    bench_whole()
-    bench_cold(sys.argv[1] if len(sys.argv) > 1 else "")
+    main()
