@@ -91,9 +91,11 @@ class Attempt:
 
 @dataclass(slots=True)
 class _Sheet:
-    """A page being filled: its cells, and how far right and down its items reach."""
+    """A page being filled: its cells, and how far right and down its items reach. The latest item's cells are
+    taken when room is next looked for: beside the last there never is a next."""
 
     floor: Floor
+    latest: tuple[Shape, int, int] | None = None
     right: float = 0.0
     bottom: float = 0.0
     refused: float = inf  # square cells of the smallest item that found no room
@@ -145,6 +147,7 @@ def _best_place(
     shapes: Sequence[Shape], sheet: _Sheet, width: float, height: float, cell: float
 ) -> tuple[Shape, int, int] | None:
     """The pose and place that enlarge the box around the sheet's items least."""
+    _take_latest(sheet)
     best: tuple[Shape, int, int] | None = None
     least: tuple[float, ...] = ()
     for shape in shapes:
@@ -185,7 +188,14 @@ def _folded(free: int, width: int) -> int:
 
 
 def _put(sheet: _Sheet, shape: Shape, x: int, y: int, cell: float) -> None:
-    reach, rows = shape.kept_clear
-    sheet.floor.take(rows, x - reach, y - reach)
+    sheet.latest = shape, x, y
     sheet.right = max(sheet.right, x * cell + shape.width)
     sheet.bottom = max(sheet.bottom, y * cell + shape.height)
+
+
+def _take_latest(sheet: _Sheet) -> None:
+    if sheet.latest:
+        shape, x, y = sheet.latest
+        reach, rows = shape.kept_clear
+        sheet.floor.take(rows, x - reach, y - reach)
+        sheet.latest = None

@@ -31,7 +31,7 @@ FINELY: Final = 150
 """Items, up to which fine cells are worth their time. On blocks of more, tried at templates of 1in to 4 1/2in,
 they never saved a page."""
 
-EFFORT: Final = 600
+EFFORT: Final = 500
 """How many times a pose may be looked for on a page, over all orders: about a hundredth of a second."""
 
 ENOUGH: Final = 0.78
