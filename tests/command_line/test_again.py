@@ -182,6 +182,20 @@ def test_used_file_that_goes_missing_is_seen(cache: Path) -> None:
     assert ended.status == 1 and "block-unknown" in ended.err and SAME not in ended.out
 
 
+def test_lock_that_comes_or_changes_is_seen(cache: Path) -> None:
+    put(Path("shelf", "fox.block"), "edition 1\n" + block("Fox"))
+    put(Path("ten.quilt"), sampler().replace(block("Fox"), ""))
+    build("--shelf", "shelf")
+    assert piecewright("lock", "ten.quilt", "--shelf", "shelf").status == 0
+    assert SAME not in build("--shelf", "shelf").out
+    assert build("--shelf", "shelf").out.endswith(SAME)
+    put(Path("ten.quilt.lock"), Path("ten.quilt.lock").read_text() + "\n")
+    ended = piecewright("build", "ten.quilt", "--out", "out", "--shelf", "shelf")
+    assert SAME not in ended.out
+    Path("ten.quilt.lock").unlink()
+    assert SAME not in build("--shelf", "shelf").out
+
+
 def test_file_changed_while_it_is_built_is_built_again(cache: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     from piecewright.command_line import build as building
 

@@ -1,5 +1,5 @@
-"""One block of a sampler changed for another or for plain cloth: of all that is printed and written, what depends
-on it changes and nothing else."""
+"""One block of a sampler changed for another or for plain cloth: of all that is printed and written, what
+depends on it changes and nothing else."""
 
 from __future__ import annotations
 
@@ -58,7 +58,8 @@ def written(folder: Path, cell: str) -> Written:
     numbers = json.loads((folder / "trial-v1-numbers.json").read_text())
     fabrics = {dict(row)["name"]: row for row in rows(folder / "trial-v1-fabrics.csv", set())}
     # The letters by which chart and pictures name cuts follow from their order, and so do not stand for them.
-    cutting, counts = (Counter(rows(folder / f"trial-v1-{name}.csv", {"key"})) for name in ("cutting", "counts"))
+    cutting, counts = (Counter(rows(folder / f"trial-v1-{name}.csv", {"key"}))
+                       for name in ("cutting", "counts"))
     pages = {path.stem: path.read_text() for path in sorted(folder.glob("*.svg"))}
     return Written(cutting, counts, fabrics, numbers, pages)
 
@@ -92,7 +93,8 @@ CHANGES = (
 
 
 @pytest.mark.parametrize("change", CHANGES, ids=[each.cell for each in CHANGES])
-def test_tables_change_in_the_changed_blocks_rows_alone(before: Written, tmp_path: Path, change: Change) -> None:
+def test_tables_change_in_the_changed_blocks_rows_alone(before: Written, tmp_path: Path,
+                                                        change: Change) -> None:
     after = written(tmp_path, change.cell)
     assert differing(before.counts, after.counts, "of") == change.counted
     assert differing(before.counts, after.counts, "fabric") == change.fabrics
@@ -105,8 +107,8 @@ def test_tables_change_in_the_changed_blocks_rows_alone(before: Written, tmp_pat
 @pytest.mark.parametrize("change", CHANGES, ids=[each.cell for each in CHANGES])
 def test_numbers_outside_the_changed_blocks_stay(before: Written, tmp_path: Path, change: Change) -> None:
     after = written(tmp_path, change.cell)
-    stays = {"title", "version", "colourway", "finished", "setting", "maker", "notes", "ruler_step", "defaults",
-             "binding", "backing", "batting"}
+    stays = {"title", "version", "colourway", "finished", "setting", "maker", "notes", "ruler_step",
+             "defaults", "binding", "backing", "batting"}
     assert {key: after.numbers[key] for key in stays} == {key: before.numbers[key] for key in stays}
     assert set(after.numbers) == stays | {"blocks", "pieces", "cutting", "counts", "fabrics", "thread"}
     placed = {block["title"]: block["count"] for block in after.numbers["blocks"]}
@@ -120,7 +122,8 @@ def test_numbers_outside_the_changed_blocks_stay(before: Written, tmp_path: Path
 
 
 @pytest.mark.parametrize("change", CHANGES, ids=[each.cell for each in CHANGES])
-def test_template_pages_of_other_blocks_stay_to_the_byte(before: Written, tmp_path: Path, change: Change) -> None:
+def test_template_pages_of_other_blocks_stay_to_the_byte(before: Written, tmp_path: Path,
+                                                         change: Change) -> None:
     after = written(tmp_path, change.cell)
     assert list(after.pages) == list(before.pages)
     other = {name for name in before.pages if after.pages[name] != before.pages[name]}
