@@ -15,7 +15,7 @@ from math import ceil
 from typing import Final
 
 from ..drafting.model import Draft, Edge, Point
-from ..drafting.transform import turn_about
+from ..drafting.transform import Transform, turn_about
 from ..measure.fractions import RULER_STEP
 from ..measure.tolerance import Number
 from .allowance import outset
@@ -75,8 +75,7 @@ def _refusal(figure: Figure) -> str:
 def template_method_of(draft: Draft, template: Template, step: Fraction = RULER_STEP) -> Method:
     """The method for one template of a block: of its first piece, as its first arrow lies on the grain."""
     piece = draft.pieces[template.pieces[0] - 1]
-    heading = template.grain[0].heading if template.grain else 0.0
-    lies = turn_about(Point(Fraction(0), Fraction(0)), -_whole(heading))
+    lies = lies_for_cutting(template)
     outline = tuple(lies.edge(side.edge) for side in piece.ring)
     allowances = tuple(side.allowance for side in piece.ring)
     method = method_of(outline, allowances, step, draft.width)
@@ -84,6 +83,12 @@ def template_method_of(draft: Draft, template: Template, step: Fraction = RULER_
         reason = HOLE if piece.holes else method.reason
         return template_as_cut(tuple(lies.edge(edge) for edge in template.cut), reason)
     return method
+
+
+def lies_for_cutting(template: Template) -> Transform:
+    """The turn that lays a template's first arrow along the grain, up and down."""
+    heading = template.grain[0].heading if template.grain else 0.0
+    return turn_about(Point(Fraction(0), Fraction(0)), -_whole(heading))
 
 
 def _whole(heading: float) -> Fraction | float:

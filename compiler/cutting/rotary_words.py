@@ -16,6 +16,9 @@ PARTS: Final = {3: "third", 5: "fifth", 6: "sixth", 7: "seventh", 9: "ninth", 10
 FINEST: Final = 32
 """Marks to the inch that a ruler may show; other lengths are given in decimals, thirds too."""
 
+SHORT: Final = "short of"
+"""In a reason that says by how much a cut misses the mark."""
+
 COUNTS: Final = ("", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven")
 
 
@@ -43,7 +46,7 @@ def unmarked(finished: Number, exact: Number, step: Fraction, whole: Number | No
     mark = mark_up(exact, step)
     short = length_text(float(mark) - float(exact), step)
     cut, shown = length_text(exact, step), length_text(mark, step)
-    return f"its cut of {cut} lies {short} short of the ruler's {shown}"
+    return f"its cut of {cut} lies {short} {SHORT} the ruler's {shown}"
 
 
 def _share_words(finished: Number, step: Fraction, whole: Number | None) -> str:

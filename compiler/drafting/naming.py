@@ -8,7 +8,6 @@ from itertools import pairwise
 from typing import Any, Literal
 
 from ..diagnostics.source import Span
-from ..measure.angle import direction, heading_of
 from ..measure.tolerance import FLATTEN
 from .complaints import pieces as complain
 from .complaints import seams as complain_seams
@@ -150,7 +149,7 @@ def _name_units(finder: FaceFinder, placed: Sequence[Placed], cloth: list[Cloth]
         assert face is not None, f"no face at a piece of {each.unit.draft.title}"
         grain = piece.grain
         if isinstance(grain, float):
-            grain = heading_of(*each.transform.step(*direction(grain))) % 180
+            grain = each.transform.grain(grain)
         fabric = each.unit.renames.get(piece.fabric, piece.fabric)
         cloth[face] = Cloth(fabric, piece.name, grain, each.origin, each.unit.draft.title)
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import Literal
 
 from ..measure.tolerance import NEAR, Number
 from .model import Draft, Part, Piece, Side
@@ -39,5 +40,12 @@ def _piece(piece: Piece, carry: Transform) -> Piece:
     return replace(
         piece, ring=tuple(side(each) for each in piece.ring),
         holes=tuple(tuple(side(each) for each in hole) for hole in piece.holes),
-        area=piece.area * carry.determinant, inside=carry(piece.inside),
+        area=piece.area * carry.determinant, inside=carry(piece.inside), grain=_grain(piece.grain, carry),
     )
+
+
+def _grain(grain: float | Literal["free"] | None, carry: Transform) -> float | Literal["free"] | None:
+    """The heading asked for, which follows the line that it was asked along."""
+    if grain is None or grain == "free" or carry.a == carry.d:
+        return grain
+    return carry.grain(grain)

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from math import sqrt
 
-from ..measure.angle import cosine_sine, heading_of
+from ..measure.angle import cosine_sine, direction, heading_of
 from ..measure.tolerance import Number
 from .model import Arc, Edge, Point
 
@@ -34,6 +34,11 @@ class Transform:
     def step(self, right: Number, down: Number) -> tuple[Number, Number]:
         """Where a direction goes."""
         return self.a * right + self.b * down, self.c * right + self.d * down
+
+    def grain(self, heading: Number) -> float:
+        """The heading, 0 <= heading < 180, that a line comes to have which had this one: a grain has two
+        heads."""
+        return heading_of(*self.step(*direction(heading))) % 180
 
     @property
     def determinant(self) -> Number:

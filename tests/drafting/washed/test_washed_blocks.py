@@ -122,7 +122,7 @@ def test_a_reading_that_contradicts_the_others_is_named() -> None:
 
 
 @given(st.integers(1, 40), st.integers(40, 320), st.integers(40, 320))
-@settings(max_examples=60)
+@settings(max_examples=60, deadline=None)
 def test_any_sizes_end_in_a_draft_or_in_a_complaint(size: int, width: int, height: int) -> None:
     outcome = draft_text(block(f"finished {size}in  washed {width}/16in x {height}/16in\n"
                                "point a = 1in from top-left to top-right\nseam a -- bottom-left"))

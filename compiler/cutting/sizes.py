@@ -1,0 +1,130 @@
+"""A block at other sizes: which of its cuts lie on the ruler there, and which become templates.
+
+Everything drafted scales, seam allowances do not: so a cut is on the ruler at one size and off it at the
+next. Inches.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Final
+
+from ..drafting.model import Draft
+from ..drafting.transform import stretch
+from ..measure.fractions import RULER_STEP, mark_up
+from ..measure.length import UNITS
+from ..measure.tolerance import Number
+from .method import Method
+from .model import Template
+from .rotary import lies_for_cutting, method_of
+from .rotary_words import metric
+
+EXACT: Final = Fraction(1, 2**20)
+"""Inches between the marks of a ruler on which every cut lies: it tells what a cut is, exactly."""
+
+SMALLEST: Final = {"in": 3, "cm": 8}
+LARGEST: Final = {"in": 24, "cm": 60}
+"""Blocks are rarely made smaller or larger (common practice, no published source)."""
+
+STEPS: Final = (Fraction(1), Fraction(1, 2), Fraction(1, 4))
+"""Parts of a unit that sizes are tried in: whole ones, and finer ones where too few of those are good."""
+
+ENOUGH: Final = 3
+"""Good sizes to choose from."""
+
+
+@dataclass(frozen=True, slots=True)
+class CutAt:
+    """How one template's pieces are cut at a size.
+
+    `off`: how far the exact cut lies under the ruler's next mark where no rule serves; else 0.
+    `always`: no size has a rule for this shape.
+    """
+
+    label: str
+    method: Method
+    off: float
+    always: bool
+
+    @property
+    def on_ruler(self) -> bool:
+        """Whether a rule serves, or none ever does."""
+        return self.always or self.method.kind != "template"
+
+
+@dataclass(frozen=True, slots=True)
+class BlockSize:
+    """The block at one finished size."""
+
+    width: Number
+    height: Number
+    cuts: tuple[CutAt, ...]
+
+    @property
+    def off(self) -> tuple[CutAt, ...]:
+        """The cuts that fall off the ruler."""
+        return tuple(each for each in self.cuts if not each.on_ruler)
+
+
+def block_at(draft: Draft, templates: Sequence[Template], width: Number,
+             step: Fraction = RULER_STEP) -> BlockSize:
+    """The block that wide, its height in proportion."""
+    scale = width / draft.width
+    return BlockSize(width, draft.height * scale,
+                     tuple(_cut_at(draft, each, scale, step) for each in templates))
+
+
+def _cut_at(draft: Draft, template: Template, scale: Number, step: Fraction) -> CutAt:
+    piece = draft.pieces[template.pieces[0] - 1]
+    carry = stretch(scale, scale).after(lies_for_cutting(template))
+    outline = tuple(carry.edge(side.edge) for side in piece.ring)
+    allowances = tuple(side.allowance for side in piece.ring)
+    method = method_of(outline, allowances, step, draft.width * scale)
+    if method.kind != "template" and not piece.holes:
+        return CutAt(template.label, method, 0.0, False)
+    exact = method_of(outline, allowances, EXACT)
+    if exact.kind == "template" or piece.holes:
+        return CutAt(template.label, method, 0.0, True)
+    return CutAt(template.label, method, max(_short(each, step) for each in _lengths(exact)), False)
+
+
+def _lengths(method: Method) -> tuple[Number, ...]:
+    """What the cutter measures: of an equilateral triangle only its strip, since the angle does the rest."""
+    return (method.height,) if method.kind == "equilateral triangle" else (method.width, method.height)
+
+
+def _short(length: Number, step: Fraction) -> float:
+    """How far a length lies under the ruler's next mark."""
+    return max(float(mark_up(length - 2 * EXACT, step)) - float(length), 0.0)
+
+
+def good_sizes(draft: Draft, templates: Sequence[Template],
+               step: Fraction = RULER_STEP) -> tuple[BlockSize, ...]:
+    """The sizes at which every ruled cut lies on the ruler: whole inches (or centimetres), and halves and
+    quarters where there are few of those."""
+    found: list[BlockSize] = []
+    for part in STEPS:
+        found = [each for each in _sizes(draft, templates, step, part) if not each.off]
+        if len(found) >= ENOUGH:
+            break
+    return tuple(found)
+
+
+def other_sizes(draft: Draft, templates: Sequence[Template],
+                step: Fraction = RULER_STEP) -> tuple[BlockSize, ...]:
+    """The whole sizes at which some cut falls off the ruler."""
+    return tuple(each for each in _sizes(draft, templates, step, STEPS[0]) if each.off)
+
+
+def _sizes(draft: Draft, templates: Sequence[Template], step: Fraction,
+           part: Fraction) -> Iterable[BlockSize]:
+    unit = "cm" if metric(step) else "in"
+    for count in range(int(SMALLEST[unit] / part), int(LARGEST[unit] / part) + 1):
+        yield block_at(draft, templates, count * part * UNITS[unit], step)
+
+
+def always_templates(size: BlockSize) -> tuple[CutAt, ...]:
+    """The shapes that need a template at every size."""
+    return tuple(each for each in size.cuts if each.always)
