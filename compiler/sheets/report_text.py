@@ -37,7 +37,7 @@ def block_lines(compiled: Compiled, ruler: Fraction) -> list[str]:
     lines += ["", "Templates"]
     for template in compiled.templates:
         lines += template_lines(template, draft, ruler)
-    lines += ["", "Pieces", *piece_table(draft)]
+    lines += ["", "Pieces", *piece_table(draft, compiled.templates)]
     if draft.units:
         lines += ["", "Units, as they lie (at: across from the left, down from the top)", *unit_table(draft)]
     lines += sewing_lines(compiled, ruler)
@@ -157,30 +157,51 @@ def area_text(area: Number) -> str:
     return f"{number_text(area)} square {'inch' if abs(float(area) - 1) < 1e-9 else 'inches'}"
 
 
-def box_text(edges: Iterable[Edge], heading: float = 0.0) -> str:
+def box_text(edges: Sequence[Edge], heading: float = 0.0) -> str:
     """`3 7/8in x 2in`: the box around a ring, arcs and all; along the grain where that slants,
     `8in along the grain x 2in`."""
-    points = [point for edge in edges for point in flattened(edge)]
-    across, down = [point.x for point in points], [point.y for point in points]
     if not heading % 90:
-        return f"{ruler_text(max(across) - min(across))} x {ruler_text(max(down) - min(down))}"
-    c, s = cos(radians(heading)), sin(radians(heading))
-    along = [float(x) * s - float(y) * c for x, y in zip(across, down, strict=True)]
-    aside = [float(x) * c + float(y) * s for x, y in zip(across, down, strict=True)]
-    return f"{ruler_text(max(along) - min(along))} along the grain x {ruler_text(max(aside) - min(aside))}"
+        down, across = extent(edges, 0.0)
+        return f"{ruler_text(across)} x {ruler_text(down)}"
+    along, aside = extent(edges, heading)
+    return f"{ruler_text(along)} along the grain x {ruler_text(aside)}"
 
+
+def extent(edges: Sequence[Edge], heading: float) -> tuple[Number, Number]:
+    """How far a ring reaches along a heading and across it, in inches; exact where it is level or upright."""
+    points = [point for edge in edges for point in flattened(edge)]
+    xs, ys = [point.x for point in points], [point.y for point in points]
+    if not heading % 90:
+        across, down = max(xs) - min(xs), max(ys) - min(ys)
+        return (across, down) if heading % 180 else (down, across)
+    c, s = cos(radians(heading)), sin(radians(heading))
+    along = [float(x) * s - float(y) * c for x, y in zip(xs, ys, strict=True)]
+    aside = [float(x) * c + float(y) * s for x, y in zip(xs, ys, strict=True)]
+    return max(along) - min(along), max(aside) - min(aside)
 
 
 # ---- tables -----------------------------------------------------------------------------------------------
 
 
-def piece_table(draft: Draft) -> list[str]:
-    """Number, name, fabric, template, finished box and area of every piece."""
+def piece_table(draft: Draft, templates: Sequence[Template]) -> list[str]:
+    """Number, name, fabric, template, finished size and area of every piece."""
+    boxes = piece_boxes(templates)
     labels = {member.piece: shape.label + (" reversed" if member.reversed else "")
               for shape in draft.shapes for member in shape.members}
     rows = [(str(each.number), each.name or "-", each.fabric, labels[each.number],
-             box_text(side.edge for side in each.ring), _unit_or_area(each)) for each in draft.pieces]
-    return table(("No.", "Name", "Fabric", "Template", "Finished", "Area, sq in"), rows)
+             boxes[each.number], _unit_or_area(each)) for each in draft.pieces]
+    return table(("No.", "Name", "Fabric", "Template", "Along x across grain", "Area, sq in"), rows)
+
+
+def piece_boxes(templates: Sequence[Template]) -> dict[int, str]:
+    """`3 1/4in x 2in` for each piece, along its grain first: the same however it lies in the block."""
+    boxes: dict[int, str] = {}
+    for template in templates:
+        arrows = [(arrow.heading, arrow.pieces) for arrow in template.grain] or [(0.0, template.pieces)]
+        for heading, pieces in arrows:
+            along, across = extent(template.sew, heading)
+            boxes.update(dict.fromkeys(pieces, f"{ruler_text(along)} x {ruler_text(across)}"))
+    return boxes
 
 
 def _unit_or_area(piece: Piece) -> str:

@@ -284,3 +284,22 @@ def test_a_strip_on_point_is_measured_along_its_grain() -> None:
     told = piecewright("explain", "-", stdin=ON_POINT.encode()).out
     assert "finished  8.485in along the grain x 4.243in, 27 square inches" in told
     assert "finished  3in x 3in, 4 1/2 square inches" in told  # the corners' grain runs with the block
+
+
+def test_pieces_of_one_template_are_measured_alike_however_they_lie(tmp_path: Path) -> None:
+    """Eight diamonds of a star: upright, level and on the slant, each 3in along its sides."""
+    block = put(tmp_path / "star.block", """edition 1
+block "Skerry Star" {
+  finished 10in
+  point tip = meet center at 22.5deg, outline
+  point crook = meet tip parallel to center--top-right, top--bottom
+  turn 8 about center {
+    seam center -- crook -- tip -- next crook
+    piece ray at between center, tip in dark, light
+  }
+}
+""")
+    text = piecewright("explain", str(block)).out
+    rays = [line for line in text[text.index("\nPieces"):].splitlines() if " ray " in line]
+    assert len(rays) == 8 and "Along x across grain" in text
+    assert len({tuple(line.split()[4:7]) for line in rays}) == 1
