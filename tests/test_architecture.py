@@ -12,7 +12,7 @@ import pytest
 COMPILER = Path(__file__).parent.parent / "compiler"
 MODULES = sorted(COMPILER.rglob("*.py"))
 
-ORDER = ("measure", "diagnostics", "language", "drafting", "cutting", "sewing", "quilt", "sheets",
+ORDER = ("measure", "diagnostics", "language", "drafting", "cutting", "sewing", "quilt", "lint", "sheets",
          "pipeline",
          "command_line")
 """Each folder (or module of the top folder) imports only from those before it."""

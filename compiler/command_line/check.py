@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from fractions import Fraction
 from typing import Any, Final, Literal
 
 import click
 
 from ..diagnostics.diagnostic import Diagnostic
+from ..diagnostics.source import Source
 from .choices import cutting_of, cutting_options, open_shelf, shelf_option
-from .compiling import Compiled, compile_input
+from .compiling import compile_input
 from .console import Progress, Tally, complain, show_diagnostics
 from .failures import OwnMistake
 from .inputs import inputs_of
@@ -59,7 +60,7 @@ def check(files: Sequence[str], form: Form, strict: bool, ruler: Fraction,
             progress.clear()
         tally.add(compiled.diagnostics)
         if listed:
-            listed.add(compiled.diagnostics, compiled)
+            listed.add(compiled.diagnostics, compiled.sources)
         elif form != "json":
             show_diagnostics(compiled.diagnostics, compiled.sources, err=False, form=form)
     if listed:
@@ -75,12 +76,12 @@ class JsonList:
     def __init__(self) -> None:
         self._opening = "["
 
-    def add(self, diagnostics: Iterable[Diagnostic], compiled: Compiled) -> None:
+    def add(self, diagnostics: Iterable[Diagnostic], sources: Mapping[str, Source]) -> None:
         """One record a line."""
         from ..diagnostics.as_json import as_json
 
         for each in diagnostics:
-            click.echo(f"{self._opening}\n{as_json(each, compiled.sources)}", nl=False)
+            click.echo(f"{self._opening}\n{as_json(each, sources)}", nl=False)
             self._opening = ","
 
     def close(self) -> None:

@@ -63,13 +63,14 @@ def catalogue() -> dict[str, Entry]:
     from .catalogue_drafting import DRAFTING
     from .catalogue_files import FILES
     from .catalogue_language import LANGUAGE
+    from .catalogue_lint import LINT
     from .catalogue_locks import LOCKS
     from .catalogue_quilts import QUILTS
     from .catalogue_sewing import SEWING
     from .catalogue_units import UNITS
     from .catalogue_writing import WRITING
 
-    entries = (*FILES, *LANGUAGE, *WRITING, *DRAFTING, *UNITS, *LOCKS, *QUILTS, *SEWING)
+    entries = (*FILES, *LANGUAGE, *WRITING, *DRAFTING, *UNITS, *LINT, *LOCKS, *QUILTS, *SEWING)
     found = {entry.code: entry for entry in entries}
     assert len(found) == len(entries), "a code has one entry"
     return found
