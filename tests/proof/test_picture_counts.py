@@ -101,9 +101,9 @@ def rings_in(path: str) -> list[Ring]:
     """The closed parts of an SVG path of straight lines."""
     found = []
     for part in path.split("Z"):
-        places = [tuple(float(each) for each in corner.split()) for corner in re.split("[ML]", part) if corner]
-        if places:
-            found.append(tuple((x, y) for x, y in places))
+        corners = [corner.split() for corner in re.split("[ML]", part) if corner]
+        if corners:
+            found.append(tuple((float(x), float(y)) for x, y in corners))
     return found
 
 

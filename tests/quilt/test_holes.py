@@ -78,7 +78,7 @@ def test_both_halves_of_a_circle_are_seams_between_two_pieces(moons: Quilt) -> N
 
 
 def test_the_thread_goes_round_every_hole_once(moons: Quilt) -> None:
-    """Two circles a block, the seam between the blocks, the border's two sides of 6in and two ends of 16in."""
+    """Two circles a block, the seam between the blocks, the border's two sides of 6in, two ends of 16in."""
     assert isclose(seam_inches(moons), 2 * (4 * pi + 2 * pi) + 6 + 2 * 6 + 2 * 16)
 
 
