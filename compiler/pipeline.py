@@ -7,7 +7,7 @@ Pages are made from compiled blocks by `sheets.arrange`, and written by the comm
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from .cutting.model import Template
@@ -21,6 +21,7 @@ from .language.tree import File, Node
 if TYPE_CHECKING:
     from .drafting.draft import Drafter
     from .drafting.washed.model import Measured
+    from .quilt.assembly_model import QuiltAssembly
     from .quilt.model import Quilt
     from .sewing.model import Assembly, Proof
 
@@ -41,10 +42,12 @@ class CompiledBlock:
 
 @dataclass(frozen=True, slots=True)
 class Compilation:
-    """All that a file makes: its blocks, then those it uses from elsewhere; and its quilts, each colourway one."""
+    """All that a file makes: its blocks, then those it uses from elsewhere; its quilts, each colourway
+    one, and how each of them goes together."""
 
     blocks: tuple[CompiledBlock, ...]
     quilts: tuple[Quilt, ...] = ()
+    assemblies: tuple[QuiltAssembly, ...] = ()
     choices: tuple[Choice, ...] = ()  # what every `use` was found to mean
     measured: tuple[Measured, ...] = ()  # the file's washed blocks, as they were drafted
 
@@ -60,12 +63,21 @@ def compile_file(source: Source, shelf: Shelf) -> Outcome[Compilation]:
     drafts = drafter.draft_blocks(parsed.value, parsed.diagnostics)
     quilts, said = _quilts_of(parsed.value, parsed.diagnostics, source, drafter)
     blocks = _compile_blocks((*drafts, *drafter.from_elsewhere), source)
-    everything = in_order([*parsed.diagnostics, *drafter.diagnostics, *said, *blocks.diagnostics])
     measured = tuple(drafter.measured[each.span] for each in parsed.value.blocks
                      if each.span in drafter.measured)
-    made = Compilation(blocks.value or (), tuple(quilts), tuple(drafter.choices), measured)
-    outcome = Outcome(made, everything)
-    return Outcome(None, everything) if outcome.failed else outcome
+    said = [*parsed.diagnostics, *drafter.diagnostics, *said, *blocks.diagnostics]
+    outcome = Outcome(blocks.value, tuple(said)).then(
+        lambda made: _sew_quilts(Compilation(made, tuple(quilts), (), tuple(drafter.choices), measured)))
+    return Outcome(None if outcome.failed else outcome.value, in_order(outcome.diagnostics))
+
+
+def _sew_quilts(made: Compilation) -> Outcome[Compilation]:
+    """All with the quilts sewn again: none leaves that does not come out as laid out."""
+    if not made.quilts:
+        return Outcome(made)
+    from .quilt.assembly import assemble_quilts
+
+    return assemble_quilts(made.quilts).then(lambda sewn: Outcome(replace(made, assemblies=sewn)))
 
 
 def _quilts_of(file: File, read: tuple[Diagnostic, ...], source: Source,
@@ -88,7 +100,7 @@ def misread(node: Node, diagnostics: tuple[Diagnostic, ...]) -> bool:
 def compile_source(source: Source, shelf: Shelf) -> Outcome[tuple[CompiledBlock, ...]]:
     """The blocks alone."""
     made = compile_file(source, shelf)
-    return Outcome(made.value and made.value.blocks, made.diagnostics)
+    return Outcome(made.value.blocks if made.value else None, made.diagnostics)
 
 
 def _compile_blocks(drafts: tuple[Draft, ...], source: Source) -> Outcome[tuple[CompiledBlock, ...]]:

@@ -27,6 +27,7 @@ def add_border(top: Top, border: quilt_tree.Border, units: Mapping[str, Unit | N
     side, end = widths
     inner = (top.width, top.height)
     top.move(side, end)
+    top.borders.append(widths)
     top.width, top.height = inner[0] + 2 * side, inner[1] + 2 * end
     if border.fabric is not None:
         _plain(top, border, inner, side, end)

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from ..diagnostics.diagnostic import Diagnostic, Fix, Label, error, note
+from ..diagnostics.diagnostic import Diagnostic, Fix, Label, error, note, warning
 from ..diagnostics.source import Span
 from ..diagnostics.wording import count_of, did_you_mean, nearest, one_of, quoted
 from ..language import quilt_tree, tree
 from ..measure.fractions import ruler_text
 from ..measure.tolerance import Number
+from .model import Quilt
 
 
 def size_text(width: Number, height: Number) -> str:
@@ -250,3 +251,19 @@ def colourway_twice(title: tree.Text, first: Span) -> Diagnostic:
     """Two colourways of one title."""
     return error("colourway-twice", f'There are two colourways "{title.text[:60]}".', title.span,
                  related=(Label(first, "the first"),), help="Give each a title of its own.")
+
+
+def block_no_rectangle(quilt: Quilt, title: str) -> Diagnostic:
+    """A block that does not fill its cell."""
+    return error("block-no-rectangle", f"`{title}` is no rectangle: beside it this quilt would have holes.",
+                 quilt.origin or Span("", 0, 0),
+                 help="Use it in a block with a rectangular outline, which gives it a ground.")
+
+
+def allowances_differ(quilt: Quilt, title: str, over: float, usual: Number) -> Diagnostic:
+    """A block whose outside has another allowance than strips and borders."""
+    return warning(
+        "quilt-allowances-differ",
+        f"`{title}` has {ruler_text(over)} of allowance outside, the quilt's own pieces {ruler_text(usual)}.",
+        quilt.origin or Span("", 0, 0),
+        help="Match the sewing lines, not the cut edges; or draft the block with the usual allowance.")

@@ -48,6 +48,7 @@ class Top:
     height: Number = Fraction(0)
     laid: list[Laid] = field(default_factory=list)
     singles: list[Single] = field(default_factory=list)
+    borders: list[tuple[Number, Number]] = field(default_factory=list)
 
     def move(self, right: Number, down: Number) -> None:
         """Moves everything so far, to make room at the left and at the top."""

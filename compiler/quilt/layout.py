@@ -169,7 +169,7 @@ def _finish(quilt: quilt_tree.Quilt, colourway: str, top: Top, laid: list[tuple[
         defaults=(*defaults, *_defaults(quilt, fabrics, binding, backing, batting)),
         setting=_setting_words(quilt), maker=maker.text.text if maker else "",
         notes=tuple(each.text.text for each in quilt.body if isinstance(each, tree.Note)),
-        origin=quilt.title.span, block_counts=tuple(counts),
+        origin=quilt.title.span, block_counts=tuple(counts), borders=tuple(top.borders),
     )
 
 

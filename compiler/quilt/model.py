@@ -71,3 +71,4 @@ class Quilt:
     notes: tuple[str, ...] = ()
     origin: Span | None = None
     block_counts: tuple[int, ...] = field(default=())  # how many of each of `blocks`
+    borders: tuple[tuple[Number, Number], ...] = ()  # width at the sides, at top and bottom; inmost first

@@ -18,17 +18,20 @@ SPOT_DIGITS: Final = 4
 """Decimals of an inch by which places of copies are told apart: far wider than a copy's places stray."""
 
 
-def assemble(draft: Draft) -> Assembly:
-    """How the block goes together: straight seams only wherever that can be, else the fewest set-in seams."""
-    return _Order(draft).assembly()
+def assemble(draft: Draft, *, in_rows: bool = False) -> Assembly:
+    """How the block goes together: straight seams only wherever that can be, else the fewest set-in seams.
+
+    `in_rows`: whole rows, once begun, are kept to, as in a quilt's top; on point they run slantwise.
+    """
+    return _Order(draft, in_rows).assembly()
 
 
 class _Order:
     """The joins of a split block, numbered in the order of sewing."""
 
-    def __init__(self, draft: Draft) -> None:
+    def __init__(self, draft: Draft, in_rows: bool) -> None:
         self.draft = draft
-        splitter = Splitter(draft)
+        splitter = Splitter(draft, in_rows)
         self.nodes = splitter.split()
         self.graph = splitter.graph
         self.unit_of = splitter.seams.naturals.unit_of

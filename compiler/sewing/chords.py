@@ -117,13 +117,18 @@ class Seams:
         return True
 
 
-def choices(chords: Sequence[Chord], heading: float | None) -> list[tuple[Chord, bool]]:
+def choices(chords: Sequence[Chord], heading: float | None, in_rows: bool) -> list[tuple[Chord, bool]]:
     """The seams worth taking, best first, and whether each parts as many rows from as many.
 
     Straight before curved; through the fewest natural units; square to the outside. Of a set of parallel
     seams the middle one; sets that go on as the last seam went come first, then rows, then columns.
+    `in_rows`: what goes on as the last seam went comes before what is square to the outside.
     """
     best = min(chord.key for chord in chords)
+    if in_rows:
+        onward = [chord for chord in chords if chord.key[:2] == best[:2] and chord.heading == heading]
+        best = min((chord.key for chord in onward), default=best)
+        chords = onward or chords
     sets: dict[float, list[Chord]] = {}
     for chord in chords:
         if chord.key == best:

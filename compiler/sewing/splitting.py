@@ -53,8 +53,9 @@ class _Region:
 class Splitter:
     """Parts a draft into nodes. `nodes[0]` is the whole block; parts have higher numbers than wholes."""
 
-    def __init__(self, draft: Draft) -> None:
+    def __init__(self, draft: Draft, in_rows: bool) -> None:
         self.graph = SeamGraph(draft)
+        self.in_rows = in_rows
         self.seams = Seams(self.graph, Naturals(draft, self.graph))
         self.poses = poses_of(draft)
         self.nodes: list[Node] = []
@@ -201,7 +202,8 @@ class Splitter:
         chords = [chord for chord in region.chords if not chord.dead]
         if chords:
             chord = self._choose(region, chords)
-            return self._take(region, chord.halves, None if chord.curved else chord.heading, chords)
+            ends_set = chord.curved or (self.in_rows and not chord.key[1])  # what follows starts rows afresh
+            return self._take(region, chord.halves, None if ends_set else chord.heading, chords)
         path = find_path(self.seams, region.count, lambda limit: self._own_pieces(region, limit), region.edge)
         return self._take(region, path, region.heading, chords)
 
@@ -209,9 +211,9 @@ class Splitter:
         """The best of the seams right across: the first that leaves two like halves, else the first."""
         if len(chords) == 1:
             return chords[0]
-        ordered = choices(chords, region.heading)
+        ordered = choices(chords, region.heading, self.in_rows)
         if len(ordered) > 1 and region.total % 2 == 0:
-            for chord, even in ordered[:3]:
+            for chord, even in ordered[:1 if self.in_rows else 3]:
                 if even and self._halves_alike(region, chord):
                     return chord
         return ordered[0][0]

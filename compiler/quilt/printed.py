@@ -1,0 +1,88 @@
+"""What is printed of all that a quilt's top is sewn of: blocks by their unfinished size, cloth as it is to be
+cut. Inches.
+
+The proof by re-sewing sews with these, and asks the layout that they came from nothing but where the first of
+each kind lies.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+from fractions import Fraction
+
+from ..cutting.allowance import outset
+from ..cutting.model import FabricCount, Template
+from ..cutting.needs import Need, SizedBlock
+from ..drafting.model import Draft, Edge, Part, Piece, Point, Shape, Side
+from ..drafting.shapes import Carry, carry, match_shapes
+from ..drafting.stroke import Stroke, edge_of, stroke_of
+from ..measure.tolerance import Number, near
+from ..sewing.model import Size
+from .model import PlacedBlock
+from .top import Top
+
+
+def printed_templates(top: Top, needs: Sequence[Need], blocks: Sequence[SizedBlock], sizes: Sequence[Size]
+                      ) -> tuple[Template, ...]:
+    """Each kind of piece as a template of the top's draft. `sizes`: of each block, unfinished.
+
+    Cloth that is not to be cut in its size has no template; re-sewing misses it.
+    """
+    made: list[Template] = []
+    left = list(needs)
+    for shape, first in zip(top.draft.shapes, top.firsts, strict=True):
+        if isinstance(first, PlacedBlock):
+            block, size = blocks[first.block].draft, sizes[first.block]
+            made.append(_block_template(top.draft, shape, first, block, size))
+            continue
+        piece = top.draft.pieces[shape.members[0].piece - 1]
+        for need in left:
+            same = (need.fabric, need.part, need.what) == (first.fabric, first.part, first.what)
+            way = _way_onto(piece, need) if same else None
+            if way is not None:
+                left.remove(need)
+                made.append(_cloth_template(top.draft, shape, need, way))
+                break
+    return tuple(made)
+
+
+def _block_template(top: Draft, shape: Shape, first: PlacedBlock, block: Draft, size: Size) -> Template:
+    """A block as it lies in its first place, with as much cloth round it as its unfinished size has over."""
+    aside, above = (size.width - float(block.width)) / 2, (size.height - float(block.height)) / 2
+    around = [aside if near(edge.start.x, edge.end.x) else above for edge in block.outline]
+    if first.mirrored:
+        around.reverse()
+    title = top.pieces[shape.members[0].piece - 1].fabric
+    return _template(top, shape, first.outline, around, FabricCount(title, len(shape.members), 0))
+
+
+def _way_onto(piece: Piece, need: Need) -> Carry | None:
+    """How a need's outline lies on a piece of the top; None where it is of another shape."""
+    sides = tuple(Side(edge, (Part(edge, None),), allowance)
+                  for edge, allowance in zip(need.outline, need.allowances, strict=True))
+    both = (Piece(1, need.what, need.fabric, sides, (), 0, Point(Fraction(0), Fraction(0))),
+            replace(piece, number=2))
+    shapes = match_shapes(both)
+    return carry(shapes[0], both, shapes[0].members[1]) if len(shapes) == 1 else None
+
+
+def _cloth_template(top: Draft, shape: Shape, need: Need, way: Carry) -> Template:
+    """A need as it lies in the shape's first place."""
+    laid = [Stroke(way.place(each.start), way.place(each.end)) for each in map(stroke_of, need.outline)]
+    widths = list(need.allowances)
+    counts = (need.count, need.reversed)
+    if way.mirrors:
+        laid = [each.reversed() for each in reversed(laid)]
+        widths.reverse()
+        counts = counts[::-1]
+    return _template(top, shape, tuple(map(edge_of, laid)), widths, FabricCount(need.fabric, *counts))
+
+
+def _template(top: Draft, shape: Shape, sew: tuple[Edge, ...], allowances: Sequence[Number],
+              count: FabricCount) -> Template:
+    return Template(
+        label=shape.label, block_title=top.title, version=top.version, maker=top.maker, finished_size="",
+        sew=sew, sew_holes=(), cut=outset(sew, allowances), cut_holes=(), dots=(), dot_width=Fraction(0),
+        marks=(), grain=(), counts=(count,), reversible=shape.reversible,
+        pieces=tuple(member.piece for member in shape.members))

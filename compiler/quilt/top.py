@@ -1,0 +1,172 @@
+"""A quilt's top as a draft of its own: every block is one piece, as every strip, post and triangle is.
+
+So what finds, presses and proves the order of sewing of a block does the same for a quilt. What a maker would
+keep together is marked as used units are in a block: the centre, and each side of each border. The corner
+triangles of a set on point stand alone, so they are sewn on last.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from fractions import Fraction
+from itertools import pairwise
+from typing import Final, NamedTuple
+
+from ..drafting.model import Draft, Edge, Member, Piece, Point, Shape, Side, TrimRule, UnitPlacement
+from ..drafting.shapes import match_shapes
+from ..measure.tolerance import NEAR, Number
+from .counting import ALLOWANCE
+from .ground import box
+from .model import PlacedBlock, Quilt, QuiltPiece
+from .touching import sides_of
+
+ROW: Final = 2
+"""Decimals of an inch by which middles lie in one row of reading order."""
+
+
+class Box(NamedTuple):
+    """Left, top, right and bottom in inches."""
+
+    left: Number
+    top: Number
+    right: Number
+    bottom: Number
+
+    def holds(self, at: Point) -> bool:
+        """Whether a place lies inside."""
+        return self.left < at.x < self.right and self.top < at.y < self.bottom
+
+
+class Top(NamedTuple):
+    """The draft of a top; and in order of its shapes, what each is."""
+
+    draft: Draft
+    firsts: tuple[PlacedBlock | QuiltPiece, ...]  # the first of each kind
+
+
+class _Item(NamedTuple):
+    """A block or a piece of cloth, before it is numbered."""
+
+    outline: tuple[Edge, ...]
+    middle: Point
+    placed: PlacedBlock | None
+    cloth: QuiltPiece | None
+
+
+def top_of(quilt: Quilt) -> Top:
+    """The quilt's top as a draft."""
+    items = _items(quilt)
+    boxes = boxes_of(quilt)
+    sides = sides_of([each.outline for each in items], [ALLOWANCE] * len(items))
+    units = tuple(_units(boxes))
+    pieces = tuple(_piece(number, item, ring, quilt, units)
+                   for number, (item, ring) in enumerate(zip(items, sides, strict=True), 1))
+    shapes, firsts = _shapes(items, pieces)
+    draft = Draft(
+        quilt.title, quilt.version, quilt.width, quilt.height,
+        box(Fraction(0), Fraction(0), quilt.width, quilt.height), (Fraction(0), quilt.width),
+        (Fraction(0), quilt.height), pieces, shapes, units, TrimRule("none", dots=Fraction(0)), ALLOWANCE, (),
+        maker=quilt.maker, origin=quilt.origin)
+    return Top(draft, firsts)
+
+
+def _items(quilt: Quilt) -> list[_Item]:
+    """Everything that the top is sewn of, in reading order."""
+    found = [_Item(each.outline, _middle(each.outline), each, None) for each in quilt.placed]
+    found += [_Item(each.outline, _middle(each.outline), None, each) for each in quilt.pieces
+              if each.block is None]
+    return sorted(found, key=lambda each: tuple(round(float(at), ROW) for at in reversed(each.middle)))
+
+
+def _middle(outline: Sequence[Edge]) -> Point:
+    corners = [edge.start for edge in outline]
+    return Point(sum(float(at.x) for at in corners) / len(corners),
+                 sum(float(at.y) for at in corners) / len(corners))
+
+
+def boxes_of(quilt: Quilt) -> tuple[Box, ...]:
+    """What each border goes round, inmost first; the last is the whole quilt."""
+    boxes = [Box(Fraction(0), Fraction(0), quilt.width, quilt.height)]
+    for side, end in reversed(quilt.borders):
+        out = boxes[-1]
+        boxes.append(Box(out.left + side, out.top + end, out.right - side, out.bottom - end))
+    return tuple(reversed(boxes))
+
+
+def _units(boxes: Sequence[Box]) -> Iterator[UnitPlacement]:
+    """The centre, and the four sides of every border."""
+    for number, (inner, outer) in enumerate(pairwise(boxes), 1):
+        for name, each in border_sides(inner, outer):
+            if each.right - each.left > NEAR and each.bottom - each.top > NEAR:
+                yield UnitPlacement(name, f"border {number}", "", each, 0.0, False)
+    yield UnitPlacement("centre", "centre", "", boxes[0], 0.0, False)
+
+
+def border_sides(inner: Box, outer: Box) -> tuple[tuple[str, Box], ...]:
+    """The four sides of a border, top and bottom from edge to edge."""
+    return (
+        ("top", Box(outer.left, outer.top, outer.right, inner.top)),
+        ("right", Box(inner.right, inner.top, outer.right, inner.bottom)),
+        ("bottom", Box(outer.left, inner.bottom, outer.right, outer.bottom)),
+        ("left", Box(outer.left, inner.top, inner.left, inner.bottom)),
+    )
+
+
+def _piece(number: int, item: _Item, ring: tuple[Side, ...], quilt: Quilt, units: Sequence[UnitPlacement]
+           ) -> Piece:
+    if item.placed is not None:
+        name = fabric = quilt.blocks[item.placed.block].draft.title
+    else:
+        assert item.cloth is not None, "a piece is a block or cloth"
+        name, fabric = item.cloth.what, item.cloth.fabric
+    unit = "" if name == "corner triangle" else next(
+        (each.alias for each in units if Box(*each.box).holds(item.middle)), "")
+    return Piece(number, name, fabric, ring, (), _area(item.outline), item.middle, unit=unit)
+
+
+def _area(outline: Sequence[Edge]) -> float:
+    return sum(float(edge.start.x) * float(edge.end.y) - float(edge.end.x) * float(edge.start.y)
+               for edge in outline) / 2
+
+
+# ---- what is alike -------------------------------------------------------------------------------
+
+
+def _shapes(items: Sequence[_Item], pieces: Sequence[Piece]
+            ) -> tuple[tuple[Shape, ...], tuple[PlacedBlock | QuiltPiece, ...]]:
+    """The kinds of pieces as shapes: blocks B1, B2, ..., then cloth C1, C2, ... in order of first use."""
+    shapes: list[Shape] = []
+    firsts: list[PlacedBlock | QuiltPiece] = []
+    for number, members in enumerate(_block_groups(items), 1):
+        first = members[0][1]
+        firsts.append(first)
+        turned = tuple(Member(piece, (placed.turned - first.turned) % 360, False)
+                       for piece, placed in members)
+        shapes.append(Shape(f"B{number}", turned, False, 1))
+    number = 0
+    for first_cloth, group in _cloth_groups(items, pieces):
+        for shape in match_shapes(group):
+            number += 1
+            firsts.append(first_cloth)
+            shapes.append(Shape(f"C{number}", shape.members, shape.reversible, shape.turns))
+    return tuple(shapes), tuple(firsts)
+
+
+def _block_groups(items: Sequence[_Item]) -> list[list[tuple[int, PlacedBlock]]]:
+    """Blocks made alike, with their numbers: a mirrored one is another block."""
+    groups: dict[object, list[tuple[int, PlacedBlock]]] = {}
+    for number, item in enumerate(items, 1):
+        if item.placed is not None:
+            key = (item.placed.block, item.placed.mirrored, item.placed.fabrics)
+            groups.setdefault(key, []).append((number, item.placed))
+    return list(groups.values())
+
+
+def _cloth_groups(items: Sequence[_Item], pieces: Sequence[Piece]) -> list[tuple[QuiltPiece, list[Piece]]]:
+    """Pieces of one cloth and one name in one part of the quilt, with the first of them."""
+    groups: dict[object, tuple[QuiltPiece, list[Piece]]] = {}
+    for item, piece in zip(items, pieces, strict=True):
+        if item.cloth is not None:
+            key = (item.cloth.fabric, item.cloth.part, item.cloth.what)
+            groups.setdefault(key, (item.cloth, []))[1].append(piece)
+    return list(groups.values())
