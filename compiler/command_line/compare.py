@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
@@ -12,6 +13,8 @@ import click
 
 from ..diagnostics.diagnostic import Diagnostic
 from ..diagnostics.source import Source
+from ..diagnostics.visible import visible
+from ..diagnostics.wording import one_of
 from .blocks import named, write_files
 from .choices import LengthChoice, ListChoice, dpi_option, open_shelf, out_option, shelf_option
 from .console import CLEAN, COMPLAINED, Tally, complain, say, show_diagnostics
@@ -33,6 +36,7 @@ Examples:
   piecewright compare old/vane.block vane.block      two files
   piecewright compare vane.block --since HEAD~1      the file, and as git had it before
   piecewright compare vane.block                     its two newest versions; else since git's last
+  piecewright compare "Vane@1" "Vane@2"              two versions on your shelves
   piecewright compare vane.block --picture svg       both drafts upon each other
   piecewright compare --check *.block                no outline may change under one version
 """
@@ -59,7 +63,8 @@ def compare(files: Sequence[str], since: str | None, only_check: bool, form: str
     """Say what changed from OLD to NEW: which templates are the same, so that you keep your plastic, of which
     another number is cut, which are new or gone, and how far the outlines lie apart.
 
-    Blocks are compared by title; where each file has one block, those two. Nothing has to be set up for git.
+    OLD and NEW are files, or titles with a version as in 'Vane@2', found here and on the shelves. Blocks are
+    compared by title; where each file has one block, those two. Nothing has to be set up for git.
     """
     run = _Run(open_shelf(shelves))
     if only_check:
@@ -155,11 +160,11 @@ class _Run:
     def sides(self, files: Sequence[str], since: str | None) -> tuple[
             Sequence[CompiledBlock], Sequence[CompiledBlock]] | None:
         """The blocks before and after; None where a file has an error, which is shown."""
-        new = self._compiled(one_input(files[-1]))
+        new = self._named(files[-1])
         if new is None:
             return None
         if len(files) == 2:
-            old = self._compiled(one_input(files[0]))
+            old = self._named(files[0])
         else:
             olders = _older_versions(new)
             if olders and since is None:
@@ -192,6 +197,28 @@ class _Run:
             with own_mistakes(f"block '{named(new.draft.title)}'"):
                 made.append(compare_sides(Side(old.draft, old.templates), Side(new.draft, new.templates)))
         return made
+
+    def _named(self, name: str) -> Sequence[CompiledBlock] | None:
+        """The blocks of a file, or the one block of that title and version here and on the shelves."""
+        title, found, version = name.rpartition("@")
+        if os.path.exists(name) or not found or not version.isdecimal():
+            return self._compiled(one_input(name))
+        self.shelf.forget()
+        called = self.shelf.find(title, "")
+        wanted = [each for each in called if each.version == int(version)]
+        if not wanted:
+            known = one_of([str(each) for each in sorted({each.version for each in called})], "and")
+            there = f"There are versions {known}." if called else "There is no block of that title."
+            raise click.UsageError(f"'{visible(name)}' is neither a file nor on a shelf. {there}")
+        from ..pipeline import compile_file
+
+        block = wanted[0]
+        with own_mistakes(f"block '{named(title)}'"):
+            made = compile_file(block.source, self.shelf)
+        if made.value is None or made.failed:
+            self._give_up(made.diagnostics, block.source.name, block.source)
+            return None
+        return [each for each in made.value.blocks if each.draft.origin == block.block.title.span]
 
     def _compiled(self, given: Input) -> Sequence[CompiledBlock] | None:
         """The file's blocks as they are; of a quilt, those that it uses too."""

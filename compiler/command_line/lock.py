@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import sys
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
@@ -25,6 +25,7 @@ from .rewriting import read_text, write_new
 if TYPE_CHECKING:
     from ..drafting.pinned import Change
     from ..language.lock_file import Lock
+    from ..pipeline import CompiledBlock
 
 EXAMPLES: Final = """
 \b
@@ -62,6 +63,14 @@ def lock(files: Sequence[str], update: bool, yes: bool, only_check: bool, shelve
     return COMPLAINED if run.refused else run.tally.status()
 
 
+@dataclass(frozen=True, slots=True)
+class _Pinned:
+    """A lock, and the blocks that its texts draft to."""
+
+    lock: Lock
+    blocks: Mapping[str, CompiledBlock]
+
+
 @dataclass(slots=True)
 class _Run:
     """One run of the command."""
@@ -90,35 +99,36 @@ class _Run:
         from ..drafting.pinned import changes, lock_disagrees
         from ..language.lock import with_old_fingerprints
 
+        after = with_old_fingerprints(kept.value.lock, old)
         if update:
             if now.value is None:
                 self._tell(now.diagnostics, given)
             else:
-                self._update(name, changes(old, now.value), now.value, yes)
+                changed = changes(old, now.value.lock)
+                self._update(name, changed, _told(changed, kept.value, now.value), now.value.lock, yes)
             return
-        after = with_old_fingerprints(kept.value, old)
         self._keep(name, old, after, changes(old, after))
         if now.value is None:
             say(f"{visible(name)}: the shelves of today have not all that is pinned.")
             return
-        shelved = changes(after, now.value)
+        shelved = changes(after, now.value.lock)
         self._tell([lock_disagrees(name, each) for each in shelved if each.disagrees], given)
         if shelved:
             say(f"The shelves have otherwise than {visible(name)}:")
-            _list(shelved)
+            _list(_told(shelved, kept.value, now.value))
             say(f"'piecewright lock {visible(given.name)} --update' takes that.")
 
-    def _begin(self, name: str, given: Input, now: Outcome[Lock]) -> None:
+    def _begin(self, name: str, given: Input, now: Outcome[_Pinned]) -> None:
         """The first lock of a file."""
         if now.value is None:
             self._tell(now.diagnostics, given)
-        elif self.only_check and now.value.pins:
+        elif self.only_check and now.value.lock.pins:
             self.refused = True
             say(f"{visible(name)} is missing.")
-        elif now.value.pins and not self.only_check:
-            self._write(name, now.value)
-            say(f"Pinned {count_of(len(now.value.pins), 'block')} in {visible(name)}:")
-            for pin in now.value.pins:
+        elif now.value.lock.pins and not self.only_check:
+            self._write(name, now.value.lock)
+            say(f"Pinned {count_of(len(now.value.lock.pins), 'block')} in {visible(name)}:")
+            for pin in now.value.lock.pins:
                 say(f"  {visible(pin.title)}, version {pin.version} ({visible(pin.found)})")
         elif not self.only_check:
             say(f"{visible(given.name)} uses no block from elsewhere: there is nothing to pin.")
@@ -132,16 +142,17 @@ class _Run:
             say(f"{visible(name)} is not up to its file:")
         else:
             self._write(name, after)
-            say(f"Brought {visible(name)} up to its file:")
-        _list(changed)
+            say(f"Brought {visible(name)} up to its file{':' if changed else '.'}")
+        _list(each.told for each in changed)
 
-    def _update(self, name: str, changed: Sequence[Change], now: Lock, yes: bool) -> None:
+    def _update(self, name: str, changed: Sequence[Change], told: Sequence[str], now: Lock,
+                yes: bool) -> None:
         """The lock anew, after showing what changes."""
         if not changed:
             say(f"{visible(name)}: the shelves have what is pinned.")
             return
         say(f"An update of {visible(name)} brings:")
-        _list(changed)
+        _list(told)
         if yes or (is_terminal(sys.stdin) and click.confirm("Pin that?")):
             self._write(name, now)
             say(f"Updated {visible(name)}.")
@@ -149,9 +160,9 @@ class _Run:
             self.refused = True
             say("Nothing is changed; --yes takes it without asking.")
 
-    def _locked(self, given: Input, locked: Locked) -> Outcome[Lock]:
+    def _locked(self, given: Input, locked: Locked) -> Outcome[_Pinned]:
         """The lock that the file would have with blocks from that shelf."""
-        from ..language.lock import lock_of
+        from ..language.lock import lock_of, pinned_text, place_of
         from ..pipeline import compile_file
 
         self.shelf.forget()
@@ -159,7 +170,10 @@ class _Run:
         made = read.then(lambda source: compile_file(source, locked.shelf))
         if made.value is None or made.failed:
             return Outcome(None, made.diagnostics)
-        return Outcome(lock_of(given.name, made.value.choices, fingerprints_of(made.value)))
+        drafted = {each.draft.origin: each for each in made.value.blocks}
+        blocks = {pinned_text(each.block): drafted[place_of(each.block)] for each in made.value.choices
+                  if place_of(each.block) in drafted}
+        return Outcome(_Pinned(lock_of(given.name, made.value.choices, fingerprints_of(made.value)), blocks))
 
     def _write(self, name: str, new: Lock) -> None:
         from ..language.lock_file import lock_text
@@ -175,6 +189,22 @@ class _Run:
         self.tally.add(faults)
 
 
-def _list(changed: Iterable[Change]) -> None:
+def _told(changed: Iterable[Change], old: _Pinned, new: _Pinned) -> list[str]:
+    """Every change in words; where outlines change, with what becomes of each template."""
+    from ..cutting.comparison import Side, compare
+    from ..sheets.comparison_report import verdict_lines
+
+    lines: list[str] = []
     for each in changed:
-        say(f"  {visible(each.told)}")
+        lines.append(each.told)
+        before = old.blocks.get(each.old.text) if each.old else None
+        after = new.blocks.get(each.new.text) if each.new else None
+        if each.redraws and before and after:
+            comparison = compare(Side(before.draft, before.templates), Side(after.draft, after.templates))
+            lines += [f"  {line}" for line in verdict_lines(comparison)]
+    return lines
+
+
+def _list(lines: Iterable[str]) -> None:
+    for each in lines:
+        say(f"  {visible(each)}")

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from ..diagnostics.diagnostic import Diagnostic, error, warning
@@ -28,6 +28,12 @@ class Change:
                 and differ(old.fingerprint, new.fingerprint))
 
     @property
+    def redraws(self) -> bool:
+        """Whether one block takes another's place, with other outlines."""
+        return (self.old is not None and self.new is not None
+                and self.old.fingerprint != self.new.fingerprint)
+
+    @property
     def told(self) -> str:
         """The change in words."""
         old, new = self.old, self.new
@@ -47,9 +53,8 @@ def changes(old: Lock, new: Lock) -> tuple[Change, ...]:
     seen: set[tuple[Pin | None, Pin | None]] = set()
     waiting = [(old.uses, new.uses)]
     while waiting:
-        before, after = (_meanings(lock, uses) for lock, uses in zip((old, new), waiting.pop(0), strict=True))
-        for asked in sorted({**before, **after}, key=lambda each: (each[0], each[1] or 0)):
-            pair = before.get(asked), after.get(asked)
+        before, after = waiting.pop(0)
+        for pair in _pairs(_meanings(old, before), _meanings(new, after)):
             if pair in seen:
                 continue
             seen.add(pair)
@@ -59,8 +64,21 @@ def changes(old: Lock, new: Lock) -> tuple[Change, ...]:
     return tuple(found)
 
 
-def _meanings(lock: Lock, uses: Sequence[PinnedUse]) -> dict[tuple[str, int | None], Pin]:
-    return {(use.title, use.version): lock.pins[use.pin] for use in uses}
+Asked = tuple[str, int]  # a title, and the version asked for; 0: any
+
+
+def _meanings(lock: Lock, uses: Sequence[PinnedUse]) -> dict[Asked, Pin]:
+    return {(use.title, use.version or 0): lock.pins[use.pin] for use in uses}
+
+
+def _pairs(before: dict[Asked, Pin], after: dict[Asked, Pin]) -> Iterator[tuple[Pin | None, Pin | None]]:
+    """What each use meant and means; one that asks for another version of a title now is the same use."""
+    gone = {asked[0]: before[asked] for asked in before if asked not in after}
+    for asked in sorted({**before, **after}):
+        if asked in after:
+            yield before.get(asked) or gone.pop(asked[0], None), after[asked]
+    for title in sorted(gone):
+        yield gone[title], None
 
 
 def _says(pin: Pin | None) -> object:

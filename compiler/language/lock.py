@@ -67,11 +67,15 @@ def _in_order(uses: Iterable[PinnedUse]) -> tuple[PinnedUse, ...]:
     return tuple(sorted(dict.fromkeys(uses), key=lambda each: (each.title, each.version or 0)))
 
 
+def pinned_text(block: ShelfBlock) -> str:
+    """The block's own words as a text that stands alone."""
+    return f"edition 1\n\n{block.source.words(block.block.span)}\n"
+
+
 def _pin(block: ShelfBlock, fingerprint: str, uses: tuple[PinnedUse, ...]) -> Pin:
-    words = block.source.words(block.block.span)
     file = block.source.name.replace("\\", "/").rpartition("/")[2]
     found = block.shelf.removesuffix(NOT_PINNED)
-    return Pin(*_called(block), fingerprint, found, file, f"edition 1\n\n{words}\n", uses)
+    return Pin(*_called(block), fingerprint, found, file, pinned_text(block), uses)
 
 
 # ---- the shelf of a lock ----------------------------------------------------------------------------------

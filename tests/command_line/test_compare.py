@@ -56,6 +56,16 @@ def test_two_versions_in_one_file(tmp_path: Path) -> None:
     assert piecewright("compare", both).out.startswith("Tidewater Vane, version 3, beside version 2\n")
 
 
+def test_two_versions_on_a_shelf(tmp_path: Path) -> None:
+    put(tmp_path / "vane.block", VANE)
+    put(tmp_path / "later" / "vane.block", MOVED)
+    shelf = ("--shelf", tmp_path)
+    ended = piecewright("compare", "Tidewater Vane@2", "Tidewater Vane@3", *shelf)
+    assert ended.out.startswith("Tidewater Vane, version 3, beside version 2\n")
+    assert "versions 2 and 3" in piecewright("compare", "Tidewater Vane@2", "Tidewater Vane@7", *shelf).err
+    assert "no block of that title" in piecewright("compare", "Vane@1", "Vane@2", *shelf).err
+
+
 def test_a_file_beside_its_revisions(kept: Path) -> None:
     put(kept, MOVED)
     assert piecewright("compare", kept).out.startswith("Tidewater Vane, version 3, beside version 2\n")

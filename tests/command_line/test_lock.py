@@ -127,7 +127,7 @@ def test_other_outlines_under_an_unchanged_version_are_an_error(quilt: Path) -> 
     ended = piecewright("lock", quilt, "--check", "--shelf", quilt.parents[1] / "shelf")
     assert ended.status == 1
     assert "error[lock-disagrees]: `Pair` version 1 has other outlines on the shelf" in ended.err
-    assert "  Pair, version 1: other outlines, other words" in ended.out
+    assert "  Pair, version 1: other outlines, other words\n    A: make it anew" in ended.out
 
 
 def test_other_words_for_the_same_outlines_are_none(quilt: Path) -> None:
@@ -149,6 +149,15 @@ def test_what_was_written_since_is_told_and_then_pinned(quilt: Path) -> None:
     assert "Plain." in lock_of(quilt).read_text() and "Not this one" not in lock_of(quilt).read_text()
     put(quilt, QUILT)
     assert "  Pair, version 1: no longer used\n" in lock(quilt)
+
+
+def test_a_use_that_asks_for_another_version_is_no_new_one(quilt: Path) -> None:
+    lock(quilt)
+    put(quilt, QUILT.replace('"Vane" as', '"Vane" version 1 as'))
+    assert lock(quilt) == f"Brought {lock_of(quilt)} up to its file.\n"
+    put(quilt.parents[1] / "shelf" / "vane-2.block", vane(2))
+    put(quilt, QUILT.replace('"Vane" as', '"Vane" version 2 as'))
+    assert "  Vane: version 2 in place of 1, the same outlines\n" in lock(quilt)
 
 
 def test_a_version_that_is_nowhere_cannot_be_pinned(quilt: Path) -> None:
