@@ -21,7 +21,8 @@ if TYPE_CHECKING:
     from ..cutting.plan_model import CuttingPlan
     from ..cutting.yardage import Margin
     from ..drafting.washed.model import Measured
-    from ..pipeline import CompiledBlock
+    from ..pipeline import Compilation, CompiledBlock
+    from ..quilt.assembly_model import QuiltAssembly
     from ..quilt.model import Quilt
     from .again import Record
 
@@ -40,10 +41,11 @@ class Cutting:
 
 @dataclass(frozen=True, slots=True)
 class PlannedQuilt:
-    """A quilt in one colourway, with how it is cut."""
+    """A quilt in one colourway, with how it is cut and how it goes together."""
 
     quilt: Quilt
     plan: CuttingPlan
+    assembly: QuiltAssembly
 
 
 @dataclass(frozen=True, slots=True)
@@ -127,25 +129,25 @@ def _compile_bytes(given: Input, data: bytes, shelf: FolderShelf, cutting: Cutti
         return Compiled(name, (), in_order(said), sources)
     said += tuple(locked.value.said(name, outcome.value))
     quilts = outcome.value.quilts
-    planned = _planned(quilts, cutting) if cutting and quilts else Outcome(())
+    planned = _planned(outcome.value, cutting) if cutting and quilts else Outcome(())
     said = in_order(said + planned.diagnostics)
     if planned.value is None or planned.failed:
         return Compiled(name, (), said, sources)
     return Compiled(name, outcome.value.blocks, said, sources, quilts, planned.value, outcome.value.measured)
 
 
-def _planned(quilts: tuple[Quilt, ...], cutting: Cutting) -> Outcome[tuple[PlannedQuilt, ...]]:
+def _planned(made: Compilation, cutting: Cutting) -> Outcome[tuple[PlannedQuilt, ...]]:
     """Every quilt with its plan; none where cloth is not enough for one of them."""
     from ..cutting.plan import plan_cutting
 
     planned: list[PlannedQuilt] = []
     said: list[Diagnostic] = []
-    for quilt in quilts:
+    for quilt, assembly in zip(made.quilts, made.assemblies, strict=True):
         outcome = plan_cutting(quilt, cutting.ruler, cutting.margin)
         said += outcome.diagnostics
         if outcome.value is not None:
-            planned.append(PlannedQuilt(quilt, outcome.value))
-    whole = len(planned) == len(quilts)
+            planned.append(PlannedQuilt(quilt, outcome.value, assembly))
+    whole = len(planned) == len(made.quilts)
     return Outcome(tuple(planned) if whole else None, tuple(said))
 
 
