@@ -191,10 +191,13 @@ def _tight(line: SetLine) -> Line:
 
 
 def _plates(asked: Sequence[Line], spot: Spot, fill: Fill) -> list[Mark]:
-    """Plain ground behind lettering, free of texture and of the grid."""
-    wide = max(line.width for line in asked) / 2 + PLATE
-    box = box_path(spot.x - wide, spot.y - PLATE, spot.x + wide, spot.y + asked[-1].bottom + PLATE)
-    return [PathMark(box, None, 0.0, (), fill.ground, "plate")]
+    """Plain ground behind each line of lettering, free of texture and grid; no wider than was asked for,
+    or it would cover a seam that runs close."""
+    boxes = []
+    for line in asked:
+        wide = line.width / 2 + PLATE
+        boxes.append((spot.x - wide, spot.y + line.top - PLATE, spot.x + wide, spot.y + line.bottom + PLATE))
+    return [PathMark(box_path(*box), None, 0.0, (), fill.ground, "plate") for box in boxes]
 
 
 def _set_in(lines: Sequence[SetLine], spot: Spot, fill: Fill, subject: str) -> list[Mark]:

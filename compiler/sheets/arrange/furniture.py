@@ -185,7 +185,7 @@ def _legend_marks(paper: Paper, signs: Sequence[Sign]) -> list[Mark]:
     x = paper.width - MARGIN - max(measure(sign.meaning, LABEL) for sign in signs) - LEGEND_SAMPLE - 8
     marks: list[Mark] = []
     for row, sign in enumerate(signs):
-        y = paper.foot_rule + 13 + row * pitch
+        y = paper.foot_rule + 10.5 + row * pitch
         marks.extend(sign.draw(x, y))
         marks.append(set_text(x + LEGEND_SAMPLE + 8, y + 3, sign.meaning))
     return marks
