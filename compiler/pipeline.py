@@ -97,6 +97,19 @@ def misread(node: Node, diagnostics: tuple[Diagnostic, ...]) -> bool:
                for each in diagnostics)
 
 
+def draft_source(source: Source, shelf: Shelf) -> Outcome[tuple[Draft, ...]]:
+    """The file's own blocks drafted, and no more; none where anything in the file is wrong."""
+    from .drafting.draft import Drafter
+
+    parsed = parse(source)
+    if parsed.value is None:
+        return Outcome(None, in_order(parsed.diagnostics))
+    drafter = Drafter(source, parsed.value, shelf)
+    drafts = tuple(drafter.draft_blocks(parsed.value, parsed.diagnostics))
+    outcome = Outcome(drafts, in_order([*parsed.diagnostics, *drafter.diagnostics]))
+    return Outcome(None, outcome.diagnostics) if outcome.failed else outcome
+
+
 def compile_source(source: Source, shelf: Shelf) -> Outcome[tuple[CompiledBlock, ...]]:
     """The blocks alone."""
     made = compile_file(source, shelf)

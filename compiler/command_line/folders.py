@@ -29,6 +29,7 @@ LARGEST: Final = 4_000_000  # bytes of a shelf's file looked at; a block by hand
 
 TITLE: Final = re.compile(r'\bblock\s*"((?:[^"\\\n]|\\.)*)"')
 ALSO: Final = re.compile(r'\balso\s*("(?:[^"\\\n]|\\.)*"(?:\s*,\s*"(?:[^"\\\n]|\\.)*")*)')
+USE: Final = re.compile(r'\buse\s*"((?:[^"\\\n]|\\.)*)"')
 QUOTED: Final = re.compile(r'"((?:[^"\\\n]|\\.)*)"')
 
 
@@ -70,6 +71,13 @@ class FolderShelf:
         self._parsed: dict[str, Parsed] = {}
         self._homes: dict[str, tuple[Folder, Path]] = {}
         self._record = record
+
+    @classmethod
+    def of(cls, shelves: Iterable[Folder]) -> FolderShelf:
+        """The same shelves again, in another process."""
+        made = cls()
+        made._given = tuple(shelves)
+        return made
 
     def find(self, title: str, near: str) -> tuple[ShelfBlock, ...]:
         """Every version of every block of that title, the nearest shelf first; a title before an alias."""
@@ -118,12 +126,20 @@ class FolderShelf:
         faulty = (parsed for parsed in self._parsed.values() if not parsed.blocks)
         return tuple(each for parsed in faulty for each in parsed.diagnostics)
 
+    @property
+    def shelves(self) -> tuple[Folder, ...]:
+        """The shelves, nearest first: those given, then the library."""
+        return (*self._given, *self._library)
+
+    def own_file(self, path: Path, shelf: Folder) -> Parsed | None:
+        """A shelf's own file; what it uses is looked for on its own shelf first. None: it cannot be read."""
+        return self._parse(path, shelf)
+
     def forget(self) -> None:
         """Lets go the parsed files and the titles beside them; those of the shelves stay."""
-        shelves = (*self._given, *self._library)
         self._parsed.clear()
         self._homes.clear()
-        self._indexes = {folder: index for folder, index in self._indexes.items() if folder in shelves}
+        self._indexes = {folder: index for folder, index in self._indexes.items() if folder in self.shelves}
 
     # ---- folders ------------------------------------------------------------------------------------------
 
@@ -132,7 +148,7 @@ class FolderShelf:
         beside = Folder("beside", Path(near).parent, os.path.dirname(near), False)
         first, _ = self._homes.get(near, (beside, None))
         yield first
-        yield from (each for each in (*self._given, *self._library) if each != first)
+        yield from (each for each in self.shelves if each != first)
 
     def _index(self, folder: Folder) -> Index:
         """The titles of a folder's files, read once."""
@@ -151,7 +167,7 @@ class FolderShelf:
 
     def _bytes(self, path: Path, folder: Folder) -> bytes | None:
         """The file's bytes, noted in the record; what ships with the program counts as part of it."""
-        data = _bytes_of(path)
+        data = bytes_of(path)
         if self._record and folder.label != LIBRARY_LABEL:
             self._record.read(str(path), data)
         return data
@@ -168,7 +184,7 @@ class FolderShelf:
 
     def _parse(self, path: Path, folder: Folder) -> Parsed | None:
         """The file's blocks; None where it cannot be read at all."""
-        name = os.path.join(folder.shown, path.relative_to(folder.path).as_posix())
+        name = shown_path(path, folder)
         if name not in self._parsed:
             data = self._bytes(path, folder)
             if data is None:
@@ -176,6 +192,11 @@ class FolderShelf:
             self._homes[name] = (folder, path)
             self._parsed[name] = _parse_bytes(name, data)
         return self._parsed[name]
+
+
+def shown_path(path: Path, folder: Folder) -> str:
+    """How places in a shelf's file are written."""
+    return os.path.join(folder.shown, path.relative_to(folder.path).as_posix())
 
 
 def library_folder() -> Path | None:
@@ -192,7 +213,7 @@ def block_files(folder: Path, depth: int = 0) -> list[Path]:
     return [Path(each) for each in names_in(str(folder), depth)]
 
 
-def _bytes_of(path: Path) -> bytes | None:
+def bytes_of(path: Path) -> bytes | None:
     """The file's bytes; None where it cannot be read or is far larger than any block file."""
     try:
         with path.open("rb") as stream:
@@ -204,12 +225,22 @@ def _bytes_of(path: Path) -> bytes | None:
 
 def _add_titles(index: Index, path: Path, data: bytes) -> None:
     """Notes every title and every other name that a file's text shows."""
-    text = data.decode("utf-8", "replace")
-    for title in TITLE.findall(text):
-        index.titles.setdefault(unescaped(title), []).append(path)
-    for names in ALSO.findall(text):
-        for name in QUOTED.findall(names):
-            index.aliases.setdefault(unescaped(name), []).append(path)
+    titles, aliases = names_shown(data.decode("utf-8", "replace"))
+    for title in titles:
+        index.titles.setdefault(title, []).append(path)
+    for name in aliases:
+        index.aliases.setdefault(name, []).append(path)
+
+
+def names_shown(text: str) -> tuple[list[str], list[str]]:
+    """The titles and the other names that a file's text shows, without parsing it."""
+    aliases = [unescaped(name) for names in ALSO.findall(text) for name in QUOTED.findall(names)]
+    return [unescaped(title) for title in TITLE.findall(text)], aliases
+
+
+def uses_shown(text: str) -> list[str]:
+    """The titles that a file's text uses, each once, sorted."""
+    return sorted({unescaped(title) for title in USE.findall(text)})
 
 
 def unescaped(text: str) -> str:

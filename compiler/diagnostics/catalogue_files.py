@@ -15,6 +15,16 @@ FILES: Final = (
     Entry("shelf-file-faulty", "A file that may hold a used block has a mistake",
           "A `use` asks for a title. A file on a shelf has that title, but has a mistake of its own, so "
           "none of its blocks can be used. Check that file and mend it; then the block is found."),
+    Entry("manifest-damaged", "A shelf's manifest cannot be read",
+          "A folder of blocks may have a file `shelf.toml` that gives the shelf a title and a note and names "
+          "what in the folder is no part of it. It is written in TOML: a name, an equals sign, and a text in "
+          "quotes or a list of them. Until it is mended the shelf is searched as if it were not there."),
+    Entry("manifest-key-unknown", "A shelf's manifest says something that no manifest says",
+          "A manifest has `title`, `note` and `leave-out`, and nothing else; the word is probably a slip."),
+    Entry("block-on-shelf-twice", "Two blocks of one title and version on one shelf",
+          "Blocks are found by title and version. Two files of one shelf hold a block of the same title and "
+          "version, so a quilt gets the one whose file comes first by name. Give one another version, or "
+          "take it off the shelf."),
     Entry("file-empty", "A file with nothing in it",
           "There is nothing in the file but blanks and remarks. A block file begins with `edition 1`, and "
           "then comes a block.",

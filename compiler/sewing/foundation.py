@@ -33,7 +33,7 @@ CUT_STEP: Final = Fraction(1, 4)
 def foundations(draft: Draft, assembly: Assembly | None = None, margin: Fraction = MARGIN) -> Foundations:
     """The fewest papers for the block, or why there are none. Its order of sewing may be given if it is
     known."""
-    why_not = _why_not(draft, assembly or assemble(draft))
+    why_not = papers_refused(draft, assembly or assemble(draft))
     if why_not:
         return Foundations(False, why_not, (), (), margin)
     graph = SeamGraph(draft)
@@ -49,7 +49,7 @@ def foundations(draft: Draft, assembly: Assembly | None = None, margin: Fraction
 # ---- why not -------------------------------------------------------------------------------------
 
 
-def _why_not(draft: Draft, assembly: Assembly) -> str:
+def papers_refused(draft: Draft, assembly: Assembly) -> str:
     """The junction that keeps a block off paper, as a sentence; nothing where it can be sewn so."""
     for step in assembly.steps:
         if step.curved:
