@@ -15,6 +15,15 @@ from ..diagnostics.source import Span
 from ..diagnostics.wording import count_of
 from .again import Record, page_after
 from .blocks import BlockChoice, named, write_files
+from .booklets import (
+    HTML,
+    Booklets,
+    Made,
+    booklet_options,
+    made_of_block,
+    refuse_html,
+)
+from .booklets import PARTS as BLOCK_PARTS
 from .choices import (
     LengthChoice,
     ListChoice,
@@ -33,15 +42,18 @@ from .inputs import inputs_of
 from .kept import Kept, open_kept
 from .kept_sheets import KeptSheets
 from .naming import Names
-from .quilts import PARTS, documents_of, stem_of, tables_of
+from .quilts import PARTS as QUILT_PARTS
+from .quilts import documents_of, stem_of, tables_of
 from .stopping import held
 
 if TYPE_CHECKING:
     from ..pipeline import CompiledBlock
     from ..sheets.arrange.options import SheetOptions
+    from ..sheets.booklet.content import Book
     from ..sheets.page import Document
 
-FORMATS: Final = ("pdf", "png", "svg")
+FORMATS: Final = ("pdf", "png", "svg", HTML)
+PARTS: Final = tuple(dict.fromkeys((*QUILT_PARTS, *BLOCK_PARTS)))
 BAR: Final = Fraction(250, 127)
 """Inches of the check bar (5cm). A length near this was measured on the bar, not on the square."""
 
@@ -53,6 +65,8 @@ Examples:
   piecewright build sampler.quilt                 a PDF of the quilt: picture, cutting, templates
   piecewright build sampler.quilt --tables        with its numbers for a spreadsheet
   piecewright build sampler.quilt --parts cutting the cutting pictures alone
+  piecewright build vane.block --booklet          a booklet for a class, with steps in pictures
+  piecewright build vane.block --parts foundation paper foundations alone
   piecewright build quilt-blocks --out sheets     every file of a folder
   piecewright build vane.block --measured 0.97in  corrects a printer that shrinks
   cat vane.block | piecewright build -            reads standard input
@@ -71,12 +85,14 @@ class Job:
     parts: tuple[str, ...]
     tables: bool
     blocks_too: bool
+    booklets: Booklets
     cutting: Cutting
     sheets: KeptSheets
     record: Record
     voice: Voice
     progress: Progress
     quilts: int = 0
+    parts_made: int = 0
     tally: Tally = field(default_factory=Tally)
     names: Names = field(default_factory=Names)
 
@@ -84,7 +100,8 @@ class Job:
 @click.command("build", short_help="Make the sheets of blocks and quilts.", epilog=EXAMPLES)
 @click.argument("files", nargs=-1, required=True, metavar="FILE|FOLDER...", type=click.Path(allow_dash=True))
 @click.option("--format", "formats", multiple=True, type=ListChoice(FORMATS), default=(("pdf",),),
-              help="Kind of file; several with commas. PNG and SVG are one file a page.  [default: pdf]")
+              help="Kind of file; several with commas. PNG and SVG are one a page; HTML is for booklets.  "
+                   "[default: pdf]")
 @click.option("--paper", type=click.Choice(["letter", "a4"], case_sensitive=False), default="letter",
               show_default=True, help="Paper that the sheets are laid out for.")
 @click.option("--kind", type=click.Choice(["allowance", "finished", "window"], case_sensitive=False),
@@ -99,10 +116,11 @@ class Job:
                    "The sheets are then made to come out right.")
 @cutting_options
 @click.option("--parts", multiple=True, type=ListChoice(PARTS),
-              help="Only these parts of a quilt, a file each; several with commas.")
+              help="Only these parts of a block or a quilt, a file each; several with commas.")
 @click.option("--tables", is_flag=True, help="Write a quilt's numbers, too, as CSV and as JSON.")
 @click.option("--blocks", "blocks_too", is_flag=True,
               help="Make the blocks written in a quilt's file a PDF each, too.")
+@booklet_options
 @out_option
 @dpi_option(300)
 @block_option
@@ -110,13 +128,15 @@ class Job:
 @click.option("--no-cache", is_flag=True, help="Make everything anew, whatever was kept of earlier builds.")
 def build(files: Sequence[str], formats: tuple[tuple[str, ...], ...], paper: Any, kind: Any, lines: Any,
           measured: Fraction | None, parts: tuple[tuple[str, ...], ...], tables: bool, blocks_too: bool,
+          booklet: bool, ways: tuple[tuple[str, str], ...],
           ruler: Fraction, margin: tuple[Fraction, Fraction] | None, buy: Any, out: str, dpi: int,
           titles: tuple[str, ...], shelves: tuple[str, ...], no_cache: bool) -> int:
     """Make the sheets of every block or quilt in FILE.
 
-    A block's are its templates. A quilt's are its picture, what you need for it, the counts, the cutting
-    chart, the cutting pictures and the templates of all its blocks: one PDF for each colourway. A file that
-    has a quilt makes no others, but with --blocks; --block TITLE makes that block's instead.
+    A block's are its templates; with --booklet, all that a class needs. A quilt's are its picture, what you
+    need for it, the counts, the cutting chart, the cutting pictures and the templates of all its blocks: one
+    PDF for each colourway. A file that has a quilt makes no others, but with
+    --blocks; --block TITLE makes that block's instead.
 
     A FOLDER stands for every .block and .quilt file in it, and '-' for standard input. A file with an error
     makes no sheets; other files still do. An older sheet stays as it is until the new one is complete.
@@ -130,8 +150,9 @@ def build(files: Sequence[str], formats: tuple[tuple[str, ...], ...], paper: Any
     kept, record = None if no_cache else open_kept(), Record()
     inputs = inputs_of(files, record)
     job = Job(options, _each_once(formats), out, dpi, BlockChoice(titles), _each_once(parts), tables,
-              blocks_too, cutting_of(ruler, margin, buy), KeptSheets(kept), record, Voice(record),
-              Progress(len(inputs)))
+              blocks_too, Booklets(booklet, ways), cutting_of(ruler, margin, buy), KeptSheets(kept), record,
+              Voice(record), Progress(len(inputs)))
+    refuse_html(job.formats, job.booklets)
     shelf = open_shelf(shelves, record)
     for given in inputs:
         job.progress.next_file()
@@ -151,8 +172,12 @@ def finish(job: Job, kept: Kept | None) -> int:
     """The exit status, when the last is said and the build is kept for the next time."""
     if job.tally.status() == CLEAN:
         job.choice.refuse_unmet()
-        if (job.parts or job.tables) and not job.quilts:
-            raise click.UsageError("--parts and --tables are for quilts, and no quilt was made.")
+        job.booklets.refuse_unmet()
+        if job.tables and not job.quilts:
+            raise click.UsageError("--tables is for quilts, and no quilt was made.")
+        if job.parts and not job.parts_made:
+            raise click.UsageError(f"--parts: a block has {', '.join(BLOCK_PARTS)}; those for quilts are "
+                                   f"{', '.join(QUILT_PARTS)}.")
     if job.tally.errors or job.tally.warnings or job.tally.notes:
         job.voice.tell(job.tally.summary())
     if job.sheets.told():
@@ -221,9 +246,10 @@ def block_files(job: Job, source: str, blocks: Sequence[CompiledBlock],
         title = f"{source}, block '{named(block.draft.title)}'"
         job.progress.doing(f"{source}: laying out {count_of(len(block.templates), 'template')}")
         with laying_out(title, block.draft.origin or Span(source, 0, 0)):
-            document = lay_out(block, job.options)
+            made = list(made_of_block(block, job.options, job.booklets, job.parts))
         stem = job.names.stem(block.draft.title, block.draft.version, source)
-        yield from drawn(job, source, title, stem, document, lines)
+        for each in made:
+            yield from drawn(job, source, title, stem, each, lines)
 
 
 def quilt_files(job: Job, source: str, quilts: Sequence[PlannedQuilt],
@@ -237,7 +263,7 @@ def quilt_files(job: Job, source: str, quilts: Sequence[PlannedQuilt],
         with laying_out(title, planned.quilt.origin or Span(source, 0, 0)):
             documents = list(documents_of(planned, job.parts, job.options, job.sheets))
         for part, document in documents:
-            yield from drawn(job, source, title, f"{stem}-{part}" if part else stem, document, lines)
+            yield from drawn(job, source, title, stem, Made(part, document), lines)
         if job.tables:
             with own_mistakes(title):
                 tables = list(tables_of(planned))
@@ -246,20 +272,29 @@ def quilt_files(job: Job, source: str, quilts: Sequence[PlannedQuilt],
                 yield f"{stem}-{ending}", data
 
 
-def drawn(job: Job, source: str, title: str, stem: str, document: Document,
+def drawn(job: Job, source: str, title: str, stem: str, made: Made,
           lines: list[str]) -> Iterator[tuple[str, bytes]]:
     """A document's files in every format asked for."""
+    stem = f"{stem}-{made.ending}" if made.ending else stem
+    job.parts_made += made.ending in job.parts
     for kind in job.formats:
-        job.progress.doing(f"{source}: drawing {count_of(len(document.pages), 'page')}")
-        lines.append(written_line(job.folder, stem, kind, len(document.pages)))
-        yield from pages_of(document, stem, kind, job.dpi, title)
+        pages = len(made.document.pages)
+        if kind == HTML:
+            if made.book:
+                lines.append(f"Wrote {placed(job.folder, f'{stem}.html')}.")
+                yield f"{stem}.html", html_of(made.book, job.options, title)
+            continue
+        job.progress.doing(f"{source}: drawing {count_of(pages, 'page')}")
+        lines.append(written_line(job.folder, stem, kind, pages))
+        yield from pages_of(made.document, stem, kind, job.dpi, title)
 
 
-def lay_out(block: CompiledBlock, options: SheetOptions) -> Document:
-    """The pages of one block."""
-    from ..sheets.arrange.block_sheets import arrange_block
+def html_of(book: Book, options: SheetOptions, title: str) -> bytes:
+    """A booklet as one page of HTML."""
+    from ..sheets.booklet.html_book import html_bytes
 
-    return arrange_block(block.draft, block.templates, options)
+    with own_mistakes(title):
+        return html_bytes(book, options)
 
 
 def pages_of(document: Document, stem: str, kind: str, dpi: int, title: str) -> Iterator[tuple[str, bytes]]:

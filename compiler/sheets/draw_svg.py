@@ -9,43 +9,66 @@ start where their measured width puts them (viewers differ over what an anchor's
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Sequence
 from typing import Final
 
 from ..measure.length import POINTS_PER_INCH
 from .lettering import printable
 from .lines import left_of_anchor
-from .page import Page, PathMark, Segment, TextMark
+from .page import Mark, Page, PathMark, Segment, TextMark
 from .typeface import FAMILY
 from .wording import escaped, plain
 
 FAMILIES: Final = f"'{FAMILY}', 'Source Sans 3', sans-serif"
 NO_INK: Final = "none"
 
+Box = tuple[float, float, float, float]
+
 
 def svg_of(page: Page) -> str:
     """The page as an SVG file that states its true size."""
     width, height = _inches(page.width), _inches(page.height)
-    clips = tuple(dict.fromkeys(mark.clip for mark in page.marks if isinstance(mark, PathMark) and mark.clip))
-    names = {clip: f"clip{number}" for number, clip in enumerate(clips, start=1)}
-    lines = [
+    body = _marks(page.marks, "clip")
+    return "\n".join((
         '<?xml version="1.0" encoding="UTF-8"?>',
         f'<svg xmlns="http://www.w3.org/2000/svg" version="1.1" width="{width}" height="{height}"'
         f' viewBox="0 0 {_number(page.width)} {_number(page.height)}"'
         f' font-family="{FAMILIES}" stroke-linejoin="round">',
         f"<title>{escaped(plain(page.title))}</title>",
-    ]
+        *body,
+        "</svg>\n",
+    ))  # fmt: skip
+
+
+def inline_svg(marks: Sequence[Mark], box: Box, words: str, name: str) -> str:
+    """A drawing for a page of HTML, as wide as it is given room. `box`: left, top, right, bottom of what is
+    shown; `words` say it to those who do not see it; `name` is one of its own in the document."""
+    left, top, right, bottom = box
+    return "\n".join((
+        f'<svg xmlns="http://www.w3.org/2000/svg" role="img" aria-labelledby="{name}"'
+        f' viewBox="{_number(left)} {_number(top)} {_number(right - left)} {_number(bottom - top)}"'
+        f' width="{_number(right - left)}" height="{_number(bottom - top)}"'
+        f' font-family="{FAMILIES}" stroke-linejoin="round">',
+        f'<title id="{name}">{escaped(plain(words))}</title>',
+        *_marks(marks, f"{name}-clip"),
+        "</svg>",
+    ))  # fmt: skip
+
+
+def _marks(marks: Sequence[Mark], clip_name: str) -> Iterator[str]:
+    """The marks as elements, with the clips they name before them."""
+    clips = tuple(dict.fromkeys(mark.clip for mark in marks if isinstance(mark, PathMark) and mark.clip))
+    names = {clip: f"{clip_name}{number}" for number, clip in enumerate(clips, start=1)}
     if names:
-        lines.append("<defs>")
+        yield "<defs>"
         for clip, name in names.items():
-            lines.append(f'<clipPath id="{name}"><path d="{_outline(clip)}"/></clipPath>')
-        lines.append("</defs>")
-    for mark in page.marks:
+            yield f'<clipPath id="{name}"><path d="{_outline(clip)}"/></clipPath>'
+        yield "</defs>"
+    for mark in marks:
         if isinstance(mark, PathMark):
-            lines.append(_path(mark, names[mark.clip] if mark.clip else ""))
+            yield _path(mark, names[mark.clip] if mark.clip else "")
         else:
-            lines.append(_text(mark))
-    lines.append("</svg>\n")
-    return "\n".join(lines)
+            yield _text(mark)
 
 
 def _path(mark: PathMark, clip: str) -> str:

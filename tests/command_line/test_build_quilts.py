@@ -229,7 +229,7 @@ def test_what_is_not_known_is_refused_and_nothing_is_written(here: Path, option:
     assert ended.status == 2 and words in ended.err and not Path("out").exists()
 
 
-@pytest.mark.parametrize("option", [("--parts", "chart"), ("--tables",)])
+@pytest.mark.parametrize("option", [("--parts", "cutting"), ("--tables",)])
 def test_what_is_for_quilts_is_refused_for_blocks(here: Path, option: tuple[str, ...]) -> None:
     ended = piecewright("build", put(here / "halves.block", HALVES), *option)
     assert ended.status == 2 and "for quilts" in ended.err

@@ -1,0 +1,180 @@
+"""The booklet's HTML page and its style, for jinja2. Everything a page needs is in the one file.
+
+Contrast: text 0x1d1d1b on white is 16.9 to 1, links 0x0b4a86 are 8.9 to 1 (WCAG 2.2, 1.4.3 asks for 4.5).
+"""
+
+from __future__ import annotations
+
+from typing import Final
+
+STYLE: Final = """
+:root { color-scheme: light; --ink: #1d1d1b; --soft: #4d4d4d; --rule: #8c8c8c; --link: #0b4a86; }
+* { box-sizing: border-box; }
+body { margin: 0 auto; max-width: 60rem; padding: 1rem; color: var(--ink); background: #ffffff;
+  font-family: "Source Sans Pro", "Source Sans 3", system-ui, sans-serif; line-height: 1.5;
+  overflow-wrap: anywhere; }
+h1 { font-size: 2rem; line-height: 1.15; margin: 0.5rem 0 0.25rem; }
+h2 { font-size: 1.5rem; line-height: 1.2; margin: 2.5rem 0 0.75rem; border-top: 0.125rem solid var(--ink);
+  padding-top: 0.75rem; }
+h3 { font-size: 1.125rem; margin: 1.5rem 0 0.5rem; }
+h3 small { font-weight: normal; color: var(--soft); font-size: 1rem; }
+p, ul, ol { margin: 0 0 0.75rem; }
+li { margin-bottom: 0.375rem; }
+.strong { font-weight: bold; font-size: 1.0625rem; }
+.under { color: var(--soft); margin-bottom: 1rem; }
+a { color: var(--link); }
+a:focus-visible, [tabindex]:focus-visible, input:focus-visible { outline: 0.1875rem solid #a13d00;
+  outline-offset: 0.125rem; }
+.skip { position: absolute; left: -999rem; background: #ffffff; padding: 0.75rem; }
+.skip:focus { left: 0.5rem; top: 0.5rem; z-index: 1; }
+nav ol { list-style: none; padding: 0; columns: 16rem; }
+nav a { display: block; padding: 0.625rem 0; min-height: 2.75rem; }
+figure { margin: 0 0 1rem; }
+figure svg { display: block; max-width: 100%; height: auto; }
+figcaption { color: var(--soft); font-size: 0.9375rem; }
+.wide { overflow-x: auto; margin: 0 0 1rem; }
+table { border-collapse: collapse; width: 100%; }
+table.many { min-width: 44rem; }
+caption { text-align: left; font-weight: bold; padding: 0.25rem 0; }
+th, td { text-align: left; vertical-align: top; padding: 0.375rem 0.75rem 0.375rem 0;
+  border-bottom: 0.0625rem solid var(--rule); }
+thead th { color: var(--soft); font-weight: normal; font-size: 0.9375rem; border-bottom-color: var(--ink); }
+.number { text-align: right; }
+tr.total > * { font-weight: bold; border-top: 0.125rem solid var(--ink); }
+td.notes { padding-left: 1.5rem; }
+input[type="checkbox"] { width: 1.5rem; height: 1.5rem; }
+ul.ticks { list-style: none; padding: 0; }
+ul.ticks label { display: flex; gap: 0.75rem; align-items: center; min-height: 2.75rem; }
+ol.cards { list-style: none; padding: 0; display: grid; gap: 1.5rem 2rem;
+  grid-template-columns: repeat(auto-fill, minmax(min(100%, 21rem), 1fr)); }
+ol.cards h3 { margin: 0 0 0.5rem; }
+ol.cards svg { width: 100%; }
+ul.sheets { list-style: none; padding: 0; display: grid; gap: 1rem;
+  grid-template-columns: repeat(auto-fill, minmax(min(100%, 15rem), 1fr)); }
+ul.sheets svg { width: 100%; border: 0.0625rem solid var(--rule); }
+@media print { .skip, nav { display: none; } h2 { break-after: avoid; } figure, tr { break-inside: avoid; } }
+"""
+
+PAGE: Final = """\
+{%- macro figure(shown) -%}
+<figure>
+{{ shown.svg }}
+{%- if shown.caption %}
+<figcaption>{{ shown.caption }}</figcaption>
+{%- endif %}
+</figure>
+{%- endmacro -%}
+<!DOCTYPE html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<title>{{ book.title }}: booklet</title>
+<meta name="description" content="{{ book.subject }}">
+<meta name="keywords" content="{{ book.keywords }}">
+{%- if book.author %}
+<meta name="author" content="{{ book.author }}">
+{%- endif %}
+<style>{{ style }}</style>
+</head>
+<body>
+<a class="skip" href="#main">Skip to the content</a>
+<header>
+<h1>{{ book.title }}</h1>
+<p class="under">{{ book.under }}</p>
+{{ figure(cover) }}
+{%- for line in book.lines %}
+<p>{{ line }}</p>
+{%- endfor %}
+</header>
+<nav aria-labelledby="contents">
+<h2 id="contents">Contents</h2>
+<ol>
+{%- for chapter in chapters %}
+<li><a href="#{{ chapter.id }}">{{ chapter.title }}</a></li>
+{%- endfor %}
+</ol>
+</nav>
+<main id="main" tabindex="-1">
+{%- for chapter in chapters %}
+<section aria-labelledby="{{ chapter.id }}">
+<h2 id="{{ chapter.id }}" tabindex="-1">{{ chapter.title }}</h2>
+{%- for part in chapter.parts %}
+{%- if part.kind == "Paragraph" %}
+<p{% if part.strong %} class="strong"{% endif %}>{{ part.text }}</p>
+{%- elif part.kind == "Section" %}
+<h3>{{ part.title }}{% if part.under %} <small>{{ part.under }}</small>{% endif %}</h3>
+{%- elif part.kind == "List" and part.sign == "box" %}
+<ul class="ticks">
+{%- for text in part.texts %}
+<li><label><input type="checkbox"> {{ text }}</label></li>
+{%- endfor %}
+</ul>
+{%- elif part.kind == "List" %}
+<{{ "ol" if part.sign == "number" else "ul" }}>
+{%- for text in part.texts %}
+<li>{{ text }}</li>
+{%- endfor %}
+</{{ "ol" if part.sign == "number" else "ul" }}>
+{%- elif part.kind == "Picture" %}
+{{ figure(part) }}
+{%- elif part.kind == "Table" %}
+<div class="wide" role="region" aria-label="{{ part.caption }}" tabindex="0">
+<table{% if part.columns | length > 4 %} class="many"{% endif %}>
+<caption>{{ part.caption }}</caption>
+<thead><tr>
+{%- if part.ticks %}<th scope="col">done</th>{% endif %}
+{%- for column in part.columns %}<th scope="col"{% if column.anchor == "end" %} class="number"{% endif %}>\
+{{ column.title or "what" }}</th>{% endfor -%}
+</tr></thead>
+<tbody>
+{%- for row in part.rows %}
+<tr{% if row.total %} class="total"{% endif %}>
+{%- if part.ticks %}<td>{% if not row.total %}\
+<input type="checkbox" aria-label="{{ row.cells[0] }} done">{% endif %}</td>{% endif %}
+{%- for cell in row.cells %}
+{%- if loop.first %}<th scope="row">{{ cell }}</th>
+{%- else %}<td{% if part.columns[loop.index0].anchor == "end" %} class="number"{% endif %}>{{ cell }}</td>
+{%- endif %}{% endfor -%}
+</tr>
+{%- for note in row.notes %}
+<tr><td class="notes" colspan="{{ part.columns | length + part.ticks }}">{{ note }}</td></tr>
+{%- endfor %}
+{%- endfor %}
+</tbody>
+</table>
+</div>
+{%- elif part.kind == "Cards" %}
+<ol class="cards">
+{%- for card in part.cards %}
+<li>
+<h3>{{ card.title }}</h3>
+{{ figure(card) }}
+{%- for line in card.lines %}
+<p>{{ line }}</p>
+{%- endfor %}
+</li>
+{%- endfor %}
+</ol>
+{%- endif %}
+{%- endfor %}
+{%- if chapter.note %}
+<p class="under">{{ chapter.note }}</p>
+{%- endif %}
+{%- if chapter.sheets %}
+<h3>To print true to size <small>{{ chapter.sheets | length }} \
+{{ "page" if chapter.sheets | length == 1 else "pages" }}</small></h3>
+<p>A screen is not true to size: print these pages from the PDF of this booklet at 100%, and measure the
+check square.</p> <ul class="sheets">
+{%- for sheet in chapter.sheets %}
+<li>{{ figure(sheet) }}</li>
+{%- endfor %}
+</ul>
+{%- endif %}
+</section>
+{%- endfor %}
+</main>
+</body>
+</html>
+"""
+"""`chapters` hold what `html_book` has made of a book's: strings are escaped, drawings are marked as safe."""

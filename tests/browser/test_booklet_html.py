@@ -1,0 +1,194 @@
+"""The HTML booklet in a real browser (Debian's Chromium): what a maker on a phone, at a keyboard or by ear
+meets.
+
+axe-core's rules are the outside check of accessibility (WCAG 2.2, levels A and AA).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import replace
+from functools import cache
+from pathlib import Path
+from shutil import which
+
+import pytest
+from axe_playwright_python.sync_playwright import Axe
+from piecewright.pipeline import CompiledBlock
+from piecewright.sheets.arrange.options import SheetOptions
+from piecewright.sheets.booklet.block_book import WAYS, Sewn, block_book
+from piecewright.sheets.booklet.content import Book
+from piecewright.sheets.booklet.html_book import html_bytes
+from playwright.sync_api import Browser, Page, sync_playwright
+
+from tests.support.library import compiled, library_sources
+
+TITLES = ("Eight-pointed Star", "Log Cabin", "Drunkard's Path", "Honeycomb", "Storm at Sea")
+NARROW = 320  # CSS pixels: WCAG 2.2, 1.4.10
+PHONE, DESK = 390, 1280
+RULES = {"runOnly": {"type": "tag", "values": ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa",
+                                               "best-practice"]}}  # fmt: skip
+
+
+@pytest.fixture(scope="module")
+def browser() -> Iterator[Browser]:
+    path = which("chromium") or which("chromium-browser")
+    assert path, "Chromium is not here: `bash .ci/setup` installs Debian's"
+    with sync_playwright() as play:
+        opened = play.chromium.launch(executable_path=path, args=["--no-sandbox"])
+        yield opened
+        opened.close()
+
+
+@cache
+def library() -> dict[str, CompiledBlock]:
+    return {
+        block.draft.title: block for source in library_sources() for block in compiled(source).value or ()
+    }
+
+
+@cache
+def book(title: str, way: str = "templates") -> Book:
+    block = library()[title]
+    return block_book(Sewn(block.draft, block.templates, block.assembly, block.proof), SheetOptions(), way)
+
+
+Show = Callable[..., Page]
+
+
+@pytest.fixture
+def show(browser: Browser, tmp_path: Path) -> Iterator[Show]:
+    """Opens a book in a window of some width; all windows are closed again."""
+    opened: list[Page] = []
+
+    def show(what: Book, width: int = PHONE) -> Page:
+        file = tmp_path / "booklet.html"
+        file.write_bytes(html_bytes(what, SheetOptions()))
+        page = browser.new_page(viewport={"width": width, "height": 800})
+        opened.append(page)
+        page.goto(file.as_uri())
+        return page
+
+    yield show
+    for page in opened:
+        page.close()
+
+
+@pytest.mark.parametrize(
+    "title, way", [*((title, "templates") for title in TITLES), *(("Storm at Sea", way) for way in WAYS[1:])]
+)
+def test_no_rule_of_accessibility_is_broken(show, title, way):
+    page = show(book(title, way))
+    found = Axe().run(page, options=RULES)
+    assert found.violations_count == 0, found.generate_report()
+    assert len(found.response["passes"]) > 20
+
+
+@pytest.mark.parametrize("title", TITLES)
+def test_headings_are_the_chapters_in_order(show, title):
+    page = show(book(title))
+    levels = page.eval_on_selector_all("h1,h2,h3", "all => all.map(each => [each.tagName, each.innerText])")
+    assert [text for name, text in levels if name == "H1"] == [title]
+    chapters = [text for name, text in levels if name == "H2"]
+    assert chapters == ["Contents", *(chapter.title for chapter in book(title).chapters)]
+    assert page.title() == f"{title}: booklet" and page.get_attribute("html", "lang") == "en"
+
+
+@pytest.mark.parametrize("title", TITLES)
+def test_the_page_is_never_wider_than_the_screen(show, title):
+    page = show(book(title), NARROW)
+    for width in (PHONE, DESK, NARROW):
+        page.set_viewport_size({"width": width, "height": 800})
+        assert page.evaluate("document.documentElement.scrollWidth") <= width
+    page.add_style_tag(content="html { font-size: 200%; }")  # WCAG 2.2, 1.4.4
+    assert page.evaluate("document.documentElement.scrollWidth") <= width
+
+
+def test_every_drawing_says_in_words_what_it_shows(show):
+    page = show(book("Eight-pointed Star"))
+    names = page.eval_on_selector_all(
+        "svg", "all => all.map(each => each.querySelector('title').textContent)"
+    )
+    assert len(names) > 10 and all(len(name) > 15 for name in names)
+    assert "Before and after step 1. Sew A (background) to C (medium)." in names[3]
+    assert page.get_by_role("img", name="The finished block Eight-pointed Star.").count() == 1
+
+
+def test_the_keyboard_skips_to_the_content_and_follows_the_contents(show):
+    page = show(book("Eight-pointed Star"))
+    page.keyboard.press("Tab")
+    assert page.evaluate("document.activeElement.textContent") == "Skip to the content"
+    assert page.evaluate("document.activeElement.getBoundingClientRect().left") >= 0, (
+        "it shows when it is reached"
+    )
+    assert page.evaluate("getComputedStyle(document.activeElement).outlineStyle") == "solid"
+    page.keyboard.press("Enter")
+    page.keyboard.press("Tab")
+    assert page.evaluate("document.querySelector('main').contains(document.activeElement)")
+    page = show(book("Eight-pointed Star"))
+    for _ in range(1 + 4):  # the skip link, then the chapters
+        page.keyboard.press("Tab")
+    assert page.evaluate("document.activeElement.textContent") == "Steps"
+    page.keyboard.press("Enter")
+    page.wait_for_function("document.querySelector(location.hash).getBoundingClientRect().top < 60")
+    assert page.evaluate("document.querySelector(location.hash).innerText") == "Steps"
+
+
+def test_links_and_boxes_are_large_enough_for_a_thumb(show):
+    page = show(book("Eight-pointed Star"))
+    for box in page.eval_on_selector_all(
+        "nav a", "all => all.map(each => each.getBoundingClientRect().height)"
+    ):
+        assert box >= 44  # WCAG 2.2, 2.5.5
+    sides = page.eval_on_selector_all("input", "all => all.map(each => each.getBoundingClientRect().height)")
+    assert sides and min(sides) >= 24  # WCAG 2.2, 2.5.8
+
+
+def test_a_template_is_ticked_on_the_storage_card(show):
+    page = show(book("Eight-pointed Star"))
+    box = page.get_by_role("checkbox", name="B done")
+    box.check()
+    assert box.is_checked()
+
+
+def test_the_page_asks_for_nothing_beyond_itself(browser, tmp_path):
+    asked: list[str] = []
+    page = browser.new_page()
+    page.on("request", lambda request: asked.append(request.url))
+    said: list[str] = []
+    page.on("console", lambda message: said.append(message.text))
+    file = tmp_path / "booklet.html"
+    file.write_bytes(html_bytes(book("Log Cabin"), SheetOptions()))
+    page.goto(file.as_uri())
+    page.wait_for_load_state("networkidle")
+    assert asked == [file.as_uri()] and said == []
+    page.close()
+
+
+def test_words_of_a_writer_never_become_markup(show):
+    nasty = '<script>document.title = "taken"</script><img src=x onerror=alert(1)>"\'&'
+    page = show(replace(book("Log Cabin"), title=nasty, lines=(nasty,), author=nasty))
+    assert page.inner_text("h1") == nasty and page.title() == f"{nasty}: booklet"
+    assert page.locator("img, script").count() == 0
+
+
+def test_the_same_book_gives_the_same_bytes():
+    one, two = (html_bytes(book("Drunkard's Path"), SheetOptions()) for _ in range(2))
+    assert one == two
+
+
+@pytest.mark.parametrize("title", TITLES)
+def test_the_drawings_have_names_of_their_own(show, title):
+    page = show(book(title))
+    ids = page.eval_on_selector_all("[id]", "all => all.map(each => each.id)")
+    assert len(ids) == len(set(ids))
+
+
+def test_the_steps_are_as_wide_as_the_phone_and_side_by_side_on_a_desk(show):
+    lefts = {}
+    for width in (PHONE, DESK):
+        page = show(book("Eight-pointed Star"), width)
+        lefts[width] = page.eval_on_selector_all(
+            ".cards li", "all => all.map(each => each.getBoundingClientRect().left)"
+        )
+    assert len(set(lefts[PHONE])) == 1 and len(set(lefts[DESK])) >= 2
