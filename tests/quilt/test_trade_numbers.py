@@ -92,9 +92,10 @@ def test_setting_triangles_of_every_size_in_the_table(block: int) -> None:
 
 def test_the_museums_sampler_takes_no_more_cloth_than_it_says() -> None:
     """SOURCES 1.5, International Quilt Study Center & Museum, 2014: 63in square, 3 x 3 blocks of 12in on
-    point, four squares of 12 1/2in, two of 18 1/4in cut twice; 1 3/8 yd for both, binding 5/8 yd, backing 4 yd."""
+    point, four squares of 12 1/2in, two of 18 1/4in cut twice; 1 3/8 yd for both, binding 5/8, back 4 yd."""
     record = made("set on point 3 across 3 down of 12in with triangles in sand "
-                  "{ alternate halves, plain sand }  border to 63in x 63in in rim", "fabric dark  fabric pale  fabric sand  fabric rim",
+                  "{ alternate halves, plain sand }  border to 63in x 63in in rim",
+                  "fabric dark  fabric pale  fabric sand  fabric rim",
                   last="binding 2 1/2in in edge  backing in back", more="fabric edge  fabric back")
     assert record["finished"] == {"width": 63, "height": 63}
     assert cuts(record, "sand", "square") == [(12.5, 12.5, 4, 4)]

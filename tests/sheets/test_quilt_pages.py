@@ -6,6 +6,7 @@ from collections import Counter
 from itertools import chain
 
 import pytest
+from piecewright.cutting.plan import plan_cutting
 from piecewright.cutting.plan_model import CuttingPlan
 from piecewright.quilt.model import Quilt
 from piecewright.sheets.arrange.options import SheetOptions
@@ -17,7 +18,7 @@ from piecewright.sheets.quilt_tables import count_groups, fabric_cuts, fabric_to
 from shapely.geometry import Polygon
 
 from tests.support.arranged import extent, paths, rings, texts
-from tests.support.sample_quilts import TEXTS, planned
+from tests.support.sample_quilts import TEXTS, planned, quilts_of
 
 LEAST_EDGE = 18.0  # 1/4in, DESIGN.md
 LEAST_TYPE = 7.0
@@ -173,3 +174,19 @@ def test_a_print_with_a_direction_gets_templates_of_its_own() -> None:
     document = arrange_quilt(quilt, plan, SheetOptions())
     printed = [mark.subject for page in document.pages for mark in paths(page, "cut")]
     assert printed.count("S1") == 1
+
+
+@pytest.mark.parametrize("name", TEXTS)
+def test_words_of_the_size_lie_outside_the_picture(name: str) -> None:
+    """Long ones too: an on-point set is 56.569in high."""
+    text = TEXTS[name].replace("border to 36in x 48in in cream", "")
+    text = text.replace("border 3in of goose corners plain rust", "")
+    for quilt in quilts_of(text):
+        plan = plan_cutting(quilt).value
+        assert plan is not None
+        (page,) = of(arrange_quilt_part("picture", quilt, plan, SheetOptions()), "The quilt")
+        (outline,) = paths(page, "outline")
+        _, top, right, bottom = extent(outline)
+        for mark in texts(page):
+            if mark.text.endswith("in") and top < mark.y < bottom:
+                assert extent(mark)[0] > right, mark.text

@@ -270,7 +270,7 @@ def dimension_marks(first: Spot, last: Spot, text: str) -> Iterable[Mark]:
     if length > 2 * half + 8:
         gap = (length / 2 - half, length / 2 + half)
         lines = [(place(0, off), place(gap[0], off)), (place(gap[1], off), place(length, off))]
-        spot = place(length / 2, off)
+        spot = place(length / 2, off if level else max(off, measure(text, LABEL) / 2 + 4))
         yield set_text(spot.x, spot.y + 3, text, LABEL, False, "middle")
     else:
         lines = [(place(0, off), place(length, off))]
