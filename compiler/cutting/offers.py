@@ -58,7 +58,8 @@ def units_of(quilt: Quilt) -> dict[Unit, int]:
     """Every kind of unit in the quilt, and how many there are of it."""
     counts: Counter[Unit] = Counter()
     uses = Counter((each.block, each.fabrics) for each in quilt.placed)
-    drafts = {block: list(_units_in(quilt.blocks[block].draft)) for block, _ in uses}
+    drafts = {block: list(_units_in(quilt.blocks[block].draft))
+              for block in dict.fromkeys(block for block, _ in uses)}
     labels = {block: _labels(quilt.blocks[block].draft) for block in drafts}
     for (block, fabrics), times in uses.items():
         cloth = dict(fabrics)

@@ -12,7 +12,7 @@ from piecewright.cutting.plan import plan_cutting
 from piecewright.cutting.plan_model import CuttingPlan
 from piecewright.cutting.yardage import NO_MARGIN
 from support.needs import box, fabric, half_square, need, quarter_square, quilt
-from support.random_quilts import TWELVE, compiled_quilt
+from support.random_quilts import TWELVE, cloth_used, compiled_quilt
 
 QUARTER_CM = Fraction(25, 254)
 FAT_QUARTER = Scrap(Fraction(21), Fraction(18), True)
@@ -39,10 +39,8 @@ def test_twelve_quilts_take_little_more_than_their_area(capsys):
     for text in TWELVE:
         outcome = plan_cutting(compiled_quilt(text), margin=NO_MARGIN)
         assert outcome.value is not None
-        cloths = [(each, float(cloth.width * cloth.length)) for each in outcome.value.fabrics
-                  for cloth in each.cloths]
-        bound = sum(each.area for each in outcome.value.fabrics)
-        ratio = sum(area for _, area in cloths) / bound
+        fabrics = outcome.value.fabrics
+        ratio = sum(map(cloth_used, fabrics)) / sum(each.area for each in fabrics)
         with capsys.disabled():
             print(f"\n{compiled_quilt(text).title}: {ratio:.3f} x its area", end="")
         assert ratio >= 1

@@ -6,6 +6,7 @@ from functools import lru_cache
 from random import Random
 
 from piecewright.cutting.needs import Fabric, Need
+from piecewright.cutting.plan_model import FabricPlan
 from piecewright.diagnostics.source import Source
 from piecewright.pipeline import compile_file
 from piecewright.quilt.model import Quilt
@@ -107,6 +108,15 @@ def compiled_quilt(text: str) -> Quilt:
     assert outcome.value is not None, [each.message for each in outcome.diagnostics]
     (made,) = outcome.value.quilts
     return made
+
+
+def cloth_used(plan: FabricPlan) -> float:
+    """Square inches cut up: off the bolt all that is cut off; of scraps all but what the last keeps whole."""
+    *others, last = plan.cloths
+    down = max(placed.top + placed.height for placed in last.placed)
+    across = max(placed.left + placed.width for placed in last.placed)
+    least = min(last.width * down, last.length * across) if last.scrap is not None else last.width * last.length
+    return float(sum(cloth.width * cloth.length for cloth in others) + least)
 
 
 def random_needs(seed: int, cloth: Fabric | None = None) -> list[Need]:
