@@ -96,7 +96,8 @@ class _Dealer:
         thick = float(inches(lot.height))
         for laid, (wide, high) in zip(lot.run.laid, lot.run.sizes, strict=True):
             turn = laid.pose.turned + (90.0 if turned else 0.0)
-            box = (x + thick - high, y + laid.left, high, wide) if turned else (x + laid.left, y, wide, high)
+            box = ((x + thick - laid.down - high, y + laid.left, high, wide) if turned
+                   else (x + laid.left, y + laid.down, wide, high))
             found.append(PlacedCut(lot.cut, *box, turn % 360, laid.pose.reversed))
         return found
 

@@ -12,9 +12,10 @@ from math import ceil
 from typing import Final
 
 from ..measure.tolerance import NEAR, Number
+from .interlocked import lay_runs
 from .needs import Fabric, Need
 from .plan_model import Cut
-from .runs import Run, lay_runs
+from .runs import Run
 
 JOIN: Final = Fraction(1, 2)
 """Inches that joining two strips end to end takes: 1/4in of seam allowance from each."""
@@ -57,6 +58,13 @@ class Cloth:
             areas[max(width, height) if self.turnable else width] += width * height
         return max(areas, key=lambda span: (areas[span], span)) if areas else self.spans[-1]
 
+    def tall(self, span: int) -> float:
+        """Inches that a run of that length may be thick: as a scrap is that is so long."""
+        if not self.sizes:
+            return float("inf")
+        ways = (*self.sizes, *((high, wide) for wide, high in self.sizes if self.turnable))
+        return float(self.inches(max(high for wide, high in ways if wide >= span)))
+
     def steps(self, length: Number) -> int:
         """Ruler steps that hold the length."""
         return ceil((float(length) - NEAR) / float(self.step))
@@ -89,10 +97,13 @@ def cloth_of(fabric: Fabric, step: Fraction) -> Cloth:
     return Cloth(step, tuple(sorted(set(longest))), sizes, turnable, fabric.one_way)
 
 
-def lots_of(index: int, cut: Cut, need: Need, cloth: Cloth) -> list[Lot]:
-    """The boxes for one cut. One that is too large for the cloth is returned all the same."""
-    if cut.outline:
-        return _runs(index, cut, need, cloth)
+def lots_of(index: int, cut: Cut, need: Need, cloth: Cloth) -> list[list[Lot]]:
+    """The boxes for one cut, in one way or several, the likeliest first. One that is too large for the cloth
+    is returned all the same."""
+    return _runs(index, cut, need, cloth) if cut.outline else [_boxes(index, cut, need, cloth)]
+
+
+def _boxes(index: int, cut: Cut, need: Need, cloth: Cloth) -> list[Lot]:
     width, height = cloth.steps(cut.width), cloth.steps(cut.height)
     lot = Lot(index, width, height, cut.cuts, cloth.turnable and width != height, noun_of(cut))
     if cut.kind == "strip" and not need.unjoined and not cloth.takes(lot):
@@ -141,19 +152,20 @@ def strips_for(index: int, total: Number, thick: int, join: Number, cloth: Cloth
     return lots
 
 
-def _runs(index: int, cut: Cut, need: Need, cloth: Cloth) -> list[Lot]:
+def _runs(index: int, cut: Cut, need: Need, cloth: Cloth) -> list[list[Lot]]:
     outline = [complex(x, y) for x, y in cut.outline]
-    plain, back = (need.count + need.reversed, 0) if need.reversible else (need.count, need.reversed)
+    counts = (need.count + need.reversed, 0) if need.reversible else (need.count, need.reversed)
     for span in cloth.spans:
-        runs = lay_runs(outline, plain, back, float(cloth.inches(span)), turnable=cloth.turnable,
-                        one_way=cloth.one_way)
-        lots = [
+        ways = lay_runs(outline, counts, float(cloth.inches(span)), turnable=cloth.turnable,
+                        one_way=cloth.one_way, tall=cloth.tall(span))
+        lots = [[
             Lot(index, cloth.steps(run.length), cloth.steps(run.thick), count, cloth.turnable, "length", run)
             for run, count in Counter(runs).items()
-        ]
-        if lots and all(cloth.takes(lot) for lot in lots):
-            return lots
-    return [Lot(index, cloth.steps(cut.width), cloth.steps(cut.height), cut.cuts, cloth.turnable, "length")]
+        ] for runs in ways]
+        taken = [way for way in lots if all(cloth.takes(lot) for lot in way)]
+        if taken:
+            return taken
+    return [[Lot(index, cloth.steps(cut.width), cloth.steps(cut.height), cut.cuts, cloth.turnable, "length")]]
 
 
 def kinds_of(lots: Sequence[Lot]) -> list[tuple[int, int, bool]]:

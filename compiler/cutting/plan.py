@@ -15,6 +15,7 @@ from ..measure.fractions import RULER_STEP
 from . import plan_complaints as complain
 from .backing_plan import backing_cuts
 from .binding_plan import binding_cut
+from .choosing import best_lots
 from .fabric_plan import Ordered, plan_fabric
 from .lots import Cloth, Lot, cloth_of, lots_of
 from .method import flat_corners, polygon_area, to_corner
@@ -44,11 +45,12 @@ def plan_cutting(quilt: Quilt, ruler_step: Fraction = RULER_STEP,
     said += _back(quilt, orders, cuts)
     plans: list[FabricPlan] = []
     for order in orders.values():
-        if order.lots:
-            plan, remarks = plan_fabric(order.ordered(), margin)
+        if order.ways:
+            ordered = order.ordered()
+            plan, remarks = plan_fabric(ordered, margin)
             said += remarks
             plans += [plan] if plan is not None else []
-            cuts = [_joined(cut, order.lots, at) for at, cut in enumerate(cuts)]
+            cuts = [_joined(cut, ordered.lots, at) for at, cut in enumerate(cuts)]
     outcome = Outcome(CuttingPlan(with_offers(quilt, cuts, ruler_step), tuple(plans), ruler_step),
                       in_order(said))
     return Outcome(None, outcome.diagnostics) if outcome.failed else outcome
@@ -60,18 +62,19 @@ class _Order:
     def __init__(self, fabric: Fabric, step: Fraction) -> None:
         self.fabric = fabric
         self.cloth: Cloth = cloth_of(fabric, step)
-        self.lots: list[Lot] = []
+        self.ways: list[Sequence[Sequence[Lot]]] = []  # of each cut, what it may be cut as
         self.area = 0.0
         self.panels: list[tuple[Fraction | float, Fraction | float]] = []
 
-    def add(self, lots: Sequence[Lot], area: float) -> None:
-        """Boxes to cut, and the bare area of what they are for."""
-        self.lots += lots
+    def add(self, ways: Sequence[Sequence[Lot]], area: float) -> None:
+        """Boxes to cut, in one way or another, and the bare area of what they are for."""
+        self.ways.append(ways)
         self.area += area
 
     def ordered(self) -> Ordered:
         """Everything gathered."""
-        return Ordered(self.fabric, self.cloth, tuple(self.lots), self.area, tuple(self.panels))
+        return Ordered(self.fabric, self.cloth, best_lots(self.ways, self.cloth), self.area,
+                       tuple(self.panels))
 
 
 def need_cut(quilt: Quilt, need: Need, index: int, fabric: Fabric, step: Fraction) -> tuple[Cut, float]:
@@ -114,7 +117,7 @@ def _bind(quilt: Quilt, orders: dict[str, _Order], cuts: list[Cut]) -> None:
     order = orders[binding.fabric]
     cut, lots = binding_cut(binding, len(cuts), order.cloth)
     cuts.append(replace(cut, need=-1))
-    order.add(lots, float(binding.length) * float(binding.strip_width))
+    order.add([lots], float(binding.length) * float(binding.strip_width))
 
 
 def _back(quilt: Quilt, orders: dict[str, _Order], cuts: list[Cut]) -> list[Diagnostic]:
@@ -126,7 +129,7 @@ def _back(quilt: Quilt, orders: dict[str, _Order], cuts: list[Cut]) -> list[Diag
         return [complain.backing_not_off_bolt(order.fabric)]
     made, lots, panels = backing_cuts(backing, len(cuts), order.cloth)
     cuts += [replace(cut, need=-1) for cut in made]
-    order.add(lots, float(backing.width) * float(backing.height))
+    order.add([lots], float(backing.width) * float(backing.height))
     order.panels += panels
     return []
 

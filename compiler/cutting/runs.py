@@ -2,40 +2,34 @@ r"""Templates and slanted pieces laid head to tail along a strip: each as near t
 allow.
 
    /\  ----/\  ----      every other one is turned half round where the print lets it be, or paired with its
-  /  \ \  /  \ \  /      mirror image, whichever takes less cloth
- /____\ \/____\ \/
+  /  \ \  /  \ \  /      mirror image, whichever takes less cloth; several rows in one strip where they reach
+ /____\ \/____\ \/       into each other (see interlocked)
 Inches; places are complex numbers, outlines start at 0, 0.
 """
 
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
-from typing import Final
+from typing import Final, NamedTuple
 
 from ..measure.tolerance import NEAR
-from .method import box_of, to_corner
-
-Outline = tuple[complex, ...]
+from .poses import Pose, Shapes
 
 HALF_ROUND: Final = 180.0
 
-
-@dataclass(frozen=True, slots=True)
-class Pose:
-    """One way of laying a piece: degrees turned clockwise, after mirroring left and right if `reversed`."""
-
-    turned: float
-    reversed: bool
+Counts = tuple[int, int]
+"""How many pieces as drawn, and how many mirror-wise."""
 
 
 @dataclass(frozen=True, slots=True)
 class Laid:
-    """A piece in a run: its pose, and how far along the run its box starts."""
+    """A piece in a run: its pose, and how far along and down the run its box starts."""
 
     pose: Pose
     left: float
+    down: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,113 +42,89 @@ class Run:
     thick: float
 
 
-def posed(outline: Sequence[complex], pose: Pose) -> Outline:
-    """The outline as it lies in a pose, its box at 0, 0."""
-    places = [complex(-place.real, place.imag) for place in outline] if pose.reversed else list(outline)
-    quarter = (1, 1j, -1, -1j)[round(pose.turned / 90) % 4]
-    return to_corner([place * quarter for place in places])
+class Loop(NamedTuple):
+    """Poses laid over and over, and how many pieces lie so."""
+
+    poses: tuple[Pose, ...]
+    many: int
+
+    @property
+    def counts(self) -> Counts:
+        """How many of each hand; pairs are of both."""
+        hands = [pose.reversed for pose in self.poses]
+        each = self.many // 2 if len(set(hands)) == 2 else self.many
+        return (0 if all(hands) else each, each if any(hands) else 0)
 
 
-def pitch(one: Outline, two: Outline) -> float:
-    """How far after the first's left the second may start."""
-    levels = sorted({place.imag for place in (*one, *two)})
-    return max(reach_right(one, y) - reach_left(two, y) for y in levels)
+def run_of(laid: Sequence[Laid], shapes: Shapes) -> Run:
+    """The run that holds those pieces."""
+    sizes = tuple(shapes.sizes[each.pose] for each in laid)
+    return Run(tuple(laid), sizes,
+               max(each.left + wide for each, (wide, _) in zip(laid, sizes, strict=True)),
+               max(each.down + high for each, (_, high) in zip(laid, sizes, strict=True)))
 
 
-def reach_right(outline: Outline, y: float) -> float:
-    """The furthest right that an outline reaches at a height."""
-    return max(_crossings(outline, y), default=0.0)
-
-
-def reach_left(outline: Outline, y: float) -> float:
-    """The furthest left that an outline reaches at a height."""
-    return min(_crossings(outline, y), default=0.0)
-
-
-def _crossings(outline: Outline, y: float) -> list[float]:
+def slices_of(run: Run, few: int) -> list[Run]:
+    """A single row as rows of so many pieces, each as near the last as before."""
     found = []
-    for one, two in zip(outline, (*outline[1:], outline[0]), strict=True):
-        low, high = sorted((one.imag, two.imag))
-        if low - NEAR <= y <= high + NEAR:
-            if high - low <= NEAR:
-                found += [one.real, two.real]
-            else:
-                share = (y - one.imag) / (two.imag - one.imag)
-                found.append(one.real + (two.real - one.real) * min(1.0, max(0.0, share)))
+    for first in range(0, len(run.laid), few):
+        part = run.laid[first:first + few]
+        laid = tuple(replace(each, left=each.left - part[0].left) for each in part)
+        sizes = run.sizes[first:first + few]
+        found.append(Run(laid, sizes, laid[-1].left + sizes[-1][0], run.thick))
     return found
 
 
-def lay_runs(outline: Sequence[complex], plain: int, back: int, width: float, *, turnable: bool, one_way: bool
-             ) -> tuple[Run, ...]:
-    """The pieces in runs no longer than `width`, the way that takes the least cloth; none where one is too
-    long.
-
-    `turnable`: the piece may lie across the grain. `one_way`: none may be turned half round.
-    """
-    best: tuple[float, tuple[Run, ...]] | None = None
-    for start in (0.0, 90.0) if turnable else (0.0,):
-        runs = _lay(outline, start, (plain, back), width, one_way)
-        cloth = sum(run.length * run.thick for run in runs)
-        if runs and (best is None or cloth < best[0] - NEAR):
-            best = cloth, runs
-    return best[1] if best else ()
+def cloth_in(runs: Sequence[Run]) -> float:
+    """Square inches of the runs' boxes."""
+    return sum(run.length * run.thick for run in runs)
 
 
-def _lay(outline: Sequence[complex], start: float, counts: tuple[int, int], width: float, one_way: bool
-         ) -> tuple[Run, ...]:
-    turns = (start,) if one_way else (start, start + HALF_ROUND)
-    poses = [Pose(turn, reverse) for reverse in (False, True) for turn in turns]
-    shapes = {pose: posed(outline, pose) for pose in poses if counts[pose.reversed]}
-    sizes = {pose: _size(shape) for pose, shape in shapes.items()}
-    if not sizes or max(size[0] for size in sizes.values()) > width + NEAR:
-        return ()
-    gaps = {(a, b): pitch(shapes[a], shapes[b]) for a in shapes for b in shapes}
-    thick = max(size[1] for size in sizes.values())
+def turns_from(start: float, one_way: bool) -> tuple[float, ...]:
+    """The ways a piece may be turned: as it is, and half round."""
+    return (start,) if one_way else (start, start + HALF_ROUND)
+
+
+def single_rows(shapes: Shapes, counts: Counts, turns: Sequence[float], width: float) -> tuple[Run, ...]:
+    """The pieces in single rows no longer than `width`."""
     runs: list[Run] = []
     laid: list[Laid] = []
-    for pose in _order(gaps, counts, turns):
-        left = laid[-1].left + gaps[laid[-1].pose, pose] if laid else 0.0
-        if laid and left + sizes[pose][0] > width + NEAR:
-            runs.append(_run(laid, sizes, thick))
-            laid, left = [], 0.0
-        laid.append(Laid(pose, left))
-    runs.append(_run(laid, sizes, thick))
-    return tuple(runs)
+    for loop in loops_of(shapes, counts, turns):
+        for at in range(loop.many):
+            pose = loop.poses[at % len(loop.poses)]
+            left = laid[-1].left + shapes.gap(laid[-1].pose, pose) if laid else 0.0
+            if laid and left + shapes.sizes[pose][0] > width + NEAR:
+                runs.append(run_of(laid, shapes))
+                laid, left = [], 0.0
+            laid.append(Laid(pose, left))
+    return (*runs, run_of(laid, shapes)) if laid else ()
 
 
-def _size(outline: Outline) -> tuple[float, float]:
-    _, _, width, height = box_of(outline)
-    return width, height
+def length_of(shapes: Shapes, poses: Sequence[Pose]) -> float:
+    """Inches along the row from one turn of a loop to the next."""
+    return sum(shapes.gap(one, two) for one, two in pairwise((*poses, poses[0])))
 
 
-def _run(laid: Sequence[Laid], sizes: dict[Pose, tuple[float, float]], thick: float) -> Run:
-    return Run(tuple(laid), tuple(sizes[each.pose] for each in laid),
-               max(each.left + sizes[each.pose][0] for each in laid), thick)
-
-
-def _order(gaps: dict[tuple[Pose, Pose], float], counts: tuple[int, int],
-           turns: Sequence[float]) -> list[Pose]:
+def loops_of(shapes: Shapes, counts: Counts, turns: Sequence[float]) -> list[Loop]:
     """The poses in the order they are laid: mirrored pairs while both hands last, if that is nearer than each
     hand by itself; then the rest of each hand."""
     plain, back = counts
 
-    def loop(*poses: Pose) -> float:
-        return sum(gaps[one, two] for one, two in pairwise((*poses, poses[0]))) / len(poses)
+    def each(*poses: Pose) -> float:
+        return length_of(shapes, poses) / len(poses)
 
     def own(reverse: bool) -> tuple[Pose, ...]:
         first, *others = (Pose(turn, reverse) for turn in turns)
         ways = [(first,), *((first, other) for other in others)]
-        return min(ways, key=lambda way: loop(*way))
+        return min(ways, key=lambda way: each(*way))
 
-    order: list[Pose] = []
+    loops: list[Loop] = []
     if plain and back:
         pairs = [(Pose(turns[0], False), Pose(turn, True)) for turn in turns]
-        pair = min(pairs, key=lambda each: loop(*each))
-        if 2 * loop(*pair) < loop(*own(False)) + loop(*own(True)) - NEAR:
+        pair = min(pairs, key=lambda both: each(*both))
+        if 2 * each(*pair) < each(*own(False)) + each(*own(True)) - NEAR:
             both = min(plain, back)
-            order += pair * both
+            loops.append(Loop(pair, 2 * both))
             plain, back = plain - both, back - both
-    for reverse, count in ((False, plain), (True, back)):
-        way = own(reverse) if count else ()
-        order += [way[at % len(way)] for at in range(count)]
-    return order
+    loops += [Loop(own(reverse), count) for reverse, count in ((False, plain), (True, back)) if count]
+    return loops

@@ -40,6 +40,11 @@ def pack_bolt(kinds: Sequence[Kind], counts: Sequence[int], width: int) -> list[
     return sorted(improved(kinds, best, width), key=lambda strip: -strip.height)
 
 
+def about_length(kinds: Sequence[Kind], counts: Sequence[int], width: int) -> int:
+    """About how long the cloth will be: the shortest of a few ways, nothing cut anew."""
+    return min(length_of(_pack(kinds, counts, width, way)) for way in WAYS[:3:2])
+
+
 def length_of(strips: Sequence[Region]) -> int:
     """Ruler steps of cloth that the strips take."""
     return sum(strip.height for strip in strips)

@@ -1,7 +1,7 @@
 """How much cloth twelve varied quilts take beside their pieces' area, before the margin. Run by hand.
 
-Of cloth off the bolt all that is cut off counts; of fat quarters and scraps all but what the last keeps whole.
-Then sheets cut apart into boxes, so that the least cloth is known: how much the plan takes for them again.
+Of cloth off the bolt all that is cut off counts; of fat quarters and scraps all but what the last keeps
+whole. Then sheets cut apart into boxes, so that the least cloth is known: how much the plan takes for them.
 
     python tests/benchmarks/bench_cloth.py
 """
@@ -14,13 +14,13 @@ from statistics import mean, median
 
 sys.path.insert(0, str(Path(__file__).parent.parent))
 
-from piecewright.cutting.plan import plan_cutting  # noqa: E402
-from piecewright.cutting.plan_model import FabricPlan  # noqa: E402
-from piecewright.cutting.scraps import pack_scraps  # noqa: E402
-from piecewright.cutting.strips import length_of, pack_bolt  # noqa: E402
-from piecewright.cutting.yardage import NO_MARGIN  # noqa: E402
-from support.jigsaws import jigsaw  # noqa: E402
-from support.random_quilts import TWELVE, cloth_used, compiled_quilt  # noqa: E402
+from piecewright.cutting.plan import plan_cutting
+from piecewright.cutting.plan_model import FabricPlan
+from piecewright.cutting.scraps import pack_scraps
+from piecewright.cutting.strips import length_of, pack_bolt
+from piecewright.cutting.yardage import NO_MARGIN
+from support.jigsaws import jigsaw
+from support.random_quilts import TWELVE, cloth_used, compiled_quilt
 
 FAT_QUARTER = (168, 144)  # eighths of an inch
 SHEETS = 4
@@ -45,11 +45,12 @@ def main() -> None:
     for pieces in (17, 25, 49):
         made = [jigsaw(seed, 1, 336, 336, pieces, 8) for seed in range(16)]
         lengths = [length_of(pack_bolt(kinds, counts, 336)) / 336 for kinds, counts in made]
-        print(f"{mean(lengths):.3f} x the least length, {max(lengths):.3f} at worst: 42in square in {pieces} boxes")
+        print(f"{mean(lengths):.3f} x the least length, {max(lengths):.3f} at worst: "
+              f"42in square in {pieces} boxes")
     for pieces in (5, 9):
         made = [jigsaw(seed, SHEETS, *FAT_QUARTER, pieces, 8) for seed in range(16)]
         many = [len(pack_scraps(*each, [FAT_QUARTER] * 2 * SHEETS).cuts) for each in made]
-        print(f"{mean(many):.2f} fat quarters for {SHEETS} cut into {pieces} boxes each, {max(many)} at worst")
+        print(f"{mean(many):.2f} fat quarters, {max(many)} at worst: {SHEETS} in {pieces} boxes each")
 
 
 if __name__ == "__main__":

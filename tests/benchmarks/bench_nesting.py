@@ -1,7 +1,7 @@
 """How long the cloth is that templates are cut from, beside spyrrow's on the same shapes. Run by hand.
 
-Spyrrow (a general-purpose packer of irregular shapes) gets 30 seconds for each set, and may nest shapes freely;
-our templates lie in rows that a rotary cutter can part. The aim is no more than 1.10 x its length.
+Spyrrow (a general-purpose packer of irregular shapes) gets 30 seconds for each set, and may nest shapes
+freely; our templates lie in rows that a rotary cutter can part. The aim is no more than 1.10 x its length.
 
     python tests/benchmarks/bench_nesting.py [title of a set ...]
 """
@@ -16,11 +16,11 @@ import spyrrow
 
 sys.path.insert(0, str(Path(__file__).parent.parent))
 
-from piecewright.cutting.needs import Need  # noqa: E402
-from piecewright.cutting.plan import plan_cutting  # noqa: E402
-from piecewright.cutting.plan_model import Cut, CuttingPlan  # noqa: E402
-from piecewright.cutting.yardage import NO_MARGIN  # noqa: E402
-from support.template_sets import SETS, template_quilt  # noqa: E402
+from piecewright.cutting.needs import Need
+from piecewright.cutting.plan import plan_cutting
+from piecewright.cutting.plan_model import Cut, CuttingPlan
+from piecewright.cutting.yardage import NO_MARGIN
+from support.template_sets import SETS, template_quilt
 
 SECONDS = 30
 AIM = 1.10
@@ -30,11 +30,13 @@ TURNS = [0.0, 90.0, 180.0, 270.0]
 
 
 def items_of(cut: Cut, need: Need) -> list[spyrrow.Item]:
-    """The shapes of a cut, those of the other hand apart; along the grain and across, as our plan lays them."""
+    """The shapes of a cut, those of the other hand apart; along the grain and across, as our plan lays
+    them."""
     back = 0 if need.reversible else need.reversed
     mirrored = [(-x, y) for x, y in cut.outline]
     hands = [("drawn", list(cut.outline), cut.pieces - back), ("mirrored", mirrored, back)]
-    return [spyrrow.Item(f"{need.label} {hand}", outline, count, TURNS) for hand, outline, count in hands if count]
+    return [spyrrow.Item(f"{need.label} {hand}", outline, count, TURNS)
+            for hand, outline, count in hands if count]
 
 
 def theirs(plan: CuttingPlan, needs: Sequence[Need]) -> float:

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from piecewright.cutting.guillotine import DEPTH, Kind, Region, Row, Stock, boxes_in, counted, fill, fullest
+from piecewright.cutting.scraps import pack_scraps
 from piecewright.cutting.strips import length_of, pack_bolt
+from support.jigsaws import jigsaw
 
 HERZ = [(21, 13), (36, 17), (54, 20), (24, 27), (18, 65)]  # SOURCES 7.8, sheet 127 x 98, fixed orientation
 HERZ_BEST = 12348
@@ -83,3 +86,18 @@ def test_cloth_is_never_shorter_than_the_area_asks(made):
     counts = [count for *_, count in made]
     bare = sum(kind.width * kind.height * count for kind, count in zip(kinds, counts, strict=True))
     assert length_of(pack_bolt(kinds, counts, 120)) * 120 >= bare
+
+
+@pytest.mark.parametrize("seed", range(6))
+def test_boxes_of_a_sheet_cut_apart_take_little_more_than_the_sheet(seed):
+    """A sheet 42in square cut into some 49 boxes, in the manner of Hopper's guillotine family (SOURCES 7.9):
+    its least length is known."""
+    length = length_of(pack_bolt(*jigsaw(seed, 1, 336, 336, 49, 8), 336))
+    assert 336 <= length <= 1.13 * 336
+
+
+@pytest.mark.parametrize("seed", range(8))
+def test_fat_quarters_cut_apart_take_at_most_one_more(seed):
+    quarter = (168, 144)
+    packed = pack_scraps(*jigsaw(seed, 4, *quarter, 5, 8), [quarter] * 6)
+    assert not any(packed.left) and 4 <= len(packed.cuts) <= 5

@@ -17,7 +17,8 @@ def cut_apart(chance: Random, width: int, height: int, pieces: int, least: int) 
     if pieces <= 1 or max(width, height) < 2 * least:
         yield width, height
         return
-    across = chance.random() * (width + height) < height if min(width, height) >= 2 * least else height >= width
+    either = min(width, height) >= 2 * least
+    across = chance.random() * (width + height) < height if either else height >= width
     length = height if across else width
     at = chance.randint(least, length - least)
     share = max(1, round(pieces * at / length))

@@ -115,8 +115,8 @@ def cloth_used(plan: FabricPlan) -> float:
     *others, last = plan.cloths
     down = max(placed.top + placed.height for placed in last.placed)
     across = max(placed.left + placed.width for placed in last.placed)
-    least = min(last.width * down, last.length * across) if last.scrap is not None else last.width * last.length
-    return float(sum(cloth.width * cloth.length for cloth in others) + least)
+    cut_up = last.width * last.length if last.scrap is None else min(last.width * down, last.length * across)
+    return float(sum(cloth.width * cloth.length for cloth in others) + cut_up)
 
 
 def random_needs(seed: int, cloth: Fabric | None = None) -> list[Need]:

@@ -18,7 +18,7 @@ from typing import Final
 
 from ...cutting.plan_model import ClothPlan, CuttingPlan, PlacedCut, Slice
 from ...cutting.rotary_words import length_text
-from ...cutting.runs import Pose, posed
+from ...cutting.poses import Pose, posed
 from ...measure.length import POINTS_PER_INCH
 from ...measure.tolerance import NEAR, Number
 from ..lettering import cap_height
