@@ -71,7 +71,7 @@ CHEVRON = (0j, 2 + 1j, 4 + 0j, 4 + 1j, 2 + 2j, 1j)
 
 
 @pytest.mark.parametrize(("outline", "count", "cloth", "singly"), [
-    ((1.5 + 0j, 3 + 3j, 1.5 + 6j, 3j), 27, 42 * 9, 2 * 42 * 6 - 3 * 6),  # 14 tall diamonds, 13 come up between
+    ((1.5 + 0j, 3 + 3j, 1.5 + 6j, 3j), 27, 42 * 9, 2 * 42 * 6 - 3 * 6),  # 13 come up between 14
     (CHEVRON, 30, 40 * 4, 3 * 40 * 2),  # three rows, each pointing 1in into the hollows of the last
 ])
 def test_rows_reach_into_each_other(outline, count, cloth, singly):
