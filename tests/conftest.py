@@ -8,9 +8,9 @@ import signal
 import pytest
 from hypothesis import settings
 
-# The same examples in every run, on every machine: what passed here passes there. To look further, run with
-# --hypothesis-profile=default.
-settings.register_profile("fixed", derandomize=True)
+# The same examples in every run, on every machine, however busy: what passed here passes there. To look further,
+# run with --hypothesis-profile=default.
+settings.register_profile("fixed", derandomize=True, deadline=None)
 settings.load_profile("fixed")
 
 # A shell that starts the tests in the background has them ignore the interrupt key, and so would every command

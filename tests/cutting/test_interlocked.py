@@ -27,9 +27,9 @@ def shape(places) -> Polygon:
 
 @st.composite
 def outlines(draw):
-    """Stars round a point: convex, or with inner corners."""
-    turns = sorted(draw(st.lists(st.floats(0, 2 * pi), min_size=3, max_size=8, unique=True)))
-    places = [draw(st.floats(0.8, 3)) * exp(1j * turn) for turn in turns]
+    """Stars round a point: convex, or with inner corners. No needles, that nobody sews."""
+    turns = sorted(draw(st.lists(st.integers(0, 23), min_size=3, max_size=8, unique=True)))
+    places = [draw(st.integers(8, 30)) / 10 * exp(1j * turn * pi / 12) for turn in turns]
     assume(shape(places).is_valid and shape(places).area > 0.5)
     return to_corner(places)
 

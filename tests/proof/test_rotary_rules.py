@@ -1,4 +1,4 @@
-"""Every rotary rule followed by its printed numbers: the shape that comes off the ruler is the template's own.
+"""Every rotary rule followed by its printed numbers: the shape off the ruler is the template's own.
 
 What is read of a rule is what the chart prints: the kind, what is measured, the strip, the angle, and what is
 done then. The shape wanted is the finished outline with its allowances, points untrimmed (SOURCES 1.1).
@@ -21,8 +21,8 @@ from support.needs import box, half_square, need, quarter_square
 STEPS = {"1/8in": Fraction(1, 8), "1/16in": Fraction(1, 16), "1/4in": Fraction(1, 4),
          "0.25cm": Fraction(25, 254)}
 THREE_CM = Fraction(300, 254)
-"""An inch as three centimetres: the allowance of 1/4in comes to 0.75cm, the trade's own in centimetres (common
-practice, no published source)."""
+"""An inch as three centimetres: the allowance of 1/4in comes to 0.75cm, the trade's own in centimetres
+(common practice, no published source)."""
 
 ROOT_2, ROOT_3 = sqrt(2), sqrt(3)
 HALF = 1.5 * 2 / ROOT_3
@@ -39,8 +39,8 @@ SHAPES = {
     "kite": [(0, 0), (2, 1), (0, 5), (-2, 1)],
 }
 TRADE_OVER = {"half-square triangle": 0.021447, "quarter-square triangle": 0.042893, "trapezoid": 0.042893}
-"""How far the trade's + 7/8in and + 1 1/4in lie over the exact (SOURCES 1.1); a trapezoid's long side at 45deg
-is as a quarter-square triangle's."""
+"""How far the trade's + 7/8in and + 1 1/4in lie over the exact (SOURCES 1.1); a trapezoid's long side at
+45deg is as a quarter-square triangle's."""
 
 REASONS = re.compile(r"short of the ruler's|no ruler (marks|bears)|no rotary rule|too coarse|over the exact")
 
@@ -90,7 +90,7 @@ def corners_of(places) -> list[tuple[float, float]]:
 
 
 def most_over(made: list[complex], exact: list[complex]) -> float:
-    """The most that a side is longer than the exact one's, the corners of both alike; either side may be up."""
+    """The most that a side is longer than the exact one's, the corners of both alike; either may be up."""
     best = float("inf")
     for hand in (exact, [each.conjugate() for each in reversed(exact)]):
         sides = corners_of(hand)
