@@ -8,8 +8,8 @@ import signal
 import pytest
 from hypothesis import settings
 
-# The same examples in every run, on every machine, however busy: what passed here passes there. To look further,
-# run with --hypothesis-profile=default.
+# The same examples in every run, on every machine, however busy: what passed here passes there. To look
+# further, run with --hypothesis-profile=default.
 settings.register_profile("fixed", derandomize=True, deadline=None)
 settings.load_profile("fixed")
 
