@@ -68,9 +68,10 @@ def catalogue() -> dict[str, Entry]:
     from .catalogue_quilts import QUILTS
     from .catalogue_sewing import SEWING
     from .catalogue_units import UNITS
+    from .catalogue_washed import WASHED
     from .catalogue_writing import WRITING
 
-    entries = (*FILES, *LANGUAGE, *WRITING, *DRAFTING, *UNITS, *LINT, *LOCKS, *QUILTS, *SEWING)
+    entries = (*FILES, *LANGUAGE, *WRITING, *DRAFTING, *WASHED, *UNITS, *LINT, *LOCKS, *QUILTS, *SEWING)
     found = {entry.code: entry for entry in entries}
     assert len(found) == len(entries), "a code has one entry"
     return found

@@ -9,21 +9,33 @@ from typing import Final
 from ...diagnostics.diagnostic import Diagnostic, Label, error, note, warning
 from ...diagnostics.source import Span
 from ...diagnostics.wording import count_of
+from ...language import tree
 from ...measure.fractions import exact_text, ruler_text
 from ...measure.tolerance import NEAR, Number, near
 from ..washed.model import Measured, Ruler, Snapped, change_percent
 
+SIXTEENTHS: Final = 16  # of an inch: the marks of a tape, which distances that are only about so are told by
+
 LABELS_MOST: Final = 12
 """Readings shown one by one under the note; the rest stand in the drafted file."""
+
+USUAL: Final = Fraction(98, 100)
+"""A scale between what most old cottons have kept, for guessing at a size."""
+
+AMISS: Final = 2
+"""Marks by which a washed size may differ from what the readings make of it: one at each end."""
 
 AGREEING_LEAST: Final = 2
 """Readings that must lie on the grid before another can be said to disagree with them."""
 
 
-def size_before_missing(span: Span) -> Diagnostic:
+def size_before_missing(washed: tree.Washed) -> Diagnostic:
     """`washed` beside nothing that says how large the block was made."""
-    return error("washed-alone", "This block says how large it is now, and not how large it was made.", span,
-                 help="Write the size it was drafted to, as in `finished 8in`.")
+    sizes = [ruler_text(max(round(each.inches / USUAL), 1)) for each in
+             (washed.width, washed.height or washed.width)]
+    likely = sizes[0] if sizes[0] == sizes[1] else " x ".join(sizes)
+    return error("washed-alone", "This block says how large it is now, and not how large it was made.",
+                 washed.span, help=f"Write the size it was drafted to, perhaps `finished {likely}`.")
 
 
 def read_too_coarsely(span: Span, read_to: Fraction, most: Fraction) -> Diagnostic:
@@ -43,8 +55,31 @@ def washed_too_far(span: Span, washed: Number, drafted: Number) -> Diagnostic:
 
 def all_said(measured: Measured) -> Iterator[Diagnostic]:
     """What there is to tell of a measured draft."""
+    yield from _sizes_amiss(measured)
     yield from _disagreements(measured)
     yield _drafted(measured)
+
+
+def _sizes_amiss(measured: Measured) -> Iterator[Diagnostic]:
+    """A washed size that the readings contradict."""
+    washed, fitted = measured.washed, measured.shrinkage
+    for axis, length, drafted, scale in (("across", washed.width, measured.width, fitted.across),
+                                         ("down", washed.height, measured.height, fitted.down)):
+        agreeing = [each for each in measured.snapped if each.on_grid and each.reading.axis == axis]
+        if length is None or len(agreeing) < AGREEING_LEAST:
+            continue
+        size = float(drafted) * scale
+        if abs(size - float(length.inches)) > AMISS * float(measured.error):
+            yield size_amiss(length.span, axis, size, max(agreeing, key=lambda each: each.reading.length),
+                             measured.ruler)
+
+
+def size_amiss(span: Span, axis: str, size: float, longest: Snapped, ruler: Ruler) -> Diagnostic:
+    """`washed 7 3/8in` beside readings of a block 7 7/8in wide."""
+    about = ruler.text(Fraction(round(size * SIXTEENTHS), SIXTEENTHS))
+    return warning("washed-disagrees", f"By its readings the block is about {about} {axis} now.", span,
+                   related=(Label(longest.reading.span, f"drafted as {drafted_text(longest, ruler)}"),),
+                   help="Measure this side again. It was drafted by the readings.")
 
 
 def _disagreements(measured: Measured) -> Iterator[Diagnostic]:
@@ -73,16 +108,16 @@ def _disagrees(odd: Snapped, other: Snapped, measured: Measured) -> Diagnostic:
     theirs = change_text(change_percent(float(other.length), float(other.reading.length)))
     return warning(
         "reading-disagrees",
-        f"This reading lies {measured.ruler.text(_eighths(abs(end - line)))} off the grid of"
+        f"This reading lies {measured.ruler.text(_by_tape(abs(end - line)))} off the grid of"
         f" {measured.ruler.text(cell)} that others lie on.",
         odd.reading.span, f"to lie on it, the block must have {implied}",
         related=(Label(other.reading.span, f"by this one it has {theirs}"),),
         help=f"Measure both again. If it stands, it was drafted as {drafted_text(odd, measured.ruler)}.")
 
 
-def _eighths(length: float) -> Fraction:
-    """To the nearest 1/32in, and not nothing."""
-    return max(Fraction(round(length * 32), 32), Fraction(1, 32))
+def _by_tape(length: float) -> Fraction:
+    """To the nearest 1/16in, and not nothing."""
+    return max(Fraction(round(length * SIXTEENTHS), SIXTEENTHS), Fraction(1, SIXTEENTHS))
 
 
 def _drafted(measured: Measured) -> Diagnostic:

@@ -27,6 +27,9 @@ if TYPE_CHECKING:
 PARTS_MOST: Final = 24
 """Parts each way of the finest grid that is tried: quarter inches of a 6in block. Finer ones fit anything."""
 
+FINER: Final = 4
+"""A written grid is ruled at least so many times finer, whatever its parts."""
+
 RARE: Final = {1: 1.0, 11: 3.0, 13: 3.0, 14: 1.0, 15: 2.0, 16: 1.0, 18: 1.5, 20: 1.5, 24: 1.5}
 """What a number of parts pays for being seldom drafted (common practice, no published source): fours, fives,
 sevens, nines and their doubles are the families of blocks. Others above 12 pay `RARE_ELSE`."""
@@ -118,7 +121,7 @@ def _apart(ruled: list[_Ruled]) -> list[_Ruled]:
 def _candidates(side: Side) -> list[int]:
     if side.parts is None:
         return list(range(1, PARTS_MOST + 1))
-    return [side.parts * times for times in range(1, max(PARTS_MOST // side.parts, 4) + 1)]
+    return [side.parts * times for times in range(1, max(PARTS_MOST // side.parts, FINER) + 1)]
 
 
 def _rule(side: Side, readings: list[Reading], error: float, axis: str) -> list[_Ruled]:

@@ -37,7 +37,7 @@ def restore(block: tree.Block, bench: Bench) -> Measured | None:
     if washed is None or bench.failed:
         return None
     if not _says_size(block):
-        bench.say(complain.size_before_missing(washed.span))
+        bench.say(complain.size_before_missing(washed))
         return None
     frame = lay_ground(block, Bench(bench.frame))
     if frame is None:
