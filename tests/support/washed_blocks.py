@@ -26,6 +26,11 @@ SIZES: Final = (6, 7, 8, 9, 10, 12, 14, 15, 16)
 PARTS: Final = (2, 3, 4, 5, 6, 7, 8, 9, 10, 12)
 CELL_LEAST: Final = Fraction(3, 4)  # inches: patches smaller than this are rare in old quilts
 
+GOES_ON: Final = 0.5  # of the readings along a line that was read before, those that go on from there
+
+Walk = tuple[tuple[int, int], tuple[int, int]]
+"""The corner that is read from, and the corner that is read towards."""
+
 CORNERS: Final = {"top-left": (0, 0), "top-right": (1, 0), "bottom-left": (0, 1), "bottom-right": (1, 1)}
 
 
@@ -39,7 +44,7 @@ class WashedBlock:
 
 
 def washed_block(chance: Random) -> WashedBlock:
-    """A block on a random grid, with 5 to 10 of its places read from its corners."""
+    """A block on a random grid, with 5 to 10 of its places read from its corners, or from one another."""
     width = Fraction(chance.choice(SIZES))
     across = chance.choice([parts for parts in PARTS if width / parts >= CELL_LEAST])
     down = across if chance.random() < 0.8 else chance.choice(
@@ -55,15 +60,21 @@ def washed_block(chance: Random) -> WashedBlock:
         return chance.choice(marks) * MARK
 
     lines, drafted = [], []
+    last: dict[Walk, tuple[str, int]] = {}  # the point read last along each walk, and its grid line
     for number in range(chance.randint(5, 10)):
-        start, end = _walk(chance)
+        start, end = walk = _walk(chance)
         step = (end[0] - start[0], end[1] - start[1])
-        line = chance.randint(1, (across if step[0] else down) - 1)
-        share = Fraction(line, across if step[0] else down)
+        parts = across if step[0] else down
+        origin, done = last[walk] if walk in last and chance.random() < GOES_ON else (_name(start), 0)
+        line = chance.randint(done + 1, parts - 1) if done < parts - 1 else 0
+        if not line:
+            origin, done, line = _name(start), 0, chance.randint(1, parts - 1)
+        share = Fraction(line - done, parts)
         right, below = share * width * step[0], share * height * step[1]
         drafted.append(hypot(float(right), float(below)))
-        way = f"from {_name(start)} to {_name(end)}"
+        way = f"from {origin} to {_name(end)}"
         lines.append(f"  point p{number} = {exact_text(read(right, below))}in {way}")
+        last[walk] = (f"p{number}", line)
     washed = [exact_text(read(*side)) for side in ((width, Fraction(0)), (Fraction(0), height))]
     text = "\n".join((
         "edition 1", 'block "Old" {', f"  finished {exact_text(width)}in x {exact_text(height)}in",
@@ -71,7 +82,7 @@ def washed_block(chance: Random) -> WashedBlock:
     return WashedBlock(text, tuple(drafted), (across, down))
 
 
-def _walk(chance: Random) -> tuple[tuple[int, int], tuple[int, int]]:
+def _walk(chance: Random) -> Walk:
     """A corner, and the corner towards which is read: beside it, or one time in five across from it."""
     start = chance.choice(list(CORNERS.values()))
     if chance.random() < 0.2:

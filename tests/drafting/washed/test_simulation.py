@@ -10,7 +10,7 @@ from piecewright.measure.fractions import exact_text
 from support.check import draft_text, said
 from support.washed_blocks import measure, place_of_truth, washed_block
 
-CASES = 150
+CASES = 120
 FIRST = 0.95
 AMONG_THREE = 0.99
 
