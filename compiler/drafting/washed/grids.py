@@ -28,7 +28,7 @@ PARTS_MOST: Final = 24
 """Parts each way of the finest grid that is tried: quarter inches of a 6in block. Finer ones fit anything."""
 
 FINER: Final = 4
-"""A written grid is ruled at least so many times finer, whatever its parts."""
+"""A written grid is ruled at least so many times finer, where it is not finer itself than PARTS_MOST."""
 
 RARE: Final = {1: 1.0, 11: 3.0, 13: 3.0, 14: 1.0, 15: 2.0, 16: 1.0, 18: 1.5, 20: 1.5, 24: 1.5}
 """What a number of parts pays for being seldom drafted (common practice, no published source): fours, fives,
@@ -121,7 +121,8 @@ def _apart(ruled: list[_Ruled]) -> list[_Ruled]:
 def _candidates(side: Side) -> list[int]:
     if side.parts is None:
         return list(range(1, PARTS_MOST + 1))
-    return [side.parts * times for times in range(1, max(PARTS_MOST // side.parts, FINER) + 1)]
+    most = max(PARTS_MOST // side.parts, FINER) if side.parts <= PARTS_MOST else 1
+    return [side.parts * times for times in range(1, most + 1)]
 
 
 def _rule(side: Side, readings: list[Reading], error: float, axis: str) -> list[_Ruled]:
