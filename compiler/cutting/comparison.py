@@ -16,6 +16,7 @@ from ..drafting.congruence import Figure, figure_of, mirrored, turns_onto, unit
 from ..drafting.curves import flattened
 from ..drafting.fingerprint import differ, fingerprint_of
 from ..drafting.model import Draft, Edge, Piece
+from ..measure.tolerance import NEAR
 from .model import Template
 
 Kind = Literal["same", "count", "changed", "new", "gone"]
@@ -23,12 +24,19 @@ Kind = Literal["same", "count", "changed", "new", "gone"]
 CUT_ALIKE: Final = 1 / 1000
 """Inches between cutting lines that count as one: what is printed is true to that, and no pencil is finer."""
 
+AREAS_ALIKE: Final = 1 / 1000
+"""Square inches. Outlines that may be laid upon each other differ by far less."""
+
 STEP: Final = 1 / 64
 """Inches between the places at which distances are taken, besides all corners. Between two of them a distance
 is at most half of this greater; at the corners, where most are greatest, it is exact."""
 
 COVERS: Final = 0.25
 """Share of the larger piece that two must have in common to be one piece, changed: half of it, and some."""
+
+
+MOST_PARTS: Final = 400
+"""Of one line, between the places at which distances are taken: one of over 6in is looked at less often."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,19 +101,22 @@ def compare(old: Side, new: Side) -> Comparison:
 
 def _kept(old: Side, new: Side) -> Iterator[tuple[str, Match]]:
     """The new templates, by letter, that an old one serves for; each old one serves once."""
-    figures = [(each, _figure(old, each)) for each in old.templates]
+    figures = [(each, _first(old, each)) for each in old.templates]
     for template in new.templates:
-        figure = _figure(new, template)
+        first = _first(new, template)
         for place, (before, known) in enumerate(figures):
-            match = _match(before, known, template, figure)
+            if abs(float(known.area) - float(first.area)) > AREAS_ALIKE:
+                continue
+            match = _match(before, figure_of(known), template, figure_of(first))
             if match is not None:
                 del figures[place]
                 yield template.label, match
                 break
 
 
-def _figure(side: Side, template: Template) -> Figure:
-    return figure_of(side.draft.pieces[template.pieces[0] - 1])
+def _first(side: Side, template: Template) -> Piece:
+    """The piece that the template lies on."""
+    return side.draft.pieces[template.pieces[0] - 1]
 
 
 def _match(old: Template, figure: Figure, new: Template, onto: Figure) -> Match | None:
@@ -141,30 +152,36 @@ def _counts(template: Template) -> tuple[int, int]:
 
 
 def _changed(old: Side, new: Side, left: Sequence[Template], fresh: Sequence[Template]) -> Iterator[Match]:
-    """Pairs of templates whose pieces lie in one place, those that cover each other most first."""
-    shares = sorted(
-        ((-_shared(old, before, new, after), number, other)
-         for number, before in enumerate(left) for other, after in enumerate(fresh)))
+    """Pairs of templates whose pieces lie in one place, those that have most in common first."""
     taken_old: set[int] = set()
     taken_new: set[int] = set()
-    for share, number, other in shares:
-        if -share < COVERS or number in taken_old or other in taken_new:
-            continue
-        taken_old.add(number)
-        taken_new.add(other)
-        yield Match("changed", left[number], fresh[other],
-                    distance=_template_distance(left[number], fresh[other]))
+    for _, number, other in sorted((-share, *pair) for pair, share in _shares(old, new, left, fresh).items()):
+        if number not in taken_old and other not in taken_new:
+            taken_old.add(number)
+            taken_new.add(other)
+            yield Match("changed", left[number], fresh[other],
+                        distance=_template_distance(left[number], fresh[other]))
 
 
-def _shared(old: Side, before: Template, new: Side, after: Template) -> float:
-    """The greatest share that a piece of the one and a piece of the other have in common, of the larger."""
+def _shares(old: Side, new: Side, left: Sequence[Template],
+            fresh: Sequence[Template]) -> dict[tuple[int, int], float]:
+    """For templates by their places in both lists: the greatest share that a piece of the one and a piece of
+    the other have in common, of the larger; where it is COVERS or more."""
     from shapely import STRtree
 
-    ones = [_area_of(old.draft.pieces[number - 1]) for number in before.pieces]
-    others = [_area_of(new.draft.pieces[number - 1]) for number in after.pieces]
-    tree = STRtree(others)
-    return max((one.intersection(others[near]).area / max(one.area, others[near].area)
-                for one in ones for near in tree.query(one)), default=0.0)
+    ones = [(number, _area_of(old.draft.pieces[piece - 1]))
+            for number, each in enumerate(left) for piece in each.pieces]
+    others = [(number, _area_of(new.draft.pieces[piece - 1]))
+              for number, each in enumerate(fresh) for piece in each.pieces]
+    tree = STRtree([area for _, area in others])
+    shares: dict[tuple[int, int], float] = {}
+    for number, area in ones:
+        for near in tree.query(area):
+            other, covered = others[near]
+            share = area.intersection(covered).area / max(area.area, covered.area)
+            if share >= COVERS:
+                shares[number, other] = max(share, shares.get((number, other), 0.0))
+    return shares
 
 
 def _area_of(piece: Piece) -> Any:
@@ -193,13 +210,27 @@ def _middle(line: Sequence[complex]) -> complex:
 
 
 def _distance_of_drafts(old: Draft, new: Draft) -> float:
-    return distance_of(_lines(old), _lines(new))
+    """The farthest that a line of one draft lies from all of the other's; those of both need no looking."""
+    before, after = _lines(old), _lines(new)
+    moved = [line for key, line in before.items() if key not in after]
+    drawn = [line for key, line in after.items() if key not in before]
+    return max(_farthest(moved, list(after.values())), _farthest(drawn, list(before.values())))
 
 
-def _lines(draft: Draft) -> list[list[complex]]:
-    """Every seam and the outline."""
-    return [_line([side.edge]) for piece in draft.pieces
-            for ring in (piece.ring, *piece.holes) for side in ring]
+def _lines(draft: Draft) -> dict[object, list[complex]]:
+    """Every seam and the outline, each line once: by its ends and its middle, whichever way it runs."""
+    found: dict[object, list[complex]] = {}
+    for piece in draft.pieces:
+        for ring in (piece.ring, *piece.holes):
+            for side in ring:
+                line = _line([side.edge])
+                ends = sorted((_rounded(line[0]), _rounded(line[-1])))
+                found.setdefault((*ends, _rounded(line[len(line) // 2]) if side.edge.arc else None), line)
+    return found
+
+
+def _rounded(place: complex) -> tuple[int, int]:
+    return round(place.real / NEAR), round(place.imag / NEAR)
 
 
 def _line(edges: Sequence[Edge]) -> list[complex]:
@@ -211,17 +242,30 @@ def _line(edges: Sequence[Edge]) -> list[complex]:
 
 def distance_of(ones: Sequence[Sequence[complex]], others: Sequence[Sequence[complex]]) -> float:
     """The farthest that any place of one set of lines lies from the other set (Hausdorff's distance)."""
-    from shapely import linestrings, segmentize
-
-    lines = [[linestrings([(p.real, p.imag) for p in line]) for line in each] for each in (ones, others)]
-    fine = [[segmentize(line, STEP) for line in each] for each in lines]
-    return max(_farthest(fine[0], lines[1]), _farthest(fine[1], lines[0]))
+    return max(_farthest(ones, others), _farthest(others, ones))
 
 
-def _farthest(fine: Sequence[Any], lines: Sequence[Any]) -> float:
-    """The farthest that a corner of the finely parted lines lies from the others."""
+def _farthest(ones: Sequence[Sequence[complex]], others: Sequence[Sequence[complex]]) -> float:
+    """The farthest that a place of the ones lies from the others; 0 where there are none."""
     from shapely import STRtree, get_coordinates, points
 
-    places = points(get_coordinates(fine))
-    _, distances = STRtree(lines).query_nearest(places, return_distance=True, all_matches=False)
+    if not ones:
+        return 0.0
+    places = points(get_coordinates([_parted(line) for line in ones]))
+    tree = STRtree([_drawn(line) for line in others])
+    _, distances = tree.query_nearest(places, return_distance=True, all_matches=False)
     return float(distances.max())
+
+
+def _parted(line: Sequence[complex]) -> Any:
+    """The line with corners put in, STEP apart, or as many as MOST_PARTS allows."""
+    from shapely import length, segmentize
+
+    drawn = _drawn(line)
+    return segmentize(drawn, max(STEP, float(length(drawn)) / MOST_PARTS))
+
+
+def _drawn(line: Sequence[complex]) -> Any:
+    from shapely import linestrings
+
+    return linestrings([(place.real, place.imag) for place in line])
