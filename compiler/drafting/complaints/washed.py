@@ -133,9 +133,14 @@ def _drafted(measured: Measured) -> Diagnostic:
 
 
 def washing_text(measured: Measured) -> str:
-    """`Washed, it shrank by 1.6% across and grew by 1.5% down`."""
+    """`Washed, it shrank by 1.6% across and grew by 1.5% down`; the verb once where it is the same."""
     shrinkage = measured.shrinkage
     across, down = (change_words(change_percent(1, scale)) for scale in (shrinkage.across, shrinkage.down))
+    if across == down:
+        return f"Washed, it {across} each way"
+    verb = across.partition("by ")
+    if verb[1] and down.startswith(verb[0]):
+        down = down.removeprefix(verb[0])
     return f"Washed, it {across} across and {down} down"
 
 
