@@ -63,6 +63,7 @@ def area(outline: Outline) -> float:
 def test_fixed_keys_are_all_there() -> None:
     vane, = explained(VANE)
     assert (vane["title"], vane["version"]) == ("Tidewater Vane", 2)
+    assert vane["fingerprint"] == "1-cc5d5f491288602d"  # as on every machine
     assert vane["finished"] == {"width": 6, "height": 6}
     assert set(vane["pieces"][0]) >= {"number", "name", "fabric", "template", "reversed", "outline", "area"}
     assert set(vane["templates"][0]) >= {"label", "cut", "cut_reversed", "fabrics", "finished_outline",
