@@ -16,8 +16,8 @@ from .failures import MachineFailed, OwnMistake, machine_text, mistake_text
 from .stopping import INTERRUPTED, SHELL_BASE
 
 NAME: Final = "piecewright"
-NAMES: Final = ("build", "check", "show", "explain", "compare", "draft", "resize", "find", "fmt", "lint",
-                "lock", "completion")
+NAMES: Final = ("build", "check", "show", "explain", "compare", "draft", "resize", "find",
+                "catalogue", "fmt", "lint", "lock", "completion")
 VARIABLE: Final = "_PIECEWRIGHT_COMPLETE"  # where a shell says that it asks what may follow
 NOBODY_READS: Final = SHELL_BASE + 13  # as a shell counts a program stopped by a closed pipe
 

@@ -37,6 +37,7 @@ class Shelved:
     file: str
     line: int
     shelf: str  # its manifest's title, or its folder
+    task: Task  # to draft it again
 
 
 @dataclass(slots=True)
@@ -206,7 +207,7 @@ def _gather(indexed: Indexed, files: Sequence[_File], title: str, entry: _Entry,
         if record["fault"]:
             indexed.faults.append(Fault(name, *record["fault"]))
         for line, told in record["blocks"]:
-            made = Shelved(facts_from(told), name, line, title)
+            made = Shelved(facts_from(told), name, line, title, Task(file.shelf, file.path))
             indexed.blocks.append(made)
             first = standing.setdefault((made.facts.title, made.facts.version), made)
             if first is not made and first.file != name:

@@ -97,9 +97,9 @@ def record_of(facts: BlockFacts) -> dict[str, Any]:
 
 def facts_from(record: Mapping[str, Any]) -> BlockFacts:
     """The facts again. KeyError where one is missing."""
-    values = {each.name: record[each.name] for each in fields(BlockFacts)}
-    return BlockFacts(**{name: tuple(value) if isinstance(value, list) else value
-                         for name, value in values.items()})
+    values: dict[str, Any] = {each.name: record[each.name] for each in fields(BlockFacts)}
+    values.update({name: tuple(value) for name, value in values.items() if isinstance(value, list)})
+    return BlockFacts(**values)
 
 
 def shared_names(blocks: Iterable[BlockFacts]) -> dict[str, tuple[str, ...]]:

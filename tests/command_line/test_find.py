@@ -316,3 +316,26 @@ def test_two_searches_at_once_find_the_same(tmp_path: Path, kept: Path) -> None:
         one, two = pool.map(search, range(2))
     assert one == two and "20 of " in one.out
     assert not [path for path in kept.iterdir() if path.suffix != ".kept"]
+
+
+# ---- the catalogue ----------------------------------------------------------------------------------------
+
+
+def test_a_catalogue_shows_what_find_finds(shelf: Path, tmp_path: Path) -> None:
+    ended = piecewright("catalogue", "tide", "--shelf", shelf, "--out", tmp_path / "out")
+    assert (ended.status, ended.err) == (0, "") and "It shows 2 blocks." in ended.out
+    page = (tmp_path / "out" / "catalogue.html").read_text(encoding="utf-8")
+    assert "Tidewater Vane" in page and "Two Halves" not in page
+    assert (tmp_path / "out" / "catalogue.pdf").read_bytes().startswith(b"%PDF")
+
+
+def test_a_catalogue_of_the_same_shelf_has_the_same_bytes(shelf: Path, tmp_path: Path) -> None:
+    for name in ("one", "two"):
+        piecewright("catalogue", "--shelf", shelf, "--out", tmp_path / name)
+    for file in ("catalogue.html", "catalogue.pdf"):
+        assert (tmp_path / "one" / file).read_bytes() == (tmp_path / "two" / file).read_bytes()
+
+
+def test_a_catalogue_of_nothing_is_not_written(shelf: Path, tmp_path: Path) -> None:
+    ended = piecewright("catalogue", "zzz", "--shelf", shelf, "--out", tmp_path / "out")
+    assert ended.status == 1 and "there is nothing to show" in ended.err and not (tmp_path / "out").exists()
