@@ -21,6 +21,13 @@ ROUNDS: Final = 2
 PACKED_MOST: Final = 80
 """Times that a cloth is packed for trying; what is tried first saves most."""
 
+EFFORT: Final = 3000
+"""Divided by the square of the number of kinds of boxes: how often a cloth of many kinds is packed for trying.
+One packing takes about that square in time, and many kinds fill each other's gaps by themselves."""
+
+FULL: Final = 1.025
+"""Length of cloth beside its boxes' area from which nothing more is tried."""
+
 
 def best_lots(ways: Sequence[Sequence[Sequence[Lot]]], cloth: Cloth) -> tuple[Lot, ...]:
     """The boxes of one way of each cut. Each way in turn is taken if cloth is saved by it."""
@@ -30,12 +37,13 @@ def best_lots(ways: Sequence[Sequence[Sequence[Lot]]], cloth: Cloth) -> tuple[Lo
     if not open_cuts or not all(cloth.takes(lot) for lots in chosen for lot in lots):
         return _together(chosen)
     least = cloth_taken(chosen, cloth)
+    most = min(PACKED_MOST, EFFORT // len({kind_of(lot) for lot in _together(chosen)}) ** 2)
     tried = 0
-    for _ in range(ROUNDS):
+    for _ in range(0 if _full(chosen, least, cloth) else ROUNDS):
         before = least
         for at in open_cuts:
             for way in ways[at]:
-                if way is chosen[at] or tried >= PACKED_MOST:
+                if way is chosen[at] or tried >= most:
                     continue
                 tried += 1
                 other = [*chosen[:at], way, *chosen[at + 1:]]
@@ -45,6 +53,12 @@ def best_lots(ways: Sequence[Sequence[Sequence[Lot]]], cloth: Cloth) -> tuple[Lo
         if least == before:
             break
     return _together(chosen)
+
+
+def _full(chosen: Sequence[Sequence[Lot]], least: tuple[int, int], cloth: Cloth) -> bool:
+    """Whether a length off the bolt has next to nothing left over."""
+    area = sum(lot.width * lot.height * lot.count for lot in _together(chosen))
+    return not cloth.sizes and least[1] * cloth.spans[-1] <= FULL * area
 
 
 def _together(chosen: Sequence[Sequence[Lot]]) -> tuple[Lot, ...]:

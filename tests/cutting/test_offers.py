@@ -55,3 +55,18 @@ def test_strip_sets_are_as_wide_as_the_formula_says():
 
 def test_a_quilt_of_templates_and_frames_offers_nothing():
     assert offers("Tideline") == [] and offers("Towpath") == []
+
+
+def test_nine_strips_sewn_are_as_wide_as_published():
+    """SOURCES 2.10: nine strips of 3 1/4in come to 25 1/4in."""
+    roles = ["light", "dark"]
+    rails = "".join(f"  piece rail{n} at between A{n}, B{n + 1} in {roles[n % 2]}\n" for n in range(1, 10))
+    seams = "".join(f"  seam A{n} -- B{n}\n" for n in range(2, 10))
+    block = f'block "Nine Rails" {{\n  finished 6in x 24 3/4in\n  grid 1 x 9\n{seams}{rails}}}\n'
+    quilt = ('quilt "Trial" {\n  use "Nine Rails" as rails\n  fabric dark\n  fabric light\n'
+             "  set straight 4 across 1 down { alternate rails }\n  binding 2in in dark\n"
+             "  backing in light\n  batting\n}\n")
+    made = compiled_quilt(f"edition 1\n{block}{quilt}")
+    (text,) = {each.text for cut in plan_cutting(made).value.cuts for each in cut.offers}
+    assert text.startswith("Sew strips 3 1/4in wide of dark, light, dark, light, dark, light, dark, light and "
+                           "dark side by side, 25 1/4in wide in all;")
