@@ -17,6 +17,9 @@ Axis = Literal["across", "along", ""]
 DEPTH: Final = 5
 """How often what is left over is cut up again; deeper than that nobody follows."""
 
+BETTER: Final = 1 + 1e-9
+"""What one strip's worth must be times another's to be preferred: more than rounding."""
+
 NEARLY_FULL: Final = (1.0, 0.84)
 """Shares of a strip's thickness that a box must reach to stand in it, tried in turn."""
 
@@ -171,6 +174,8 @@ def fullest(choices: Sequence[Row], long: int) -> tuple[Row, ...]:
     reach = 1 << choices[0].long
     steps: list[tuple[int, int, int]] = []
     for at, choice in enumerate(choices):
+        if reach >> long & 1:
+            break
         left = choice.columns - (at == 0)
         take = 1
         while left > 0:
@@ -259,10 +264,11 @@ def _best_in(stock: Stock, width: int, height: int) -> Strip | None:
             for turned, run, thick in stock.poses(kind, across):
                 if run > long or thick > deep:
                     continue
-                strip = best_strip(stock, long, kind, turned, across)
+                full = 1 - stock.keen + stock.keen * thick / deep
+                strip = best_strip(stock, long, kind, turned, across) if full > most * BETTER else None
                 if strip is None:
                     continue
-                worth = strip.area / (long * thick) * (1 - stock.keen + stock.keen * thick / deep)
-                if worth > most * (1 + 1e-9):
+                worth = strip.area / (long * thick) * full
+                if worth > most * BETTER:
                     best, most = strip, worth
     return best

@@ -234,10 +234,10 @@ def _blocks(shapes: Shapes, lattice: Lattice, counts: Counts, turns: Sequence[fl
             room: tuple[float, float]) -> tuple[float, list[Run], Counts]:
     """Square inches of cloth for all; strips of as many rows as take the least; and how many pieces are left
     for single rows."""
-    rows = [_places(shapes, lattice, number, room[0]) for number in range(ROWS_MOST)]
+    block = _places(shapes, lattice, 0, room[0])
     best: tuple[float, list[Run], Counts] | None = None
     for many in range(2, ROWS_MOST + 1):
-        block = [place for row in rows[:many] for place in row]
+        block += _places(shapes, lattice, many - 1, room[0])
         if not block or run_of(block, shapes).thick > room[1] + NEAR:
             break
         runs, left = _filled(shapes, block, counts)

@@ -6,7 +6,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from typing import Final, NamedTuple
 
-from .guillotine import DEPTH, Kind, Region, Stock, Strip, best_strip, counted, cut_strip
+from .guillotine import BETTER, DEPTH, Kind, Region, Stock, Strip, best_strip, counted, cut_strip
 
 LEADS: Final = 14
 """Kinds that are tried as the lead of the next strip; the largest first."""
@@ -81,10 +81,11 @@ def _next_strip(stock: Stock, width: int, way: Way, thickness: Sequence[int]) ->
         for turned, run, thick in stock.poses(kind, True):
             if run > width:
                 continue
-            strip = best_strip(stock, width, kind, turned, True)
+            full = 1 + way.thick * min(1.0, thick / tallest)
+            strip = best_strip(stock, width, kind, turned, True) if full > most * BETTER else None
             if strip is not None:
-                worth = strip.area / (width * thick) * (1 + way.thick * min(1.0, thick / tallest))
-                if worth > most * (1 + 1e-9):
+                worth = strip.area / (width * thick) * full
+                if worth > most * BETTER:
                     best, most = strip, worth
     assert best is not None, "every kind fits the width"
     return best
