@@ -23,9 +23,11 @@ class Transform:
     f: Number = 0
 
     def __call__(self, p: Point) -> Point:
-        """Where a point goes. Most are scaled and shifted only, and fractions are slow to multiply by
-        zero."""
+        """Where a point goes. Most are shifted only, or scaled and shifted, and fractions are slow to multiply
+        by one and by zero."""
         if self.b == 0 and self.c == 0:
+            if self.a == 1 and self.d == 1:
+                return Point(p.x + self.e, p.y + self.f)
             return Point(self.a * p.x + self.e, self.d * p.y + self.f)
         if self.a == 0 and self.d == 0:
             return Point(self.b * p.y + self.e, self.c * p.x + self.f)
