@@ -117,8 +117,8 @@ class Seams:
         return True
 
 
-def choices(chords: Sequence[Chord], heading: float | None, in_rows: bool) -> list[tuple[Chord, bool]]:
-    """The seams worth taking, best first, and whether each parts as many rows from as many.
+def choices(chords: Sequence[Chord], heading: float | None, in_rows: bool) -> list[list[Chord]]:
+    """The seams worth taking, the best set of parallel ones first, of each the middle one or two.
 
     Straight before curved; through the fewest natural units; square to the outside. Of a set of parallel
     seams the middle one; sets that go on as the last seam went come first, then rows, then columns.
@@ -137,7 +137,8 @@ def choices(chords: Sequence[Chord], heading: float | None, in_rows: bool) -> li
     found = []
     for each in order:
         rows = sorted(sets[each], key=_across)
-        found.append((rows[len(rows) // 2], len(rows) % 2 == 1))
+        middle = len(rows) // 2
+        found.append([rows[middle]] if len(rows) % 2 else [rows[middle], rows[middle - 1]])
     return found
 
 

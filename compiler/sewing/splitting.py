@@ -213,10 +213,15 @@ class Splitter:
             return chords[0]
         ordered = choices(chords, region.heading, self.in_rows)
         if len(ordered) > 1 and region.total % 2 == 0:
-            for chord, even in ordered[:1 if self.in_rows else 3]:
-                if even and self._halves_alike(region, chord):
-                    return chord
-        return ordered[0][0]
+            for middle in ordered[:1 if self.in_rows else 3]:
+                if len(middle) == 1 and self._halves_alike(region, middle[0]):
+                    return middle[0]
+        best = ordered[0]
+        return best[0] if len(best) == 1 else min(best, key=lambda chord: self._unfairness(region, chord))
+
+    def _unfairness(self, region: _Region, chord: Chord) -> int:
+        """How many pieces more a seam leaves on one side than on the other."""
+        return abs(region.count - 2 * len(small_side(self.seams, chord.halves, region.count)))
 
     def _halves_alike(self, region: _Region, chord: Chord) -> bool:
         one = self._with_fillings(small_side(self.seams, chord.halves, region.count))
