@@ -24,6 +24,9 @@ UNITS: Final = (
                 "A block is looked for by its title or another name of it: in the same file, in the folder "
                 "of the file, on the shelves you name, and in the library that ships.",
                 (SMALL, 'use "Pear" as pair', "row pair"), (SMALL, USE, "row pair")),
+    Entry("name-shared", "Another name of several blocks",
+          "Traditional blocks often bear several names, and one name may be borne by several blocks. A `use` "
+          "of such a name could mean any of them, so it is said which there are; a title is always plain."),
     beside_pair("version-unknown", "A version that does not exist",
                 "The block is there, in other versions. Without `version` the newest is taken.",
                 (SMALL, 'use "Pair" version 3 as pair', "row pair"), (SMALL, USE, "row pair")),

@@ -191,6 +191,10 @@ class Drafter:
             known = [*(each.block.title.text for each in self.own), *self.shelf.titles(source.name)]
             bench.say(complain_units.block_unknown(use.title, known))
             return None
+        titles = dict.fromkeys(each.block.title.text for each in found if each.shelf == found[0].shelf)
+        if len(titles) > 1 and title not in titles:
+            bench.say(complain_units.name_shared(use.title, list(titles)))
+            return None
         if use.version is None:
             nearest = [each for each in found if each.shelf == found[0].shelf]
             return max(nearest, key=lambda each: each.version)

@@ -112,5 +112,5 @@ def test_few_entries_have_no_example() -> None:
         "use-too-deep", "unit-failed", "quilt-too-large", "fabric-no-width", "cloth-short", "lock-unreadable",
         "lock-damaged", "lock-newer", "lock-lacks", "lock-drafts-otherwise", "lock-disagrees",
         "use-unversioned", "scrap-too-small", "piece-too-wide", "backing-from-scraps", "block-does-not-sew",
-        "manifest-damaged", "manifest-key-unknown", "block-on-shelf-twice",
+        "name-shared", "manifest-damaged", "manifest-key-unknown", "block-on-shelf-twice",
     }

@@ -12,6 +12,7 @@ from piecewright.drafting.model import Draft, Piece
 from piecewright.language.decode import read_source
 from piecewright.language.parser import parse
 from piecewright.language.shelf import ShelfBlock
+from piecewright.language.tree import Also, Block
 
 FILE = "block.block"
 """The name that the text under test is read by."""
@@ -32,12 +33,17 @@ class DictShelf:
             self.blocks += [ShelfBlock(block, source, "beside") for block in parsed.value.blocks]
 
     def find(self, title: str, near: str) -> tuple[ShelfBlock, ...]:
-        """Every version of every block of that title."""
-        return tuple(each for each in self.blocks if each.block.title.text == title)
+        """Every version of every block of that title; then those that bear it as another name."""
+        called = [each for each in self.blocks if each.block.title.text == title]
+        return (*called, *(each for each in self.blocks if title in _other_names(each.block)))
 
     def titles(self, near: str) -> Iterable[str]:
         """Every title on the shelf."""
         return [each.block.title.text for each in self.blocks]
+
+
+def _other_names(block: Block) -> list[str]:
+    return [each.text for statement in block.body if isinstance(statement, Also) for each in statement.titles]
 
 
 def draft_text(text: str, **other_files: str) -> Outcome[tuple[Draft, ...]]:

@@ -22,6 +22,13 @@ def block_unknown(title: tree.Text, known: Iterable[str]) -> Diagnostic:
     return error("block-unknown", f'There is no block "{title.text[:60]}".', title.span, help=help, fix=fix)
 
 
+def name_shared(title: tree.Text, titles: Sequence[str]) -> Diagnostic:
+    """A `use` of another name that several blocks bear."""
+    told = one_of([f'"{each[:40]}"' for each in titles], "and")
+    return error("name-shared", f'"{title.text[:40]}" is another name of {told}.', title.span,
+                 help="Use the one that is meant by its title.")
+
+
 def version_unknown(use: tree.Use, versions: Sequence[int]) -> Diagnostic:
     """A version that the block does not have."""
     assert use.version is not None
