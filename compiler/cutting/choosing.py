@@ -22,8 +22,8 @@ PACKED_MOST: Final = 80
 """Times that a cloth is packed for trying; what is tried first saves most."""
 
 EFFORT: Final = 3000
-"""Divided by the square of the number of kinds of boxes: how often a cloth of many kinds is packed for trying.
-One packing takes about that square in time, and many kinds fill each other's gaps by themselves."""
+"""Divided by the square of the number of kinds of boxes: how often a cloth of many kinds is packed for
+trying. One packing takes about that square in time, and many kinds fill each other's gaps by themselves."""
 
 FULL: Final = 1.025
 """Length of cloth beside its boxes' area from which nothing more is tried."""

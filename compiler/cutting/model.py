@@ -20,7 +20,7 @@ class Mark:
 
 @dataclass(frozen=True, slots=True)
 class GrainArrow:
-    """Straight of grain: heading in degrees clockwise from up (0 <= heading < 180), and the pieces it is for."""
+    """Straight of grain: degrees clockwise from up (0 <= heading < 180), and the pieces it is for."""
 
     heading: float
     pieces: tuple[int, ...]

@@ -1,7 +1,7 @@
 """How a quilt is cut: a cut for every need, and a plan for every fabric. Inches.
 
-The plan's own numbers are all that the cutter reads: the replay in tests (simulated cloth, cut in this order by
-these numbers alone) must yield exactly the pieces needed.
+The plan's own numbers are all that the cutter reads: the replay in tests (simulated cloth, cut in this order
+by these numbers alone) must yield exactly the pieces needed.
 """
 
 from __future__ import annotations
@@ -20,7 +20,7 @@ Kind = Literal[
 
 @dataclass(frozen=True, slots=True)
 class Offer:
-    """Another way to make the same pieces many at a time, with the cloth it takes beside cutting them singly."""
+    """Another way to make the same pieces many at a time, with the cloth it takes beside cutting singly."""
 
     method: str  # 'two at a time', 'eight at a time', 'four at a time', 'strip set'
     text: str  # the instruction in words
@@ -33,9 +33,9 @@ class Cut:
     """How the pieces of one need are cut.
 
     `width` x `height` is what the cutter measures: the square from which triangles are cut, a strip's piece,
-    a template's own box as it lies for cutting. `cuts` of them give `pieces`. `strip` is the width of the strip
-    they come from where that is not `height` (diamonds, triangles by strip). Never less than exact; `excess`
-    is how much more than exact, in inches. `reason` says in words why a rule or a template.
+    a template's own box as it lies for cutting. `cuts` of them give `pieces`. `strip` is the width of the
+    strip they come from where that is not `height` (diamonds, triangles by strip). Never less than exact;
+    `excess` is how much more than exact, in inches. `reason` says in words why a rule or a template.
     """
 
     need: int  # index into Quilt.needs
@@ -51,7 +51,7 @@ class Cut:
     reason: str
     template: str = ""
     angle: Number | None = None  # degrees, for angled sub-cuts
-    outline: tuple[tuple[float, float], ...] = ()  # of a template as it lies for cutting, straight of grain up
+    outline: tuple[tuple[float, float], ...] = ()  # of a template as it lies for cutting, grain up
     offers: tuple[Offer, ...] = ()
     then: str = ""  # what is done with each once it is cut: 'Cut each square once corner to corner.'
     joined: int = 0  # strips joined end to end and cut to length; 0: none are joined

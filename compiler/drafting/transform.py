@@ -23,8 +23,8 @@ class Transform:
     f: Number = 0
 
     def __call__(self, p: Point) -> Point:
-        """Where a point goes. Most are shifted only, or scaled and shifted, and fractions are slow to multiply
-        by one and by zero."""
+        """Where a point goes. Most are shifted only, or scaled and shifted, and fractions are slow to
+        multiply by one and by zero."""
         if self.b == 0 and self.c == 0:
             if self.a == 1 and self.d == 1:
                 return Point(p.x + self.e, p.y + self.f)

@@ -68,5 +68,5 @@ def test_nine_strips_sewn_are_as_wide_as_published():
              "  backing in light\n  batting\n}\n")
     made = compiled_quilt(f"edition 1\n{block}{quilt}")
     (text,) = {each.text for cut in plan_cutting(made).value.cuts for each in cut.offers}
-    assert text.startswith("Sew strips 3 1/4in wide of dark, light, dark, light, dark, light, dark, light and "
-                           "dark side by side, 25 1/4in wide in all;")
+    assert text.startswith("Sew strips 3 1/4in wide of dark, light, dark, light, dark, light, dark, light "
+                           "and dark side by side, 25 1/4in wide in all;")
