@@ -18,6 +18,7 @@ from ..arrange.block_drawing import portray
 from ..arrange.block_sheets import block_leaves, finished_size
 from ..arrange.options import SheetOptions
 from ..arrange.paths import Placement
+from ..arrange.quilt_sheets import BlockSheets
 from .content import Book, Chapter, Picture
 from .envelope_chapters import card_chapter, difficulty_chapter, glossary_chapter, safety_chapter
 from .exercise_chapter import exercise_chapter
@@ -42,6 +43,9 @@ CUT_BY: Final[dict[Way, tuple[BlockPart, ...]]] = {
     "papers": ("papers",),
 }
 """The chapters that belong to a way of sewing alone."""
+
+QUILTED: Final[tuple[BlockPart, ...]] = ("templates", "foundation", "papers", "steps", "exercise")
+"""The chapters that each block of a quilt's booklet has."""
 
 COVER: Final = 330.0  # points of the longer side of the cover's picture
 
@@ -74,9 +78,16 @@ def block_part(block: Sewn, part: BlockPart, options: SheetOptions, way: Way = "
 class _Maker:
     """Makes chapters; what several need is found once."""
 
-    def __init__(self, block: Sewn, options: SheetOptions, way: Way) -> None:
-        self.block, self.options, self.way = block, options, way
-        self.under = under_title(block.draft)
+    def __init__(
+        self,
+        block: Sewn,
+        options: SheetOptions,
+        way: Way,
+        under: str = "",
+        sheets: BlockSheets = block_leaves,
+    ) -> None:
+        self.block, self.options, self.way, self.sheets = block, options, way, sheets
+        self.under = under or under_title(block.draft)
         self._found: Foundations | None = None
 
     def found(self) -> Foundations:
@@ -130,11 +141,21 @@ class _Maker:
         )
 
     def _templates(self) -> Chapter:
+        block = self.block
         return Chapter(
-            "Templates",
-            (),
-            tuple(block_leaves(self.block.draft, self.block.templates, self.options, self.under)),
+            "Templates", (), tuple(self.sheets(block.draft, block.templates, self.options, self.under, ""))
         )
+
+
+def block_chapters(
+    block: Sewn, options: SheetOptions, way: Way, under: str, sheets: BlockSheets
+) -> Iterator[Chapter]:
+    """What a quilt's booklet holds of a block: its sheets in the way chosen, and its steps. The cutting
+    chart is the quilt's own."""
+    maker = _Maker(block, options, way, under, sheets)
+    for part in maker.parts():
+        if part in QUILTED:
+            yield maker.chapter(part)
 
 
 def under_title(draft: Draft) -> str:

@@ -82,8 +82,8 @@ Part = Paragraph | Section | List | Picture | Table | Cards
 class Chapter:
     """One chapter. `sheets` are pages that must be printed true to size, after everything else in it.
 
-    `title` heads it and is its bookmark; `note` is small print at the foot. `joins`: it may begin on the page
-    where the chapter before it ends.
+    Sheets that are not `true_size` are to be looked at. `title` heads it and is its bookmark; `note` is
+    small print at the foot. `joins`: it may begin on the page where the chapter before it ends.
     """
 
     title: str
@@ -91,6 +91,7 @@ class Chapter:
     sheets: tuple[Leaf, ...] = ()
     note: str = ""
     joins: bool = False
+    true_size: bool = True
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,7 +12,7 @@ from ...sewing.model import Difficulty
 from ..arrange.block_sheets import finished_size
 from ..arrange.quilt_flow import Column, Row
 from ..arrange.table import box_words, cut_words
-from .content import Chapter, List, Paragraph, Part, Table
+from .content import Chapter, List, Paragraph, Part, Section, Table
 
 CARD_COLUMNS: Final = (
     Column("template", 60.0, bold=True),
@@ -70,7 +70,7 @@ def difficulty_chapter(found: Difficulty) -> Chapter:
         "What makes it hard",
         (
             Paragraph("There is no score: these are the causes, and what each asks of you."),
-            List(tuple(_cause_lines(found))),
+            List(tuple(cause_lines(found))),
         ),
         joins=True,
     )
@@ -88,13 +88,19 @@ ADVICE: Final = (
 """What each cause asks of the sewer, by a word of it."""
 
 
-def _cause_lines(found: Difficulty) -> Iterator[str]:
+def cause_lines(found: Difficulty) -> Iterator[str]:
+    """The causes with what each asks, a line each."""
     for cause in causes(found):
         words = next((advice for word, advice in ADVICE if word in cause), "")
         yield f"{cause[:1].upper()}{cause[1:]}{f': {words}' if words else ''}."
 
 
 def card_chapter(draft: Draft, templates: Sequence[Template]) -> Chapter:
+    """The storage card of one block."""
+    return Chapter("Storage card", tuple(card_parts(draft, templates)))
+
+
+def card_parts(draft: Draft, templates: Sequence[Template]) -> Iterator[Part]:
     """The storage card: every template that belongs in the envelope, with a box to tick."""
     rows = tuple(
         Row(
@@ -109,20 +115,14 @@ def card_chapter(draft: Draft, templates: Sequence[Template]) -> Chapter:
         for each in templates
     )
     held = "its one template" if len(templates) == 1 else f"all {len(templates)} templates"
-    return Chapter(
-        "Storage card",
-        (
-            Paragraph(
-                f"{draft.title}, version {draft.version}, {finished_size(draft)} finished", strong=True
-            ),
-            Paragraph(
-                f"Cut this card out and keep it in the envelope with {held}. Tick each as you put it away; a "
-                "box without a tick is a template to look for, or to cut again."
-            ),
-            Table(CARD_COLUMNS, rows, "Templates in the envelope", ticks=True),
-            List(("Check square measured, 1in", "Test block sewn and measured", "Made for:", "Date:"), "box"),
-        ),
+    title = f"{draft.title}, version {draft.version}, {finished_size(draft)} finished"
+    yield Section(title)
+    yield Paragraph(
+        f"Cut this card out and keep it in the envelope with {held}. Tick each as you put it away; a box "
+        "without a tick is a template to look for, or to cut again."
     )
+    yield Table(CARD_COLUMNS, rows, f"Templates of {draft.title} in the envelope", ticks=True)
+    yield List(("Check square measured, 1in", "Test block sewn and measured", "Made for:", "Date:"), "box")
 
 
 def safety_chapter() -> Chapter:

@@ -54,6 +54,7 @@ class _Html:
         """A chapter's title, its place in the page, its parts and sheets."""
         return {
             "id": f"chapter-{number}", "title": chapter.title, "note": chapter.note,
+            "print": chapter.true_size,
             "parts": [self._part(part) for part in chapter.parts],
             "sheets": [self._sheet(leaf) for leaf in chapter.sheets],
         }  # fmt: skip

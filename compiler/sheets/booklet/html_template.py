@@ -51,6 +51,7 @@ ol.cards h3 { margin: 0 0 0.5rem; }
 ol.cards svg { width: 100%; }
 ul.sheets { list-style: none; padding: 0; display: grid; gap: 1rem;
   grid-template-columns: repeat(auto-fill, minmax(min(100%, 15rem), 1fr)); }
+ul.sheets.large { grid-template-columns: repeat(auto-fill, minmax(min(100%, 26rem), 1fr)); }
 ul.sheets svg { width: 100%; border: 0.0625rem solid var(--rule); }
 @media print { .skip, nav { display: none; } h2 { break-after: avoid; } figure, tr { break-inside: avoid; } }
 """
@@ -161,11 +162,14 @@ PAGE: Final = """\
 {%- if chapter.note %}
 <p class="under">{{ chapter.note }}</p>
 {%- endif %}
-{%- if chapter.sheets %}
+{%- if chapter.sheets and chapter.print %}
 <h3>To print true to size <small>{{ chapter.sheets | length }} \
 {{ "page" if chapter.sheets | length == 1 else "pages" }}</small></h3>
 <p>A screen is not true to size: print these pages from the PDF of this booklet at 100%, and measure the
-check square.</p> <ul class="sheets">
+check square.</p>
+{%- endif %}
+{%- if chapter.sheets %}
+<ul class="sheets{{ "" if chapter.print else " large" }}">
 {%- for sheet in chapter.sheets %}
 <li>{{ figure(sheet) }}</li>
 {%- endfor %}

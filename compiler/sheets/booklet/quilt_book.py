@@ -1,0 +1,172 @@
+"""The booklet of a quilt: what is needed, cutting, every block as its maker chose, the rows, the borders."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import replace
+from typing import Final, Literal, get_args
+
+from ...cutting.model import Template
+from ...cutting.needs import SizedBlock
+from ...cutting.plan_model import CuttingPlan
+from ...diagnostics.wording import count_of
+from ...measure.length import POINTS_PER_INCH
+from ...quilt.assembly_model import QuiltAssembly
+from ...quilt.counting import ALLOWANCE
+from ...quilt.model import Quilt
+from ...sewing.difficulty import difficulty
+from ..arrange.block_sheets import template_leaves
+from ..arrange.leaves import Leaf, paper_for
+from ..arrange.options import SheetOptions
+from ..arrange.paths import Placement
+from ..arrange.quilt_cutting import cutting_leaves
+from ..arrange.quilt_drawing import draw_quilt
+from ..arrange.quilt_frame import under_title
+from ..arrange.quilt_picture import picture_leaf
+from ..arrange.quilt_sheets import BlockSheets
+from ..arrange.quilt_templates import setting_templates
+from ..arrange.quilt_tools import safety_words
+from ..quilt_tables import block_name, size_text
+from .block_book import Sewn, Way, block_chapters
+from .content import Book, Chapter, List, Paragraph, Part, Picture, Section
+from .envelope_chapters import card_parts, cause_lines, glossary_chapter
+from .quilt_chapters import chart_chapter, counts_chapter, supplies_chapter
+from .row_chapter import row_chapter
+from .words_of import words_of
+
+QuiltBookPart = Literal[
+    "picture", "needs", "counts", "chart", "cutting", "blocks", "rows", "difficulty", "card", "safety"
+]  # fmt: skip
+QUILT_BOOK_PARTS: Final[tuple[QuiltBookPart, ...]] = get_args(QuiltBookPart)
+"""What a quilt's booklet holds, in order; a glossary comes last."""
+
+COVER: Final = 400.0  # points of the longer side of the cover's picture
+
+WayFor = Callable[[SizedBlock], Way]
+"""The maker's choice for a block."""
+
+
+class QuiltBook:
+    """Makes the chapters of one quilt's booklet. `sheets` lays out a block's templates."""
+
+    def __init__(
+        self,
+        quilt: Quilt,
+        plan: CuttingPlan,
+        made: QuiltAssembly,
+        options: SheetOptions,
+        way_for: WayFor,
+        sheets: BlockSheets,
+    ) -> None:
+        self.quilt, self.plan, self.made = quilt, plan, made
+        self.options, self.way_for, self.sheets = options, way_for, sheets
+
+    def book(self) -> Book:
+        """The whole booklet."""
+        chapters = [chapter for part in QUILT_BOOK_PARTS for chapter in self.chapters(part)]
+        return self.bound((*chapters, glossary_chapter(words_of(chapters))))
+
+    def part(self, part: QuiltBookPart) -> Book:
+        """One part, as a book of its own without cover and contents."""
+        return self.bound(tuple(self.chapters(part)))
+
+    def chapters(self, part: QuiltBookPart) -> Iterator[Chapter]:
+        """The chapters of a part."""
+        quilt, plan, paper = self.quilt, self.plan, paper_for(self.options)
+        match part:
+            case "picture":
+                yield Chapter("The quilt", (), (picture_leaf(quilt, paper),), true_size=False)
+            case "needs":
+                yield supplies_chapter(quilt, plan)
+            case "counts":
+                yield counts_chapter(quilt, plan)
+            case "chart":
+                yield chart_chapter(quilt, plan)
+            case "cutting":
+                yield Chapter(
+                    "Cutting pictures", (), tuple(cutting_leaves(quilt, plan, paper)), true_size=False
+                )
+            case "blocks":
+                yield from self._block_chapters()
+            case "rows":
+                yield row_chapter(quilt, self.made)
+            case "difficulty":
+                yield Chapter("What makes it hard", tuple(self._causes()), joins=True)
+            case "card":
+                yield Chapter("Storage cards", tuple(self._cards()))
+            case "safety":
+                yield Chapter("Safety", (List(tuple(safety_words(plan))),))
+
+    def _block_chapters(self) -> Iterator[Chapter]:
+        """Of every block its sheets and its steps; then the templates of the setting and the borders."""
+        papers: dict[str, None] = {}  # to draft on: one of a kind serves all blocks
+
+        def new(sheets: Sequence[Leaf]) -> Iterator[Leaf]:
+            for leaf in sheets:
+                if not leaf.bookmark.endswith("paper") or leaf.bookmark not in papers:
+                    yield leaf
+                if leaf.bookmark.endswith("paper"):
+                    papers[leaf.bookmark] = None
+
+        for index, block in enumerate(self.quilt.blocks):
+            name, sewn = block_name(self.quilt, index), self._sewn(index)
+            size = size_text(block.draft.width, block.draft.height)
+            times = count_of(self.quilt.block_counts[index], "time")
+            under = f"{size} finished · version {block.draft.version} · {times} in {self.quilt.title}"
+            for chapter in block_chapters(sewn, self.options, self.way_for(block), under, self.sheets):
+                yield replace(
+                    chapter, title=f"{name}: {chapter.title.lower()}", sheets=tuple(new(chapter.sheets))
+                )
+        own = setting_templates(self.quilt, self.plan)
+        if own:
+            yield Chapter("Setting and borders: templates", (), tuple(self._setting_leaves(own)))
+
+    def _setting_leaves(self, own: Sequence[Template]) -> list[Leaf]:
+        under = f"{under_title(self.quilt)} · counts are for the whole quilt"
+        return template_leaves(own, self.quilt.title, under, ALLOWANCE, self.options, "")
+
+    def _sewn(self, index: int) -> Sewn:
+        block, made = self.quilt.blocks[index], self.made.blocks[index]
+        return Sewn(block.draft, block.templates, made.assembly, made.proof)
+
+    def _causes(self) -> Iterator[Part]:
+        yield Paragraph("There is no score: these are the causes in each block, and what each asks of you.")
+        for index, block in enumerate(self.quilt.blocks):
+            yield Section(block_name(self.quilt, index))
+            found = difficulty(block.draft, block.templates, self.made.blocks[index].assembly)
+            yield List(tuple(cause_lines(found)))
+
+    def _cards(self) -> Iterator[Part]:
+        """A card for the envelope of each block."""
+        for block in self.quilt.blocks:
+            yield from card_parts(block.draft, block.templates)
+
+    def bound(self, chapters: Sequence[Chapter]) -> Book:
+        """The chapters as a book with the quilt's cover."""
+        quilt = self.quilt
+        subject = f"version {quilt.version}, {size_text(quilt.width, quilt.height)} finished"
+        if quilt.colourway:
+            subject += f", colourway {quilt.colourway}"
+        titles = dict.fromkeys(block.draft.title for block in quilt.blocks)
+        keywords = ", ".join(("patchwork", "quilt", "class booklet", *titles))
+        cover, lines = self._cover(), tuple(self._lines())
+        return Book(
+            quilt.title, under_title(quilt), cover, lines, tuple(chapters), subject, quilt.maker, keywords
+        )
+
+    def _cover(self) -> Picture:
+        """The whole top."""
+        quilt = self.quilt
+        scale = COVER / (max(float(quilt.width), float(quilt.height)) * POINTS_PER_INCH)
+        placement = Placement(0.0, 0.0, 0.0, scale)
+        far = placement.spot_at(quilt.width, quilt.height)
+        return Picture(
+            tuple(draw_quilt(quilt, placement)), far.x, far.y, f"The finished quilt {quilt.title}."
+        )
+
+    def _lines(self) -> Iterator[str]:
+        yield f"{count_of(sum(self.quilt.block_counts), 'block')}, set {self.quilt.setting}"
+        yield f"Checked by sewing it from the printed numbers: {self.made.proof.sentence}."
+        if self.quilt.maker:
+            yield self.quilt.maker
+        yield from self.quilt.notes

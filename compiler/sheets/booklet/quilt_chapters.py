@@ -1,0 +1,68 @@
+"""A quilt's tables as chapters: what you need, the counts, the cutting chart."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from ...cutting.plan_model import CuttingPlan
+from ...diagnostics.wording import count_of
+from ...quilt.model import Quilt
+from ..arrange.quilt_chart import COLUMNS as CHART_COLUMNS
+from ..arrange.quilt_chart import INTRO as CHART_INTRO
+from ..arrange.quilt_chart import chart_row
+from ..arrange.quilt_counts import COLUMNS as COUNT_COLUMNS
+from ..arrange.quilt_counts import FABRIC_COLUMNS, count_row, group_words, total_row
+from ..arrange.quilt_counts import INTRO as COUNTS_INTRO
+from ..arrange.quilt_flow import Row
+from ..arrange.quilt_supplies import COLUMNS as SUPPLY_COLUMNS
+from ..arrange.quilt_supplies import all_templates, buy_words, rest_words, thread_words
+from ..arrange.quilt_tools import tool_words
+from ..quilt_tables import count_groups, fabric_cuts, fabric_titles, fabric_totals
+from .content import Chapter, List, Paragraph, Part, Section, Table
+from .needs_chapters import CHART_NOTE
+
+
+def supplies_chapter(quilt: Quilt, plan: CuttingPlan) -> Chapter:
+    """What to buy and to have at hand."""
+    cuts, step = fabric_cuts(quilt, plan), plan.ruler_step
+    rows = tuple(
+        Row((each.title, each.plan.buy_text, buy_words(each, step)), each.plan.fabric) for each in cuts
+    )
+    return Chapter("What you need", (
+        Section("Fabric", "in the order of the pattern"), Table(SUPPLY_COLUMNS, rows, "Fabric to buy"),
+        Section("Batting, backing and binding"), List(tuple(rest_words(quilt, cuts, step))),
+        Section("Thread", "an estimate"), List(tuple(thread_words(quilt))),
+        Section("Tools", "what these ways of cutting and sewing need"),
+        List(tuple(tool_words(all_templates(quilt), plan))),
+    ))  # fmt: skip
+
+
+def counts_chapter(quilt: Quilt, plan: CuttingPlan) -> Chapter:
+    """How many pieces of which fabric, for each block and each part of the setting."""
+    return Chapter("Counts", tuple(_counts(quilt, plan)))
+
+
+def _counts(quilt: Quilt, plan: CuttingPlan) -> Iterator[Part]:
+    titles, groups = fabric_titles(quilt), count_groups(quilt, plan)
+    yield Paragraph(COUNTS_INTRO)
+    for number, group in enumerate(groups):
+        yield Section(group.title, group_words(group))
+        rows = [count_row(row, titles, f"{number}") for row in group.rows]
+        yield Table(COUNT_COLUMNS, (*rows, total_row(group, f"total {number}")), f"Pieces of {group.title}")
+    totals, whole = fabric_totals(groups), sum(group.pieces for group in groups)
+    shown = [fabric for fabric in quilt.fabrics if fabric.name in totals]
+    rows = [Row((titles[each.name], f"{totals[each.name]:,}"), f"fabric {each.name}") for each in shown]
+    yield Section("The whole top", f"{count_of(sum(quilt.block_counts), 'block')}, {whole:,} pieces")
+    yield Table(
+        FABRIC_COLUMNS, (*rows, Row(("in all", f"{whole:,}"), "whole", total=True)), "Pieces by fabric"
+    )
+
+
+def chart_chapter(quilt: Quilt, plan: CuttingPlan) -> Chapter:
+    """Every cut, fabric by fabric."""
+    parts: list[Part] = [Paragraph(CHART_INTRO)]
+    for cuts in fabric_cuts(quilt, plan):
+        parts.append(Section(cuts.title, f"buy {cuts.plan.buy_text}"))
+        rows = tuple(chart_row(row, plan.ruler_step) for row in cuts.rows)
+        parts.append(Table(CHART_COLUMNS, rows, f"Cuts of {cuts.title}"))
+    return Chapter("Cutting chart", tuple(parts), note=CHART_NOTE)

@@ -1,0 +1,183 @@
+"""The steps of a quilt's top: rows, centre and borders, a card for each; and the key to its parts."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from typing import Final
+
+from ...diagnostics.wording import count_of
+from ...drafting.model import Draft, Edge
+from ...quilt.assembly_model import Kind, QuiltAssembly, Row, Stage
+from ...quilt.model import Quilt
+from ...sewing.model import Assembly, Size
+from ..arrange.quilt_drawing import quilt_fills
+from ..arrange.quilt_flow import Column
+from ..arrange.quilt_flow import Row as TableRow
+from ..arrange.quilt_words import about
+from ..quilt_tables import fabric_titles
+from .content import Card, Cards, Chapter, Paragraph, Part, Picture, Section, Table
+from .row_picture import Pressed, RowPart, RowScene, Shown, draw_row
+from .step_chapter import pressing_words
+from .step_picture import WIDE
+
+TITLE: Final = "Steps: the quilt"
+
+COLUMNS: Final = (
+    Column("name", 40.0, bold=True),
+    Column("count", 36.0, "end", bold=True),
+    Column("what", 104.0),
+    Column("fabric", 0.0),
+    Column("unfinished", 92.0),
+    Column("finished", 92.0),
+)
+
+READ: Final = (
+    "First or left, the parts as they lie, with their names from the table; cloth is shaded. Then the row "
+    "sewn together: small arrows show which way the seams are pressed. Units are named by the step that "
+    "makes them."
+)
+
+
+def row_chapter(quilt: Quilt, made: QuiltAssembly) -> Chapter:
+    """The chapter."""
+    return Chapter(TITLE, tuple(_parts(quilt, made)))
+
+
+def _parts(quilt: Quilt, made: QuiltAssembly) -> Iterator[Part]:
+    yield Paragraph(f"Checked by sewing it from the printed numbers: {made.proof.sentence}.", strong=True)
+    yield Table(COLUMNS, tuple(_kind_rows(quilt, made.kinds)), "Parts of the top")
+    if not made.stages:
+        yield Paragraph("The top is one block: there is nothing to sew round it.")
+        return
+    yield Paragraph(READ)
+    names = _unit_names(made.stages)
+    for stage in made.stages:
+        yield Section(stage.title)
+        yield Cards(tuple(_card(quilt, made, row, names) for row in stage.rows))
+    yield Section("Pressing")
+    yield Paragraph(pressing_words(made.pressing))
+
+
+def _kind_rows(quilt: Quilt, kinds: Sequence[Kind]) -> Iterator[TableRow]:
+    titles = fabric_titles(quilt)
+    for kind in kinds:
+        what = kind.what + (", mirrored" if kind.mirrored else "")
+        if kind.block is None:
+            fabric = titles.get(kind.fabric, kind.fabric)
+        else:
+            fabric = ", ".join(f"{role} {titles.get(own, own)}" for role, own in kind.fabrics)
+        yield TableRow(
+            (kind.label, str(kind.count), what, fabric, _size(kind.unfinished), _size(kind.finished)),
+            kind.label,
+        )
+
+
+def _size(size: Size) -> str:
+    return f"{about(size.width)} x {about(size.height)}"
+
+
+def _unit_names(stages: Sequence[Stage]) -> dict[str, str]:
+    """`R1`, `R2`, ...: what each row's unit is called."""
+    return {
+        row.makes: f"R{number}"
+        for number, row in enumerate((row for stage in stages for row in stage.rows), 1)
+    }
+
+
+def _card(quilt: Quilt, made: QuiltAssembly, row: Row, names: dict[str, str]) -> Card:
+    words = _row_words(row, names)
+    marks, tall = draw_row(_scene(quilt, made, row, names), quilt_fills(quilt))
+    name = names[row.makes]
+    last = row.steps[-1] == len(made.assembly.steps)
+    title = f"{name} · the top" if last else f"{name} · make {row.batch}" if row.batch > 1 else name
+    picture = Picture(marks, WIDE, tall, f"Row {name} apart, and sewn together. {words[0]}")
+    return Card(title, picture, words)
+
+
+HOW: Final = {
+    "across": "side by side, left to right",
+    "down": "one under another, from the top",
+    "slantwise": "along the slant, in this order",
+    "set in": "round the corner: stop at the dot, turn, sew on",
+}
+
+
+def _row_words(row: Row, names: dict[str, str]) -> tuple[str, ...]:
+    """What is joined, how long the seams are, and the sizes."""
+    parts = [names.get(part, part) for part in row.parts]
+    seams = count_of(len(parts) - 1, "seam")
+    return (
+        f"Sew {', '.join(parts)} {HOW[row.way]}: {seams}, the longest {about(row.seam_length)}.",
+        "Press as the arrows show.",
+        f"Unfinished {_size(row.unfinished)}, finished {_size(row.finished)}.",
+    )
+
+
+def _scene(quilt: Quilt, made: QuiltAssembly, row: Row, names: dict[str, str]) -> RowScene:
+    """The row where its first copy lies."""
+    pieces = _unit_pieces(made.assembly, row.makes)
+    groups = _part_groups(made.assembly, row, pieces)
+    parts = tuple(
+        RowPart(
+            _name(made, part, names),
+            _rings(made.top, group),
+            not part.startswith("u") and made.kind_of(group[0]).block is None,
+        )
+        for part, group in groups
+    )
+    inside = _Inside(made.top, pieces)
+    cloth = tuple(Shown(piece.outline, piece.fabric) for piece in quilt.pieces if inside.holds(piece.outline))
+    seams = []
+    for number in row.steps:
+        step, pressing = made.assembly.steps[number - 1], made.pressing.seams[number - 1]
+        if inside.holds(step.seam):
+            seams.append(Pressed(step.seam, pressing.toward))
+    return RowScene(parts, cloth, tuple(seams))
+
+
+def _name(made: QuiltAssembly, part: str, names: dict[str, str]) -> str:
+    return names.get(part, part) if part.startswith("u") else made.kind_of(int(part)).label
+
+
+def _unit_pieces(assembly: Assembly, unit: str) -> tuple[int, ...]:
+    return assembly.units[int(unit[1:]) - 1].pieces
+
+
+def _part_groups(assembly: Assembly, row: Row, pieces: tuple[int, ...]) -> list[tuple[str, tuple[int, ...]]]:
+    """The row's parts with their pieces: units that its own steps make are taken apart."""
+    own = {assembly.steps[number - 1].makes for number in row.steps}
+
+    def apart(part: str, of: tuple[int, ...]) -> list[tuple[str, tuple[int, ...]]]:
+        if part not in own:
+            return [(part if part.startswith("u") else str(of[0]), of)]
+        first, second = assembly.steps[int(part[1:]) - 1].parts
+        count = len(_unit_pieces(assembly, first)) if first.startswith("u") else 1
+        return [*apart(first, of[:count]), *apart(second, of[count:])]
+
+    return apart(row.makes, pieces)
+
+
+def _rings(top: Draft, pieces: Sequence[int]) -> tuple[tuple[Edge, ...], ...]:
+    return tuple(tuple(side.edge for side in top.pieces[number - 1].ring) for number in pieces)
+
+
+class _Inside:
+    """Which outlines lie in some pieces of the top, told by their middles."""
+
+    def __init__(self, top: Draft, pieces: Sequence[int]) -> None:
+        from shapely import STRtree
+        from shapely.geometry import Polygon
+
+        self.shapes = [
+            Polygon([(float(edge.start.x), float(edge.start.y)) for edge in ring]).buffer(1e-3)
+            for ring in _rings(top, pieces)
+        ]
+        self.tree = STRtree(self.shapes)
+
+    def holds(self, edges: Sequence[Edge]) -> bool:
+        """Whether the middle of the edges' corners lies in one of the pieces."""
+        from shapely.geometry import Point
+
+        ends = [(float(point.x), float(point.y)) for edge in edges for point in (edge.start, edge.end)]
+        spot = Point(sum(x for x, _ in ends) / len(ends), sum(y for _, y in ends) / len(ends))
+        return len(self.tree.query(spot, predicate="intersects")) > 0
