@@ -11,6 +11,7 @@ import click
 from .choices import Decorated, ParamKind
 
 if TYPE_CHECKING:
+    from ..cutting.needs import SizedBlock
     from ..pipeline import CompiledBlock
     from ..sheets.arrange.options import SheetOptions
     from ..sheets.booklet.content import Book
@@ -55,7 +56,7 @@ class Booklets:
     ways: tuple[tuple[str, str], ...] = ()
     met: dict[str, bool] = field(default_factory=dict)
 
-    def way_for(self, block: CompiledBlock) -> Any:
+    def way_for(self, block: CompiledBlock | SizedBlock) -> Any:
         """The way for a block: by its title or another of its names, else that for all, else templates."""
         names = {name.casefold() for name in (block.draft.title, *block.draft.also)}
         own = [way for title, way in self.ways if title.casefold() in names]

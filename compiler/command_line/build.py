@@ -43,7 +43,7 @@ from .kept import Kept, open_kept
 from .kept_sheets import KeptSheets
 from .naming import Names
 from .quilts import PARTS as QUILT_PARTS
-from .quilts import documents_of, stem_of, tables_of
+from .quilts import made_of_quilt, stem_of, tables_of
 from .stopping import held
 
 if TYPE_CHECKING:
@@ -176,8 +176,9 @@ def finish(job: Job, kept: Kept | None) -> int:
         if job.tables and not job.quilts:
             raise click.UsageError("--tables is for quilts, and no quilt was made.")
         if job.parts and not job.parts_made:
-            raise click.UsageError(f"--parts: a block has {', '.join(BLOCK_PARTS)}; those for quilts are "
-                                   f"{', '.join(QUILT_PARTS)}.")
+            only = [part for part in QUILT_PARTS if part not in BLOCK_PARTS]
+            raise click.UsageError(f"--parts: a block has {', '.join(BLOCK_PARTS)}; only for quilts are "
+                                   f"{', '.join(only)}.")
     if job.tally.errors or job.tally.warnings or job.tally.notes:
         job.voice.tell(job.tally.summary())
     if job.sheets.told():
@@ -261,9 +262,9 @@ def quilt_files(job: Job, source: str, quilts: Sequence[PlannedQuilt],
         stem = stem_of(job.names, planned.quilt, source)
         job.progress.doing(f"{source}: laying out {count_of(len(planned.quilt.blocks), 'block')}")
         with laying_out(title, planned.quilt.origin or Span(source, 0, 0)):
-            documents = list(documents_of(planned, job.parts, job.options, job.sheets))
-        for part, document in documents:
-            yield from drawn(job, source, title, stem, Made(part, document), lines)
+            made = list(made_of_quilt(planned, job.parts, job.options, job.sheets, job.booklets))
+        for each in made:
+            yield from drawn(job, source, title, stem, each, lines)
         if job.tables:
             with own_mistakes(title):
                 tables = list(tables_of(planned))

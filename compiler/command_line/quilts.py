@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING, Final
 
+from .booklets import BOOKLET, Booklets, Made
 from .compiling import PlannedQuilt
 
 if TYPE_CHECKING:
     from ..quilt.model import Quilt
     from ..sheets.arrange.options import SheetOptions
-    from ..sheets.page import Document
     from .kept_sheets import KeptSheets
     from .naming import Names
 
@@ -23,19 +23,37 @@ def stem_of(names: Names, quilt: Quilt, source: str) -> str:
     return names.stem(title, quilt.version, f"{source}\0quilt")  # apart from a block of the same title
 
 
-def documents_of(planned: PlannedQuilt, parts: tuple[str, ...], options: SheetOptions,
-                 sheets: KeptSheets) -> Iterator[tuple[str, Document]]:
-    """The whole document, under ''; or each part asked for that has pages, under its name."""
+def made_of_quilt(planned: PlannedQuilt, parts: tuple[str, ...], options: SheetOptions, sheets: KeptSheets,
+                  booklets: Booklets) -> Iterator[Made]:
+    """The whole document or the booklet; and each part asked for that has pages."""
     from ..sheets.arrange.quilt_sheets import QUILT_PARTS, arrange_quilt, arrange_quilt_part
 
     quilt, plan = planned.quilt, planned.plan
-    if not parts:
-        yield "", arrange_quilt(quilt, plan, options, sheets.leaves)
+    if not parts and not booklets.wanted:
+        yield Made("", arrange_quilt(quilt, plan, options, sheets.leaves))
     for part in QUILT_PARTS:
         if part in parts:
             document = arrange_quilt_part(part, quilt, plan, options, sheets.leaves)
             if document.pages:
-                yield part, document
+                yield Made(part, document)
+    if booklets.wanted or any(part not in QUILT_PARTS for part in parts):
+        yield from _of_booklet(planned, parts, options, sheets, booklets)
+
+
+def _of_booklet(planned: PlannedQuilt, parts: tuple[str, ...], options: SheetOptions, sheets: KeptSheets,
+                booklets: Booklets) -> Iterator[Made]:
+    """The booklet, and those parts that are a booklet's."""
+    from ..sheets.booklet.block_book import BLOCK_PARTS
+    from ..sheets.booklet.quilt_book import QuiltBook
+    from ..sheets.booklet.set_pages import chapters_document, set_book
+
+    maker = QuiltBook(planned.quilt, planned.plan, planned.assembly, options, booklets.way_for, sheets.leaves)
+    if booklets.wanted:
+        book = maker.book()
+        yield Made(BOOKLET, set_book(book, options), book)
+    for part in BLOCK_PARTS:
+        if part in parts and part not in PARTS:
+            yield Made(part, chapters_document(maker.alone(part), options))
 
 
 def tables_of(planned: PlannedQuilt) -> Iterator[tuple[str, bytes]]:

@@ -15,13 +15,17 @@ from shutil import which
 import pytest
 from axe_playwright_python.sync_playwright import Axe
 from piecewright.pipeline import CompiledBlock
+from piecewright.quilt.assembly import assemble_quilt
+from piecewright.sheets.arrange.block_sheets import block_leaves
 from piecewright.sheets.arrange.options import SheetOptions
 from piecewright.sheets.booklet.block_book import WAYS, Sewn, block_book
 from piecewright.sheets.booklet.content import Book
 from piecewright.sheets.booklet.html_book import html_bytes
+from piecewright.sheets.booklet.quilt_book import QuiltBook
 from playwright.sync_api import Browser, Page, sync_playwright
 
 from tests.support.library import compiled, library_sources
+from tests.support.sample_quilts import planned
 
 TITLES = ("Eight-pointed Star", "Log Cabin", "Drunkard's Path", "Honeycomb", "Storm at Sea")
 NARROW = 320  # CSS pixels: WCAG 2.2, 1.4.10
@@ -82,6 +86,19 @@ def test_no_rule_of_accessibility_is_broken(show, title, way):
     found = Axe().run(page, options=RULES)
     assert found.violations_count == 0, found.generate_report()
     assert len(found.response["passes"]) > 20
+
+
+def test_a_quilts_booklet_breaks_no_rule_either(show):
+    quilt, plan = planned("baby")
+    made = assemble_quilt(quilt).value
+    assert made is not None
+    options = SheetOptions()
+    whole = QuiltBook(quilt, plan, made, options, lambda block: "foundation", block_leaves).book()
+    page = show(whole)
+    found = Axe().run(page, options=RULES)
+    assert found.violations_count == 0, found.generate_report()
+    assert page.evaluate("document.documentElement.scrollWidth") <= PHONE
+    assert page.locator("h2").count() == 1 + len(whole.chapters)
 
 
 @pytest.mark.parametrize("title", TITLES)

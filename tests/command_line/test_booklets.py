@@ -87,3 +87,37 @@ def test_every_part_of_a_block_can_be_had_alone(here: Path, part: str) -> None:
 def test_what_cannot_be_is_refused(here: Path, options: tuple[str, ...], words: str) -> None:
     ended = piecewright("build", FILE, *options)
     assert ended.status == 2 and words in " ".join(ended.err.split())
+
+
+QUILT = """edition 1
+quilt "Heron Reach" version 1 {
+  use "Ohio Star" as star with background = light
+  use "Shoo Fly" as fly
+  fabric light
+  fabric dark
+  roles background = light
+  set straight 2 across 2 down of 6in {
+    row star, fly
+    row fly, star
+  }
+  border 2in in dark
+}
+"""
+
+
+def test_a_quilt_has_a_booklet_with_each_block_as_its_maker_chose(here: Path) -> None:
+    put(here / "heron.quilt", QUILT)
+    ended = piecewright("build", "heron.quilt", "--booklet", "--format", "pdf,html", "--sew",
+                        "Shoo Fly=foundation", "--out", "out")
+    assert ended.status == 0, ended.err
+    assert sorted(os.listdir("out")) == ["heron-reach-v1-booklet.html", "heron-reach-v1-booklet.pdf"]
+    names = marks_of(Path("out/heron-reach-v1-booklet.pdf"))
+    assert "Shoo Fly: foundations" in names and "Ohio Star: templates" in names
+
+
+def test_a_quilt_has_the_parts_of_both(here: Path) -> None:
+    put(here / "heron.quilt", QUILT)
+    ended = piecewright("build", "heron.quilt", "--parts", "steps,picture,papers", "--out", "out")
+    assert ended.status == 0, ended.err
+    parts = ("papers", "picture", "steps")
+    assert sorted(os.listdir("out")) == [f"heron-reach-v1-{part}.pdf" for part in parts]

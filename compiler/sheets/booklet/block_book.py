@@ -148,13 +148,13 @@ class _Maker:
 
 
 def block_chapters(
-    block: Sewn, options: SheetOptions, way: Way, under: str, sheets: BlockSheets
+    block: Sewn, options: SheetOptions, way: Way, under: str, sheets: BlockSheets, parts: Sequence[BlockPart]
 ) -> Iterator[Chapter]:
-    """What a quilt's booklet holds of a block: its sheets in the way chosen, and its steps. The cutting
-    chart is the quilt's own."""
+    """A block's chapters in a quilt's booklet: of several parts, those that belong to its way of sewing; of
+    one alone, that one."""
     maker = _Maker(block, options, way, under, sheets)
-    for part in maker.parts():
-        if part in QUILTED:
+    for part in maker.parts() if len(parts) > 1 else parts:
+        if part in parts:
             yield maker.chapter(part)
 
 

@@ -120,7 +120,7 @@ PAGE: Final = """\
 {%- elif part.kind == "Picture" %}
 {{ figure(part) }}
 {%- elif part.kind == "Table" %}
-<div class="wide" role="region" aria-label="{{ part.caption }}" tabindex="0">
+<div class="wide" role="group" aria-label="{{ part.caption }}" tabindex="0">
 <table{% if part.columns | length > 4 %} class="many"{% endif %}>
 <caption>{{ part.caption }}</caption>
 <thead><tr>
@@ -134,7 +134,7 @@ PAGE: Final = """\
 {%- if part.ticks %}<td>{% if not row.total %}\
 <input type="checkbox" aria-label="{{ row.cells[0] }} done">{% endif %}</td>{% endif %}
 {%- for cell in row.cells %}
-{%- if loop.first %}<th scope="row">{{ cell }}</th>
+{%- if loop.first and cell %}<th scope="row">{{ cell }}</th>
 {%- else %}<td{% if part.columns[loop.index0].anchor == "end" %} class="number"{% endif %}>{{ cell }}</td>
 {%- endif %}{% endfor -%}
 </tr>

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
-from typing import Final, Literal, get_args
+from typing import ClassVar, Final, Literal, get_args
 
 from ...cutting.model import Template
 from ...cutting.needs import SizedBlock
@@ -27,7 +27,7 @@ from ..arrange.quilt_sheets import BlockSheets
 from ..arrange.quilt_templates import setting_templates
 from ..arrange.quilt_tools import safety_words
 from ..quilt_tables import block_name, size_text
-from .block_book import Sewn, Way, block_chapters
+from .block_book import QUILTED, BlockPart, Sewn, Way, block_chapters
 from .content import Book, Chapter, List, Paragraph, Part, Picture, Section
 from .envelope_chapters import card_parts, cause_lines, glossary_chapter
 from .quilt_chapters import chart_chapter, counts_chapter, supplies_chapter
@@ -66,9 +66,18 @@ class QuiltBook:
         chapters = [chapter for part in QUILT_BOOK_PARTS for chapter in self.chapters(part)]
         return self.bound((*chapters, glossary_chapter(words_of(chapters))))
 
-    def part(self, part: QuiltBookPart) -> Book:
-        """One part, as a book of its own without cover and contents."""
-        return self.bound(tuple(self.chapters(part)))
+    def alone(self, part: BlockPart) -> Book:
+        """One part of every block and of the quilt, as a book of its own without cover and contents."""
+        if part == "glossary":
+            return self.bound(self.book().chapters[-1:])
+        if part in self.ALONE:
+            return self.bound(tuple(self.chapters(self.ALONE[part])))
+        rows = self.chapters("rows") if part == "steps" else ()
+        return self.bound((*self._block_chapters((part,)), *rows))
+
+    ALONE: ClassVar[dict[BlockPart, QuiltBookPart]] = {
+        "needs": "needs", "chart": "chart", "difficulty": "difficulty", "card": "card", "safety": "safety",
+    }  # fmt: skip
 
     def chapters(self, part: QuiltBookPart) -> Iterator[Chapter]:
         """The chapters of a part."""
@@ -87,7 +96,7 @@ class QuiltBook:
                     "Cutting pictures", (), tuple(cutting_leaves(quilt, plan, paper)), true_size=False
                 )
             case "blocks":
-                yield from self._block_chapters()
+                yield from (*self._block_chapters(QUILTED), *self._setting_chapters())
             case "rows":
                 yield row_chapter(quilt, self.made)
             case "difficulty":
@@ -97,8 +106,9 @@ class QuiltBook:
             case "safety":
                 yield Chapter("Safety", (List(tuple(safety_words(plan))),))
 
-    def _block_chapters(self) -> Iterator[Chapter]:
-        """Of every block its sheets and its steps; then the templates of the setting and the borders."""
+    def _block_chapters(self, parts: Sequence[BlockPart]) -> Iterator[Chapter]:
+        """Those chapters of every block; in the booklet itself, as far as they belong to its way of
+        sewing."""
         papers: dict[str, None] = {}  # to draft on: one of a kind serves all blocks
 
         def new(sheets: Sequence[Leaf]) -> Iterator[Leaf]:
@@ -113,10 +123,13 @@ class QuiltBook:
             size = size_text(block.draft.width, block.draft.height)
             times = count_of(self.quilt.block_counts[index], "time")
             under = f"{size} finished · version {block.draft.version} · {times} in {self.quilt.title}"
-            for chapter in block_chapters(sewn, self.options, self.way_for(block), under, self.sheets):
+            for chapter in block_chapters(sewn, self.options, self.way_for(block), under, self.sheets, parts):
                 yield replace(
                     chapter, title=f"{name}: {chapter.title.lower()}", sheets=tuple(new(chapter.sheets))
                 )
+
+    def _setting_chapters(self) -> Iterator[Chapter]:
+        """The templates of the setting and the borders, where there are any."""
         own = setting_templates(self.quilt, self.plan)
         if own:
             yield Chapter("Setting and borders: templates", (), tuple(self._setting_leaves(own)))

@@ -69,14 +69,15 @@ def draw_row(scene: RowScene, fills: Mapping[str, Fill]) -> tuple[tuple[Mark, ..
     apart = _apart(scene)
     box = _box(ring for part in apart for ring in part.rings)
     across, down = (box[2] - box[0]) * POINTS_PER_INCH, (box[3] - box[1]) * POINTS_PER_INCH
+    whole = _box(ring for part in scene.parts for ring in part.rings)
     stacked = across > STACKED * down
     wide = WIDE if stacked else BEFORE
     after_wide = WIDE if stacked else WIDE - BEFORE - BETWEEN
-    scale = min(LARGEST, wide / across, after_wide * (1 + SPREAD) / across, TALL / down)
+    own = (whole[2] - whole[0]) * POINTS_PER_INCH
+    scale = min(LARGEST, wide / across, after_wide / own, TALL / down)
     tall = down * scale
     before = Placement(0.0, (wide - across * scale) / 2 - box[0] * POINTS_PER_INCH * scale,
                        -box[1] * POINTS_PER_INCH * scale, scale)  # fmt: skip
-    whole = _box(ring for part in scene.parts for ring in part.rings)
     own_wide, own_tall = ((whole[at + 2] - whole[at]) * POINTS_PER_INCH * scale for at in (0, 1))
     left = (WIDE - own_wide) / 2 if stacked else BEFORE + BETWEEN + (after_wide - own_wide) / 2
     top = tall + BELOW if stacked else (tall - own_tall) / 2

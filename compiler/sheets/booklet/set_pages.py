@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from typing import Final
 
 from ..arrange.furniture import Heading, Paper
@@ -86,7 +87,10 @@ def _run_pages(run: Sequence[Chapter], book: Book, paper: Paper) -> tuple[list[L
         leaves.append(plain_leaf(book.title, book.under, paper, name.lower(), "", marks, note, group))
     if not run[-1].parts:
         starts.append((run[-1].title, len(pages)))
-    return [*leaves, *(Leaf(each.heading, each.marks, each.bookmark, group) for each in sheets)], starts
+    alone = len(pages) + len(sheets) == 1  # its bookmark is the chapter's own
+    names = [run[-1].title if alone else each.bookmark for each in sheets]
+    printed = [replace(each, bookmark=name, part=group) for each, name in zip(sheets, names, strict=True)]
+    return [*leaves, *printed], starts
 
 
 def _heading(title: str, first: bool) -> Item:

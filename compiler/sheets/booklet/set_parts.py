@@ -8,7 +8,7 @@ from typing import Final, assert_never
 from ..arrange.paths import box_path
 from ..arrange.quilt_flow import Column as FlowColumn
 from ..arrange.quilt_flow import Item, Row, bullets, gap, paragraph, section, table_items
-from ..arrange.style import BLACK, HEADING, LABEL, SMALLEST, break_lines, grey_text, set_text
+from ..arrange.style import BLACK, HEADING, LABEL, SMALLEST, break_lines, grey_text, lettering, set_text
 from ..moving import moved_mark
 from ..page import Mark, PathMark
 from .content import Card, Cards, List, Paragraph, Part, Picture, Section, Table
@@ -58,7 +58,7 @@ def _line_item(line: str, size: float) -> Item:
 def _numbered(texts: Sequence[str], sign: str, width: float) -> Iterator[Item]:
     """A list with numbers or boxes; the lines of one stay together."""
     for number, text in enumerate(texts, 1):
-        lines = break_lines(text, width - INDENT, LABEL)
+        lines = break_lines(lettering(text), width - INDENT, LABEL)
         for row, line in enumerate(lines):
             first = "" if row else ("box" if sign == "box" else f"{number}.")
             yield _list_line(first, line, row + 1 < len(lines))
@@ -133,7 +133,7 @@ def _card_row(row: Sequence[Item], wide: float) -> Item:
 
 def _set_card(card: Card, wide: float) -> Item:
     """One card: its title, its picture, its lines."""
-    lines = [line for text in card.lines for line in break_lines(text, wide, LABEL)]
+    lines = [line for text in card.lines for line in break_lines(lettering(text), wide, LABEL)]
     top = CARD_HEAD + card.picture.height + 7
 
     def draw(x: float, y: float) -> list[Mark]:

@@ -1,0 +1,155 @@
+"""The booklet of a quilt: its chapters, its rows and borders, and that nothing leaves the paper."""
+
+from __future__ import annotations
+
+from functools import cache
+
+import pytest
+from piecewright.quilt.assembly import assemble_quilt
+from piecewright.quilt.assembly_model import QuiltAssembly
+from piecewright.quilt.model import Quilt
+from piecewright.sheets.arrange.block_sheets import block_leaves
+from piecewright.sheets.arrange.options import SheetOptions
+from piecewright.sheets.booklet.block_book import BLOCK_PARTS
+from piecewright.sheets.booklet.content import Card, Cards, Paragraph, Section, Table
+from piecewright.sheets.booklet.quilt_book import QuiltBook
+from piecewright.sheets.booklet.set_pages import chapters_document, set_book
+from piecewright.sheets.page import Document, PathMark
+from piecewright.sheets.quilt_tables import size_text
+from shapely.geometry import Polygon
+from shapely.ops import unary_union
+
+from tests.support.arranged import extent, paths, rings, texts
+from tests.support.sample_quilts import planned
+
+NAMES = ("sampler", "on point", "baby")
+
+
+@cache
+def sewn(name: str) -> tuple[Quilt, QuiltAssembly]:
+    quilt, _ = planned(name)
+    made = assemble_quilt(quilt)
+    assert made.value is not None
+    return quilt, made.value
+
+
+@cache
+def maker(name: str, way: str = "templates") -> QuiltBook:
+    quilt, made = sewn(name)
+    return QuiltBook(quilt, planned(name)[1], made, SheetOptions(), lambda block: way, block_leaves)
+
+
+@cache
+def document(name: str) -> Document:
+    return set_book(maker(name).book(), SheetOptions())
+
+
+def cards(name: str) -> list[Card]:
+    (chapter,) = maker(name).chapters("rows")
+    return [card for part in chapter.parts if isinstance(part, Cards) for card in part.cards]
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_the_booklet_holds_every_block_and_the_quilt_around_them(name):
+    quilt, _ = sewn(name)
+    titles = [chapter.title for chapter in maker(name).book().chapters]
+    assert titles[:5] == ["The quilt", "What you need", "Counts", "Cutting chart", "Cutting pictures"]
+    for block in quilt.blocks:
+        for what in ("templates", "steps", "drafting exercise"):
+            assert f"{block.draft.title}: {what}" in titles
+    assert titles[-5:] == ["Steps: the quilt", "What makes it hard", "Storage cards", "Safety", "Glossary"]
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_the_contents_give_the_page_on_which_each_chapter_begins(name):
+    pages = document(name).pages
+    rows = [mark for mark in texts(pages[1]) if mark.role == "contents"]
+    for title, number in zip(rows[::2], rows[1::2], strict=True):
+        page = pages[int(number.text) - 1]
+        begins = any(mark.role == "chapter" and mark.subject == title.subject for mark in texts(page))
+        assert begins or page.part == title.subject or page.title == title.subject, title
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_nothing_leaves_the_paper(name):
+    for page in document(name).pages:
+        for mark in page.marks:
+            left, top, right, bottom = extent(mark)
+            assert min(left, top, page.width - right, page.height - bottom) >= 17.5, (page.title, mark)
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_every_row_has_a_card_and_its_parts_make_it_up(name):
+    _, made = sewn(name)
+    rows = [row for stage in made.stages for row in stage.rows]
+    assert len(cards(name)) == len(rows)
+    for row, card in zip(rows, cards(name), strict=True):
+        drawn = [mark for mark in card.picture.marks if isinstance(mark, PathMark)]
+        parts = [mark for mark in drawn if mark.role == "part"]
+        assert len(parts) == len(row.parts)
+        before = sum(Polygon(ring).area for mark in parts for ring in rings(mark) if len(ring) > 2)
+        after = unary_union([Polygon(ring).buffer(0.01) for mark in drawn if mark.role == "fill"
+                             for ring in rings(mark) if len(ring) > 2])  # fmt: skip
+        assert after.area == pytest.approx(before, rel=0.02), card.title
+        assert card.title.endswith(f"make {row.batch}") == (row.batch > 1)
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_a_row_names_its_parts_in_order_and_a_unit_by_the_row_that_made_it(name):
+    quilt, made = sewn(name)
+    known = {kind.label for kind in made.kinds}
+    for number, card in enumerate(cards(name), 1):
+        said = card.lines[0].removeprefix("Sew ").split(" side by side")[0].split(" one under")[0]
+        for part in said.split(" along")[0].split(" round")[0].split(", "):
+            assert part in known or int(part.removeprefix("R")) < number
+    assert cards(name)[-1].lines[2].endswith(f"finished {size_text(quilt.width, quilt.height)}.")
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_the_key_counts_blocks_and_strips(name):
+    quilt, made = sewn(name)
+    (chapter,) = maker(name).chapters("rows")
+    (key,) = [part for part in chapter.parts if isinstance(part, Table)]
+    assert sum(int(row.cells[1]) for row in key.rows) == len(made.top.pieces)
+    blocks = [row for row in key.rows if row.cells[0].startswith("B")]
+    assert sum(int(row.cells[1]) for row in blocks) == sum(quilt.block_counts)
+
+
+def test_the_proof_is_of_the_whole_quilt():
+    _, made = sewn("sampler")
+    (chapter,) = maker("sampler").chapters("rows")
+    assert isinstance(chapter.parts[0], Paragraph) and made.proof.sentence in chapter.parts[0].text
+    words = [mark.text for mark in texts(document("sampler").pages[0])]
+    assert any(made.proof.sentence in line for line in words)
+
+
+def test_each_block_is_sewn_as_its_maker_chose():
+    quilt, made = sewn("sampler")
+    ways = {"Ohio Star": "foundation", "Churn Dash": "papers"}
+    book = QuiltBook(quilt, planned("sampler")[1], made, SheetOptions(),
+                     lambda block: ways.get(block.draft.title, "templates"), block_leaves).book()  # fmt: skip
+    titles = {chapter.title for chapter in book.chapters}
+    assert {"Ohio Star: foundations", "Churn Dash: paper pieces", "Friendship Star: templates"} <= titles
+    assert not {"Ohio Star: templates", "Churn Dash: templates"} & titles
+
+
+def test_one_graph_paper_serves_all_blocks():
+    names = [page.title for page in document("sampler").pages]
+    assert names.count("Quarter-inch graph paper") == 1
+
+
+@pytest.mark.parametrize("part", BLOCK_PARTS)
+def test_every_part_can_be_had_alone(part):
+    pages = chapters_document(maker("baby").alone(part), SheetOptions()).pages
+    assert pages and not any(page.title in ("Cover", "Contents") for page in pages)
+
+
+def test_storage_cards_have_a_box_for_every_template_of_every_block():
+    quilt, _ = sewn("sampler")
+    (chapter,) = maker("sampler").chapters("card")
+    tables = [part for part in chapter.parts if isinstance(part, Table)]
+    assert [len(table.rows) for table in tables] == [len(block.templates) for block in quilt.blocks]
+    assert sum(isinstance(part, Section) for part in chapter.parts) == len(quilt.blocks)
+    pages = chapters_document(maker("sampler").alone("card"), SheetOptions()).pages
+    boxes = sum(len(paths(page, "tick-box")) for page in pages)
+    assert boxes == sum(len(block.templates) + 4 for block in quilt.blocks)
