@@ -213,10 +213,10 @@ def block_files(folder: Path, depth: int = 0) -> list[Path]:
     return [Path(each) for each in names_in(str(folder), depth)]
 
 
-def bytes_of(path: Path) -> bytes | None:
+def bytes_of(path: Path | str) -> bytes | None:
     """The file's bytes; None where it cannot be read or is far larger than any block file."""
     try:
-        with path.open("rb") as stream:
+        with open(path, "rb") as stream:
             data = stream.read(LARGEST + 1)
     except OSError:
         return None

@@ -40,7 +40,7 @@ class Task(NamedTuple):
     """A file to be indexed."""
 
     shelf: Folder
-    path: Path
+    path: str
 
 
 def index_records(shelves: Sequence[Folder], tasks: Sequence[Task]) -> Iterator[Record]:
@@ -87,7 +87,7 @@ def _opened(shelves: tuple[Folder, ...]) -> FolderShelf:
 
 def _record(shelf: FolderShelf, task: Task) -> Record:
     """One file's facts, or its first error."""
-    parsed = shelf.own_file(task.path, task.shelf)
+    parsed = shelf.own_file(Path(task.path), task.shelf)
     if parsed is None:
         return _failed(1, "It cannot be read.")
     errors = [each for each in parsed.diagnostics if each.severity is Severity.ERROR]
@@ -100,7 +100,7 @@ def _record(shelf: FolderShelf, task: Task) -> Record:
 
 
 def _drafts(shelf: FolderShelf, task: Task) -> tuple[Draft, ...]:
-    parsed = shelf.own_file(task.path, task.shelf)
+    parsed = shelf.own_file(Path(task.path), task.shelf)
     return draft_source(parsed.source, shelf).value or () if parsed else ()
 
 

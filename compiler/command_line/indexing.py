@@ -11,8 +11,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 from json import dumps, loads
-from os.path import realpath
-from pathlib import Path
+from os.path import islink, realpath
 from typing import Any, Final
 
 from ..diagnostics.diagnostic import Diagnostic, Severity, warning
@@ -20,10 +19,10 @@ from ..diagnostics.source import Source, Span
 from ..sheets.block_facts import BlockFacts, facts_from
 from .console import Progress
 from .digests import digest_of, program_digest
-from .folders import Folder, FolderShelf, block_files, bytes_of, names_shown, shown_path, uses_shown
+from .folders import Folder, FolderShelf, bytes_of, names_shown, uses_shown
 from .index_work import Fault, Record, Task, index_records
 from .kept import Kept
-from .listing import DEEPEST
+from .listing import DEEPEST, names_in
 from .manifest import read_manifest
 
 MOST_USED: Final = 500  # files used by one that are told apart; with more, any change on the shelves counts
@@ -51,11 +50,12 @@ class Indexed:
     shelves: list[tuple[str, str, str]] = field(default_factory=list)  # title, folder, note
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class _File:
-    """A file on a shelf, its digest, and the names that its text shows."""
+    """A file on a shelf, how its places are written, its digest, and the names that its text shows."""
 
-    path: Path
+    path: str
+    shown: str
     shelf: Folder
     digest: str
     names: tuple[str, ...]
@@ -95,14 +95,16 @@ def _read(shelves: Sequence[Folder], entries: dict[Folder, _Entry]) -> Iterator[
     """Every file of every shelf, once, with what its text shows."""
     seen: set[str] = set()
     for shelf in shelves:
-        for path in block_files(shelf.path, DEEPEST):
-            real = realpath(path)
+        folder, home = str(shelf.path), realpath(shelf.path)
+        for path in names_in(folder, DEEPEST):
+            within = path[len(folder) :]  # folders on the way are no links: see `listing`
+            real = realpath(path) if islink(path) else home + within
             data = None if real in seen else bytes_of(path)
             seen.add(real)
             if data is not None:
                 digest = digest_of(data)
                 names, uses = entries[shelf].shown(digest, data)
-                yield _File(path, shelf, digest, tuple(names), tuple(uses))
+                yield _File(path, shelf.shown + within, shelf, digest, tuple(names), tuple(uses))
 
 
 class _Keys:
@@ -117,7 +119,7 @@ class _Keys:
 
     def key(self, file: _File) -> str:
         """The key: every file that may be used, and what for, told in the order in which it is met."""
-        told = [shown_path(file.path, file.shelf)]
+        told = [file.shown]
         met = {file: None}
         queue = [file]
         for each in queue:
@@ -203,14 +205,13 @@ def _gather(indexed: Indexed, files: Sequence[_File], title: str, entry: _Entry,
     for file in files:
         record = entry.find(keys[file])
         assert record is not None, f"{file.path} was not indexed"
-        name = shown_path(file.path, file.shelf)
         if record["fault"]:
-            indexed.faults.append(Fault(name, *record["fault"]))
+            indexed.faults.append(Fault(file.shown, *record["fault"]))
         for line, told in record["blocks"]:
-            made = Shelved(facts_from(told), name, line, title, Task(file.shelf, file.path))
+            made = Shelved(facts_from(told), file.shown, line, title, Task(file.shelf, file.path))
             indexed.blocks.append(made)
             first = standing.setdefault((made.facts.title, made.facts.version), made)
-            if first is not made and first.file != name:
+            if first is not made and first.file != file.shown:
                 indexed.diagnostics.append(on_shelf_twice(first, made))
 
 

@@ -90,6 +90,9 @@ def facts_of(draft: Draft) -> Outcome[BlockFacts]:
     ), made.diagnostics)
 
 
+_NAMES: Final = tuple(each.name for each in fields(BlockFacts))
+
+
 def record_of(facts: BlockFacts) -> dict[str, Any]:
     """The facts for JSON."""
     return asdict(facts)
@@ -97,9 +100,9 @@ def record_of(facts: BlockFacts) -> dict[str, Any]:
 
 def facts_from(record: Mapping[str, Any]) -> BlockFacts:
     """The facts again. KeyError where one is missing."""
-    values: dict[str, Any] = {each.name: record[each.name] for each in fields(BlockFacts)}
-    values.update({name: tuple(value) for name, value in values.items() if isinstance(value, list)})
-    return BlockFacts(**values)
+    values: list[Any] = [record[name] for name in _NAMES]
+    values = [tuple(each) if isinstance(each, list) else each for each in values]
+    return BlockFacts(*values)
 
 
 def shared_names(blocks: Iterable[BlockFacts]) -> dict[str, tuple[str, ...]]:

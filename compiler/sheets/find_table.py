@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
+from functools import lru_cache
 from typing import Any, Final
 
 from ..diagnostics.visible import visible
@@ -45,13 +46,19 @@ def same_text(facts: BlockFacts) -> str:
 
 def size_text(facts: BlockFacts) -> str:
     """`12in`, or `8in x 4in`."""
-    width, height = f"{number_text(facts.width)}in", f"{number_text(facts.height)}in"
+    width, height = f"{_number(facts.width)}in", f"{_number(facts.height)}in"
     return width if width == height else f"{width} x {height}"
 
 
 def angle_text(facts: BlockFacts) -> str:
     """`22.5°`; a dash where no piece has a corner."""
-    return f"{number_text(facts.smallest_angle)}°" if facts.smallest_angle < 180 else "-"
+    return f"{_number(facts.smallest_angle)}°" if facts.smallest_angle < 180 else "-"
+
+
+@lru_cache(maxsize=1024)
+def _number(value: float) -> str:
+    """The same few sizes and angles come again and again on a large shelf."""
+    return number_text(value)
 
 
 def count_text(found: int, among: int) -> str:

@@ -230,7 +230,7 @@ def drafted(monkeypatch: pytest.MonkeyPatch) -> list[str]:
     work = index_work._record
 
     def noted(shelf, task):
-        names.append(task.path.stem)
+        names.append(Path(task.path).stem)
         return work(shelf, task)
 
     monkeypatch.setattr(index_work, "_record", noted)
