@@ -122,7 +122,7 @@ class _Maker:
             "difficulty": lambda: difficulty_chapter(difficulty(draft, templates, block.assembly)),
             "exercise": lambda: exercise_chapter(draft, options, self.under),
             "card": lambda: card_chapter(draft, templates),
-            "safety": safety_chapter,
+            "safety": lambda: safety_chapter(block_plan(draft, templates)),
         }
         return makers[part]()
 

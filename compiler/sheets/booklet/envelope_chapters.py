@@ -6,11 +6,13 @@ from collections.abc import Iterable, Iterator, Sequence
 from typing import Final
 
 from ...cutting.model import Template
+from ...cutting.plan_model import CuttingPlan
 from ...drafting.model import Draft
 from ...sewing.difficulty import causes
 from ...sewing.model import Difficulty
 from ..arrange.block_sheets import finished_size
 from ..arrange.quilt_flow import Column, Row
+from ..arrange.quilt_tools import safety_words
 from ..arrange.table import box_words, cut_words
 from .content import Chapter, List, Paragraph, Part, Section, Table
 
@@ -51,17 +53,11 @@ GLOSSARY: Final[dict[str, str]] = {
 }
 """Terms of the trade, each explained once. A booklet lists those that its own pages use."""
 
-SAFETY: Final = (
-    "Follow the instructions that came with your tools; they come before anything said here.",
-    "The rotary cutter is as sharp as a razor. Close its guard after every cut, cut away from yourself, keep "
-    "your fingers off the ruler’s edge, and store it closed, out of children’s reach.",
-    "A young maker uses blades and the iron only with an adult beside them.",
-    "Scissors: pass them handles first, and keep paper scissors for paper.",
-    "Keep pins and needles in a cushion, not in the mouth; count them when you are done.",
-    "The iron: stand it on its heel, never leave it hot and alone, and unplug it when you are done.",
+MINDED: Final = (
     "Mind the cords: nobody should trip over iron or machine.",
     "Good light and a chair of the right height save eyes and back; stop before you are tired.",
 )
+"""What to mind with any work at the machine, besides the tools."""
 
 
 def difficulty_chapter(found: Difficulty) -> Chapter:
@@ -125,9 +121,9 @@ def card_parts(draft: Draft, templates: Sequence[Template]) -> Iterator[Part]:
     yield List(("Check square measured, 1in", "Test block sewn and measured", "Made for:", "Date:"), "box")
 
 
-def safety_chapter() -> Chapter:
-    """What to mind with the tools."""
-    return Chapter("Safety", (List(SAFETY),))
+def safety_chapter(plan: CuttingPlan) -> Chapter:
+    """What to mind with the tools that the cuts ask for, and at the machine."""
+    return Chapter("Safety", (List((*safety_words(plan), *MINDED)),))
 
 
 def glossary_chapter(words: Iterable[str]) -> Chapter:

@@ -32,7 +32,7 @@ from ..arrange.style import (
 )
 from ..page import Mark, PathMark, Segment
 from .compass import Construction, construct
-from .construction import Ruling, ruling_of
+from .construction import Ruling, place_key, ruling_of
 from .content import Chapter, List, Paragraph, Part, Picture
 
 TITLE: Final = "Drafting exercise"
@@ -95,21 +95,17 @@ def _graph_words(draft: Draft, ruling: Ruling) -> Iterator[str]:
 
 def _arc_words(draft: Draft, found: Construction) -> Iterator[str]:
     """Where the compass stands for each arc, and how wide it is open."""
-    names = {_spot(place): name for name, place in (*found.known.items(), *found.found.items())}
+    names = {place_key(place): name for name, place in (*found.known.items(), *found.found.items())}
     arcs: dict[str, None] = {}
     for piece in draft.pieces:
         for side in piece.ring:
             if side.edge.arc:
                 center, radius = side.edge.arc.center, side.edge.arc.radius
-                name = names.get(_spot(complex(float(center.x), float(center.y))), "")
+                name = names.get(place_key(complex(float(center.x), float(center.y))), "")
                 if name:
                     arcs[f"the compass on {name}, open to {ruler_text(round(radius, 3))}"] = None
     if arcs:
         yield f"Draw the arcs: {'; '.join(arcs)}."
-
-
-def _spot(place: complex) -> tuple[float, float]:
-    return round(place.real, 4) + 0.0, round(place.imag, 4) + 0.0
 
 
 # ---- the drawing -----------------------------------------------------------------------------------

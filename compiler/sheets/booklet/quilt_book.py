@@ -25,11 +25,10 @@ from ..arrange.quilt_frame import under_title
 from ..arrange.quilt_picture import picture_leaf
 from ..arrange.quilt_sheets import BlockSheets
 from ..arrange.quilt_templates import setting_templates
-from ..arrange.quilt_tools import safety_words
 from ..quilt_tables import block_name, size_text
 from .block_book import QUILTED, BlockPart, Sewn, Way, block_chapters
 from .content import Book, Chapter, List, Paragraph, Part, Picture, Section
-from .envelope_chapters import card_parts, cause_lines, glossary_chapter
+from .envelope_chapters import card_parts, cause_lines, glossary_chapter, safety_chapter
 from .quilt_chapters import chart_chapter, counts_chapter, supplies_chapter
 from .row_chapter import row_chapter
 from .words_of import words_of
@@ -104,7 +103,7 @@ class QuiltBook:
             case "card":
                 yield Chapter("Storage cards", tuple(self._cards()))
             case "safety":
-                yield Chapter("Safety", (List(tuple(safety_words(plan))),))
+                yield safety_chapter(plan)
 
     def _block_chapters(self, parts: Sequence[BlockPart]) -> Iterator[Chapter]:
         """Those chapters of every block; in the booklet itself, as far as they belong to its way of
