@@ -82,7 +82,7 @@ def _sew_quilts(made: Compilation) -> Outcome[Compilation]:
 
 def _quilts_of(file: File, read: tuple[Diagnostic, ...], source: Source,
                drafter: Drafter) -> tuple[list[Quilt], list[Diagnostic]]:
-    """The file's quilts, those without errors in their text. Most files have none, and need none of its code."""
+    """The file's quilts, those without errors in their text. A file without quilts loads nothing for them."""
     sound = [each for each in file.quilts if not misread(each, read)]
     if not sound:
         return [], []
@@ -131,7 +131,7 @@ def _compile_blocks(drafts: tuple[Draft, ...], source: Source) -> Outcome[tuple[
 
 def _compile_block(draft: Draft, *, from_elsewhere: bool) -> Outcome[CompiledBlock]:
     """The block cut, and sewn again: none leaves that does not come out as drafted."""
-    from .cutting.templates import make_templates
+    from .cutting.templates.making import make_templates
 
     return make_templates(draft).then(lambda templates: _sew(draft, templates, from_elsewhere))
 

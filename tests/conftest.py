@@ -13,8 +13,8 @@ from hypothesis import settings
 settings.register_profile("fixed", derandomize=True, deadline=None)
 settings.load_profile("fixed")
 
-# A shell that starts the tests in the background has them ignore the interrupt key, and so would every command
-# they start: those that test what the key does need it as a terminal gives it.
+# A shell that starts the tests in the background has them ignore the interrupt key, and so would every
+# command they start: those that test what the key does need it as a terminal gives it.
 signal.signal(signal.SIGINT, signal.default_int_handler)
 
 # Builds keep nothing for the next one, and find nothing of the user's, but where a test says so.

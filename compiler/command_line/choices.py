@@ -12,11 +12,11 @@ from typing import TYPE_CHECKING, Any, Final
 import click
 
 from ..measure.length import UNITS, exact_number
-from .folders import FolderShelf, library_folder
+from .shelves.folders import FolderShelf, library_folder
 
 if TYPE_CHECKING:
-    from .again import Record
     from .compiling import Cutting
+    from .keeping.again import Record
 
     ParamKind = click.ParamType[Any]
 else:
@@ -177,7 +177,7 @@ def cutting_options(command: Decorated) -> Decorated:
 
 def cutting_of(ruler: Fraction, margin: tuple[Fraction, Fraction] | None, buy: Any) -> Cutting:
     """What those three options come to."""
-    from ..cutting.yardage import Margin
+    from ..cutting.plans.yardage import Margin
     from .compiling import Cutting
 
     return Cutting(ruler, Margin(*margin, sold=buy) if margin else Margin(sold=buy))

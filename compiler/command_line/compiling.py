@@ -13,18 +13,18 @@ from ..diagnostics.diagnostic import Diagnostic, Outcome, error, in_order, note
 from ..diagnostics.source import Source, Span
 from .console import CLEAN, Progress, Tally, show_diagnostics
 from .failures import own_mistakes
-from .folders import FolderShelf
 from .inputs import Input
-from .locking import locked_sources, open_lock
+from .shelves.folders import FolderShelf
+from .shelves.locking import locked_sources, open_lock
 
 if TYPE_CHECKING:
     from ..cutting.plan_model import CuttingPlan
-    from ..cutting.yardage import Margin
+    from ..cutting.plans.yardage import Margin
     from ..drafting.washed.model import Measured
     from ..pipeline import Compilation, CompiledBlock
     from ..quilt.assembly_model import QuiltAssembly
     from ..quilt.model import Quilt
-    from .again import Record
+    from .keeping.again import Record
 
 
 NOT_FOUND: Final = ("block-unknown", "version-unknown")
@@ -138,7 +138,7 @@ def _compile_bytes(given: Input, data: bytes, shelf: FolderShelf, cutting: Cutti
 
 def _planned(made: Compilation, cutting: Cutting) -> Outcome[tuple[PlannedQuilt, ...]]:
     """Every quilt with its plan; none where cloth is not enough for one of them."""
-    from ..cutting.plan import plan_cutting
+    from ..cutting.plans.plan import plan_cutting
 
     planned: list[PlannedQuilt] = []
     said: list[Diagnostic] = []

@@ -20,7 +20,7 @@ from ..diagnostics.visible import end_of, shortened, visible
 from ..diagnostics.wording import count_of, one_of
 
 if TYPE_CHECKING:
-    from .again import Record
+    from .keeping.again import Record
 
 CLEAN: Final = 0
 COMPLAINED: Final = 1

@@ -14,11 +14,11 @@ import click
 from ..diagnostics.visible import visible
 from ..diagnostics.wording import one_of
 from .console import is_terminal
-from .folders import block_files
-from .listing import DEEPEST, EXTENSIONS
+from .shelves.folders import block_files
+from .shelves.listing import DEEPEST, EXTENSIONS
 
 if TYPE_CHECKING:
-    from .again import Record
+    from .keeping.again import Record
 
 STANDARD_INPUT: Final = "<stdin>"  # what places in a file read from standard input are called
 DASH: Final = "-"

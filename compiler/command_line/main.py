@@ -12,7 +12,7 @@ import sys
 from collections.abc import Sequence
 from typing import Final
 
-from .again import replay
+from .keeping.again import replay
 from .stopping import INTERRUPTED, Stopped, ended_by_signals
 
 COMPLAINED: Final = 1
@@ -36,7 +36,7 @@ def run(arguments: Sequence[str] | None = None) -> int:
         with ended_by_signals():
             status = replay(given)
             if status is None:
-                from .commands import run_command
+                from .group import run_command
 
                 status = run_command(given)
             return status
@@ -46,7 +46,7 @@ def run(arguments: Sequence[str] | None = None) -> int:
     except SystemExit as end:
         return end.code if isinstance(end.code, int) else COMPLAINED
     except Exception as problem:
-        from .commands import status_after
+        from .group import status_after
 
         return status_after(problem)
 
@@ -61,6 +61,6 @@ def _show_whatever_comes() -> None:
 
 def _end_line() -> None:
     """A new line after the ^C that a terminal shows."""
-    from .commands import end_line
+    from .group import end_line
 
     end_line()

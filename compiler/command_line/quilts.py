@@ -11,7 +11,7 @@ from .compiling import PlannedQuilt
 if TYPE_CHECKING:
     from ..quilt.model import Quilt
     from ..sheets.arrange.options import SheetOptions
-    from .kept_sheets import KeptSheets
+    from .keeping.kept_sheets import KeptSheets
     from .naming import Names
 
 PARTS: Final = ("picture", "supplies", "counts", "chart", "cutting", "templates")  # those of sheets.arrange
@@ -26,7 +26,7 @@ def stem_of(names: Names, quilt: Quilt, source: str) -> str:
 def made_of_quilt(planned: PlannedQuilt, parts: tuple[str, ...], options: SheetOptions, sheets: KeptSheets,
                   booklets: Booklets) -> Iterator[Made]:
     """The whole document or the booklet; and each part asked for that has pages."""
-    from ..sheets.arrange.quilt_sheets import QUILT_PARTS, arrange_quilt, arrange_quilt_part
+    from ..sheets.quilts.sheets import QUILT_PARTS, arrange_quilt, arrange_quilt_part
 
     quilt, plan = planned.quilt, planned.plan
     if not parts and not booklets.wanted:
@@ -60,8 +60,8 @@ def tables_of(planned: PlannedQuilt) -> Iterator[tuple[str, bytes]]:
     """Endings and bytes of the quilt's tables: CSV for spreadsheets, and all of them as JSON."""
     from json import dumps
 
-    from ..sheets.quilt_csv import quilt_csv
-    from ..sheets.quilt_report import quilt_report
+    from ..sheets.reports.quilt_csv import quilt_csv
+    from ..sheets.reports.quilt_report import quilt_report
 
     for name, text in quilt_csv(planned.quilt, planned.plan).items():
         yield name, text.encode()

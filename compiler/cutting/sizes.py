@@ -16,10 +16,10 @@ from ..drafting.transform import stretch
 from ..measure.fractions import RULER_STEP, mark_up
 from ..measure.length import UNITS
 from ..measure.tolerance import Number
-from .method import Method
+from .methods.method import Method
+from .methods.rotary import lies_for_cutting, method_of
+from .methods.rotary_words import metric
 from .model import Template
-from .rotary import lies_for_cutting, method_of
-from .rotary_words import metric
 
 EXACT: Final = Fraction(1, 2**20)
 """Inches between the marks of a ruler on which every cut lies: it tells what a cut is, exactly."""

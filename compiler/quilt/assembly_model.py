@@ -2,8 +2,8 @@
 
 `top` is a draft whose pieces are whole blocks and single strips, posts and triangles; `assembly` is its
 order of sewing and `pressing` its pressing, just as of a block (see sewing.model), so whatever draws a
-block's steps draws a quilt's. `stages` tells the same steps as a maker would: parts side by side are one row, however many
-seams it has.
+block's steps draws a quilt's. `stages` tells the same steps as a maker would: parts side by side are one row,
+however many seams it has.
 
     made = quilt.assembly.assemble_quilt(quilt).value       # Outcome[QuiltAssembly]
     made.kind_of(3)          # Kind of piece 3 of the top: what it is, of which block or cloth

@@ -6,10 +6,10 @@ from collections.abc import Sequence
 from fractions import Fraction
 from typing import Final, TypeVar
 
-from ..cutting.lots import cloth_of
+from ..cutting.methods.rotary import choose_cut
 from ..cutting.needs import BackingNeed, BindingNeed, Fabric, Need, SizedBlock
-from ..cutting.rotary import choose_cut
-from ..cutting.templates import make_templates
+from ..cutting.plans.lots import cloth_of
+from ..cutting.templates.making import make_templates
 from ..diagnostics.diagnostic import Diagnostic, Outcome
 from ..diagnostics.source import Source, Span
 from ..drafting.complaints.units import unit_unused

@@ -11,9 +11,9 @@ from collections.abc import Sequence
 from dataclasses import replace
 from fractions import Fraction
 
-from ..cutting.allowance import outset
 from ..cutting.model import FabricCount, Template
 from ..cutting.needs import Need, SizedBlock
+from ..cutting.templates.allowance import outset
 from ..drafting.model import Draft, Edge, Part, Piece, Point, Shape, Side
 from ..drafting.shapes import Carry, carry, match_shapes
 from ..drafting.stroke import Stroke, edge_of, stroke_of

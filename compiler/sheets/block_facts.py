@@ -9,8 +9,8 @@ from collections.abc import Iterable, Mapping
 from dataclasses import asdict, dataclass, fields
 from typing import Any, Final
 
-from ..cutting.rotary import template_method_of
-from ..cutting.templates import make_templates
+from ..cutting.methods.rotary import template_method_of
+from ..cutting.templates.making import make_templates
 from ..diagnostics.diagnostic import Outcome
 from ..drafting.design import symmetry_of
 from ..drafting.fingerprint import fingerprint_of

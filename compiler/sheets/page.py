@@ -21,9 +21,9 @@ Segment = (
 class PathMark:
     """A stroked or filled path. Greys and colours are (red, green, blue) from 0 to 1; None: not drawn.
 
-    `role` says what it is, for tests and readers of the page: 'cut', 'sew', 'dot', 'match', 'grain', 'leader',
-    'check-square', 'check-bar', 'seam', 'grid', 'outline', 'fill', 'texture', 'rule', 'legend', 'join',
-    'swatch', 'map'. `subject` is the template's label or the piece's number where it belongs to one.
+    `role` says what it is, for tests and readers of the page: 'cut', 'sew', 'dot', 'match', 'grain',
+    'leader', 'check-square', 'check-bar', 'seam', 'grid', 'outline', 'fill', 'texture', 'rule', 'legend',
+    'join', 'swatch', 'map'. `subject` is the template's label or the piece's number where it belongs to one.
     """
 
     path: tuple[Segment, ...]

@@ -14,11 +14,11 @@ from statistics import mean, median
 
 sys.path.insert(0, str(Path(__file__).parent.parent))
 
-from piecewright.cutting.plan import plan_cutting
 from piecewright.cutting.plan_model import FabricPlan
-from piecewright.cutting.scraps import pack_scraps
-from piecewright.cutting.strips import length_of, pack_bolt
-from piecewright.cutting.yardage import NO_MARGIN
+from piecewright.cutting.plans.plan import plan_cutting
+from piecewright.cutting.plans.scraps import pack_scraps
+from piecewright.cutting.plans.strips import length_of, pack_bolt
+from piecewright.cutting.plans.yardage import NO_MARGIN
 from support.jigsaws import jigsaw
 from support.random_quilts import TWELVE, cloth_used, compiled_quilt
 

@@ -17,9 +17,9 @@ import spyrrow
 sys.path.insert(0, str(Path(__file__).parent.parent))
 
 from piecewright.cutting.needs import Need
-from piecewright.cutting.plan import plan_cutting
 from piecewright.cutting.plan_model import Cut, CuttingPlan
-from piecewright.cutting.yardage import NO_MARGIN
+from piecewright.cutting.plans.plan import plan_cutting
+from piecewright.cutting.plans.yardage import NO_MARGIN
 from support.template_sets import SETS, template_quilt
 
 SECONDS = 30

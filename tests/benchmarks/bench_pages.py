@@ -23,13 +23,13 @@ from piecewright.command_line.main import CYCLES_BORN
 from piecewright.diagnostics.source import Source
 from piecewright.language.shelf import EmptyShelf
 from piecewright.pipeline import compile_source
-from piecewright.sheets import ink
 from piecewright.sheets.arrange.block_sheets import arrange_block
 from piecewright.sheets.arrange.options import SheetOptions
-from piecewright.sheets.files import pdf_bytes
-from piecewright.sheets.lines import left_of_anchor
+from piecewright.sheets.drawing import ink
+from piecewright.sheets.drawing.files import pdf_bytes
+from piecewright.sheets.drawing.lines import left_of_anchor
+from piecewright.sheets.drawing.typeface import FAMILY, font_file
 from piecewright.sheets.page import Document, Mark, Page, PathMark, TextMark
-from piecewright.sheets.typeface import FAMILY, font_file
 
 PAGES = 200
 ROUNDS = 3

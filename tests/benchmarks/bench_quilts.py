@@ -23,13 +23,13 @@ from time import perf_counter
 from bench_pages import by_cairocffi, least
 from piecewright.command_line.choices import cutting_of, library_folder
 from piecewright.command_line.compiling import Cutting, compile_input
-from piecewright.command_line.folders import FolderShelf
 from piecewright.command_line.inputs import one_input
-from piecewright.sheets import ink
+from piecewright.command_line.shelves.folders import FolderShelf
 from piecewright.sheets.arrange.options import SheetOptions
-from piecewright.sheets.arrange.quilt_sheets import arrange_quilt
-from piecewright.sheets.files import pdf_bytes
+from piecewright.sheets.drawing import ink
+from piecewright.sheets.drawing.files import pdf_bytes
 from piecewright.sheets.page import Document
+from piecewright.sheets.quilts.sheets import arrange_quilt
 
 KINDS = 10
 ROUNDS = 3

@@ -9,7 +9,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
-from piecewright.command_line import again, kept, kept_sheets
+from piecewright.command_line.keeping import again, kept, kept_sheets
 from support.block_files import HALVES, put
 from support.command import Ended, piecewright, process
 
@@ -77,7 +77,7 @@ def test_second_build_gives_the_same_bytes_and_says_so(cache: Path, more: tuple[
 
 
 def test_second_build_compiles_nothing(cache: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    from piecewright.command_line import build as building
+    from piecewright.command_line.commands import build as building
 
     build()
 
@@ -197,7 +197,7 @@ def test_lock_that_comes_or_changes_is_seen(cache: Path) -> None:
 
 
 def test_file_changed_while_it_is_built_is_built_again(cache: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    from piecewright.command_line import build as building
+    from piecewright.command_line.commands import build as building
 
     real = building.made_of_quilt
 

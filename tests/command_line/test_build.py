@@ -223,7 +223,7 @@ def test_file_larger_than_the_system_allows_leaves_nothing(here: Path) -> None:
 
 
 def test_mistake_while_laying_out_names_the_block(here: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    from piecewright.command_line import build
+    from piecewright.command_line.commands import build
 
     def broken(*_given: object) -> None:
         raise KeyError("no such corner")

@@ -6,7 +6,7 @@ import json
 from pathlib import Path
 
 import pytest
-from piecewright.command_line import check as check_module
+from piecewright.command_line.commands import check as check_module
 from piecewright.command_line.compiling import Compiled
 from piecewright.command_line.inputs import Input
 from piecewright.diagnostics.diagnostic import Diagnostic, Severity

@@ -8,7 +8,7 @@ from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 
 import pytest
-from piecewright.command_line import index_work
+from piecewright.command_line.shelves import index_work
 from support.command import Ended, piecewright, process
 
 

@@ -7,7 +7,7 @@ import re
 from pathlib import Path
 
 import pytest
-from piecewright.diagnostics.catalogue_lint import GOOD
+from piecewright.diagnostics.catalogue.lint import GOOD
 from piecewright.lint.checks import NAMES
 from support.block_files import FAULTY, VANE, put
 from support.command import piecewright

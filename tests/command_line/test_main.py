@@ -10,7 +10,8 @@ from pathlib import Path
 
 import pytest
 from piecewright import __version__
-from piecewright.command_line import check, main
+from piecewright.command_line import main
+from piecewright.command_line.commands import check
 from support.block_files import FAULTY, VANE, put
 from support.command import piecewright, process
 

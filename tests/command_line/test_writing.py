@@ -139,7 +139,7 @@ def test_long_names_and_names_in_other_scripts_can_be_written(tmp_path: Path) ->
 SLOW_WRITER = """
 import os, sys, time
 from pathlib import Path
-from piecewright.command_line import commands, writing
+from piecewright.command_line import group as commands, writing
 if sys.argv[2] == "hidden":
     del os.O_TMPFILE
 real = os.write

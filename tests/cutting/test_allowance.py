@@ -8,7 +8,7 @@ from math import cos, hypot, pi, sin, sqrt, tan
 import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
-from piecewright.cutting.allowance import outset, outset_rings
+from piecewright.cutting.templates.allowance import outset, outset_rings
 from piecewright.drafting.model import Point
 from piecewright.drafting.stroke import Stroke, doubled_area, stroke_of
 from shapely.geometry import LinearRing, LineString, MultiPoint

@@ -5,9 +5,19 @@ from __future__ import annotations
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from piecewright.cutting.guillotine import DEPTH, Kind, Region, Row, Stock, boxes_in, counted, fill, fullest
-from piecewright.cutting.scraps import pack_scraps
-from piecewright.cutting.strips import length_of, pack_bolt
+from piecewright.cutting.plans.guillotine import (
+    DEPTH,
+    Kind,
+    Region,
+    Row,
+    Stock,
+    boxes_in,
+    counted,
+    fill,
+    fullest,
+)
+from piecewright.cutting.plans.scraps import pack_scraps
+from piecewright.cutting.plans.strips import length_of, pack_bolt
 from support.jigsaws import jigsaw
 
 HERZ = [(21, 13), (36, 17), (54, 20), (24, 27), (18, 65)]  # SOURCES 7.8, sheet 127 x 98, fixed orientation

@@ -8,11 +8,11 @@ from math import pi
 import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
-from piecewright.cutting.interlocked import lay_runs
-from piecewright.cutting.method import to_corner
-from piecewright.cutting.poses import posed
-from piecewright.cutting.profiles import across, apart, down
-from piecewright.cutting.runs import cloth_in
+from piecewright.cutting.methods.method import to_corner
+from piecewright.cutting.plans.interlocked import lay_runs
+from piecewright.cutting.plans.poses import posed
+from piecewright.cutting.plans.profiles import across, apart, down
+from piecewright.cutting.plans.runs import cloth_in
 from shapely import STRtree, intersection
 from shapely.affinity import translate
 from shapely.geometry import Polygon

@@ -5,12 +5,12 @@ from __future__ import annotations
 from math import pi, sin
 
 import pytest
-from piecewright.cutting.allowance import moved_side, outset_rings
-from piecewright.cutting.laying import lay, template_cuts, template_marks
-from piecewright.cutting.neighbourhood import neighbourhoods
-from piecewright.cutting.outlines import Outlines
-from piecewright.cutting.templates import make_templates
-from piecewright.cutting.trimming import Trims, reach
+from piecewright.cutting.plans.laying import lay, template_cuts, template_marks
+from piecewright.cutting.templates.allowance import moved_side, outset_rings
+from piecewright.cutting.templates.making import make_templates
+from piecewright.cutting.templates.neighbourhood import neighbourhoods
+from piecewright.cutting.templates.outlines import Outlines
+from piecewright.cutting.templates.trimming import Trims, reach
 from piecewright.drafting.stroke import doubled_area, stroke_of
 from shapely.geometry import LineString, Point, Polygon
 from support.clipper import apart, clipper_outset, flat

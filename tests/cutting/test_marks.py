@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import pytest
 from hypothesis import given, settings
-from piecewright.cutting.laying import lay
-from piecewright.cutting.marks import side_marks
-from piecewright.cutting.outlines import Outlines
-from piecewright.cutting.templates import make_templates
-from piecewright.cutting.trimming import Trims
+from piecewright.cutting.plans.laying import lay
+from piecewright.cutting.templates.making import make_templates
+from piecewright.cutting.templates.marks import side_marks
+from piecewright.cutting.templates.outlines import Outlines
+from piecewright.cutting.templates.trimming import Trims
 from piecewright.drafting.shapes import carry
 from piecewright.drafting.stroke import place_of, whole_sides
 from support.random_pieces import draft_of, fan_rings, fans, pieces_of, star_rings

@@ -7,8 +7,8 @@ anew. It may nest shapes anyhow; our templates lie in rows that straight cuts pa
 from __future__ import annotations
 
 import pytest
-from piecewright.cutting.plan import plan_cutting
-from piecewright.cutting.yardage import NO_MARGIN
+from piecewright.cutting.plans.plan import plan_cutting
+from piecewright.cutting.plans.yardage import NO_MARGIN
 from support.template_sets import template_quilt
 
 AIM = 1.10

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from piecewright.cutting.plan import plan_cutting
+from piecewright.cutting.plans.plan import plan_cutting
 from support.random_quilts import TWELVE, compiled_quilt
 
 

@@ -8,9 +8,9 @@ from statistics import median
 
 import pytest
 from piecewright.cutting.needs import BackingNeed, BindingNeed, Scrap
-from piecewright.cutting.plan import plan_cutting
 from piecewright.cutting.plan_model import CuttingPlan
-from piecewright.cutting.yardage import NO_MARGIN
+from piecewright.cutting.plans.plan import plan_cutting
+from piecewright.cutting.plans.yardage import NO_MARGIN
 from support.needs import box, fabric, half_square, need, quarter_square, quilt
 from support.random_quilts import TWELVE, cloth_used, compiled_quilt
 

@@ -9,7 +9,7 @@ from math import pi, radians, sqrt
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from piecewright.cutting.recognise import recognise
+from piecewright.cutting.methods.recognise import recognise
 from support.needs import box, half_square, quarter_square
 from support.random_pieces import ring_edges
 

@@ -8,10 +8,10 @@ from math import sqrt
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from piecewright.cutting.method import cut_corners
-from piecewright.cutting.recognise import recognise
-from piecewright.cutting.rotary import choose_cut, template_method_of
-from piecewright.cutting.templates import make_templates
+from piecewright.cutting.methods.method import cut_corners
+from piecewright.cutting.methods.recognise import recognise
+from piecewright.cutting.methods.rotary import choose_cut, template_method_of
+from piecewright.cutting.templates.making import make_templates
 from support.check import clean_drafts
 from support.needs import box, fabric, half_square, need, quarter_square
 

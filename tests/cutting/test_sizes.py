@@ -7,7 +7,7 @@ from fractions import Fraction
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from piecewright.cutting.rotary import template_method_of
+from piecewright.cutting.methods.rotary import template_method_of
 from piecewright.cutting.sizes import always_templates, block_at, good_sizes, other_sizes
 from piecewright.diagnostics.source import Source
 from piecewright.language.edits import with_edits

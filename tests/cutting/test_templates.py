@@ -6,7 +6,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 import pytest
-from piecewright.cutting.templates import make_templates
+from piecewright.cutting.templates.making import make_templates
 from piecewright.drafting.model import TrimRule
 from piecewright.drafting.stroke import doubled_area, stroke_of
 from support.random_pieces import draft_of, pieces_of

@@ -7,10 +7,10 @@ from math import pi, radians, sin, sqrt, tan
 
 import pytest
 from hypothesis import given, settings
-from piecewright.cutting.allowance import outset_rings
-from piecewright.cutting.outlines import Outlines
-from piecewright.cutting.templates import make_templates
-from piecewright.cutting.trimming import Trims
+from piecewright.cutting.templates.allowance import outset_rings
+from piecewright.cutting.templates.making import make_templates
+from piecewright.cutting.templates.outlines import Outlines
+from piecewright.cutting.templates.trimming import Trims
 from piecewright.drafting.model import TrimRule
 from shapely.geometry import LineString, Point, Polygon
 from support.clipper import flat

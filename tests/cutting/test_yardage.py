@@ -7,13 +7,13 @@ from fractions import Fraction
 from math import sqrt
 
 import pytest
-from piecewright.cutting.backing_plan import best_panels
-from piecewright.cutting.binding_plan import bias_cloth, bias_yield
-from piecewright.cutting.lots import cloth_of
 from piecewright.cutting.needs import BackingNeed, BindingNeed, Scrap
-from piecewright.cutting.plan import plan_cutting
 from piecewright.cutting.plan_model import FabricPlan
-from piecewright.cutting.yardage import NO_MARGIN, Margin, bought_text, length_to_buy
+from piecewright.cutting.plans.backing_plan import best_panels
+from piecewright.cutting.plans.binding_plan import bias_cloth, bias_yield
+from piecewright.cutting.plans.lots import cloth_of
+from piecewright.cutting.plans.plan import plan_cutting
+from piecewright.cutting.plans.yardage import NO_MARGIN, Margin, bought_text, length_to_buy
 from support.needs import box, fabric, need, quilt
 
 EIGHTH = Fraction(1, 8)

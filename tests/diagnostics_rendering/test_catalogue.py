@@ -9,9 +9,10 @@ from pathlib import Path
 
 import piecewright
 import pytest
-from piecewright.command_line.folders import FolderShelf
-from piecewright.diagnostics.catalogue import Entry, catalogue
-from piecewright.diagnostics.catalogue_lint import LINT
+from piecewright.command_line.shelves.folders import FolderShelf
+from piecewright.diagnostics.catalogue.codes import catalogue
+from piecewright.diagnostics.catalogue.entry import Entry
+from piecewright.diagnostics.catalogue.lint import LINT
 from piecewright.diagnostics.diagnostic import Diagnostic, in_order
 from piecewright.diagnostics.source import Source
 from piecewright.language.decode import read_source

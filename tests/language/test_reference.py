@@ -7,7 +7,7 @@ from importlib.resources import files
 from typing import NamedTuple
 
 import pytest
-from piecewright.cutting.plan import plan_cutting
+from piecewright.cutting.plans.plan import plan_cutting
 from piecewright.diagnostics.diagnostic import Diagnostic
 from piecewright.diagnostics.source import Source
 from piecewright.language import limits

@@ -6,8 +6,8 @@ from __future__ import annotations
 from itertools import combinations
 
 import pytest
-from piecewright.cutting.rotary import template_method_of
-from piecewright.cutting.templates import make_templates
+from piecewright.cutting.methods.rotary import template_method_of
+from piecewright.cutting.templates.making import make_templates
 from piecewright.drafting.checks import check_refit
 from piecewright.drafting.design import same_design
 from piecewright.drafting.model import Draft

@@ -11,7 +11,7 @@ from typing import Final
 
 import piecewright.library
 import pytest
-from piecewright.command_line.folders import FolderShelf
+from piecewright.command_line.shelves.folders import FolderShelf
 from piecewright.drafting.model import Draft, Piece
 from piecewright.language.decode import read_source
 from piecewright.pipeline import compile_source

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from piecewright.diagnostics.catalogue_lint import GOOD
+from piecewright.diagnostics.catalogue.lint import GOOD
 from piecewright.diagnostics.diagnostic import Diagnostic
 from piecewright.diagnostics.source import Source
 from piecewright.language.parser import parse

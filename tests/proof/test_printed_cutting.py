@@ -7,9 +7,9 @@ from collections import Counter
 from collections.abc import Sequence
 
 import pytest
-from piecewright.cutting.plan import plan_cutting
+from piecewright.cutting.plans.plan import plan_cutting
 from piecewright.sheets.arrange.options import SheetOptions
-from piecewright.sheets.arrange.quilt_sheets import arrange_quilt_part
+from piecewright.sheets.quilts.sheets import arrange_quilt_part
 from shapely import STRtree, intersection
 from shapely.geometry import Polygon
 from support.printed_cutting import (

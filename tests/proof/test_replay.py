@@ -8,11 +8,11 @@ from random import Random
 import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
-from piecewright.cutting.method import cut_corners
+from piecewright.cutting.methods.method import cut_corners
+from piecewright.cutting.methods.recognise import recognise
 from piecewright.cutting.needs import BindingNeed, Scrap
-from piecewright.cutting.plan import plan_cutting
 from piecewright.cutting.plan_model import CuttingPlan
-from piecewright.cutting.recognise import recognise
+from piecewright.cutting.plans.plan import plan_cutting
 from piecewright.quilt.model import Quilt
 from shapely.geometry import Polygon
 from support.needs import fabric, need, quilt

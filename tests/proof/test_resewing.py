@@ -10,7 +10,7 @@ from fractions import Fraction
 import pytest
 from hypothesis import HealthCheck, assume, given, settings
 from piecewright.cutting.model import Mark
-from piecewright.cutting.templates import make_templates
+from piecewright.cutting.templates.making import make_templates
 from piecewright.drafting.model import Draft, Point
 from piecewright.sewing.assembly import assemble
 from piecewright.sewing.resew import prove

@@ -12,10 +12,10 @@ from fractions import Fraction
 from math import cos, degrees, pi, radians, sin, sqrt, tan
 
 import pytest
-from piecewright.cutting.method import cut_corners
+from piecewright.cutting.methods.method import cut_corners
+from piecewright.cutting.methods.recognise import recognise
+from piecewright.cutting.methods.rotary import choose_cut
 from piecewright.cutting.plan_model import Cut
-from piecewright.cutting.recognise import recognise
-from piecewright.cutting.rotary import choose_cut
 from support.needs import box, half_square, need, quarter_square
 
 STEPS = {"1/8in": Fraction(1, 8), "1/16in": Fraction(1, 16), "1/4in": Fraction(1, 4),

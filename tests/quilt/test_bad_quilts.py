@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from piecewright.cutting.plan import plan_cutting
+from piecewright.cutting.plans.plan import plan_cutting
 from piecewright.diagnostics.diagnostic import Diagnostic
 from support.quilts import codes, lay, matters, quilt_text, try_quilt
 

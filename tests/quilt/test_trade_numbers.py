@@ -9,9 +9,9 @@ from math import isclose, sqrt
 from typing import Any
 
 import pytest
-from piecewright.cutting.plan import plan_cutting
-from piecewright.cutting.yardage import NO_MARGIN
-from piecewright.sheets.quilt_report import quilt_report
+from piecewright.cutting.plans.plan import plan_cutting
+from piecewright.cutting.plans.yardage import NO_MARGIN
+from piecewright.sheets.reports.quilt_report import quilt_report
 from support.quilts import compile_text
 
 Record = dict[str, Any]

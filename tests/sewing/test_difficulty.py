@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from piecewright.cutting.templates import make_templates
+from piecewright.cutting.templates.making import make_templates
 from piecewright.sewing.assembly import assemble
 from piecewright.sewing.difficulty import causes, difficulty
 from support.check import check_block

@@ -14,7 +14,7 @@ from piecewright.sheets.booklet.content import Chapter, List, Paragraph, Table
 from piecewright.sheets.booklet.envelope_chapters import GLOSSARY
 from piecewright.sheets.booklet.needs_chapters import block_plan, cloth_words
 from piecewright.sheets.booklet.set_pages import chapters_document, set_book
-from piecewright.sheets.files import pdf_bytes
+from piecewright.sheets.drawing.files import pdf_bytes
 from piecewright.sheets.page import Document, Page, PathMark
 from pypdf import PdfReader
 

@@ -11,7 +11,7 @@ from piecewright.sheets.arrange.options import SheetOptions
 from piecewright.sheets.booklet.content import List, Paragraph, Table
 from piecewright.sheets.booklet.foundation_chapter import foundation_chapter
 from piecewright.sheets.booklet.foundation_sheets import foundation_leaves
-from piecewright.sheets.files import pdf_bytes
+from piecewright.sheets.drawing.files import pdf_bytes
 from piecewright.sheets.page import Document, Page, TextMark
 from shapely.geometry import Point, Polygon
 

@@ -1,15 +1,16 @@
 """A machine that lacks a part of what sheets need is told which, in words that say what to install."""
 
 import pytest
-from piecewright.sheets import cairo_library, ink
-from piecewright.sheets.files import png_bytes
+from piecewright.sheets.drawing import cairo_library, ink
+from piecewright.sheets.drawing.files import png_bytes
+from piecewright.sheets.drawing.typeface import FontMissing, MachineLacks
 from piecewright.sheets.page import Page
-from piecewright.sheets.typeface import FontMissing, MachineLacks
 
 
 def test_a_missing_library_is_told(monkeypatch):
     monkeypatch.setattr(cairo_library, "FONTCONFIG_NAMES", ("libnothing-of-the-kind.so.0",))
-    with pytest.raises(MachineLacks, match=r"fontconfig is missing: install it \(on Debian: libfontconfig1\)"):
+    told = r"fontconfig is missing: install it \(on Debian: libfontconfig1\)"
+    with pytest.raises(MachineLacks, match=told):
         cairo_library.fontconfig.__wrapped__()
 
 

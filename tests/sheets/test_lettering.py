@@ -3,12 +3,12 @@
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from piecewright.sheets import lettering, typeface
+from piecewright.sheets.drawing import lettering, typeface
 
 
 def test_widths_are_those_the_drawing_library_sets():
     """Against cairo's own text extents, the face loaded from the same file."""
-    from piecewright.sheets import ink
+    from piecewright.sheets.drawing import ink
 
     text = "Cut 4 of dark · 3⅛in “Tidewater Vane” Ångström fi ☐"
     for bold in (False, True):

@@ -9,7 +9,7 @@ from math import cos, hypot, pi, sin
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from piecewright.sheets.packing import Item, Pose, fill_ratio, fits, pack, turned_poses, useful_turns
+from piecewright.sheets.packing.packing import Item, Pose, fill_ratio, fits, pack, turned_poses, useful_turns
 from shapely.affinity import translate
 from shapely.geometry import Polygon
 

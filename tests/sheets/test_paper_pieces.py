@@ -8,7 +8,7 @@ from piecewright.sheets.arrange.leaves import bound
 from piecewright.sheets.arrange.options import SheetOptions
 from piecewright.sheets.booklet.content import List, Paragraph, Table
 from piecewright.sheets.booklet.paper_pieces import paper_chapter, paper_leaves
-from piecewright.sheets.files import pdf_bytes
+from piecewright.sheets.drawing.files import pdf_bytes
 from piecewright.sheets.page import Document
 from shapely import affinity
 from shapely.geometry import Polygon

@@ -8,10 +8,10 @@ from io import BytesIO
 import cairosvg
 import pypdfium2
 import pytest
-from piecewright.sheets import ink
-from piecewright.sheets.draw_svg import svg_of
-from piecewright.sheets.files import pdf_bytes
-from piecewright.sheets.lettering import width_of
+from piecewright.sheets.drawing import ink
+from piecewright.sheets.drawing.draw_svg import svg_of
+from piecewright.sheets.drawing.files import pdf_bytes
+from piecewright.sheets.drawing.lettering import width_of
 from piecewright.sheets.page import Page, PathMark, TextMark
 from pypdf import PdfReader
 from support.pdf_reading import INCH, read_pages
@@ -164,7 +164,7 @@ def test_any_title_can_be_written(title):
     assert "\x00" not in told and "\u202e" not in told
 
 
-MAKE = "import sys; from support.sample_pages import *; from piecewright.sheets.files import *\n"
+MAKE = "import sys; from support.sample_pages import *; from piecewright.sheets.drawing.files import *\n"
 MAKE += "sys.stdout.buffer.write(pdf_bytes(document_of()) + png_bytes(page_of(), 100) + svg_bytes(page_of()))"
 
 

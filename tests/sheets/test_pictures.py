@@ -6,8 +6,8 @@ from io import BytesIO
 
 import cairosvg
 import pytest
-from piecewright.sheets import ink
-from piecewright.sheets.files import png_bytes, svg_bytes
+from piecewright.sheets.drawing import ink
+from piecewright.sheets.drawing.files import png_bytes, svg_bytes
 from piecewright.sheets.page import Page, PathMark, TextMark
 from PIL import Image, ImageChops
 from support.sample_pages import A4, LETTER, page_of

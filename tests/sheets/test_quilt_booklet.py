@@ -15,7 +15,7 @@ from piecewright.sheets.booklet.content import Card, Cards, Paragraph, Section, 
 from piecewright.sheets.booklet.quilt_book import QuiltBook
 from piecewright.sheets.booklet.set_pages import chapters_document, set_book
 from piecewright.sheets.page import Document, PathMark
-from piecewright.sheets.quilt_tables import size_text
+from piecewright.sheets.quilts.tables import size_text
 from shapely.geometry import Polygon
 from shapely.ops import unary_union
 

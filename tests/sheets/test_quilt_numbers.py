@@ -7,8 +7,8 @@ import json
 from io import StringIO
 
 import pytest
-from piecewright.sheets.quilt_csv import cell, quilt_csv
-from piecewright.sheets.quilt_report import quilt_report
+from piecewright.sheets.reports.quilt_csv import cell, quilt_csv
+from piecewright.sheets.reports.quilt_report import quilt_report
 
 from tests.support.sample_quilts import TEXTS, planned
 

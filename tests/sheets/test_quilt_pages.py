@@ -6,15 +6,15 @@ from collections import Counter
 from itertools import chain
 
 import pytest
-from piecewright.cutting.plan import plan_cutting
 from piecewright.cutting.plan_model import CuttingPlan
+from piecewright.cutting.plans.plan import plan_cutting
 from piecewright.quilt.model import Quilt
 from piecewright.sheets.arrange.options import SheetOptions
-from piecewright.sheets.arrange.quilt_sheets import QUILT_PARTS, arrange_quilt, arrange_quilt_part
-from piecewright.sheets.files import pdf_bytes
-from piecewright.sheets.lettering import fraction_glyphs
+from piecewright.sheets.drawing.files import pdf_bytes
+from piecewright.sheets.drawing.lettering import fraction_glyphs
 from piecewright.sheets.page import Document, Page, TextMark
-from piecewright.sheets.quilt_tables import count_groups, fabric_cuts, fabric_totals
+from piecewright.sheets.quilts.sheets import QUILT_PARTS, arrange_quilt, arrange_quilt_part
+from piecewright.sheets.quilts.tables import count_groups, fabric_cuts, fabric_totals
 from shapely.geometry import Polygon
 
 from tests.support.arranged import extent, paths, rings, texts

@@ -6,7 +6,7 @@ from math import cos, pi, sin
 
 import pytest
 import shapely
-from piecewright.sheets.tile_plan import TilePlan, hang_together, plan_tiles
+from piecewright.sheets.packing.tile_plan import TilePlan, hang_together, plan_tiles
 
 AREA = (540.0, 582.0)  # a Letter page's body
 
@@ -24,7 +24,8 @@ WEDGE = ((0.0, 0.0), (620.0, 0.0), (0.0, 620.0))
 STAR = tuple((700 * cos(pi * n / 5) * (1 if n % 2 else 0.4), 700 * sin(pi * n / 5) * (1 if n % 2 else 0.4))
              for n in range(10))
 HOOK = ((0.0, 0.0), (900.0, 0.0), (900.0, 150.0), (150.0, 150.0), (150.0, 1000.0), (0.0, 1000.0))
-SHAPES = {"wedge": WEDGE, "star": STAR, "hook": HOOK, "strip": box(900.0, 100.0), "sheet": box(1200.0, 1100.0)}
+SHAPES = {"wedge": WEDGE, "star": STAR, "hook": HOOK, "strip": box(900.0, 100.0),
+          "sheet": box(1200.0, 1100.0)}
 
 
 def shown(plan: TilePlan) -> shapely.Geometry:

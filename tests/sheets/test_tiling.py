@@ -6,13 +6,13 @@ from math import hypot
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from piecewright.sheets.clipping import Box, at, clip_path, subpaths
-from piecewright.sheets.files import pdf_bytes
-from piecewright.sheets.joins import tile_map
-from piecewright.sheets.lettering import width_of
+from piecewright.sheets.drawing.clipping import Box, at, clip_path, subpaths
+from piecewright.sheets.drawing.files import pdf_bytes
+from piecewright.sheets.drawing.lettering import width_of
+from piecewright.sheets.packing.joins import tile_map
+from piecewright.sheets.packing.tile_grid import OVERLAP, grid_for
+from piecewright.sheets.packing.tiling import tile
 from piecewright.sheets.page import Page, PathMark, TextMark
-from piecewright.sheets.tile_grid import OVERLAP, grid_for
-from piecewright.sheets.tiling import tile
 from shapely.geometry import LineString, MultiLineString, Point, box
 from support.pdf_reading import INCH, read_pages
 from support.sample_pages import document_of

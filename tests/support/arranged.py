@@ -6,7 +6,7 @@ from dataclasses import replace
 from itertools import chain
 
 from piecewright.sheets.arrange.style import text_box
-from piecewright.sheets.lettering import cap_height
+from piecewright.sheets.drawing.lettering import cap_height
 from piecewright.sheets.page import Page, PathMark, TextMark
 
 Spot = tuple[float, float]

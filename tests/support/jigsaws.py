@@ -9,7 +9,7 @@ from collections import Counter
 from collections.abc import Iterator
 from random import Random
 
-from piecewright.cutting.guillotine import Kind
+from piecewright.cutting.plans.guillotine import Kind
 
 
 def cut_apart(chance: Random, width: int, height: int, pieces: int, least: int) -> Iterator[tuple[int, int]]:

@@ -6,9 +6,9 @@ from fractions import Fraction
 from functools import cache
 
 from piecewright.command_line.choices import library_folder
-from piecewright.command_line.folders import FolderShelf
-from piecewright.cutting.plan import plan_cutting
+from piecewright.command_line.shelves.folders import FolderShelf
 from piecewright.cutting.plan_model import CuttingPlan
+from piecewright.cutting.plans.plan import plan_cutting
 from piecewright.diagnostics.source import Source
 from piecewright.pipeline import compile_file
 from piecewright.quilt.model import Quilt

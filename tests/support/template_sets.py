@@ -6,9 +6,9 @@ from dataclasses import replace
 from fractions import Fraction
 from functools import cache
 
+from piecewright.cutting.methods.rotary import choose_cut
 from piecewright.cutting.model import Template
 from piecewright.cutting.needs import Need, SizedBlock
-from piecewright.cutting.rotary import choose_cut
 from piecewright.drafting.model import Draft, Point
 from piecewright.drafting.transform import turn_about
 from piecewright.quilt.model import Quilt

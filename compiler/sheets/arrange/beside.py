@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from math import hypot, inf
 from typing import Final
 
-from ..lettering import descent
+from ..drawing.lettering import descent
 from .label import SetLine
 from .paths import Ring, Spot
 from .room import Box

@@ -12,7 +12,7 @@ from ...drafting.model import Draft, Edge, Piece
 from ...measure.fractions import ruler_text
 from ...measure.length import POINTS_PER_INCH
 from ...measure.tolerance import Number
-from ..lettering import cap_height
+from ..drawing.lettering import cap_height
 from ..page import Mark, PathMark, Segment, TextMark
 from .fills import Fill, fills_for, texture_mark
 from .label import SetLine

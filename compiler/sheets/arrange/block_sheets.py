@@ -15,7 +15,7 @@ from typing import Final
 from ...cutting.model import Template
 from ...drafting.model import Draft
 from ...measure.fractions import ruler_text
-from ..lettering import printable
+from ..drawing.lettering import printable
 from ..page import Document, Mark
 from .block_page import BlockPage, block_page
 from .fills import fills_for
@@ -69,12 +69,14 @@ def block_leaves(
 ) -> list[Leaf]:
     """The block's pages before they are numbered. `under` stands beneath the title."""
     paper = paper_for(options)
-    bodies = [*_block_bodies(draft, templates, paper), *_template_bodies(templates, draft.allowance, paper, options)]
+    bodies = _block_bodies(draft, templates, paper)
+    bodies += _template_bodies(templates, draft.allowance, paper, options)
     return [leaf_of(body, draft.title, under, draft.trim.dots, paper, options, part) for body in bodies]
 
 
 def template_leaves(
-    templates: Sequence[Template], title: str, under: str, allowance: Fraction, options: SheetOptions, part: str
+    templates: Sequence[Template], title: str, under: str, allowance: Fraction, options: SheetOptions,
+    part: str,
 ) -> list[Leaf]:
     """Pages of templates that belong to no block."""
     paper = paper_for(options)

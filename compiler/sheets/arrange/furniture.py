@@ -21,7 +21,7 @@ from typing import Final
 
 from ...measure.fractions import ruler_text
 from ...measure.length import POINTS_PER_INCH, UNITS
-from ..moving import moved_mark
+from ..packing.moving import moved_mark
 from ..page import Mark, PathMark
 from .paths import box_path, straight
 from .room import Box

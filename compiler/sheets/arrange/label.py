@@ -12,7 +12,7 @@ from math import hypot
 from typing import Final, NamedTuple
 
 from ...cutting.model import Template
-from ..lettering import ascent, cap_height, descent
+from ..drawing.lettering import ascent, cap_height, descent
 from .label_words import words_of
 from .paths import Ring, Spot
 from .room import Line, Room, box_ring, middle_of, place_arrow, place_lines

@@ -70,7 +70,7 @@ def _match(x: float, y: float) -> tuple[Mark, ...]:
 
 
 def _join(x: float, y: float) -> tuple[Mark, ...]:
-    from ..joins import GREY as JOIN_GREY
+    from ..packing.joins import GREY as JOIN_GREY
 
     middle, half = x + LEGEND_SAMPLE / 2, MATCH_HALF
     path = closed(((middle, y - half), (middle + half, y), (middle, y + half), (middle - half, y)))

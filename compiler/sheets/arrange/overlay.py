@@ -18,8 +18,8 @@ from ...cutting.model import Template
 from ...drafting.curves import box_of
 from ...drafting.model import Draft
 from ...measure.length import POINTS_PER_INCH
-from ..comparison_report import apart, verdict_lines
 from ..page import Mark, Page, PathMark, Segment
+from ..reports.comparison_report import apart, verdict_lines
 from .paths import Placement, open_path, ring_path, straight
 from .style import BLACK, LABEL, SMALLEST, break_lines, grey_text, measure, set_text, shorten
 

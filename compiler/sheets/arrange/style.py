@@ -9,7 +9,15 @@ from functools import lru_cache
 from math import atan2, cos, hypot, pi, sin
 from typing import Final, Literal
 
-from ..lettering import CACHED_LINES, ascent, cap_height, descent, fraction_glyphs, printable, width_of
+from ..drawing.lettering import (
+    CACHED_LINES,
+    ascent,
+    cap_height,
+    descent,
+    fraction_glyphs,
+    printable,
+    width_of,
+)
 from ..page import Mark, PathMark, Segment, TextMark
 from .paths import Spot, circle_path, closed, straight
 from .room import Box

@@ -11,7 +11,7 @@ from ...cutting.model import Mark as MatchMark
 from ...cutting.model import Template
 from ...drafting.model import Edge
 from ...measure.length import POINTS_PER_INCH
-from ..lettering import cap_height
+from ..drawing.lettering import cap_height
 from ..page import Mark, PathMark, TextMark
 from .label import Label, SetLine
 from .options import SheetOptions

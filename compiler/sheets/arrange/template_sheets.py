@@ -7,8 +7,8 @@ from dataclasses import dataclass, replace
 from typing import Final
 
 from ...cutting.model import Template
-from ..packing import Item, Pose, fits, pack, useful_turns
-from ..packing import Placement as Packed
+from ..packing.packing import Item, Pose, fits, pack, useful_turns
+from ..packing.packing import Placement as Packed
 from ..page import Mark
 from .cutout import Cutout, cut_out, cutout_marks, outline_of
 from .furniture import Paper

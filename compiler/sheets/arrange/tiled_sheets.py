@@ -7,14 +7,14 @@ from dataclasses import dataclass
 from typing import Final
 
 from ...cutting.model import Template
-from ..joins import tile_map
-from ..lettering import cap_height
-from ..moving import moved_mark
-from ..packing import useful_turns
+from ..drawing.lettering import cap_height
+from ..packing.joins import tile_map
+from ..packing.moving import moved_mark
+from ..packing.packing import useful_turns
+from ..packing.tile_grid import Grid, Tile
+from ..packing.tile_plan import TilePlan, plan_tiles
+from ..packing.tiling import tile
 from ..page import Mark
-from ..tile_grid import Grid, Tile
-from ..tile_plan import TilePlan, plan_tiles
-from ..tiling import tile
 from .cutout import Cutout, cut_out, cutout_marks, outline_of
 from .furniture import MAP_TALL, MAP_WIDE, Paper
 from .options import SheetOptions

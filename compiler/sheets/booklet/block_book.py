@@ -18,7 +18,7 @@ from ..arrange.block_drawing import portray
 from ..arrange.block_sheets import block_leaves, finished_size
 from ..arrange.options import SheetOptions
 from ..arrange.paths import Placement
-from ..arrange.quilt_sheets import BlockSheets
+from ..quilts.sheets import BlockSheets
 from .content import Book, Chapter, Picture
 from .envelope_chapters import card_chapter, difficulty_chapter, glossary_chapter, safety_chapter
 from .exercise_chapter import exercise_chapter

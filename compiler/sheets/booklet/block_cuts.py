@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from fractions import Fraction
 
+from ...cutting.methods.rotary import choose_cut, template_method_of
 from ...cutting.model import FabricCount, Template
 from ...cutting.needs import Need
 from ...cutting.plan_model import Cut
-from ...cutting.rotary import choose_cut, template_method_of
 from ...drafting.model import Draft, Point
 from ...drafting.transform import turn_about
 from ...measure.fractions import RULER_STEP

@@ -17,7 +17,7 @@ from ...diagnostics.wording import one_of
 from ...drafting.model import Draft
 from ...drafting.shapes import shape_label
 from ...measure.fractions import RULER_STEP, ruler_text
-from ..arrange.quilt_words import about
+from ..quilts.words import about
 from .construction import SAME, corners_of, ground_words, on_ruling, place_key, start_points, vertices
 
 KNOWN_MOST: Final = 48

@@ -15,7 +15,7 @@ from ...drafting.model import Draft, Edge
 from ...drafting.stroke import place_of
 from ...measure.tolerance import Number
 from ..arrange.block_drawing import column_name
-from ..arrange.quilt_words import about
+from ..quilts.words import about
 
 HEXAGON: Final = sqrt(3) / 2
 """Width over height of a block of triangles or hexagons: the height of a triangle of even sides."""

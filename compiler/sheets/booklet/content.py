@@ -10,8 +10,8 @@ from dataclasses import dataclass
 from typing import Literal
 
 from ..arrange.leaves import Leaf
-from ..arrange.quilt_flow import Column, Row
 from ..page import Mark
+from ..quilts.flow import Column, Row
 
 
 @dataclass(frozen=True, slots=True)

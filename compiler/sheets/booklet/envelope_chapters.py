@@ -11,9 +11,9 @@ from ...drafting.model import Draft
 from ...sewing.difficulty import causes
 from ...sewing.model import Difficulty
 from ..arrange.block_sheets import finished_size
-from ..arrange.quilt_flow import Column, Row
-from ..arrange.quilt_tools import safety_words
 from ..arrange.table import box_words, cut_words
+from ..quilts.flow import Column, Row
+from ..quilts.tools import safety_words
 from .content import Chapter, List, Paragraph, Part, Section, Table
 
 CARD_COLUMNS: Final = (

@@ -13,11 +13,11 @@ from ...sewing.model import Foundations, Section
 from ..arrange.leaves import Leaf
 from ..arrange.options import SheetOptions
 from ..arrange.paths import Placement, flat_ring, open_path, ring_path
-from ..arrange.quilt_flow import Column, Row
-from ..arrange.quilt_words import about
 from ..arrange.room import Room
 from ..arrange.style import line_mark
 from ..page import Mark
+from ..quilts.flow import Column, Row
+from ..quilts.words import about
 from .content import Chapter, List, Paragraph, Part, Picture, Table
 from .content import Section as Heading
 from .foundation_paper import join_name

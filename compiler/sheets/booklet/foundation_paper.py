@@ -10,8 +10,8 @@ from dataclasses import dataclass
 from math import pi
 from typing import Final
 
-from ...cutting.allowance import Cut, outset_rings
 from ...cutting.model import Mark
+from ...cutting.templates.allowance import Cut, outset_rings
 from ...drafting.model import Draft, Edge, Piece, Point
 from ...drafting.stroke import Stroke, place_of, ring_edges, stroke_of, turn_between
 from ...drafting.transform import stretch

@@ -10,7 +10,7 @@ from typing import Any, Final
 from ..arrange.leaves import Leaf, paper_for
 from ..arrange.options import SheetOptions
 from ..arrange.style import lettering
-from ..draw_svg import Box, inline_svg
+from ..drawing.draw_svg import Box, inline_svg
 from ..page import Mark, TextMark
 from .content import Book, Card, Cards, Chapter, List, Paragraph, Part, Picture, Section, Table
 from .html_template import PAGE, STYLE

@@ -14,10 +14,10 @@ from ...drafting.model import Draft
 from ...measure.fractions import RULER_STEP
 from ...sewing.model import Foundations
 from ..arrange.block_sheets import finished_size
-from ..arrange.quilt_flow import Column, Row
-from ..arrange.quilt_tools import tool_words
-from ..arrange.quilt_words import cut_title, reason_words, yield_words
 from ..arrange.swatches import fabric_order
+from ..quilts.flow import Column, Row
+from ..quilts.tools import tool_words
+from ..quilts.words import cut_title, reason_words, yield_words
 from .block_cuts import block_cuts
 from .content import Chapter, List, Paragraph, Part, Section, Table
 

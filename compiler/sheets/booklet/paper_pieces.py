@@ -17,10 +17,10 @@ from ..arrange.label_words import number_ranges
 from ..arrange.leaves import Leaf, paper_for
 from ..arrange.options import SheetOptions
 from ..arrange.paths import Placement, Ring, flat_ring, ring_path
-from ..arrange.quilt_flow import Column, Row
 from ..arrange.room import Room
 from ..arrange.style import CUT, line_mark
 from ..page import Mark
+from ..quilts.flow import Column, Row
 from .content import Chapter, List, Paragraph, Table
 from .foundation_paper import MIRROR, mirrored_ring
 from .inside_labels import Outside, beside_column, label_marks

@@ -13,11 +13,11 @@ from ..arrange.furniture import Paper
 from ..arrange.page_bound import refuse_too_many
 from ..arrange.paths import Ring, Spot
 from ..arrange.tiled_sheets import named_map, overlap_bands
-from ..moving import moved_mark
-from ..packing import Item, Placement, Pose, fits, pack
+from ..packing.moving import moved_mark
+from ..packing.packing import Item, Placement, Pose, fits, pack
+from ..packing.tile_plan import plan_tiles
+from ..packing.tiling import tile
 from ..page import Mark
-from ..tile_plan import plan_tiles
-from ..tiling import tile
 
 GAP: Final = 11.0  # points between shapes: 1/8in for scissors, and what the lines' thickness takes
 TURNS: Final = (0.0, 90.0, 180.0, 270.0)

@@ -19,13 +19,13 @@ from ..arrange.block_sheets import template_leaves
 from ..arrange.leaves import Leaf, paper_for
 from ..arrange.options import SheetOptions
 from ..arrange.paths import Placement
-from ..arrange.quilt_cutting import cutting_leaves
-from ..arrange.quilt_drawing import draw_quilt
-from ..arrange.quilt_frame import under_title
-from ..arrange.quilt_picture import picture_leaf
-from ..arrange.quilt_sheets import BlockSheets
-from ..arrange.quilt_templates import setting_templates
-from ..quilt_tables import block_name, size_text
+from ..quilts.cutting import cutting_leaves
+from ..quilts.drawing import draw_quilt
+from ..quilts.frame import under_title
+from ..quilts.picture import picture_leaf
+from ..quilts.sheets import BlockSheets
+from ..quilts.tables import block_name, size_text
+from ..quilts.templates import setting_templates
 from .block_book import QUILTED, BlockPart, Sewn, Way, block_chapters
 from .content import Book, Chapter, List, Paragraph, Part, Picture, Section
 from .envelope_chapters import card_parts, cause_lines, glossary_chapter, safety_chapter

@@ -7,17 +7,17 @@ from collections.abc import Iterator
 from ...cutting.plan_model import CuttingPlan
 from ...diagnostics.wording import count_of
 from ...quilt.model import Quilt
-from ..arrange.quilt_chart import COLUMNS as CHART_COLUMNS
-from ..arrange.quilt_chart import INTRO as CHART_INTRO
-from ..arrange.quilt_chart import chart_row
-from ..arrange.quilt_counts import COLUMNS as COUNT_COLUMNS
-from ..arrange.quilt_counts import FABRIC_COLUMNS, count_row, group_words, total_row
-from ..arrange.quilt_counts import INTRO as COUNTS_INTRO
-from ..arrange.quilt_flow import Row
-from ..arrange.quilt_supplies import COLUMNS as SUPPLY_COLUMNS
-from ..arrange.quilt_supplies import all_templates, buy_words, rest_words, thread_words
-from ..arrange.quilt_tools import tool_words
-from ..quilt_tables import count_groups, fabric_cuts, fabric_titles, fabric_totals
+from ..quilts.chart import COLUMNS as CHART_COLUMNS
+from ..quilts.chart import INTRO as CHART_INTRO
+from ..quilts.chart import chart_row
+from ..quilts.counts import COLUMNS as COUNT_COLUMNS
+from ..quilts.counts import FABRIC_COLUMNS, count_row, group_words, total_row
+from ..quilts.counts import INTRO as COUNTS_INTRO
+from ..quilts.flow import Row
+from ..quilts.supplies import COLUMNS as SUPPLY_COLUMNS
+from ..quilts.supplies import all_templates, buy_words, rest_words, thread_words
+from ..quilts.tables import count_groups, fabric_cuts, fabric_titles, fabric_totals
+from ..quilts.tools import tool_words
 from .content import Chapter, List, Paragraph, Part, Section, Table
 from .needs_chapters import CHART_NOTE
 

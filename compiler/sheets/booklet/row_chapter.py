@@ -10,11 +10,11 @@ from ...drafting.model import Draft, Edge
 from ...quilt.assembly_model import Kind, QuiltAssembly, Row, Stage
 from ...quilt.model import Quilt
 from ...sewing.model import Assembly, Size
-from ..arrange.quilt_drawing import quilt_fills
-from ..arrange.quilt_flow import Column
-from ..arrange.quilt_flow import Row as TableRow
-from ..arrange.quilt_words import about
-from ..quilt_tables import fabric_titles
+from ..quilts.drawing import quilt_fills
+from ..quilts.flow import Column
+from ..quilts.flow import Row as TableRow
+from ..quilts.tables import fabric_titles
+from ..quilts.words import about
 from .content import Card, Cards, Chapter, Paragraph, Part, Picture, Section, Table
 from .row_picture import Pressed, RowPart, RowScene, Shown, draw_row
 from .step_chapter import pressing_words

@@ -10,12 +10,12 @@ from ..arrange.furniture import Heading, Paper
 from ..arrange.leaves import Leaf, bound, paper_for
 from ..arrange.options import SheetOptions
 from ..arrange.paths import straight
-from ..arrange.quilt_flow import Item, flow
-from ..arrange.quilt_frame import READ_ONLY, note_lines, open_body, plain_leaf
 from ..arrange.style import HEADING, break_lines, grey_text, line_mark, measure, set_text
-from ..lettering import printable
-from ..moving import moved_mark
+from ..drawing.lettering import printable
+from ..packing.moving import moved_mark
 from ..page import Document, Mark
+from ..quilts.flow import Item, flow
+from ..quilts.frame import READ_ONLY, note_lines, open_body, plain_leaf
 from .content import Book, Chapter
 from .set_parts import items_of
 

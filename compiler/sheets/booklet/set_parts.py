@@ -6,11 +6,11 @@ from collections.abc import Iterator, Sequence
 from typing import Final, assert_never
 
 from ..arrange.paths import box_path
-from ..arrange.quilt_flow import Column as FlowColumn
-from ..arrange.quilt_flow import Item, Row, bullets, gap, paragraph, section, table_items
 from ..arrange.style import BLACK, HEADING, LABEL, SMALLEST, break_lines, grey_text, lettering, set_text
-from ..moving import moved_mark
+from ..packing.moving import moved_mark
 from ..page import Mark, PathMark
+from ..quilts.flow import Column as FlowColumn
+from ..quilts.flow import Item, Row, bullets, gap, paragraph, section, table_items
 from .content import Card, Cards, List, Paragraph, Part, Picture, Section, Table
 
 BODY: Final = HEADING  # points of a paragraph's type

@@ -7,7 +7,7 @@ from typing import Final
 
 from ...diagnostics.wording import count_of
 from ...sewing.model import Assembly, Pressing, Size, Step, Toward
-from ..arrange.quilt_words import about
+from ..quilts.words import about
 
 ALIKE: Final = 1e-4  # inches between two sizes that are one in print
 

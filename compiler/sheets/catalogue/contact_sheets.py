@@ -17,8 +17,8 @@ from ..arrange.furniture import BODY_TOP, Heading, Paper
 from ..arrange.leaves import Leaf, bound, paper_for
 from ..arrange.options import SheetOptions
 from ..arrange.style import HEADING, LABEL, MARGIN, SMALLEST, break_lines, grey_text, set_text, shorten
-from ..find_table import size_text
 from ..page import Document, Mark
+from ..reports.find_table import size_text
 from .entries import Entry, borne, in_order, picture_of, titled
 
 ACROSS: Final = 4

@@ -11,8 +11,8 @@ from ...measure.length import POINTS_PER_INCH
 from ..arrange.block_drawing import portray
 from ..arrange.paths import Placement
 from ..block_facts import BlockFacts
-from ..find_table import angle_text, size_text
 from ..page import Mark
+from ..reports.find_table import angle_text, size_text
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,9 +9,9 @@ from ...diagnostics.wording import count_of
 from ..arrange.style import lettering
 from ..block_facts import FOUNDATION, METHODS, ROTARY, SYMMETRIES, BlockFacts
 from ..booklet.html_template import STYLE
-from ..draw_svg import inline_svg
-from ..find_table import same_text
+from ..drawing.draw_svg import inline_svg
 from ..finding import words_of
+from ..reports.find_table import same_text
 from .catalogue_template import CATALOGUE_STYLE, PAGE, SCRIPT
 from .entries import Entry, borne, in_order, numbers_of, picture_of, titled
 

@@ -1,0 +1,142 @@
+"""`piecewright show`: a block or a quilt as a picture."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+from functools import partial
+from typing import TYPE_CHECKING, Final
+
+import click
+
+from ..blocks import BlockChoice, named, write_files
+from ..choices import LengthChoice, ListChoice, block_option, dpi_option, open_shelf, out_option, shelf_option
+from ..compiling import compile_alone
+from ..console import CLEAN, say
+from ..failures import own_mistakes
+from ..inputs import one_input
+from ..naming import Names
+from ..quilts import stem_of
+from ..stopping import held
+
+if TYPE_CHECKING:
+    from ...drafting.model import Draft
+    from ...pipeline import CompiledBlock
+    from ...quilt.model import Quilt
+    from ...sheets.page import Page
+
+FORMATS: Final = ("png", "svg", "pdf")
+LEAST: Final = Fraction(1, 2)  # inches: nothing can be told apart in a smaller picture
+MOST: Final = Fraction(40)  # inches: a poster
+MOST_DOTS: Final = 16_000  # across: with four bytes a dot, a gigabyte
+
+EXAMPLES: Final = """
+\b
+Examples:
+  piecewright show vane.block                         a PNG of each block, 4in wide
+  piecewright show vane.block --format svg --size 8in
+  piecewright show sampler.quilt                      each colourway of the quilt
+"""
+
+
+@click.command("show", short_help="Draw blocks and quilts as pictures.", epilog=EXAMPLES)
+@click.argument("file", metavar="FILE", type=click.Path(allow_dash=True))
+@click.option("--format", "formats", multiple=True, type=ListChoice(FORMATS), default=(("png",),),
+              help="Kind of picture; several with commas.  [default: png]")
+@click.option("--size", type=LengthChoice(), default="4in", show_default=True, metavar="LENGTH",
+              help="Longer side of the picture, from 1/2in to 40in.")
+@out_option
+@dpi_option(150)
+@block_option
+@shelf_option
+def show(file: str, formats: tuple[tuple[str, ...], ...], size: Fraction, out: str, dpi: int,
+         titles: tuple[str, ...], shelves: tuple[str, ...]) -> int:
+    """Draw every block of FILE as a picture: its pieces, fabrics, and how each unit lies.
+
+    Of a file with a quilt, the quilt is drawn in each of its colourways; --block draws one of its blocks.
+    Pictures are to look at and are not true to size; 'build' makes what is cut from.
+    """
+    if not LEAST <= size <= MOST:
+        raise click.BadParameter("A picture is from 1/2in to 40in.", param_hint="'--size'")
+    if size * dpi > MOST_DOTS:
+        raise click.BadParameter(f"A picture has at most {MOST_DOTS} dots across; take fewer.",
+                                 param_hint="'--dpi'")
+    given, choice = one_input(file), BlockChoice(titles)
+    compiled, status = compile_alone(given, open_shelf(shelves))
+    if status != CLEAN:
+        return status
+    wanted = tuple(dict.fromkeys(word for each in formats for word in each))
+    names, size_inches = Names(), float(size)
+    if compiled.quilts and not choice.given:
+        drawings = quilt_drawings(compiled.quilts, names, given.name, size_inches)
+    else:
+        drawings = block_drawings(choice.choose(compiled.own_blocks), names, given.name, size_inches)
+        choice.refuse_unmet()
+    for path in write_files(out, pictures_of(drawings, given.name, wanted, dpi)):
+        say(f"Wrote {path}.")
+    return CLEAN
+
+
+@dataclass(frozen=True, slots=True)
+class Drawing:
+    """What is to be drawn: its name for messages and for files, and how its page is made."""
+
+    what: str
+    stem: str
+    title: str
+    author: str
+    subject: str
+    page: Callable[[], Page]
+
+
+def block_drawings(blocks: Sequence[CompiledBlock], names: Names, source: str, size: float) -> list[Drawing]:
+    """The blocks' pictures. `size` is in inches."""
+    return [Drawing(f"block '{named(draft.title)}'", names.stem(draft.title, draft.version, source),
+                    draft.title, draft.maker, f"version {draft.version}, a picture",
+                    partial(block_page, draft, size)) for draft in (each.draft for each in blocks)]
+
+
+def quilt_drawings(quilts: Sequence[Quilt], names: Names, source: str, size: float) -> list[Drawing]:
+    """The quilts' pictures, a colourway each."""
+    return [Drawing(f"quilt '{named(quilt.title)}'", stem_of(names, quilt, source), quilt.title, quilt.maker,
+                    f"version {quilt.version}, a picture", partial(quilt_page, quilt, size))
+            for quilt in quilts]
+
+
+def pictures_of(drawings: Sequence[Drawing], source: str, formats: Sequence[str],
+                dpi: int) -> Iterator[tuple[str, bytes]]:
+    """A file of each kind for each picture, made one at a time."""
+    for each in drawings:
+        with own_mistakes(f"{source}, {each.what}"):
+            page = each.page()
+        for kind in formats:
+            with own_mistakes(f"{source}, {each.what}"), held():
+                data = drawn(each, page, kind, dpi)
+            yield f"{each.stem}-picture.{kind}", data
+
+
+def block_page(draft: Draft, size: float) -> Page:
+    """The block as one page, just large enough."""
+    from ...sheets.arrange.picture import block_picture
+
+    return block_picture(draft, size)
+
+
+def quilt_page(quilt: Quilt, size: float) -> Page:
+    """The quilt as one page."""
+    from ...sheets.quilts.show import quilt_show
+
+    return quilt_show(quilt, size)
+
+
+def drawn(drawing: Drawing, page: Page, kind: str, dpi: int) -> bytes:
+    """The picture as the bytes of one kind of file."""
+    from ...sheets.drawing.files import pdf_bytes, png_bytes, svg_bytes
+    from ...sheets.page import Document
+
+    if kind == "png":
+        return png_bytes(page, dpi)
+    if kind == "svg":
+        return svg_bytes(page)
+    return pdf_bytes(Document(drawing.title, drawing.subject, drawing.author, "", (page,)))

@@ -1,0 +1,126 @@
+"""All commands, for click; what a run of one ends with."""
+
+from __future__ import annotations
+
+import errno
+import os
+import sys
+from importlib import import_module
+from typing import Final, cast
+
+import click
+
+from .. import __version__
+from .console import COMPLAINED, OWN_MISTAKE, USED_WRONGLY, complain
+from .failures import MachineFailed, OwnMistake, machine_text, mistake_text
+from .stopping import INTERRUPTED, SHELL_BASE
+
+NAME: Final = "piecewright"
+NAMES: Final = ("build", "check", "show", "explain", "compare", "draft", "resize", "find",
+                "catalogue", "fmt", "lint", "lock", "completion")
+VARIABLE: Final = "_PIECEWRIGHT_COMPLETE"  # where a shell says that it asks what may follow
+NOBODY_READS: Final = SHELL_BASE + 13  # as a shell counts a program stopped by a closed pipe
+
+ABOUT: Final = """
+\b
+First steps:
+  piecewright check vane.block      is the block all right?
+  piecewright show vane.block       a picture of it
+  piecewright build vane.block      a PDF of true-size templates to print
+  piecewright explain vane.block    every piece, size and default
+  piecewright build sampler.quilt   a whole quilt: picture, cutting, templates
+  piecewright find star             blocks of that name, on your shelves and in the library
+Each command has its own help, with examples: piecewright build --help
+
+\b
+Exit status:
+  0  all well (there may be warnings and notes)
+  1  a file has an error, or something could not be read or written
+  2  the command was used wrongly
+  3  a mistake in Piecewright itself
+"""
+
+
+class Commands(click.Group):
+    """The commands by their names, each loaded when it is asked for: a build needs nothing of the others'."""
+
+    def list_commands(self, ctx: click.Context) -> list[str]:
+        """Their names, for help and completion."""
+        return sorted(NAMES)
+
+    def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
+        """The command of that name: what its own module calls by it."""
+        if cmd_name not in NAMES:
+            return None
+        return cast(click.Command, getattr(import_module(f".commands.{cmd_name}", __package__), cmd_name))
+
+
+@click.group(cls=Commands, epilog=ABOUT,
+             context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100})
+@click.version_option(__version__, "-V", "--version", prog_name=NAME, message="%(prog)s %(version)s")
+def commands() -> None:
+    """Patchwork blocks and quilts from text to true-size template sheets.
+
+    You describe a block in a text file: its size, its grid, its seams and its pieces. Piecewright drafts it,
+    finds which pieces share a template, adds seam allowance, and lays the templates out on pages that print
+    at their true size. You describe a quilt by its blocks, their setting and its fabrics: Piecewright counts
+    and plans the cutting, too, and says how much of each fabric to buy.
+    """
+
+
+def run_command(given: list[str]) -> int:
+    """The exit status of one command. click's own `main` would end the process its own way."""
+    if VARIABLE in os.environ:
+        commands.main(given, prog_name=NAME, complete_var=VARIABLE)
+    try:
+        if not given:
+            click.echo(commands.get_help(click.Context(commands, info_name=NAME)), err=True)
+            return USED_WRONGLY
+        with commands.make_context(NAME, list(given), obj=tuple(given)) as context:
+            status = commands.invoke(context)
+        return status if isinstance(status, int) else 0
+    except click.Abort:
+        end_line()
+        return INTERRUPTED
+    except click.exceptions.Exit as end:
+        return end.exit_code
+    except click.ClickException as problem:
+        problem.show()
+        return USED_WRONGLY
+
+
+def status_after(problem: Exception) -> int:
+    """The exit status after an exception, told in one line on standard error."""
+    try:
+        if isinstance(problem, OSError) and problem.errno in (errno.EPIPE, errno.ESHUTDOWN):
+            _forget_output()
+            return NOBODY_READS
+        if isinstance(problem, OSError | MemoryError):
+            _forget_output()
+            complain(machine_text(problem))
+            return COMPLAINED
+        if isinstance(problem, MachineFailed):
+            complain(str(problem))
+            return COMPLAINED
+        complain(str(problem) if isinstance(problem, OwnMistake) else mistake_text(NAME, problem))
+    except OSError:
+        _forget_output()  # nobody reads standard error, either
+    return OWN_MISTAKE
+
+
+def _forget_output() -> None:
+    """Sends what is still to be written nowhere, so that Python does not complain of it when it ends."""
+    for stream, real in ((sys.stdout, sys.__stdout__), (sys.stderr, sys.__stderr__)):
+        if stream is real and stream is not None:
+            try:
+                stream.flush()
+            except OSError:
+                os.dup2(os.open(os.devnull, os.O_WRONLY), stream.fileno())
+
+
+def end_line() -> None:
+    """A new line after the ^C that a terminal shows."""
+    try:
+        click.echo(err=True)
+    except OSError:
+        _forget_output()

@@ -1,0 +1,1 @@
+"""Folders of blocks: what they hold, which are found first, what is pinned."""

@@ -1,0 +1,93 @@
+"""The lock beside a file: found, read, and used in place of the shelves."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Final
+
+from ...diagnostics.diagnostic import Diagnostic, Outcome, error
+from ...diagnostics.source import Source, Span
+from .folders import FolderShelf
+
+if TYPE_CHECKING:
+    from ...language.lock_file import Lock
+    from ...language.shelf import Shelf, ShelfBlock
+    from ...pipeline import Compilation
+    from ..inputs import Input
+    from ..keeping.again import Record
+
+ENDING: Final = ".lock"
+LARGEST: Final = 16_000_000  # bytes: twice a block file of the largest size, which a lock may hold a part of
+
+
+@dataclass(frozen=True, slots=True)
+class Locked:
+    """Where a file's blocks are found: a shelf, and the lock that it stands behind, if there is one."""
+
+    shelf: Shelf
+    sources: Mapping[str, Source]
+    name: str = ""
+    lock: Lock | None = None
+    blocks: tuple[ShelfBlock, ...] = ()
+
+    def said(self, own: str, made: Compilation) -> list[Diagnostic]:
+        """What there is to say of a file compiled with it."""
+        if self.lock is None:
+            return []
+        from ...drafting.pinned import said_of_choices
+
+        return said_of_choices(self.name, own, self.lock, self.blocks, made.choices, fingerprints_of(made))
+
+
+def lock_name(file: str) -> str:
+    """Where the lock of a file stands: `sampler.quilt.lock` beside `sampler.quilt`."""
+    return file + ENDING
+
+
+def open_lock(given: Input, shelf: FolderShelf, record: Record | None = None) -> Outcome[Locked]:
+    """The shelf behind the lock beside a file; the shelf alone where there is no lock."""
+    plain = Outcome(Locked(shelf, {}))
+    name = lock_name(given.name)
+    if given.path is None:
+        return plain
+    if not os.path.exists(name):
+        if record:
+            record.missed(name)
+        return plain
+    from ...language.lock import LockedShelf, pinned_blocks
+    from ...language.lock_file import read_lock
+
+    try:
+        with open(name, "rb") as stream:
+            data = stream.read(LARGEST)
+    except OSError as problem:
+        return Outcome(None, (lock_unreadable(name, problem.strerror or "it cannot be opened"),))
+    if record:
+        record.read(name, data)
+    lock = read_lock(name, data)
+    blocks = lock.then(lambda read: pinned_blocks(name, read))
+    if lock.value is None or blocks.value is None:
+        return Outcome(None, blocks.diagnostics)
+    locked = LockedShelf(lock.value, blocks.value, shelf)
+    return Outcome(Locked(locked, locked.sources, name, lock.value, blocks.value))
+
+
+def locked_sources(diagnostics: Iterable[Diagnostic]) -> dict[str, Source]:
+    """An empty source for each file that is complained of as a whole."""
+    return {each.primary.span.source: Source(each.primary.span.source, "") for each in diagnostics}
+
+
+def fingerprints_of(made: Compilation) -> dict[Span, str]:
+    """The fingerprint of each block, by the place of its title."""
+    from ...drafting.fingerprint import fingerprint_of
+
+    drafts = [each.draft for each in made.blocks]
+    return {draft.origin: fingerprint_of(draft) for draft in drafts if draft.origin is not None}
+
+
+def lock_unreadable(name: str, reason: str) -> Diagnostic:
+    """The system will not let us read a lock."""
+    return error("lock-unreadable", f"The lock file cannot be read: {reason}.", Span(name, 0, 0),
+                 help="Look at its permissions: without it other blocks may be taken than were pinned.")

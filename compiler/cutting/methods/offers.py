@@ -1,0 +1,236 @@
+"""Units that can be made many at a time, found in the quilt's blocks, with the cloth they take beside
+cutting singly.
+
+Two triangles of two cloths that lie together in a square; geese, a large triangle between two small ones in a
+rectangle twice as wide as high; rows of equal rectangles or squares, which a strip set gives. Found by which
+piece lies along which, never by name. Inches, and square inches.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+from fractions import Fraction
+from math import ceil
+from typing import NamedTuple
+
+from ...diagnostics.wording import count_of, one_of
+from ...drafting.model import Draft, Piece, Side
+from ...measure.tolerance import Number
+from ..needs import Quilt
+from ..plan_model import Cut, Offer
+from .recognise import ALIKE, Figure, recognise
+from .rotary_words import length_text
+
+ROW_MOST = 12  # strips in a set; wider ones are sewn from two
+
+
+class Unit(NamedTuple):
+    """One way of making units: its kind, the pieces of one unit (block's index, template, fabric), each in
+    order."""
+
+    kind: str
+    members: tuple[tuple[int, str, str], ...]
+
+
+def with_offers(quilt: Quilt, cuts: Sequence[Cut], step: Fraction) -> tuple[Cut, ...]:
+    """The cuts with what can be made many at a time."""
+    of_need: dict[tuple[int | None, str, str], int] = {}
+    for at, cut in enumerate(cuts):
+        if cut.need >= 0:
+            need = quilt.needs[cut.need]
+            of_need.setdefault((need.block, need.label, need.fabric), at)
+    widths = {fabric.name: fabric.usable_width for fabric in quilt.fabrics}
+    found: dict[int, list[Offer]] = {}
+    for unit, count in units_of(quilt).items():
+        mine = [of_need.get(member) for member in unit.members]
+        if any(at is None for at in mine):
+            continue
+        places = [at for at in mine if at is not None]
+        for offer in _offers(unit, count, [cuts[at] for at in places], widths, step):
+            for at in dict.fromkeys(places):
+                found.setdefault(at, []).append(offer)
+    return tuple(replace(cut, offers=tuple(found[at])) if at in found else cut for at, cut in enumerate(cuts))
+
+
+def units_of(quilt: Quilt) -> dict[Unit, int]:
+    """Every kind of unit in the quilt, and how many there are of it."""
+    counts: Counter[Unit] = Counter()
+    uses = Counter((each.block, each.fabrics) for each in quilt.placed)
+    drafts = {block: list(_units_in(quilt.blocks[block].draft))
+              for block in dict.fromkeys(block for block, _ in uses)}
+    labels = {block: _labels(quilt.blocks[block].draft) for block in drafts}
+    for (block, fabrics), times in uses.items():
+        cloth = dict(fabrics)
+        for kind, pieces in drafts[block]:
+            members = [(block, labels[block][piece.number], cloth[piece.fabric]) for piece in pieces]
+            if kind != "goose":
+                members = min(members, members[::-1])
+            if len({fabric for *_, fabric in members}) == 1:
+                continue  # of one cloth, a larger piece would do
+            counts[Unit(kind, tuple(members))] += times
+    return dict(sorted(counts.items()))
+
+
+def _labels(draft: Draft) -> dict[int, str]:
+    return {member.piece: shape.label for shape in draft.shapes for member in shape.members}
+
+
+def _units_in(draft: Draft) -> Iterator[tuple[str, tuple[Piece, ...]]]:
+    figures = {piece.number: recognise([side.edge for side in piece.ring],
+                                       [side.allowance for side in piece.ring])
+               for piece in draft.pieces if not piece.holes}
+    yield from _pairs(draft, figures)
+    yield from _geese(draft, figures)
+    yield from _rows(draft, figures)
+
+
+def _beyond(draft: Draft, side: Side) -> tuple[Piece, Side] | None:
+    """The one piece along the whole of a side, and its side, which is just as long."""
+    if len(side.parts) != 1 or side.parts[0].neighbour is None:
+        return None
+    other = draft.pieces[side.parts[0].neighbour - 1]
+    for theirs in other.ring:
+        same = abs(theirs.edge.length - side.edge.length) <= ALIKE
+        if same and _met(theirs, side) and theirs.edge.arc is None:
+            return other, theirs
+    return None
+
+
+def _met(one: Side, two: Side) -> bool:
+    """Whether two sides run along each other from corner to corner."""
+    off = (abs(float(one.edge.start.x - two.edge.end.x)), abs(float(one.edge.start.y - two.edge.end.y)),
+           abs(float(one.edge.end.x - two.edge.start.x)), abs(float(one.edge.end.y - two.edge.start.y)))
+    return max(off) <= ALIKE
+
+
+def _half_squares(figures: dict[int, Figure], number: int) -> bool:
+    return number in figures and figures[number].kind in ("half-square triangle", "quarter-square triangle")
+
+
+def _long_side(piece: Piece) -> Side:
+    return max(piece.ring, key=lambda side: side.edge.length)
+
+
+def _pairs(draft: Draft, figures: dict[int, Figure]) -> Iterator[tuple[str, tuple[Piece, ...]]]:
+    for piece in draft.pieces:
+        if _half_squares(figures, piece.number):
+            met = _beyond(draft, _long_side(piece))
+            if met and met[0].number > piece.number and _half_squares(figures, met[0].number) \
+                    and met[1] is _long_side(met[0]):
+                yield "pair", (piece, met[0])
+
+
+def _geese(draft: Draft, figures: dict[int, Figure]) -> Iterator[tuple[str, tuple[Piece, ...]]]:
+    for piece in draft.pieces:
+        if not _half_squares(figures, piece.number):
+            continue
+        legs = [side for side in piece.ring if side is not _long_side(piece)]
+        skies = [met[0] for side in legs if (met := _beyond(draft, side))
+                 and _half_squares(figures, met[0].number)
+                 and met[1] is _long_side(met[0])]
+        if len(skies) == 2 and skies[0].fabric == skies[1].fabric != piece.fabric:
+            yield "goose", (piece, *sorted(skies, key=lambda each: each.number))
+
+
+def _rows(draft: Draft, figures: dict[int, Figure]) -> Iterator[tuple[str, tuple[Piece, ...]]]:
+    """Rows as long as they go; squares in rows across only."""
+    following: dict[int, Piece] = {}
+    for piece in draft.pieces:
+        figure = figures.get(piece.number)
+        if figure is None or figure.kind not in ("square", "rectangle") or not figure.even:
+            continue
+        for side in piece.ring:
+            met = _beyond(draft, side)
+            if met and _next_in_row(figure, side) and _alike(figure, figures.get(met[0].number)):
+                following[piece.number] = met[0]
+    later = {piece.number for piece in following.values()}
+    for piece in draft.pieces:
+        if piece.number in following and piece.number not in later:
+            row = [piece]
+            while row[-1].number in following and len(row) < ROW_MOST:
+                row.append(following[row[-1].number])
+            yield "row", tuple(row)
+
+
+def _next_in_row(figure: Figure, side: Side) -> bool:
+    """Whether the next of a row lies beyond the side: to the right, or below long ones that lie across."""
+    dx, dy = float(side.edge.end.x - side.edge.start.x), float(side.edge.end.y - side.edge.start.y)
+    along = max(abs(figure.side(0)), abs(figure.side(1)))
+    if abs(abs(complex(dx, dy)) - along) > ALIKE:
+        return False
+    return dy > ALIKE if figure.kind == "square" or abs(dx) <= ALIKE else dx < -ALIKE and abs(dy) <= ALIKE
+
+
+def _alike(one: Figure, two: Figure | None) -> bool:
+    if two is None or two.kind != one.kind or not two.even:
+        return False
+    sizes = [sorted(abs(figure.side(at)) for at in range(2)) for figure in (one, two)]
+    return all(abs(a - b) <= ALIKE for a, b in zip(*sizes, strict=True))
+
+
+def _offers(unit: Unit, count: int, cuts: Sequence[Cut], widths: dict[str, Fraction],
+            step: Fraction) -> Iterator[Offer]:
+    kinds = [cut.kind for cut in cuts]
+    if unit.kind == "pair" and kinds == ["half-square triangle"] * 2:
+        yield from _pair_offers(count, cuts, step)
+    elif unit.kind == "goose" and kinds == ["quarter-square triangle", *["half-square triangle"] * 2]:
+        yield _goose_offer(count, cuts, step)
+    elif unit.kind == "row" and all(kind in ("square", "rectangle") for kind in kinds):
+        yield _strip_offer(count, cuts, widths, step)
+
+
+def _pair_offers(count: int, cuts: Sequence[Cut], step: Fraction) -> Iterator[Offer]:
+    one, two = cuts
+    square = max(one.width, two.width)
+    singly = _squares(ceil(count / one.yields), one.width) + _squares(ceil(count / two.yields), two.width)
+    for many, method in ((2, "two at a time"), (8, "eight at a time")):
+        side = square if many == 2 else square * 2
+        sets = ceil(count / many)
+        size = length_text(side, step)
+        lines = "the diagonal" if many == 2 else "both diagonals"
+        cut = "cut on the line" if many == 2 else "cut on the lines and across the middle both ways"
+        made = count_of(sets * many, "two-triangle square")
+        squares = f"{count_of(sets, 'square')} {size} of {one.fabric} and {sets} of {two.fabric}"
+        yield Offer(
+            method,
+            f"Cut {squares}; lay them together in pairs, draw {lines}, sew 1/4in either side, {cut}: {made}.",
+            2 * _squares(sets, side), singly)
+
+
+def _goose_offer(count: int, cuts: Sequence[Cut], step: Fraction) -> Offer:
+    goose, sky = cuts[0], cuts[1]
+    sets = ceil(count / 4)
+    singly = (_squares(ceil(count / goose.yields), goose.width)
+              + _squares(ceil(2 * count / sky.yields), sky.width))
+    large = f"{count_of(sets, 'square')} {length_text(goose.width, step)} of {goose.fabric}"
+    small = f"{4 * sets} {length_text(sky.width, step)} of {sky.fabric}"
+    return Offer(
+        "four at a time",
+        f"Cut {large} and {small}; lay two small squares on opposite corners of a large one, draw their "
+        "diagonal, sew 1/4in either side and cut; sew a small square to each half the same way: "
+        f"{sets * 4} units.",
+        _squares(sets, goose.width) + _squares(4 * sets, sky.width), singly)
+
+
+def _squares(count: int, side: Number) -> float:
+    return count * float(side) ** 2
+
+
+def _strip_offer(count: int, cuts: Sequence[Cut], widths: dict[str, Fraction], step: Fraction) -> Offer:
+    """A strip set is (strip - 1/2in) x strips + 1/2in wide when sewn (SOURCES 2.10). Cloth in whole
+    strips."""
+    strip, every = sorted((cuts[0].width, cuts[0].height))
+    width = min(widths[cut.fabric] for cut in cuts)
+    sets = ceil(count / max(1, int(width / every)))
+    sewn = (strip - Fraction(1, 2)) * len(cuts) + Fraction(1, 2)
+    pieces = Counter(cut.fabric for cut in cuts)
+    singly = sum(ceil(count * many / max(1, int(widths[name] / every))) * float(strip * widths[name])
+                 for name, many in pieces.items())
+    cloths = one_of([cut.fabric for cut in cuts], "and")
+    return Offer(
+        "strip set", f"Sew strips {length_text(strip, step)} wide of {cloths} side by side, "
+        f"{length_text(sewn, step)} wide in all; {count_of(sets, 'set')}, cut across every "
+        f"{length_text(every, step)}: {count_of(count, 'row')}.",
+        sets * sum(float(strip * widths[cut.fabric]) for cut in cuts), singly)

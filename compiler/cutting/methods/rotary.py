@@ -1,0 +1,145 @@
+"""How a shape is cut: by a rule of the rotary cutter where one holds, else by a template, with the reason in
+words.
+
+A rule holds where the exact cut lies on a mark of the maker's ruler or within ON_MARK under it (the trade's
+triangles: see triangles); a cut is never rounded down, and its excess over the exact is told. Long strips
+are cut to the mark above and trimmed. Inches, x right and y down, straight of grain up and down.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+from fractions import Fraction
+from math import ceil
+from typing import Final
+
+from ...drafting.model import Draft, Edge, Point
+from ...drafting.transform import Transform, turn_about
+from ...measure.fractions import RULER_STEP
+from ...measure.tolerance import Number
+from ..model import Template
+from ..needs import Fabric, Need
+from ..plan_model import Cut
+from ..templates.allowance import outset
+from .method import Method, cut_corners, flat_corners, polygon_area, template_as_cut, template_method
+from .recognise import Figure, is_ruled, recognise
+from .rotary_words import degrees_text
+from .slanted import equilateral, hexagon, slanted, trapezoid
+from .triangles import box_method, half_rectangle, half_square, quarter_square, strip_method
+
+HOLE: Final = "it has a hole"
+"""Why a shape needs its template, whatever its outside: a ruler cuts no hole."""
+
+
+def method_of(outline: Sequence[Edge], allowances: Sequence[Number], step: Fraction = RULER_STEP,
+              whole: Number | None = None, part: str = "blocks") -> Method:
+    """The method for a finished outline. `whole` is the finished width of its block, for the reason's
+    words."""
+    figure = recognise(outline, allowances)
+    refused = _refusal(figure)
+    if refused:
+        return template_method(outline, allowances, refused)
+    if part in ("border", "sashing") and figure.kind in ("square", "rectangle", "trapezoid"):
+        return strip_method(figure, step)
+    rule = {
+        "square": box_method, "rectangle": box_method, "half-square triangle": half_square,
+        "quarter-square triangle": quarter_square, "half-rectangle triangle": half_rectangle,
+        "equilateral triangle": equilateral, "diamond": slanted, "parallelogram": slanted,
+        "trapezoid": trapezoid,
+        "hexagon": hexagon,
+    }[figure.kind]
+    found = rule(figure, step, whole, part == "setting")
+    return found if isinstance(found, Method) else template_method(outline, allowances, found)
+
+
+def _refusal(figure: Figure) -> str:
+    """Why no rule can serve the shape, whatever its size; '' where one may."""
+    if figure.kind == "curved shape":
+        return "its sides are curved"
+    if figure.kind == "seam":
+        return "one of its sides carries two allowances"
+    if figure.kind == "kite":
+        return "a kite has no rotary rule"
+    if figure.kind in ("triangle", "four-sided shape", "many-sided shape"):
+        return "its shape has no rotary rule"
+    if not figure.on_grain:
+        return "its sides lie off the straight grain"
+    if figure.kind in ("equilateral triangle", "hexagon") and not figure.even:
+        return "its sides carry different allowances"
+    if figure.kind in ("diamond", "parallelogram") and not is_ruled(figure.angle):
+        return f"its points are {degrees_text(figure.angle)}, and no ruler bears that line"
+    return ""
+
+
+def template_method_of(draft: Draft, template: Template, step: Fraction = RULER_STEP) -> Method:
+    """The method for one template of a block: of its first piece, as its first arrow lies on the grain."""
+    piece = draft.pieces[template.pieces[0] - 1]
+    lies = lies_for_cutting(template)
+    outline = tuple(lies.edge(side.edge) for side in piece.ring)
+    allowances = tuple(side.allowance for side in piece.ring)
+    method = method_of(outline, allowances, step, draft.width)
+    if method.kind == "template" or piece.holes:
+        reason = HOLE if piece.holes else method.reason
+        return template_as_cut(tuple(lies.edge(edge) for edge in template.cut), reason)
+    return method
+
+
+def lies_for_cutting(template: Template) -> Transform:
+    """The turn that lays a template's first arrow along the grain, up and down."""
+    heading = template.grain[0].heading if template.grain else 0.0
+    return turn_about(Point(Fraction(0), Fraction(0)), -_whole(heading))
+
+
+def _whole(heading: float) -> Fraction | float:
+    """Whole degrees exact, so that square pieces keep exact corners."""
+    return Fraction(round(heading)) if abs(heading - round(heading)) < 1e-9 else heading
+
+
+def choose_cut(need: Need, step: Fraction = RULER_STEP, index: int = 0, fabric: Fabric | None = None,
+               whole: Number | None = None) -> Cut:
+    """The cut for a need. `index` is its place in the quilt's needs; `whole` the finished width of its
+    block."""
+    method = (template_method(need.outline, need.allowances, HOLE) if need.holed else
+              method_of(need.outline, need.allowances, step, whole, need.part))
+    method = _on_print(method, need, fabric)
+    plain, back = (ceil(each / method.yields) for each in (need.count, need.reversed))
+    cuts, then = ceil((need.count + need.reversed) / method.yields), method.then
+    if method.kind == "half-rectangle triangle":
+        cuts = plain + back
+        then = _both_hands(need, plain, back) if back else then
+    return Cut(index, need.fabric, need.part, method.kind, method.width, method.height, cuts,
+               need.count + need.reversed, method.yields, method.excess, method.reason, need.template,
+               method.angle,
+               tuple((place.real, place.imag) for place in method.corners), then=then, strip=method.strip)
+
+
+def exact_area(need: Need) -> float:
+    """Square inches of one piece with its allowances, points untrimmed."""
+    figure = recognise(need.outline, need.allowances)
+    if figure.kind in ("curved shape", "many-sided shape", "seam"):
+        return polygon_area(flat_corners(outset(need.outline, need.allowances)))
+    return polygon_area(cut_corners(figure))
+
+
+def _both_hands(need: Need, plain: int, back: int) -> str:
+    """How the rectangles of half-rectangle triangles are cut, so many for each hand."""
+    long = recognise(need.outline, need.allowances).side(1)
+    ways = ["top left to bottom right", "top right to bottom left"]
+    if long.real * long.imag < 0:
+        ways.reverse()
+    return f"Cut {plain} of the rectangles once from {ways[0]}, and {back} once from {ways[1]}."
+
+
+def _on_print(method: Method, need: Need, fabric: Fabric | None) -> Method:
+    """The method on a print with a direction: pieces of one shape are cut one way round, so that they look
+    alike."""
+    if fabric is None or not (fabric.one_way or fabric.striped):
+        return method
+    if method.kind == "quarter-square triangle":
+        return template_method(need.outline, need.allowances,
+                               "a square cut twice turns its triangles across the print")
+    if fabric.one_way and method.kind in ("half-square triangle", "half-rectangle triangle"):
+        reason = f"{method.reason}; the print runs one way, so one of its two triangles serves"
+        return replace(method, yields=1, reason=reason)
+    return method

@@ -1,0 +1,115 @@
+"""Squares, rectangles and the triangles cut from them.
+
+The trade's rules for triangles, + 7/8in and + 1 1/4in at 1/4in of allowance, lie 0.0214in and 0.0429in over
+the exact by their nature: so a rule also holds where the finished size lies on a mark. Setting triangles are
+cut over and trimmed: side squares are block x 1.414 + 1 1/4in, corner squares block / 1.414 + 7/8in, up to
+the next mark (SOURCES 1.3). Inches.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from math import sqrt
+from typing import Final
+
+from ...measure.fractions import mark_up
+from ...measure.tolerance import NEAR, Number
+from ..plan_model import Kind
+from .method import ON_MARK, Method, box_of, cut_corners, excess_of, on_mark
+from .recognise import Figure
+from .rotary_words import added, length_text, unmarked
+
+ROOT_2: Final = sqrt(2)
+
+TRADE_OVER: Final = 2 / 25.4
+"""Inches that a rule may lie over the exact, a little of it lost in every fold: the trade's own lie 0.0429in
+over at 1/4in of allowance, and 0.19cm where quarters of a centimetre are added at 0.75cm of it. What a
+coarse ruler adds beyond that is too much to sew in."""
+
+TRADE_ROOT: Final = 1.414
+"""The trade's square root of two, in its tables of setting triangles (SOURCES 1.3, trap 10.1)."""
+
+
+def box_method(figure: Figure, step: Fraction, whole: Number | None, setting: bool) -> Method | str:
+    """Squares and rectangles: cut strips, and cut them across."""
+    left, top, right, bottom = box_of(cut_corners(figure))
+    inside = box_of(figure.corners)
+    sizes = []
+    for exact, finished in ((right - left, inside[2] - inside[0]), (bottom - top, inside[3] - inside[1])):
+        if not on_mark(exact, step):
+            return unmarked(finished, exact, step, whole)
+        sizes.append((mark_up(exact, step), exact))
+    (width, wide), (height, high) = sizes
+    kind: Kind = "square" if width == height else "rectangle"
+    excess = excess_of(((width, wide), (height, high)))
+    across, down = (length_text(inside[2] - inside[0], step), length_text(inside[3] - inside[1], step))
+    size = across if kind == "square" and across == down else f"{across} x {down}"
+    return Method(kind, width, height, 1, excess, f"{size} finished and its allowances")
+
+
+def strip_method(figure: Figure, step: Fraction) -> Method:
+    """Borders and sashing: cut to the mark above, and trimmed to the quilt's own measure."""
+    left, top, right, bottom = box_of(cut_corners(figure))
+    width, height = mark_up(right - left, step), mark_up(bottom - top, step)
+    excess = excess_of(((width, right - left), (height, bottom - top)))
+    reason = "its finished size and its allowances"
+    if excess > ON_MARK + NEAR:
+        reason = f"{reason}, up to the next {length_text(step, step)}: trim it to the quilt's own measure"
+    then = "" if figure.kind != "trapezoid" else "Mitre the ends when the corners are sewn."
+    kind: Kind = "square" if width == height and figure.kind == "square" else "strip"
+    return Method(kind, width, height, 1, excess, reason, then=then)
+
+
+def _triangle_square(finished: float, exact: float, step: Fraction, setting: float | None) -> Fraction | None:
+    """The square that triangles are cut from; None where no mark serves. `setting`: the finished side as the
+    trade reckons it, for triangles that are trimmed after sewing."""
+    mark = mark_up(exact, step)
+    if setting is not None:
+        return max(mark, mark_up(setting + float(mark_up(exact - finished, step)), step))
+    by_rule = on_mark(finished, step) and float(mark) - exact <= TRADE_OVER + NEAR
+    return mark if on_mark(exact, step) or by_rule else None
+
+
+def half_square(figure: Figure, step: Fraction, whole: Number | None, setting: bool) -> Method | str:
+    """A square cut once, corner to corner; its legs on the grain."""
+    leg = abs(figure.side(0))
+    exact = leg + figure.allowances[0] + figure.allowances[2] + figure.allowances[1] * ROOT_2
+    mark = _triangle_square(leg, exact, step, leg if setting else None)
+    if mark is None:
+        return unmarked(leg, exact, step, whole)
+    reason = f"{added(leg, mark, step)}, the square cut once"
+    return Method("half-square triangle", mark, mark, 2, float(mark) - exact, _setting(reason, setting),
+                  then="Cut each square once corner to corner.")
+
+
+def quarter_square(figure: Figure, step: Fraction, whole: Number | None, setting: bool) -> Method | str:
+    """A square cut twice, corner to corner; its long side on the grain."""
+    long = abs(figure.side(1))
+    exact = long + 2 * figure.allowances[1] + ROOT_2 * (figure.allowances[0] + figure.allowances[2])
+    mark = _triangle_square(long, exact, step, long * TRADE_ROOT / ROOT_2 if setting else None)
+    if mark is None:
+        return unmarked(long, exact, step, whole)
+    reason = f"{added(long, mark, step)}, the square cut twice"
+    return Method("quarter-square triangle", mark, mark, 4, float(mark) - exact, _setting(reason, setting),
+                  then="Cut each square twice corner to corner.")
+
+
+def _setting(reason: str, setting: bool) -> str:
+    return f"{reason}; trim the edge 1/4in beyond the points after sewing" if setting else reason
+
+
+def half_rectangle(figure: Figure, step: Fraction, whole: Number | None, setting: bool) -> Method | str:
+    """A rectangle cut once, corner to corner. It has no trade rule: only the exact cut will do."""
+    left, top, right, bottom = box_of(cut_corners(figure))
+    finished = box_of(figure.corners)
+    for low, high, size in ((left, right, finished[2] - finished[0]),
+                            (top, bottom, finished[3] - finished[1])):
+        if not on_mark(high - low, step):
+            return unmarked(size, high - low, step, whole)
+    width, height = mark_up(right - left, step), mark_up(bottom - top, step)
+    excess = excess_of(((width, right - left), (height, bottom - top)))
+    return Method("half-rectangle triangle", width, height, 2, excess,
+                  "its exact cut lies on the ruler, cut once",
+                  then="Cut each rectangle once corner to corner.")
+
+

@@ -1,0 +1,88 @@
+"""Binding to strips: across the cloth, joined on the bias; or cut on the bias. Inches."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from math import sqrt
+from typing import Final
+
+from ...measure.tolerance import NEAR
+from ..methods.rotary_words import length_text
+from ..needs import BindingNeed
+from ..plan_model import Cut
+from .lots import Cloth, Lot, strips_for
+
+SEAM_ON_BIAS: Final = 2 * 0.25 * sqrt(2)
+"""Inches of strip that joining two bias strips takes: 1/4in of allowance each, measured along the bias."""
+
+
+def binding_cut(need: BindingNeed, index: int, cloth: Cloth) -> tuple[Cut, list[Lot]]:
+    """The binding's cut, and its boxes. Straight strips lose their own width at each join (DESIGN)."""
+    if need.bias:
+        return _bias(need, index, cloth)
+    thick = cloth.steps(need.strip_width)
+    lots = strips_for(index, need.length, thick, need.strip_width, cloth, upright=False)
+    count = sum(lot.count for lot in lots)
+    whole = length_text(cloth.inches(cloth.steps(need.length)), cloth.step)
+    reason = f"{whole} of strip, each join on the bias taking its own width"
+    cut = Cut(index, need.fabric, "binding", "strip", cloth.inches(max(lot.width for lot in lots)),
+              cloth.inches(thick), count, count, 1, 0.0, reason, strip=cloth.inches(thick), joined=count,
+              then="Join the strips on the bias." if count > 1 else "")
+    return cut, lots
+
+
+def _bias(need: BindingNeed, index: int, cloth: Cloth) -> tuple[Cut, list[Lot]]:
+    """A square, or a length of cloth, cut into strips at 45 degrees."""
+    width, height = bias_cloth(float(need.length), float(need.strip_width), cloth)
+    count = len(bias_strips(float(cloth.inches(width)), float(cloth.inches(height)), float(need.strip_width)))
+    text = length_text(need.strip_width, cloth.step)
+    cut = Cut(index, need.fabric, "binding", "strip", cloth.inches(width), cloth.inches(height), 1, count,
+              count, 0.0,
+              f"{length_text(cloth.inches(cloth.steps(need.length)), cloth.step)} of bias strip",
+              strip=need.strip_width,
+              angle=45.0, then=f"Cut it at 45deg into {count} strips {text} wide, and join them.")
+    noun = "square" if width == height else "rectangle"
+    return cut, [Lot(index, width, height, 1, cloth.turnable and width != height, noun)]
+
+
+def bias_cloth(length: float, strip: float, cloth: Cloth) -> tuple[int, int]:
+    """The smallest square, in ruler steps, that yields the length; beyond the cloth's width a rectangle of
+    it."""
+    span = cloth.spans[-1]
+    side = cloth.steps(sqrt(length * strip))  # less can never do: the area alone is as much
+    while side <= span and bias_yield(*(float(cloth.inches(side)),) * 2, strip) < length - NEAR:
+        side += 1
+    if side <= span:
+        return side, side
+    high = span
+    while bias_yield(float(cloth.inches(span)), float(cloth.inches(high)), strip) < length - NEAR:
+        high += max(1, int(Fraction(1, 2) / cloth.step))
+    return span, high
+
+
+def bias_yield(width: float, height: float, strip: float) -> float:
+    """Inches of joined strip that a rectangle gives."""
+    strips = bias_strips(width, height, strip)
+    return max(0.0, sum(strips) - SEAM_ON_BIAS * (len(strips) - 1)) if strips else 0.0
+
+
+def bias_strips(width: float, height: float, strip: float) -> list[float]:
+    """The strips' own lengths along the middle, corner to corner. One across a corner counts its shorter
+    edge."""
+    found = []
+    step = strip * sqrt(2)
+    number = 0
+    while (number + 1) * step <= width + height + NEAR:
+        first, last = number * step, (number + 1) * step
+        edges = [_chord(width, height, at) for at in (first, last)]
+        bend = any(first < corner - NEAR and last > corner + NEAR for corner in (width, height))
+        long = min(edges) if bend else sum(edges) / 2
+        if long > 2 * strip:  # shorter ends are thrown away
+            found.append(long)
+        number += 1
+    return found
+
+
+def _chord(width: float, height: float, at: float) -> float:
+    """Length of the line x + y = at inside the rectangle."""
+    return sqrt(2) * max(0.0, min(at, width, height, width + height - at))

@@ -1,0 +1,158 @@
+"""One fabric's boxes to its plan: how the cloth is cut, what lies where, and how much of it to buy.
+Inches."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from ...diagnostics.diagnostic import Diagnostic
+from ...diagnostics.wording import count_of
+from ...measure.tolerance import Number
+from ..methods.rotary_words import length_text, metric
+from ..needs import Fabric
+from ..plan_model import ClothPlan, FabricPlan, PlacedCut
+from . import plan_complaints as complain
+from .guillotine import Kind, Region, boxes_in
+from .instructions import Teller, slices_of
+from .lots import Cloth, Lot, kind_of, kinds_of
+from .scraps import pack_scraps, scraps_needed
+from .strips import length_of, pack_bolt
+from .yardage import Margin, bought_text, length_to_buy
+
+
+@dataclass(frozen=True, slots=True)
+class Ordered:
+    """What a fabric is cut into: the boxes, the bare area of their pieces, and the panels of a back."""
+
+    fabric: Fabric
+    cloth: Cloth
+    lots: tuple[Lot, ...]
+    area: float
+    panels: tuple[tuple[Number, Number], ...] = ()
+
+
+def plan_fabric(ordered: Ordered, margin: Margin) -> tuple[FabricPlan | None, list[Diagnostic]]:
+    """The plan; None, with the reason, where the cloth is not enough."""
+    wide = [lot for lot in ordered.lots if not ordered.cloth.takes(lot)]
+    if wide and not ordered.cloth.sizes:
+        largest = max(wide, key=lambda lot: min(lot.width, lot.height))
+        return None, [complain.piece_too_wide(
+            ordered.fabric, f"a {largest.noun} {size_text(ordered.cloth, largest.width, largest.height)}",
+            length_text(ordered.fabric.usable_width, ordered.cloth.step))]
+    dealer = _Dealer(ordered)
+    return _from_scraps(ordered, dealer) if ordered.cloth.sizes else (_from_bolt(ordered, dealer, margin), [])
+
+
+def size_text(cloth: Cloth, width: int, height: int) -> str:
+    """`3 7/8in x 3 7/8in`."""
+    return " x ".join(length_text(cloth.inches(each), cloth.step) for each in (width, height))
+
+
+class _Dealer:
+    """The kinds of boxes there are, and whose box each one that is cut becomes: in the order of the cuts."""
+
+    def __init__(self, ordered: Ordered) -> None:
+        self.cloth = ordered.cloth
+        self.kinds = [Kind(*each) for each in kinds_of(ordered.lots)]
+        self.lots: list[list[Lot]] = [[] for _ in self.kinds]
+        for lot in ordered.lots:
+            self.lots[self.kinds.index(Kind(*kind_of(lot)))].append(lot)
+        self.counts = [sum(lot.count for lot in lots) for lots in self.lots]
+        self.dealt = [0] * len(self.kinds)
+
+    @property
+    def nouns(self) -> list[str]:
+        """What each kind is called."""
+        return [lots[0].noun for lots in self.lots]
+
+    def next_lot(self, kind: int) -> Lot:
+        """The lot that the next box of the kind is for."""
+        number = self.dealt[kind]
+        self.dealt[kind] += 1
+        for lot in self.lots[kind]:
+            if number < lot.count:
+                return lot
+            number -= lot.count
+        raise AssertionError(f"more boxes were cut than asked for: {number + 1} too many")
+
+    def place(self, region: Region) -> tuple[PlacedCut, ...]:
+        """What lies where in a region, in inches from its corner."""
+        placed: list[PlacedCut] = []
+        for found in boxes_in(region):
+            lot = self.next_lot(found.kind)
+            kind = self.kinds[found.kind]
+            width, height = (kind.height, kind.width) if found.turned else (kind.width, kind.height)
+            placed += self._pieces(lot, found.left, found.top, width, height)
+        return tuple(placed)
+
+    def _pieces(self, lot: Lot, left: int, top: int, width: int, height: int) -> list[PlacedCut]:
+        inches = self.cloth.inches
+        turned = (width, height) != (lot.width, lot.height)
+        if lot.run is None:
+            across = turned != lot.across
+            turn = 90.0 if across else 0.0
+            return [PlacedCut(lot.cut, inches(left), inches(top), inches(width), inches(height), turn)]
+        x, y, found = float(inches(left)), float(inches(top)), []
+        thick = float(inches(lot.height))
+        for laid, (wide, high) in zip(lot.run.laid, lot.run.sizes, strict=True):
+            turn = laid.pose.turned + (90.0 if turned else 0.0)
+            box = ((x + thick - laid.down - high, y + laid.left, high, wide) if turned
+                   else (x + laid.left, y + laid.down, wide, high))
+            found.append(PlacedCut(lot.cut, *box, turn % 360, laid.pose.reversed))
+        return found
+
+
+def _from_bolt(ordered: Ordered, dealer: _Dealer, margin: Margin) -> FabricPlan:
+    cloth, fabric = ordered.cloth, ordered.fabric
+    strips = pack_bolt(dealer.kinds, dealer.counts, cloth.spans[-1])
+    whole = Region(cloth.spans[-1], length_of(strips), "across", tuple(strips))
+    used = cloth.inches(whole.height)
+    teller = Teller(cloth.step, dealer.nouns)
+    plan = ClothPlan(cloth.inches(whole.width), used, slices_of(whole, teller, True), dealer.place(whole))
+    by_metre = metric(cloth.step) if margin.sold is None else margin.sold == "metres"
+    buy = length_to_buy(used, margin.of(used), fabric.shrinkage, by_metre)
+    return FabricPlan(fabric.name, fabric.usable_width, (plan,), len(strips), used, ordered.area,
+                      margin.of(used), buy, bought_text(buy, by_metre), ordered.panels)
+
+
+def _from_scraps(ordered: Ordered, dealer: _Dealer) -> tuple[FabricPlan | None, list[Diagnostic]]:
+    cloth, fabric = ordered.cloth, ordered.fabric
+    said = _small_scraps(ordered, dealer)
+    packed = pack_scraps(dealer.kinds, dealer.counts, cloth.sizes)
+    if any(packed.left):
+        missing = [
+            f"{count_of(count, noun)} {size_text(cloth, kind.width, kind.height)}"
+            for count, noun, kind in zip(packed.left, dealer.nouns, dealer.kinds, strict=True) if count
+        ]
+        needed = scraps_needed(dealer.kinds, dealer.counts, cloth.sizes)
+        return None, [*said, complain.cloth_short(fabric, missing, needed)]
+    teller = Teller(cloth.step, dealer.nouns, "across the piece")
+    plans = tuple(
+        ClothPlan(cloth.inches(cut.region.width), cloth.inches(cut.region.height),
+                  slices_of(cut.region, teller, False),
+                  dealer.place(cut.region), cut.scrap)
+        for cut in packed.cuts
+    )
+    used = sum((plan.length for plan in plans), cloth.inches(0))
+    scraps = [fabric.scraps[cut.scrap] for cut in packed.cuts]
+    quarters = all(scrap.fat_quarter for scrap in scraps)
+    text = count_of(len(scraps), "fat quarter" if quarters else "scrap")
+    strips = sum(len(cut.region.parts) if cut.region.axis == "across" else 1 for cut in packed.cuts)
+    buy = sum((scrap.height for scrap in scraps), cloth.inches(0))
+    return FabricPlan(fabric.name, max(scrap.width for scrap in fabric.scraps), plans, strips, used,
+                      ordered.area, cloth.inches(0), buy, text), said
+
+
+def _small_scraps(ordered: Ordered, dealer: _Dealer) -> list[Diagnostic]:
+    """Remarks on scraps, each size once, that hold no piece at all."""
+    said: dict[str, Diagnostic] = {}
+    smallest = min(dealer.kinds, key=lambda kind: kind.width * kind.height, default=None)
+    for scrap, (width, height) in zip(ordered.fabric.scraps, ordered.cloth.sizes, strict=True):
+        fits = any((kind.width <= width and kind.height <= height)
+                   or (kind.turnable and kind.height <= width and kind.width <= height)
+                   for kind in dealer.kinds)
+        if not fits and smallest is not None:
+            size = " x ".join(length_text(each, ordered.cloth.step) for each in (scrap.width, scrap.height))
+            least = size_text(ordered.cloth, smallest.width, smallest.height)
+            said.setdefault(size, complain.scrap_too_small(ordered.fabric, scrap, size, least))
+    return list(said.values())

@@ -1,0 +1,182 @@
+"""From cuts to the boxes that are packed: squares and rectangles as they are, templates and slanted pieces
+as runs along a strip, long strips as the strips they are joined from. Ruler steps, unless a name says inches.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+from math import ceil
+from typing import Final
+
+from ...measure.tolerance import NEAR, Number
+from ..needs import Fabric, Need
+from ..plan_model import Cut
+from .interlocked import lay_runs
+from .runs import Run
+
+JOIN: Final = Fraction(1, 2)
+"""Inches that joining two strips end to end takes: 1/4in of seam allowance from each."""
+
+
+@dataclass(frozen=True, slots=True)
+class Lot:
+    """`count` equal boxes for one cut, as they lie unturned. `run`: the pieces laid along each. `across`:
+    the box already lies across the way the cut's width and height are given. `joins`: strips to be joined
+    end to end."""
+
+    cut: int
+    width: int
+    height: int
+    count: int
+    turnable: bool
+    noun: str
+    run: Run | None = None
+    across: bool = False
+    joins: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Cloth:
+    """What a fabric lets be cut: its widths in ruler steps (of the bolt, or of each scrap), and which
+    turns."""
+
+    step: Fraction
+    spans: tuple[int, ...]  # lengths that runs and strips may have, in rising order
+    sizes: tuple[tuple[int, int], ...]  # of scraps, empty for the bolt
+    turnable: bool
+    one_way: bool
+
+    @property
+    def strip_span(self) -> int:
+        """How long strips to be joined are cut: across the bolt; of scraps, along those that make up the most
+        cloth."""
+        areas: Counter[int] = Counter()
+        for width, height in self.sizes:
+            areas[max(width, height) if self.turnable else width] += width * height
+        return max(areas, key=lambda span: (areas[span], span)) if areas else self.spans[-1]
+
+    def tall(self, span: int) -> float:
+        """Inches that a run of that length may be thick: as a scrap is that is so long."""
+        if not self.sizes:
+            return float("inf")
+        ways = (*self.sizes, *((high, wide) for wide, high in self.sizes if self.turnable))
+        return float(self.inches(max(high for wide, high in ways if wide >= span)))
+
+    def steps(self, length: Number) -> int:
+        """Ruler steps that hold the length."""
+        return ceil((float(length) - NEAR) / float(self.step))
+
+    def inches(self, steps: int) -> Fraction:
+        """The length of so many steps."""
+        return steps * self.step
+
+    def holds(self, width: int, height: int) -> bool:
+        """Whether a box fits the cloth unturned: any length off the bolt."""
+        if not self.sizes:
+            return width <= self.spans[-1]
+        return any(width <= across and height <= along for across, along in self.sizes)
+
+    def takes(self, lot: Lot) -> bool:
+        """Whether a lot's boxes fit the cloth some way."""
+        return self.holds(lot.width, lot.height) or (lot.turnable and self.holds(lot.height, lot.width))
+
+    def takes_whole(self, cut: Cut) -> bool:
+        """Whether one of a cut fits the cloth some way, not joined."""
+        width, height = self.steps(cut.width), self.steps(cut.height)
+        return self.holds(width, height) or (self.turnable and self.holds(height, width))
+
+
+def cloth_of(fabric: Fabric, step: Fraction) -> Cloth:
+    """What the fabric lets be cut."""
+    turnable = not (fabric.one_way or fabric.striped)
+    sizes = tuple((int(scrap.width / step), int(scrap.height / step)) for scrap in fabric.scraps)
+    longest = [max(size) if turnable else size[0] for size in sizes] or [int(fabric.usable_width / step)]
+    return Cloth(step, tuple(sorted(set(longest))), sizes, turnable, fabric.one_way)
+
+
+def lots_of(index: int, cut: Cut, need: Need, cloth: Cloth) -> list[list[Lot]]:
+    """The boxes for one cut, in one way or several, the likeliest first. One that is too large for the cloth
+    is returned all the same."""
+    return _runs(index, cut, need, cloth) if cut.outline else [_boxes(index, cut, need, cloth)]
+
+
+def _boxes(index: int, cut: Cut, need: Need, cloth: Cloth) -> list[Lot]:
+    width, height = cloth.steps(cut.width), cloth.steps(cut.height)
+    lot = Lot(index, width, height, cut.cuts, cloth.turnable and width != height, noun_of(cut))
+    if cut.kind == "strip" and not need.unjoined and not cloth.takes(lot):
+        return joined(index, cut, cloth)
+    if cut.kind == "strip" and not need.unjoined and not cloth.sizes and cloth.turnable \
+            and max(width, height) > cloth.spans[-1]:
+        return joined(index, cut, cloth)
+    return [lot]
+
+
+def noun_of(cut: Cut) -> str:
+    """What a cut's boxes are called."""
+    if cut.part == "backing":
+        return "panel"
+    if cut.kind == "strip":
+        return "strip"
+    return "square" if cut.width == cut.height else "rectangle"
+
+
+def joined(index: int, cut: Cut, cloth: Cloth) -> list[Lot]:
+    """Strips of the cloth's width, to be joined end to end and cut to length; the last only as long as it
+    must be."""
+    width, height = (cloth.steps(each) for each in (cut.width, cut.height))
+    long, thick = max(width, height), min(width, height)
+    upright = height >= width
+    if not cloth.turnable and upright:
+        long, thick = (height, width)
+    return strips_for(index, cut.pieces * cloth.inches(long), thick, JOIN, cloth, upright)
+
+
+def strips_for(index: int, total: Number, thick: int, join: Number, cloth: Cloth, upright: bool) -> list[Lot]:
+    """Strips that joined make `total` inches, each join taking `join` inches."""
+    span = cloth.strip_span
+    if cloth.inches(span) <= join:
+        return [Lot(index, cloth.steps(total), thick, 1, False, "strip", joins=True)]
+    count = max(1, ceil((float(total) - float(join) - NEAR) / float(cloth.inches(span) - Fraction(join))))
+    last = cloth.steps(float(total) - (count - 1) * float(cloth.inches(span) - Fraction(join)))
+    lots = []
+    if count > 1 and last < span:
+        lots.append(Lot(index, span, thick, count - 1, cloth.turnable, "strip", across=upright, joins=True))
+        lots.append(Lot(index, max(last, cloth.steps(join)), thick, 1, cloth.turnable, "strip",
+                        across=upright, joins=True))
+    else:
+        lots.append(Lot(index, min(last, span) if count == 1 else span, thick, count, cloth.turnable, "strip",
+                        across=upright, joins=True))
+    return lots
+
+
+def _runs(index: int, cut: Cut, need: Need, cloth: Cloth) -> list[list[Lot]]:
+    outline = [complex(x, y) for x, y in cut.outline]
+    counts = (need.count + need.reversed, 0) if need.reversible else (need.count, need.reversed)
+    for span in cloth.spans:
+        ways = lay_runs(outline, counts, float(cloth.inches(span)), turnable=cloth.turnable,
+                        one_way=cloth.one_way, tall=cloth.tall(span))
+        lots = [[
+            Lot(index, cloth.steps(run.length), cloth.steps(run.thick), count, cloth.turnable, "length", run)
+            for run, count in Counter(runs).items()
+        ] for runs in ways]
+        taken = [way for way in lots if all(cloth.takes(lot) for lot in way)]
+        if taken:
+            return taken
+    return [[Lot(index, cloth.steps(cut.width), cloth.steps(cut.height), cut.cuts, cloth.turnable, "length")]]
+
+
+def kinds_of(lots: Sequence[Lot]) -> list[tuple[int, int, bool]]:
+    """Width, height and turnability of the boxes, each once; turnable ones with their shorter side across."""
+    return list(dict.fromkeys(kind_of(lot) for lot in lots))
+
+
+def kind_of(lot: Lot) -> tuple[int, int, bool]:
+    """The kind that a lot's boxes are."""
+    if lot.width == lot.height:
+        return lot.width, lot.height, False
+    if lot.turnable:
+        return min(lot.width, lot.height), max(lot.width, lot.height), True
+    return lot.width, lot.height, False

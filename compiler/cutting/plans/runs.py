@@ -1,0 +1,130 @@
+r"""Templates and slanted pieces laid head to tail along a strip: each as near the last as their outlines
+allow.
+
+   /\  ----/\  ----      every other one is turned half round where the print lets it be, or paired with its
+  /  \ \  /  \ \  /      mirror image, whichever takes less cloth; several rows in one strip where they reach
+ /____\ \/____\ \/       into each other (see interlocked)
+Inches; places are complex numbers, outlines start at 0, 0.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from itertools import pairwise
+from typing import Final, NamedTuple
+
+from ...measure.tolerance import NEAR
+from .poses import Pose, Shapes
+
+HALF_ROUND: Final = 180.0
+
+Counts = tuple[int, int]
+"""How many pieces as drawn, and how many mirror-wise."""
+
+
+@dataclass(frozen=True, slots=True)
+class Laid:
+    """A piece in a run: its pose, and how far along and down the run its box starts."""
+
+    pose: Pose
+    left: float
+    down: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class Run:
+    """Pieces along one strip, `length` by `thick` inches in all."""
+
+    laid: tuple[Laid, ...]
+    sizes: tuple[tuple[float, float], ...]  # width and height of each piece's box
+    length: float
+    thick: float
+
+
+class Loop(NamedTuple):
+    """Poses laid over and over, and how many pieces lie so."""
+
+    poses: tuple[Pose, ...]
+    many: int
+
+    @property
+    def counts(self) -> Counts:
+        """How many of each hand; pairs are of both."""
+        hands = [pose.reversed for pose in self.poses]
+        each = self.many // 2 if len(set(hands)) == 2 else self.many
+        return (0 if all(hands) else each, each if any(hands) else 0)
+
+
+def run_of(laid: Sequence[Laid], shapes: Shapes) -> Run:
+    """The run that holds those pieces."""
+    sizes = tuple(shapes.sizes[each.pose] for each in laid)
+    return Run(tuple(laid), sizes,
+               max(each.left + wide for each, (wide, _) in zip(laid, sizes, strict=True)),
+               max(each.down + high for each, (_, high) in zip(laid, sizes, strict=True)))
+
+
+def slices_of(run: Run, few: int) -> list[Run]:
+    """A single row as rows of so many pieces, each as near the last as before."""
+    found = []
+    for first in range(0, len(run.laid), few):
+        part = run.laid[first:first + few]
+        laid = tuple(replace(each, left=each.left - part[0].left) for each in part)
+        sizes = run.sizes[first:first + few]
+        found.append(Run(laid, sizes, laid[-1].left + sizes[-1][0], run.thick))
+    return found
+
+
+def cloth_in(runs: Sequence[Run]) -> float:
+    """Square inches of the runs' boxes."""
+    return sum(run.length * run.thick for run in runs)
+
+
+def turns_from(start: float, one_way: bool) -> tuple[float, ...]:
+    """The ways a piece may be turned: as it is, and half round."""
+    return (start,) if one_way else (start, start + HALF_ROUND)
+
+
+def single_rows(shapes: Shapes, counts: Counts, turns: Sequence[float], width: float) -> tuple[Run, ...]:
+    """The pieces in single rows no longer than `width`."""
+    runs: list[Run] = []
+    laid: list[Laid] = []
+    for loop in loops_of(shapes, counts, turns):
+        for at in range(loop.many):
+            pose = loop.poses[at % len(loop.poses)]
+            left = laid[-1].left + shapes.gap(laid[-1].pose, pose) if laid else 0.0
+            if laid and left + shapes.sizes[pose][0] > width + NEAR:
+                runs.append(run_of(laid, shapes))
+                laid, left = [], 0.0
+            laid.append(Laid(pose, left))
+    return (*runs, run_of(laid, shapes)) if laid else ()
+
+
+def length_of(shapes: Shapes, poses: Sequence[Pose]) -> float:
+    """Inches along the row from one turn of a loop to the next."""
+    return sum(shapes.gap(one, two) for one, two in pairwise((*poses, poses[0])))
+
+
+def loops_of(shapes: Shapes, counts: Counts, turns: Sequence[float]) -> list[Loop]:
+    """The poses in the order they are laid: mirrored pairs while both hands last, if that is nearer than each
+    hand by itself; then the rest of each hand."""
+    plain, back = counts
+
+    def each(*poses: Pose) -> float:
+        return length_of(shapes, poses) / len(poses)
+
+    def own(reverse: bool) -> tuple[Pose, ...]:
+        first, *others = (Pose(turn, reverse) for turn in turns)
+        ways = [(first,), *((first, other) for other in others)]
+        return min(ways, key=lambda way: each(*way))
+
+    loops: list[Loop] = []
+    if plain and back:
+        pairs = [(Pose(turns[0], False), Pose(turn, True)) for turn in turns]
+        pair = min(pairs, key=lambda both: each(*both))
+        if 2 * each(*pair) < each(*own(False)) + each(*own(True)) - NEAR:
+            both = min(plain, back)
+            loops.append(Loop(pair, 2 * both))
+            plain, back = plain - both, back - both
+    loops += [Loop(own(reverse), count) for reverse, count in ((False, plain), (True, back)) if count]
+    return loops

@@ -1,0 +1,1 @@
+"""Pieces to templates: allowance, trimmed points, dots, marks, grain, counts."""

@@ -1,0 +1,46 @@
+"""What is true of every template, checked each time one is made. What breaks here is a bug."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Final
+
+from ...drafting.model import Edge, Piece
+from ...drafting.stroke import Stroke, doubled_area, stroke_of
+from ...measure.tolerance import NEAR
+from ..model import Template
+from .crossing import winding
+
+AREA_SLACK: Final = 20 * NEAR
+"""Square inches for each inch of outline: how far an area strays when every corner is NEAR off its place."""
+
+STEP_IN: Final = 10 * NEAR
+"""Inches. Sides are tried a hair inside the sewing line: without allowance both lines are one."""
+
+
+def check_template(template: Template, piece: Piece) -> None:
+    """Asserts that the sewing lines enclose the piece's area and lie within the cut outline."""
+    sew = [[stroke_of(edge) for edge in ring] for ring in (template.sew, *template.sew_holes)]
+    cut = [[stroke_of(edge) for edge in ring] for ring in (template.cut, *template.cut_holes)]
+    area = sum(doubled_area(ring) for ring in sew) / 2
+    slack = AREA_SLACK * (1 + sum(stroke.length for ring in sew for stroke in ring))
+    assert abs(area - float(piece.area)) <= slack, (
+        f"template {template.label} encloses {area} square inches, its piece {float(piece.area)}"
+    )
+    cut_area = sum(doubled_area(ring) for ring in cut) / 2
+    assert cut_area >= area - slack, f"template {template.label} is cut to {cut_area}, sewn to {area}"
+    for ring in sew:
+        for stroke in ring:
+            inside = stroke.at(0.5) + stroke.direction(0.5) * 1j * STEP_IN
+            assert _covers(cut, inside), f"template {template.label} is cut into its cloth at {inside}"
+    _check_closed(template.label, (template.cut, *template.cut_holes))
+
+
+def _covers(rings: Sequence[Sequence[Stroke]], place: complex) -> bool:
+    return round(sum(winding(ring, place) for ring in rings)) >= 1
+
+
+def _check_closed(label: str, rings: Sequence[Sequence[Edge]]) -> None:
+    for ring in rings:
+        for at, edge in enumerate(ring):
+            assert ring[at - 1].end == edge.start, f"template {label} has a broken cut line at {edge.start}"

@@ -1,0 +1,167 @@
+"""Where strokes meet: lines and circles, extended or not. Inches; places are complex numbers (see stroke)."""
+
+from __future__ import annotations
+
+from cmath import phase
+from collections.abc import Iterable, Sequence
+from math import pi, sqrt
+from typing import Final
+
+from ...drafting.stroke import Stroke
+from ...measure.tolerance import NEAR
+
+PARALLEL: Final = 1e-9
+"""Sine of the angle under which two lines are taken to be parallel: they would meet, if at all, so far off
+that no template reaches there."""
+
+CRUMB: Final = 1e-5
+"""Inches. A stroke shorter than this is what rounding leaves where two lines nearly touch; it is left out."""
+
+
+def carrier_meetings(one: Stroke, two: Stroke) -> list[complex]:
+    """The places where the endless lines or whole circles of two strokes meet: none, one or two."""
+    if one.center is None and two.center is None:
+        along, across = one.end - one.start, two.end - two.start
+        sine = (along.conjugate() * across).imag
+        if abs(sine) <= PARALLEL * abs(along) * abs(across):
+            return []
+        share = ((two.start - one.start).conjugate() * across).imag / sine
+        return [one.start + along * share]
+    if one.center is None:
+        return _line_and_circle(one, two)
+    if two.center is None:
+        return _line_and_circle(two, one)
+    return _circles(one, two)
+
+
+def _line_and_circle(line: Stroke, arc: Stroke) -> list[complex]:
+    assert arc.center is not None
+    along = (line.end - line.start) / abs(line.end - line.start)
+    from_start = (arc.center - line.start) * along.conjugate()
+    foot = line.start + along * from_start.real
+    half = arc.radius**2 - from_start.imag**2
+    if half < -NEAR * arc.radius:
+        return []
+    reach = sqrt(max(half, 0.0))
+    return [foot - along * reach, foot + along * reach]
+
+
+def _circles(one: Stroke, two: Stroke) -> list[complex]:
+    assert one.center is not None and two.center is not None
+    apart = two.center - one.center
+    distance = abs(apart)
+    if distance <= NEAR:
+        return []
+    along = (distance**2 + one.radius**2 - two.radius**2) / (2 * distance)
+    half = one.radius**2 - along**2
+    if half < -NEAR * max(one.radius, two.radius):
+        return []
+    unit = apart / distance
+    reach = sqrt(max(half, 0.0))
+    return [one.center + unit * complex(along, -reach), one.center + unit * complex(along, reach)]
+
+
+def share_of(stroke: Stroke, place: complex) -> float:
+    """The share of the stroke's length at which it passes the place; under 0 or over 1 off its ends."""
+    if stroke.center is None:
+        along = stroke.end - stroke.start
+        return ((place - stroke.start) * along.conjugate()).real / abs(along) ** 2
+    turned = phase((place - stroke.center) / (stroke.start - stroke.center)) % (2 * pi)
+    sweep = abs(stroke.sweep)
+    if stroke.sweep < 0:
+        turned = 2 * pi - turned if turned else 0.0
+    if turned > sweep + (2 * pi - sweep) / 2:
+        turned -= 2 * pi
+    return turned / sweep
+
+
+def meetings(one: Stroke, two: Stroke) -> list[tuple[float, float]]:
+    """The shares of each at which two strokes meet, ends included; of a common run, its ends."""
+    places = carrier_meetings(one, two) or _shared_ends(one, two)
+    found = []
+    for place in places:
+        first, second = share_of(one, place), share_of(two, place)
+        slack, other_slack = NEAR / one.length, NEAR / two.length
+        if -slack <= first <= 1 + slack and -other_slack <= second <= 1 + other_slack:
+            found.append((min(max(first, 0.0), 1.0), min(max(second, 0.0), 1.0)))
+    return found
+
+
+def _shared_ends(one: Stroke, two: Stroke) -> list[complex]:
+    """Ends of either that lie on the other, for strokes on one line or one circle."""
+    found = [place for place in (two.start, two.end) if off_carrier(one, place) <= NEAR]
+    return found + [place for place in (one.start, one.end) if off_carrier(two, place) <= NEAR]
+
+
+def off_carrier(stroke: Stroke, place: complex) -> float:
+    """Inches from a place to the stroke's endless line or whole circle."""
+    if stroke.center is not None:
+        return abs(abs(place - stroke.center) - stroke.radius)
+    along = stroke.end - stroke.start
+    return abs(((place - stroke.start) * along.conjugate()).imag) / abs(along)
+
+
+def part_of(stroke: Stroke, first: float, last: float) -> Stroke:
+    """The stretch of the stroke's carrier between two shares, which may lie off its ends."""
+    if first == 0.0 and last == 1.0:
+        return stroke
+    start, end = stroke.at(first), stroke.at(last)
+    return Stroke(start, end, stroke.center, stroke.sweep * (last - first))
+
+
+def joined_up(strokes: Iterable[Stroke]) -> list[Stroke]:
+    """The closed ring without crumbs, smooth runs made one, each stroke starting where the last ends."""
+    kept = [stroke for stroke in strokes if stroke.length > CRUMB]
+    merged: list[Stroke] = []
+    for stroke in kept:
+        if merged and _runs_on(merged[-1], stroke):
+            merged[-1] = _one_run(merged[-1], stroke)
+        else:
+            merged.append(stroke)
+    if len(merged) > 1 and _runs_on(merged[-1], merged[0]):
+        merged[0] = _one_run(merged.pop(), merged[0])
+    return [
+        stroke if stroke.start == merged[at - 1].end else stroke._replace(start=merged[at - 1].end)
+        for at, stroke in enumerate(merged)
+    ]
+
+
+def _runs_on(one: Stroke, two: Stroke) -> bool:
+    if abs(one.end - two.start) > CRUMB or (one.center is None) != (two.center is None):
+        return False
+    if one.center is not None and two.center is not None:
+        alike = abs(one.center - two.center) <= NEAR and abs(one.radius - two.radius) <= NEAR
+        return alike and (one.sweep > 0) == (two.sweep > 0)
+    along, onward = one.end - one.start, two.end - two.start
+    turned = along.conjugate() * onward
+    return turned.real > 0 and abs(turned.imag) <= NEAR * max(abs(along), abs(onward))
+
+
+def _one_run(one: Stroke, two: Stroke) -> Stroke:
+    return Stroke(one.start, two.end, one.center, one.sweep + two.sweep)
+
+
+def winding(ring: Sequence[Stroke], place: complex) -> float:
+    """How many times the ring goes clockwise round a place that doesn't lie on it."""
+    total = 0.0
+    for stroke in ring:
+        if stroke.center is None:
+            total += phase((stroke.end - place) / (stroke.start - place))
+        else:
+            total += _arc_turn(stroke, place)
+    return total / (2 * pi)
+
+
+def _arc_turn(arc: Stroke, place: complex) -> float:
+    """Radians that an arc turns about a place: its chords' turns, and a whole turn between arc and chord."""
+    quarters = max(1, int(abs(arc.sweep) / (pi / 2)) + 1)
+    total = 0.0
+    assert arc.center is not None
+    within = abs(place - arc.center) < arc.radius
+    for at in range(quarters):
+        start, end = arc.at(at / quarters), arc.at((at + 1) / quarters)
+        total += phase((end - place) / (start - place)) if start != place != end else 0.0
+        beyond = ((end - start).conjugate() * (place - start)).imag
+        if within and (beyond < 0) == (arc.sweep > 0) and beyond != 0:
+            total += 2 * pi if arc.sweep > 0 else -2 * pi
+    return total

@@ -1,0 +1,112 @@
+"""A draft to its templates: one for each shape, with everything that is printed on it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from ...diagnostics.diagnostic import Diagnostic, Outcome, in_order
+from ...drafting.model import Draft, Edge, Piece, Point, Shape, Side
+from ...drafting.stroke import WholeSide, point_of, ring_edges
+from ...measure.fractions import ruler_text
+from ...measure.tolerance import NEAR, near
+from ..model import FabricCount, Mark, Template
+from ..plans.laying import Laid, evened_cuts, lay, ring_cuts, template_cuts, template_marks, turning_over
+from . import complaints as complain
+from .allowance import Outset, outset_rings
+from .checks import check_template
+from .marks import SeamMark
+from .neighbourhood import neighbourhoods
+from .outlines import Outlines
+from .trimming import Trims
+
+
+def make_templates(draft: Draft) -> Outcome[tuple[Template, ...]]:
+    """The templates in order of their letters, and warnings about allowances that have no room."""
+    trims = Trims(Outlines(draft.pieces), draft.trim)
+    alike = neighbourhoods(draft.pieces)
+    templates: list[Template] = []
+    said: list[Diagnostic] = []
+    for shape in draft.shapes:
+        template, remarks = _make_template(draft, lay(draft, shape, trims, alike), shape, trims)
+        templates.append(template)
+        said.extend(remarks)
+    return Outcome(tuple(templates), in_order(said))
+
+
+def _make_template(draft: Draft, laid: Laid, shape: Shape, trims: Trims) -> tuple[Template, list[Diagnostic]]:
+    number = laid.first.number
+    rings = trims.outlines.rings(number)
+    cuts = template_cuts(laid, trims)
+    mirror = turning_over(laid, trims, cuts)
+    cuts = evened_cuts(laid, trims, cuts, mirror)
+    found = [
+        outset_rings([side.stroke for side in ring], [side.allowance for side in ring],
+                     ring_cuts(cuts, number, index, len(ring)))
+        for index, ring in enumerate(rings)
+    ]
+    assert found[0].rings, f"template {shape.label} has no cut outline: its area is {laid.first.area}"
+    gaps = (*found[0].rings[1:], *(ring for hole in found[1:] for ring in hole.rings))
+    template = Template(
+        label=shape.label, block_title=draft.title, version=draft.version, maker=draft.maker,
+        finished_size=block_size(draft),
+        sew=_edges(laid.first.ring, rings[0]),
+        sew_holes=tuple(_edges(hole, ring) for hole, ring in zip(laid.first.holes, rings[1:], strict=True)),
+        cut=ring_edges(found[0].rings[0]), cut_holes=tuple(ring_edges(ring) for ring in gaps),
+        dots=_dots(rings) if draft.trim.dots else (), dot_width=draft.trim.dots,
+        marks=_marks(template_marks(laid, trims, mirror)), grain=laid.grain.arrows(),
+        counts=_counts(draft, shape), reversible=shape.reversible,
+        pieces=tuple(member.piece for member in shape.members),
+    )
+    check_template(template, laid.first)
+    return template, _remarks(draft, laid.first, rings, found)
+
+
+def block_size(draft: Draft) -> str:
+    """The finished block's size: `6in`, `6in x 9in`."""
+    if near(draft.width, draft.height):
+        return ruler_text(draft.width)
+    return f"{ruler_text(draft.width)} x {ruler_text(draft.height)}"
+
+
+def _edges(ring: Sequence[Side], sides: Sequence[WholeSide]) -> tuple[Edge, ...]:
+    """The finished ring, in its exact coordinates where no sides were joined."""
+    if len(ring) == len(sides) > 1:
+        return tuple(side.edge for side in ring)
+    return ring_edges([side.stroke for side in sides])
+
+
+def _dots(rings: Sequence[Sequence[WholeSide]]) -> tuple[Point, ...]:
+    """The corners where seams meet; a whole circle has none."""
+    return tuple(
+        point_of(side.stroke.start) for ring in rings for side in ring
+        if len(ring) > 1 or abs(side.stroke.start - side.stroke.end) > NEAR
+    )
+
+
+def _marks(marks: Sequence[SeamMark]) -> tuple[Mark, ...]:
+    return tuple(Mark(point_of(mark.at), point_of(mark.toward), mark.allowance) for mark in marks)
+
+
+def _counts(draft: Draft, shape: Shape) -> tuple[FabricCount, ...]:
+    """How many of each fabric, fabrics in order of first use."""
+    counted: dict[str, list[int]] = {}
+    for member in shape.members:
+        counted.setdefault(draft.pieces[member.piece - 1].fabric, [0, 0])[member.reversed] += 1
+    return tuple(FabricCount(fabric, plain, reverse) for fabric, (plain, reverse) in counted.items())
+
+
+def _remarks(draft: Draft, piece: Piece, rings: Sequence[Sequence[WholeSide]], found: Sequence[Outset]
+             ) -> list[Diagnostic]:
+    """What to tell the writer about allowances that have no room."""
+    tight = [
+        complain.curve_too_tight(draft, piece, side.stroke.radius, side.allowance)
+        for ring in rings for side in ring
+        if side.stroke.sweep < 0 and side.stroke.radius <= side.allowance + NEAR and len(ring) > 1
+    ]
+    closed = [
+        complain.window_closes(draft, piece, max(side.allowance for side in ring))
+        for ring, outset in zip(rings[1:], found[1:], strict=True) if not outset.rings
+    ]
+    if tight or closed or not any(outset.overlaps for outset in found):
+        return tight[:1] + closed
+    return [complain.allowances_overlap(draft, piece)]

@@ -1,0 +1,1 @@
+"""Every code explained, a module for each folder that makes diagnostics."""

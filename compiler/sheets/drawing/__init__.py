@@ -1,0 +1,1 @@
+"""Marks to PDF, SVG and PNG."""

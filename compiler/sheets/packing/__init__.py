@@ -1,0 +1,1 @@
+"""Where things lie on pages: packed without overlap, or tiled over several."""

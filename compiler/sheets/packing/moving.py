@@ -1,0 +1,31 @@
+"""Marks, moved. Points; x right, y down."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from ..page import Mark, Segment, TextMark
+
+
+def moved_mark(mark: Mark, dx: float, dy: float) -> Mark:
+    """The mark, so many points further right and down."""
+    if isinstance(mark, TextMark):
+        return replace(mark, x=mark.x + dx, y=mark.y + dy)
+    clip = None if mark.clip is None else _moved_path(mark.clip, dx, dy)
+    return replace(mark, path=_moved_path(mark.path, dx, dy), clip=clip)
+
+
+def _moved_path(path: tuple[Segment, ...], dx: float, dy: float) -> tuple[Segment, ...]:
+    return tuple(_moved_segment(segment, dx, dy) for segment in path)
+
+
+def _moved_segment(segment: Segment, dx: float, dy: float) -> Segment:
+    match segment:
+        case ("C", x1, y1, x2, y2, x, y):
+            return ("C", x1 + dx, y1 + dy, x2 + dx, y2 + dy, x + dx, y + dy)
+        case ("M", x, y):
+            return ("M", x + dx, y + dy)
+        case ("L", x, y):
+            return ("L", x + dx, y + dy)
+        case _:
+            return segment

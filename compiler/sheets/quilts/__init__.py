@@ -1,0 +1,1 @@
+"""A quilt's pages: picture, supplies, counts, cutting chart, cutting pictures, templates."""

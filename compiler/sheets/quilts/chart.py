@@ -1,0 +1,77 @@
+"""The cutting chart: for every fabric its cuts, the largest first, each with its reason; and other ways to
+cut."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+from typing import Final
+
+from ...cutting.plan_model import CuttingPlan, Offer
+from ...quilt.model import Quilt
+from ..arrange.furniture import Paper
+from ..arrange.leaves import Leaf
+from ..page import Mark
+from .flow import Column, Item, Row, flow, gap, paragraph, section, table_items
+from .frame import note_lines, open_body, open_leaf
+from .tables import CutRow, FabricCuts, fabric_cuts
+from .words import cut_title, joined_words, reason_words, yield_words
+
+COLUMNS: Final = (
+    Column("key", 18.0, bold=True),
+    Column("cut", 24.0, "end", bold=True),
+    Column("what", 106.0, bold=True),
+    Column("pieces it gives", 84.0),
+    Column("for", 90.0),
+    Column("why, and what then", 0.0),
+)
+
+NOTE: Final = (
+    "Sizes are cut sizes, seam allowances counted in. Cut the largest first: smaller ones come out of "
+    "what is left. "
+    "Nothing on this page is true to size. Close the blade after every cut, cut away from yourself, keep "
+    "it from children."
+)
+
+INTRO: Final = (
+    "Letters name the cuts in the cutting pictures. ‘Cut’ is how many times you cut that size; ‘pieces’ "
+    "is what the quilt "
+    "then has."
+)
+
+
+def chart_leaves(quilt: Quilt, plan: CuttingPlan, paper: Paper) -> list[Leaf]:
+    """The pages of the chart."""
+    box = open_body(paper, len(note_lines(paper, NOTE)))
+    width = box[2] - box[0]
+    items: list[Item] = [*paragraph(INTRO, width, holds=True)]
+    for cuts in fabric_cuts(quilt, plan):
+        items += fabric_items(cuts, plan.ruler_step, width)
+    pages: list[list[Mark]] = flow(items, box)
+    return [open_leaf(quilt, paper, "cutting chart", "", marks, NOTE, "Cutting chart") for marks in pages]
+
+
+def fabric_items(cuts: FabricCuts, step: Fraction, width: float) -> Iterator[Item]:
+    """One fabric's section of the chart."""
+    yield section(cuts.title, f"buy {cuts.plan.buy_text}", width)
+    yield from table_items(COLUMNS, [chart_row(row, step) for row in cuts.rows], width)
+    yield gap(6)
+
+
+def chart_row(row: CutRow, step: Fraction) -> Row:
+    """One cut as a row, with the other ways under it."""
+    cut = row.cut
+    what = ", ".join(filter(None, (cut_title(cut, step), joined_words(cut))))
+    cells = (row.key, str(cut.cuts), what, yield_words(cut), row.purpose, reason_words(cut))
+    return Row(cells, f"{cut.fabric} {row.key}", notes=tuple(offer_words(offer) for offer in cut.offers))
+
+
+def offer_words(offer: Offer) -> str:
+    """Another way, with the cloth it takes beside cutting singly."""
+    text = offer.text if offer.text.endswith(".") else f"{offer.text}."
+    cloth, singly = _square_inches(offer.cloth), _square_inches(offer.singly)
+    return f"Or {offer.method}: {text} Takes {cloth}; singly {singly}."
+
+
+def _square_inches(area: Fraction | float) -> str:
+    return f"{float(area):,.0f} sq in"

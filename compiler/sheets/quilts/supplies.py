@@ -1,0 +1,153 @@
+"""What to buy and what to have at hand: fabric by fabric with what is counted in, batting, binding,
+thread, tools."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+from typing import Final
+
+from ...cutting.methods.rotary_words import length_text
+from ...cutting.model import Template
+from ...cutting.needs import Scrap
+from ...cutting.plan_model import CuttingPlan
+from ...diagnostics.wording import count_of
+from ...quilt.model import Quilt
+from ..arrange.furniture import Paper
+from ..arrange.leaves import Leaf
+from .flow import Column, Item, Row, bullets, flow, gap, section, table_items
+from .frame import READ_ONLY, open_body, open_leaf
+from .tables import FabricCuts, fabric_cuts, fabric_titles
+from .thread import HAND_SHARE, MACHINE_SHARE, binding_inches, seam_inches, thread_metres, thread_yards
+from .tools import safety_words, tool_words
+
+COLUMNS: Final = (
+    Column("fabric", 140.0, bold=True),
+    Column("buy", 84.0, bold=True),
+    Column("counted in", 0.0),
+)
+
+YARD: Final = 36
+
+
+def supplies_leaves(quilt: Quilt, plan: CuttingPlan, paper: Paper) -> list[Leaf]:
+    """The pages of the supply list."""
+    box = open_body(paper)
+    width = box[2] - box[0]
+    cuts = fabric_cuts(quilt, plan)
+    rows = [
+        Row((each.title, each.plan.buy_text, buy_words(each, plan.ruler_step)), each.plan.fabric)
+        for each in cuts
+    ]
+    rest, tools = list(rest_words(quilt, cuts, plan.ruler_step)), list(tool_words(all_templates(quilt), plan))
+    items: list[Item] = [
+        section("Fabric", "in the order of the pattern", width), *table_items(COLUMNS, rows, width), gap(4),
+        section("Batting, backing and binding", "", width), *bullets(rest, width),
+        section("Thread", "an estimate", width), *bullets(list(thread_words(quilt)), width),
+        section("Tools", "what these ways of cutting and sewing need", width), *bullets(tools, width),
+        section("Safety", "", width), *bullets(list(safety_words(plan)), width),
+    ]  # fmt: skip
+    return [
+        open_leaf(quilt, paper, "what you need", "", marks, READ_ONLY, "What you need")
+        for marks in flow(items, box)
+    ]
+
+
+def all_templates(quilt: Quilt) -> tuple[Template, ...]:
+    """The templates of all its blocks."""
+    return tuple(template for block in quilt.blocks for template in block.templates)
+
+
+def buy_words(cuts: FabricCuts, step: Fraction) -> str:
+    """How the amount to buy comes about."""
+    plan, fabric = cuts.plan, cuts.fabric
+    parts = [part for part in ("binding", "backing") if any(row.cut.part == part for row in cuts.rows)]
+    also = f" {' and '.join(parts).capitalize()} counted in." if parts else ""
+    if fabric.scraps:
+        used = [fabric.scraps[cloth.scrap] for cloth in plan.cloths if cloth.scrap is not None]
+        return f"{scraps_words(used, step)}, as they are after washing.{also}"
+    sums = [f"{length_text(plan.used, step)} to cut", f"{length_text(_shown(plan.margin), step)} for safety"]
+    if fabric.shrinkage:
+        sums.append(f"{float(fabric.shrinkage) * 100:g}% for shrinking")
+    words = f"{', '.join(sums)}; up to the next {_sold_by(plan.buy_text)}. "
+    words += f"Usable width {length_text(plan.usable_width, step)}"
+    if fabric.one_way or fabric.striped:
+        words += ", a one-way print" if fabric.one_way else ", a stripe"
+    return f"{words}.{also}"
+
+
+def _shown(length: Fraction | float) -> Fraction:
+    """The margin to the nearest 1/8in: it is a round figure by nature."""
+    return Fraction(round(float(length) * 8), 8)
+
+
+def _sold_by(buy_text: str) -> str:
+    return "1/8 yd" if buy_text.endswith("yd") else "10cm"
+
+
+def scraps_words(scraps: list[Scrap], step: Fraction) -> str:
+    """`3 of 21in x 18in`: the pieces of cloth, equal ones together."""
+    sizes: dict[str, int] = {}
+    for scrap in scraps:
+        size = f"{length_text(scrap.width, step)} x {length_text(scrap.height, step)}"
+        sizes[size] = sizes.get(size, 0) + 1
+    return ", ".join(f"{count} of {size}" for size, count in sizes.items())
+
+
+def rest_words(quilt: Quilt, cuts: tuple[FabricCuts, ...], step: Fraction) -> Iterator[str]:
+    """Batting, backing and binding, a line each."""
+    titles = fabric_titles(quilt)
+    if quilt.batting:
+        size = " x ".join(length_text(each, step) for each in (quilt.batting.width, quilt.batting.height))
+        yield f"Batting: a piece {size}, larger than the top all round."
+    if quilt.backing:
+        size = " x ".join(length_text(each, step) for each in (quilt.backing.width, quilt.backing.height))
+        panels = next(
+            (each.plan.backing_panels for each in cuts if each.plan.fabric == quilt.backing.fabric), ()
+        )
+        made = count_of(len(panels), "panel")
+        joined = f", joined from {made}" if len(panels) > 1 else ""
+        sizes = " and ".join(
+            dict.fromkeys(f"{length_text(wide, step)} x {length_text(tall, step)}" for wide, tall in panels)
+        )
+        yield f"Backing: {size} of {titles[quilt.backing.fabric]}{joined}{f' ({sizes})' if sizes else ''}."
+    if quilt.binding:
+        way = "bias" if quilt.binding.bias else "straight"
+        yield (
+            f"Binding: {length_text(_up(quilt.binding.length), step)} of {way} strip "
+            f"{length_text(quilt.binding.strip_width, step)} wide, "
+            f"of {titles[quilt.binding.fabric]}: the quilt’s four sides, and "
+            f"{length_text(quilt.binding.slack, step)} for the corners and the last join."
+        )
+    parts = (("binding", quilt.binding), ("backing", quilt.backing), ("batting", quilt.batting))
+    missing = [
+        word for word, need in parts
+        if need is None
+    ]  # fmt: skip
+    if missing:
+        yield f"Not in this pattern, and not counted: {', '.join(missing)}."
+
+
+def _up(length: Fraction | float) -> Fraction:
+    from ...measure.fractions import mark_up
+
+    return mark_up(length)
+
+
+def thread_words(quilt: Quilt) -> Iterator[str]:
+    """The estimate, and what it supposes."""
+    seams = seam_inches(quilt) / YARD
+    bound = " and to sew the binding on" if binding_inches(quilt) else ""
+    yield (
+        f"Sewn by machine, about {thread_yards(quilt, MACHINE_SHARE):,} yd "
+        f"({thread_metres(quilt, MACHINE_SHARE):,} m) "
+        f"to piece the top{bound}: its seams are {seams:,.0f} yd long, and a machine takes "
+        f"{MACHINE_SHARE} times that, "
+        "top and bobbin together."
+    )
+    yield (
+        f"Sewn by hand, about {thread_yards(quilt, HAND_SHARE):,} yd "
+        f"({thread_metres(quilt, HAND_SHARE):,} m): "
+        f"{HAND_SHARE} times the seams."
+    )
+    yield "These shares are common practice, with no published source. Quilting and basting are not counted."

@@ -1,0 +1,92 @@
+"""Cuts in a maker's words: what is measured and how large, what it gives, what it is for."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import Final
+
+from ...cutting.methods.rotary_words import length_text
+from ...cutting.plan_model import Cut
+from ...diagnostics.wording import count_of
+from ...measure.fractions import mark_up, nearest_mark, ruler_text
+from ...measure.tolerance import Number
+from .tables import CutRow
+
+SQUARES: Final = ("square", "half-square triangle", "quarter-square triangle")
+BOXES: Final = (*SQUARES, "rectangle", "half-rectangle triangle", "strip")
+"""Kinds that the cutter measures as a box; all others are cut from a strip, or round a template."""
+
+
+def measured_shape(cut: Cut) -> str:
+    """What the ruler is laid on: `square`, `rectangle`, `strip`, `panel`; a shape's own name where cut
+    aslant."""
+    if cut.part == "backing":
+        return "panel"
+    if cut.part == "binding" and cut.angle is not None:
+        return "square" if cut.width == cut.height else "rectangle"
+    if cut.kind in SQUARES:
+        return "square"
+    if cut.kind == "half-rectangle triangle":
+        return "rectangle"
+    return cut.kind
+
+
+def size_words(cut: Cut, step: Fraction) -> str:
+    """The size that is measured: `3 7/8in`, `2 1/2in x 4 1/2in`, `strip 2 1/4in, cuts 2 1/4in apart`."""
+    if cut.kind == "template":
+        wide, tall = (length_text(mark_up(each, step), step) for each in (cut.width, cut.height))
+        return f"about {wide} x {tall}"
+    wide, tall = length_text(cut.width, step), length_text(cut.height, step)
+    if cut.kind in BOXES or cut.part in ("binding", "backing"):
+        if cut.kind == "strip" and cut.angle is None:
+            short, long = sorted((cut.width, cut.height))
+            return f"{length_text(short, step)} x {length_text(long, step)}"
+        return wide if cut.width == cut.height and measured_shape(cut) == "square" else f"{wide} x {tall}"
+    strip = length_text(cut.strip if cut.strip is not None else cut.height, step)
+    return f"{wide} along a strip {strip} wide"
+
+
+def cut_title(cut: Cut, step: Fraction) -> str:
+    """`squares 3 7/8in`; `templates, 2in x 3in over all`."""
+    shape = measured_shape(cut) if cut.cuts == 1 else measured_shape(cut) + "s"
+    if cut.kind == "template":
+        return f"{size_words(cut, step)}, round the template"
+    return f"{shape} {size_words(cut, step)}"
+
+
+def yield_words(cut: Cut) -> str:
+    """How many pieces a cut's boxes give: `24`; `40 half-square triangles` where that is something else."""
+    if cut.part == "binding" and cut.angle is not None:
+        return count_of(cut.pieces, "bias strip")
+    other = cut.kind not in (measured_shape(cut), "template") and cut.part != "backing"
+    return count_of(cut.pieces, cut.kind) if other else str(cut.pieces)
+
+
+def reason_words(cut: Cut) -> str:
+    """Why it is cut so, and what follows, as sentences."""
+    reason = cut.reason[:1].upper() + cut.reason[1:]
+    if cut.kind == "template":
+        reason = f"A template, for {cut.reason}" if cut.reason else "A template"
+    sentences = [reason + ("" if reason.endswith(".") else ".")] if reason else []
+    return " ".join([*sentences, cut.then] if cut.then else sentences)
+
+
+def joined_words(cut: Cut) -> str:
+    """`from 3 strips joined end to end`; '' where none are joined."""
+    return f"from {cut.joined} strips joined" if cut.joined > 1 and cut.part != "binding" else ""
+
+
+def key_words(row: CutRow, step: Fraction) -> str:
+    """What a letter in a cutting picture stands for."""
+    cut = row.cut
+    words = [f"{measured_shape(cut)} {size_words(cut, step)}"]
+    if cut.yields > 1 and cut.kind != "template" and cut.part != "binding":
+        words.append(f"cut into {cut.yields}")
+    return f"{', '.join(words)}: {row.purpose}"
+
+
+def about(length: Number) -> str:
+    """A finished length as a ruler reads it: `about 2 3/4in` where it lies on no mark."""
+    if "." not in ruler_text(length):
+        return ruler_text(length)
+    return f"about {ruler_text(nearest_mark(length))}"

@@ -1,0 +1,1 @@
+"""What is told in words and numbers instead of pages: text, JSON, CSV."""

@@ -1,0 +1,42 @@
+"""Numbers, places and outlines as `explain --format json` writes them. Inches; x right, y down."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from fractions import Fraction
+from typing import Any, Final
+
+from ...drafting.curves import flattened
+from ...drafting.model import Edge
+from ...measure.tolerance import Number
+
+DECIMALS: Final = 9
+"""Decimals of a length: a billionth of an inch, a thousandth of NEAR. The rest is a float's rounding, which
+may differ from machine to machine."""
+
+Record = dict[str, Any]
+
+
+def outline(edges: Iterable[Edge]) -> list[list[int | float]]:
+    """The corners of a ring, with the points of flattened arcs between them."""
+    return [numbers(point) for edge in edges for point in flattened(edge)]
+
+
+def arcs(edges: Iterable[Edge]) -> list[Record]:
+    """The ring's arcs, exactly as they are."""
+    return [{"center": numbers(edge.arc.center), "radius": number(edge.arc.radius),
+             "start": numbers(edge.start), "end": numbers(edge.end), "clockwise": edge.arc.clockwise}
+            for edge in edges if edge.arc is not None]
+
+
+def numbers(values: Iterable[Number]) -> list[int | float]:
+    """Each value as a JSON number."""
+    return [number(each) for each in values]
+
+
+def number(value: Number) -> int | float:
+    """The value as a JSON number: whole where it is whole, never a negative nought."""
+    if isinstance(value, Fraction | int) and value.denominator == 1:
+        return int(value)
+    rounded = round(float(value), DECIMALS)
+    return int(rounded) if rounded.is_integer() else rounded

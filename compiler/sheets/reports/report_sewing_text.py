@@ -1,0 +1,95 @@
+"""What `explain` says of sewing for people: steps, pressing, foundations, and what makes a block hard."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from ...cutting.methods.rotary_words import length_text
+from ...diagnostics.wording import one_of
+from ...sewing.difficulty import causes, difficulty
+from ...sewing.foundation import foundations
+from ...sewing.model import Assembly, Foundations, Pressing, PressingPlan, Section, Size, Step
+from ...sewing.pressing import press
+from .report_sewing import Sewn
+from .text_table import table, wrapped
+
+
+def sewing_lines(sewn: Sewn, ruler: Fraction) -> list[str]:
+    """All there is to say of sewing one block, sizes as a ruler with such marks shows them."""
+    assembly = sewn.assembly
+    plan = press(sewn.draft, assembly)
+    lines = ["", f"Sewing: {sewn.proof.sentence}"]
+    if assembly.steps:
+        lines += table(("Step", "Makes", "From", "Make", "Seam", "Unfinished", "Press toward"),
+                       [step_row(*each, ruler) for each in zip(assembly.steps, plan.seams, strict=True)])
+    for remark in remarks(assembly, plan):
+        lines += wrapped(remark, "  ", "    ")
+    lines += ["", "Foundations", *foundation_lines(foundations(sewn.draft, assembly), ruler)]
+    told = causes(difficulty(sewn.draft, sewn.templates, assembly))
+    return [*lines, "", "What makes it hard", *wrapped(", ".join(told), "  ", "    ")]
+
+
+def step_row(step: Step, pressing: Pressing, ruler: Fraction) -> tuple[str, ...]:
+    """One line of the table of steps."""
+    return (str(step.step), step.makes, " + ".join(step.parts), str(step.batch),
+            length_text(step.seam_length, ruler), size_text(step.unfinished, ruler),
+            press_text(step, pressing))
+
+
+def size_text(size: Size, ruler: Fraction) -> str:
+    """`3 1/2in x 3 1/2in`."""
+    return f"{length_text(size.width, ruler)} x {length_text(size.height, ruler)}"
+
+
+def press_text(step: Step, pressing: Pressing) -> str:
+    """`u1`, `u1 (darker)`, `open`; of two alike `2nd u1`, and counts where copies differ."""
+    one, two = step.parts
+    names = {"first": one, "second": two} if one != two else {"first": f"1st {one}", "second": f"2nd {two}"}
+    names["open"] = "open"
+    if not pressing.even:
+        counts = [(way, pressing.ways.count(way)) for way in dict.fromkeys(pressing.ways)]
+        return ", ".join(f"{count} {names[way]}" for way, count in counts)
+    return names[pressing.toward] + (" (darker)" if pressing.reason == "darker" else "")
+
+
+def remarks(assembly: Assembly, plan: PressingPlan) -> Iterator[str]:
+    """What the table cannot show."""
+    set_in = [str(step.step) for step in assembly.steps if step.set_in and not step.partial]
+    if set_in:
+        yield f"Set in: {steps_text(set_in)}. Stop at each dot, needle down, and turn the cloth."
+    curved = [str(step.step) for step in assembly.steps if step.curved]
+    if curved:
+        yield f"Curved: {steps_text(curved)}. Pin at the match marks, and ease the edges between them."
+    for step in assembly.steps:
+        if step.partial:
+            yield (f"Step {step.step}: leave the seam of step {step.partial.opened} open at this end; "
+                   "close it after this.")
+    if plan.meetings:
+        apart = len(plan.meetings) - plan.opposite
+        where = "everywhere" if not apart else f"at {plan.opposite} of {len(plan.meetings)} places"
+        yield f"Seams that meet lie opposite {where}."
+
+
+def steps_text(numbers: list[str]) -> str:
+    """`step 2`, `steps 2, 4 and 6`."""
+    return f"step{'s' if len(numbers) > 1 else ''} {one_of(numbers, 'and')}"
+
+
+def foundation_lines(found: Foundations, ruler: Fraction) -> list[str]:
+    """The papers, each with its patches in order, and how they are joined; or why there are none."""
+    if not found.possible:
+        return wrapped(f"None: {found.why_not}", "  ", "    ")
+    lines = []
+    for section in found.sections:
+        lines += wrapped(section_text(section, ruler), "  ", "     ")
+    joins = [f"{each.first} to {each.second}" for each in found.joins]
+    return lines + (wrapped(f"Join {', then '.join(joins)}.", "  ", "    ") if joins else [])
+
+
+def section_text(section: Section, ruler: Fraction) -> str:
+    """`A: A1 piece 4, dark, 2 1/2in x 3in; A2 piece 5, ...`."""
+    patches = [f"{each.label} piece {each.piece}, {each.fabric}, "
+               f"{length_text(each.width, ruler)} x {length_text(each.height, ruler)}"
+               for each in section.patches]
+    return f"{section.label}: {'; '.join(patches)}"

@@ -1,0 +1,83 @@
+"""What `draft` says of washed blocks: how each reading was drafted, as text for people and as JSON."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Final
+
+from ... import __version__
+from ...diagnostics.source import Source
+from ...diagnostics.visible import visible
+from ...drafting.complaints.washed import difference_text, drafted_text, washing_text
+from ...drafting.washed.model import GridGuess, Measured, Snapped, change_percent
+from ...drafting.washed.written import drafted_source, grid_texts
+from .report_numbers import Record, number
+from .text_table import table, told, wrapped
+
+PERCENT_DECIMALS: Final = 3
+"""Of a change in washing: a thousandth of a per cent is a thousandth of an inch in eight feet."""
+
+
+def washed_record(source: Source, measures: Sequence[Measured]) -> Record:
+    """The report for programs: inches; percentages by ISO 5077, negative where a block shrank."""
+    return {"piecewright": __version__, "blocks": [_block(source, each) for each in measures],
+            "text": drafted_source(source, measures)}
+
+
+def _block(source: Source, measured: Measured) -> Record:
+    washed, fitted = measured.washed, measured.shrinkage
+    return {
+        "title": measured.block.title.text,
+        "version": measured.block.version.value if measured.block.version else 1,
+        "finished": {"width": number(measured.width), "height": number(measured.height)},
+        "washed": {"width": number(washed.width.inches),
+                   "height": number((washed.height or washed.width).inches)},
+        "read_to": number(measured.error),
+        "change_percent": {"across": _percent(fitted.across), "down": _percent(fitted.down)},
+        "lean": round(fitted.lean, 6),
+        "readings": [_reading(source, each) for each in measured.snapped],
+        "grids": [_grid(each) for each in measured.grids],
+    }
+
+
+def _percent(scale: float) -> float:
+    return round(change_percent(1, scale), PERCENT_DECIMALS)
+
+
+def _reading(source: Source, snapped: Snapped) -> Record:
+    line, column = source.place(snapped.reading.span.start)
+    return {
+        "point": snapped.reading.name, "line": line, "column": column,
+        "read": number(snapped.reading.length), "drafted": number(snapped.length),
+        "share": str(snapped.share) if snapped.share is not None else None,
+        "change": number(float(snapped.length) - float(snapped.reading.length)),
+        "misfit": number(snapped.misfit), "on_grid": snapped.on_grid,
+    }
+
+
+def _grid(grid: GridGuess) -> Record:
+    return {"across": grid.across, "down": grid.down, "misfit": number(grid.misfit), "off": grid.off}
+
+
+def washed_text(measures: Sequence[Measured]) -> str:
+    """The report for people: every block, one after the other."""
+    return "\n\n\n".join("\n".join(_lines(each)) for each in measures)
+
+
+def _lines(measured: Measured) -> list[str]:
+    ruler, washed = measured.ruler, measured.washed
+    height = (washed.height or washed.width).inches
+    lines = [*wrapped(visible(measured.block.title.text)),
+             f"Drafted {ruler.text(measured.width)} x {ruler.text(measured.height)}; now "
+             f"{ruler.text(washed.width.inches)} x {ruler.text(height)}, "
+             f"read to {ruler.text(measured.error)}.",
+             f"{washing_text(measured)}."]
+    rows = [(each.reading.name, ruler.text(each.reading.length), drafted_text(each, ruler),
+             difference_text(each, ruler), f"{each.misfit:+.3f}in", "" if each.on_grid else "off the grid")
+            for each in measured.snapped]
+    if rows:
+        lines += ["", "Readings", *table(("point", "read", "drafted", "which is", "misfit", ""), rows)]
+        lines += ["", "Grids, the likeliest first"]
+        lines += [line for place, each in enumerate(grid_texts(measured.grids), 1)
+                  for line in told(str(place), each)]
+    return lines
