@@ -8,7 +8,7 @@ from piecewright.sewing.foundation import foundations
 from piecewright.sewing.model import Foundations, Section
 from piecewright.sheets.arrange.leaves import bound
 from piecewright.sheets.arrange.options import SheetOptions
-from piecewright.sheets.booklet.content import List, Paragraph, Table
+from piecewright.sheets.booklet.content import Cards, Paragraph, Table
 from piecewright.sheets.booklet.foundation_chapter import foundation_chapter
 from piecewright.sheets.booklet.foundation_sheets import foundation_leaves
 from piecewright.sheets.drawing.files import pdf_bytes
@@ -172,8 +172,8 @@ def test_the_chapter_gives_cloth_for_every_patch_its_margin_and_the_joins_in_ord
     assert any(
         "margin of 1/4in on every side" in part.text for part in chapter.parts if isinstance(part, Paragraph)
     )
-    joins = [part.texts for part in chapter.parts if isinstance(part, List)][1]
-    assert [text[: text.index(" along")] for text in joins] == [
+    joins = [part.cards for part in chapter.parts if isinstance(part, Cards)][-1]
+    assert [card.lines[0][: card.lines[0].index(" along")] for card in joins] == [
         "Join C to D",
         "Join A to B",
         "Join C-D to A-B",

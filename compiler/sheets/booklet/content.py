@@ -70,9 +70,10 @@ class Card:
 
 @dataclass(frozen=True, slots=True)
 class Cards:
-    """Cards set side by side, in order."""
+    """Cards in order, so many side by side on paper."""
 
     cards: tuple[Card, ...]
+    across: int = 2
 
 
 Part = Paragraph | Section | List | Picture | Table | Cards

@@ -20,8 +20,9 @@ from ..quilts.flow import Column, Row
 from ..quilts.words import about
 from .content import Chapter, List, Paragraph, Part, Picture, Table
 from .content import Section as Heading
-from .foundation_paper import join_name
+from .foundation_paper import join_name, section_papers
 from .foundation_sheets import foundation_leaves
+from .foundation_strip import join_cards, strip_parts
 from .inside_labels import label_marks
 
 TITLE: Final = "Foundations"
@@ -70,9 +71,10 @@ def _parts(draft: Draft, found: Foundations) -> Iterator[Part]:
     yield _picture(draft, found)
     yield Heading("How to sew on a foundation")
     yield List(HOW, "number")
+    yield from strip_parts(draft, found, section_papers(draft, found))
     if found.joins:
         yield Heading("Join the sections", "in this order")
-        yield List(tuple(join_words(found)), "number")
+        yield join_cards(draft, found, tuple(join_words(found)))
     margin = ruler_text(found.margin)
     yield Heading("Cloth for each patch", f"allowance and {margin} more on every side counted in")
     yield Paragraph(

@@ -76,8 +76,8 @@ class _Html:
             case Picture():
                 shown = self.picture(part)
                 return kind | {"svg": shown.svg, "caption": shown.caption}
-            case Cards(cards):
-                return kind | {"cards": [self._card(card) for card in cards]}
+            case Cards(cards, across):
+                return kind | {"cards": [self._card(card) for card in cards], "small": across > 2}
             case Table(columns, rows, caption, ticks):
                 told = [{"cells": [lettering(cell) for cell in row.cells], "total": row.total,
                          "notes": [lettering(note) for note in row.notes]} for row in rows]  # fmt: skip

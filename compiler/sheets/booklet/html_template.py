@@ -47,6 +47,7 @@ ul.ticks { list-style: none; padding: 0; }
 ul.ticks label { display: flex; gap: 0.75rem; align-items: center; min-height: 2.75rem; }
 ol.cards { list-style: none; padding: 0; display: grid; gap: 1.5rem 2rem;
   grid-template-columns: repeat(auto-fill, minmax(min(100%, 21rem), 1fr)); }
+ol.cards.small { gap: 1rem; grid-template-columns: repeat(auto-fill, minmax(min(45%, 8.5rem), 1fr)); }
 ol.cards h3 { margin: 0 0 0.5rem; }
 ol.cards svg { width: 100%; }
 ul.sheets { list-style: none; padding: 0; display: grid; gap: 1rem;
@@ -146,7 +147,7 @@ PAGE: Final = """\
 </table>
 </div>
 {%- elif part.kind == "Cards" %}
-<ol class="cards">
+<ol class="cards{% if part.small %} small{% endif %}">
 {%- for card in part.cards %}
 <li>
 <h3>{{ card.title }}</h3>

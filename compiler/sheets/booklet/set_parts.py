@@ -18,7 +18,7 @@ LINE: Final = 11.5  # from line to line of a list
 INDENT: Final = 16.0
 BOX: Final = 7.5  # the side of a box to tick
 CARD_GAP: Final = 18.0  # between two cards side by side
-CARD_ACROSS: Final = 2
+FRAME_GAP: Final = 9.0  # where more than two are
 CARD_LINE: Final = 10.5
 CARD_HEAD: Final = 16.0
 TICK_COLUMN: Final = FlowColumn("", 12.0)
@@ -40,8 +40,8 @@ def items_of(part: Part, width: float) -> Iterator[Item]:
         case Table():
             yield from _table(part, width)
             yield gap(6)
-        case Cards(cards):
-            yield from _card_rows(cards, width)
+        case Cards(cards, across):
+            yield from _card_rows(cards, across, width)
         case _:
             assert_never(part)
 
@@ -116,17 +116,18 @@ def _ticked(item: Item) -> Item:
     return Item(item.tall, draw, item.head, item.holds)
 
 
-def _card_rows(cards: Sequence[Card], width: float) -> Iterator[Item]:
+def _card_rows(cards: Sequence[Card], across: int, width: float) -> Iterator[Item]:
     """Cards in rows, each row as tall as its tallest card."""
-    wide = (width - CARD_GAP * (CARD_ACROSS - 1)) / CARD_ACROSS
-    for at in range(0, len(cards), CARD_ACROSS):
-        row = [_set_card(card, wide) for card in cards[at : at + CARD_ACROSS]]
-        yield _card_row(row, wide)
+    apart = CARD_GAP if across <= 2 else FRAME_GAP
+    wide = (width - apart * (across - 1)) / across
+    for at in range(0, len(cards), across):
+        row = [_set_card(card, wide) for card in cards[at : at + across]]
+        yield _card_row(row, wide + apart)
 
 
-def _card_row(row: Sequence[Item], wide: float) -> Item:
+def _card_row(row: Sequence[Item], pitch: float) -> Item:
     def draw(x: float, y: float) -> list[Mark]:
-        return [mark for at, item in enumerate(row) for mark in item.draw(x + at * (wide + CARD_GAP), y)]
+        return [mark for at, item in enumerate(row) for mark in item.draw(x + at * pitch, y)]
 
     return Item(max(item.tall for item in row), draw)
 
