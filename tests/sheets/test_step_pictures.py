@@ -181,3 +181,21 @@ def test_pressing_says_how_many_seams_lie_opposite():
     assert "Seams meet at 12 places, and lie opposite at each" in pressing_words(plan)
     single = step_chapter(check_block("finished 6in"), assemble(check_block("finished 6in")), plan, None)
     assert single.parts == (Paragraph("The block is one piece: there is nothing to sew."),)
+
+
+def test_copies_that_are_pressed_differently_are_told_by_their_place_in_the_block():
+    _, _, cards = sewn("Ohio Star")
+    told = "Press 2 as the arrow shows (top and bottom) and 2 the other way (left and right)."
+    assert cards[1].lines[1] == told
+    _, _, cards = sewn("Jacob's Ladder")
+    told = next(card.lines[1] for card in cards if "(top" in card.lines[1])
+    assert told == "Press 2 toward B (medium) (top and left) and 2 toward B (light) (right and bottom)."
+
+
+def test_many_copies_are_told_by_row_and_the_most_of_them_as_the_others():
+    draft, assembly, cards = sewn("Goose in the Pond")
+    told = "Press 4 toward A (background) (row 1: 2 and 3; row 4: 2 and 3) and the other 8 toward A (dark)."
+    assert cards[0].lines[1] == told
+    chapter = step_chapter(draft, assembly, press(draft, assembly), None)
+    assert any("from the top, and in each row from the left" in part.text
+               for part in chapter.parts if isinstance(part, Paragraph))

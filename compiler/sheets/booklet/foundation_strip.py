@@ -35,7 +35,7 @@ SIZES: Final = (10.5, 8.5, 7.0)
 
 READ: Final = (
     "From the cloth’s side, as the block will look; the print lies on the other side. Each picture: the "
-    "cloth laid so far, the new patch shaded and already opened out, its seam heavy; dashed is what is printed. "
+    "cloth laid so far, the new patch shaded and already opened out, its seam heavy; dashed is the print. "
     "The last is trimmed along the solid line, in its fabrics."
 )
 

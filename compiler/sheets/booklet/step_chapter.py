@@ -12,6 +12,7 @@ from ..arrange.block_drawing import piece_rings
 from ..arrange.fills import Fill, fills_for
 from ..arrange.swatches import fabric_order
 from .content import Card, Cards, Chapter, List, Paragraph, Part, Picture, Section
+from .copy_places import ROWS
 from .step_picture import WIDE, Scene, Shown, draw_step
 from .step_words import step_lines, step_title
 
@@ -56,9 +57,12 @@ def _parts(
     if hand:
         yield Section("Piecing by hand")
         yield List(HAND, "number")
-    yield Cards(tuple(step_cards(draft, assembly, plan, hand)))
+    cards = tuple(step_cards(draft, assembly, plan, hand))
+    yield Cards(cards)
     yield Section("Pressing")
     yield Paragraph(pressing_words(plan))
+    if any("(row " in line for card in cards for line in card.lines):
+        yield Paragraph(ROWS)
     if not all(unit.rectangle for unit in assembly.units):
         yield Paragraph(SHAPED)
 
@@ -67,7 +71,7 @@ def step_cards(draft: Draft, assembly: Assembly, plan: PressingPlan, hand: bool)
     """A card for every step."""
     fills = fills_for(fabric_order(draft))
     for step, pressing in zip(assembly.steps, plan.seams, strict=True):
-        lines = step_lines(assembly, step, pressing, hand)
+        lines = step_lines(draft, assembly, step, pressing, hand)
         title = step_title(assembly, step)
         yield Card(title, _picture(draft, assembly, step, pressing, fills, lines[0]), lines)
 

@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Final
 
-from ...diagnostics.wording import count_of
+from ...diagnostics.wording import count_of, one_of
+from ...drafting.model import Draft
 from ...sewing.model import Assembly, Pressing, Size, Step, Toward
 from ..quilts.words import about
+from .copy_places import copies_told
 
 ALIKE: Final = 1e-4  # inches between two sizes that are one in print
 
@@ -29,11 +31,13 @@ def step_title(assembly: Assembly, step: Step) -> str:
     return f"Step {step.step} · unit {step.step}, make {step.batch}"
 
 
-def step_lines(assembly: Assembly, step: Step, pressing: Pressing, hand: bool) -> tuple[str, ...]:
+def step_lines(
+    draft: Draft, assembly: Assembly, step: Step, pressing: Pressing, hand: bool
+) -> tuple[str, ...]:
     """The lines under the picture."""
     return (
         f"{_sew(assembly, step)} {' '.join(_care(assembly, step, hand))}".strip(),
-        press_words(assembly, step, pressing),
+        press_words(draft, assembly, step, pressing),
         size_words(step),
     )
 
@@ -88,20 +92,22 @@ def _curve_words(pins: int) -> str:
     return f"Curved: pin at both ends{marks}, the hollow edge on top, and ease it in as you sew."
 
 
-def press_words(assembly: Assembly, step: Step, pressing: Pressing) -> str:
-    """`Press toward A (dark).`; where the copies of a batch differ, how many each way."""
+def press_words(draft: Draft, assembly: Assembly, step: Step, pressing: Pressing) -> str:
+    """`Press toward A (dark).`; where the copies of a batch differ, which of them each way."""
     first, second = (part_words(assembly, part) for part in step.parts)
+    names: dict[Toward, str] = {"first": f"toward {first}", "second": f"toward {second}", "open": "open"}
     if first == second:
-        first, second = f"the first {first}", f"the second {second}"
-    names = {"first": f"toward {first}", "second": f"toward {second}", "open": "open"}
-    ways: list[Toward] = ["first", "second", "open"]
-    found = [(names[way], pressing.ways.count(way)) for way in ways if way in pressing.ways]
-    if len(found) == 1:
-        same = first.removeprefix("the first ") == second.removeprefix("the second ")
-        return "Press to one side." if same and pressing.toward != "open" else f"Press {found[0][0]}."
-    if part_words(assembly, step.parts[0]) == part_words(assembly, step.parts[1]):
-        found = [("one way" if way is found[0][0] else "the other", count) for way, count in found]
-    return f"Press {' and '.join(f'{count} {way}' for way, count in found)}."
+        names |= {"first": "the other way", "second": "the other way"}
+        if pressing.toward != "open":
+            names[pressing.toward] = "as the arrow shows"
+    if pressing.even:
+        return f"Press {names[pressing.toward]}."
+    told = []
+    for way, places in copies_told(draft, assembly.units[step.step - 1], pressing.ways):
+        count = pressing.ways.count(way)
+        others = "the other one" if count == 1 else f"the other {count}"
+        told.append(f"{count} {names[way]} ({places})" if places else f"{others} {names[way]}")
+    return f"Press {one_of(told, 'and')}."
 
 
 def size_words(step: Step) -> str:
