@@ -9,10 +9,12 @@ import pytest
 from hypothesis import HealthCheck, assume, given, settings
 from piecewright.drafting.model import Draft, Edge, Point
 from piecewright.sewing.foundation import foundations
-from piecewright.sheets.booklet.content import Card, Cards, Section
+from piecewright.sewing.model import Foundations
+from piecewright.sheets.booklet.content import Card, Cards, Part, Section
 from piecewright.sheets.booklet.foundation_paper import SectionPaper, section_papers
 from piecewright.sheets.booklet.foundation_sewn import printed_areas, sew_section
 from piecewright.sheets.booklet.foundation_strip import join_cards, strip_parts
+from piecewright.sheets.booklet.worn import own_roles
 from piecewright.sheets.page import PathMark
 from shapely.geometry import Polygon
 from shapely.ops import unary_union
@@ -88,10 +90,14 @@ def test_an_outline_with_too_wide_an_allowance_is_left_bare():
         sew_section(replace(paper, cut=cut), draft.allowance, Fraction(1, 4))
 
 
+def parts_of(draft: Draft, found: Foundations) -> list[Part]:
+    return list(strip_parts(draft, found, section_papers(draft, found), own_roles(draft).fills))
+
+
 def strips(title: str) -> tuple[Draft, list[Cards]]:
     draft = LIBRARY[title]
     found = foundations(draft)
-    parts = list(strip_parts(draft, found, section_papers(draft, found)))
+    parts = parts_of(draft, found)
     return draft, [part for part in parts if isinstance(part, Cards)]
 
 
@@ -139,8 +145,7 @@ def test_a_frame_keeps_to_its_room(title):
 def test_the_picture_is_the_block_from_the_front():
     draft = check_block("finished 4in\ngrid 2 x 2\nseam B1 -- B3")
     found = foundations(draft)
-    (cards,) = [each for each in strip_parts(draft, found, section_papers(draft, found))
-                if isinstance(each, Cards)]
+    (cards,) = [each for each in parts_of(draft, found) if isinstance(each, Cards)]
     (first,), (left,) = marks(cards.cards[0], "new"), found.sections[0].patches[:1]
     leftmost = float(draft.pieces[left.piece - 1].inside.x) < 2
     middle = Polygon(rings(first)[0]).centroid.x
@@ -150,7 +155,7 @@ def test_the_picture_is_the_block_from_the_front():
 def test_sections_that_are_sewn_alike_are_shown_once():
     draft = LIBRARY["Checkerboard"]
     found = foundations(draft)
-    parts = list(strip_parts(draft, found, section_papers(draft, found)))
+    parts = parts_of(draft, found)
     heads = [part for part in parts if isinstance(part, Section)][1:]
     assert [head.title for head in heads] == ["Section A", "Section B"] and len(found.sections) == 7
     assert heads[0].under == "and sections C, E and G in the same way"
@@ -159,7 +164,7 @@ def test_sections_that_are_sewn_alike_are_shown_once():
 def test_joins_are_shown_with_the_first_group_apart_from_the_second():
     draft = LIBRARY["Storm at Sea"]
     found = foundations(draft)
-    cards = join_cards(draft, found, ["one", "two", "three"]).cards
+    cards = join_cards(draft, found, ["one", "two", "three"], own_roles(draft).fills).cards
     assert [card.title for card in cards] == ["J1 · C to D", "J2 · A to B", "J3 · C-D to A-B"]
     for card in cards:
         one, two = (shape([mark]) for mark in marks(card, "part"))

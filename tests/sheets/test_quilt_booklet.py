@@ -14,12 +14,14 @@ from piecewright.sheets.booklet.block_book import BLOCK_PARTS
 from piecewright.sheets.booklet.content import Card, Cards, Paragraph, Section, Table
 from piecewright.sheets.booklet.quilt_book import QuiltBook
 from piecewright.sheets.booklet.set_pages import chapters_document, set_book
+from piecewright.sheets.booklet.worn import in_quilt
 from piecewright.sheets.page import Document, PathMark
 from piecewright.sheets.quilts.tables import size_text
 from shapely.geometry import Polygon
 from shapely.ops import unary_union
 
 from tests.support.arranged import extent, paths, rings, texts
+from tests.support.quilts import try_quilt
 from tests.support.sample_quilts import planned
 
 NAMES = ("sampler", "on point", "baby")
@@ -153,3 +155,45 @@ def test_storage_cards_have_a_box_for_every_template_of_every_block():
     pages = chapters_document(maker("sampler").alone("card"), SheetOptions()).pages
     boxes = sum(len(paths(page, "tick-box")) for page in pages)
     assert boxes == sum(len(block.templates) + 4 for block in quilt.blocks)
+
+
+def steps_of(name: str, title: str, way: str = "templates") -> tuple[list[str], list[Card]]:
+    """What a block's steps say of its fabrics, and their cards."""
+    what = "steps" if way == "templates" else "foundations"
+    (chapter,) = [each for each in maker(name, way).book().chapters if each.title == f"{title}: {what}"]
+    said = [part.text for part in chapter.parts if isinstance(part, Paragraph)]
+    return said, [card for part in chapter.parts if isinstance(part, Cards) for card in part.cards]
+
+
+def test_steps_of_a_block_show_the_fabrics_of_the_quilt():
+    said, shown = steps_of("sampler", "Ohio Star")
+    assert "In the fabrics of this quilt: background is Sand linen, dark is Indigo print." in said
+    assert shown[0].lines[0] == "Sew B (Sand linen) to B (Indigo print)."
+    fills = [mark for mark in shown[0].picture.marks if isinstance(mark, PathMark) and mark.role == "fill"]
+    assert {mark.subject for mark in fills} == {"Sand linen", "Indigo print"}
+
+
+TWO_CHOICES = """fabric rust "Rust"
+fabric sea "Sea"
+use "Pair" as half with pale = sand, dark = rust
+use "Pair" as other with pale = sand, dark = sea
+set straight 3 across 1 down of 4in { row half, other, half }
+"""
+
+
+def test_of_several_choices_the_most_common_is_shown_and_the_others_are_told():
+    made = try_quilt(TWO_CHOICES).value
+    assert made is not None, [each.message for each in try_quilt(TWO_CHOICES).diagnostics]
+    worn = in_quilt(made.quilts[0], 0)
+    assert worn.names == {"pale": "sand", "dark": "Rust"} and not worn.always
+    assert worn.words == (
+        "This quilt uses the block in 2 choices of fabrics. "
+        "Shown is the most common: dark is Rust, pale is sand, 2 times.",
+        "Also: dark is Sea, pale is sand, 1 time.",
+    )
+
+
+def test_foundations_of_a_block_are_lettered_with_the_fabrics_of_the_quilt():
+    _, shown = steps_of("sampler", "Ohio Star", "foundation")
+    fabrics = {card.lines[0] for card in shown if "trimmed" not in card.title and "·" not in card.title}
+    assert fabrics == {"Sand linen", "Indigo print"}

@@ -45,7 +45,7 @@ def sewn(title: str) -> tuple[Draft, Assembly, tuple[Card, ...]]:
 
 def cards_of(draft: Draft, hand: bool = False) -> tuple[Assembly, tuple[Card, ...]]:
     assembly = assemble(draft)
-    chapter = step_chapter(draft, assembly, press(draft, assembly), None, hand)
+    chapter = step_chapter(draft, assembly, None, hand)
     (cards,) = [part.cards for part in chapter.parts if isinstance(part, Cards)]
     return assembly, cards
 
@@ -166,7 +166,7 @@ def test_every_picture_says_in_words_what_it_shows():
 
 def test_several_steps_share_a_page_and_none_is_cut_off():
     draft, assembly, cards = sewn("Log Cabin")
-    chapter = step_chapter(draft, assembly, press(draft, assembly), None)
+    chapter = step_chapter(draft, assembly, None)
     book = Book("Log Cabin", "under", cards[0].picture, (), (chapter,), "", "", "")
     pages = chapters_document(book, SheetOptions()).pages
     assert len(pages) <= len(cards) / 4
@@ -179,7 +179,7 @@ def test_pressing_says_how_many_seams_lie_opposite():
     draft, assembly, _ = sewn("Ohio Star")
     plan = press(draft, assembly)
     assert "Seams meet at 12 places, and lie opposite at each" in pressing_words(plan)
-    single = step_chapter(check_block("finished 6in"), assemble(check_block("finished 6in")), plan, None)
+    single = step_chapter(check_block("finished 6in"), assemble(check_block("finished 6in")), None)
     assert single.parts == (Paragraph("The block is one piece: there is nothing to sew."),)
 
 
@@ -196,6 +196,6 @@ def test_many_copies_are_told_by_row_and_the_most_of_them_as_the_others():
     draft, assembly, cards = sewn("Goose in the Pond")
     told = "Press 4 toward A (background) (row 1: 2 and 3; row 4: 2 and 3) and the other 8 toward A (dark)."
     assert cards[0].lines[1] == told
-    chapter = step_chapter(draft, assembly, press(draft, assembly), None)
+    chapter = step_chapter(draft, assembly, None)
     assert any("from the top, and in each row from the left" in part.text
                for part in chapter.parts if isinstance(part, Paragraph))

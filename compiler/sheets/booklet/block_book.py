@@ -13,7 +13,6 @@ from ...measure.length import POINTS_PER_INCH
 from ...sewing.difficulty import difficulty
 from ...sewing.foundation import foundations
 from ...sewing.model import Assembly, Foundations, Proof
-from ...sewing.pressing import press
 from ..arrange.block_drawing import portray
 from ..arrange.block_sheets import block_leaves, finished_size
 from ..arrange.options import SheetOptions
@@ -27,6 +26,7 @@ from .needs_chapters import block_plan, cutting_chapter, needs_chapter
 from .paper_pieces import paper_chapter
 from .step_chapter import step_chapter
 from .words_of import words_of
+from .worn import Worn
 
 Way = Literal["templates", "foundation", "papers"]
 WAYS: Final[tuple[Way, ...]] = get_args(Way)
@@ -58,6 +58,7 @@ class Sewn:
     templates: tuple[Template, ...]
     assembly: Assembly
     proof: Proof | None
+    worn: Worn | None = None  # the fabrics of the quilt that it is shown in
 
 
 def block_book(block: Sewn, options: SheetOptions, way: Way = "templates") -> Book:
@@ -114,11 +115,9 @@ class _Maker:
             "needs": self._needs,
             "chart": lambda: cutting_chapter(templates, block_plan(draft, templates)),
             "templates": self._templates,
-            "foundation": lambda: foundation_chapter(draft, self.found(), options, self.under),
+            "foundation": lambda: foundation_chapter(draft, self.found(), options, self.under, block.worn),
             "papers": lambda: paper_chapter(draft, options, self.under),
-            "steps": lambda: step_chapter(
-                draft, block.assembly, press(draft, block.assembly), block.proof, self._hand()
-            ),
+            "steps": lambda: step_chapter(draft, block.assembly, block.proof, self._hand(), block.worn),
             "difficulty": lambda: difficulty_chapter(difficulty(draft, templates, block.assembly)),
             "exercise": lambda: exercise_chapter(draft, options, self.under),
             "card": lambda: card_chapter(draft, templates),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from typing import Final
 
 from ...diagnostics.wording import count_of
@@ -10,6 +10,7 @@ from ...drafting.model import Draft, Piece
 from ...measure.fractions import number_text, ruler_text
 from ...measure.length import POINTS_PER_INCH
 from ...sewing.model import Foundations, Section
+from ..arrange.fills import Fill
 from ..arrange.leaves import Leaf
 from ..arrange.options import SheetOptions
 from ..arrange.paths import Placement, flat_ring, open_path, ring_path
@@ -24,6 +25,7 @@ from .foundation_paper import join_name, section_papers
 from .foundation_sheets import foundation_leaves
 from .foundation_strip import join_cards, strip_parts
 from .inside_labels import label_marks
+from .worn import Worn, own_roles
 
 TITLE: Final = "Foundations"
 PICTURE: Final = 190.0  # points of the longer side of the picture of sections
@@ -51,12 +53,21 @@ HOW: Final = (
 )
 
 
-def foundation_chapter(draft: Draft, found: Foundations, options: SheetOptions, under: str) -> Chapter:
-    """The chapter with its papers; where the block cannot go on paper, why."""
+def foundation_chapter(
+    draft: Draft, found: Foundations, options: SheetOptions, under: str, worn: Worn | None = None
+) -> Chapter:
+    """The chapter with its papers; where the block cannot go on paper, why. `worn`: in which fabrics; but in
+    the block's own roles where those are not always the same, for the papers serve all its copies."""
     if not found.possible:
         return Chapter(TITLE, tuple(_refused(found)))
+    own = own_roles(draft)
+    words = worn.words if worn else ()
+    worn = worn if worn and worn.always else own
+    found = worn.foundations(found)
     sheets: list[Leaf] = foundation_leaves(draft, found, options, under)
-    return Chapter(TITLE, tuple(_parts(draft, found)), tuple(sheets))
+    first, *parts = _parts(draft, found, worn.fills)
+    said = (Paragraph(each) for each in words)
+    return Chapter(TITLE, (first, *said, *parts), tuple(sheets))
 
 
 def _refused(found: Foundations) -> Iterator[Part]:
@@ -65,16 +76,16 @@ def _refused(found: Foundations) -> Iterator[Part]:
     yield Paragraph("Sew it with its templates, or over paper pieces by hand.")
 
 
-def _parts(draft: Draft, found: Foundations) -> Iterator[Part]:
+def _parts(draft: Draft, found: Foundations, fills: Mapping[str, Fill]) -> Iterator[Part]:
     several = count_of(len(found.sections), "section")
     yield Paragraph(f"This block is sewn on paper in {several}.", strong=True)
     yield _picture(draft, found)
     yield Heading("How to sew on a foundation")
     yield List(HOW, "number")
-    yield from strip_parts(draft, found, section_papers(draft, found))
+    yield from strip_parts(draft, found, section_papers(draft, found), fills)
     if found.joins:
         yield Heading("Join the sections", "in this order")
-        yield join_cards(draft, found, tuple(join_words(found)))
+        yield join_cards(draft, found, tuple(join_words(found)), fills)
     margin = ruler_text(found.margin)
     yield Heading("Cloth for each patch", f"allowance and {margin} more on every side counted in")
     yield Paragraph(

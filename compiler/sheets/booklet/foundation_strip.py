@@ -13,11 +13,10 @@ from ...measure.fractions import number_text, ruler_text
 from ...measure.length import POINTS_PER_INCH
 from ...sewing.model import Foundations, Section, SectionJoin
 from ..arrange.block_drawing import piece_rings
-from ..arrange.fills import Fill, fills_for, texture_mark
+from ..arrange.fills import Fill, texture_mark
 from ..arrange.paths import Placement, Ring, closed, flat_ring, open_path, ring_path, straight
 from ..arrange.room import Box, Room
 from ..arrange.style import BLACK, SEW_DASH, WHITE, line_mark
-from ..arrange.swatches import fabric_order
 from ..page import Mark, PathMark, Segment
 from .content import Card, Cards, Paragraph, Part, Picture
 from .content import Section as Heading
@@ -40,9 +39,10 @@ READ: Final = (
 )
 
 
-def strip_parts(draft: Draft, found: Foundations, papers: Sequence[SectionPaper]) -> Iterator[Part]:
+def strip_parts(
+    draft: Draft, found: Foundations, papers: Sequence[SectionPaper], fills: Mapping[str, Fill]
+) -> Iterator[Part]:
     """A strip for each kind of section."""
-    fills = fills_for(fabric_order(draft))
     yield Heading("Patch by patch")
     patches = sum(len(paper.patches) for paper in papers)
     yield Paragraph(
@@ -56,9 +56,10 @@ def strip_parts(draft: Draft, found: Foundations, papers: Sequence[SectionPaper]
         yield Cards(tuple(_frames(alike[0], sewn, fills)), ACROSS)
 
 
-def join_cards(draft: Draft, found: Foundations, words: Sequence[str]) -> Cards:
+def join_cards(
+    draft: Draft, found: Foundations, words: Sequence[str], fills: Mapping[str, Fill]
+) -> Cards:
     """A card for each join, with what is said of it."""
-    fills = fills_for(fabric_order(draft))
     sections = {section.label: section for section in found.sections}
     cards = []
     for number, (join, text) in enumerate(zip(found.joins, words, strict=True)):
@@ -206,10 +207,10 @@ def _join_scene(draft: Draft, sections: Mapping[str, Section], join: SectionJoin
     start, end = place_of(join.seam.start), place_of(join.seam.end)
     beside = sum((place_of(draft.pieces[n - 1].inside) - start) / (end - start) for n in first).imag
     seam = join.seam if beside > 0 else join.seam.reversed()
-    names = {patch.piece: patch.label for section in sections.values() for patch in section.patches}
+    patches = {patch.piece: patch for section in sections.values() for patch in section.patches}
     shown = [
-        tuple(Shown(piece_rings(piece), piece.fabric, names[piece.number])
-              for piece in (draft.pieces[number - 1] for number in group))
+        tuple(Shown(piece_rings(draft.pieces[number - 1]), patches[number].fabric, patches[number].label)
+              for number in group)
         for group in (first, second)
     ]
     return Scene(shown[0], shown[1], (seam,), "open")

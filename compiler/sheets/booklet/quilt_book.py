@@ -32,6 +32,7 @@ from .envelope_chapters import card_parts, cause_lines, glossary_chapter, safety
 from .quilt_chapters import chart_chapter, counts_chapter, supplies_chapter
 from .row_chapter import row_chapter
 from .words_of import words_of
+from .worn import in_quilt
 
 QuiltBookPart = Literal[
     "picture", "needs", "counts", "chart", "cutting", "blocks", "rows", "difficulty", "card", "safety"
@@ -139,7 +140,8 @@ class QuiltBook:
 
     def _sewn(self, index: int) -> Sewn:
         block, made = self.quilt.blocks[index], self.made.blocks[index]
-        return Sewn(block.draft, block.templates, made.assembly, made.proof)
+        worn = in_quilt(self.quilt, index)
+        return Sewn(block.draft, block.templates, made.assembly, made.proof, worn)
 
     def _causes(self) -> Iterator[Part]:
         yield Paragraph("There is no score: these are the causes in each block, and what each asks of you.")

@@ -8,13 +8,14 @@ from typing import Final
 from ...diagnostics.wording import count_of
 from ...drafting.model import Draft
 from ...sewing.model import Assembly, Pressing, PressingPlan, Proof, Step
+from ...sewing.pressing import press
 from ..arrange.block_drawing import piece_rings
-from ..arrange.fills import Fill, fills_for
-from ..arrange.swatches import fabric_order
+from ..arrange.fills import Fill
 from .content import Card, Cards, Chapter, List, Paragraph, Part, Picture, Section
 from .copy_places import ROWS
 from .step_picture import WIDE, Scene, Shown, draw_step
 from .step_words import step_lines, step_title
+from .worn import Worn, own_roles
 
 TITLE: Final = "Steps"
 SHAPED: Final = (
@@ -39,25 +40,28 @@ HAND: Final = (
 
 
 def step_chapter(
-    draft: Draft, assembly: Assembly, plan: PressingPlan, proof: Proof | None, hand: bool = False
+    draft: Draft, assembly: Assembly, proof: Proof | None, hand: bool = False, worn: Worn | None = None
 ) -> Chapter:
-    """The chapter. `hand`: the pieces are marked with templates of finished size and sewn by hand."""
-    return Chapter(TITLE, tuple(_parts(draft, assembly, plan, proof, hand)))
-
-
-def _parts(
-    draft: Draft, assembly: Assembly, plan: PressingPlan, proof: Proof | None, hand: bool
-) -> Iterator[Part]:
+    """The chapter. `hand`: the pieces are marked with templates of finished size and sewn by hand. `worn`: in
+    which fabrics; the block's own roles unless given."""
+    worn = worn or own_roles(draft)
+    said: list[Part] = [Paragraph(words) for words in worn.words]
     if proof:
-        yield Paragraph(f"Checked by sewing it from the printed numbers: {proof.sentence}.", strong=True)
+        sentence = f"Checked by sewing it from the printed numbers: {proof.sentence}."
+        said.insert(0, Paragraph(sentence, strong=True))
+    return Chapter(TITLE, (*said, *_parts(draft, worn.assembly(assembly), hand, worn.fills)))
+
+
+def _parts(draft: Draft, assembly: Assembly, hand: bool, fills: Mapping[str, Fill]) -> Iterator[Part]:
     if not assembly.steps:
         yield Paragraph("The block is one piece: there is nothing to sew.")
         return
+    plan = press(draft, assembly)
     yield Paragraph(READ)
     if hand:
         yield Section("Piecing by hand")
         yield List(HAND, "number")
-    cards = tuple(step_cards(draft, assembly, plan, hand))
+    cards = tuple(_cards(draft, assembly, plan, hand, fills))
     yield Cards(cards)
     yield Section("Pressing")
     yield Paragraph(pressing_words(plan))
@@ -67,9 +71,10 @@ def _parts(
         yield Paragraph(SHAPED)
 
 
-def step_cards(draft: Draft, assembly: Assembly, plan: PressingPlan, hand: bool) -> Iterator[Card]:
+def _cards(
+    draft: Draft, assembly: Assembly, plan: PressingPlan, hand: bool, fills: Mapping[str, Fill]
+) -> Iterator[Card]:
     """A card for every step."""
-    fills = fills_for(fabric_order(draft))
     for step, pressing in zip(assembly.steps, plan.seams, strict=True):
         lines = step_lines(draft, assembly, step, pressing, hand)
         title = step_title(assembly, step)
