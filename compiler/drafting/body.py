@@ -12,6 +12,7 @@ from .complaints import points as complain_points
 from .complaints import seams as complain
 from .context import Bench, Context, step_degrees
 from .curves import along
+from .ground import once
 from .model import Edge
 from .placing import alternate_cells, place_in_regions, place_rounds, place_row
 from .points import defined_place, line_of, place_of
@@ -26,8 +27,9 @@ def sketch_body(block: tree.Block, bench: Bench, units: Mapping[str, Unit | None
     here = Context(bench, block.body)
     check_names(block.body, bench, {})
     _draw(block.body, here, units, sketch)
-    if sketch.alternate is not None:
-        alternate_cells(sketch.alternate, here, units, sketch)
+    alternate = once(block.body, tree.Alternate, "alternate", bench)
+    if alternate is not None:
+        alternate_cells(alternate, here, units, sketch)
     for number, placed in enumerate(sketch.placed):
         _draw_placed(number, placed, sketch)
     for definition in _definitions(block.body):
@@ -84,7 +86,7 @@ def _draw(body: tuple[tree.Statement, ...], here: Context, units: Mapping[str, U
             case tree.Row() if here.parent is None:
                 place_row(each, here, units, sketch)
             case tree.Alternate() if here.parent is None:
-                sketch.alternate = each
+                pass  # fills what is left, when all else lies
             case tree.Row() | tree.Alternate():
                 word = "row" if isinstance(each, tree.Row) else "alternate"
                 assert here.statement is not None

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from bisect import bisect_right
-from collections.abc import Iterator, Mapping
+from collections.abc import Container, Iterator, Mapping
 
 from ..diagnostics.source import Span
 from ..language import tree
@@ -63,12 +63,24 @@ def alternate_cells(alternate: tree.Alternate, here: Context, units: Mapping[str
     """Fills the cells that nothing else covers, by (across + down) mod n."""
     frame = here.bench.frame
     covered = {cell for each in sketch.placed for cell in _cells_under(each.box, frame)}
+    filled: set[int] = set()
     for row in range(len(frame.down) - 1):
         for column in range(len(frame.across) - 1):
             if (row, column) in covered:
                 continue
             box = (frame.across[column], frame.down[row], frame.across[column + 1], frame.down[row + 1])
-            _put(alternate.cells[(row + column) % len(alternate.cells)], box, here, units, sketch)
+            number = (row + column) % len(alternate.cells)
+            filled.add(number)
+            _put(alternate.cells[number], box, here, units, sketch)
+    say_idle(alternate, filled, here.bench)
+
+
+def say_idle(alternate: tree.Alternate, filled: Container[int], bench: Bench) -> None:
+    """Remarks on what stands in an `alternate` and fills no cell. `filled`: the numbers of what does."""
+    seen = [cell for number, cell in enumerate(alternate.cells) if number in filled]
+    for cell in alternate.cells:
+        if cell not in seen and not bench.failed:
+            bench.say(complain.alternate_idle(cell))
 
 
 def _cells_under(box: Box, frame: Frame) -> Iterator[tuple[int, int]]:

@@ -90,7 +90,6 @@ class Sketch:
     grains: list[GrainWish] = field(default_factory=list)
     allowances: list[AllowanceWish] = field(default_factory=list)
     named: list[Point] = field(default_factory=list)
-    alternate: tree.Alternate | None = None
     rows: int = 0
     fitted: dict[tuple[Span, tuple[Number, Number]],
                  Transform | None] = field(default_factory=dict)  # by cell and size

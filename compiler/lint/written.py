@@ -35,9 +35,17 @@ def passed_on(linted: Linted) -> Iterator[Diagnostic]:
             continue
         owner = next((node for node in linted.statements() if isinstance(node, tree.PointDef | tree.Use)
                       and each.primary.span in (_name_of(node).span,)), None)
-        fix = linted.without("Take it away", owner.span) if owner else each.fix
+        fix = linted.without("Take it away", owner.span) if owner and not _is_called(owner, linted) else each.fix
         yield replace(warning(each.code, each.message, each.primary.span, each.primary.text, help=each.help),
                       fix=fix)
+
+
+def _is_called(node: tree.PointDef | tree.Use, linted: Linted) -> bool:
+    """Whether a cell calls the unit all the same, as the row of a quilt does under a `place`."""
+    return isinstance(node, tree.Use) and any(
+        isinstance(each, tree.UnitCell) and each.unit.text == node.alias.text
+        for part in linted.parts if part.span.start <= node.span.start < part.span.end
+        for each in nodes_in(part))
 
 
 def _name_of(node: tree.PointDef | tree.Use) -> tree.Name:

@@ -10,7 +10,8 @@ from ..drafting.complaints import units as complain_units
 from ..drafting.complaints.points import grid_point_off
 from ..drafting.context import Bench
 from ..drafting.frame import column_letters, column_number
-from ..drafting.placing import pose_of
+from ..drafting.ground import once
+from ..drafting.placing import pose_of, say_idle
 from ..drafting.sketch import Unit
 from ..language import quilt_tree, tree
 from ..measure.tolerance import Number, near
@@ -123,13 +124,14 @@ def fill_straight(setting: quilt_tree.SetStraight, size: Size, bench: Bench) -> 
                 filled = [old for old in filled if not _inside(old,
                                                                box)]  # a place over a row's cell changes it
                 put(Filled(each.cell, *box, region.span))
-    for each in setting.body:
-        if isinstance(each, tree.Alternate):
-            for row in range(down):
-                for column in range(across):
-                    if (column, row) not in covered:
-                        cell = each.cells[(column + row) % len(each.cells)]
-                        put(Filled(cell, column, row, column + 1, row + 1, cell.span))
+    alternate = once(setting.body, tree.Alternate, "alternate", bench, whole="set")
+    if alternate is not None:
+        free = [(column, row) for row in range(down) for column in range(across)
+                if (column, row) not in covered]
+        for column, row in free:
+            cell = alternate.cells[(column + row) % len(alternate.cells)]
+            put(Filled(cell, column, row, column + 1, row + 1, cell.span))
+        say_idle(alternate, {(column + row) % len(alternate.cells) for column, row in free}, bench)
     _check_covered(setting.span, across, down, covered, bench)
     return filled
 
@@ -204,13 +206,13 @@ def fill_on_point(setting: quilt_tree.SetOnPoint, size: Size, bench: Bench) -> d
                 elif box is not None:
                     _check_placed(placed, [(box[0], box[1])], region.span, bench)
                     filled[2 * box[0] + 1, 2 * box[1] + 1] = (each.cell, region.span)
-    for each in setting.body:
-        if isinstance(each, tree.Alternate):
-            for line in lines:
-                for at in line:
-                    kind = 1 - at[0] % 2
-                    cell = each.cells[kind % len(each.cells)]
-                    filled.setdefault(at, (cell, cell.span))
+    alternate = once(setting.body, tree.Alternate, "alternate", bench, whole="set")
+    if alternate is not None:
+        free = [at for line in lines for at in line if at not in filled]
+        kinds = {at: (1 - at[0] % 2) % len(alternate.cells) for at in free}
+        for at, kind in kinds.items():
+            filled[at] = (alternate.cells[kind], alternate.cells[kind].span)
+        say_idle(alternate, (0, 1) if free else (), bench)  # of one block across there is no second kind
     missing = [at for line in lines for at in line if at not in filled]
     if missing and not bench.failed:
         number = next(k for k, line in enumerate(lines) if missing[0] in line)

@@ -213,7 +213,7 @@ def region_over_sashing(span: Span) -> Diagnostic:
 def mattress_unknown(fits: quilt_tree.Fits, known: Sequence[str]) -> Diagnostic:
     """A bed that no list has."""
     words = " ".join(each.text for each in fits.mattress)
-    return error("mattress-unknown", f"No list here has a `{words}` mattress.", fits.span,
+    return error("mattress-unknown", f"No list here has the mattress `{words}`.", fits.span,
                  help=did_you_mean(words, known) or f"Known are {one_of(list(known), 'and')}.")
 
 

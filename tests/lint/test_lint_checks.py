@@ -129,3 +129,20 @@ def test_mends_write_what_was_meant() -> None:
         '  use "Pair" version 4 as pair\n  grid 1 x 1\n  row pair\n'
         "  # why\n}\n")
     assert after(once, shelf) == once and codes(once, shelf) == []
+
+
+def test_a_unit_that_a_covered_row_calls_is_told_of_and_its_use_kept() -> None:
+    """Without its `use` the quilt would no longer compile."""
+    text = '''edition 1
+block "Plank" version 1 { family strip  note "Own."  finished 4in  piece plank at center in dark }
+block "Beam" version 1 { family strip  note "Own."  finished 4in  piece beam at center in dark }
+quilt "Deck" version 1 {
+  note "Own."
+  use "Plank" as plank  use "Beam" as beam
+  fabric dark
+  set straight 1 across 1 down { row beam  place plank in A1..B2 }
+  binding 2in in dark  backing in dark  batting
+}
+'''
+    assert codes(text) == ["unit-unused"]
+    assert after(text) == text

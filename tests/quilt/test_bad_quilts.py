@@ -99,6 +99,8 @@ BAD = (
     ("border 2in in sand", "set-missing", '"Trial"', "sets no blocks",
      "`set straight 4 across 5 down { ... }`"),
     (SET + " set rows { row pair }", "statement-twice", "set rows { row pair }", "one `set`", "Take one"),
+    ("set straight 2 across 2 down { alternate pair alternate sail }", "statement-twice", "alternate sail",
+     "A set has one `alternate`", "Take one"),
     (SET + " sashing 1in in sand sashing 2in in sand", "statement-twice", "sashing 2in in sand",
      "one `sashing`", ""),
     (SET + " binding 2in in sand", "statement-twice", "binding 2 1/2in in indigo", "one `binding`", ""),

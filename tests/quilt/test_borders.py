@@ -6,8 +6,9 @@ from collections import Counter
 from math import isclose
 
 import pytest
+from piecewright.cutting.plans.plan import plan_cutting
 from piecewright.quilt.model import Quilt
-from support.quilts import codes, lay, needed, pieces_called, polygon_of, size_of, try_quilt
+from support.quilts import codes, compile_text, lay, needed, pieces_called, polygon_of, size_of, try_quilt
 
 INSIDE = "set straight 4 across 5 down { alternate pair }\n"
 """16in x 20in."""
@@ -177,3 +178,24 @@ def test_a_medallion() -> None:
                                                                          (10, 18)]
     assert all(need.count == 1 or need.reversed == 4 for need in quilt.needs
                if need.template.startswith("Sail"))
+
+
+def test_the_pieces_of_a_pieced_borders_units_are_cut_as_in_any_block() -> None:
+    """Not as strips, which are cut to the mark above and trimmed: a third of 4in and its allowances is no
+    mark of the ruler, so the patch has a template; half of 4in is one."""
+    text = """edition 1
+        block "Thirds" { grid 3 x 3 of 3in  alternate plain dark, plain sand }
+        block "Halves" { grid 2 x 2 of 2in  alternate plain dark, plain sand }
+        quilt "Trial" {
+          use "Thirds" as thirds  use "Halves" as halves
+          fabric dark  fabric sand
+          set straight 2 across 2 down of 8in { alternate plain sand }
+          border 4in of thirds, halves corners plain sand
+          binding 2in in dark  backing in sand  batting
+        }"""
+    made = compile_text(text)
+    assert made.value is not None, made.diagnostics
+    plan = plan_cutting(made.value.quilts[0]).value
+    assert plan is not None
+    cuts = {cut.template: (cut.kind, round(float(cut.width), 4)) for cut in plan.cuts if cut.template}
+    assert cuts == {"Thirds A": ("template", 1.8333), "Halves A": ("square", 2.5)}

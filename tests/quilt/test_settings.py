@@ -7,7 +7,7 @@ from math import isclose, sqrt
 
 import pytest
 from piecewright.quilt.model import Quilt
-from support.quilts import lay, needed, pieces_called, polygon_of, size_of
+from support.quilts import codes, lay, needed, pieces_called, polygon_of, size_of, try_quilt
 
 ROOT_2 = sqrt(2)
 
@@ -271,3 +271,15 @@ def test_rows_with_sashing_around() -> None:
 def test_a_turned_block_is_as_long_as_it_lies() -> None:
     quilt = lay("set rows { row 6 goose  row 12 goose turned 90deg }")
     assert (quilt.width, quilt.height) == (24, 6)
+
+
+@pytest.mark.parametrize("setting", [
+    "set on point 3 across 2 down with triangles in sand { alternate pair, sail, plain indigo }",
+    "set straight 2 across 1 down { row pair, sail  alternate plain indigo }",
+])
+def test_what_alternates_into_no_cell_is_noted(setting: str) -> None:
+    """On point there are two kinds of cell; in a set that its rows fill there is none left."""
+    outcome = try_quilt(setting)
+    assert codes(outcome) == ["alternate-idle"]
+    (said,) = [each for each in outcome.diagnostics if each.code == "alternate-idle"]
+    assert said.message == "No cell is left for `plain indigo`."

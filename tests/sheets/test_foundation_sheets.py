@@ -8,6 +8,7 @@ from piecewright.sewing.foundation import foundations
 from piecewright.sewing.model import Foundations, Section
 from piecewright.sheets.arrange.leaves import bound
 from piecewright.sheets.arrange.options import SheetOptions
+from piecewright.sheets.arrange.page_bound import TooManyPages
 from piecewright.sheets.booklet.content import Cards, Paragraph, Table
 from piecewright.sheets.booklet.foundation_chapter import foundation_chapter
 from piecewright.sheets.booklet.foundation_sheets import foundation_leaves
@@ -178,3 +179,10 @@ def test_the_chapter_gives_cloth_for_every_patch_its_margin_and_the_joins_in_ord
         "Join A to B",
         "Join C-D to A-B",
     ]
+
+
+def test_a_foundation_of_a_thousand_inches_is_refused_before_it_is_tiled():
+    # 999in squared on pages whose body is 7 1/2in by 8 1/12in: the bound of templates holds for foundations.
+    draft = check_block("finished 999in\nseam top -- bottom\npiece half at left, right in dark")
+    with pytest.raises(TooManyPages, match=r"at least 16,[0-9]{3} pages"):
+        foundation_leaves(draft, foundations(draft), SheetOptions(), "under")

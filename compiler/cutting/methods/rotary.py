@@ -100,8 +100,9 @@ def choose_cut(need: Need, step: Fraction = RULER_STEP, index: int = 0, fabric: 
                whole: Number | None = None) -> Cut:
     """The cut for a need. `index` is its place in the quilt's needs; `whole` the finished width of its
     block."""
+    part = "blocks" if need.template else need.part  # a block's piece is no strip, in a pieced border either
     method = (template_method(need.outline, need.allowances, HOLE) if need.holed else
-              method_of(need.outline, need.allowances, step, whole, need.part))
+              method_of(need.outline, need.allowances, step, whole, part))
     method = _on_print(method, need, fabric)
     plain, back = (ceil(each / method.yields) for each in (need.count, need.reversed))
     cuts, then = ceil((need.count + need.reversed) / method.yields), method.then

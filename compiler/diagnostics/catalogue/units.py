@@ -52,6 +52,10 @@ UNITS: Final = (
     beside_pair("unit-unused", "A unit that is placed nowhere",
                 "Place it, or take its `use` away.",
                 (SMALL, USE, "seam top -- bottom"), (SMALL, USE, "row pair")),
+    in_block("alternate-idle", "Nothing left to alternate with",
+             "`alternate` fills the cells that nothing else covers, its blocks and cloths taking turns. This "
+             "one comes to no cell.",
+             (TWO, "alternate plain dark, plain pale, plain red"), (TWO, "alternate plain dark, plain pale")),
     beside_pair("role-unknown", "A fabric that the unit does not have",
                 "`with dark = red` changes the unit's word on the left into yours on the right. The unit "
                 "has no such word.",

@@ -100,6 +100,14 @@ def row_wrong_count(row: tree.Row, made: int, wanted: int, cell: Number, whole: 
                  help=f"{'Take away' if made > wanted else 'Add'} {abs(made - wanted)}.")
 
 
+def alternate_idle(cell: tree.Cell) -> Diagnostic:
+    """One of an `alternate`'s cells that falls nowhere, in a block or in a quilt's set."""
+    words = f"plain {cell.role.text}" if isinstance(cell, tree.PlainCell) else cell.unit.text
+    return note("alternate-idle", f"No cell is left for `{words}`.", cell.span,
+                help="`alternate` fills the cells that nothing else covers, in turns; on point it takes two, "
+                     "one for either kind of cell.")
+
+
 def row_uneven_count(row: tree.Row, made: int, wanted: int) -> Diagnostic:
     """The same on a grid of unequal columns, where sums say nothing."""
     return error("row-too-long" if made > wanted else "row-too-short",

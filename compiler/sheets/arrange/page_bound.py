@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from math import ceil
 from typing import Final
 
@@ -32,10 +32,14 @@ def refuse_too_many(pages: int, at_least: str = "") -> None:
 
 
 def pages_covered(templates: Sequence[Template], paper: Paper, options: SheetOptions) -> int:
-    """How many pages the outlines' areas alone would cover: no layout takes fewer."""
+    """How many pages the templates' areas alone would cover: no layout takes fewer."""
+    return pages_under([outline_of(template, 0.0, options) for template in templates], paper)
+
+
+def pages_under(rings: Iterable[Ring], paper: Paper) -> int:
+    """How many pages the areas alone of outlines that do not overlap would cover."""
     left, top, right, bottom = paper.body
-    covered = sum(_area(outline_of(template, 0.0, options)) for template in templates)
-    return ceil(covered / ((right - left) * (bottom - top)))
+    return ceil(sum(_area(ring) for ring in rings) / ((right - left) * (bottom - top)))
 
 
 def _area(ring: Ring) -> float:
