@@ -35,7 +35,8 @@ def passed_on(linted: Linted) -> Iterator[Diagnostic]:
             continue
         owner = next((node for node in linted.statements() if isinstance(node, tree.PointDef | tree.Use)
                       and each.primary.span in (_name_of(node).span,)), None)
-        fix = linted.without("Take it away", owner.span) if owner and not _is_called(owner, linted) else each.fix
+        idle = owner is not None and not _is_called(owner, linted)
+        fix = linted.without("Take it away", owner.span) if owner and idle else each.fix
         yield replace(warning(each.code, each.message, each.primary.span, each.primary.text, help=each.help),
                       fix=fix)
 
