@@ -103,6 +103,7 @@ def made_of_block(block: CompiledBlock, options: SheetOptions, booklets: Booklet
 
         yield Made("", arrange_block(block.draft, block.templates, options))
         return
+    from ..sheets.arrange.page_bound import bounded
     from ..sheets.booklet.block_book import BLOCK_PARTS, Sewn, block_book, block_part
     from ..sheets.booklet.set_pages import chapters_document, set_book
 
@@ -110,10 +111,11 @@ def made_of_block(block: CompiledBlock, options: SheetOptions, booklets: Booklet
     way = booklets.way_for(block)
     if booklets.wanted:
         book = block_book(sewn, options, way)
-        yield Made(BOOKLET, set_book(book, options), book)
+        yield Made(BOOKLET, bounded(set_book(book, options)), book)
     for part in BLOCK_PARTS:
         if part in parts:
-            yield Made(part, chapters_document(block_part(sewn, part, options, way), options))
+            alone = chapters_document(block_part(sewn, part, options, way), options)
+            yield Made(part, bounded(alone))
 
 
 def refuse_html(formats: tuple[str, ...], booklets: Booklets) -> None:

@@ -61,8 +61,8 @@ def tables_of(planned: PlannedQuilt) -> Iterator[tuple[str, bytes]]:
     from json import dumps
 
     from ..sheets.reports.quilt_csv import quilt_csv
-    from ..sheets.reports.quilt_report import quilt_report
+    from ..sheets.reports.quilt_report import planned_report
 
     for name, text in quilt_csv(planned.quilt, planned.plan).items():
         yield name, text.encode()
-    yield "numbers.json", dumps(quilt_report(planned.quilt, planned.plan), indent=1).encode() + b"\n"
+    yield "numbers.json", dumps(planned_report(planned), indent=1).encode() + b"\n"

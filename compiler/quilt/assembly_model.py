@@ -92,3 +92,9 @@ class QuiltAssembly:
         """The kind of a piece of the top, by its number."""
         label = self.assembly.pieces[piece - 1].template
         return next(kind for kind in self.kinds if kind.label == label)
+
+    @property
+    def row_names(self) -> dict[str, str]:
+        """`R1`, `R2`, ... in the order of sewing: what each row's unit is called."""
+        rows = (row for stage in self.stages for row in stage.rows)
+        return {row.makes: f"R{number}" for number, row in enumerate(rows, 1)}

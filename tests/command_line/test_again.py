@@ -197,7 +197,7 @@ def test_lock_that_comes_or_changes_is_seen(cache: Path) -> None:
 
 
 def test_file_changed_while_it_is_built_is_built_again(cache: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    from piecewright.command_line.commands import build as building
+    from piecewright.command_line import drawn_files as building
 
     real = building.made_of_quilt
 

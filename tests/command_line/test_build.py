@@ -223,12 +223,12 @@ def test_file_larger_than_the_system_allows_leaves_nothing(here: Path) -> None:
 
 
 def test_mistake_while_laying_out_names_the_block(here: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    from piecewright.command_line.commands import build
+    from piecewright.command_line import drawn_files
 
     def broken(*_given: object) -> None:
         raise KeyError("no such corner")
 
-    monkeypatch.setattr(build, "made_of_block", broken)
+    monkeypatch.setattr(drawn_files, "made_of_block", broken)
     ended = piecewright("build", VANE_FILE)
     assert ended.status == 3 and ended.err.count("\n") == 1
     assert "vane.block, block 'Tidewater Vane': This is a mistake in Piecewright" in ended.err

@@ -120,12 +120,30 @@ def test_quilts_are_told_in_each_colourway() -> None:
     assert all(keys <= set(each) for each in sea["fabrics"])
 
 
+def test_the_rows_and_borders_of_a_quilt_are_told_with_their_proof() -> None:
+    """Two rows of block and square, turn and turn about, one made twice; then a border at the sides first."""
+    text = (WITH_UNITS + QUILT).encode()
+    sea = json.loads(piecewright("explain", "-", "--format", "json", stdin=text).out)["quilts"][0]
+    made = sea["assembly"]
+    assert made["proof"]["closes"] and made["proof"]["sentence"].endswith("closes exactly")
+    assert [stage["title"] for stage in made["stages"]] == ["Rows", "Centre", "Border 1"]
+    names = {part["name"]: part["what"] for part in made["parts"]}
+    across, back = made["stages"][0]["rows"]
+    assert {tuple(names[part] for part in row["parts"]): row["batch"] for row in (across, back)} == {
+        ("Harbour", "plain square"): 2, ("plain square", "Harbour"): 1}
+    sides, ends = made["stages"][2]["rows"]
+    assert sides["unfinished"] == {"width": 16.5, "height": 18.5}
+    assert ends["unfinished"] == {"width": 16.5, "height": 22.5} and ends["parts"][1] == sides["name"]
+    assert len(made["steps"]) == len({step["makes"] for step in made["steps"]})
+
+
 def test_quilts_are_told_to_people() -> None:
     text = piecewright("explain", "-", stdin=(WITH_UNITS + QUILT).encode()).out
     sea, land = text.index("Haven Steps, Sea, version 4"), text.index("Haven Steps, Land, version 4")
     assert "Finished 16in x 22in; straight, 2 across and 3 down" in text[sea:land]
     assert "3 squares 3 7/8in: 6 half-square triangles for Harbour" in text[sea:land]
     assert "Fabric to buy" in text[sea:land] and "Indigo print" in text[sea:land]
+    assert "Border 1" in text[sea:land] and "; unfinished 16 1/2in x 22 1/2in" in text[sea:land]
     assert max(len(line) for line in text.splitlines()) <= 80
 
 

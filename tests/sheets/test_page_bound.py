@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from piecewright.diagnostics.source import Source
 from piecewright.language.shelf import EmptyShelf
 from piecewright.pipeline import compile_source
 from piecewright.sheets.arrange.block_sheets import arrange_block
 from piecewright.sheets.arrange.options import SheetOptions
-from piecewright.sheets.arrange.page_bound import PAGES_MOST, TooManyPages
+from piecewright.sheets.arrange.page_bound import PAGES_MOST, TooManyPages, bounded
+from piecewright.sheets.page import Document, Page
 
 
 def pages_of(side: str) -> int:
@@ -38,3 +41,11 @@ def test_the_units_are_pointed_at() -> None:
     with pytest.raises(TooManyPages) as refused:
         pages_of("900in")
     assert "look at the units" in refused.value.help
+
+
+def test_all_pages_together_are_bounded() -> None:
+    page = Page(612.0, 792.0, "Foundation section A", ())
+    most = Document("Marram Field", "", "", "", (page,) * PAGES_MOST)
+    assert bounded(most) is most
+    with pytest.raises(TooManyPages, match="The sheets take 401 pages; 400 is the most of one block"):
+        bounded(replace(most, pages=(*most.pages, page)))

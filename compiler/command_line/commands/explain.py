@@ -42,8 +42,9 @@ def explain(subject: str, form: str, ruler: Fraction, margin: tuple[Fraction, Fr
     """Say everything about the blocks and quilts in FILE, or what the CODE of a message means.
 
     For a block: every piece, its template, sizes, angles, how many to cut in what fabric and how, how every
-    unit lies, how it is sewn. For a quilt: its blocks, every cut, what to buy. And every default in force.
-    For a code, as in error[seam-hangs]: what it means, with an example of each.
+    unit lies, how it is sewn. For a quilt: its blocks, every cut, what to buy, its rows and
+    borders. And every default in force. For a code, as in error[seam-hangs]: what it means, with an example
+    of each.
     """
     if subject != DASH and not os.path.lexists(subject) and CODE.fullmatch(subject):
         return explain_code(subject, form)
@@ -71,9 +72,9 @@ def told(compiled: Compiled, form: str, ruler: Fraction) -> str:
 
     told = report(compiled.blocks, ruler)
     if compiled.planned:
-        from ...sheets.reports.quilt_report import quilt_report
+        from ...sheets.reports.quilt_report import planned_report
 
-        told["quilts"] = [quilt_report(each.quilt, each.plan) for each in compiled.planned]
+        told["quilts"] = [planned_report(each) for each in compiled.planned]
     return dumps(told, ensure_ascii=True)
 
 

@@ -66,9 +66,10 @@ FILES: Final = (
     Entry("statements-too-many", "More statements than a file may have",
           "A file holds up to 100,000 statements. Share the blocks out over several files; a block finds "
           "the others beside it."),
-    Entry("pages-too-many", "Templates on more pages than anybody prints",
-          "The templates of one block may take up to 400 pages, most of a ream. More is usually a slip of "
-          "the pen, such as inches for millimetres. No sheets are made of the file; other files' are."),
+    Entry("pages-too-many", "Sheets of more pages than anybody prints",
+          "All sheets of one block, or its booklet, may take up to 400 pages, most of a ream. More is "
+          "usually a slip of the pen, such as inches for millimetres. No sheets are made of the file; those "
+          "of other files are."),
     Entry("errors-too-many", "A file of little but mistakes",
           "After the first hundreds of mistakes the rest of the file is not told of: it is probably not a "
           "block file, or one early mistake causes all the others. Mend the first ones and check again."),

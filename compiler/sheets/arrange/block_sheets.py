@@ -23,7 +23,7 @@ from .furniture import Heading, Paper, foot_marks, map_marks
 from .leaves import Leaf, bound, paper_for
 from .legend import legend_of
 from .options import SheetOptions
-from .page_bound import pages_covered, refuse_too_many
+from .page_bound import bounded, pages_covered, refuse_too_many
 from .swatches import SWATCH_ROW, fabric_order, strip_marks, strip_of
 from .table import pages_of
 from .template_sheets import template_pages
@@ -55,13 +55,9 @@ def arrange_block(draft: Draft, templates: Sequence[Template], options: SheetOpt
     """The sheets of a block: every template once, at true size when printed as the options foresee."""
     size = finished_size(draft)
     leaves = block_leaves(draft, templates, options, f"{size} finished · version {draft.version}")
-    return Document(
-        printable(draft.title),
-        f"version {draft.version}, {size} finished",
-        draft.maker,
-        _keywords(draft),
-        bound(leaves, options),
-    )
+    about = f"version {draft.version}, {size} finished"
+    pages = bound(leaves, options)
+    return bounded(Document(printable(draft.title), about, draft.maker, _keywords(draft), pages))
 
 
 def block_leaves(

@@ -1,4 +1,4 @@
-"""The most pages that the templates of one block may take, asked before any is laid out or drawn."""
+"""The most pages that one block may take: asked of its templates before any is laid out, then of them all."""
 
 from __future__ import annotations
 
@@ -7,6 +7,7 @@ from math import ceil
 from typing import Final
 
 from ...cutting.model import Template
+from ..page import Document
 from .cutout import outline_of
 from .furniture import Paper
 from .options import SheetOptions
@@ -17,8 +18,8 @@ PAGES_MOST: Final = 400
 
 
 class TooManyPages(Exception):
-    """The templates would take more pages than anybody prints; says how many, and in `help` what to do. The
-    command line makes a complaint of it, at the block's title."""
+    """A block would take more pages than anybody prints; says how many, and in `help` what to do. The command
+    line makes a complaint of it, at the block's title."""
 
     help: Final = "Make it smaller, or look at the units of its lengths."
 
@@ -29,6 +30,14 @@ def refuse_too_many(pages: int, at_least: str = "") -> None:
         raise TooManyPages(
             f"The templates take {at_least}{pages:,} pages; {PAGES_MOST} is the most of one block."
         )
+
+
+def bounded(document: Document) -> Document:
+    """The block's document itself; raises TooManyPages where all its pages together are beyond the bound."""
+    pages = len(document.pages)
+    if pages > PAGES_MOST:
+        raise TooManyPages(f"The sheets take {pages:,} pages; {PAGES_MOST} is the most of one block.")
+    return document
 
 
 def pages_covered(templates: Sequence[Template], paper: Paper, options: SheetOptions) -> int:

@@ -7,7 +7,7 @@ from typing import Final
 
 from ...diagnostics.wording import count_of
 from ...drafting.model import Draft, Edge
-from ...quilt.assembly_model import Kind, QuiltAssembly, Row, Stage
+from ...quilt.assembly_model import Kind, QuiltAssembly, Row
 from ...quilt.model import Quilt
 from ...sewing.model import Assembly, Size
 from ..quilts.drawing import quilt_fills
@@ -50,7 +50,7 @@ def _parts(quilt: Quilt, made: QuiltAssembly) -> Iterator[Part]:
         yield Paragraph("The top is one block: there is nothing to sew round it.")
         return
     yield Paragraph(READ)
-    names = _unit_names(made.stages)
+    names = made.row_names
     for stage in made.stages:
         yield Section(stage.title)
         yield Cards(tuple(_card(quilt, made, row, names) for row in stage.rows))
@@ -74,14 +74,6 @@ def _kind_rows(quilt: Quilt, kinds: Sequence[Kind]) -> Iterator[TableRow]:
 
 def _size(size: Size) -> str:
     return f"{about(size.width)} x {about(size.height)}"
-
-
-def _unit_names(stages: Sequence[Stage]) -> dict[str, str]:
-    """`R1`, `R2`, ...: what each row's unit is called."""
-    return {
-        row.makes: f"R{number}"
-        for number, row in enumerate((row for stage in stages for row in stage.rows), 1)
-    }
 
 
 def _card(quilt: Quilt, made: QuiltAssembly, row: Row, names: dict[str, str]) -> Card:

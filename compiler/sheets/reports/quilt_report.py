@@ -19,6 +19,8 @@ from ..quilts.tables import (
     template_name,
 )
 from ..quilts.thread import HAND_SHARE, MACHINE_SHARE, seam_inches, thread_yards
+from .quilt_assembly_report import quilt_assembly_record
+from .quilt_report_text import Planned
 from .report_numbers import Record, number
 
 
@@ -57,6 +59,11 @@ def quilt_report(quilt: Quilt, plan: CuttingPlan) -> Record:
         if need is not None:
             record[name] = whole_record(need)
     return record
+
+
+def planned_report(planned: Planned) -> Record:
+    """One quilt with how it goes together."""
+    return {**quilt_report(planned.quilt, planned.plan), "assembly": quilt_assembly_record(planned.assembly)}
 
 
 def size_record(width: Number, height: Number) -> Record:

@@ -10,9 +10,11 @@ from ...cutting.plan_model import CuttingPlan
 from ...diagnostics.visible import visible, width_of
 from ...diagnostics.wording import count_of
 from ...measure.fractions import ruler_text
+from ...quilt.assembly_model import QuiltAssembly
 from ...quilt.model import Quilt
 from ..quilts.tables import CutRow, FabricCuts, fabric_cuts, size_text, template_name
 from ..quilts.words import measured_shape, reason_words, size_words, yield_words
+from .quilt_assembly_report import quilt_assembly_lines
 from .report_text import default_lines
 from .text_table import ROOM, table, told, wrapped
 
@@ -30,14 +32,21 @@ class Planned(Protocol):
         """Its cutting plan."""
         ...
 
+    @property
+    def assembly(self) -> QuiltAssembly:
+        """How it goes together."""
+        ...
+
 
 def quilts_text(planned: Iterable[Planned]) -> str:
     """Every quilt, one after the other."""
-    return "\n\n\n".join("\n".join(quilt_lines(each.quilt, each.plan)) for each in planned)
+    return "\n\n\n".join("\n".join(quilt_lines(each)) for each in planned)
 
 
-def quilt_lines(quilt: Quilt, plan: CuttingPlan) -> list[str]:
-    """The head, the blocks, what to buy, the cuts of each fabric and the defaults of one quilt."""
+def quilt_lines(planned: Planned) -> list[str]:
+    """The head, the blocks, what to buy, the cuts of each fabric, the sewing and the defaults of one
+    quilt."""
+    quilt, plan = planned.quilt, planned.plan
     cuts = fabric_cuts(quilt, plan)
     lines = [*head_lines(quilt), "", "Blocks", *block_table(quilt)]
     lines += ["", "Fabric to buy", *buy_table(cuts, plan)]
@@ -45,6 +54,7 @@ def quilt_lines(quilt: Quilt, plan: CuttingPlan) -> list[str]:
         lines += ["", f"Cutting: {visible(each.title)}"]
         for row in each.rows:
             lines += cut_lines(quilt, row, plan)
+    lines += quilt_assembly_lines(planned.assembly)
     return lines + default_lines(quilt.defaults)
 
 

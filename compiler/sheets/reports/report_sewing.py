@@ -65,8 +65,13 @@ def assembly_record(sewn: Sewn) -> Record:
             for step, unit, pressing in zip(assembly.steps, assembly.units, plan.seams, strict=True)
         ],
         "meetings": {"opposite": plan.opposite, "all": len(plan.meetings)},
-        "proof": {"closes": proof.closes, "furthest": number(proof.furthest), "sentence": proof.sentence},
+        "proof": proof_record(proof),
     }
+
+
+def proof_record(proof: Proof) -> Record:
+    """What sewing it again found."""
+    return {"closes": proof.closes, "furthest": number(proof.furthest), "sentence": proof.sentence}
 
 
 def step_record(step: Step, unit: Unit, pressing: Pressing) -> Record:
