@@ -55,6 +55,7 @@ class Template:
     counts: tuple[FabricCount, ...]  # fabrics in order of first use; reversible shapes count nothing reversed
     reversible: bool
     pieces: tuple[int, ...]  # numbers of the pieces cut from it
+    share: str = ""  # of a quilt that the counts are for: "one block of 12"; "": all that is cut
 
     @property
     def cut_count(self) -> int:

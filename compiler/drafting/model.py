@@ -166,6 +166,18 @@ class Default:
 
 
 @dataclass(frozen=True, slots=True)
+class Dress:
+    """The cloths that a quilt gives a block: its pieces' fabrics are then words for cloth and no roles.
+
+    `cloths` names all the quilt's fabrics, from which their colours are chosen; `names` has the one
+    whose colour stands for each word of the block.
+    """
+
+    cloths: tuple[str, ...]
+    names: tuple[tuple[str, str], ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Draft:
     """A drafted and checked block."""
 
@@ -188,4 +200,5 @@ class Draft:
     maker: str = ""
     faces: str | None = None
     uses: tuple[tuple[str, int], ...] = ()  # titles and versions of the blocks used
+    dress: Dress | None = None  # for the sheets of a quilt: see sheets/quilts/wearing.py
     origin: Span | None = None  # the title's words

@@ -15,6 +15,7 @@ from piecewright.sheets.drawing.lettering import fraction_glyphs
 from piecewright.sheets.page import Document, Page, TextMark
 from piecewright.sheets.quilts.sheets import QUILT_PARTS, arrange_quilt, arrange_quilt_part
 from piecewright.sheets.quilts.tables import count_groups, fabric_cuts, fabric_totals
+from piecewright.sheets.quilts.wearing import worn_block, worn_words
 from shapely.geometry import Polygon
 
 from tests.support.arranged import extent, paths, rings, texts
@@ -190,3 +191,50 @@ def test_words_of_the_size_lie_outside_the_picture(name: str) -> None:
         for mark in texts(page):
             if mark.text.endswith("in") and top < mark.y < bottom:
                 assert extent(mark)[0] > right, mark.text
+
+
+def test_the_sheets_of_its_blocks_say_its_cloths_and_show_them_as_its_picture_does(whole: Whole) -> None:
+    """A maker who cuts `Indigo print` finds it on the template, in the colour of the first page."""
+    quilt, _, document = whole
+    titles = {fabric.title for fabric in quilt.fabrics}
+    shown = {mark.subject: mark.fill for mark in paths(document.pages[0], "swatch") if mark.fill}
+    sheets = [page for page in document.pages
+              if page.part.startswith("Templates: ") and "setting" not in page.part]
+    assert sheets
+    swatches = [mark for page in sheets for mark in paths(page, "swatch") if mark.fill]
+    for mark in swatches:
+        cloths = mark.subject.split(" or ")
+        assert set(cloths) <= titles
+        name = next(fabric.name for fabric in quilt.fabrics if fabric.title == cloths[0])
+        assert mark.fill == shown.get(name, mark.fill)
+    assert {mark.subject for mark in swatches} & titles
+    told = [mark.text for page in sheets for mark in texts(page)
+            if mark.text.startswith("Cut ") and " of " in mark.text]
+    assert any(line.split(" of ")[1] in titles for line in told)
+
+
+def test_a_template_says_that_its_counts_are_for_one_block() -> None:
+    """Plastic leaves its page: the label alone has to say it."""
+    quilt, plan = planned("sampler")
+    document = arrange_quilt_part("templates", quilt, plan, SheetOptions())
+    told = {mark.text for page in document.pages for mark in texts(page)}
+    assert {f"for one block of {times}" for times in quilt.block_counts if times > 1} <= told
+
+
+def test_a_role_cut_from_two_cloths_names_both() -> None:
+    quilt = quilts_of(TWO_DARKS)[0]
+    assert worn_words(quilt, 0)["dark"] == "Ink blue or Brick red"
+    counts = [count for template in worn_block(quilt, 0).templates for count in template.counts]
+    assert {count.fabric for count in counts} == {"Ink blue or Brick red", "Chalk"}
+    assert sum(count.cut + count.reversed for count in counts) == len(quilt.blocks[0].draft.pieces)
+
+
+TWO_DARKS = """edition 1
+quilt "Two Darks" {
+  use "Churn Dash" as one with dark = ink, background = chalk
+  use "Churn Dash" as two with dark = brick, background = chalk
+  fabric ink "Ink blue"  fabric brick "Brick red"  fabric chalk "Chalk"
+  set straight 2 across 2 down of 9in { alternate one, two }
+  binding 2 1/4in in ink  backing in chalk  batting
+}
+"""

@@ -17,7 +17,8 @@ def block_unknown(title: tree.Text, known: Iterable[str]) -> Diagnostic:
     names = list(known)
     close = nearest(title.text, names)
     help = (f"Did you mean {one_of([f'{chr(34)}{each}{chr(34)}' for each in close])}?" if close
-            else "It is looked for in this file, beside it, on your shelves and in the library.")
+            else "It is looked for in this file, beside it, on your shelves (`--shelf FOLDER` adds one) "
+                 "and in the library.")
     fix = Fix(f'Write "{close[0]}"', title.span, f'"{close[0]}"') if close else None
     return error("block-unknown", f'There is no block "{title.text[:60]}".', title.span, help=help, fix=fix)
 

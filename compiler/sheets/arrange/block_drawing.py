@@ -14,7 +14,7 @@ from ...measure.length import POINTS_PER_INCH
 from ...measure.tolerance import Number
 from ..drawing.lettering import cap_height
 from ..page import Mark, PathMark, Segment, TextMark
-from .fills import Fill, fills_for, texture_mark
+from .fills import Fill, texture_mark
 from .label import SetLine
 from .paths import Placement, Ring, Spot, box_path, closed, flat_ring, open_path, ring_path, straight
 from .room import Line, Room, middle_of, place_lines
@@ -33,7 +33,7 @@ from .style import (
     set_text,
     solid_mark,
 )
-from .swatches import fabric_order
+from .swatches import fills_of
 
 OUTLINE: Final = 1.1
 
@@ -66,7 +66,7 @@ class Drawing:
 
 def draw_block(draft: Draft, placement: Placement, avoid: Sequence[Ring] = ()) -> Drawing:
     """The block where the placement puts it, lettered clear of what is to be avoided."""
-    fills = fills_for(fabric_order(draft))
+    fills = fills_of(draft)
     light = {fabric: fill for fabric, fill in fills.items() if not fill.dark}
     dark = {fabric: fill for fabric, fill in fills.items() if fill.dark}
     # The grid lies under dark fabrics, for a pale line on them would be taken for a seam.
@@ -80,7 +80,7 @@ def draw_block(draft: Draft, placement: Placement, avoid: Sequence[Ring] = ()) -
 
 def portray(draft: Draft, placement: Placement) -> list[Mark]:
     """The block as it looks when it is sewn: fabrics, seams and outline, and no letters."""
-    fills = fills_for(fabric_order(draft))
+    fills = fills_of(draft)
     return [
         *_fill_marks(draft, placement, fills),
         *_seam_marks(draft, placement, fills),

@@ -12,13 +12,12 @@ from ...drafting.model import Draft
 from ...measure.length import POINTS_PER_INCH
 from ..page import Mark
 from .block_drawing import AROUND, Drawing, draw_block, surround_marks
-from .fills import fills_for
 from .furniture import Paper
 from .label_words import number_ranges
 from .paths import Placement
 from .room import Box
 from .style import SMALLEST, break_lines, set_text, shorten
-from .swatches import fabric_order, strip_marks, strip_of
+from .swatches import fabric_order, fills_of, strip_marks, strip_of
 from .table import table_marks, table_of
 
 LISTED: Final = 32
@@ -54,7 +53,7 @@ def block_page(draft: Draft, templates: Sequence[Template], paper: Paper) -> Blo
     table = table_of(templates[:listed], right - left)
     table_top = bottom - table.tall
     strip_top = table_top - strip.tall - GAP
-    marks = [*table_marks(table, left, table_top), *strip_marks(strip, fills_for(fabrics), left, strip_top)]
+    marks = [*table_marks(table, left, table_top), *strip_marks(strip, fills_of(draft), left, strip_top)]
     room = (left, top, right, strip_top - GAP)
     drawing, scale = _drawn(draft, room)
     if drawing.unlettered:

@@ -18,13 +18,12 @@ from ...measure.fractions import ruler_text
 from ..drawing.lettering import printable
 from ..page import Document, Mark
 from .block_page import BlockPage, block_page
-from .fills import fills_for
 from .furniture import Heading, Paper, foot_marks, map_marks
 from .leaves import Leaf, bound, paper_for
 from .legend import legend_of
 from .options import SheetOptions
 from .page_bound import bounded, pages_covered, refuse_too_many
-from .swatches import SWATCH_ROW, fabric_order, strip_marks, strip_of
+from .swatches import SWATCH_ROW, fills_of, strip_marks, strip_of
 from .table import pages_of
 from .template_sheets import template_pages
 
@@ -115,7 +114,7 @@ def _block_bodies(draft: Draft, templates: Sequence[Template], paper: Paper) -> 
 def _fabric_pages(draft: Draft, first: BlockPage, paper: Paper) -> Iterator[list[Mark]]:
     """Swatches of the fabrics that the block's own page does not name."""
     left, top, right, bottom = paper.body
-    fills, rest = fills_for(fabric_order(draft)), first.more_fabrics
+    fills, rest = fills_of(draft), first.more_fabrics
     while rest:
         strip = strip_of(rest, right - left, int((bottom - top) / SWATCH_ROW))
         yield strip_marks(strip, fills, left, top)

@@ -21,6 +21,8 @@ def words_of(template: Template, room: float, size: float) -> list[tuple[str, bo
     if len(counts) > MOST_COUNTS:
         counts = [*counts[: MOST_COUNTS - 1], f"and {len(counts) - MOST_COUNTS + 1} more: see the table"]
     words = [(line, True) for text in counts for line in break_lines(text, room, size, True)]
+    if template.share:
+        words.append((shorten(f"for {template.share}", room, size), False))
     words.extend((line, False) for line in _title_lines(template, room, size))
     if template.maker:
         words.append((shorten(template.maker, room, size), False))

@@ -21,10 +21,9 @@ from ..page import Mark, Page, PathMark
 from .block_drawing import AROUND, draw_block, surround_marks
 from .block_sheets import finished_size
 from .enlarge import enlarged
-from .fills import fills_for
 from .paths import Placement, Ring, Spot, closed
 from .style import BLACK, SMALLEST, WHITE, break_lines, grey_text, set_text, shorten
-from .swatches import Strip, fabric_order, strip_marks, strip_of
+from .swatches import Strip, fabric_order, fills_of, strip_marks, strip_of
 
 LEAST_SIDE: Final = 288.0
 """Points of the longer side below which a picture is a larger one made smaller, type and all."""
@@ -72,7 +71,7 @@ def block_picture(draft: Draft, size: float) -> Page:
         *surround_marks(draft, placement),
     ]
     y = placement.spot_at(0, draft.height).y + AROUND[3] + 8
-    marks.extend(strip_marks(layout.strip, fills_for(fabric_order(draft)), EDGE, y))
+    marks.extend(strip_marks(layout.strip, fills_of(draft), EDGE, y))
     y += layout.strip.tall + 4
     marks.extend(
         grey_text(EDGE, y + 6 + row * WORDS_LINE, line, SMALLEST) for row, line in enumerate(layout.words)

@@ -8,7 +8,7 @@ from typing import Final
 
 from ...drafting.model import Draft
 from ..page import Mark, PathMark
-from .fills import Fill, texture_mark
+from .fills import Fill, fills_for, texture_mark
 from .paths import box_path
 from .style import BLACK, LABEL, measure, set_text, shorten
 
@@ -23,6 +23,15 @@ AFTER_NAME: Final = 18.0
 def fabric_order(draft: Draft) -> tuple[str, ...]:
     """The roles of a block in order of first use."""
     return tuple(dict.fromkeys(piece.fabric for piece in draft.pieces))
+
+
+def fills_of(draft: Draft) -> dict[str, Fill]:
+    """The fill of each of its fabrics: those of the quilt whose cloths it is in, else of its own roles."""
+    order = fabric_order(draft)
+    if draft.dress is None:
+        return fills_for(order)
+    fills, names = fills_for(draft.dress.cloths), dict(draft.dress.names)
+    return {fabric: fills[names[fabric]] for fabric in order}
 
 
 @dataclass(frozen=True, slots=True)

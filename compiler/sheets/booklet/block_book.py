@@ -76,6 +76,7 @@ def block_part(block: Sewn, part: BlockPart, options: SheetOptions, way: Way = "
     return _bound(block, (_Maker(block, options, way).chapter(part),))
 
 
+
 class _Maker:
     """Makes chapters; what several need is found once."""
 

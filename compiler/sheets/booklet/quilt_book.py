@@ -10,6 +10,7 @@ from ...cutting.model import Template
 from ...cutting.needs import SizedBlock
 from ...cutting.plan_model import CuttingPlan
 from ...diagnostics.wording import count_of
+from ...drafting.model import Draft
 from ...measure.length import POINTS_PER_INCH
 from ...quilt.assembly_model import QuiltAssembly
 from ...quilt.counting import ALLOWANCE
@@ -26,6 +27,7 @@ from ..quilts.picture import picture_leaf
 from ..quilts.sheets import BlockSheets
 from ..quilts.tables import block_name, size_text
 from ..quilts.templates import setting_templates
+from ..quilts.wearing import worn_block
 from .block_book import QUILTED, BlockPart, Sewn, Way, block_chapters
 from .content import Book, Chapter, List, Paragraph, Part, Picture, Section
 from .envelope_chapters import card_parts, cause_lines, glossary_chapter, safety_chapter
@@ -123,10 +125,21 @@ class QuiltBook:
             size = size_text(block.draft.width, block.draft.height)
             times = count_of(self.quilt.block_counts[index], "time")
             under = f"{size} finished · version {block.draft.version} · {times} in {self.quilt.title}"
-            for chapter in block_chapters(sewn, self.options, self.way_for(block), under, self.sheets, parts):
+            for chapter in block_chapters(sewn, self.options, self.way_for(block), under, self._sheets(index), parts):
                 yield replace(
                     chapter, title=f"{name}: {chapter.title.lower()}", sheets=tuple(new(chapter.sheets))
                 )
+
+    def _sheets(self, index: int) -> BlockSheets:
+        """What lays out a block's templates: in the quilt's cloths."""
+        worn, sheets = worn_block(self.quilt, index), self.sheets
+
+        def leaves(
+            draft: Draft, templates: Sequence[Template], options: SheetOptions, under: str, part: str
+        ) -> list[Leaf]:
+            return sheets(worn.draft, worn.templates, options, under, part)
+
+        return leaves
 
     def _setting_chapters(self) -> Iterator[Chapter]:
         """The templates of the setting and the borders, where there are any."""
@@ -152,7 +165,8 @@ class QuiltBook:
 
     def _cards(self) -> Iterator[Part]:
         """A card for the envelope of each block."""
-        for block in self.quilt.blocks:
+        for index in range(len(self.quilt.blocks)):
+            block = worn_block(self.quilt, index)
             yield from card_parts(block.draft, block.templates)
 
     def bound(self, chapters: Sequence[Chapter]) -> Book:

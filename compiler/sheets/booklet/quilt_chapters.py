@@ -9,7 +9,7 @@ from ...diagnostics.wording import count_of
 from ...quilt.model import Quilt
 from ..quilts.chart import COLUMNS as CHART_COLUMNS
 from ..quilts.chart import INTRO as CHART_INTRO
-from ..quilts.chart import chart_row
+from ..quilts.chart import chart_rows
 from ..quilts.counts import COLUMNS as COUNT_COLUMNS
 from ..quilts.counts import FABRIC_COLUMNS, count_row, group_words, total_row
 from ..quilts.counts import INTRO as COUNTS_INTRO
@@ -63,6 +63,6 @@ def chart_chapter(quilt: Quilt, plan: CuttingPlan) -> Chapter:
     parts: list[Part] = [Paragraph(CHART_INTRO)]
     for cuts in fabric_cuts(quilt, plan):
         parts.append(Section(cuts.title, f"buy {cuts.plan.buy_text}"))
-        rows = tuple(chart_row(row, plan.ruler_step) for row in cuts.rows)
+        rows = tuple(chart_rows(cuts, plan.ruler_step))
         parts.append(Table(CHART_COLUMNS, rows, f"Cuts of {cuts.title}"))
     return Chapter("Cutting chart", tuple(parts), note=CHART_NOTE)

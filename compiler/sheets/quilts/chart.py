@@ -3,7 +3,7 @@ cut."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from fractions import Fraction
 from typing import Final
 
@@ -14,8 +14,8 @@ from ..arrange.leaves import Leaf
 from ..page import Mark
 from .flow import Column, Item, Row, flow, gap, paragraph, section, table_items
 from .frame import note_lines, open_body, open_leaf
-from .tables import CutRow, FabricCuts, fabric_cuts
-from .words import cut_title, joined_words, reason_words, yield_words
+from .tables import CutRow, FabricCuts, fabric_cuts, measured_shape
+from .words import BOXES, cut_title, joined_words, reason_words, size_words, yield_words
 
 COLUMNS: Final = (
     Column("key", 18.0, bold=True),
@@ -54,16 +54,35 @@ def chart_leaves(quilt: Quilt, plan: CuttingPlan, paper: Paper) -> list[Leaf]:
 def fabric_items(cuts: FabricCuts, step: Fraction, width: float) -> Iterator[Item]:
     """One fabric's section of the chart."""
     yield section(cuts.title, f"buy {cuts.plan.buy_text}", width)
-    yield from table_items(COLUMNS, [chart_row(row, step) for row in cuts.rows], width)
+    yield from table_items(COLUMNS, chart_rows(cuts, step), width)
     yield gap(6)
 
 
-def chart_row(row: CutRow, step: Fraction) -> Row:
+def chart_rows(cuts: FabricCuts, step: Fraction) -> list[Row]:
+    """A fabric's cuts as rows. Where several are of one size, the first says how many that is in all."""
+    alike: dict[str, list[CutRow]] = {}
+    for row in cuts.rows:
+        if row.cut.kind in BOXES and row.cut.joined <= 1:
+            alike.setdefault(f"{measured_shape(row.cut)} {size_words(row.cut, step)}", []).append(row)
+    sums = {rows[0].key: rows for rows in alike.values() if len(rows) > 1}
+    return [_chart_row(row, step, sums.get(row.key, ())) for row in cuts.rows]
+
+
+def _chart_row(row: CutRow, step: Fraction, alike: Sequence[CutRow]) -> Row:
     """One cut as a row, with the other ways under it."""
     cut = row.cut
-    what = ", ".join(filter(None, (cut_title(cut, step), joined_words(cut))))
+    what = ", ".join(filter(None, (cut_title(cut, step), joined_words(cut), sum_words(alike))))
     cells = (row.key, str(cut.cuts), what, yield_words(cut), row.purpose, reason_words(cut))
     return Row(cells, f"{cut.fabric} {row.key}", notes=tuple(offer_words(offer) for offer in cut.offers))
+
+
+def sum_words(alike: Sequence[CutRow]) -> str:
+    """`20 in all with h and j`: how many cuts of one size there are; '' where there is one row of them."""
+    if not alike:
+        return ""
+    rest = [row.key for row in alike[1:]]
+    keys = " and ".join(filter(None, (", ".join(rest[:-1]), rest[-1])))
+    return f"{sum(row.cut.cuts for row in alike)} in all with {keys}"
 
 
 def offer_words(offer: Offer) -> str:

@@ -24,6 +24,7 @@ from .picture import picture_leaf
 from .supplies import supplies_leaves
 from .tables import block_name, size_text
 from .templates import setting_templates
+from .wearing import worn_block
 
 QuiltPart = Literal["picture", "supplies", "counts", "chart", "cutting", "templates"]
 QUILT_PARTS: Final[tuple[QuiltPart, ...]] = get_args(QuiltPart)
@@ -77,7 +78,8 @@ def _template_leaves(
     quilt: Quilt, plan: CuttingPlan, options: SheetOptions, sheets: BlockSheets
 ) -> Iterator[Leaf]:
     """Every block's sheets, one copy of each; then templates that the setting and the borders need."""
-    for index, block in enumerate(quilt.blocks):
+    for index in range(len(quilt.blocks)):
+        block = worn_block(quilt, index)
         draft = block.draft
         size = size_text(draft.width, draft.height)
         uses = quilt.block_counts[index]

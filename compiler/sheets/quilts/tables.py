@@ -20,6 +20,9 @@ KEY_LETTERS: Final = "abcdefghjkmnprstuvwxyz"
 """Letters that name cuts on the chart and in the pictures: small ones, for templates have capitals; none that
 could be read as a figure or as its neighbour."""
 
+SQUARES: Final = ("square", "half-square triangle", "quarter-square triangle")
+"""Kinds that are cut as squares."""
+
 NAMES_MOST: Final = 2  # names of pieces that a row gives; more say nothing
 
 PART_WORDS: Final = {
@@ -118,10 +121,24 @@ def keys_of(plan: CuttingPlan, cuts: FabricCuts) -> dict[int, CutRow]:
     return {number: rows[id(cut)] for number, cut in enumerate(plan.cuts) if id(cut) in rows}
 
 
-def _size_order(cut: Cut, number: int) -> tuple[float, float, int]:
-    """The largest first: by the longer side, then by the shorter."""
+def _size_order(cut: Cut, number: int) -> tuple[float, float, str, int]:
+    """The largest first: by the longer side, then by the shorter; of one size, like shapes together."""
     sides = sorted((float(cut.width), float(cut.height)))
-    return -sides[1], -sides[0], number
+    return -sides[1], -sides[0], measured_shape(cut), number
+
+
+def measured_shape(cut: Cut) -> str:
+    """What the ruler is laid on: `square`, `rectangle`, `strip`, `panel`; a shape's own name where cut
+    aslant."""
+    if cut.part == "backing":
+        return "panel"
+    if cut.part == "binding" and cut.angle is not None:
+        return "square" if cut.width == cut.height else "rectangle"
+    if cut.kind in SQUARES:
+        return "square"
+    if cut.kind == "half-rectangle triangle":
+        return "rectangle"
+    return cut.kind
 
 
 def cut_key(number: int) -> str:

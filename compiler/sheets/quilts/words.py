@@ -10,25 +10,10 @@ from ...cutting.plan_model import Cut
 from ...diagnostics.wording import count_of
 from ...measure.fractions import mark_up, nearest_mark, ruler_text
 from ...measure.tolerance import Number
-from .tables import CutRow
+from .tables import SQUARES, CutRow, measured_shape
 
-SQUARES: Final = ("square", "half-square triangle", "quarter-square triangle")
 BOXES: Final = (*SQUARES, "rectangle", "half-rectangle triangle", "strip")
 """Kinds that the cutter measures as a box; all others are cut from a strip, or round a template."""
-
-
-def measured_shape(cut: Cut) -> str:
-    """What the ruler is laid on: `square`, `rectangle`, `strip`, `panel`; a shape's own name where cut
-    aslant."""
-    if cut.part == "backing":
-        return "panel"
-    if cut.part == "binding" and cut.angle is not None:
-        return "square" if cut.width == cut.height else "rectangle"
-    if cut.kind in SQUARES:
-        return "square"
-    if cut.kind == "half-rectangle triangle":
-        return "rectangle"
-    return cut.kind
 
 
 def size_words(cut: Cut, step: Fraction) -> str:
