@@ -11,13 +11,26 @@ from .tolerance import NEAR, Number
 RULER_STEP: Final = Fraction(1, 8)
 """Inches between the marks that rotary cutting goes by (common practice, no published source)."""
 
+HALF_MILLIMETRE: Final = 0.05 / 2.54
+"""Inches. The finest that a centimetre ruler can be read to, and that metric drafts are drawn in."""
+
 READABLE: Final = (1, 2, 4, 8, 16, 32, 3)
 """Denominators that a reader takes in at a glance, in the order they are tried."""
 
 
 def ruler_text(length: Number, unit: str = "in") -> str:
-    """`3 7/8in`, `1/2in`, `6in`; three decimals (`2.828in`) where no readable fraction is within NEAR."""
-    return number_text(length) + unit
+    """`3 7/8in`, `1/2in`, `6in`; `20cm` where that is the whole measure; else three decimals: `2.828in`."""
+    inches = number_text(length)
+    halves = float(length) / HALF_MILLIMETRE
+    if unit == "in" and "." in inches and abs(halves - round(halves)) * HALF_MILLIMETRE <= NEAR:
+        return f"{round(halves) / 20:g}cm"
+    return inches + unit
+
+
+def reads_exactly(length: Number) -> bool:
+    """Whether `ruler_text` gives the length as it is, in a fraction of an inch or in centimetres."""
+    text = ruler_text(length)
+    return text.endswith("cm") or "." not in text
 
 
 def number_text(value: Number) -> str:

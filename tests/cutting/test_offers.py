@@ -70,3 +70,26 @@ def test_nine_strips_sewn_are_as_wide_as_published():
     (text,) = {each.text for cut in plan_cutting(made).value.cuts for each in cut.offers}
     assert text.startswith("Sew strips 3 1/4in wide of dark, light, dark, light, dark, light, dark, light "
                            "and dark side by side, 25 1/4in wide in all;")
+
+
+def pair_quilt(across: int) -> str:
+    return f"""edition 1
+quilt "Few or Many" {{
+  use "Half-Square Triangle" version 1 as half with dark = ink, light = chalk
+  fabric ink "Ink blue"  fabric chalk "Chalk white"
+  set straight {across} across 1 down of 3in {{ row {across} half }}
+  binding 2 1/4in in ink  backing in chalk  batting
+}}
+"""
+
+
+@pytest.mark.parametrize(("across", "methods"), [
+    (3, ["two at a time"]), (5, ["two at a time"]), (6, ["two at a time", "eight at a time"]),
+])  # fmt: skip
+def test_eight_at_a_time_is_not_offered_for_a_few(across, methods):
+    """Whoever wants three squares does not make eight (common practice, no published source)."""
+    cuts = plan_cutting(compiled_quilt(pair_quilt(across))).value.cuts
+    found = [each for cut in cuts for each in cut.offers]
+    assert [each.method for each in found[: len(methods)]] == methods
+    assert len({each.method for each in found}) == len(methods)
+    assert all("of Ink blue and" in each.text or "of Chalk white and" in each.text for each in found)

@@ -13,6 +13,8 @@ LISTS = [
     ["pale", "background", "light", "cream", "ecru", "white"],
     ["dark", "navy", "indigo", "black", "midnight", "deep"],
     ["sand", "tide", "rust"],
+    ["navy", "cream", "sky", "rust", "gold", "black"],
+    ["teal", "coral", "lemon", "plum", "grey", "rose"],
 ]
 
 
@@ -73,3 +75,12 @@ def test_eleven_fabrics_are_all_different():
 
 def test_a_second_look_is_the_same():
     assert fills_for(["dark", "sea", "light"]) == fills_for(["dark", "sea", "light"])
+
+
+def test_a_fabric_that_names_its_colour_is_drawn_in_it():
+    """Nobody looks for a rust-coloured cloth where the page shows blue."""
+    fills = fills_for(["navy", "rust", "sky", "gold", "green", "cream"])
+    for name, most, least in (("navy", 2, 0), ("rust", 0, 2), ("sky", 2, 0), ("gold", 0, 2)):
+        ground = fills[name].ground
+        assert ground[most] == max(ground) and ground[least] == min(ground), name
+    assert max(fills["green"].ground) == fills["green"].ground[1]

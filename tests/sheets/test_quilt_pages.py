@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
+from fractions import Fraction
 from itertools import chain
 
 import pytest
@@ -13,6 +14,7 @@ from piecewright.sheets.arrange.options import SheetOptions
 from piecewright.sheets.drawing.files import pdf_bytes
 from piecewright.sheets.drawing.lettering import fraction_glyphs
 from piecewright.sheets.page import Document, Page, TextMark
+from piecewright.sheets.quilts.chart import chart_rows
 from piecewright.sheets.quilts.sheets import QUILT_PARTS, arrange_quilt, arrange_quilt_part
 from piecewright.sheets.quilts.tables import count_groups, fabric_cuts, fabric_totals
 from piecewright.sheets.quilts.wearing import worn_block, worn_words
@@ -235,6 +237,33 @@ quilt "Two Darks" {
   use "Churn Dash" as two with dark = brick, background = chalk
   fabric ink "Ink blue"  fabric brick "Brick red"  fabric chalk "Chalk"
   set straight 2 across 2 down of 9in { alternate one, two }
+  binding 2 1/4in in ink  backing in chalk  batting
+}
+"""
+
+
+def test_cuts_of_one_size_are_summed_where_the_first_of_them_stands() -> None:
+    """As a printed pattern says it: squares of one size for several blocks, their total first."""
+    quilt = quilts_of(TWO_SIZES)[0]
+    plan = plan_cutting(quilt).value
+    assert plan is not None
+    for cuts in fabric_cuts(quilt, plan):
+        squares = [row for row in cuts.rows if row.cut.kind != "template" and row.cut.width == row.cut.height]
+        first, *rest = [row for row in squares if row.cut.width == Fraction(31, 8)]
+        assert rest
+        rows = {row.subject.split()[-1]: row.cells for row in chart_rows(cuts, plan.ruler_step)}
+        total = sum(row.cut.cuts for row in (first, *rest))
+        assert f"{total} in all with {rest[-1].key}" in rows[first.key][2]
+        assert all("in all" not in rows[row.key][2] for row in rest)
+
+
+TWO_SIZES = """edition 1
+quilt "Same Squares" {
+  use "Churn Dash" as dash with dark = ink, background = chalk
+  use "Half-Square Triangle" as half with dark = ink, light = chalk
+  fabric ink "Ink blue"  fabric chalk "Chalk"
+  set straight 2 across 2 down of 9in { alternate dash }
+  border 3in of half corners half
   binding 2 1/4in in ink  backing in chalk  batting
 }
 """

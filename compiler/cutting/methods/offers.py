@@ -23,7 +23,17 @@ from ..plan_model import Cut, Offer
 from .recognise import ALIKE, Figure, recognise
 from .rotary_words import length_text
 
+SPARE_MOST = 4 / 3
+"""How many more squares a set of eight may make than are wanted: else nobody would cut cloth that dear."""
+
 ROW_MOST = 12  # strips in a set; wider ones are sewn from two
+
+
+class Cloths(NamedTuple):
+    """The quilt's fabrics by name: their usable widths, and what its pages call them."""
+
+    widths: dict[str, Fraction]
+    titles: dict[str, str]
 
 
 class Unit(NamedTuple):
@@ -42,13 +52,14 @@ def with_offers(quilt: Quilt, cuts: Sequence[Cut], step: Fraction) -> tuple[Cut,
             need = quilt.needs[cut.need]
             of_need.setdefault((need.block, need.label, need.fabric), at)
     widths = {fabric.name: fabric.usable_width for fabric in quilt.fabrics}
+    called = {fabric.name: fabric.title for fabric in quilt.fabrics}
     found: dict[int, list[Offer]] = {}
     for unit, count in units_of(quilt).items():
         mine = [of_need.get(member) for member in unit.members]
         if any(at is None for at in mine):
             continue
         places = [at for at in mine if at is not None]
-        for offer in _offers(unit, count, [cuts[at] for at in places], widths, step):
+        for offer in _offers(unit, count, [cuts[at] for at in places], Cloths(widths, called), step):
             for at in dict.fromkeys(places):
                 found.setdefault(at, []).append(offer)
     return tuple(replace(cut, offers=tuple(found[at])) if at in found else cut for at, cut in enumerate(cuts))
@@ -170,18 +181,18 @@ def _alike(one: Figure, two: Figure | None) -> bool:
     return all(abs(a - b) <= ALIKE for a, b in zip(*sizes, strict=True))
 
 
-def _offers(unit: Unit, count: int, cuts: Sequence[Cut], widths: dict[str, Fraction],
-            step: Fraction) -> Iterator[Offer]:
+def _offers(unit: Unit, count: int, cuts: Sequence[Cut], cloths: Cloths, step: Fraction
+            ) -> Iterator[Offer]:
     kinds = [cut.kind for cut in cuts]
     if unit.kind == "pair" and kinds == ["half-square triangle"] * 2:
-        yield from _pair_offers(count, cuts, step)
+        yield from _pair_offers(count, cuts, cloths, step)
     elif unit.kind == "goose" and kinds == ["quarter-square triangle", *["half-square triangle"] * 2]:
-        yield _goose_offer(count, cuts, step)
+        yield _goose_offer(count, cuts, cloths, step)
     elif unit.kind == "row" and all(kind in ("square", "rectangle") for kind in kinds):
-        yield _strip_offer(count, cuts, widths, step)
+        yield _strip_offer(count, cuts, cloths, step)
 
 
-def _pair_offers(count: int, cuts: Sequence[Cut], step: Fraction) -> Iterator[Offer]:
+def _pair_offers(count: int, cuts: Sequence[Cut], cloths: Cloths, step: Fraction) -> Iterator[Offer]:
     one, two = cuts
     square = max(one.width, two.width)
     singly = _squares(ceil(count / one.yields), one.width) + _squares(ceil(count / two.yields), two.width)
@@ -192,20 +203,23 @@ def _pair_offers(count: int, cuts: Sequence[Cut], step: Fraction) -> Iterator[Of
         lines = "the diagonal" if many == 2 else "both diagonals"
         cut = "cut on the line" if many == 2 else "cut on the lines and across the middle both ways"
         made = count_of(sets * many, "two-triangle square")
-        squares = f"{count_of(sets, 'square')} {size} of {one.fabric} and {sets} of {two.fabric}"
+        if many == 8 and sets * many > count * SPARE_MOST:
+            continue
+        first, second = cloths.titles[one.fabric], cloths.titles[two.fabric]
+        squares = f"{count_of(sets, 'square')} {size} of {first} and {sets} of {second}"
         yield Offer(
             method,
             f"Cut {squares}; lay them together in pairs, draw {lines}, sew 1/4in either side, {cut}: {made}.",
             2 * _squares(sets, side), singly)
 
 
-def _goose_offer(count: int, cuts: Sequence[Cut], step: Fraction) -> Offer:
+def _goose_offer(count: int, cuts: Sequence[Cut], cloths: Cloths, step: Fraction) -> Offer:
     goose, sky = cuts[0], cuts[1]
     sets = ceil(count / 4)
     singly = (_squares(ceil(count / goose.yields), goose.width)
               + _squares(ceil(2 * count / sky.yields), sky.width))
-    large = f"{count_of(sets, 'square')} {length_text(goose.width, step)} of {goose.fabric}"
-    small = f"{4 * sets} {length_text(sky.width, step)} of {sky.fabric}"
+    large = f"{count_of(sets, 'square')} {length_text(goose.width, step)} of {cloths.titles[goose.fabric]}"
+    small = f"{4 * sets} {length_text(sky.width, step)} of {cloths.titles[sky.fabric]}"
     return Offer(
         "four at a time",
         f"Cut {large} and {small}; lay two small squares on opposite corners of a large one, draw their "
@@ -218,17 +232,18 @@ def _squares(count: int, side: Number) -> float:
     return count * float(side) ** 2
 
 
-def _strip_offer(count: int, cuts: Sequence[Cut], widths: dict[str, Fraction], step: Fraction) -> Offer:
+def _strip_offer(count: int, cuts: Sequence[Cut], cloths: Cloths, step: Fraction) -> Offer:
     """A strip set is (strip - 1/2in) x strips + 1/2in wide when sewn (SOURCES 2.10). Cloth in whole
     strips."""
     strip, every = sorted((cuts[0].width, cuts[0].height))
+    widths = cloths.widths
     width = min(widths[cut.fabric] for cut in cuts)
     sets = ceil(count / max(1, int(width / every)))
     sewn = (strip - Fraction(1, 2)) * len(cuts) + Fraction(1, 2)
     pieces = Counter(cut.fabric for cut in cuts)
     singly = sum(ceil(count * many / max(1, int(widths[name] / every))) * float(strip * widths[name])
                  for name, many in pieces.items())
-    cloths = one_of([cut.fabric for cut in cuts], "and")
+    cloths = one_of([cloths.titles[cut.fabric] for cut in cuts], "and")
     return Offer(
         "strip set", f"Sew strips {length_text(strip, step)} wide of {cloths} side by side, "
         f"{length_text(sewn, step)} wide in all; {count_of(sets, 'set')}, cut across every "

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from ...diagnostics.diagnostic import Diagnostic, Label, error, note
 from ...diagnostics.source import Span
-from ...measure.fractions import nearest_mark, number_text, ruler_text
+from ...measure.fractions import nearest_mark, number_text, reads_exactly, ruler_text
 from ...measure.tolerance import Number
 from ..model import Point
 
@@ -125,8 +125,7 @@ def at_place(place: Point) -> str:
 
 
 def _mark(length: Number) -> str:
-    text = ruler_text(length)
-    return f"about {ruler_text(nearest_mark(length))}" if "." in text else text
+    return ruler_text(length) if reads_exactly(length) else f"about {ruler_text(nearest_mark(length))}"
 
 
 def outside_by(place: Point, width: Number, height: Number) -> str:

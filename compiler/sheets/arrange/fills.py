@@ -1,4 +1,4 @@
-"""Fabrics as fills: lightness first, then texture, then a muted tint.
+"""Fabrics as fills: lightness first, then texture, then a muted tint; that of a colour which the name names.
 
 Six fills stand 20 points of CIE L* apart, from paper white to black, so that any two differ on a photocopier.
 More fabrics than six take the steps between and rely on texture. A role keeps its fill through a build: the
@@ -39,13 +39,27 @@ DARKER: Final = 38.0
 
 WORDS: Final = (
     (("background", "pale", "white", "palest", "lightest", "ecru", "cream"), 100),
-    (("light", "bright", "sand", "ground", "sky", "yellow"), 80),
-    (("medium", "mid", "middle", "green", "rose"), 60),
-    (("accent", "strong", "red", "rust", "blue"), 40),
-    (("dark", "deep", "navy", "indigo", "brown"), 20),
+    (("light", "bright", "sand", "ground", "sky", "yellow", "lemon", "peach", "oat"), 80),
+    (("medium", "mid", "middle", "green", "rose", "gold", "coral", "pink"), 60),
+    (("accent", "strong", "red", "rust", "blue", "teal", "brick", "purple"), 40),
+    (("dark", "deep", "navy", "indigo", "brown", "plum"), 20),
     (("black", "darkest", "deepest", "midnight"), 0),
 )
 """Words in a role's name and the lightness they ask for."""
+
+HUES: Final[tuple[tuple[frozenset[str], Colour], ...]] = (
+    (frozenset(("navy", "indigo", "blue", "sky", "denim", "sea", "ocean", "midnight")), (0.30, 0.46, 0.66)),
+    (frozenset(("red", "crimson", "scarlet", "brick", "ruby", "cherry")), (0.66, 0.24, 0.24)),
+    (frozenset(("rust", "orange", "terracotta", "copper", "apricot", "peach")), (0.76, 0.44, 0.26)),
+    (frozenset(("rose", "pink", "coral", "blush")), (0.82, 0.50, 0.52)),
+    (frozenset(("gold", "yellow", "mustard", "lemon", "honey", "ochre")), (0.84, 0.68, 0.28)),
+    (frozenset(("green", "sage", "moss", "olive", "leaf", "mint")), (0.44, 0.60, 0.42)),
+    (frozenset(("teal", "turquoise", "aqua")), (0.28, 0.56, 0.56)),
+    (frozenset(("purple", "plum", "violet", "lilac", "lavender", "heather")), (0.52, 0.40, 0.62)),
+    (frozenset(("brown", "tan", "chocolate", "sand", "oat", "linen")), (0.68, 0.54, 0.38)),
+    (frozenset(("grey", "gray", "silver", "slate", "gull")), (0.52, 0.54, 0.57)),
+)  # fmt: skip
+"""Names of colours and a muted tint of each, for a role or fabric that bears one: rust is not drawn blue."""
 
 UNASKED: Final = (60, 100, 20, 80, 40, 0, 70, 30, 90, 50, 10)
 """Steps for roles whose names say nothing, in the order they are given: far apart first, black late."""
@@ -98,7 +112,7 @@ def fills_for(roles: Sequence[str]) -> dict[str, Fill]:
         free = free or list(UNASKED)
         taken[role] = _choose([step for step in free if step % 20 == 0] or free, asked[role])
         free.remove(taken[role])
-    return {role: _fill(taken[role]) for role in roles}
+    return {role: _fill(taken[role], _hue_of(role)) for role in roles}
 
 
 def _choose(steps: list[int], wanted: int | None) -> int:
@@ -110,12 +124,23 @@ def _choose(steps: list[int], wanted: int | None) -> int:
 
 def asked_lightness(role: str) -> int | None:
     """The lightness that a word in the role's name asks for; None where it says nothing."""
-    words = re.split(r"[^a-z]+", role.lower())
+    words = _words(role)
     return next((step for names, step in WORDS for word in words if word in names), None)
 
 
-def _fill(step: int) -> Fill:
-    texture, tint = STEPS[step]
+def _hue_of(role: str) -> Colour | None:
+    """The tint of the first colour that a role's name names; None where it names none."""
+    words = _words(role)
+    return next((tint for word in words for names, tint in HUES if word in names), None)
+
+
+def _words(role: str) -> list[str]:
+    return re.split(r"[^a-z]+", role.lower())
+
+
+def _fill(step: int, hue: Colour | None = None) -> Fill:
+    texture, own = STEPS[step]
+    tint = hue if hue and texture != "none" else own
     ink = _tinted(tint, luminance_of(step + PALER if step < LIGHT_ENOUGH else step - DARKER))
     share = coverage(texture)
     wanted = luminance_of(step)

@@ -12,7 +12,7 @@ from typing import Final
 
 from ...cutting.needs import Fabric, Need
 from ...cutting.plan_model import Cut, CuttingPlan, FabricPlan
-from ...measure.fractions import nearest_mark, ruler_text
+from ...measure.fractions import nearest_mark, reads_exactly, ruler_text
 from ...measure.tolerance import Number
 from ...quilt.model import Quilt
 
@@ -271,7 +271,9 @@ def box_text(need: Need) -> str:
     ys = [float(edge.start.y) for edge in need.outline]
     short, long = sorted((max(xs) - min(xs), max(ys) - min(ys)))
     exact = size_text(short, long)
-    return exact if "." not in exact else f"about {size_text(nearest_mark(short), nearest_mark(long))}"
+    if reads_exactly(short) and reads_exactly(long):
+        return exact
+    return f"about {size_text(nearest_mark(short), nearest_mark(long))}"
 
 
 def fabric_totals(groups: Sequence[CountGroup]) -> dict[str, int]:

@@ -8,7 +8,7 @@ from typing import Final
 from ...cutting.methods.rotary_words import length_text
 from ...cutting.plan_model import Cut
 from ...diagnostics.wording import count_of
-from ...measure.fractions import mark_up, nearest_mark, ruler_text
+from ...measure.fractions import mark_up, nearest_mark, reads_exactly, ruler_text
 from ...measure.tolerance import Number
 from .tables import SQUARES, CutRow, measured_shape
 
@@ -72,6 +72,6 @@ def key_words(row: CutRow, step: Fraction) -> str:
 
 def about(length: Number) -> str:
     """A finished length as a ruler reads it: `about 2 3/4in` where it lies on no mark."""
-    if "." not in ruler_text(length):
+    if reads_exactly(length):
         return ruler_text(length)
     return f"about {ruler_text(nearest_mark(length))}"

@@ -12,8 +12,8 @@ from ...diagnostics.wording import count_of
 from ...measure.fractions import ruler_text
 from ...quilt.assembly_model import QuiltAssembly
 from ...quilt.model import Quilt
-from ..quilts.tables import CutRow, FabricCuts, fabric_cuts, size_text, template_name
-from ..quilts.words import measured_shape, reason_words, size_words, yield_words
+from ..quilts.tables import CutRow, FabricCuts, fabric_cuts, measured_shape, size_text, template_name
+from ..quilts.words import reason_words, size_words, yield_words
 from .quilt_assembly_report import quilt_assembly_lines
 from .report_text import default_lines
 from .text_table import ROOM, table, told, wrapped
