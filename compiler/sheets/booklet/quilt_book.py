@@ -125,7 +125,8 @@ class QuiltBook:
             size = size_text(block.draft.width, block.draft.height)
             times = count_of(self.quilt.block_counts[index], "time")
             under = f"{size} finished · version {block.draft.version} · {times} in {self.quilt.title}"
-            for chapter in block_chapters(sewn, self.options, self.way_for(block), under, self._sheets(index), parts):
+            way, sheets = self.way_for(block), self._sheets(index)
+            for chapter in block_chapters(sewn, self.options, way, under, sheets, parts):
                 yield replace(
                     chapter, title=f"{name}: {chapter.title.lower()}", sheets=tuple(new(chapter.sheets))
                 )
