@@ -36,7 +36,7 @@ def test_geese_four_at_a_time():
     """Slipway: 10 stars of four geese 4in x 2in: 10 squares 5 1/4in and 40 of 2 7/8in (common practice)."""
     (geese,) = offers("Slipway")
     assert geese.method == "four at a time"
-    assert geese.text.startswith("Cut 10 squares 5 1/4in of sand and 40 2 7/8in of indigo;")
+    assert geese.text.startswith("Cut 10 squares 5 1/4in of sand and 40 squares 2 7/8in of indigo;")
     assert geese.cloth == pytest.approx(10 * 5.25**2 + 40 * 2.875**2)
 
 

@@ -219,7 +219,7 @@ def _goose_offer(count: int, cuts: Sequence[Cut], cloths: Cloths, step: Fraction
     singly = (_squares(ceil(count / goose.yields), goose.width)
               + _squares(ceil(2 * count / sky.yields), sky.width))
     large = f"{count_of(sets, 'square')} {length_text(goose.width, step)} of {cloths.titles[goose.fabric]}"
-    small = f"{4 * sets} {length_text(sky.width, step)} of {cloths.titles[sky.fabric]}"
+    small = f"{count_of(4 * sets, 'square')} {length_text(sky.width, step)} of {cloths.titles[sky.fabric]}"
     return Offer(
         "four at a time",
         f"Cut {large} and {small}; lay two small squares on opposite corners of a large one, draw their "

@@ -7,11 +7,13 @@ from collections.abc import Iterator
 from fractions import Fraction
 from typing import Final
 
-from ...cutting.methods.rotary_words import length_text
+from ...cutting.methods.rotary_words import length_text, metric
 from ...cutting.model import Template
 from ...cutting.needs import Scrap
 from ...cutting.plan_model import CuttingPlan
 from ...diagnostics.wording import count_of
+from ...measure.fractions import RULER_STEP, mark_up, nearest_mark
+from ...measure.length import UNITS
 from ...quilt.model import Quilt
 from ..arrange.furniture import Paper
 from ..arrange.leaves import Leaf
@@ -66,7 +68,8 @@ def buy_words(cuts: FabricCuts, step: Fraction) -> str:
     if fabric.scraps:
         used = [fabric.scraps[cloth.scrap] for cloth in plan.cloths if cloth.scrap is not None]
         return f"{scraps_words(used, step)}, as they are after washing.{also}"
-    sums = [f"{length_text(plan.used, step)} to cut", f"{length_text(_shown(plan.margin), step)} for safety"]
+    margin = length_text(_shown(plan.margin, step), step)
+    sums = [f"{length_text(plan.used, step)} to cut", f"{margin} for safety"]
     if fabric.shrinkage:
         sums.append(f"{float(fabric.shrinkage) * 100:g}% for shrinking")
     words = f"{', '.join(sums)}; up to the next {_sold_by(plan.buy_text)}. "
@@ -76,9 +79,9 @@ def buy_words(cuts: FabricCuts, step: Fraction) -> str:
     return f"{words}.{also}"
 
 
-def _shown(length: Fraction | float) -> Fraction:
-    """The margin to the nearest 1/8in: it is a round figure by nature."""
-    return Fraction(round(float(length) * 8), 8)
+def _shown(length: Fraction | float, step: Fraction) -> Fraction:
+    """The margin to the nearest 1/8in or half centimetre: it is a round figure by nature."""
+    return nearest_mark(length, UNITS["cm"] / 2 if metric(step) else RULER_STEP)
 
 
 def _sold_by(buy_text: str) -> str:
@@ -114,7 +117,7 @@ def rest_words(quilt: Quilt, cuts: tuple[FabricCuts, ...], step: Fraction) -> It
     if quilt.binding:
         way = "bias" if quilt.binding.bias else "straight"
         yield (
-            f"Binding: {length_text(_up(quilt.binding.length), step)} of {way} strip "
+            f"Binding: {length_text(_up(quilt.binding.length, step), step)} of {way} strip "
             f"{length_text(quilt.binding.strip_width, step)} wide, "
             f"of {titles[quilt.binding.fabric]}: the quilt’s four sides, and "
             f"{length_text(quilt.binding.slack, step)} for the corners and the last join."
@@ -128,10 +131,9 @@ def rest_words(quilt: Quilt, cuts: tuple[FabricCuts, ...], step: Fraction) -> It
         yield f"Not in this pattern, and not counted: {', '.join(missing)}."
 
 
-def _up(length: Fraction | float) -> Fraction:
-    from ...measure.fractions import mark_up
-
-    return mark_up(length)
+def _up(length: Fraction | float, step: Fraction) -> Fraction:
+    """To the next whole centimetre on a metric ruler, else to the next 1/8in: nobody measures it finer."""
+    return mark_up(length, UNITS["cm"] if metric(step) else RULER_STEP)
 
 
 def thread_words(quilt: Quilt) -> Iterator[str]:
