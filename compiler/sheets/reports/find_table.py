@@ -8,16 +8,16 @@ from typing import Any, Final
 
 from ...diagnostics.visible import visible
 from ...diagnostics.wording import count_of
-from ...measure.fractions import number_text
+from ...measure.fractions import ruler_text
 from ..block_facts import HALF_TURN, QUARTER_TURN, BlockFacts, record_of
 from .text_table import table, wrapped
 
-HEADS: Final = ("Title", "Family", "Grid", "Finished", "Pieces", "Templates", "Sharpest")
+HEADS: Final = ("Title", "Grid", "Finished", "Pieces", "Templates", "Sharpest")
 UNDER: Final = "      "
 
 
 def table_of(blocks: Sequence[BlockFacts]) -> list[str]:
-    """A line of numbers a block; below it how it may be made, how it looks the same, and its other names."""
+    """A line of numbers a block; below it its family, how it is made and looks the same, its other names."""
     head, *rows = table(HEADS, [_cells(facts) for facts in blocks])
     lines = [head]
     for facts, row in zip(blocks, rows, strict=True):
@@ -27,12 +27,12 @@ def table_of(blocks: Sequence[BlockFacts]) -> list[str]:
 
 def _cells(facts: BlockFacts) -> tuple[str, ...]:
     version = f", version {facts.version}" if facts.version != 1 else ""
-    return (facts.title + version, facts.family[0] if facts.family else "-", f"{facts.across} x {facts.down}",
+    return (facts.title + version, f"{facts.across} x {facts.down}",
             size_text(facts), str(facts.pieces), str(facts.templates), angle_text(facts))
 
 
 def _below(facts: BlockFacts) -> str:
-    parts = [", ".join(facts.methods) or "templates only", same_text(facts)]
+    parts = [*facts.family[:1], ", ".join(facts.methods) or "templates only", same_text(facts)]
     if facts.also:
         parts.append(f"also {', '.join(visible(name) for name in facts.also)}")
     return "; ".join(parts)
@@ -46,19 +46,19 @@ def same_text(facts: BlockFacts) -> str:
 
 def size_text(facts: BlockFacts) -> str:
     """`12in`, or `8in x 4in`."""
-    width, height = f"{_number(facts.width)}in", f"{_number(facts.height)}in"
+    width, height = _length(facts.width), _length(facts.height)
     return width if width == height else f"{width} x {height}"
 
 
 def angle_text(facts: BlockFacts) -> str:
     """`22.5°`; a dash where no piece has a corner."""
-    return f"{_number(facts.smallest_angle)}°" if facts.smallest_angle < 180 else "-"
+    return f"{facts.smallest_angle:.1f}".removesuffix(".0") + "°" if facts.smallest_angle < 180 else "-"
 
 
 @lru_cache(maxsize=1024)
-def _number(value: float) -> str:
-    """The same few sizes and angles come again and again on a large shelf."""
-    return number_text(value)
+def _length(value: float) -> str:
+    """The same few sizes come again and again on a large shelf."""
+    return ruler_text(value)
 
 
 def count_text(found: int, among: int) -> str:
