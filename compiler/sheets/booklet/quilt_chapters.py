@@ -45,10 +45,6 @@ def counts_chapter(quilt: Quilt, plan: CuttingPlan) -> Chapter:
 def _counts(quilt: Quilt, plan: CuttingPlan) -> Iterator[Part]:
     titles, groups = fabric_titles(quilt), count_groups(quilt, plan)
     yield Paragraph(COUNTS_INTRO)
-    for number, group in enumerate(groups):
-        yield Section(group.title, group_words(group))
-        rows = [count_row(row, titles, f"{number}") for row in group.rows]
-        yield Table(COUNT_COLUMNS, (*rows, total_row(group, f"total {number}")), f"Pieces of {group.title}")
     totals, whole = fabric_totals(groups), sum(group.pieces for group in groups)
     shown = [fabric for fabric in quilt.fabrics if fabric.name in totals]
     rows = [Row((titles[each.name], f"{totals[each.name]:,}"), f"fabric {each.name}") for each in shown]
@@ -56,6 +52,10 @@ def _counts(quilt: Quilt, plan: CuttingPlan) -> Iterator[Part]:
     yield Table(
         FABRIC_COLUMNS, (*rows, Row(("in all", f"{whole:,}"), "whole", total=True)), "Pieces by fabric"
     )
+    for number, group in enumerate(groups):
+        yield Section(group.title, group_words(group))
+        rows = [count_row(row, titles, f"{number}") for row in group.rows]
+        yield Table(COUNT_COLUMNS, (*rows, total_row(group, f"total {number}")), f"Pieces of {group.title}")
 
 
 def chart_chapter(quilt: Quilt, plan: CuttingPlan) -> Chapter:

@@ -34,17 +34,17 @@ INTRO: Final = (
 
 
 def counts_leaves(quilt: Quilt, plan: CuttingPlan, paper: Paper) -> list[Leaf]:
-    """The pages of the counts."""
+    """The pages of the counts: the whole top first, then block by block."""
     box = open_body(paper)
     width = box[2] - box[0]
     titles, groups = fabric_titles(quilt), count_groups(quilt, plan)
     items: list[Item] = [*paragraph(INTRO, width, holds=True)]
+    items += [*total_items(quilt, groups, titles, width), gap(6)]
     for number, group in enumerate(groups):
         items.append(section(group.title, group_words(group), width))
         rows = [count_row(row, titles, f"{number}") for row in group.rows]
         items += table_items(COLUMNS, [*rows, total_row(group, f"total {number}")], width)
         items.append(gap(6))
-    items += total_items(quilt, groups, titles, width)
     return [open_leaf(quilt, paper, "counts", "", marks, READ_ONLY, "Counts") for marks in flow(items, box)]
 
 
