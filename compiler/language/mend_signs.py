@@ -13,10 +13,11 @@ from .tokens import END, OPENERS, Token
 from .value_errors import shown
 
 _INSERTED: Final = (
-    "EQUAL", "ABOUT", "AS", "AT", "OF", "FROM", "TO", "IN", "X", "ON", "DASHES", "UNTIL", "AROUND", "COMMA",
+    "EQUAL", "ABOUT", "AS", "AT", "IN", "OF", "FROM", "TO", "X", "ON", "DASHES", "UNTIL", "AROUND", "COMMA",
     "LBRACE", "RPAR", "WITH", "RADIUS", "SIDE",
 )
-"""Small words and signs that are easily left out, in the order they are tried."""
+"""Small words and signs that are easily left out, in the order they are tried: a border of
+cloth (`in`) is commoner than one of units (`of`)."""
 
 _BRACKETED: Final = ("NUMBER", "LENGTH", "BETWEEN", "MEET", "FOOT")
 """What begins a phrase that needs brackets inside another, a seam or a line."""

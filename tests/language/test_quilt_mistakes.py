@@ -43,6 +43,7 @@ MISTAKES = (
     ("fits twin mattress drop 12", "unit-missing", "12", "`12in`"),
     ("set straight 4 across 5 down of 8 { alternate a, b }", "unit-missing", "8", "`8in`"),
     ("fabric rose width 0in", "length-zero", "0in", "no length"),
+    ("border 2in ecru", "word-missing", "ecru", "`in`"),
     ("border -2in in sand", "length-negative", "-2in", "below zero"),
     ("border 2000in in sand", "length-too-large", "2000in", "1000in"),
     # shares
