@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
-from traceback import extract_tb
 from typing import TYPE_CHECKING
 
 import click
@@ -85,6 +84,8 @@ def machine_text(problem: OSError | MemoryError, doing: str = "") -> str:
 
 def _place_of(problem: BaseException) -> str:
     """Where in our own code it came from: ` in drafting/planar.py, line 33`."""
+    from traceback import extract_tb
+
     home = str(Path(__file__).parent.parent)
     for frame in reversed(extract_tb(problem.__traceback__)):
         if frame.filename.startswith(home) and frame.filename != __file__:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from difflib import get_close_matches
 from typing import Final
 
 SUGGESTIONS: Final = 3  # more than three and nobody reads them
@@ -11,6 +10,8 @@ SUGGESTIONS: Final = 3  # more than three and nobody reads them
 
 def nearest(word: str, known: Iterable[str]) -> list[str]:
     """Up to three known words that the writer probably meant, nearest first."""
+    from difflib import get_close_matches
+
     return get_close_matches(word[:80], sorted(set(known)), n=SUGGESTIONS, cutoff=0.6)
 
 

@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from math import pi, sin
 from typing import Final, NamedTuple
 
-from ..measure.tolerance import NEAR
+from ..measure.tolerance import NEAR, rounded
 from .model import Arc, Edge, Part, Point, Side
 
 DOUBLED_BACK: Final = 1e-4
@@ -72,7 +72,7 @@ class WholeSide(NamedTuple):
 
 def place_of(point: Point) -> complex:
     """The point as a complex number."""
-    return complex(float(point.x), float(point.y))
+    return complex(rounded(point.x), rounded(point.y))
 
 
 def point_of(place: complex) -> Point:

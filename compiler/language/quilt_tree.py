@@ -2,21 +2,36 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
-from .tree import Also, Alternate, Cell, Count, Length, Maker, Name, Node, Note, Place, Rename, Row, Text, Use
+from .tree import (
+    Also,
+    Alternate,
+    Cell,
+    Count,
+    Length,
+    Maker,
+    Name,
+    Node,
+    Note,
+    Place,
+    Rename,
+    Row,
+    Text,
+    Use,
+    node,
+)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class Percent(Node):
     """`3%`: a share, 3/100."""
 
     share: Fraction
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class Size(Node):
     """`8in` (height None: square) or `60in x 72in`: width by height."""
 
@@ -24,21 +39,21 @@ class Size(Node):
     height: Length | None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class FatQuarters(Node):
     """`fat quarter 3`: so many (None: one)."""
 
     count: Count | None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class Scrap(Node):
     """`scrap 10in x 12in`."""
 
     size: Size
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class FabricDef(Node):
     """`fabric indigo "Indigo print" width 42in shrinks 3% one way striped fat quarter 3 scrap 10in x 12in`.
 
@@ -54,7 +69,7 @@ class FabricDef(Node):
     pieces: tuple[FatQuarters | Scrap, ...]  # none: cut from the bolt
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class RolesDef(Node):
     """`roles "Sea" dark = indigo, light = sand`. Several titled ones are colourways."""
 
@@ -65,7 +80,7 @@ class RolesDef(Node):
 SetStatement = Row | Alternate | Place
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class SetStraight(Node):
     """`set straight 4 across 5 down of 8in { ... }`."""
 
@@ -75,7 +90,7 @@ class SetStraight(Node):
     body: tuple[SetStatement, ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class SetOnPoint(Node):
     """`set on point 4 across 5 down of 8in with triangles in sand { ... }`."""
 
@@ -86,7 +101,7 @@ class SetOnPoint(Node):
     body: tuple[SetStatement, ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class SetRows(Node):
     """`set rows { row 9 goose  row 3 house }`."""
 
@@ -96,7 +111,7 @@ class SetRows(Node):
 QuiltSet = SetStraight | SetOnPoint | SetRows
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class Sashing(Node):
     """`sashing 1 1/2in in sand posts in indigo around`."""
 
@@ -106,7 +121,7 @@ class Sashing(Node):
     around: bool
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class Border(Node):
     """`border 2in in sand mitred`, `border to 60in x 72in in indigo`, `border 4in of vane corners vane`.
 
@@ -122,7 +137,7 @@ class Border(Node):
     unjoined: bool  # `unjoined`: no strip may be joined from two
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class Binding(Node):
     """`binding 2 1/2in in indigo bias`. The width is that of the cut strip."""
 
@@ -131,7 +146,7 @@ class Binding(Node):
     bias: bool
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class Backing(Node):
     """`backing in sand 4in over`."""
 
@@ -139,14 +154,14 @@ class Backing(Node):
     over: Length | None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class Batting(Node):
     """`batting 4in over`."""
 
     over: Length | None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class Fits(Node):
     """`fits double mattress drop 12in`. The words before `mattress` name it."""
 
@@ -160,7 +175,7 @@ QuiltStatement = (
 )
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class Quilt(Node):
     """`quilt "Title" version 1 { ... }`."""
 

@@ -7,56 +7,78 @@ Lengths are Fractions of an inch, angles Fractions of a degree, numbers Fraction
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, fields
 from fractions import Fraction
-from typing import TYPE_CHECKING, Literal
+from typing import TYPE_CHECKING, Literal, TypeVar, dataclass_transform
 
 from ..diagnostics.source import Span
 
 if TYPE_CHECKING:
     from .quilt_tree import Quilt
 
+Written = TypeVar("Written")
+
 SideName = Literal[
     "top", "right", "bottom", "left", "top-left", "top-right", "bottom-left", "bottom-right"
 ]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass_transform(frozen_default=True, kw_only_default=True, field_specifiers=(field,))
+def node(kind: type[Written]) -> type[Written]:
+    """The class as a frozen dataclass that compares as `Node` says. A comparison written out for each of
+    them would be compiled whenever the program starts, which took as long as drafting a small block."""
+    return dataclass(frozen=True, slots=True, kw_only=True, eq=False, repr=False)(kind)
+
+
+@node
 class Node:
     """Anything written, with the words that wrote it."""
 
-    span: Span = field(compare=False, repr=False)
+    span: Span = field(compare=False)
+
+    def _said(self) -> tuple[object, ...]:
+        """All but where it was written."""
+        return tuple(getattr(self, each.name) for each in fields(self) if each.compare)
+
+    def __eq__(self, other: object) -> bool:
+        return self._said() == other._said() if type(self) is type(other) else NotImplemented
+
+    def __hash__(self) -> int:
+        return hash((type(self), self._said()))
+
+    def __repr__(self) -> str:
+        return f"{type(self).__name__}{self._said()}"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class Name(Node):
     """A lower-case word of the writer's: `gate`."""
 
     text: str
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class Text(Node):
     """Quoted text, unescaped: `"Tidewater Vane"`. The span includes the quotes."""
 
     text: str
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class Length(Node):
     """`1 1/2in`: inches, exact."""
 
     inches: Fraction
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class Angle(Node):
     """`22.5deg`: degrees, exact, clockwise."""
 
     degrees: Fraction
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class Count(Node):
     """A whole number: `4`."""
 
@@ -66,7 +88,7 @@ class Count(Node):
 # ---- points -----------------------------------------------------------------------------------------------
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class GridPoint(Node):
     """`B3`: column letters and row number; A1 is top left."""
 
@@ -74,14 +96,14 @@ class GridPoint(Node):
     row: int
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class NamedPoint(Node):
     """`gate`, or a predefined `center`, `top-left`, `corner3`, `start`."""
 
     name: str
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class GridSteps(Node):
     """`(1.5, 0)`: grid steps across and down from the top left."""
 
@@ -89,7 +111,7 @@ class GridSteps(Node):
     down: Fraction
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class ShareAlong(Node):
     """`1/3 from P to Q`."""
 
@@ -98,7 +120,7 @@ class ShareAlong(Node):
     toward: PointPhrase
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class LengthAlong(Node):
     """`1in from P to Q`."""
 
@@ -107,7 +129,7 @@ class LengthAlong(Node):
     toward: PointPhrase
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class LengthAtAngle(Node):
     """`2in from P at 22.5deg`."""
 
@@ -116,14 +138,14 @@ class LengthAtAngle(Node):
     angle: Angle
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class Between(Node):
     """`between P, Q, R`: their average. Two points or more."""
 
     points: tuple[PointPhrase, ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class Meet(Node):
     """`meet LINE, LINE`."""
 
@@ -131,14 +153,14 @@ class Meet(Node):
     second: Line
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class MeetOutline(Node):
     """`meet LINE, outline`: from the line's first point onward."""
 
     line: Line
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class Foot(Node):
     """`foot of P on LINE`."""
 
@@ -146,7 +168,7 @@ class Foot(Node):
     line: Line
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class TurnedAbout(Node):
     """`P turned 45deg about Q`."""
 
@@ -155,7 +177,7 @@ class TurnedAbout(Node):
     about: PointPhrase
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class MirroredIn(Node):
     """`P mirrored in LINE`."""
 
@@ -163,14 +185,14 @@ class MirroredIn(Node):
     line: Line
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class NextCopy(Node):
     """`next P`: the same point in the following copy of the turn."""
 
     point: PointPhrase
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class PreviousCopy(Node):
     """`previous P`."""
 
@@ -186,7 +208,7 @@ PointPhrase = (
 # ---- lines and paths --------------------------------------------------------------------------------------
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class LineThrough(Node):
     """`P--Q`."""
 
@@ -194,7 +216,7 @@ class LineThrough(Node):
     second: PointPhrase
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class LineAtAngle(Node):
     """`P at 45deg`."""
 
@@ -202,7 +224,7 @@ class LineAtAngle(Node):
     angle: Angle
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class LineParallel(Node):
     """`P parallel to Q--R`."""
 
@@ -214,14 +236,14 @@ class LineParallel(Node):
 Line = LineThrough | LineAtAngle | LineParallel
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class StraightTo(Node):
     """`-- Q`. The span covers the `--` and the point."""
 
     point: PointPhrase
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class ArcAround(Node):
     """`~~ Q around C`: the shorter way."""
 
@@ -229,7 +251,7 @@ class ArcAround(Node):
     center: PointPhrase
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class ArcThrough(Node):
     """`~~ Q through R`."""
 
@@ -237,7 +259,7 @@ class ArcThrough(Node):
     via: PointPhrase
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class ToOutline(Node):
     """`-- outline`: straight on to the edge."""
 
@@ -245,7 +267,7 @@ class ToOutline(Node):
 Hop = StraightTo | ArcAround | ArcThrough | ToOutline
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class Path(Node):
     """`P -- Q ~~ R around C`: a start and one hop or more."""
 
@@ -256,26 +278,26 @@ class Path(Node):
 # ---- units ------------------------------------------------------------------------------------------------
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class Turned(Node):
     """`turned 90deg`."""
 
     angle: Angle
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class Facing(Node):
     """`facing left`."""
 
     side: SideName
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class Mirrored(Node):
     """`mirrored`: left and right change places."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class Stretched(Node):
     """`stretched`."""
 
@@ -283,14 +305,14 @@ class Stretched(Node):
 Pose = Turned | Facing | Mirrored | Stretched
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class PlainCell(Node):
     """`plain dark`: a cell of one cloth."""
 
     role: Name
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class UnitCell(Node):
     """`goose facing left mirrored`: a used block by its alias, and how it lies. Poses apply left to right."""
 
@@ -301,7 +323,7 @@ class UnitCell(Node):
 Cell = PlainCell | UnitCell
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class RowItem(Node):
     """`3 pair`: a cell, repeated `count` times (None: once)."""
 
@@ -309,7 +331,7 @@ class RowItem(Node):
     cell: Cell
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class Region(Node):
     """`A1..B2`: between two grid points, corners in either order."""
 
@@ -317,7 +339,7 @@ class Region(Node):
     second: GridPoint
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class Rename(Node):
     """`dark = pale`: the unit's role on the left, ours on the right."""
 
@@ -328,7 +350,7 @@ class Rename(Node):
 # ---- statements -------------------------------------------------------------------------------------------
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class Finished(Node):
     """`finished 6in` or `finished 6in x 9in`: width by height."""
 
@@ -336,7 +358,7 @@ class Finished(Node):
     height: Length | None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class Washed(Node):
     """`washed 7 7/8in x 8 1/8in read to 1/16in`: what the block measures now; how finely it was read."""
 
@@ -345,14 +367,14 @@ class Washed(Node):
     read_to: Length | None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class Divisions(Node):
     """`4`: four equal parts, given as (1, 1, 1, 1); or `1:2:1`: parts in proportion."""
 
     parts: tuple[Fraction, ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class Grid(Node):
     """`grid 2 x 3 of 3in` (or `of 3in x 2in`): across, then down."""
 
@@ -362,14 +384,14 @@ class Grid(Node):
     cell_height: Length | None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class OutlinePath(Node):
     """`outline A1 -- B1 ~~ B2 around C3 -- A2`, which closes itself."""
 
     path: Path
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class OutlineRegular(Node):
     """`outline regular 6 side 3in turned 30deg`."""
 
@@ -378,7 +400,7 @@ class OutlineRegular(Node):
     turned: Angle | None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class PointDef(Node):
     """`point gate = 1in from B1 to C1`."""
 
@@ -386,21 +408,21 @@ class PointDef(Node):
     phrase: PointPhrase
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class Seam(Node):
     """`seam P -- Q ~~ R around C`: a path the needle follows."""
 
     path: Path
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class SeamThrough(Node):
     """`seam through LINE`: from side to side."""
 
     line: Line
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class SeamCircle(Node):
     """`seam circle around C radius 1 1/4in` or `through P`: one of the two is written."""
 
@@ -409,7 +431,7 @@ class SeamCircle(Node):
     through: PointPhrase | None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class PieceDef(Node):
     """`piece blade at P, Q in light, dark`."""
 
@@ -418,7 +440,7 @@ class PieceDef(Node):
     roles: tuple[Name, ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class Turn(Node):
     """`turn 4 about P { }` (step None: the whole circle shared out), `turn 6 of 15deg about P { }`."""
 
@@ -428,7 +450,7 @@ class Turn(Node):
     body: tuple[Statement, ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class MirrorIn(Node):
     """`mirror in LINE { }`."""
 
@@ -436,7 +458,7 @@ class MirrorIn(Node):
     body: tuple[Statement, ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class Use(Node):
     """`use "Title" version 1 as pair with dark = pale, pale = dark`."""
 
@@ -446,21 +468,21 @@ class Use(Node):
     renames: tuple[Rename, ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class Row(Node):
     """`row pair facing top-left, 3 plain pale`."""
 
     items: tuple[RowItem, ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class Alternate(Node):
     """`alternate plain dark, plain pale`."""
 
     cells: tuple[Cell, ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class Place(Node):
     """`place goose facing left in A1..B2, C3..D4`."""
 
@@ -468,7 +490,7 @@ class Place(Node):
     regions: tuple[Region, ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class Rounds(Node):
     """`rounds 5 of 1in about F6..H8 in pale, dark mitred`. The first corner style is lapping (None)."""
 
@@ -479,14 +501,14 @@ class Rounds(Node):
     corners: Literal["butted", "mitred"] | None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class Faces(Node):
     """`faces top`."""
 
     side: SideName
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class Allowance(Node):
     """`allowance 1/4in`; `allowance 1/2in on A1 -- C1` (path written)."""
 
@@ -494,7 +516,7 @@ class Allowance(Node):
     path: Path | None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class Grain(Node):
     """`grain along A1--A3 on blade, tip` (line written) or `grain free on blade` (line None)."""
 
@@ -502,7 +524,7 @@ class Grain(Node):
     pieces: tuple[Name, ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class Trim(Node):
     """`trim matched`, `trim square 1/4in`, `trim none`; then, if wanted, `dots 1/16in` or `dots none`.
 
@@ -514,28 +536,28 @@ class Trim(Node):
     dots: Length | None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class Family(Node):
     """`family star` or `family eight-pointed-star, curved`."""
 
     names: tuple[Name, ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class Also(Node):
     """`also "Other Name", "Third Name"`."""
 
     titles: tuple[Text, ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class Note(Node):
     """`note "..."`."""
 
     text: Text
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class Maker(Node):
     """`maker "..."`."""
 
@@ -552,7 +574,7 @@ Statement = (
 # ---- files ------------------------------------------------------------------------------------------------
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class Block(Node):
     """`block "Title" version 2 { ... }`."""
 
@@ -561,7 +583,7 @@ class Block(Node):
     body: tuple[Statement, ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@node
 class File(Node):
     """`edition 1`, then blocks and quilts."""
 

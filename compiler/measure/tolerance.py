@@ -31,6 +31,14 @@ def near(a: Number, b: Number, tolerance: float = NEAR) -> bool:
     return abs(float(a) - float(b)) <= tolerance
 
 
+def rounded(a: Number) -> float:
+    """`float(a)`, in a third of the time for a Fraction: `float` asks it for each number in turn."""
+    if type(a) is float:
+        return a
+    top, under = a.as_integer_ratio()
+    return top / under
+
+
 def difference(a: Number, b: Number) -> float:
     """a - b, rounded once, just as `float(a - b)` is but three times as soon: no fraction is made or
     reduced."""

@@ -19,7 +19,8 @@ from typing import Literal
 
 from ..cutting.needs import Part
 from ..drafting.model import Draft
-from ..sewing.model import Assembly, PressingPlan, Proof, Size
+from ..sewing.model import Assembly, Proof, Size
+from ..sewing.pressing_model import PressingPlan
 
 Way = Literal["across", "down", "slantwise", "set in"]
 """How the parts of a row lie: side by side, one under another, on point; or round a corner."""

@@ -117,7 +117,7 @@ class _Order:
             f"u{self.step_of[number]}", copies[0].pieces, copies,
             edges_of([stroke for stroke, _ in rings[0]]),
             tuple(edges_of([stroke for stroke, _ in ring]) for ring in rings[1:]),
-            finished, unfinished, is_rectangle(node.rings[0]),
+            finished, unfinished, is_rectangle(rings[0]),
         )
 
     def _step(self, number: int, unit: Unit) -> Step:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from cmath import phase
 from collections.abc import Sequence
+from dataclasses import dataclass
 from math import degrees, pi
 from typing import Final
 
@@ -13,7 +14,7 @@ from ..drafting.model import Draft, Piece, Side
 from ..drafting.shapes import carry
 from ..drafting.stroke import ring_strokes, turn_between
 from ..measure.fractions import number_text
-from .model import Assembly, Difficulty
+from .model import Assembly
 from .seam_graph import SeamGraph
 
 OFF_GRAIN: Final = 1.0
@@ -21,6 +22,21 @@ OFF_GRAIN: Final = 1.0
 
 POINT: Final = 4
 """Pieces whose corners come together before matching them takes care."""
+
+
+@dataclass(frozen=True, slots=True)
+class Difficulty:
+    """What makes a block hard, each cause by itself."""
+
+    pieces: int
+    templates: int
+    smallest_angle: float  # degrees; 180 where no piece has a corner
+    bias_outside: int  # edges of the block's outside that are off the straight of grain
+    set_in_seams: int
+    partial_seams: int
+    curved_seams: int
+    points_that_meet: int  # places where the corners of four pieces or more come together
+    most_at_one_point: int
 
 
 def difficulty(draft: Draft, templates: Sequence[Template], assembly: Assembly) -> Difficulty:

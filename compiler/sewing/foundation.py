@@ -15,7 +15,8 @@ from ..measure.fractions import mark_up, ruler_text
 from ..measure.tolerance import NEAR, Number
 from .assembly import assemble
 from .folding import Added
-from .model import Assembly, Foundations, Patch, Section, SectionJoin, Step
+from .foundation_model import Foundations, Patch, Section, SectionJoin
+from .model import Assembly, Step
 from .naturals import Naturals
 from .runs import joined_ring
 from .seam_graph import SeamGraph

@@ -17,7 +17,8 @@ from typing import Final, NamedTuple
 from ..drafting.model import Draft
 from ..drafting.stroke import Stroke, point_of, stroke_of
 from .likeness import Motion
-from .model import Assembly, Meeting, Pressing, PressingPlan, Step, Toward
+from .model import Assembly, Step
+from .pressing_model import Meeting, Pressing, PressingPlan, Toward
 from .pressing_ties import Seam, Ties
 from .simulated import along_of
 from .squares import Squares

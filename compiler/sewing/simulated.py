@@ -22,6 +22,9 @@ EXACT: Final = 0.001
 SAMPLES: Final = (0.0, 0.25, 0.5, 0.75, 1.0)
 """Shares of a run's length at which it must lie on the cloth it is said to be on."""
 
+ENDS: Final = (0.0, 1.0)
+"""Shares that do for a straight run on straight cloth: between them it strays no further."""
+
 WIDEST: Final = 6.0
 """Inches. No allowance is wider; a cut edge further off belongs to another side."""
 
@@ -108,7 +111,7 @@ def _measured_ring(sew: Sequence[Stroke], cut: Sequence[Stroke], every: Sequence
             raise Misfit("a printed outline is not closed")
     widths = [_width_beside(stroke, cut) for stroke in sew]
     usual = max((width for width in widths if width is not None), default=0.0)
-    if not all(_cuts_corner(line, every) or _is_even(line, sew) for line in cut):
+    if not all(_is_even(line, sew) or _cuts_corner(line, every) for line in cut):
         raise Misfit("a cutting line does not run even with its sewing line")
     return [(stroke, -1.0 if width is None or (usual > EXACT and _swallowed(stroke, every, usual)) else width)
             for stroke, width in zip(sew, widths, strict=True)]
@@ -194,9 +197,8 @@ def motion_onto(own: Sequence[Stroke], wanted: Sequence[Stroke]) -> tuple[Motion
             )
         if (one.center is None) != (two.center is None):
             raise Misfit("a straight edge is to be sewn to a curved one")
-    spots = [
-        (one.at(share), two.at(share)) for one, two in zip(own, wanted, strict=True) for share in SAMPLES
-    ]
+    spots = [(one.at(share), two.at(share)) for one, two in zip(own, wanted, strict=True)
+             for share in _sampled(one, two)]
     first = spots[0]
     last = max(spots, key=lambda spot: abs(spot[0] - first[0]))
     if abs(last[1] - first[1]) <= EXACT or abs(last[0] - first[0]) <= EXACT:
@@ -208,6 +210,11 @@ def motion_onto(own: Sequence[Stroke], wanted: Sequence[Stroke]) -> tuple[Motion
     if stray > EXACT:
         raise Misfit(f"the two sides of the seam lie {stray:.3f}in apart")
     return motion, stray
+
+
+def _sampled(one: Stroke, two: Stroke) -> tuple[float, ...]:
+    """The shares at which two runs are held against each other."""
+    return ENDS if one.center is None and two.center is None else SAMPLES
 
 
 def sewn(one: SewnCloth, two: SewnCloth, seam: Sequence[Stroke]) -> SewnCloth:
@@ -295,21 +302,22 @@ def spend(ring: Sequence[Hem], at: int, offset: float, run: Stroke
           ) -> tuple[int, float, list[float], float] | None:
     """Where on a ring a run ends that starts at a stretch and some inches along it; the allowances beside
     it, and how far it strays. None where it leaves the ring."""
-    done, widths, stray = 0.0, [], 0.0
-    while run.length - done > EXACT:
+    done, widths, stray, whole = 0.0, [], 0.0, run.length
+    while whole - done > EXACT:
         if at == len(ring):
             return None
         stroke, width = ring[at]
-        taken = min(stroke.length - offset, run.length - done)
-        for share in SAMPLES:
-            on_run = run.at(min(1.0, (done + taken * share) / run.length))
-            stray = max(stray, abs(on_run - stroke.at(min(1.0, (offset + taken * share) / stroke.length))))
+        length = stroke.length
+        taken = min(length - offset, whole - done)
+        for share in _sampled(run, stroke):
+            on_run = run.at(min(1.0, (done + taken * share) / whole))
+            stray = max(stray, abs(on_run - stroke.at(min(1.0, (offset + taken * share) / length))))
         if stray > EXACT:
             return None
         widths.append(width)
         done += taken
         offset += taken
-        if stroke.length - offset <= EXACT:
+        if length - offset <= EXACT:
             at, offset = at + 1, 0.0
     return at, offset, widths, stray
 

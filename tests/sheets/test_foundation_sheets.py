@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from piecewright.drafting.model import Draft
 from piecewright.sewing.foundation import foundations
-from piecewright.sewing.model import Foundations, Section
+from piecewright.sewing.foundation_model import Foundations, Section
 from piecewright.sheets.arrange.leaves import bound
 from piecewright.sheets.arrange.options import SheetOptions
 from piecewright.sheets.arrange.page_bound import TooManyPages

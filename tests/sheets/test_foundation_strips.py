@@ -9,7 +9,7 @@ import pytest
 from hypothesis import HealthCheck, assume, given, settings
 from piecewright.drafting.model import Draft, Edge, Point
 from piecewright.sewing.foundation import foundations
-from piecewright.sewing.model import Foundations
+from piecewright.sewing.foundation_model import Foundations
 from piecewright.sheets.booklet.content import Card, Cards, Part, Section
 from piecewright.sheets.booklet.foundation_paper import SectionPaper, section_papers
 from piecewright.sheets.booklet.foundation_sewn import printed_areas, sew_section

@@ -27,10 +27,11 @@ LIBRARY_LABEL: Final = "library"
 LIBRARY: Final = "<library>"  # what places in the library that ships begin with
 LARGEST: Final = 4_000_000  # bytes of a shelf's file looked at; a block by hand has a few thousand
 
-TITLE: Final = re.compile(r'\bblock\s*"((?:[^"\\\n]|\\.)*)"')
-ALSO: Final = re.compile(r'\balso\s*("(?:[^"\\\n]|\\.)*"(?:\s*,\s*"(?:[^"\\\n]|\\.)*")*)')
-USE: Final = re.compile(r'\buse\s*"((?:[^"\\\n]|\\.)*)"')
-QUOTED: Final = re.compile(r'"((?:[^"\\\n]|\\.)*)"')
+# Patterns as text: `re` compiles them with the first file looked through, and most builds look through none.
+TITLE: Final = r'\bblock\s*"((?:[^"\\\n]|\\.)*)"'
+ALSO: Final = r'\balso\s*("(?:[^"\\\n]|\\.)*"(?:\s*,\s*"(?:[^"\\\n]|\\.)*")*)'
+USE: Final = r'\buse\s*"((?:[^"\\\n]|\\.)*)"'
+QUOTED: Final = r'"((?:[^"\\\n]|\\.)*)"'
 
 
 @dataclass(frozen=True, slots=True)
@@ -234,13 +235,13 @@ def _add_titles(index: Index, path: Path, data: bytes) -> None:
 
 def names_shown(text: str) -> tuple[list[str], list[str]]:
     """The titles and the other names that a file's text shows, without parsing it."""
-    aliases = [unescaped(name) for names in ALSO.findall(text) for name in QUOTED.findall(names)]
-    return [unescaped(title) for title in TITLE.findall(text)], aliases
+    aliases = [unescaped(name) for names in re.findall(ALSO, text) for name in re.findall(QUOTED, names)]
+    return [unescaped(title) for title in re.findall(TITLE, text)], aliases
 
 
 def uses_shown(text: str) -> list[str]:
     """The titles that a file's text uses, each once, sorted."""
-    return sorted({unescaped(title) for title in USE.findall(text)})
+    return sorted({unescaped(title) for title in re.findall(USE, text)})
 
 
 def unescaped(text: str) -> str:

@@ -5,6 +5,7 @@ git runs with the file's folder and nothing else; no setting of the project's is
 
 from __future__ import annotations
 
+import re
 import subprocess
 from collections.abc import Iterable, Mapping
 from pathlib import Path
@@ -98,12 +99,12 @@ class RevisionShelf:
     def titles(self, near: str) -> Iterable[str]:
         """Every title beside the file as it was, and of the shelves."""
         found = (unescaped(each) for data in self._texts.values()
-                 for each in TITLE.findall(data.decode("utf-8", "replace")))
+                 for each in re.findall(TITLE, data.decode("utf-8", "replace")))
         return tuple(dict.fromkeys((*found, *self._beyond.titles(near))))
 
     def _names(self, title: str) -> list[str]:
         return [name for name, data in sorted(self._texts.items())
-                if title in map(unescaped, TITLE.findall(data.decode("utf-8", "replace")))]
+                if title in map(unescaped, re.findall(TITLE, data.decode("utf-8", "replace")))]
 
     def _blocks(self, name: str) -> list[ShelfBlock]:
         from ...language.decode import read_source

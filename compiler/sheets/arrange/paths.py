@@ -14,7 +14,7 @@ from typing import Final, NamedTuple
 
 from ...drafting.model import Edge, Point
 from ...measure.length import POINTS_PER_INCH
-from ...measure.tolerance import Number
+from ...measure.tolerance import Number, rounded
 from ..page import Segment
 
 CURVE_ERROR: Final = 0.0005
@@ -57,7 +57,7 @@ class Placement:
     def spot(self, point: Point) -> Spot:
         """Where a drafted point lies on the page."""
         a, b = self.matrix()
-        x, y = float(point.x), float(point.y)
+        x, y = rounded(point.x), rounded(point.y)
         return Spot(a * x - b * y + self.x, b * x + a * y + self.y)
 
     def spot_at(self, x: Number, y: Number) -> Spot:
@@ -68,7 +68,7 @@ class Placement:
         """Where drafted points lie on the page."""
         a, b = self.matrix()
         dx, dy = self.x, self.y
-        places = [(float(x), float(y)) for x, y in points]
+        places = [(rounded(x), rounded(y)) for x, y in points]
         return tuple(Spot(a * x - b * y + dx, b * x + a * y + dy) for x, y in places)
 
     def direction(self, vector: Point) -> Spot:

@@ -12,7 +12,8 @@ from ...drafting.model import Draft
 from ...measure.length import POINTS_PER_INCH
 from ...sewing.difficulty import difficulty
 from ...sewing.foundation import foundations
-from ...sewing.model import Assembly, Foundations, Proof
+from ...sewing.foundation_model import Foundations
+from ...sewing.model import Assembly, Proof
 from ..arrange.block_drawing import portray
 from ..arrange.block_sheets import block_leaves, finished_size
 from ..arrange.options import SheetOptions

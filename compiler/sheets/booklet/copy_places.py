@@ -9,7 +9,8 @@ from typing import Final
 from ...diagnostics.wording import one_of
 from ...drafting.model import Draft
 from ...drafting.stroke import place_of
-from ...sewing.model import Toward, Unit
+from ...sewing.model import Unit
+from ...sewing.pressing_model import Toward
 
 EDGES: Final = (0.4, 0.6)
 """Shares of the block between which a middle is neither left nor right, neither top nor bottom."""

@@ -8,8 +8,7 @@ from typing import Final
 from ...cutting.model import Template
 from ...cutting.plan_model import CuttingPlan
 from ...drafting.model import Draft
-from ...sewing.difficulty import causes
-from ...sewing.model import Difficulty
+from ...sewing.difficulty import Difficulty, causes
 from ..arrange.block_sheets import finished_size
 from ..arrange.table import box_words, cut_words
 from ..quilts.flow import Column, Row

@@ -9,7 +9,7 @@ from ...diagnostics.wording import count_of
 from ...drafting.model import Draft, Piece
 from ...measure.fractions import number_text, ruler_text
 from ...measure.length import POINTS_PER_INCH
-from ...sewing.model import Foundations, Section
+from ...sewing.foundation_model import Foundations, Section
 from ..arrange.fills import Fill
 from ..arrange.leaves import Leaf
 from ..arrange.options import SheetOptions

@@ -15,7 +15,7 @@ from ...cutting.templates.allowance import Cut, outset_rings
 from ...drafting.model import Draft, Edge, Piece, Point
 from ...drafting.stroke import Stroke, place_of, ring_edges, stroke_of, turn_between
 from ...drafting.transform import stretch
-from ...sewing.model import Foundations, Patch, Section
+from ...sewing.foundation_model import Foundations, Patch, Section
 from ...sewing.simulated import along_of
 
 MIRROR: Final = stretch(-1, 1)

@@ -16,7 +16,7 @@ from typing import TYPE_CHECKING, Final
 from ...drafting.model import Edge
 from ...drafting.stroke import place_of
 from ...measure.length import POINTS_PER_INCH
-from ...sewing.model import Patch
+from ...sewing.foundation_model import Patch
 from ..arrange.paths import Placement, Spot, flat_ring
 from .foundation_paper import PatchPaper, SectionPaper
 

@@ -7,7 +7,7 @@ from typing import Final
 
 from ...drafting.model import Draft
 from ...measure.fractions import ruler_text
-from ...sewing.model import Foundations
+from ...sewing.foundation_model import Foundations
 from ..arrange.block_sheets import Body, label_runs, leaf_of
 from ..arrange.leaves import Leaf, paper_for
 from ..arrange.options import SheetOptions

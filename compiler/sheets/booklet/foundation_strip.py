@@ -11,7 +11,7 @@ from ...drafting.model import Draft, Edge
 from ...drafting.stroke import place_of
 from ...measure.fractions import number_text, ruler_text
 from ...measure.length import POINTS_PER_INCH
-from ...sewing.model import Foundations, Section, SectionJoin
+from ...sewing.foundation_model import Foundations, Section, SectionJoin
 from ..arrange.block_drawing import piece_rings
 from ..arrange.fills import Fill, texture_mark
 from ..arrange.paths import Placement, Ring, closed, flat_ring, open_path, ring_path, straight

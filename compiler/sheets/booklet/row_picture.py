@@ -12,7 +12,7 @@ from typing import Final
 from ...drafting.model import Edge, Point
 from ...drafting.stroke import stroke_of
 from ...measure.length import POINTS_PER_INCH
-from ...sewing.model import Toward
+from ...sewing.pressing_model import Toward
 from ..arrange.fills import Fill, texture_mark
 from ..arrange.paths import Placement, Spot, box_path, flat_ring, ring_path, straight
 from ..arrange.room import Box

@@ -7,8 +7,9 @@ from typing import Final
 
 from ...diagnostics.wording import count_of
 from ...drafting.model import Draft
-from ...sewing.model import Assembly, Pressing, PressingPlan, Proof, Step
+from ...sewing.model import Assembly, Proof, Step
 from ...sewing.pressing import press
+from ...sewing.pressing_model import Pressing, PressingPlan
 from ..arrange.block_drawing import piece_rings
 from ..arrange.fills import Fill
 from .content import Card, Cards, Chapter, List, Paragraph, Part, Picture, Section

@@ -7,7 +7,8 @@ from typing import Final
 
 from ...diagnostics.wording import count_of, one_of
 from ...drafting.model import Draft
-from ...sewing.model import Assembly, Pressing, Size, Step, Toward
+from ...sewing.model import Assembly, Size, Step
+from ...sewing.pressing_model import Pressing, Toward
 from ..quilts.words import about
 from .copy_places import copies_told
 

@@ -8,7 +8,8 @@ from dataclasses import dataclass, replace
 from ...diagnostics.wording import count_of
 from ...drafting.model import Draft
 from ...quilt.model import Quilt
-from ...sewing.model import Assembly, Foundations
+from ...sewing.foundation_model import Foundations
+from ...sewing.model import Assembly
 from ..arrange.fills import Fill, fills_for
 from ..arrange.swatches import fabric_order
 from ..quilts.drawing import quilt_fills

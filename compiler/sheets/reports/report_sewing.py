@@ -12,8 +12,10 @@ from ...cutting.model import Template
 from ...drafting.model import Draft, Edge, Point
 from ...sewing.difficulty import difficulty
 from ...sewing.foundation import foundations
-from ...sewing.model import Assembly, Foundations, Pressing, Proof, Section, Size, Step, Unit
+from ...sewing.foundation_model import Foundations, Section
+from ...sewing.model import Assembly, Proof, Size, Step, Unit
 from ...sewing.pressing import press
+from ...sewing.pressing_model import Pressing
 from .report_numbers import Record, arcs, number, numbers, outline
 
 

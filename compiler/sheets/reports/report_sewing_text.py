@@ -9,8 +9,10 @@ from ...cutting.methods.rotary_words import length_text
 from ...diagnostics.wording import one_of
 from ...sewing.difficulty import causes, difficulty
 from ...sewing.foundation import foundations
-from ...sewing.model import Assembly, Foundations, Pressing, PressingPlan, Section, Size, Step
+from ...sewing.foundation_model import Foundations, Section
+from ...sewing.model import Assembly, Size, Step
 from ...sewing.pressing import press
+from ...sewing.pressing_model import Pressing, PressingPlan
 from .report_sewing import Sewn
 from .text_table import table, wrapped
 
