@@ -14,7 +14,6 @@ from typing import IO, TYPE_CHECKING, Any, Final, Literal
 import click
 
 from ..diagnostics.diagnostic import Diagnostic, Severity
-from ..diagnostics.render import Style, render
 from ..diagnostics.source import Source
 from ..diagnostics.visible import end_of, shortened, visible
 from ..diagnostics.wording import count_of, one_of
@@ -113,6 +112,8 @@ def show_diagnostics(diagnostics: Iterable[Diagnostic], sources: Mapping[str, So
 def rendered(diagnostics: Iterable[Diagnostic], sources: Mapping[str, Source], *, err: bool,
              form: Form = "people") -> Iterator[str]:
     """Every diagnostic as it is shown on standard output or standard error."""
+    from ..diagnostics.render import Style, render
+
     colour = form != "github" and wants_colour(sys.stderr if err else sys.stdout)
     for each in diagnostics:
         yield render(each, sources, Style(form, colour)) + ("\n" if form == "people" else "")

@@ -108,16 +108,17 @@ class _Order:
     def _unit(self, number: int) -> Unit:
         node = self.nodes[number]
         rings = [joined_ring(ring) for ring in node.rings]
-        finished, unfinished = sizes(tuple(rings[0]))
+        outer = tuple(rings[0])
+        finished, unfinished = sizes(outer)
         copies = tuple(
             Copy(pieces, motion.degrees, point_of(motion.shift))
             for motion, pieces in self.copies[number]
         )
         return Unit(
             f"u{self.step_of[number]}", copies[0].pieces, copies,
-            edges_of([stroke for stroke, _ in rings[0]]),
+            edges_of([stroke for stroke, _ in outer]),
             tuple(edges_of([stroke for stroke, _ in ring]) for ring in rings[1:]),
-            finished, unfinished, is_rectangle(rings[0]),
+            finished, unfinished, is_rectangle(outer),
         )
 
     def _step(self, number: int, unit: Unit) -> Step:
