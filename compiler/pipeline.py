@@ -133,7 +133,12 @@ def _compile_block(draft: Draft, *, from_elsewhere: bool) -> Outcome[CompiledBlo
     """The block cut, and sewn again: none leaves that does not come out as drafted."""
     from .cutting.templates.making import make_templates
 
-    return make_templates(draft).then(lambda templates: _sew(draft, templates, from_elsewhere))
+    made = make_templates(draft)
+    if draft.units and made.value is not None and not from_elsewhere:
+        from .cutting.ruler_marks import check_units
+
+        made = Outcome(made.value, (*made.diagnostics, *check_units(draft, made.value)))
+    return made.then(lambda templates: _sew(draft, templates, from_elsewhere))
 
 
 def _sew(draft: Draft, templates: tuple[Template, ...], from_elsewhere: bool) -> Outcome[CompiledBlock]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from math import hypot
 from typing import TYPE_CHECKING
 
 from ..diagnostics.diagnostic import Diagnostic, Outcome, Severity, in_order
@@ -342,8 +343,10 @@ def _finish(block: tree.Block, frame: Frame, pieces: tuple[Piece, ...], sketch: 
 
 def _placement(placed: Placed) -> UnitPlacement:
     assert placed.unit is not None
+    lies = placed.transform
+    scale = abs(lies.a + lies.b) if 0 in (lies.a, lies.b) else hypot(lies.a, lies.b)
     return UnitPlacement(placed.unit.draft.title, placed.unit.use.alias.text, placed.poses, placed.box,
-                         placed.transform.turned % 360, placed.transform.mirrors)
+                         lies.turned % 360, lies.mirrors, scale, placed.origin)
 
 
 def _defaults(block: tree.Block, frame: Frame, details: Details) -> list[Default]:

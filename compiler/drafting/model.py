@@ -138,7 +138,8 @@ class Shape:
 
 @dataclass(frozen=True, slots=True)
 class UnitPlacement:
-    """How one unit lies, for explain and the picture. The box is left, top, right, bottom in inches."""
+    """How one unit lies, for explain and the picture. The box is left, top, right, bottom in inches; `scale`
+    is how many times its drafted width it has."""
 
     title: str
     alias: str
@@ -146,6 +147,8 @@ class UnitPlacement:
     box: tuple[Number, Number, Number, Number]
     turned: float  # degrees clockwise
     mirrored: bool
+    scale: Number = 1
+    origin: Span | None = None
 
 
 @dataclass(frozen=True, slots=True)

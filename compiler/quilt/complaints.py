@@ -254,9 +254,10 @@ def colourway_twice(title: tree.Text, first: Span) -> Diagnostic:
 
 
 def block_no_rectangle(quilt: Quilt, title: str) -> Diagnostic:
-    """A block that does not fill its cell."""
+    """A block that does not fill its cell, told where it is first set."""
+    cell = next((need.origin for need in quilt.needs if need.template.rpartition(" ")[0] == title), None)
     return error("block-no-rectangle", f"`{title}` is no rectangle: beside it this quilt would have holes.",
-                 quilt.origin or Span("", 0, 0),
+                 cell or quilt.origin or Span("", 0, 0),
                  help="Use it in a block with a rectangular outline, which gives it a ground.")
 
 

@@ -9,6 +9,7 @@ from typing import Final, TypeVar
 from ..cutting.methods.rotary import choose_cut
 from ..cutting.needs import BackingNeed, BindingNeed, Fabric, Need, SizedBlock
 from ..cutting.plans.lots import cloth_of
+from ..cutting.ruler_marks import cuts_leave_ruler, left_the_ruler
 from ..cutting.templates.making import make_templates
 from ..diagnostics.diagnostic import Diagnostic, Outcome
 from ..diagnostics.source import Source, Span
@@ -29,6 +30,7 @@ from .borders import add_border
 from .cloths import Palette, check_palettes, colourways, read_fabrics
 from .counting import count_top
 from .ground import Laid, Top
+from .likely import check_likely
 from .mattress import MATTRESSES, MISS_MOST, covered_size
 from .model import Quilt
 from .settings import set_on_point, set_rows, set_straight
@@ -57,6 +59,8 @@ def lay_out(quilt: quilt_tree.Quilt, source: Source, drafter: Drafter) -> Outcom
     uses = [each for each in quilt.body if isinstance(each, tree.Use)]
     units = drafter.units(uses, source, bench, defaults)
     fabrics = read_fabrics(quilt, bench)
+    for said in check_likely(quilt):
+        bench.say(said)
     top = _lay_top(quilt, units, bench)
     if top is None or bench.failed or any(each is None for each in units.values()):
         return Outcome(None, tuple(bench.diagnostics))
@@ -140,6 +144,9 @@ def _sized_blocks(laid: Sequence[Laid], bench: Bench) -> tuple[list[tuple[int, L
                 bench.say(said)
             if templates.value is None:
                 return None
+            even = resized.shapes is draft.shapes
+            if even and (left := left_the_ruler(resized, templates.value, draft.width)):
+                bench.say(cuts_leave_ruler(each.origin, draft.title, left))
             numbers[key] = len(blocks)
             blocks.append(SizedBlock(resized, templates.value))
         found.append((numbers[key], each))

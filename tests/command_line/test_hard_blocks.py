@@ -116,5 +116,7 @@ quilt "Hive" {
 }
 """
     ended = piecewright("check", "-", "--format", "json", stdin=text.encode())
-    assert [each["code"] for each in json.loads(ended.out)] == ["block-no-rectangle"]
+    (said,) = json.loads(ended.out)
+    assert said["code"] == "block-no-rectangle"
+    assert text.splitlines()[said["line"] - 1][said["column"] - 1:].startswith("comb }")
     assert ended.status == 1

@@ -78,3 +78,11 @@ def test_every_commit_hook_is_a_command_that_takes_files(tmp_path: Path) -> None
         assert f"- id: {name}\n" in page
     for entry in entries:
         assert piecewright(*entry.split(), "--help").status == 0
+
+
+def test_the_use_of_a_block_from_elsewhere_that_nothing_calls_is_taken_away(tmp_path: Path) -> None:
+    use = '  use "Ohio Star" version 1 as star\n'
+    good = put(tmp_path / "good.block", GOOD.replace("}\n", f"{use}}}\n"))
+    assert piecewright("lint", good).status == 1
+    ended = piecewright("lint", "--mend", good)
+    assert (ended.status, good.read_text()) == (0, GOOD), ended.out

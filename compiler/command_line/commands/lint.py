@@ -19,7 +19,7 @@ from ..failures import OwnMistake, own_mistakes
 from ..inputs import Input, inputs_of
 from ..rewriting import bytes_like, read_text, rewrite
 from ..shelves.folders import FolderShelf
-from ..shelves.locking import fingerprints_of, locked_sources, open_lock
+from ..shelves.locking import locked_sources, open_lock
 from .check import Form, JsonList
 
 ROUNDS: Final = 10  # of mending: a mend may uncover another, as a point that only an idle point used
@@ -133,7 +133,9 @@ class _Run:
 
     def _said_of(self, given: Input, source: Source) -> tuple[
             tuple[Diagnostic, ...], Mapping[str, Source], list[str]]:
-        """What there is to say, the sources it is said of, and the fingerprints of all blocks."""
+        """What there is to say, the sources it is said of, and the fingerprints of the file's own blocks:
+        one from elsewhere goes with its `use`, where nothing calls it."""
+        from ...drafting.fingerprint import fingerprint_of
         from ...language.parser import parse
         from ...lint.checks import lint
         from ...pipeline import compile_file
@@ -149,7 +151,7 @@ class _Run:
             return tuple(each for each in made.diagnostics if each.severity is Severity.ERROR), sources, []
         drafts = tuple(each.draft for each in made.value.blocks if not each.from_elsewhere)
         linted = Linted(source, file, drafts, made.value.choices, made.diagnostics)
-        outlines = sorted(fingerprints_of(made.value).values())
+        outlines = sorted(fingerprint_of(each) for each in drafts)
         return lint(linted, self.only, self.allowed), sources, outlines
 
     def _tell(self, said: Sequence[Diagnostic], sources: Mapping[str, Source]) -> None:

@@ -16,6 +16,20 @@ block "Petal" {
 USE: Final = 'use "Pair" as pair'
 SMALL: Final = "finished 2in"
 TWO: Final = "grid 2 x 1 of 2in"
+THIRDS: Final = """\
+edition 1
+
+block "Thirds" {{
+  grid 3 x 3 of 1in
+  alternate plain dark, plain pale
+}}
+
+block "Trial" {{
+  grid {}
+  use "Thirds" as thirds
+  row 2 thirds
+}}
+"""
 NINE: Final = "grid 3 x 3 of 2in"
 
 UNITS: Final = (
@@ -52,6 +66,10 @@ UNITS: Final = (
     beside_pair("unit-unused", "A unit that is placed nowhere",
                 "Place it, or take its `use` away.",
                 (SMALL, USE, "seam top -- bottom"), (SMALL, USE, "row pair")),
+    Entry("cuts-leave-ruler", "Cuts that leave the marks of the ruler",
+          "A block is used at another size than it was drafted to. Its seams scale and its allowances do "
+          "not, so what was cut by the ruler now lies between two marks, and needs a template.",
+          THIRDS.format("2 x 1 of 4in"), THIRDS.format("2 x 1 of 3in")),
     in_block("alternate-idle", "Nothing left to alternate with",
              "`alternate` fills the cells that nothing else covers, its blocks and cloths taking turns. This "
              "one comes to no cell.",

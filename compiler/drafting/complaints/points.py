@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Sequence
+from typing import Final
 
 from ...diagnostics.diagnostic import Diagnostic, Fix, Label, error, note
 from ...diagnostics.source import Span
 from ...diagnostics.wording import did_you_mean, nearest
 from ...language import tree
+
+GRID_POINT_SMALL: Final = re.compile(r"[a-z]{1,2}[1-9][0-9]{0,2}")
+"""A grid point in small letters."""
 
 RING_SHOWN = 6
 """Points of a ring that are named one by one: more do not fit a line."""
@@ -19,6 +24,11 @@ def point_unknown(at: tree.NamedPoint, known: Iterable[str]) -> Diagnostic:
     if at.name == "centre":
         return error("point-unknown", "There is no point called `centre` here.", at.span,
                      help="Did you mean `center`?", fix=Fix("Write `center`", at.span, "center"))
+    if GRID_POINT_SMALL.fullmatch(at.name):
+        right = at.name.upper()
+        return error("point-unknown", f"There is no point called `{at.name}` here.", at.span,
+                     help=f"Grid points have capital letters: did you mean `{right}`?",
+                     fix=Fix(f"Write `{right}`", at.span, right))
     close = nearest(at.name, names)
     fix = Fix(f"Write `{close[0]}`", at.span, close[0]) if close else None
     help = did_you_mean(at.name, names) or f"Define it, as in `point {at.name} = 1in from A1 to B1`."

@@ -1,0 +1,51 @@
+"""Remarks on cuts that leave the ruler's marks as a block is used at another size than its own.
+
+In: a draft, its templates, and how wide the block, or a unit in it, was drafted. Allowances stay as they are
+while all else scales, so a cut on a mark at one size may lie between two at another. Inches.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from ..diagnostics.diagnostic import Diagnostic, note
+from ..diagnostics.source import Span
+from ..diagnostics.wording import one_of
+from ..drafting.model import Draft
+from ..measure.tolerance import Number, near
+from .model import Template
+from .sizes import block_at
+
+
+def cuts_leave_ruler(span: Span, title: str, labels: Sequence[str]) -> Diagnostic:
+    """A used block of which some cuts lie between two marks, and lay on one at the size it was drafted to."""
+    what = f"template {labels[0]} leaves" if len(labels) == 1 else f"templates {one_of(labels, 'and')} leave"
+    return note("cuts-leave-ruler", f"At this size of `{title[:60]}`, {what} the ruler's marks.", span,
+                help="It is cut with a template; `piecewright resize` says which sizes suit a block.")
+
+
+def left_the_ruler(draft: Draft, templates: Sequence[Template], drafted: Number) -> tuple[str, ...]:
+    """The templates that have no rule at the draft's width and had one when it was `drafted` wide."""
+    now = {each.label for each in block_at(draft, templates, draft.width).off}
+    if not now:
+        return ()
+    before = {each.label for each in block_at(draft, templates, drafted).off}
+    return tuple(each.label for each in templates if each.label in now - before)
+
+
+def check_units(draft: Draft, templates: Sequence[Template]) -> Iterator[Diagnostic]:
+    """Remarks on the units of a block, each once at each size. Stretched ones have other shapes."""
+    told: set[tuple[str, str]] = set()
+    for unit in draft.units:
+        key = (unit.title, f"{float(unit.scale):.6f}")
+        if unit.origin is None or near(unit.scale, 1) or "stretched" in unit.poses or key in told:
+            continue
+        told.add(key)
+        own = [each for each in templates if _is_of(draft, each, unit.title)]
+        labels = left_the_ruler(draft, own, draft.width / unit.scale)
+        if labels:
+            yield cuts_leave_ruler(unit.origin, unit.title, labels)
+
+
+def _is_of(draft: Draft, template: Template, title: str) -> bool:
+    return any(draft.pieces[number - 1].unit == title for number in template.pieces)
