@@ -13,7 +13,6 @@ from ..diagnostics.source import Source, Span
 from ..language import tree
 from ..language.shelf import Choice, Shelf, ShelfBlock
 from ..measure.fractions import ruler_text
-from ..measure.tolerance import Number
 from .body import sketch_body
 from .checks import check_holes, check_names, check_refit, check_slivers, check_symmetry
 from .complaints import blocks as complain
@@ -345,7 +344,8 @@ def _finish(block: tree.Block, frame: Frame, pieces: tuple[Piece, ...], sketch: 
 def _placement(placed: Placed) -> UnitPlacement:
     assert placed.unit is not None
     lies = placed.transform
-    scale: Number = abs(lies.a + lies.b) if 0 in (lies.a, lies.b) else hypot(lies.a, lies.b)
+    along = lies.a + lies.b
+    scale = max(along, -along) if 0 in (lies.a, lies.b) else hypot(lies.a, lies.b)
     return UnitPlacement(placed.unit.draft.title, placed.unit.use.alias.text, placed.poses, placed.box,
                          lies.turned % 360, lies.mirrors, scale, placed.origin)
 
