@@ -47,6 +47,10 @@ def mend_unwanted_unit(place: Situation) -> Mending | None:
     if token.type not in ("LENGTH", "ANGLE"):
         return None
     number = token.text.rstrip("degincm").rstrip()
+    turned = (place.made("NUMBER", number), place.made("ABOUT", "about"))
+    if place.opener.type == "TURN" and token.text.endswith("in") and place.reads(turned, 1, look=1):
+        eaten = Span(place.source.name, token.end - len("in"), token.end)  # `turn 4 in center`
+        return Mending(word_unknown(eaten, "in", "about"), turned, 1)
     for kind, unit in (("NUMBER", ""), ("LENGTH", "in"), ("ANGLE", "deg")):
         made = place.made(kind, number + unit)
         if kind != token.type and kind in place.expected and place.reads((made,), 1, look=1):

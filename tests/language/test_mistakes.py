@@ -107,6 +107,7 @@ MISTAKES = (
     ("place p in A1--B2", "dash-other", "--", "`..`"),
     ("seam A1 ~ B1 around C1", "sign-unknown", "~", "`~~`"),
     ("seam A1 ~~ B1 about C1", "word-unknown", "about", "`around`"),
+    ("turn 4 in center { }", "word-unknown", "in", "`about`"),
     ("turn 4 abuot center { }", "word-unknown", "abuot", "`about`"),
     ("turn six about center { }", "word-unknown", "six", "`6`"),
     ("grid 2 by 2", "word-unknown", "by", "`x`"),
