@@ -110,7 +110,8 @@ def test_numbers_outside_the_changed_blocks_stay(before: Written, tmp_path: Path
     stays = {"title", "version", "colourway", "finished", "setting", "maker", "notes", "ruler_step",
              "defaults", "binding", "backing", "batting"}
     assert {key: after.numbers[key] for key in stays} == {key: before.numbers[key] for key in stays}
-    assert set(after.numbers) == stays | {"blocks", "pieces", "cutting", "counts", "fabrics", "thread"}
+    assert set(after.numbers) == stays | {"assembly", "blocks", "pieces", "cutting", "counts", "fabrics",
+                                         "thread"}
     placed = {block["title"]: block["count"] for block in after.numbers["blocks"]}
     old = {block["title"]: block["count"] for block in before.numbers["blocks"]}
     moved = {name: placed[name] - old[name] for name in old if placed[name] != old[name]}
