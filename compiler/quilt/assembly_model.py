@@ -22,8 +22,9 @@ from ..drafting.model import Draft
 from ..sewing.model import Assembly, Proof, Size
 from ..sewing.pressing_model import PressingPlan
 
-Way = Literal["across", "down", "slantwise", "set in"]
-"""How the parts of a row lie: side by side, one under another, on point; or round a corner."""
+Way = Literal["across", "down", "slantwise", "set in", "mitred"]
+"""How the parts of a row lie: side by side, one under another, on point; round a corner; or four strips round
+what comes first, from dot to dot, whose mitres are closed when all are on."""
 
 
 @dataclass(frozen=True, slots=True)

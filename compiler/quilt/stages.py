@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from cmath import phase, rect
 from collections.abc import Sequence
+from itertools import pairwise
 from math import pi, radians
 from typing import Final
 
@@ -13,11 +14,14 @@ from ..sewing.model import Assembly, Step
 from .assembly_model import Row, Stage, Way
 from .top import Box
 
+MITRED_STRIPS: Final = 4  # of a border, one a side
+
 PARALLEL: Final = 1e-3
 """Radians between the seams of one row."""
 
 ROWS: Final[dict[Way, str]] = {
     "down": "Rows", "across": "Columns", "slantwise": "Slanted rows", "set in": "Units",
+    "mitred": "Units",
 }
 """What the parts of a centre are called by how they lie in it."""
 
@@ -33,6 +37,7 @@ def stages_of(top: Draft, assembly: Assembly, boxes: Sequence[Box]) -> tuple[Sta
     for row in rows:
         ring = teller.ring(teller.pieces_of(row.makes))
         staged[ring + 1 if ring else int(row.makes in joining)].append(row)
+    staged[2:] = [_mitred(found) for found in staged[2:]]
     lies: Way = next((row.way for row in rows if row.makes in joining and row.parts), "down")
     titles = [ROWS[lies], "Centre", *(f"Border {number}" for number in range(1, len(boxes)))]
     return tuple(Stage(title, tuple(found)) for title, found in zip(titles, staged, strict=True) if found)
@@ -52,6 +57,26 @@ def _joining(rows: Sequence[Row], teller: _Teller) -> set[str]:
         makes = next((part for part in row.parts
                       if part in teller.number and 2 * len(teller.pieces_of(part)) > whole), None)
     return found
+
+
+def _mitred(rows: Sequence[Row]) -> list[Row]:
+    """A border's rows; of a mitred one, whose strips but the first are set in one by one, a single row: the
+    strips are sewn on from dot to dot, then the mitres are closed, which makes the same seams."""
+    chain = rows[-MITRED_STRIPS:]
+    ways = [row.way for row in chain]
+    nested = all(one.makes in two.parts and len(two.parts) == 2 for one, two in pairwise(chain))
+    if len(chain) < MITRED_STRIPS or ways.count("set in") != MITRED_STRIPS - 1 or not nested:
+        return list(rows)
+    made = {row.makes for row in chain}
+    first, last = chain[0], chain[-1]
+    later = {part for row in chain[1:] for part in row.parts}
+    centre = next((part for part in first.parts if part not in later), first.parts[0])
+    strips = [part for row in chain for part in row.parts if part not in made and part != centre]
+    steps = tuple(sorted(step for row in chain for step in row.steps))
+    longest = max(row.seam_length for row in chain)
+    whole = Row(last.makes, (centre, *strips), steps, last.batch, "mitred", longest, last.finished,
+                last.unfinished)
+    return [*rows[:-MITRED_STRIPS], whole]
 
 
 class _Teller:

@@ -115,7 +115,8 @@ def test_only_mitred_borders_want_set_in_seams() -> None:
     assert mitred.assembly.set_in_seams == 4 and mitred.assembly.partial_seams == 0
     assert {(float(at.x), float(at.y)) for at in mitred.assembly.set_in_places} == {
         (2, 2), (10, 2), (2, 10), (10, 10)}
-    assert [way for _, _, way in told(mitred)[-1][1]].count("set in") == 3
+    strips = " border strip" * 4
+    assert told(mitred)[-1] == ("Border 1", [(f"(2){strips}", 1, "mitred")]), "all on, then the mitres"
     assert any(step.stops for step in mitred.assembly.steps if not step.set_in), "the first stops at its dots"
 
 
@@ -148,7 +149,7 @@ def test_every_unfinished_size_adds_up_to_the_quilt() -> None:
         assert last.unfinished.width == pytest.approx(float(quilt.width) + 0.5, abs=1e-6)
         assert last.unfinished.height == pytest.approx(float(quilt.height) + 0.5, abs=1e-6)
         for stage in made.stages:
-            if all(row.way != "set in" for row in stage.rows):  # mitred strips reach beyond what they frame
+            if all(row.way != "mitred" for row in stage.rows):  # its strips reach beyond what they frame
                 for row in stage.rows:
                     check_sum(made, row)
 

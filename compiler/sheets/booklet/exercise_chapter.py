@@ -40,7 +40,7 @@ SAFETY: Final = (
     "Compass points are sharp: close the compass when you lay it down; keep it from small children."
 )
 
-DRAWN: Final = 320.0  # points of the longer side of the drawing
+DRAWN: Final = 280.0  # points of the longer side of the drawing
 FINE: Final = 0.25  # points of a line of the ruling
 INCH_LINE: Final = 0.6  # of every inch's
 LEAST_RULED: Final = 3.0  # points between lines: of a closer ruling only the inches are drawn

@@ -97,11 +97,19 @@ HOW: Final = {
 def _row_words(row: Row, names: dict[str, str]) -> tuple[str, ...]:
     """What is joined, how long the seams are, and the sizes."""
     parts = [names.get(part, part) for part in row.parts]
+    sizes = f"Unfinished {_size(row.unfinished)}, finished {_size(row.finished)}."
+    if row.way == "mitred":
+        return (
+            f"Sew {', '.join(parts[1:])} to the four sides of {parts[0]}, each from dot to dot: lock the "
+            "stitch there, the allowances beyond stay free. Press as the arrows show.",
+            "Then close the four mitres, the strips right sides together, each from the dot out; press open.",
+            sizes,
+        )
     seams = count_of(len(parts) - 1, "seam")
     return (
         f"Sew {', '.join(parts)} {HOW[row.way]}: {seams}, the longest {about(row.seam_length)}.",
         "Press as the arrows show.",
-        f"Unfinished {_size(row.unfinished)}, finished {_size(row.finished)}.",
+        sizes,
     )
 
 
