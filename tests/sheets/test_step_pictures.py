@@ -10,9 +10,10 @@ from piecewright.sewing.assembly import assemble
 from piecewright.sewing.model import Assembly
 from piecewright.sewing.pressing import press
 from piecewright.sheets.arrange.options import SheetOptions
-from piecewright.sheets.booklet.content import Book, Card, Cards, Paragraph, Picture
+from piecewright.sheets.booklet.content import Book, Card, Cards, List, Paragraph, Picture
 from piecewright.sheets.booklet.set_pages import chapters_document
 from piecewright.sheets.booklet.step_chapter import pressing_words, step_chapter
+from piecewright.sheets.booklet.step_words import Needle
 from piecewright.sheets.page import PathMark
 from shapely.geometry import Polygon
 from shapely.ops import unary_union
@@ -43,9 +44,9 @@ def sewn(title: str) -> tuple[Draft, Assembly, tuple[Card, ...]]:
     return draft, *cards_of(draft)
 
 
-def cards_of(draft: Draft, hand: bool = False) -> tuple[Assembly, tuple[Card, ...]]:
+def cards_of(draft: Draft, needle: Needle = "machine") -> tuple[Assembly, tuple[Card, ...]]:
     assembly = assemble(draft)
-    chapter = step_chapter(draft, assembly, None, hand)
+    chapter = step_chapter(draft, assembly, None, needle)
     (cards,) = [part.cards for part in chapter.parts if isinstance(part, Cards)]
     return assembly, cards
 
@@ -154,9 +155,18 @@ def test_the_arrow_lies_on_the_cloth_that_the_seam_is_pressed_to():
 
 
 def test_by_hand_the_words_are_of_the_needle():
-    _, cards = cards_of(LIBRARY["Eight-pointed Star"], hand=True)
+    _, cards = cards_of(LIBRARY["Eight-pointed Star"], "hand")
     said = " ".join(line for card in cards for line in card.lines)
     assert "pass the needle through" in said and "lift the foot" not in said
+
+
+def test_over_papers_edges_are_whipped_and_no_line_is_marked():
+    draft = LIBRARY["Honeycomb"]
+    chapter = step_chapter(draft, assemble(draft), None, "papers")
+    said = " ".join(line for part in chapter.parts if isinstance(part, Cards)
+                    for card in part.cards for line in card.lines)
+    assert "bend the papers, and whip on" in said and "backstitch" not in said
+    assert not any(isinstance(part, List) for part in chapter.parts)
 
 
 def test_every_picture_says_in_words_what_it_shows():

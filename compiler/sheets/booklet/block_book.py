@@ -26,6 +26,7 @@ from .foundation_chapter import foundation_chapter
 from .needs_chapters import block_plan, cutting_chapter, needs_chapter
 from .paper_pieces import paper_chapter
 from .step_chapter import step_chapter
+from .step_words import Needle
 from .words_of import words_of
 from .worn import Worn
 
@@ -103,11 +104,15 @@ class _Maker:
         """The chapters that belong in the booklet, in order."""
         yield "needs"
         yield from CUT_BY[self.way]
-        if self.way == "foundation" and not self.found().possible:
+        on_paper = self.way == "foundation" and self.found().possible
+        if self.way == "foundation" and not on_paper:
             yield from CUT_BY["templates"]
-        if self.way != "foundation" or not self.found().possible:
+        if not on_paper:
             yield "steps"
-        yield from ("difficulty", "exercise", "card", "safety")
+        yield from ("difficulty", "exercise")
+        if not on_paper:  # there are no templates for its envelope
+            yield "card"
+        yield "safety"
 
     def chapter(self, part: BlockPart) -> Chapter:
         """One chapter."""
@@ -119,7 +124,7 @@ class _Maker:
             "templates": self._templates,
             "foundation": lambda: foundation_chapter(draft, self.found(), options, self.under, block.worn),
             "papers": lambda: paper_chapter(draft, options, self.under),
-            "steps": lambda: step_chapter(draft, block.assembly, block.proof, self._hand(), block.worn),
+            "steps": lambda: step_chapter(draft, block.assembly, block.proof, self._needle(), block.worn),
             "difficulty": lambda: difficulty_chapter(difficulty(draft, templates, block.assembly)),
             "exercise": lambda: exercise_chapter(draft, options, self.under),
             "card": lambda: card_chapter(draft, templates),
@@ -127,8 +132,10 @@ class _Maker:
         }
         return makers[part]()
 
-    def _hand(self) -> bool:
-        return self.way == "papers" or self.options.kind == "finished"
+    def _needle(self) -> Needle:
+        if self.way == "papers":
+            return "papers"
+        return "hand" if self.options.kind == "finished" else "machine"
 
     def _needs(self) -> Chapter:
         paper = self.way == "foundation" and self.found().possible

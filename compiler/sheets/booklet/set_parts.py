@@ -10,7 +10,7 @@ from ..arrange.style import BLACK, HEADING, LABEL, SMALLEST, break_lines, grey_t
 from ..packing.moving import moved_mark
 from ..page import Mark, PathMark
 from ..quilts.flow import Column as FlowColumn
-from ..quilts.flow import Item, Row, bullets, gap, paragraph, section, table_items
+from ..quilts.flow import Item, Row, bullets, gap, paragraph, section, table_items, together
 from .content import Card, Cards, List, Paragraph, Part, Picture, Section, Table
 
 BODY: Final = HEADING  # points of a paragraph's type
@@ -28,7 +28,7 @@ def items_of(part: Part, width: float) -> Iterator[Item]:
     """The part as items of that width."""
     match part:
         case Paragraph(text, strong):
-            yield from _strong(text, width) if strong else paragraph(text, width)
+            yield from _strong(text, width) if strong else together(paragraph(text, width))
             yield gap(5)
         case Section(title, under):
             yield section(title, under, width)

@@ -15,7 +15,7 @@ from ..arrange.fills import Fill
 from .content import Card, Cards, Chapter, List, Paragraph, Part, Picture, Section
 from .copy_places import ROWS
 from .step_picture import WIDE, Scene, Shown, draw_step
-from .step_words import step_lines, step_title
+from .step_words import Needle, step_lines, step_title
 from .worn import Worn, own_roles
 
 TITLE: Final = "Steps"
@@ -41,28 +41,31 @@ HAND: Final = (
 
 
 def step_chapter(
-    draft: Draft, assembly: Assembly, proof: Proof | None, hand: bool = False, worn: Worn | None = None
+    draft: Draft,
+    assembly: Assembly,
+    proof: Proof | None,
+    needle: Needle = "machine",
+    worn: Worn | None = None,
 ) -> Chapter:
-    """The chapter. `hand`: the pieces are marked with templates of finished size and sewn by hand. `worn`: in
-    which fabrics; the block's own roles unless given."""
+    """The chapter. `worn`: in which fabrics; the block's own roles unless given."""
     worn = worn or own_roles(draft)
     said: list[Part] = [Paragraph(words) for words in worn.words]
     if proof:
         sentence = f"Checked by sewing it from the printed numbers: {proof.sentence}."
         said.insert(0, Paragraph(sentence, strong=True))
-    return Chapter(TITLE, (*said, *_parts(draft, worn.assembly(assembly), hand, worn.fills)))
+    return Chapter(TITLE, (*said, *_parts(draft, worn.assembly(assembly), needle, worn.fills)))
 
 
-def _parts(draft: Draft, assembly: Assembly, hand: bool, fills: Mapping[str, Fill]) -> Iterator[Part]:
+def _parts(draft: Draft, assembly: Assembly, needle: Needle, fills: Mapping[str, Fill]) -> Iterator[Part]:
     if not assembly.steps:
         yield Paragraph("The block is one piece: there is nothing to sew.")
         return
     plan = press(draft, assembly)
     yield Paragraph(READ)
-    if hand:
+    if needle == "hand":
         yield Section("Piecing by hand")
         yield List(HAND, "number")
-    cards = tuple(_cards(draft, assembly, plan, hand, fills))
+    cards = tuple(_cards(draft, assembly, plan, needle, fills))
     yield Cards(cards)
     yield Section("Pressing")
     yield Paragraph(pressing_words(plan))
@@ -73,11 +76,11 @@ def _parts(draft: Draft, assembly: Assembly, hand: bool, fills: Mapping[str, Fil
 
 
 def _cards(
-    draft: Draft, assembly: Assembly, plan: PressingPlan, hand: bool, fills: Mapping[str, Fill]
+    draft: Draft, assembly: Assembly, plan: PressingPlan, needle: Needle, fills: Mapping[str, Fill]
 ) -> Iterator[Card]:
     """A card for every step."""
     for step, pressing in zip(assembly.steps, plan.seams, strict=True):
-        lines = step_lines(draft, assembly, step, pressing, hand)
+        lines = step_lines(draft, assembly, step, pressing, needle)
         title = step_title(assembly, step)
         yield Card(title, _picture(draft, assembly, step, pressing, fills, lines[0]), lines)
 

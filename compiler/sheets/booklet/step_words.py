@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Final
+from typing import Final, Literal
 
 from ...diagnostics.wording import count_of, one_of
 from ...drafting.model import Draft
@@ -11,6 +11,9 @@ from ...sewing.model import Assembly, Size, Step
 from ...sewing.pressing_model import Pressing, Toward
 from ..quilts.words import about
 from .copy_places import copies_told
+
+Needle = Literal["machine", "hand", "papers"]
+"""How a seam is sewn: by machine; by hand on a marked line; by hand over papers, whose edges are whipped."""
 
 ALIKE: Final = 1e-4  # inches between two sizes that are one in print
 
@@ -33,11 +36,11 @@ def step_title(assembly: Assembly, step: Step) -> str:
 
 
 def step_lines(
-    draft: Draft, assembly: Assembly, step: Step, pressing: Pressing, hand: bool
+    draft: Draft, assembly: Assembly, step: Step, pressing: Pressing, needle: Needle
 ) -> tuple[str, ...]:
     """The lines under the picture."""
     return (
-        f"{_sew(assembly, step)} {' '.join(_care(assembly, step, hand))}".strip(),
+        f"{_sew(assembly, step)} {' '.join(_care(assembly, step, needle))}".strip(),
         press_words(draft, assembly, step, pressing),
         size_words(step),
     )
@@ -50,7 +53,7 @@ def _sew(assembly: Assembly, step: Step) -> str:
     return f"Sew {first} to {second}."
 
 
-def _care(assembly: Assembly, step: Step, hand: bool) -> Iterator[str]:
+def _care(assembly: Assembly, step: Step, needle: Needle) -> Iterator[str]:
     """What is special about the seam."""
     later = [each.step for each in assembly.steps if each.partial and each.partial.opened == step.step]
     if later:
@@ -62,26 +65,30 @@ def _care(assembly: Assembly, step: Step, hand: bool) -> Iterator[str]:
     elif step.closed:
         yield "Set in: the seam runs all round. Pin the corners first; begin in the middle of a side."
     elif step.turns:
-        yield f"Set in, {count_of(len(step.turns), 'turn')}. {_turn_words(len(step.turns), hand)}"
+        yield f"Set in, {count_of(len(step.turns), 'turn')}. {_turn_words(len(step.turns), needle)}"
     if later:
         return
     if step.stops and not step.turns:
-        yield _stop_words(len(step.stops), hand)
+        yield _stop_words(len(step.stops), needle)
     elif step.stops:
         yield "Stop at the dot at the seam’s end, too."
     if step.curved:
         yield _curve_words(len(step.eased))
 
 
-def _turn_words(turns: int, hand: bool) -> str:
+def _turn_words(turns: int, needle: Needle) -> str:
     where = "the dot" if turns == 1 else "each dot"
-    if hand:
+    if needle == "papers":
+        return f"At {where} bend the papers, and whip on along the next edge."
+    if needle == "hand":
         return f"At {where} take a backstitch, pass the needle through the seam, turn, and sew on."
     return f"Stop at {where} with the needle down, lift the foot, turn the cloth, lower it and sew on."
 
 
-def _stop_words(stops: int, hand: bool) -> str:
-    if hand:
+def _stop_words(stops: int, needle: Needle) -> str:
+    if needle == "papers":
+        return "Whip from corner to corner."
+    if needle == "hand":
         return "Sew from corner to corner only, never into the allowance."
     if stops == 1:
         return "Stop at the dot and lock the stitch: the allowance beyond it stays free."
