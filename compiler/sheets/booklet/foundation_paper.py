@@ -59,7 +59,8 @@ class SectionPaper:
 
 def section_papers(draft: Draft, found: Foundations) -> tuple[SectionPaper, ...]:
     """Every section's paper."""
-    return tuple(_paper(draft, found, section) for section in found.sections)
+    corners = [place_of(side.edge.start) for piece in draft.pieces for side in piece.ring]
+    return tuple(_paper(draft, found, section, corners) for section in found.sections)
 
 
 def mirrored_ring(ring: Sequence[Edge]) -> tuple[Edge, ...]:
@@ -72,7 +73,9 @@ def join_name(number: int) -> str:
     return f"J{number + 1}"
 
 
-def _paper(draft: Draft, found: Foundations, section: Section) -> SectionPaper:
+def _paper(
+    draft: Draft, found: Foundations, section: Section, corners: Sequence[complex]
+) -> SectionPaper:
     pieces = [draft.pieces[number - 1] for number in section.order]
     widths = [_allowance_on(edge, pieces, draft) for edge in section.outline]
     sew, back = mirrored_ring(section.outline), list(reversed(widths))
@@ -82,7 +85,7 @@ def _paper(draft: Draft, found: Foundations, section: Section) -> SectionPaper:
         for edge, width in zip(section.outline, widths, strict=True):
             shared = _shared(edge, join.seam)
             if shared:
-                ticks += _ticks(draft, edge, shared, width)
+                ticks += _ticks(corners, edge, shared, width)
                 names.append(_name(join_name(number), shared, width))
     return SectionPaper(
         section, sew, _cut(sew, back), tuple(ticks), tuple(names),
@@ -140,12 +143,14 @@ def _shared(edge: Edge, seam: Edge) -> tuple[complex, complex] | None:
     return (start + way * low, start + way * high) if high - low > 1e-4 else None
 
 
-def _ticks(draft: Draft, edge: Edge, shared: tuple[complex, complex], width: float) -> list[Mark]:
+def _ticks(
+    corners: Sequence[complex], edge: Edge, shared: tuple[complex, complex], width: float
+) -> list[Mark]:
     """Match marks where seams of either side meet the stretch; in its middle where none does."""
     first, last = shared
     way = (last - first) / abs(last - first)
     length = abs(last - first)
-    far = [((place_of(side.edge.start) - first) / way) for piece in draft.pieces for side in piece.ring]
+    far = [(corner - first) / way for corner in corners]
     marked = sorted(
         {round(each.real, 4) for each in far if abs(each.imag) < 1e-4 and 1e-3 < each.real < length - 1e-3}
     )
