@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from .command_line.main import run
+from .command_line.main import main
 
 if __name__ == "__main__":
-    raise SystemExit(run())
+    raise SystemExit(main())

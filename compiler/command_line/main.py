@@ -26,6 +26,13 @@ ONE_THREAD: Final = ("OPENBLAS_NUM_THREADS", "1")
 loaded, for products of large matrices; there are none here, and it took a tenth of a small build."""
 
 
+def main() -> int:
+    """The exit status of the process's own command line; the process ends with it."""
+    status = run()
+    gc.freeze()  # what is left goes with the process: looking it through for cycles took a tenth of a build
+    return status
+
+
 def run(arguments: Sequence[str] | None = None) -> int:
     """The exit status of a command line (the process's own where none is given). Never raises."""
     given = list(sys.argv[1:] if arguments is None else arguments)

@@ -5,8 +5,8 @@ from __future__ import annotations
 from math import pi, sin
 
 import pytest
-from piecewright.cutting.plans.laying import lay, template_cuts, template_marks
 from piecewright.cutting.templates.allowance import moved_side, outset_rings
+from piecewright.cutting.templates.laying import lay, template_cuts, template_marks
 from piecewright.cutting.templates.making import make_templates
 from piecewright.cutting.templates.neighbourhood import neighbourhoods
 from piecewright.cutting.templates.outlines import Outlines

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 from hypothesis import given, settings
-from piecewright.cutting.plans.laying import lay
+from piecewright.cutting.templates.laying import lay
 from piecewright.cutting.templates.making import make_templates
 from piecewright.cutting.templates.marks import side_marks
 from piecewright.cutting.templates.outlines import Outlines

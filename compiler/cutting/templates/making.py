@@ -10,10 +10,10 @@ from ...drafting.stroke import WholeSide, point_of, ring_edges
 from ...measure.fractions import ruler_text
 from ...measure.tolerance import NEAR, near
 from ..model import FabricCount, Mark, Template
-from ..plans.laying import Laid, evened_cuts, lay, ring_cuts, template_cuts, template_marks, turning_over
 from . import complaints as complain
 from .allowance import Outset, outset_rings
 from .checks import check_template
+from .laying import Laid, evened_cuts, lay, ring_cuts, template_cuts, template_marks, turning_over
 from .marks import SeamMark
 from .neighbourhood import neighbourhoods
 from .outlines import Outlines

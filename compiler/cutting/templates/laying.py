@@ -13,12 +13,12 @@ from dataclasses import dataclass
 from ...drafting.congruence import middle_of, unit
 from ...drafting.model import Draft, Piece, Shape
 from ...drafting.shapes import Carry, symmetries
-from ..templates.allowance import Cut
-from ..templates.common_trim import common_cuts, differing
-from ..templates.grain import GrainGroups, block_headings
-from ..templates.marks import TOGETHER, SeamMark, side_marks
-from ..templates.outlines import CornerKey
-from ..templates.trimming import Trims
+from .allowance import Cut
+from .common_trim import common_cuts, differing
+from .grain import GrainGroups, block_headings
+from .marks import TOGETHER, SeamMark, side_marks
+from .outlines import CornerKey
+from .trimming import Trims
 
 CornerCuts = dict[CornerKey, tuple[Cut, ...]]
 """The trims of the template's sharp corners, by the first piece's corners."""
