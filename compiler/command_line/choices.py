@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import os
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from fractions import Fraction
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, Final
@@ -128,6 +128,11 @@ class ListChoice(ParamKind):
 
         before, comma, last = incomplete.rpartition(",")
         return [CompletionItem(before + comma + word) for word in self.words if word.startswith(last)]
+
+
+def each_once(given: Iterable[Iterable[str]]) -> tuple[str, ...]:
+    """The words of a list option that may be repeated, in the order given."""
+    return tuple(dict.fromkeys(word for each in given for word in each))
 
 
 Decorated = Callable[..., Any]

@@ -10,7 +10,7 @@ from typing import Final
 
 from ..diagnostics.diagnostic import Diagnostic, Fix, warning
 from ..diagnostics.source import Span
-from ..language import tree
+from ..language import quilt_tree, tree
 from ..language.walk import nodes_in
 from ..measure.fractions import RULER_STEP, ruler_text
 from ..measure.length import UNITS
@@ -162,6 +162,5 @@ def length_decimal(linted: Linted) -> Iterator[Diagnostic]:
                           help=f"Write `{new}`.", fix=Fix(f"Write `{new}`", node.span, new))
 
 
-def _short(part: tree.Block | tree.Node) -> str:
-    title: str = part.title.text  # type: ignore[union-attr]
-    return title[:60]
+def _short(part: tree.Block | quilt_tree.Quilt) -> str:
+    return part.title.text[:60]

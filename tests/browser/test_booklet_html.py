@@ -10,7 +10,6 @@ from collections.abc import Callable, Iterator
 from dataclasses import replace
 from functools import cache
 from pathlib import Path
-from shutil import which
 
 import pytest
 from axe_playwright_python.sync_playwright import Axe
@@ -22,26 +21,13 @@ from piecewright.sheets.booklet.block_book import WAYS, Sewn, block_book
 from piecewright.sheets.booklet.content import Book
 from piecewright.sheets.booklet.html_book import html_bytes
 from piecewright.sheets.booklet.quilt_book import QuiltBook
-from playwright.sync_api import Browser, Page, sync_playwright
-
-from tests.support.library import compiled, library_sources
-from tests.support.sample_quilts import planned
+from playwright.sync_api import Browser, Page
+from support.html_pages import NARROW, RULES
+from support.library import compiled, library_sources
+from support.sample_quilts import planned
 
 TITLES = ("Eight-pointed Star", "Log Cabin", "Drunkard's Path", "Honeycomb", "Storm at Sea")
-NARROW = 320  # CSS pixels: WCAG 2.2, 1.4.10
 PHONE, DESK = 390, 1280
-RULES = {"runOnly": {"type": "tag", "values": ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa",
-                                               "best-practice"]}}  # fmt: skip
-
-
-@pytest.fixture(scope="module")
-def browser() -> Iterator[Browser]:
-    path = which("chromium") or which("chromium-browser")
-    assert path, "Chromium is not here: `bash .ci/setup` installs Debian's"
-    with sync_playwright() as play:
-        opened = play.chromium.launch(executable_path=path, args=["--no-sandbox"])
-        yield opened
-        opened.close()
 
 
 @cache

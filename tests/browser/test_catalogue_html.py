@@ -6,49 +6,22 @@ axe-core's rules are the outside check of accessibility (WCAG 2.2, levels A and 
 from __future__ import annotations
 
 from collections.abc import Iterator
-from functools import cache
 from pathlib import Path
-from shutil import which
 
 import pytest
 from axe_playwright_python.sync_playwright import Axe
-from piecewright.sheets.block_facts import facts_of
 from piecewright.sheets.catalogue.entries import Entry
 from piecewright.sheets.catalogue.html_catalogue import catalogue_html
 from piecewright.sheets.finding import Wanted
-from playwright.sync_api import Browser, Page, expect, sync_playwright
-
-from tests.support.library import library_drafts
-
-RULES = {"runOnly": {"type": "tag", "values": ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa",
-                                               "best-practice"]}}
-NARROW = 320  # CSS pixels: WCAG 2.2, 1.4.10
-
-
-@cache
-def entries() -> tuple[Entry, ...]:
-    found = []
-    for _, draft in library_drafts():
-        facts = facts_of(draft).value
-        assert facts is not None
-        found.append(Entry(draft, facts, "Library"))
-    return tuple(found)
-
-
-@pytest.fixture(scope="module")
-def browser() -> Iterator[Browser]:
-    path = which("chromium") or which("chromium-browser")
-    assert path, "Chromium is not here: `bash .ci/setup` installs Debian's"
-    with sync_playwright() as play:
-        opened = play.chromium.launch(executable_path=path, args=["--no-sandbox"])
-        yield opened
-        opened.close()
+from playwright.sync_api import Browser, Page, expect
+from support.html_pages import NARROW, RULES
+from support.library import library_entries
 
 
 @pytest.fixture(scope="module")
 def file(tmp_path_factory: pytest.TempPathFactory) -> Path:
     path = tmp_path_factory.mktemp("catalogue") / "catalogue.html"
-    path.write_bytes(catalogue_html(entries(), "Catalogue of blocks"))
+    path.write_bytes(catalogue_html(library_entries(), "Catalogue of blocks"))
     return path
 
 
@@ -72,9 +45,9 @@ def shown(page: Page) -> list[str]:
 
 
 def test_every_block_is_shown_with_its_picture(page: Page) -> None:
-    assert sorted(shown(page)) == sorted(entry.facts.title for entry in entries())
-    assert page.locator("li:visible svg").count() == len(entries())
-    assert page.inner_text("#count") == f"{len(entries())} of {len(entries())} blocks"
+    assert sorted(shown(page)) == sorted(entry.facts.title for entry in library_entries())
+    assert page.locator("li:visible svg").count() == len(library_entries())
+    assert page.inner_text("#count") == f"{len(library_entries())} of {len(library_entries())} blocks"
 
 
 @pytest.mark.parametrize("typed", ["star", "STAR of", "monkey", "bears paw", "bear's", "nothing-like-it",
@@ -82,7 +55,8 @@ def test_every_block_is_shown_with_its_picture(page: Page) -> None:
 def test_typing_a_name_finds_what_find_finds(page: Page, typed: str) -> None:
     page.get_by_label("Name").fill(typed)
     wanted = Wanted(tuple(typed.split()))
-    assert sorted(shown(page)) == sorted(each.facts.title for each in entries() if wanted.holds(each.facts))
+    expected = sorted(each.facts.title for each in library_entries() if wanted.holds(each.facts))
+    assert sorted(shown(page)) == expected
     assert page.inner_text("#count").startswith(f"{len(shown(page))} of ")
 
 
@@ -93,20 +67,22 @@ def test_typing_a_name_finds_what_find_finds(page: Page, typed: str) -> None:
 def test_choosing_finds_what_find_finds(page: Page, label: str, value: str, option: str) -> None:
     page.get_by_label(label).select_option(value)
     wanted = Wanted(**{option: (value,)})
-    assert sorted(shown(page)) == sorted(each.facts.title for each in entries() if wanted.holds(each.facts))
+    expected = sorted(each.facts.title for each in library_entries() if wanted.holds(each.facts))
+    assert sorted(shown(page)) == expected
 
 
 def test_conditions_are_joined_kept_in_the_address_and_taken_back(page: Page, file: Path) -> None:
     page.get_by_label("Name").fill("star")
     page.get_by_label("Most pieces").fill("16")
-    expected = sorted(each.facts.title for each in entries()
+    expected = sorted(each.facts.title for each in library_entries()
                       if Wanted(("star",)).holds(each.facts) and each.facts.pieces <= 16)
     assert sorted(shown(page)) == expected
     assert page.url == f"{file.as_uri()}#words=star&most=16"
     page.reload()
     assert sorted(shown(page)) == expected
     page.get_by_role("button", name="Show all").click()
-    expect(page.locator("#count")).to_have_text(f"{len(entries())} of {len(entries())} blocks")
+    every = len(library_entries())
+    expect(page.locator("#count")).to_have_text(f"{every} of {every} blocks")
     assert page.url == file.as_uri()
 
 
@@ -120,7 +96,7 @@ def test_without_the_script_every_block_is_there(browser: Browser, file: Path) -
     context = browser.new_context(java_script_enabled=False)
     page = context.new_page()
     page.goto(file.as_uri())
-    assert len(shown(page)) == len(entries()) and not page.locator("form").is_visible()
+    assert len(shown(page)) == len(library_entries()) and not page.locator("form").is_visible()
     context.close()
 
 
@@ -139,7 +115,7 @@ def test_the_page_is_never_wider_than_the_screen(page: Page) -> None:
 def test_titles_are_text_and_never_markup(browser: Browser, tmp_path: Path) -> None:
     from dataclasses import replace
 
-    one = entries()[0]
+    one = library_entries()[0]
     title = '<img src=x onerror="document.title=1">" | </script>'
     odd = Entry(one.draft, replace(one.facts, title=title, also=(title,), notes=(title,)), title)
     path = tmp_path / "odd.html"

@@ -10,23 +10,10 @@ import pytest
 from piecewright.command_line import booklets
 from piecewright.sheets.booklet.block_book import BLOCK_PARTS, WAYS
 from pypdf import PdfReader
-from support.block_files import VANE, put
+from support.block_files import VANE_FILE, put
 from support.command import piecewright
 
 CABIN = "Log Cabin"
-
-
-@pytest.fixture
-def here(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
-    """An empty folder that we stand in, with `vane.block` beside it."""
-    put(tmp_path / "files" / "vane.block", VANE)
-    folder = tmp_path / "here"
-    folder.mkdir()
-    monkeypatch.chdir(folder)
-    return folder
-
-
-FILE = "../files/vane.block"
 
 
 def marks_of(pdf: Path) -> list[str]:
@@ -40,7 +27,7 @@ def test_the_command_line_knows_the_parts_and_ways_there_are() -> None:
 
 
 def test_a_booklet_is_one_pdf_and_one_page_of_html(here: Path) -> None:
-    ended = piecewright("build", FILE, "--booklet", "--format", "pdf,html")
+    ended = piecewright("build", VANE_FILE, "--booklet", "--format", "pdf,html")
     assert (ended.status, ended.err) == (0, "")
     assert sorted(os.listdir(here)) == ["tidewater-vane-v2-booklet.html", "tidewater-vane-v2-booklet.pdf"]
     assert "Wrote tidewater-vane-v2-booklet.html." in ended.out
@@ -51,7 +38,7 @@ def test_a_booklet_is_one_pdf_and_one_page_of_html(here: Path) -> None:
 
 def test_two_booklets_have_the_same_bytes(here: Path) -> None:
     for folder in ("one", "two"):
-        asked = ("build", FILE, "--booklet", "--format", "pdf,html", "--no-cache", "--out", folder)
+        asked = ("build", VANE_FILE, "--booklet", "--format", "pdf,html", "--no-cache", "--out", folder)
         assert piecewright(*asked).status == 0
     for name in os.listdir(here / "one"):
         assert (here / "one" / name).read_bytes() == (here / "two" / name).read_bytes()
@@ -61,19 +48,19 @@ def test_two_booklets_have_the_same_bytes(here: Path) -> None:
                                           ("Tidewater Vane=papers", "Paper pieces"),
                                           ("templates", "Templates")])
 def test_the_maker_chooses_how_a_block_is_sewn(here: Path, way: str, chapter: str) -> None:
-    assert piecewright("build", FILE, "--booklet", "--sew", way).status == 0
+    assert piecewright("build", VANE_FILE, "--booklet", "--sew", way).status == 0
     assert chapter in marks_of(here / "tidewater-vane-v2-booklet.pdf")
 
 
 def test_the_last_word_for_a_title_counts_and_goes_before_that_for_all(here: Path) -> None:
     ways = ("--sew", "tidewater vane=papers", "--sew", "foundation")
-    assert piecewright("build", FILE, "--booklet", *ways).status == 0
+    assert piecewright("build", VANE_FILE, "--booklet", *ways).status == 0
     assert "Paper pieces" in marks_of(here / "tidewater-vane-v2-booklet.pdf")
 
 
 @pytest.mark.parametrize("part", BLOCK_PARTS)
 def test_every_part_of_a_block_can_be_had_alone(here: Path, part: str) -> None:
-    ended = piecewright("build", FILE, "--parts", part)
+    ended = piecewright("build", VANE_FILE, "--parts", part)
     assert ended.status == 0 and os.listdir(here) == [f"tidewater-vane-v2-{part}.pdf"]
 
 
@@ -85,7 +72,7 @@ def test_every_part_of_a_block_can_be_had_alone(here: Path, part: str) -> None:
     (("--parts", "sleeves"), "'sleeves' is not one of"),
 ])  # fmt: skip
 def test_what_cannot_be_is_refused(here: Path, options: tuple[str, ...], words: str) -> None:
-    ended = piecewright("build", FILE, *options)
+    ended = piecewright("build", VANE_FILE, *options)
     assert ended.status == 2 and words in " ".join(ended.err.split())
 
 

@@ -12,24 +12,11 @@ from pathlib import Path
 import pytest
 from piecewright.command_line import writing
 from pypdf import PdfReader
-from support.block_files import FAULTY, HALVES, VANE, put, titled
+from support.block_files import FAULTY, HALVES, VANE, VANE_FILE, put, titled
 from support.command import piecewright, process
 
 LETTER = (612, 792)  # points: 8.5in x 11in (ANSI/ASME Y14.1), 72 to the inch (ISO 32000)
 A4 = (595.28, 841.89)  # points: 210mm x 297mm (ISO 216)
-
-
-@pytest.fixture
-def here(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
-    """An empty folder that we stand in, with `vane.block` in a folder beside it."""
-    put(tmp_path / "files" / "vane.block", VANE)
-    folder = tmp_path / "here"
-    folder.mkdir()
-    monkeypatch.chdir(folder)
-    return folder
-
-
-VANE_FILE = "../files/vane.block"
 
 
 def names_in(folder: Path) -> list[str]:

@@ -15,9 +15,8 @@ from piecewright.sheets.arrange.options import SheetOptions
 from piecewright.sheets.page import Document, Page, PathMark, TextMark
 from shapely.geometry import LineString, Polygon, box
 from shapely.ops import unary_union
-
-from tests.support.arranged import ends, extent, paths, rings, texts, tight_box
-from tests.support.sample_drafts import nine, spokes, templates_of, vane, with_curve
+from support.arranged import ends, extent, paths, rings, texts, tight_box
+from support.sample_drafts import nine, spokes, templates_of, vane, with_curve
 
 INCH = 72.0  # ISO 32000: default user space is 1/72 inch
 LEAST_EDGE = 18.0  # 1/4in, DESIGN.md

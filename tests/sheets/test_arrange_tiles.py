@@ -13,9 +13,8 @@ from piecewright.sheets.arrange.options import SheetOptions
 from piecewright.sheets.arrange.picture import block_picture
 from shapely.geometry import Point as Place
 from shapely.geometry import Polygon, box
-
-from tests.support.arranged import ends, extent, paths, texts, tight_box
-from tests.support.sample_drafts import nine, sample, scraps, templates_of, vane
+from support.arranged import ends, extent, paths, texts, tight_box
+from support.sample_drafts import nine, sample, scraps, templates_of, vane
 
 INCH = 72.0
 

@@ -17,9 +17,8 @@ from piecewright.sheets.booklet.set_pages import chapters_document, set_book
 from piecewright.sheets.drawing.files import pdf_bytes
 from piecewright.sheets.page import Document, Page, PathMark
 from pypdf import PdfReader
-
-from tests.support.arranged import extent, paths, texts
-from tests.support.library import compiled, library_sources
+from support.arranged import extent, paths, texts
+from support.library import compiled, library_sources
 
 TITLES = (
     "Log Cabin",

@@ -9,26 +9,14 @@ from functools import cache
 import pytest
 from piecewright.sheets.arrange.options import SheetOptions
 from piecewright.sheets.arrange.style import EDGE, SMALLEST, text_box
-from piecewright.sheets.block_facts import facts_of
 from piecewright.sheets.catalogue.contact_sheets import ACROSS, DOWN, contact_sheets
-from piecewright.sheets.catalogue.entries import Entry
 from piecewright.sheets.page import Document, PathMark, TextMark
-from support.library import library_drafts
-
-
-@cache
-def entries() -> tuple[Entry, ...]:
-    found = []
-    for _, draft in library_drafts():
-        facts = facts_of(draft).value
-        assert facts is not None
-        found.append(Entry(draft, facts, "Library"))
-    return tuple(found)
+from support.library import library_entries
 
 
 @cache
 def document(paper: str = "letter") -> Document:
-    return contact_sheets(entries(), "Catalogue of blocks", SheetOptions(paper=paper))
+    return contact_sheets(library_entries(), "Catalogue of blocks", SheetOptions(paper=paper))
 
 
 def lines(number: int, paper: str = "letter") -> list[str]:
@@ -36,13 +24,13 @@ def lines(number: int, paper: str = "letter") -> list[str]:
 
 
 def picture_pages() -> int:
-    return -(-len(entries()) // (ACROSS * DOWN))
+    return -(-len(library_entries()) // (ACROSS * DOWN))
 
 
 def test_every_block_stands_once_under_its_title_in_order() -> None:
     titles = [mark.text for page in document().pages[:picture_pages()] for mark in page.marks
               if isinstance(mark, TextMark) and mark.bold and mark.text != "Catalogue of blocks"]
-    assert Counter(titles) == Counter(entry.facts.title for entry in entries())
+    assert Counter(titles) == Counter(entry.facts.title for entry in library_entries())
     assert titles == sorted(titles, key=str.casefold)
     for page in document().pages[:picture_pages()]:
         outlines = [mark for mark in page.marks if isinstance(mark, PathMark) and mark.role == "outline"]
@@ -54,7 +42,7 @@ def test_every_name_is_listed_with_the_pages_where_its_blocks_stand() -> None:
     listed = [line for number in range(picture_pages() + 1, len(document().pages) + 1)
               for line in lines(number)]
     found = re.findall(r"([^:;\n]+), page (\d+)", "\n".join(listed))
-    assert len(found) >= len({name for entry in entries() for name in entry.facts.names})
+    assert len(found) >= len({name for entry in library_entries() for name in entry.facts.names})
     for title, number in found:
         assert title.strip() in pages[int(number)]
     assert any(re.fullmatch(r"Monkey Wrench: Churn Dash, page \d; Snail's Trail, page \d", line)

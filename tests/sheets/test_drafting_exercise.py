@@ -13,9 +13,8 @@ from piecewright.sheets.booklet.construction import ruling_of, vertices
 from piecewright.sheets.booklet.content import List, Paragraph, Picture
 from piecewright.sheets.booklet.exercise_chapter import exercise_chapter
 from piecewright.sheets.page import PathMark
-
-from tests.support.check import check_block
-from tests.support.library import library_drafts
+from support.check import check_block
+from support.library import library_drafts
 
 LIBRARY = dict(library_drafts())
 OFF_GRID = [title for title, draft in LIBRARY.items() if ruling_of(draft) is None]

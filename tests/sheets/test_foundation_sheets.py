@@ -15,11 +15,10 @@ from piecewright.sheets.booklet.foundation_sheets import foundation_leaves
 from piecewright.sheets.drawing.files import pdf_bytes
 from piecewright.sheets.page import Document, Page, TextMark
 from shapely.geometry import Point, Polygon
-
-from tests.support.arranged import ends, extent, paths, rings, texts
-from tests.support.check import check_block
-from tests.support.library import library_drafts
-from tests.support.pdf_reading import read_pages
+from support.arranged import ends, extent, paths, rings, texts
+from support.check import check_block
+from support.library import library_drafts
+from support.pdf_reading import read_pages
 
 INCH = 72.0  # ISO 32000: default user space is 1/72 inch
 TRUE = 0.001 * INCH

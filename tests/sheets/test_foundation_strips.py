@@ -18,11 +18,10 @@ from piecewright.sheets.booklet.worn import own_roles
 from piecewright.sheets.page import PathMark
 from shapely.geometry import Polygon
 from shapely.ops import unary_union
-
-from tests.support.arranged import extent, rings
-from tests.support.check import check_block, draft_text
-from tests.support.library import library_drafts
-from tests.support.random_blocks import random_blocks
+from support.arranged import extent, rings
+from support.check import check_block, draft_text
+from support.library import library_drafts
+from support.random_blocks import random_blocks
 
 LIBRARY = dict(library_drafts())
 ON_PAPER = [title for title, draft in LIBRARY.items() if foundations(draft).possible]

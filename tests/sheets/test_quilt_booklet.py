@@ -19,10 +19,9 @@ from piecewright.sheets.page import Document, PathMark
 from piecewright.sheets.quilts.tables import size_text
 from shapely.geometry import Polygon
 from shapely.ops import unary_union
-
-from tests.support.arranged import extent, paths, rings, texts
-from tests.support.quilts import try_quilt
-from tests.support.sample_quilts import planned
+from support.arranged import extent, paths, rings, texts
+from support.quilts import try_quilt
+from support.sample_quilts import planned
 
 NAMES = ("sampler", "on point", "baby")
 

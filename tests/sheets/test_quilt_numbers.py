@@ -9,8 +9,7 @@ from io import StringIO
 import pytest
 from piecewright.sheets.reports.quilt_csv import cell, quilt_csv
 from piecewright.sheets.reports.quilt_report import quilt_report
-
-from tests.support.sample_quilts import TEXTS, planned
+from support.sample_quilts import TEXTS, planned
 
 SAMPLES = pytest.mark.parametrize("name", TEXTS)
 

@@ -19,9 +19,8 @@ from piecewright.sheets.quilts.sheets import QUILT_PARTS, arrange_quilt, arrange
 from piecewright.sheets.quilts.tables import count_groups, fabric_cuts, fabric_totals
 from piecewright.sheets.quilts.wearing import worn_block, worn_words
 from shapely.geometry import Polygon
-
-from tests.support.arranged import extent, paths, rings, texts
-from tests.support.sample_quilts import TEXTS, planned, quilts_of
+from support.arranged import extent, paths, rings, texts
+from support.sample_quilts import TEXTS, planned, quilts_of
 
 LEAST_EDGE = 18.0  # 1/4in, DESIGN.md
 LEAST_TYPE = 7.0

@@ -17,10 +17,9 @@ from piecewright.sheets.booklet.step_words import Needle
 from piecewright.sheets.page import PathMark
 from shapely.geometry import Polygon
 from shapely.ops import unary_union
-
-from tests.support.arranged import extent, rings
-from tests.support.check import check_block, check_noted
-from tests.support.library import library_drafts
+from support.arranged import extent, rings
+from support.check import check_block, check_noted
+from support.library import library_drafts
 
 LIBRARY = dict(library_drafts())
 KINDS = (

@@ -21,6 +21,8 @@ block "Tidewater Vane" version 2 {
 }
 """
 
+VANE_FILE: Final = "../files/vane.block"  # as the fixture `here` of the command line's tests places it
+
 HALVES: Final = """\
 edition 1
 

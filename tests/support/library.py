@@ -11,6 +11,8 @@ from piecewright.diagnostics.source import Source
 from piecewright.drafting.model import Draft
 from piecewright.language.shelf import ShelfBlock
 from piecewright.pipeline import CompiledBlock, compile_source
+from piecewright.sheets.block_facts import facts_of
+from piecewright.sheets.catalogue.entries import Entry
 
 
 @lru_cache(maxsize=1)
@@ -61,3 +63,14 @@ def library_drafts() -> Iterator[tuple[str, Draft]]:
         for block in compiled(source).value or ():
             if not block.from_elsewhere:
                 yield block.draft.title, block.draft
+
+
+@lru_cache(maxsize=1)
+def library_entries() -> tuple[Entry, ...]:
+    """Every block written in the library, as the catalogue shows it."""
+    found = []
+    for _, draft in library_drafts():
+        facts = facts_of(draft).value
+        assert facts is not None
+        found.append(Entry(draft, facts, "Library"))
+    return tuple(found)

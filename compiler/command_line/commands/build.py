@@ -19,6 +19,7 @@ from ..choices import (
     cutting_of,
     cutting_options,
     dpi_option,
+    each_once,
     open_shelf,
     out_option,
     shelf_option,
@@ -106,7 +107,7 @@ def build(files: Sequence[str], formats: tuple[tuple[str, ...], ...], paper: Any
     options = SheetOptions(paper=paper, kind=kind, lines=lines, measured=square_measured(measured))
     kept, record = None if no_cache else open_kept(), Record()
     inputs = inputs_of(files, record)
-    job = Job(options, _each_once(formats), out, dpi, BlockChoice(titles), _each_once(parts), tables,
+    job = Job(options, each_once(formats), out, dpi, BlockChoice(titles), each_once(parts), tables,
               blocks_too, Booklets(booklet, ways), cutting_of(ruler, margin, buy), KeptSheets(kept), record,
               Voice(record), Progress(len(inputs)))
     refuse_html(job.formats, job.booklets)
@@ -143,10 +144,6 @@ def finish(job: Job, kept: Kept | None) -> int:
     if kept and job.tally.status() == CLEAN:
         job.record.keep(kept, click.get_current_context().obj)
     return job.tally.status()
-
-
-def _each_once(given: Sequence[Sequence[str]]) -> tuple[str, ...]:
-    return tuple(dict.fromkeys(word for each in given for word in each))
 
 
 def square_measured(length: Fraction | None) -> Fraction:

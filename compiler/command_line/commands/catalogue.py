@@ -9,7 +9,7 @@ import click
 
 from ...diagnostics.wording import count_of
 from ..blocks import write_files
-from ..choices import ListChoice, open_shelf, out_option, shelf_option
+from ..choices import ListChoice, each_once, open_shelf, out_option, shelf_option
 from ..console import Progress, say
 from ..failures import MachineFailed, own_mistakes
 from ..stopping import held
@@ -64,7 +64,7 @@ def catalogue(words: tuple[str, ...], formats: tuple[tuple[str, ...], ...], pape
         raise click.UsageError(f"{len(found):,} blocks are too many for one catalogue; it takes {MOST:,}.")
     with own_mistakes("the catalogue"):
         entries = _entries(shelf, found)
-        files = _files(entries, tuple(dict.fromkeys(word for each in formats for word in each)), title, paper)
+        files = _files(entries, each_once(formats), title, paper)
     for path in write_files(out, files):
         say(f"Wrote {path}.")
     say(f"It shows {count_of(len(entries), 'block')}.")

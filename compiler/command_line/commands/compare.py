@@ -16,7 +16,7 @@ from ...diagnostics.source import Source
 from ...diagnostics.visible import visible
 from ...diagnostics.wording import one_of
 from ..blocks import named, write_files
-from ..choices import LengthChoice, ListChoice, dpi_option, open_shelf, out_option, shelf_option
+from ..choices import LengthChoice, ListChoice, dpi_option, each_once, open_shelf, out_option, shelf_option
 from ..console import CLEAN, COMPLAINED, Tally, complain, say, show_diagnostics
 from ..failures import own_mistakes
 from ..inputs import Input, inputs_of, one_input
@@ -80,7 +80,7 @@ def compare(files: Sequence[str], since: str | None, only_check: bool, form: str
     if not comparisons:
         raise click.UsageError("No block of the one has the title of a block of the other.")
     _tell(comparisons, only_old, only_new, form)
-    wanted = tuple(dict.fromkeys(word for each in pictures for word in each))
+    wanted = each_once(pictures)
     if wanted:
         drawings = _drawings(comparisons, float(size))
         for path in write_files(out, pictures_of(drawings, "compare", wanted, dpi)):
@@ -117,7 +117,7 @@ def paired(old: Sequence[CompiledBlock], new: Sequence[CompiledBlock]) -> tuple[
     """The blocks of one title, the newest version of each; and the titles that one side alone has."""
     before, after = _newest(old), _newest(new)
     if len(before) == len(after) == 1:
-        return [(*before.values(), *after.values())], [], []  # type: ignore[list-item]
+        return list(zip(before.values(), after.values(), strict=True)), [], []
     pairs = [(before[title], block) for title, block in after.items() if title in before]
     return pairs, [title for title in before if title not in after], [
         title for title in after if title not in before]

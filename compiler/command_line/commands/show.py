@@ -11,7 +11,16 @@ from typing import TYPE_CHECKING, Final
 import click
 
 from ..blocks import BlockChoice, named, write_files
-from ..choices import LengthChoice, ListChoice, block_option, dpi_option, open_shelf, out_option, shelf_option
+from ..choices import (
+    LengthChoice,
+    ListChoice,
+    block_option,
+    dpi_option,
+    each_once,
+    open_shelf,
+    out_option,
+    shelf_option,
+)
 from ..compiling import compile_alone
 from ..console import CLEAN, say
 from ..failures import own_mistakes
@@ -66,7 +75,7 @@ def show(file: str, formats: tuple[tuple[str, ...], ...], size: Fraction, out: s
     compiled, status = compile_alone(given, open_shelf(shelves))
     if status != CLEAN:
         return status
-    wanted = tuple(dict.fromkeys(word for each in formats for word in each))
+    wanted = each_once(formats)
     names, size_inches = Names(), float(size)
     if compiled.quilts and not choice.given:
         drawings = quilt_drawings(compiled.quilts, names, given.name, size_inches)

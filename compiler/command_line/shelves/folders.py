@@ -180,8 +180,9 @@ class FolderShelf:
         from ...language.shelf import ShelfBlock
 
         parsed = self._parse(path, folder)
-        for block in parsed.blocks if parsed else ():
-            yield ShelfBlock(block, parsed.source, folder.label)  # type: ignore[union-attr]
+        if parsed is not None:
+            for block in parsed.blocks:
+                yield ShelfBlock(block, parsed.source, folder.label)
 
     def _parse(self, path: Path, folder: Folder) -> Parsed | None:
         """The file's blocks; None where it cannot be read at all."""

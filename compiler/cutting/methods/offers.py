@@ -243,9 +243,9 @@ def _strip_offer(count: int, cuts: Sequence[Cut], cloths: Cloths, step: Fraction
     pieces = Counter(cut.fabric for cut in cuts)
     singly = sum(ceil(count * many / max(1, int(widths[name] / every))) * float(strip * widths[name])
                  for name, many in pieces.items())
-    cloths = one_of([cloths.titles[cut.fabric] for cut in cuts], "and")
+    named = one_of([cloths.titles[cut.fabric] for cut in cuts], "and")
     return Offer(
-        "strip set", f"Sew strips {length_text(strip, step)} wide of {cloths} side by side, "
+        "strip set", f"Sew strips {length_text(strip, step)} wide of {named} side by side, "
         f"{length_text(sewn, step)} wide in all; {count_of(sets, 'set')}, cut across every "
         f"{length_text(every, step)}: {count_of(count, 'row')}.",
         sets * sum(float(strip * widths[cut.fabric]) for cut in cuts), singly)

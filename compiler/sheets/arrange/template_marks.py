@@ -12,7 +12,7 @@ from ...cutting.model import Template
 from ...drafting.model import Edge
 from ...measure.length import POINTS_PER_INCH
 from ..drawing.lettering import cap_height
-from ..page import Mark, PathMark, TextMark
+from ..page import Mark, PathMark, Segment, TextMark
 from .label import Label, SetLine
 from .options import SheetOptions
 from .paths import Placement, Spot, flat_ring, ring_path, straight
@@ -83,7 +83,7 @@ def template_marks(
         if arrow.tag:
             marks.append(_tag_mark(arrow.tag, number, template.label))
     if label.top:
-        marks.extend(_centred_marks(label.lines, label.top, template.label))
+        marks.extend(centred_marks(label.lines, label.top, template.label))
     return marks
 
 
@@ -104,7 +104,7 @@ def _outline_marks(template: Template, placement: Placement, options: SheetOptio
     return [line_mark(cut, "cut", CUT, cut_dash, label), line_mark(sew, "sew", SEW, sew_dash, label)]
 
 
-def _rings_path(rings: Rings, placement: Placement) -> tuple:  # type: ignore[type-arg]
+def _rings_path(rings: Rings, placement: Placement) -> tuple[Segment, ...]:
     return tuple(chain(*(ring_path(ring, placement) for ring in rings)))
 
 
@@ -156,7 +156,8 @@ def _tag_mark(tag: Spot, number: int, subject: str) -> TextMark:
     return set_text(tag.x, drop, str(number), SMALLEST, True, "middle", role="label", subject=subject)
 
 
-def _centred_marks(lines: Sequence[SetLine], top: Spot, subject: str) -> list[TextMark]:
+def centred_marks(lines: Sequence[SetLine], top: Spot, subject: str) -> list[TextMark]:
+    """The lines of a label, each about the middle of `top`'s."""
     return [
         set_text(
             top.x,

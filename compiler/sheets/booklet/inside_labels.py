@@ -8,10 +8,11 @@ from dataclasses import dataclass
 from typing import Final
 
 from ..arrange.beside import AWAY, box_of
-from ..arrange.label import SetLine, stacked
+from ..arrange.label import stacked
 from ..arrange.paths import Ring, Spot, straight
 from ..arrange.room import Box, Room, box_ring, middle_of, place_lines
 from ..arrange.style import LEADER, SMALLEST, line_mark, measure, set_text
+from ..arrange.template_marks import centred_marks
 from ..page import Mark, TextMark
 
 SIZES: Final = (20.0, 16.0, 13.0, 10.5, 8.5, SMALLEST)
@@ -49,21 +50,8 @@ def label_marks(
             continue
         spot = place_lines(room, asked, home, clear)
         if spot:
-            return [_line(line, spot, subject) for line in lines]
+            return centred_marks(lines, spot, subject)
     return None
-
-
-def _line(line: SetLine, spot: Spot, subject: str) -> TextMark:
-    return set_text(
-        spot.x,
-        spot.y + line.baseline,
-        line.text,
-        line.size,
-        line.bold,
-        "middle",
-        role="label",
-        subject=subject,
-    )
 
 
 def beside_column(ring: Ring, names: Sequence[Outside]) -> tuple[list[Mark], Ring]:

@@ -14,10 +14,10 @@ from ...drafting.stroke import stroke_of
 from ...measure.length import POINTS_PER_INCH
 from ...sewing.pressing_model import Toward
 from ..arrange.fills import Fill, texture_mark
-from ..arrange.paths import Placement, Ring, Spot, flat_ring, open_path, ring_path, straight
+from ..arrange.paths import Placement, Ring, Spot, box_path, flat_ring, open_path, ring_path, straight
 from ..arrange.room import Box, Room
 from ..arrange.style import BLACK, WHITE, arrow_marks, dot_marks, line_mark
-from ..page import Mark, PathMark
+from ..page import Mark, PathMark, Segment
 from .inside_labels import label_marks
 
 WIDE: Final = 261.0  # the width of a picture: half a page's body
@@ -195,9 +195,7 @@ def _along(seam: Sequence[Edge], at: Point) -> complex:
     return found[2].direction(found[1] / 16)
 
 
-def _square(spot: Spot, half: float) -> tuple:  # type: ignore[type-arg]
-    from ..arrange.paths import box_path
-
+def _square(spot: Spot, half: float) -> tuple[Segment, ...]:
     return box_path(spot.x - half, spot.y - half, spot.x + half, spot.y + half)
 
 

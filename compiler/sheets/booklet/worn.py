@@ -14,6 +14,7 @@ from ..arrange.fills import Fill, fills_for
 from ..arrange.swatches import fabric_order
 from ..quilts.drawing import quilt_fills
 from ..quilts.tables import fabric_titles
+from ..quilts.wearing import choices_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,10 +50,7 @@ def own_roles(draft: Draft) -> Worn:
 
 def in_quilt(quilt: Quilt, index: int) -> Worn:
     """A block in the fabrics in which a quilt uses it most often."""
-    counts: dict[tuple[tuple[str, str], ...], int] = {}
-    for placed in quilt.placed:
-        if placed.block == index:
-            counts[placed.fabrics] = counts.get(placed.fabrics, 0) + 1
+    counts = choices_of(quilt, index)
     most = max(counts, key=lambda each: counts[each])  # of equals the first placed
     titles, fills = fabric_titles(quilt), quilt_fills(quilt)
     chosen = dict(most)

@@ -41,14 +41,23 @@ def worn_words(quilt: Quilt, index: int) -> dict[str, str]:
     }
 
 
+def choices_of(quilt: Quilt, index: int) -> dict[tuple[tuple[str, str], ...], int]:
+    """Every choice of fabrics in which a quilt uses a block, role by role, with how often; the first placed
+    first."""
+    found: dict[tuple[tuple[str, str], ...], int] = {}
+    for placed in quilt.placed:
+        if placed.block == index:
+            found[placed.fabrics] = found.get(placed.fabrics, 0) + 1
+    return found
+
+
 def _cloths(quilt: Quilt, index: int) -> dict[str, tuple[str, ...]]:
     """The fabrics that each role of a block is cut from, in order of mention."""
     order = fabric_names(quilt)
     found: dict[str, set[str]] = {}
-    for placed in quilt.placed:
-        if placed.block == index:
-            for role, fabric in placed.fabrics:
-                found.setdefault(role, set()).add(fabric)
+    for choice in choices_of(quilt, index):
+        for role, fabric in choice:
+            found.setdefault(role, set()).add(fabric)
     return {role: tuple(name for name in order if name in names) for role, names in found.items()}
 
 
