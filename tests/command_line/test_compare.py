@@ -99,6 +99,20 @@ def test_check_refuses_outlines_that_change_under_one_version(kept: Path) -> Non
                          "write 'version 3'.\n")
 
 
+def test_check_refuses_what_it_cannot_look_up(kept: Path) -> None:
+    ended = piecewright("compare", "--check", "--since", "HEAAD", kept)
+    assert ended.status == 2 and "git knows no revision 'HEAAD' here." in ended.err
+    assert piecewright("compare", "--check", "-", stdin=VANE.encode()).status == 2
+
+
+def test_check_takes_all_for_new_before_the_first_commit(tmp_path: Path) -> None:
+    git(tmp_path, "init", "--quiet")
+    vane = put(tmp_path / "vane.block", VANE)
+    assert piecewright("compare", "--check", vane).status == 0
+    ended = piecewright("compare", vane)
+    assert ended.status == 2 and "git has recorded nothing here yet." in ended.err
+
+
 def test_a_picture_shows_both_outlines(tmp_path: Path) -> None:
     old, new = put(tmp_path / "old.block", VANE), put(tmp_path / "new.block", MOVED)
     ended = piecewright("compare", old, new, "--picture", "svg,pdf,png", "--out", tmp_path / "out")
@@ -107,6 +121,14 @@ def test_a_picture_shows_both_outlines(tmp_path: Path) -> None:
     assert names == [f"tidewater-vane-v3-beside-v2-picture.{kind}" for kind in ("pdf", "png", "svg")]
     drawn = (tmp_path / "out" / names[2]).read_text("utf-8")
     assert "version 2, before" in drawn and "stroke-dasharray" in drawn
+
+
+@pytest.mark.parametrize("asked", [("--size", "0.01in"), ("--size", "41in"),
+                                   ("--size", "40in", "--dpi", "1200")])
+def test_a_picture_is_of_a_size_that_can_be_seen(tmp_path: Path, asked: tuple[str, ...]) -> None:
+    old = put(tmp_path / "old.block", VANE)
+    ended = piecewright("compare", old, old, "--picture", "png", *asked, "--out", tmp_path / "out")
+    assert ended.status == 2 and "A picture" in ended.err and not (tmp_path / "out").exists()
 
 
 def test_what_cannot_be_compared_is_told(kept: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:

@@ -24,7 +24,7 @@ from ..naming import Names
 from ..rewriting import read_text
 from ..shelves.folders import FolderShelf
 from ..shelves.locking import open_lock
-from .show import FORMATS, Drawing, pictures_of
+from .show import FORMATS, Drawing, pictures_of, refuse_out_of_bounds
 
 if TYPE_CHECKING:
     from ...cutting.comparison import Comparison
@@ -53,7 +53,7 @@ Examples:
 @click.option("--picture", "pictures", multiple=True, type=ListChoice(FORMATS),
               help="Draw both outlines upon each other, too; several kinds with commas.")
 @click.option("--size", type=LengthChoice(), default="5in", show_default=True, metavar="LENGTH",
-              help="Longer side of the block in the picture.")
+              help="Longer side of the block in the picture, from 1/2in to 40in.")
 @out_option
 @dpi_option(150)
 @shelf_option
@@ -66,6 +66,7 @@ def compare(files: Sequence[str], since: str | None, only_check: bool, form: str
     OLD and NEW are files, or titles with a version as in 'Vane@2', found here and on the shelves. Blocks are
     compared by title; where each file has one block, those two. Nothing has to be set up for git.
     """
+    refuse_out_of_bounds(size, dpi)
     run = _Run(open_shelf(shelves))
     if only_check:
         run.check(inputs_of(files), since or "HEAD")
@@ -174,12 +175,14 @@ class _Run:
 
     def check(self, inputs: Sequence[Input], revision: str) -> None:
         """Says of every file whether outlines changed under one version since the revision."""
+        from ..shelves.revisions import FileIsNew
+
         for given in inputs:
             new = self._compiled(given)
             try:
                 old = self._at(revision, given) if new is not None else None
-            except click.UsageError:
-                continue  # a file that the revision does not have is new
+            except FileIsNew:
+                continue
             if new is None or old is None:
                 continue
             for each in self.compared(paired(old, new)[0]):

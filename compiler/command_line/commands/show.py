@@ -66,11 +66,7 @@ def show(file: str, formats: tuple[tuple[str, ...], ...], size: Fraction, out: s
     Of a file with a quilt, the quilt is drawn in each of its colourways; --block draws one of its blocks.
     Pictures are to look at and are not true to size; 'build' makes what is cut from.
     """
-    if not LEAST <= size <= MOST:
-        raise click.BadParameter("A picture is from 1/2in to 40in.", param_hint="'--size'")
-    if size * dpi > MOST_DOTS:
-        raise click.BadParameter(f"A picture has at most {MOST_DOTS} dots across; take fewer.",
-                                 param_hint="'--dpi'")
+    refuse_out_of_bounds(size, dpi)
     given, choice = one_input(file), BlockChoice(titles)
     compiled, status = compile_alone(given, open_shelf(shelves))
     if status != CLEAN:
@@ -85,6 +81,15 @@ def show(file: str, formats: tuple[tuple[str, ...], ...], size: Fraction, out: s
     for path in write_files(out, pictures_of(drawings, given.name, wanted, dpi)):
         say(f"Wrote {path}.")
     return CLEAN
+
+
+def refuse_out_of_bounds(size: Fraction, dpi: int) -> None:
+    """A use error where a picture would be too small to see, or too large to hold."""
+    if not LEAST <= size <= MOST:
+        raise click.BadParameter("A picture is from 1/2in to 40in.", param_hint="'--size'")
+    if size * dpi > MOST_DOTS:
+        raise click.BadParameter(f"A picture has at most {MOST_DOTS} dots across; take fewer.",
+                                 param_hint="'--dpi'")
 
 
 @dataclass(frozen=True, slots=True)

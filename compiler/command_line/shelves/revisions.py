@@ -23,23 +23,31 @@ if TYPE_CHECKING:
     from ...language.shelf import Shelf, ShelfBlock
 
 GIT: Final = "git"
+UNBORN: Final = "HEAD"  # git does not know it, though it is spelt right, before the first commit
 MOST_SAID: Final = 200  # characters of git's own words in a message
+
+
+class FileIsNew(click.UsageError):
+    """The revision has no such file."""
 
 
 def file_at(revision: str, path: Path) -> tuple[bytes, dict[str, bytes]]:
     """The file's bytes at a revision, and those of the block files beside it, by name.
 
-    MachineFailed where there is no git or no repository; a use error where the revision has no such file.
+    MachineFailed where there is no git or no repository; a use error where git knows no such revision;
+    FileIsNew where the revision has no such file, or nothing was ever recorded.
     """
     if revision.startswith("-") or not revision.strip():
         raise click.UsageError(f"'{visible(revision)}' is no revision.")
     folder = path.parent
     listed = _git(folder, "ls-tree", "-z", "--name-only", revision, "./")
+    if listed is None and revision == UNBORN:
+        raise FileIsNew("git has recorded nothing here yet.")
     if listed is None:
         raise click.UsageError(f"git knows no revision '{visible(revision)}' here.")
     names = [name for name in listed.decode("utf-8", "replace").split("\0") if name.endswith(EXTENSIONS)]
     if path.name not in names:
-        raise click.UsageError(f"'{visible(str(path))}' is not in revision '{visible(revision)}'.")
+        raise FileIsNew(f"'{visible(str(path))}' is not in revision '{visible(revision)}'.")
     texts = _contents(folder, revision, names)
     return texts.pop(path.name), texts
 
