@@ -93,3 +93,19 @@ def test_eight_at_a_time_is_not_offered_for_a_few(across, methods):
     assert [each.method for each in found[: len(methods)]] == methods
     assert len({each.method for each in found}) == len(methods)
     assert all("of Ink blue and" in each.text or "of Chalk white and" in each.text for each in found)
+
+
+@pytest.mark.parametrize(("down", "methods"), [(3, set()), (4, {"strip set"})])
+def test_a_strip_set_is_not_offered_for_a_few_rows(down, methods):
+    """Common practice, no published source."""
+    made = compiled_quilt(f"""edition 1
+quilt "Rows" {{
+  use "Nine Patch" as patch with dark = ink, light = chalk
+  fabric ink  fabric chalk
+  set straight 1 across {down} down of 9in {{ alternate patch }}
+  binding 2 1/4in in ink  backing in chalk  batting
+}}
+""")
+    cuts = plan_cutting(made).value.cuts
+    few = [each for cut in cuts for each in cut.offers if each.text.endswith(f": {down} rows.")]
+    assert {each.method for each in few} == methods

@@ -159,6 +159,14 @@ def test_centimetres_go_through():
     assert made.cloths[0].slices[5].text == "Cut 4 of them across every 11.5cm: 9 squares."
 
 
+def test_no_scrap_is_joined_to_a_binding():
+    """Five strips of 42in, less what four joins take, are 1in short of 203in: the sixth is 8in long, not 3in
+    (common practice, no published source)."""
+    plan = planned([], fabric(), binding=BindingNeed("sand", Fraction(2), Fraction(202) + 1, False))
+    long = [piece for cloth in plan.fabrics[0].cloths for piece in cloth.placed]
+    assert sorted(round(float(max(each.width, each.height)), 3) for each in long) == [8, *[42] * 5]
+
+
 def test_binding_strips_and_what_is_done_with_them():
     plan = planned([], fabric(), binding=BindingNeed("sand", Fraction(5, 2), Fraction(250), False))
     (cut,) = plan.cuts

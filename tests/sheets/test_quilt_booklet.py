@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
 from functools import cache
 
 import pytest
@@ -11,7 +12,7 @@ from piecewright.quilt.model import Quilt
 from piecewright.sheets.arrange.block_sheets import block_leaves
 from piecewright.sheets.arrange.options import SheetOptions
 from piecewright.sheets.booklet.block_book import BLOCK_PARTS
-from piecewright.sheets.booklet.content import Card, Cards, Paragraph, Section, Table
+from piecewright.sheets.booklet.content import Card, Cards, List, Paragraph, Section, Table
 from piecewright.sheets.booklet.quilt_book import QuiltBook
 from piecewright.sheets.booklet.set_pages import chapters_document, set_book
 from piecewright.sheets.booklet.worn import in_quilt
@@ -58,7 +59,9 @@ def test_the_booklet_holds_every_block_and_the_quilt_around_them(name):
     for block in quilt.blocks:
         for what in ("templates", "steps", "drafting exercise"):
             assert f"{block.draft.title}: {what}" in titles
-    assert titles[-5:] == ["Steps: the quilt", "What makes it hard", "Storage cards", "Safety", "Glossary"]
+    assert titles[-6:] == [
+        "Steps: the quilt", "Finishing", "What makes it hard", "Storage cards", "Safety", "Glossary"
+    ]
 
 
 @pytest.mark.parametrize("name", NAMES)
@@ -69,6 +72,19 @@ def test_the_contents_give_the_page_on_which_each_chapter_begins(name):
         page = pages[int(number.text) - 1]
         begins = any(mark.role == "chapter" and mark.subject == title.subject for mark in texts(page))
         assert begins or page.part == title.subject or page.title == title.subject, title
+
+
+def test_finishing_joins_back_and_binding_from_what_the_chart_cuts():
+    """By hand: the back's panels less 1/2in for their seam, the binding's strips as the chart counts them."""
+    (chapter,) = maker("sampler").chapters("finish")
+    (said,) = [part.texts for part in chapter.parts if isinstance(part, List)]
+    quilt, plan = planned("sampler")
+    (panels,) = [each.backing_panels for each in plan.fabrics if each.backing_panels]
+    assert sum(wide for wide, _ in panels) - Fraction(1, 2) * (len(panels) - 1) == quilt.backing.height
+    assert f"Sew the {len(panels)} panels of the back" in said[0]
+    assert size_text(quilt.backing.width, quilt.backing.height) in said[0]
+    (strips,) = [cut.cuts for cut in plan.cuts if cut.part == "binding"]
+    assert any(f"Join the {strips} strips of Indigo print on the bias" in each for each in said)
 
 
 @pytest.mark.parametrize("name", NAMES)

@@ -266,3 +266,26 @@ quilt "Same Squares" {
   binding 2 1/4in in ink  backing in chalk  batting
 }
 """
+
+
+def test_another_way_is_told_once_and_then_by_its_letter() -> None:
+    """Two blocks whose squares of two triangles are as many, of the same cloths."""
+    quilt = quilts_of(SAME_PAIRS)[0]
+    plan = plan_cutting(quilt).value
+    assert plan is not None
+    for cuts in fabric_cuts(quilt, plan):
+        rows = [row for row in chart_rows(cuts, plan.ruler_step) if any("at a time" in n for n in row.notes)]
+        first, second = rows
+        assert first.notes[0].startswith("Or two at a time: Cut 8 squares")
+        assert second.notes == (f"Or two at a time or eight at a time, as for {first.subject.split()[-1]}.",)
+
+
+SAME_PAIRS = """edition 1
+quilt "Same Pairs" {
+  use "Churn Dash" as dash with dark = ink, background = chalk
+  use "Shoo Fly" as fly with dark = ink, background = chalk
+  fabric ink "Ink blue"  fabric chalk "Chalk"
+  set straight 2 across 4 down of 9in { alternate dash, fly }
+  binding 2 1/4in in ink  backing in chalk  batting
+}
+"""

@@ -28,6 +28,10 @@ SPARE_MOST = 4 / 3
 
 ROW_MOST = 12  # strips in a set; wider ones are sewn from two
 
+ROWS_FEWEST = 4
+"""Rows that make a strip set worth sewing: fewer are sooner sewn singly (common practice, no published
+source)."""
+
 
 class Cloths(NamedTuple):
     """The quilt's fabrics by name: their usable widths, and what its pages call them."""
@@ -188,7 +192,7 @@ def _offers(unit: Unit, count: int, cuts: Sequence[Cut], cloths: Cloths, step: F
         yield from _pair_offers(count, cuts, cloths, step)
     elif unit.kind == "goose" and kinds == ["quarter-square triangle", *["half-square triangle"] * 2]:
         yield _goose_offer(count, cuts, cloths, step)
-    elif unit.kind == "row" and all(kind in ("square", "rectangle") for kind in kinds):
+    elif unit.kind == "row" and count >= ROWS_FEWEST and set(kinds) <= {"square", "rectangle"}:
         yield _strip_offer(count, cuts, cloths, step)
 
 

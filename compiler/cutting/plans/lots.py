@@ -20,6 +20,10 @@ from .runs import Run
 JOIN: Final = Fraction(1, 2)
 """Inches that joining two strips end to end takes: 1/4in of seam allowance from each."""
 
+SHORTEST: Final = Fraction(8)
+"""Inches of the last of several strips to be joined, at least: a scrap would bring two joins close together
+(common practice, no published source)."""
+
 
 @dataclass(frozen=True, slots=True)
 class Lot:
@@ -144,8 +148,8 @@ def strips_for(index: int, total: Number, thick: int, join: Number, cloth: Cloth
     lots = []
     if count > 1 and last < span:
         lots.append(Lot(index, span, thick, count - 1, cloth.turnable, "strip", across=upright, joins=True))
-        lots.append(Lot(index, max(last, cloth.steps(join)), thick, 1, cloth.turnable, "strip",
-                        across=upright, joins=True))
+        last = min(max(last, cloth.steps(join), cloth.steps(SHORTEST)), span)
+        lots.append(Lot(index, last, thick, 1, cloth.turnable, "strip", across=upright, joins=True))
     else:
         lots.append(Lot(index, min(last, span) if count == 1 else span, thick, count, cloth.turnable, "strip",
                         across=upright, joins=True))

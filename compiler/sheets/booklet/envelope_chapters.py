@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Iterator, Sequence
 from typing import Final
 
@@ -25,8 +26,12 @@ CARD_COLUMNS: Final = (
 GLOSSARY: Final[dict[str, str]] = {
     "allowance": "The strip of cloth between the cut edge and the seam.",
     "backstitch": "A stitch back over the last one, so that a seam holds at its end.",
+    "backing": "The cloth of the quilt's back, larger than the top all round until it is quilted.",
     "baste": "To hold with long stitches that come out again.",
+    "batting": "The soft layer between top and back.",
     "bias": "The slant across the threads, where cloth stretches most. Handle bias edges gently.",
+    "binding": "A strip of cloth folded round the quilt's edge.",
+    "border": "Strips or patchwork round the middle of a quilt.",
     "crosswise grain": "The threads from selvage to selvage; they give a little.",
     "dot": "Where two seams meet on a template: needles start, stop or turn there.",
     "ease": "To take up a little fullness between pins, without a pleat.",
@@ -35,16 +40,21 @@ GLOSSARY: Final[dict[str, str]] = {
     "grain": "The way the threads run. The arrow on a template lies along the straight of grain.",
     "half-square triangle": "Half of a square cut corner to corner: straight of grain on its short sides.",
     "lock": "To make a few stitches on the spot, so that a seam does not open.",
+    "mitre": "A corner where two strips meet along a slant, as on a picture's frame.",
     "match mark": "A tick across a seam line; it meets the tick on the piece it is sewn to.",
     "nest": "To push together two seams that are pressed opposite ways, so that they lie flat.",
+    "on point": "Set cornerwise: a block that stands on one of its corners.",
     "paper piece": "A paper of finished size over which cloth is folded to be sewn by hand.",
     "partial seam": "A seam sewn only part of the way, and closed when the pieces round it are on.",
     "patch": "One piece of cloth of a foundation.",
+    "post": "A square where strips of sashing meet.",
     "quarter-square triangle": "A quarter of a square cut twice: straight of grain on its long side.",
     "reversed": "Cut with the template turned face down.",
     "rotary cutter": "A round blade in a handle, used along a ruler on a mat.",
+    "sashing": "Strips between blocks.",
     "selvage": "The woven edge of the cloth; it is cut off.",
     "set in": "To sew a piece into a corner: the seam turns at a dot.",
+    "strip set": "Strips sewn side by side along their length, then cut across into rows.",
     "template": "A pattern of card or plastic to cut one shape by.",
     "true up": "To trim to the exact size.",
     "unit": "Pieces sewn together that go into the block as one.",
@@ -128,7 +138,8 @@ def safety_chapter(plan: CuttingPlan) -> Chapter:
 def glossary_chapter(words: Iterable[str]) -> Chapter:
     """The terms that the booklet's own words use."""
     text = " ".join(words).lower()
-    rows = tuple(Row((term, meaning), term) for term, meaning in GLOSSARY.items() if term in text)
+    rows = tuple(Row((term, meaning), term) for term, meaning in GLOSSARY.items()
+                 if re.search(rf"\b{term}", text))
     columns = (Column("word", 110.0, bold=True), Column("what it means", 0.0))
     parts: tuple[Part, ...] = (Table(columns, rows, "Terms and what they mean"),)
     return Chapter("Glossary", parts, joins=True)

@@ -31,13 +31,15 @@ from ..quilts.wearing import worn_block
 from .block_book import QUILTED, BlockPart, Sewn, Way, block_chapters
 from .content import Book, Chapter, List, Paragraph, Part, Picture, Section
 from .envelope_chapters import card_parts, cause_lines, glossary_chapter, safety_chapter
+from .finish_chapter import finish_chapter
 from .quilt_chapters import chart_chapter, counts_chapter, supplies_chapter
 from .row_chapter import row_chapter
 from .words_of import words_of
 from .worn import in_quilt
 
 QuiltBookPart = Literal[
-    "picture", "needs", "counts", "chart", "cutting", "blocks", "rows", "difficulty", "card", "safety"
+    "picture", "needs", "counts", "chart", "cutting", "blocks", "rows", "finish", "difficulty", "card",
+    "safety"
 ]  # fmt: skip
 QUILT_BOOK_PARTS: Final[tuple[QuiltBookPart, ...]] = get_args(QuiltBookPart)
 """What a quilt's booklet holds, in order; a glossary comes last."""
@@ -74,8 +76,8 @@ class QuiltBook:
             return self.bound(self.book().chapters[-1:])
         if part in self.ALONE:
             return self.bound(tuple(self.chapters(self.ALONE[part])))
-        rows = self.chapters("rows") if part == "steps" else ()
-        return self.bound((*self._block_chapters((part,)), *rows))
+        of_top = (*self.chapters("rows"), *self.chapters("finish")) if part == "steps" else ()
+        return self.bound((*self._block_chapters((part,)), *of_top))
 
     ALONE: ClassVar[dict[BlockPart, QuiltBookPart]] = {
         "needs": "needs", "chart": "chart", "difficulty": "difficulty", "card": "card", "safety": "safety",
@@ -101,6 +103,8 @@ class QuiltBook:
                 yield from (*self._block_chapters(QUILTED), *self._setting_chapters())
             case "rows":
                 yield row_chapter(quilt, self.made)
+            case "finish":
+                yield finish_chapter(quilt, plan)
             case "difficulty":
                 yield Chapter("What makes it hard", tuple(self._causes()), joins=True)
             case "card":

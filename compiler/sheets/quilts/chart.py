@@ -8,6 +8,7 @@ from fractions import Fraction
 from typing import Final
 
 from ...cutting.plan_model import CuttingPlan, Offer
+from ...diagnostics.wording import one_of
 from ...quilt.model import Quilt
 from ..arrange.furniture import Paper
 from ..arrange.leaves import Leaf
@@ -59,21 +60,28 @@ def fabric_items(cuts: FabricCuts, step: Fraction, width: float) -> Iterator[Ite
 
 
 def chart_rows(cuts: FabricCuts, step: Fraction) -> list[Row]:
-    """A fabric's cuts as rows. Where several are of one size, the first says how many that is in all."""
+    """A fabric's cuts as rows. Where several are of one size, the first says how many that is in all; where
+    several may be made in the same other ways, the first says how."""
     alike: dict[str, list[CutRow]] = {}
     for row in cuts.rows:
         if row.cut.kind in BOXES and row.cut.joined <= 1:
             alike.setdefault(f"{measured_shape(row.cut)} {size_words(row.cut, step)}", []).append(row)
     sums = {rows[0].key: rows for rows in alike.values() if len(rows) > 1}
-    return [_chart_row(row, step, sums.get(row.key, ())) for row in cuts.rows]
+    said: dict[tuple[Offer, ...], str] = {}
+    for row in cuts.rows:
+        said.setdefault(row.cut.offers, row.key)
+    return [_chart_row(row, step, sums.get(row.key, ()), said[row.cut.offers]) for row in cuts.rows]
 
 
-def _chart_row(row: CutRow, step: Fraction, alike: Sequence[CutRow]) -> Row:
-    """One cut as a row, with the other ways under it."""
+def _chart_row(row: CutRow, step: Fraction, alike: Sequence[CutRow], said: str) -> Row:
+    """One cut as a row, with the other ways under it, or the key of the row that says them."""
     cut = row.cut
     what = ", ".join(filter(None, (cut_title(cut, step), joined_words(cut), sum_words(alike))))
     cells = (row.key, str(cut.cuts), what, yield_words(cut), row.purpose, reason_words(cut))
-    return Row(cells, f"{cut.fabric} {row.key}", notes=tuple(offer_words(offer) for offer in cut.offers))
+    notes = tuple(offer_words(offer) for offer in cut.offers)
+    if notes and said != row.key:
+        notes = (f"Or {one_of(list(dict.fromkeys(offer.method for offer in cut.offers)))}, as for {said}.",)
+    return Row(cells, f"{cut.fabric} {row.key}", notes=notes)
 
 
 def sum_words(alike: Sequence[CutRow]) -> str:

@@ -9,7 +9,7 @@ from typing import Final
 
 from ...cutting.methods.rotary_words import length_text, metric
 from ...cutting.model import Template
-from ...cutting.needs import Scrap
+from ...cutting.needs import BindingNeed, Scrap
 from ...cutting.plan_model import CuttingPlan
 from ...diagnostics.wording import count_of
 from ...measure.fractions import RULER_STEP, mark_up, nearest_mark
@@ -117,7 +117,7 @@ def rest_words(quilt: Quilt, cuts: tuple[FabricCuts, ...], step: Fraction) -> It
     if quilt.binding:
         way = "bias" if quilt.binding.bias else "straight"
         yield (
-            f"Binding: {length_text(_up(quilt.binding.length, step), step)} of {way} strip "
+            f"Binding: {binding_length(quilt.binding, step)} of {way} strip "
             f"{length_text(quilt.binding.strip_width, step)} wide, "
             f"of {titles[quilt.binding.fabric]}: the quilt’s four sides, and "
             f"{length_text(quilt.binding.slack, step)} for the corners and the last join."
@@ -131,9 +131,10 @@ def rest_words(quilt: Quilt, cuts: tuple[FabricCuts, ...], step: Fraction) -> It
         yield f"Not in this pattern, and not counted: {', '.join(missing)}."
 
 
-def _up(length: Fraction | float, step: Fraction) -> Fraction:
-    """To the next whole centimetre on a metric ruler, else to the next 1/8in: nobody measures it finer."""
-    return mark_up(length, UNITS["cm"] if metric(step) else RULER_STEP)
+def binding_length(binding: BindingNeed, step: Fraction) -> str:
+    """Its length, up to the next whole centimetre on a metric ruler, else to the next 1/8in: nobody measures
+    it finer."""
+    return length_text(mark_up(binding.length, UNITS["cm"] if metric(step) else RULER_STEP), step)
 
 
 def thread_words(quilt: Quilt) -> Iterator[str]:
