@@ -23,12 +23,6 @@ from .pressing_ties import Seam, Ties
 from .simulated import along_of
 from .squares import Squares
 
-LIGHTNESS: Final = (("background", 0.95), ("pale", 0.9), ("light", 0.75), ("medium", 0.5), ("dark", 0.2))
-"""How light a role is by the words in its name, where nobody says otherwise: 0 black, 1 white."""
-
-BETWEEN: Final = 0.5
-"""Lightness of a role whose name says nothing."""
-
 TOGETHER: Final = 1e-3
 """Inches. Ends of seams nearer than this meet: far wider than copies stray, far narrower than a piece."""
 
@@ -54,24 +48,16 @@ class Tie(NamedTuple):
     same: bool
 
 
-def press(draft: Draft, assembly: Assembly, lightness: Mapping[str, float] | None = None) -> PressingPlan:
-    """A direction for every seam. `lightness` of roles, 0 dark to 1 light, comes before what their names
-    say."""
+def press(draft: Draft, assembly: Assembly, lightness: Mapping[str, float]) -> PressingPlan:
+    """A direction for every seam. `lightness` of every role of the draft, on any scale: more is lighter."""
     cell = max(float(draft.width), float(draft.height)) / sqrt(len(draft.pieces))
     ties = list(_ties(assembly, cell))
-    shades = Shades(draft, lightness or {}, cell)
+    shades = Shades(draft, lightness, cell)
     wishes = {step.step: shades.first_darker(step) for step in assembly.steps}
     ways, opened = _settle(assembly, ties, wishes)
     tied = {(end.step, end.copy) for tie in ties for end in (tie.one, tie.two)}
     seams = tuple(_pressing(step, wishes[step.step], ways, opened, tied) for step in assembly.steps)
     return PressingPlan(seams, tuple(_meeting(tie, ways, opened) for tie in ties))
-
-
-def lightness_of(role: str, known: Mapping[str, float]) -> float:
-    """How light a role is: as given, else by the words in its name."""
-    if role in known:
-        return known[role]
-    return next((value for word, value in LIGHTNESS if word in role), BETWEEN)
 
 
 # ---- where seams meet ----------------------------------------------------------------------------
@@ -187,7 +173,7 @@ def _length(assembly: Assembly, seam: Seam) -> float:
 class Shades:
     """How light the cloth is on both sides of any seam of a draft."""
 
-    def __init__(self, draft: Draft, known: Mapping[str, float], cell: float) -> None:
+    def __init__(self, draft: Draft, lightness: Mapping[str, float], cell: float) -> None:
         self.squares: Squares[tuple[float, float]] = Squares(cell)
         for piece in draft.pieces:
             for part in (part for ring in (piece.ring, *piece.holes) for side in ring for part in side.parts):
@@ -196,7 +182,7 @@ class Shades:
                 stroke = stroke_of(part.edge)
                 middle = stroke.at(0.5)
                 other = draft.pieces[part.neighbour - 1].fabric
-                darker = lightness_of(other, known) - lightness_of(piece.fabric, known)
+                darker = lightness[other] - lightness[piece.fabric]
                 self.squares.put(middle, (stroke.length * darker, _turned_to(stroke)))
 
     def first_darker(self, step: Step) -> float:

@@ -52,5 +52,5 @@ class PressingPlan:
 
     @property
     def opposite(self) -> int:
-        """At how many meetings the seams lie opposite, or open."""
+        """At how many meetings the seams lie opposite; at each of the others one is pressed open."""
         return sum(each.opposite for each in self.meetings)

@@ -23,6 +23,7 @@ from piecewright.sewing.assembly import assemble
 from piecewright.sewing.foundation import foundations
 from piecewright.sewing.pressing import press
 from piecewright.sewing.resew import prove
+from piecewright.sheets.quilts.wearing import own_roles
 from support.library import compiled
 from support.quilts import try_quilt
 
@@ -75,7 +76,7 @@ def costs(made: CompiledBlock) -> str:
     passes: dict[str, Callable[[], object]] = {
         "order": lambda: assemble(made.draft),
         "proof": lambda: prove(made.draft, made.templates, order),
-        "pressing": lambda: press(made.draft, order),
+        "pressing": lambda: press(made.draft, order, own_roles(made.draft).lightness),
         "foundations": lambda: foundations(made.draft, order),
     }
     told = []

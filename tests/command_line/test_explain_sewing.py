@@ -8,6 +8,7 @@ from typing import Any
 
 from support.block_files import HALVES, VANE
 from support.command import piecewright
+from support.library import library_sources
 
 ATTIC_WINDOW = """\
 edition 1
@@ -103,7 +104,7 @@ def test_steps_for_people() -> None:
     assert words[at + 1].split() == ["Step", "Makes", "From", "Make", "Seam", "Unfinished", "Press", "toward"]
     assert words[at + 2].split()[:7] == ["1", "u1", "1", "+", "4", "2", "3.162in"]
     assert "  Join A to B." in words
-    assert "  Seams that meet lie opposite everywhere." in words
+    assert "and lie opposite" in " ".join(words)
 
 
 def test_set_in_and_partial_seams_for_people() -> None:
@@ -116,3 +117,22 @@ def test_a_block_of_one_piece_needs_no_seam() -> None:
     text = 'edition 1\nblock "Plain" { finished 6in }\n'
     assert explained(text)["assembly"]["steps"] == []
     assert "Sewing: 1 piece, 0 seams, closes exactly" in words_of(text)
+
+
+def library_text(title: str) -> str:
+    return next(source.text for source in library_sources() if f'block "{title}"' in source.text)
+
+
+def test_where_seams_cannot_lie_opposite_people_and_programs_are_told_what_is_pressed_open() -> None:
+    text = library_text("Seven Sisters")
+    said = " ".join(line.strip() for line in words_of(text))
+    assert "lie opposite at 48. They cannot at the rest: press open in step 46." in said
+    assembly = explained(text)["assembly"]
+    apart = assembly["meetings"]["apart"]
+    assert len(apart) == 52 - 48 and all(46 in each["steps"] for each in apart)
+    assert "open" in assembly["steps"][46 - 1]["press"]["toward"]
+
+
+def test_copies_that_are_pressed_differently_are_told_by_place() -> None:
+    said = " ".join(line.strip() for line in words_of(library_text("Jacob's Ladder")))
+    assert "Step 3: press 2 toward piece 3 (top and left) and 2 toward piece 4 (right and bottom)." in said

@@ -6,7 +6,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from piecewright.sewing.assembly import assemble
-from piecewright.sewing.pressing import lightness_of, press
+from piecewright.sewing.pressing import press
+from piecewright.sheets.quilts.wearing import own_roles
 from support.check import check_block, draft_block
 from support.library import library_drafts
 
@@ -15,7 +16,7 @@ LIBRARY = dict(library_drafts())
 
 def plan_of(draft, **lightness):
     made = assemble(draft)
-    return made, press(draft, made, lightness)
+    return made, press(draft, made, {**own_roles(draft).lightness, **lightness})
 
 
 def grid(rows):
@@ -50,17 +51,11 @@ def test_a_free_seam_is_pressed_toward_the_darker_cloth(left, right):
     assert (seam.toward, seam.reason) == ("first" if first == "dark" else "second", "darker")
 
 
-def test_a_given_lightness_comes_before_the_name():
+def test_the_lighter_cloth_is_the_one_that_is_said_to_be_lighter():
     draft = grid([["dark", "pale"]])
     made, plan = plan_of(draft, dark=0.9, pale=0.1)
     part = made.steps[0].parts[0 if plan.seams[0].toward == "first" else 1]
     assert made.pieces[int(part) - 1].fabric == "pale"
-
-
-def test_words_for_how_light_a_role_is():
-    assert lightness_of("dark", {}) < lightness_of("medium", {}) < lightness_of("light", {})
-    assert lightness_of("light", {}) < lightness_of("pale", {}) < lightness_of("background", {})
-    assert lightness_of("rose", {}) == 0.5 and lightness_of("rose", {"rose": 0.1}) == 0.1
 
 
 def test_a_four_patch_locks_with_its_pairs_pressed_to_the_dark():

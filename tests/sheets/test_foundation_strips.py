@@ -14,8 +14,8 @@ from piecewright.sheets.booklet.content import Card, Cards, Part, Section
 from piecewright.sheets.booklet.foundation_paper import SectionPaper, section_papers
 from piecewright.sheets.booklet.foundation_sewn import printed_areas, sew_section
 from piecewright.sheets.booklet.foundation_strip import join_cards, strip_parts
-from piecewright.sheets.booklet.worn import own_roles
 from piecewright.sheets.page import PathMark
+from piecewright.sheets.quilts.wearing import own_roles
 from shapely.geometry import Polygon
 from shapely.ops import unary_union
 from support.arranged import extent, rings

@@ -15,9 +15,9 @@ from piecewright.sheets.booklet.block_book import BLOCK_PARTS
 from piecewright.sheets.booklet.content import Card, Cards, List, Paragraph, Section, Table
 from piecewright.sheets.booklet.quilt_book import QuiltBook
 from piecewright.sheets.booklet.set_pages import chapters_document, set_book
-from piecewright.sheets.booklet.worn import in_quilt
 from piecewright.sheets.page import Document, PathMark
 from piecewright.sheets.quilts.tables import size_text
+from piecewright.sheets.quilts.wearing import in_quilt
 from shapely.geometry import Polygon
 from shapely.ops import unary_union
 from support.arranged import extent, paths, rings, texts
@@ -184,7 +184,7 @@ def steps_of(name: str, title: str, way: str = "templates") -> tuple[list[str], 
 def test_steps_of_a_block_show_the_fabrics_of_the_quilt():
     said, shown = steps_of("sampler", "Ohio Star")
     assert "In the fabrics of this quilt: background is Sand linen, dark is Indigo print." in said
-    assert shown[0].lines[0] == "Sew B (Sand linen) to B (Indigo print)."
+    assert shown[0].lines[0] == "Sew B (Sand linen) to B (Indigo print, shaded)."
     fills = [mark for mark in shown[0].picture.marks if isinstance(mark, PathMark) and mark.role == "fill"]
     assert {mark.subject for mark in fills} == {"Sand linen", "Indigo print"}
 

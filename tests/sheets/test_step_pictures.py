@@ -12,9 +12,11 @@ from piecewright.sewing.pressing import press
 from piecewright.sheets.arrange.options import SheetOptions
 from piecewright.sheets.booklet.content import Book, Card, Cards, List, Paragraph, Picture
 from piecewright.sheets.booklet.set_pages import chapters_document
-from piecewright.sheets.booklet.step_chapter import pressing_words, step_chapter
+from piecewright.sheets.booklet.step_chapter import step_chapter
 from piecewright.sheets.booklet.step_words import Needle
 from piecewright.sheets.page import PathMark
+from piecewright.sheets.pressing_words import pressing_words
+from piecewright.sheets.quilts.wearing import own_roles
 from shapely.geometry import Polygon
 from shapely.ops import unary_union
 from support.arranged import extent, rings
@@ -164,8 +166,33 @@ def test_over_papers_edges_are_whipped_and_no_line_is_marked():
     chapter = step_chapter(draft, assemble(draft), None, "papers")
     said = " ".join(line for part in chapter.parts if isinstance(part, Cards)
                     for card in part.cards for line in card.lines)
-    assert "bend the papers, and whip on" in said and "backstitch" not in said
-    assert not any(isinstance(part, List) for part in chapter.parts)
+    assert "bend the papers softly, and whip on" in said and "backstitch" not in said
+
+
+def test_over_papers_nothing_is_pressed_to_one_side_and_the_papers_come_out_last():
+    draft = LIBRARY["Honeycomb"]
+    chapter = step_chapter(draft, assemble(draft), None, "papers")
+    cards = [card for part in chapter.parts if isinstance(part, Cards) for card in part.cards]
+    assert not any("press" in line.lower() for card in cards for line in card.lines)
+    assert not any(marks(card, "press") for card in cards)
+    *_, last = (part for part in chapter.parts if isinstance(part, List))
+    assert "until all its neighbours are whipped on" in last.texts[0]
+    assert "Press at the end" in last.texts[1] and "lift the papers out" in last.texts[2]
+
+
+def test_by_hand_seams_are_pressed_with_the_finger_until_the_block_is_done():
+    _, cards = cards_of(LIBRARY["Ohio Star"], "hand")
+    assert all(card.lines[1].startswith("Finger-press ") for card in cards)
+    assert not any("open" in card.lines[1] for card in cards)
+
+
+def test_of_two_parts_that_look_alike_the_words_say_which_is_shaded():
+    _, _, cards = sewn("Storm at Sea")
+    for card in cards:
+        units = card.lines[0].removesuffix(".").split(" to ")
+        if all(each.startswith(("Sew unit", "unit")) for each in units):
+            assert sum("(shaded)" in each for each in units) == 1
+    assert cards[0].lines[0] == "Sew B (light) to E (dark)."
 
 
 def test_every_picture_says_in_words_what_it_shows():
@@ -186,7 +213,7 @@ def test_several_steps_share_a_page_and_none_is_cut_off():
 
 def test_pressing_says_how_many_seams_lie_opposite():
     draft, assembly, _ = sewn("Ohio Star")
-    plan = press(draft, assembly)
+    plan = press(draft, assembly, own_roles(draft).lightness)
     assert "Seams meet at 12 places, and lie opposite at each" in pressing_words(plan)
     single = step_chapter(check_block("finished 6in"), assemble(check_block("finished 6in")), None)
     assert single.parts == (Paragraph("The block is one piece: there is nothing to sew."),)
@@ -203,8 +230,9 @@ def test_copies_that_are_pressed_differently_are_told_by_their_place_in_the_bloc
 
 def test_many_copies_are_told_by_row_and_the_most_of_them_as_the_others():
     draft, assembly, cards = sewn("Goose in the Pond")
-    told = "Press 4 toward A (background) (row 1: 2 and 3; row 4: 2 and 3) and the other 8 toward A (dark)."
+    told = "Press 4 toward A (background) (2nd and 3rd in row 1, 2nd and 3rd in row 4) "
+    told += "and the other 8 toward A (dark)."
     assert cards[0].lines[1] == told
     chapter = step_chapter(draft, assembly, None)
-    assert any("from the top, and in each row from the left" in part.text
+    assert any("rows from the top and places in a row from the left" in part.text
                for part in chapter.parts if isinstance(part, Paragraph))

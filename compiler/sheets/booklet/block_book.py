@@ -19,6 +19,7 @@ from ..arrange.block_sheets import block_leaves, finished_size
 from ..arrange.options import SheetOptions
 from ..arrange.paths import Placement
 from ..quilts.sheets import BlockSheets
+from ..quilts.wearing import Worn
 from .content import Book, Chapter, Picture
 from .envelope_chapters import card_chapter, difficulty_chapter, glossary_chapter, safety_chapter
 from .exercise_chapter import exercise_chapter
@@ -28,7 +29,6 @@ from .paper_pieces import paper_chapter
 from .step_chapter import step_chapter
 from .step_words import Needle
 from .words_of import words_of
-from .worn import Worn
 
 Way = Literal["templates", "foundation", "papers"]
 WAYS: Final[tuple[Way, ...]] = get_args(Way)

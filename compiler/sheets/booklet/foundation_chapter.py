@@ -18,6 +18,7 @@ from ..arrange.room import Room
 from ..arrange.style import line_mark
 from ..page import Mark
 from ..quilts.flow import Column, Row
+from ..quilts.wearing import Worn, own_roles
 from ..quilts.words import about
 from .content import Chapter, List, Paragraph, Part, Picture, Table
 from .content import Section as Heading
@@ -25,7 +26,6 @@ from .foundation_paper import join_name, section_papers
 from .foundation_sheets import foundation_leaves
 from .foundation_strip import join_cards, strip_parts
 from .inside_labels import label_marks
-from .worn import Worn, own_roles
 
 TITLE: Final = "Foundations"
 PICTURE: Final = 190.0  # points of the longer side of the picture of sections

@@ -213,4 +213,4 @@ def _join_scene(draft: Draft, sections: Mapping[str, Section], join: SectionJoin
               for number in group)
         for group in (first, second)
     ]
-    return Scene(shown[0], shown[1], (seam,), "open")
+    return Scene(shown[0], shown[1], int(len(shown[1]) <= len(shown[0])), (seam,), "open")

@@ -40,6 +40,15 @@ COLUMNS: Final = (
     Column("numbers", 0.0),
 )
 
+PAPERS_OUT: Final = (
+    "Leave each paper in until all its neighbours are whipped on; those on the outside of the block stay in "
+    "until what comes next to it is sewn on.",
+    "Press at the end, with the papers in: lift the iron and set it down, do not push. The folds hold the "
+    "allowances, so nothing is pressed to one side.",
+    "Then take the basting out and lift the papers out; they can be used again.",
+)
+"""When papers come out, and how the block is pressed (common practice, no published source)."""
+
 
 def how_words(draft: Draft) -> tuple[str, ...]:
     """How a block is sewn over paper, step by step (common practice, no published source)."""
@@ -49,14 +58,14 @@ def how_words(draft: Draft) -> tuple[str, ...]:
         "Light card or heavy paper holds its edge best.",
         "Lay each paper on the wrong side of its cloth, the print toward you: the papers are mirrored, so "
         "that the block comes out right on the front. Pin or dab with glue.",
-        f"Cut the cloth about {ruler_text(draft.allowance)} larger all round. It need not be exact.",
+        f"Cut the cloth about {ruler_text(draft.allowance)} larger all round. It need not be exact, but "
+        "on the outside of the block it must not be less.",
         "Fold the allowance over the paper, one edge after another, and baste it: through both, "
         "or at the corners only. At a sharp point fold one edge over the other and let the tail hang.",
         "Lay two neighbours right sides together, edges level, and whip the edges from corner to corner: "
         "small stitches, 14 to 18 to the inch, through the folds and not through the paper. Knot well.",
         "At a set-in corner sew up to the corner, fold the papers softly, and go on along the next edge.",
-        "When a paper has all its neighbours, press, take the basting out, and lift the paper out. It can be "
-        "used again.",
+        *PAPERS_OUT,
     ]
     if curved:
         words.insert(4, "At an inner curve clip the allowance, not quite to the paper, so that it lies flat.")

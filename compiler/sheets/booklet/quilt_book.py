@@ -27,7 +27,7 @@ from ..quilts.picture import picture_leaf
 from ..quilts.sheets import BlockSheets
 from ..quilts.tables import block_name, size_text
 from ..quilts.templates import setting_templates
-from ..quilts.wearing import worn_block
+from ..quilts.wearing import in_quilt, worn_block
 from .block_book import QUILTED, BlockPart, Sewn, Way, block_chapters
 from .content import Book, Chapter, List, Paragraph, Part, Picture, Section
 from .envelope_chapters import card_parts, cause_lines, glossary_chapter, safety_chapter
@@ -35,7 +35,6 @@ from .finish_chapter import finish_chapter
 from .quilt_chapters import chart_chapter, counts_chapter, supplies_chapter
 from .row_chapter import row_chapter
 from .words_of import words_of
-from .worn import in_quilt
 
 QuiltBookPart = Literal[
     "picture", "needs", "counts", "chart", "cutting", "blocks", "rows", "finish", "difficulty", "card",

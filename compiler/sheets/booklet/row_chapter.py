@@ -7,17 +7,20 @@ from typing import Final
 
 from ...diagnostics.wording import count_of
 from ...drafting.model import Draft, Edge
+from ...drafting.transform import move_by, turn_about
 from ...quilt.assembly_model import Kind, QuiltAssembly, Row
 from ...quilt.model import Quilt
-from ...sewing.model import Assembly, Size
+from ...sewing.model import Assembly, Copy, Size, Unit
+from ...sewing.pressing_model import Pressing, Toward
+from ..pressing_words import ROWS, pressing_words, tells_rows, ways_told
 from ..quilts.drawing import quilt_fills
 from ..quilts.flow import Column
 from ..quilts.flow import Row as TableRow
 from ..quilts.tables import fabric_titles
 from ..quilts.words import about
+from .block_cuts import ORIGIN
 from .content import Card, Cards, Chapter, Paragraph, Part, Picture, Section, Table
 from .row_picture import Pressed, RowPart, RowScene, Shown, draw_row
-from .step_chapter import pressing_words
 from .step_picture import WIDE
 
 TITLE: Final = "Steps: the quilt"
@@ -51,9 +54,12 @@ def _parts(quilt: Quilt, made: QuiltAssembly) -> Iterator[Part]:
         return
     yield Paragraph(READ)
     names = made.row_names
-    for stage in made.stages:
+    staged = [tuple(_card(quilt, made, row, names) for row in stage.rows) for stage in made.stages]
+    if any(tells_rows(line) for cards in staged for card in cards for line in card.lines):
+        yield Paragraph(ROWS.format("top"))
+    for stage, cards in zip(made.stages, staged, strict=True):
         yield Section(stage.title)
-        yield Cards(tuple(_card(quilt, made, row, names) for row in stage.rows))
+        yield Cards(cards)
     yield Section("Pressing")
     yield Paragraph(pressing_words(made.pressing))
 
@@ -77,7 +83,7 @@ def _size(size: Size) -> str:
 
 
 def _card(quilt: Quilt, made: QuiltAssembly, row: Row, names: dict[str, str]) -> Card:
-    words = _row_words(row, names)
+    words = _row_words(made, row, names)
     marks, tall = draw_row(_scene(quilt, made, row, names), quilt_fills(quilt))
     name = names[row.makes]
     last = row.steps[-1] == len(made.assembly.steps)
@@ -94,7 +100,14 @@ HOW: Final = {
 }
 
 
-def _row_words(row: Row, names: dict[str, str]) -> tuple[str, ...]:
+WAYS: Final[dict[Toward, str]] = {
+    "first": "as the arrows show",
+    "second": "the other way",
+    "open": "so that seams that meet lie opposite",
+}
+
+
+def _row_words(made: QuiltAssembly, row: Row, names: dict[str, str]) -> tuple[str, ...]:
     """What is joined, how long the seams are, and the sizes."""
     parts = [names.get(part, part) for part in row.parts]
     sizes = f"Unfinished {_size(row.unfinished)}, finished {_size(row.finished)}."
@@ -108,7 +121,7 @@ def _row_words(row: Row, names: dict[str, str]) -> tuple[str, ...]:
     seams = count_of(len(parts) - 1, "seam")
     return (
         f"Sew {', '.join(parts)} {HOW[row.way]}: {seams}, the longest {about(row.seam_length)}.",
-        "Press as the arrows show.",
+        _press_words(made, row),
         sizes,
     )
 
@@ -127,12 +140,46 @@ def _scene(quilt: Quilt, made: QuiltAssembly, row: Row, names: dict[str, str]) -
     )
     inside = _Inside(made.top, pieces)
     cloth = tuple(Shown(piece.outline, piece.fabric) for piece in quilt.pieces if inside.holds(piece.outline))
-    seams = []
+    return RowScene(parts, cloth, tuple(_seams(made, row)))
+
+
+def _seams(made: QuiltAssembly, row: Row) -> Iterator[Pressed]:
+    """Every seam of the row where its first copy lies."""
+    within = set(_unit_pieces(made.assembly, row.makes))
     for number in row.steps:
-        step, pressing = made.assembly.steps[number - 1], made.pressing.seams[number - 1]
-        if inside.holds(step.seam):
-            seams.append(Pressed(step.seam, pressing.toward))
-    return RowScene(parts, cloth, tuple(seams))
+        for copy, way in _sewn_copies(made, number):
+            if within.issuperset(copy.pieces):
+                turn, move = turn_about(ORIGIN, copy.turned), move_by(copy.to.x, copy.to.y)
+                seam = made.assembly.steps[number - 1].seam
+                yield Pressed(tuple(move.edge(turn.edge(edge)) for edge in seam), way)
+
+
+def _sewn_copies(made: QuiltAssembly, number: int) -> Iterator[tuple[Copy, Toward]]:
+    """Every copy that a step makes, and which way its seam is pressed."""
+    yield from zip(made.assembly.units[number - 1].copies, made.pressing.seams[number - 1].ways, strict=True)
+
+
+def _press_words(made: QuiltAssembly, row: Row) -> str:
+    """`Press as the arrows show.`; where copies of the row are pressed differently, which of them so."""
+    unit = made.assembly.units[int(row.makes[1:]) - 1]
+    pressing = Pressing(row.steps[-1], tuple(_row_ways(made, row, unit)), "opposite")
+    return f"Press {ways_told(made.top, unit, pressing, WAYS)}."
+
+
+def _row_ways(made: QuiltAssembly, row: Row, unit: Unit) -> Iterator[Toward]:
+    """For each copy of the row whether its seams lie as those of the first ('first'), all the other way, or
+    neither ('open')."""
+    ways = {(number, frozenset(copy.pieces)): way
+            for number in row.steps for copy, way in _sewn_copies(made, number)}
+    own = [(key, way) for key, way in ways.items() if key[1].issubset(unit.pieces)]
+    place = {piece: at for at, piece in enumerate(unit.pieces)}
+    for copy in unit.copies:
+        there = [(way, ways[number, frozenset(copy.pieces[place[piece]] for piece in pieces)])
+                 for (number, pieces), way in own]
+        if all(one == two for one, two in there):
+            yield "first"
+        else:
+            yield "second" if all({one, two} == {"first", "second"} for one, two in there) else "open"
 
 
 def _name(made: QuiltAssembly, part: str, names: dict[str, str]) -> str:

@@ -5,39 +5,55 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from typing import Final
 
-from ...diagnostics.wording import count_of
 from ...drafting.model import Draft
 from ...sewing.model import Assembly, Proof, Step
 from ...sewing.pressing import press
-from ...sewing.pressing_model import Pressing, PressingPlan
+from ...sewing.pressing_model import PressingPlan, Toward
 from ..arrange.block_drawing import piece_rings
 from ..arrange.fills import Fill
+from ..pressing_words import ROWS, pressing_words, tells_rows
+from ..quilts.wearing import Worn, own_roles
 from .content import Card, Cards, Chapter, List, Paragraph, Part, Picture, Section
-from .copy_places import ROWS
+from .paper_pieces import PAPERS_OUT
 from .step_picture import WIDE, Scene, Shown, draw_step
-from .step_words import Needle, step_lines, step_title
-from .worn import Worn, own_roles
+from .step_words import Needle, added_side, step_lines, step_title
 
 TITLE: Final = "Steps"
 SHAPED: Final = (
-    "Sizes of units that are no rectangle are over all, along their own straight edge where there is one."
+    "Sizes ‘over all’ are of units that are no rectangle, along their own straight edge where there is one."
 )
 
-READ: Final = (
+PICTURES: Final = (
     "Left: before, right sides up; what is added is shaded, and the seam is the heavy line. Right: after, in "
-    "its fabrics. The arrow shows which way the seam allowances are pressed; two heads: open. "
-    "Letters are the templates’; sew right sides together."
+    "its fabrics."
 )
+ARROWS: Final[dict[Needle, str]] = {
+    "machine": "The arrow shows which way the seam allowances are pressed; two heads: open.",
+    "hand": "The arrow shows which way the seam allowances are pressed; two heads: either way.",
+    "papers": "No arrows: over papers no seam is pressed to one side.",
+}
+DOTS: Final = "Dots: where a seam starts, stops or turns."
+TICKS: Final = "Ticks across the seam: match marks, to pin at."
+NAMED: Final = "‘Unit 2’ is what step 2 makes. Letters are the {}’; sew right sides together."
 
 HAND: Final = (
+    "Mark the seams: draw round each template on the wrong side of the cloth, and cut about 1/4in outside "
+    "the line. On pieces cut by the ruler draw the line 1/4in inside their edges.",
     "Lay two pieces right sides together, corners matched: put a pin through both corners, then "
     "along the line.",
     "Sew on the marked line with small running stitches, 8 to 10 to the inch, and a backstitch every few.",
     "Begin and end at the corners with a knot or two backstitches: never sew into the allowance.",
-    "Where seams meet, pass the needle through at the corner and leave all allowances free; press them "
-    "round.",
+    "Where seams meet, pass the needle through at the corner and leave all allowances free, so that they can "
+    "be pressed round, each over the next.",
 )
 """Piecing by hand with templates of finished size (common practice, no published source)."""
+
+HAND_PRESSED: Final = (
+    "While you sew, only finger-press each seam as its arrow shows. Iron the block when it is done, from the "
+    "back: lift the iron and set it down, do not push. No seam is pressed open, for hand stitches would "
+    "show; where seams meet, their allowances are free and lie round in a ring."
+)
+"""How hand-pieced seams are pressed (common practice, no published source)."""
 
 
 def step_chapter(
@@ -53,26 +69,43 @@ def step_chapter(
     if proof:
         sentence = f"Checked by sewing it from the printed numbers: {proof.sentence}."
         said.insert(0, Paragraph(sentence, strong=True))
-    return Chapter(TITLE, (*said, *_parts(draft, worn.assembly(assembly), needle, worn.fills)))
+    return Chapter(TITLE, (*said, *_parts(draft, worn.assembly(assembly), needle, worn)))
 
 
-def _parts(draft: Draft, assembly: Assembly, needle: Needle, fills: Mapping[str, Fill]) -> Iterator[Part]:
+def _parts(draft: Draft, assembly: Assembly, needle: Needle, worn: Worn) -> Iterator[Part]:
     if not assembly.steps:
         yield Paragraph("The block is one piece: there is nothing to sew.")
         return
-    plan = press(draft, assembly)
-    yield Paragraph(READ)
+    plan = press(draft, assembly, worn.lightness)
+    cards = tuple(_cards(draft, assembly, plan, needle, worn.fills))
+    if not worn.always and needle != "papers":
+        yield Paragraph("Seams are pressed as suits the fabrics shown: to the darker where they may.")
+    yield Paragraph(" ".join(_read(assembly, needle)))
+    if not all(unit.rectangle for unit in assembly.units):
+        yield Paragraph(SHAPED)
+    if any(tells_rows(line) for card in cards for line in card.lines):
+        yield Paragraph(ROWS.format("block"))
     if needle == "hand":
         yield Section("Piecing by hand")
         yield List(HAND, "number")
-    cards = tuple(_cards(draft, assembly, plan, needle, fills))
     yield Cards(cards)
+    if needle == "papers":
+        yield Section("Pressing, and taking the papers out")
+        yield List(PAPERS_OUT, "number")
+        return
     yield Section("Pressing")
-    yield Paragraph(pressing_words(plan))
-    if any("(row " in line for card in cards for line in card.lines):
-        yield Paragraph(ROWS)
-    if not all(unit.rectangle for unit in assembly.units):
-        yield Paragraph(SHAPED)
+    yield Paragraph(HAND_PRESSED if needle == "hand" else pressing_words(plan))
+
+
+def _read(assembly: Assembly, needle: Needle) -> Iterator[str]:
+    """How to read the pictures: what these steps have in them."""
+    yield PICTURES
+    yield ARROWS[needle]
+    if any(step.turns or step.stops for step in assembly.steps):
+        yield DOTS
+    if any(step.eased for step in assembly.steps) and needle != "papers":
+        yield TICKS
+    yield NAMED.format("papers" if needle == "papers" else "templates")
 
 
 def _cards(
@@ -81,18 +114,13 @@ def _cards(
     """A card for every step."""
     for step, pressing in zip(assembly.steps, plan.seams, strict=True):
         lines = step_lines(draft, assembly, step, pressing, needle)
-        title = step_title(assembly, step)
-        yield Card(title, _picture(draft, assembly, step, pressing, fills, lines[0]), lines)
+        scene = scene_of(draft, assembly, step, None if needle == "papers" else pressing.toward)
+        marks, tall = draw_step(scene, fills)
+        picture = Picture(marks, WIDE, tall, f"Before and after step {step.step}. {lines[0]}")
+        yield Card(step_title(assembly, step), picture, lines)
 
 
-def _picture(
-    draft: Draft, assembly: Assembly, step: Step, pressing: Pressing, fills: Mapping[str, Fill], words: str
-) -> Picture:
-    marks, tall = draw_step(scene_of(draft, assembly, step, pressing), fills)
-    return Picture(marks, WIDE, tall, f"Before and after step {step.step}. {words}")
-
-
-def scene_of(draft: Draft, assembly: Assembly, step: Step, pressing: Pressing) -> Scene:
+def scene_of(draft: Draft, assembly: Assembly, step: Step, toward: Toward | None) -> Scene:
     """The step as it lies in the block, in its first copy."""
     pieces = assembly.units[step.step - 1].pieces
     first = step.parts[0]
@@ -100,27 +128,10 @@ def scene_of(draft: Draft, assembly: Assembly, step: Step, pressing: Pressing) -
     return Scene(
         tuple(_shown(draft, assembly, number) for number in pieces[:count]),
         tuple(_shown(draft, assembly, number) for number in pieces[count:]),
-        step.seam, pressing.toward, (*step.turns, *step.stops), step.eased,
+        added_side(assembly, step), step.seam, toward, (*step.turns, *step.stops), step.eased,
     )  # fmt: skip
 
 
 def _shown(draft: Draft, assembly: Assembly, number: int) -> Shown:
     piece, cloth = draft.pieces[number - 1], assembly.pieces[number - 1]
     return Shown(piece_rings(piece), cloth.fabric, cloth.template)
-
-
-def pressing_words(plan: PressingPlan) -> str:
-    """What pressing comes to: how many seams that meet lie opposite, and what is pressed open."""
-    opened = [str(each.step) for each in plan.seams if "open" in each.ways]
-    words = ["Press every seam as sewn, then as its arrow shows: lift the iron and set it down, do not push."]
-    places = count_of(len(plan.meetings), "place")
-    if not plan.meetings:
-        words.append("No two seams meet end to end here, so nothing has to lie opposite.")
-    elif plan.opposite == len(plan.meetings):
-        words.append(f"Seams meet at {places}, and lie opposite at each: push them together.")
-    else:
-        words.append(f"Seams meet at {places}, and lie opposite at {plan.opposite}.")
-    if opened:
-        several = "s" if len(opened) > 1 else ""
-        words.append(f"Press open in step{several} {', '.join(opened)}: no one side serves there.")
-    return " ".join(words)

@@ -53,12 +53,14 @@ class Shown:
 
 @dataclass(frozen=True, slots=True)
 class Scene:
-    """What one step shows. The seam has the first part on its right."""
+    """What one step shows. The seam has the first part on its right; `added` is the part that is shaded, 0 or
+    1. No `toward`: the seam is not pressed to a side."""
 
     first: tuple[Shown, ...]
     second: tuple[Shown, ...]
+    added: int
     seam: tuple[Edge, ...]
-    toward: Toward
+    toward: Toward | None
     dots: tuple[Point, ...] = ()
     pins: tuple[Point, ...] = ()
 
@@ -153,9 +155,8 @@ def _size(box: Box) -> tuple[float, float]:
 
 
 def _before(scene: Scene, one: Placement, two: Placement) -> Iterator[Mark]:
-    added_second = len(scene.second) <= len(scene.first)
-    for part, placement, added in ((scene.first, one, not added_second), (scene.second, two, added_second)):
-        yield from _plain(part, placement, SHADE if added else WHITE)
+    for number, (part, placement) in enumerate(((scene.first, one), (scene.second, two))):
+        yield from _plain(part, placement, SHADE if number == scene.added else WHITE)
         yield line_mark(open_path(scene.seam, placement), "sewn", HEAVY)
         for dot in placement.spots(scene.dots):
             yield PathMark(_square(dot, DOT / 2 + 0.6), None, 0.0, (), WHITE, "plate")
@@ -227,7 +228,8 @@ def _after(scene: Scene, placement: Placement, fills: Mapping[str, Fill]) -> Ite
         yield PathMark(
             tuple(chain(*(ring_path(ring, placement) for ring in each.rings))), BLACK, THIN, (), None, "seam"
         )
-    yield from _pressing(scene, placement)
+    if scene.toward:
+        yield from _pressing(scene, placement)
 
 
 def _pressing(scene: Scene, placement: Placement) -> Iterator[Mark]:

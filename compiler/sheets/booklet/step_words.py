@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Final, Literal
 
-from ...diagnostics.wording import count_of, one_of
+from ...diagnostics.wording import count_of
 from ...drafting.model import Draft
 from ...sewing.model import Assembly, Size, Step
 from ...sewing.pressing_model import Pressing, Toward
+from ..pressing_words import ways_told
 from ..quilts.words import about
-from .copy_places import copies_told
 
 Needle = Literal["machine", "hand", "papers"]
 """How a seam is sewn: by machine; by hand on a marked line; by hand over papers, whose edges are whipped."""
@@ -38,19 +38,43 @@ def step_title(assembly: Assembly, step: Step) -> str:
 def step_lines(
     draft: Draft, assembly: Assembly, step: Step, pressing: Pressing, needle: Needle
 ) -> tuple[str, ...]:
-    """The lines under the picture."""
+    """The lines under the picture. Over papers nothing is pressed to a side: folds hold the allowances."""
+    pressed = () if needle == "papers" else (press_words(draft, assembly, step, pressing, needle),)
     return (
-        f"{_sew(assembly, step)} {' '.join(_care(assembly, step, needle))}".strip(),
-        press_words(draft, assembly, step, pressing),
-        size_words(step),
+        f"{_sew(assembly, step, needle)} {' '.join(_care(assembly, step, needle))}".strip(),
+        *pressed,
+        size_words(assembly, step, needle),
     )
 
 
-def _sew(assembly: Assembly, step: Step) -> str:
+def added_side(assembly: Assembly, step: Step) -> int:
+    """Which of a step's two parts is added, 0 or 1: the smaller one, of equals the second. Pictures shade
+    it."""
+    first, second = (len(_pieces(assembly, part)) for part in step.parts)
+    return 1 if second <= first else 0
+
+
+def _pieces(assembly: Assembly, part: str) -> tuple[int, ...]:
+    return assembly.units[int(part[1:]) - 1].pieces if part.startswith("u") else (int(part),)
+
+
+def _sew(assembly: Assembly, step: Step, needle: Needle) -> str:
+    """`Sew A (dark) to unit 3.`; of two that look alike before they are sewn, which one is shaded."""
     first, second = (part_words(assembly, part) for part in step.parts)
-    if first == second:
-        return f"Sew two of {first} together." if first.startswith("unit") else f"Sew {first} to {second}."
-    return f"Sew {first} to {second}."
+    sew = "Whip" if needle == "papers" else "Sew"
+    if first == second and first.startswith("unit"):
+        return f"{sew} two of {first} together."
+    names = [first, second]
+    looks = ["unit" if part.startswith("u") else _letter(assembly, part) for part in step.parts]
+    if first != second and looks[0] == looks[1]:
+        added = added_side(assembly, step)
+        name = names[added]
+        names[added] = f"{name[:-1]}, shaded)" if name.endswith(")") else f"{name} (shaded)"
+    return f"{sew} {names[0]} to {names[1]}."
+
+
+def _letter(assembly: Assembly, piece: str) -> str:
+    return assembly.pieces[int(piece) - 1].template
 
 
 def _care(assembly: Assembly, step: Step, needle: Needle) -> Iterator[str]:
@@ -70,16 +94,16 @@ def _care(assembly: Assembly, step: Step, needle: Needle) -> Iterator[str]:
         return
     if step.stops and not step.turns:
         yield _stop_words(len(step.stops), needle)
-    elif step.stops:
+    elif step.stops and needle == "machine":
         yield "Stop at the dot at the seam’s end, too."
     if step.curved:
-        yield _curve_words(len(step.eased))
+        yield _curve_words(len(step.eased), needle)
 
 
 def _turn_words(turns: int, needle: Needle) -> str:
     where = "the dot" if turns == 1 else "each dot"
     if needle == "papers":
-        return f"At {where} bend the papers, and whip on along the next edge."
+        return f"At {where} bend the papers softly, and whip on along the next edge."
     if needle == "hand":
         return f"At {where} take a backstitch, pass the needle through the seam, turn, and sew on."
     return f"Stop at {where} with the needle down, lift the foot, turn the cloth, lower it and sew on."
@@ -95,12 +119,14 @@ def _stop_words(stops: int, needle: Needle) -> str:
     return "Start and stop at the dots and lock the stitch: the allowance beyond them stays free."
 
 
-def _curve_words(pins: int) -> str:
+def _curve_words(pins: int, needle: Needle) -> str:
+    if needle == "papers":
+        return "Curved: hold the two edges level a little at a time, bending the papers as you whip."
     marks = f" and at the {count_of(pins, 'match mark')}" if pins else ""
     return f"Curved: pin at both ends{marks}, the hollow edge on top, and ease it in as you sew."
 
 
-def press_words(draft: Draft, assembly: Assembly, step: Step, pressing: Pressing) -> str:
+def press_words(draft: Draft, assembly: Assembly, step: Step, pressing: Pressing, needle: Needle) -> str:
     """`Press toward A (dark).`; where the copies of a batch differ, which of them each way."""
     first, second = (part_words(assembly, part) for part in step.parts)
     names: dict[Toward, str] = {"first": f"toward {first}", "second": f"toward {second}", "open": "open"}
@@ -108,22 +134,27 @@ def press_words(draft: Draft, assembly: Assembly, step: Step, pressing: Pressing
         names |= {"first": "the other way", "second": "the other way"}
         if pressing.toward != "open":
             names[pressing.toward] = "as the arrow shows"
-    if pressing.even:
-        return f"Press {names[pressing.toward]}."
-    told = []
-    for way, places in copies_told(draft, assembly.units[step.step - 1], pressing.ways):
-        count = pressing.ways.count(way)
-        others = "the other one" if count == 1 else f"the other {count}"
-        told.append(f"{count} {names[way]} ({places})" if places else f"{others} {names[way]}")
-    return f"Press {one_of(told, 'and')}."
+    if needle == "hand":
+        names["open"] = "either way"  # running stitches show in a seam that is pressed open
+    press = "Finger-press" if needle == "hand" else "Press"
+    return f"{press} {ways_told(draft, assembly.units[step.step - 1], pressing, names)}."
 
 
-def size_words(step: Step) -> str:
-    """`Unfinished 3 1/2in square, finished 3in.`"""
-    return f"Unfinished {_size(step.unfinished)}, finished {_size(step.finished)}."
+def size_words(assembly: Assembly, step: Step, needle: Needle) -> str:
+    """`Unfinished 3 1/2in square, finished 3in square.`; over papers the allowances are folded away."""
+    rectangle = assembly.units[step.step - 1].rectangle
+    unfinished, finished = (_size(each, rectangle) for each in (step.unfinished, step.finished))
+    words = "" if rectangle else "over all "
+    if needle != "papers":
+        words += f"unfinished {unfinished}, finished {finished}"
+    elif step.step < len(assembly.steps):
+        words += f"{finished} over the papers"
+    else:
+        words += f"{finished} over the papers, {unfinished} with the outer allowances unfolded"
+    return f"{words[:1].upper()}{words[1:]}."
 
 
-def _size(size: Size) -> str:
-    if abs(size.width - size.height) <= ALIKE:
+def _size(size: Size, rectangle: bool) -> str:
+    if rectangle and abs(size.width - size.height) <= ALIKE:
         return f"{about(size.width)} square"
     return f"{about(size.width)} x {about(size.height)}"

@@ -1,20 +1,26 @@
-"""A quilt's blocks in its own cloths: their sheets then say `Navy twill` where the block's file says `dark`.
+"""The fabrics in which a block is shown: its own roles, or those of a quilt that it is used in, as the other
+pages of the quilt call and colour them.
 
-In: a laid-out quilt. Out: each block with the fabrics of its pieces, its templates' counts and its colours as
-the quilt's other pages have them.
+Templates serve every use of a block, so their sheets name all the cloths of a role (`worn_block`); pictures
+of its steps can show one choice, the most common (`in_quilt`).
 """
 
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from typing import Final
 
 from ...cutting.model import FabricCount
 from ...cutting.needs import SizedBlock
+from ...diagnostics.wording import count_of
 from ...drafting.model import Draft, Dress
 from ...quilt.model import Quilt
-from .drawing import fabric_names
+from ...sewing.foundation_model import Foundations
+from ...sewing.model import Assembly
+from ..arrange.fills import Fill
+from ..arrange.swatches import fabric_order, fills_of
+from .drawing import fabric_names, quilt_fills
 from .tables import fabric_titles
 
 TOLD_MOST: Final = 2  # cloths of one role that a label names: more are told by the chart
@@ -41,7 +47,64 @@ def worn_words(quilt: Quilt, index: int) -> dict[str, str]:
     }
 
 
-def choices_of(quilt: Quilt, index: int) -> dict[tuple[tuple[str, str], ...], int]:
+@dataclass(frozen=True, slots=True)
+class Worn:
+    """What each role is called and the fills of those names; `words` say in which fabrics a quilt uses it.
+    `always` is whether it uses it in no others."""
+
+    names: Mapping[str, str]
+    fills: Mapping[str, Fill]
+    words: tuple[str, ...] = ()
+    always: bool = True
+
+    @property
+    def lightness(self) -> dict[str, float]:
+        """How light each role is as it is drawn: L*, 0 black to 100 white."""
+        return {role: self.fills[name].lightness for role, name in self.names.items()}
+
+    def assembly(self, made: Assembly) -> Assembly:
+        """The same order of sewing, its cloths by their names."""
+        pieces = tuple(replace(each, fabric=self.names[each.fabric]) for each in made.pieces)
+        return replace(made, pieces=pieces)
+
+    def foundations(self, found: Foundations) -> Foundations:
+        """The same papers, their patches by the names of their cloths."""
+        sections = (
+            replace(section, patches=tuple(replace(each, fabric=self.names[each.fabric])
+                                           for each in section.patches))
+            for section in found.sections
+        )  # fmt: skip
+        return replace(found, sections=tuple(sections))
+
+
+def own_roles(draft: Draft) -> Worn:
+    """The block as its file has it."""
+    return Worn({role: role for role in fabric_order(draft)}, fills_of(draft))
+
+
+def in_quilt(quilt: Quilt, index: int) -> Worn:
+    """A block in the fabrics in which a quilt uses it most often; of equals the first placed."""
+    titles, fills = fabric_titles(quilt), quilt_fills(quilt)
+    roles = fabric_order(quilt.blocks[index].draft)
+    uses = [({role: titles[dict(choice)[role]] for role in roles}, times)
+            for choice, times in _choices(quilt, index).items()]
+    names, times = max(uses, key=lambda each: each[1])
+    shown = {titles[fabric]: fill for fabric, fill in fills.items()}
+    if len(uses) == 1:
+        return Worn(names, shown, (f"In the fabrics of this quilt: {_listed(names)}.",))
+    others = [f"{_listed(each)}, {count_of(count, 'time')}" for each, count in uses if each != names]
+    return Worn(names, shown, (
+        f"This quilt uses the block in {count_of(len(uses), 'choice')} of fabrics. "
+        f"Shown is the most common: {_listed(names)}, {count_of(times, 'time')}.",
+        f"Also: {'; '.join(others)}.",
+    ), always=False)  # fmt: skip
+
+
+def _listed(names: Mapping[str, str]) -> str:
+    return ", ".join(f"{role} is {name}" for role, name in names.items())
+
+
+def _choices(quilt: Quilt, index: int) -> dict[tuple[tuple[str, str], ...], int]:
     """Every choice of fabrics in which a quilt uses a block, role by role, with how often; the first placed
     first."""
     found: dict[tuple[tuple[str, str], ...], int] = {}
@@ -55,7 +118,7 @@ def _cloths(quilt: Quilt, index: int) -> dict[str, tuple[str, ...]]:
     """The fabrics that each role of a block is cut from, in order of mention."""
     order = fabric_names(quilt)
     found: dict[str, set[str]] = {}
-    for choice in choices_of(quilt, index):
+    for choice in _choices(quilt, index):
         for role, fabric in choice:
             found.setdefault(role, set()).add(fabric)
     return {role: tuple(name for name in order if name in names) for role, names in found.items()}

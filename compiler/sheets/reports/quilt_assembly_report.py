@@ -8,9 +8,10 @@ from __future__ import annotations
 from ...diagnostics.wording import count_of
 from ...quilt.assembly_model import Kind, QuiltAssembly, Row, Stage
 from ...sewing.model import Size
+from ..pressing_words import meeting_words
 from ..quilts.words import about
 from .report_numbers import Record, number
-from .report_sewing import proof_record, size_record, step_record
+from .report_sewing import meetings_record, proof_record, size_record, step_record
 from .text_table import table, wrapped
 
 
@@ -28,7 +29,7 @@ def quilt_assembly_record(made: QuiltAssembly) -> Record:
         "set_in_seams": assembly.set_in_seams,
         "steps": [step_record(*each)
                   for each in zip(assembly.steps, assembly.units, plan.seams, strict=True)],
-        "meetings": {"opposite": plan.opposite, "all": len(plan.meetings)},
+        "meetings": meetings_record(plan),
     }
 
 
@@ -74,7 +75,7 @@ def quilt_assembly_lines(made: QuiltAssembly) -> list[str]:
              *table(("part", "how many", "what", "unfinished", "finished"), rows)]
     for stage in made.stages:
         lines += ["", stage.title, *_stage_lines(made, stage)]
-    return lines
+    return [*lines, "", *wrapped(f"Pressing: {meeting_words(made.pressing)}")] if made.stages else lines
 
 
 def _stage_lines(made: QuiltAssembly, stage: Stage) -> list[str]:

@@ -15,7 +15,8 @@ from ...sewing.foundation import foundations
 from ...sewing.foundation_model import Foundations, Section
 from ...sewing.model import Assembly, Proof, Size, Step, Unit
 from ...sewing.pressing import press
-from ...sewing.pressing_model import Pressing
+from ...sewing.pressing_model import Pressing, PressingPlan
+from ..quilts.wearing import own_roles
 from .report_numbers import Record, arcs, number, numbers, outline
 
 
@@ -55,7 +56,7 @@ def sewing_records(sewn: Sewn) -> Record:
 def assembly_record(sewn: Sewn) -> Record:
     """The order of sewing with the ways its seams are pressed, and what sewing it again found."""
     assembly, proof = sewn.assembly, sewn.proof
-    plan = press(sewn.draft, assembly)
+    plan = press(sewn.draft, assembly, own_roles(sewn.draft).lightness)
     return {
         "straight_seams_only": assembly.straight_seams_only,
         "set_in_seams": assembly.set_in_seams,
@@ -66,8 +67,18 @@ def assembly_record(sewn: Sewn) -> Record:
             step_record(step, unit, pressing)
             for step, unit, pressing in zip(assembly.steps, assembly.units, plan.seams, strict=True)
         ],
-        "meetings": {"opposite": plan.opposite, "all": len(plan.meetings)},
+        "meetings": meetings_record(plan),
         "proof": proof_record(proof),
+    }
+
+
+def meetings_record(plan: PressingPlan) -> Record:
+    """At how many places seams meet and lie opposite; where they cannot, with the steps that sew them."""
+    return {
+        "opposite": plan.opposite,
+        "all": len(plan.meetings),
+        "apart": [{"at": numbers(each.at), "steps": list(each.steps)}
+                  for each in plan.meetings if not each.opposite],
     }
 
 

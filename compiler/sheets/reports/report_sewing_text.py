@@ -7,12 +7,15 @@ from fractions import Fraction
 
 from ...cutting.methods.rotary_words import length_text
 from ...diagnostics.wording import one_of
+from ...drafting.model import Draft
 from ...sewing.difficulty import causes, difficulty
 from ...sewing.foundation import foundations
 from ...sewing.foundation_model import Foundations, Section
 from ...sewing.model import Assembly, Size, Step
 from ...sewing.pressing import press
-from ...sewing.pressing_model import Pressing, PressingPlan
+from ...sewing.pressing_model import Pressing, PressingPlan, Toward
+from ..pressing_words import ROWS, meeting_words, tells_rows, ways_told
+from ..quilts.wearing import own_roles
 from .report_sewing import Sewn
 from .text_table import table, wrapped
 
@@ -20,12 +23,12 @@ from .text_table import table, wrapped
 def sewing_lines(sewn: Sewn, ruler: Fraction) -> list[str]:
     """All there is to say of sewing one block, sizes as a ruler with such marks shows them."""
     assembly = sewn.assembly
-    plan = press(sewn.draft, assembly)
+    plan = press(sewn.draft, assembly, own_roles(sewn.draft).lightness)
     lines = ["", f"Sewing: {sewn.proof.sentence}"]
     if assembly.steps:
         lines += table(("Step", "Makes", "From", "Make", "Seam", "Unfinished", "Press toward"),
                        [step_row(*each, ruler) for each in zip(assembly.steps, plan.seams, strict=True)])
-    for remark in remarks(assembly, plan):
+    for remark in remarks(sewn.draft, assembly, plan):
         lines += wrapped(remark, "  ", "    ")
     lines += ["", "Foundations", *foundation_lines(foundations(sewn.draft, assembly), ruler)]
     told = causes(difficulty(sewn.draft, sewn.templates, assembly))
@@ -45,17 +48,23 @@ def size_text(size: Size, ruler: Fraction) -> str:
 
 
 def press_text(step: Step, pressing: Pressing) -> str:
-    """`u1`, `u1 (darker)`, `open`; of two alike `2nd u1`, and counts where copies differ."""
-    one, two = step.parts
-    names = {"first": one, "second": two} if one != two else {"first": f"1st {one}", "second": f"2nd {two}"}
-    names["open"] = "open"
+    """`u1`, `u1 (darker)`, `open`; of two alike `2nd u1`; where copies differ `8 to u1, 4 open`."""
+    names = way_names(step)
     if not pressing.even:
         counts = [(way, pressing.ways.count(way)) for way in dict.fromkeys(pressing.ways)]
-        return ", ".join(f"{count} {names[way]}" for way, count in counts)
+        return ", ".join(f"{count} {'' if way == 'open' else 'to '}{names[way]}" for way, count in counts)
     return names[pressing.toward] + (" (darker)" if pressing.reason == "darker" else "")
 
 
-def remarks(assembly: Assembly, plan: PressingPlan) -> Iterator[str]:
+def way_names(step: Step) -> dict[Toward, str]:
+    """What each way of a step's seam is called: by the part it lies on."""
+    one, two = step.parts
+    if one == two:
+        return {"first": f"1st {one}", "second": f"2nd {two}", "open": "open"}
+    return {"first": one, "second": two, "open": "open"}
+
+
+def remarks(draft: Draft, assembly: Assembly, plan: PressingPlan) -> Iterator[str]:
     """What the table cannot show."""
     set_in = [str(step.step) for step in assembly.steps if step.set_in and not step.partial]
     if set_in:
@@ -67,10 +76,23 @@ def remarks(assembly: Assembly, plan: PressingPlan) -> Iterator[str]:
         if step.partial:
             yield (f"Step {step.step}: leave the seam of step {step.partial.opened} open at this end; "
                    "close it after this.")
-    if plan.meetings:
-        apart = len(plan.meetings) - plan.opposite
-        where = "everywhere" if not apart else f"at {plan.opposite} of {len(plan.meetings)} places"
-        yield f"Seams that meet lie opposite {where}."
+    yield from pressing_remarks(draft, assembly, plan)
+
+
+def pressing_remarks(draft: Draft, assembly: Assembly, plan: PressingPlan) -> Iterator[str]:
+    """Which copies are pressed which way, where they differ, and whether seams that meet lie opposite."""
+    rows = False
+    for step, unit, pressing in zip(assembly.steps, assembly.units, plan.seams, strict=True):
+        if not pressing.even:
+            names = {way: name if way == "open" else f"toward {'piece ' if name.isdigit() else ''}{name}"
+                     for way, name in way_names(step).items()}
+            told = ways_told(draft, unit, pressing, names)
+            rows = rows or tells_rows(told)
+            yield f"Step {step.step}: press {told}."
+    if rows:
+        yield ROWS.format("block")
+    if assembly.steps:
+        yield meeting_words(plan)
 
 
 def steps_text(numbers: list[str]) -> str:
