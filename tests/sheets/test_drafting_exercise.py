@@ -13,6 +13,8 @@ from piecewright.sheets.booklet.construction import ruling_of, vertices
 from piecewright.sheets.booklet.content import List, Paragraph, Picture
 from piecewright.sheets.booklet.exercise_chapter import exercise_chapter
 from piecewright.sheets.page import PathMark
+from shapely.geometry import box
+from support.arranged import extent
 from support.check import check_block
 from support.library import library_drafts
 
@@ -125,3 +127,12 @@ def test_off_the_grid_the_heading_says_so():
     assert chapter.parts[0] == Paragraph("Not on a grid: by ruler and compass.", strong=True)
     words = " ".join(text for part in chapter.parts if isinstance(part, List) for text in part.texts)
     assert "Draw the arcs: the compass on A2, open to 8in; the compass on A2, open to 2 1/2in." in words
+
+
+@pytest.mark.parametrize("title", OFF_GRID)
+def test_every_points_name_can_be_read(title):
+    chapter = exercise_chapter(LIBRARY[title], SheetOptions(), "under")
+    (picture,) = [part for part in chapter.parts if isinstance(part, Picture)]
+    plates = [box(*extent(mark)) for mark in picture.marks if mark.role == "plate"]
+    assert plates
+    assert not [pair for pair in itertools.combinations(plates, 2) if pair[0].intersection(pair[1]).area > 0]

@@ -3,7 +3,7 @@ compass; and a page to draft it on, true to size."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from fractions import Fraction
 from itertools import chain
 from typing import Final
@@ -16,7 +16,8 @@ from ..arrange.block_sheets import Body, finished_size, leaf_of
 from ..arrange.furniture import Paper
 from ..arrange.leaves import Leaf, paper_for
 from ..arrange.options import SheetOptions
-from ..arrange.paths import Placement, box_path, circle_path, open_path, ring_path, straight
+from ..arrange.paths import Placement, Spot, box_path, circle_path, open_path, ring_path, straight
+from ..arrange.room import Box
 from ..arrange.style import (
     BLACK,
     GREY,
@@ -47,6 +48,7 @@ LEAST_RULED: Final = 3.0  # points between lines: of a closer ruling only the in
 POINT: Final = 1.6  # radius of a named point
 NAMED_MOST: Final = 60  # points named in the drawing: more hide it
 AROUND: Final = 14.0  # points about the drawing for the names of its corners
+NAME_TALL: Final = 7.0  # points of the plain ground under a name
 BODY_INCH: Final = Fraction(1)
 
 
@@ -178,26 +180,37 @@ def _names(found: Construction, placement: Placement) -> list[Mark]:
     named: Mapping[str, complex] = (
         found.known | found.found if len(found.known) + len(found.found) <= NAMED_MOST else found.known
     )
+    spots = {name: placement.spot(Point(place.real, place.imag)) for name, place in named.items()}
     marks: list[Mark] = []
-    for name, place in named.items():
-        x, y = placement.spot(Point(place.real, place.imag))
+    taken: list[Box] = []
+    for name, (x, y) in spots.items():
         half = measure(name, SMALLEST, True) / 2
+        left, top, right, bottom = box = _name_box(x, y, half, taken, spots.values())
+        taken.append(box)
         marks.append(solid_mark(circle_path(x, y, POINT), "point", name))
-        box = box_path(x + 3, y - 9, x + 5 + 2 * half, y - 2)
-        marks.append(PathMark(box, None, 0.0, (), WHITE, "plate"))
-        marks.append(
-            set_text(
-                x + 4 + half,
-                y - 5.5 + centre_drop(SMALLEST, True),
-                name,
-                SMALLEST,
-                True,
-                "middle",
-                role="point",
-                subject=name,
-            )
-        )
+        marks.append(PathMark(box_path(left, top, right, bottom), None, 0.0, (), WHITE, "plate"))
+        middle, line = (left + right) / 2, (top + bottom) / 2 + centre_drop(SMALLEST, True)
+        marks.append(set_text(middle, line, name, SMALLEST, True, "middle", role="point", subject=name))
     return marks
+
+
+def _name_box(x: float, y: float, half: float, taken: Sequence[Box], spots: Iterable[Spot]) -> Box:
+    """Where a point's name stands: above to the right, or where else it meets no other name and no point."""
+    beside = [
+        (left, top, left + 2 * half + 2, top + NAME_TALL)
+        for top in (y - 2 - NAME_TALL, y + 2)
+        for left in (x + 3, x - 5 - 2 * half)
+    ]
+    met = [
+        sum(_meet(box, other) for other in taken)
+        + sum(box[0] < spot.x < box[2] and box[1] < spot.y < box[3] for spot in spots)
+        for box in beside
+    ]
+    return beside[met.index(min(met))]
+
+
+def _meet(one: Box, two: Box) -> bool:
+    return one[0] < two[2] and two[0] < one[2] and one[1] < two[3] and two[1] < one[3]
 
 
 # ---- the page to draft on --------------------------------------------------------------------------
