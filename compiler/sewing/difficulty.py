@@ -50,9 +50,12 @@ def difficulty(draft: Draft, templates: Sequence[Template], assembly: Assembly) 
     )
 
 
-def causes(found: Difficulty) -> tuple[str, ...]:
-    """The causes in words, those that a block has."""
-    said = [count_of(found.pieces, "piece"), count_of(found.templates, "template")]
+def causes(found: Difficulty, cut_out: str = "template") -> tuple[str, ...]:
+    """The causes in words, those that a block has. `cut_out`: what there is one of for each shape; empty
+    where there is none."""
+    said = [count_of(found.pieces, "piece")]
+    if cut_out:
+        said.append(count_of(found.templates, cut_out))
     if found.smallest_angle < 180:
         said.append(f"smallest angle {number_text(found.smallest_angle)}°")
     for number, words, many in (

@@ -170,7 +170,7 @@ def test_storage_cards_have_a_box_for_every_template_of_every_block():
     assert sum(isinstance(part, Section) for part in chapter.parts) == len(quilt.blocks)
     pages = chapters_document(maker("sampler").alone("card"), SheetOptions()).pages
     boxes = sum(len(paths(page, "tick-box")) for page in pages)
-    assert boxes == sum(len(block.templates) + 4 for block in quilt.blocks)
+    assert boxes == sum(len(block.templates) + 2 for block in quilt.blocks)
 
 
 def steps_of(name: str, title: str, way: str = "templates") -> tuple[list[str], list[Card]]:

@@ -19,6 +19,7 @@ from ..arrange.block_sheets import block_leaves, finished_size
 from ..arrange.options import SheetOptions
 from ..arrange.paths import Placement
 from ..quilts.sheets import BlockSheets
+from ..quilts.tools import by_rotary
 from ..quilts.wearing import Worn
 from .content import Book, Chapter, Picture
 from .envelope_chapters import card_chapter, difficulty_chapter, glossary_chapter, safety_chapter
@@ -102,17 +103,26 @@ class _Maker:
 
     def parts(self) -> Iterator[BlockPart]:
         """The chapters that belong in the booklet, in order."""
-        yield "needs"
+        yield from ("needs", "difficulty")
         yield from CUT_BY[self.way]
-        on_paper = self.way == "foundation" and self.found().possible
-        if self.way == "foundation" and not on_paper:
+        if self.way == "foundation" and not self.on_paper():
             yield from CUT_BY["templates"]
-        if not on_paper:
+        if not self.on_paper():
             yield "steps"
-        yield from ("difficulty", "exercise")
-        if not on_paper:  # there are no templates for its envelope
+        yield "exercise"
+        if not self.on_paper():  # there are no templates for its envelope
             yield "card"
         yield "safety"
+
+    def on_paper(self) -> bool:
+        """Whether the block is sewn on foundations, and can be."""
+        return self.way == "foundation" and self.found().possible
+
+    def _cut_out(self) -> str:
+        """What is cut out once for each shape."""
+        if self.way == "papers":
+            return "paper shape"
+        return "" if self.on_paper() else "template"
 
     def chapter(self, part: BlockPart) -> Chapter:
         """One chapter."""
@@ -125,12 +135,20 @@ class _Maker:
             "foundation": lambda: foundation_chapter(draft, self.found(), options, self.under, block.worn),
             "papers": lambda: paper_chapter(draft, options, self.under),
             "steps": lambda: step_chapter(draft, block.assembly, block.proof, self._needle(), block.worn),
-            "difficulty": lambda: difficulty_chapter(difficulty(draft, templates, block.assembly)),
+            "difficulty": lambda: difficulty_chapter(
+                difficulty(draft, templates, block.assembly), self._cut_out()
+            ),
             "exercise": lambda: exercise_chapter(draft, options, self.under),
-            "card": lambda: card_chapter(draft, templates),
-            "safety": lambda: safety_chapter(block_plan(draft, templates)),
+            "card": lambda: card_chapter(draft, templates, self.way == "papers"),
+            "safety": lambda: safety_chapter(self._rotary()),
         }
         return makers[part]()
+
+    def _rotary(self) -> bool:
+        """Whether the rotary cutter is used."""
+        if self.way == "papers":
+            return False
+        return self.on_paper() or by_rotary(block_plan(self.block.draft, self.block.templates))
 
     def _needle(self) -> Needle:
         if self.way == "papers":
@@ -138,13 +156,12 @@ class _Maker:
         return "hand" if self.options.kind == "finished" else "machine"
 
     def _needs(self) -> Chapter:
-        paper = self.way == "foundation" and self.found().possible
         plan = block_plan(self.block.draft, self.block.templates)
         return needs_chapter(
             self.block.draft,
             self.block.templates,
             plan,
-            self.found() if paper else None,
+            self.found() if self.on_paper() else None,
             self.way == "papers",
         )
 

@@ -6,7 +6,7 @@ parted evenly; crossings of two lines between known points. What none of them fi
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Collection, Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from itertools import combinations
@@ -16,9 +16,10 @@ from typing import Final
 from ...diagnostics.wording import one_of
 from ...drafting.model import Draft
 from ...drafting.shapes import shape_label
+from ...drafting.stroke import place_of
 from ...measure.fractions import RULER_STEP, ruler_text
 from ..quilts.words import about
-from .construction import SAME, corners_of, ground_words, on_ruling, place_key, start_points, vertices
+from .construction import SAME, corners_of, edges_of, ground_words, on_ruling, place_key, start_points, vertices
 
 KNOWN_MOST: Final = 48
 """Points through which lines are tried: the likely ones come first."""
@@ -59,6 +60,7 @@ class _Constructing:
         at = {place_key(place) for place in self.known.values()}
         self.open = [place for place in vertices(draft) if place_key(place) not in at]
         self.names = 0
+        self.drawn = set(_drawn_lines(draft))
 
     def result(self) -> Construction:
         """Everything found; what no way was found for is measured."""
@@ -132,7 +134,7 @@ class _Constructing:
         found: dict[tuple[str, str, int], list[tuple[int, complex]]] = {}
         known = list(self.known.items())[:KNOWN_MOST]
         for place in self.open:
-            way = _parted(place, known)
+            way = _parted(place, known, self.drawn)
             if way:
                 found.setdefault(way[:3], []).append((way[3], place))
         if not found:
@@ -160,7 +162,9 @@ class _Constructing:
         lines = _lines(list(self.known.items())[:KNOWN_MOST])
         found = []
         for place in self.open:
-            through = [line for line in lines if _through(line, place)]
+            through = sorted(
+                (line for line in lines if _through(line, place)), key=lambda line: line.key not in self.drawn
+            )
             pair = next(
                 (
                     (one, two)
@@ -185,18 +189,37 @@ class _Line:
     name: str
     start: complex
     way: complex  # a unit vector
+    key: LineKey
+
+
+LineKey = tuple[float, ...]
+"""A line wherever it starts and ends: its way and how far it passes from the block's corner."""
 
 
 def _lines(known: Sequence[tuple[str, complex]]) -> list[_Line]:
     """Lines between known points, each once, those between the points named first before others."""
-    lines: dict[tuple[float, ...], _Line] = {}
+    lines: dict[LineKey, _Line] = {}
     for (one, start), (two, end) in combinations(known, 2):
-        way = (end - start) / abs(end - start)
-        if way.real < -SAME or (abs(way.real) <= SAME and way.imag < 0):
-            way = -way
-        off = (way.conjugate() * start).imag
-        lines.setdefault((*place_key(way), round(off, 4) + 0.0), _Line(f"{one}–{two}", start, way))
+        key = line_key(start, end)
+        if key not in lines:
+            lines[key] = _Line(f"{one}–{two}", start, (end - start) / abs(end - start), key)
     return list(lines.values())
+
+
+def line_key(start: complex, end: complex) -> LineKey:
+    """The line through two places."""
+    way = (end - start) / abs(end - start)
+    if way.real < -SAME or (abs(way.real) <= SAME and way.imag < 0):
+        way = -way
+    off = (way.conjugate() * start).imag
+    return (*place_key(way), round(off, 4) + 0.0)
+
+
+def _drawn_lines(draft: Draft) -> Iterator[LineKey]:
+    """The lines of the seams and of the outline: those that the drawing needs in any case."""
+    for edge in edges_of(draft):
+        if edge.arc is None:
+            yield line_key(place_of(edge.start), place_of(edge.end))
 
 
 def _through(line: _Line, place: complex) -> bool:
@@ -235,17 +258,20 @@ def _circle_words(name: str, radius: float, parts: int, names: Sequence[str]) ->
     )
 
 
-def _parted(place: complex, known: Known) -> tuple[str, str, int, int] | None:
-    """The two known points between which the place parts the line in the fewest even parts; how many parts,
-    and how many of them lie before it."""
+def _parted(place: complex, known: Known, drawn: Collection[LineKey]) -> tuple[str, str, int, int] | None:
+    """The two known points between which the place parts the line in the fewest even parts, on a line that
+    is drawn in any case before others; how many parts, and how many of them lie before it."""
     best: tuple[str, str, int, int] | None = None
+    liked = False
     for (one, start), (two, end) in combinations(known, 2):
         share, length = (place - start) / (end - start), abs(end - start)
         if abs(share.imag) * length > SAME or not 0 < share.real < 1:
             continue
-        for parts in range(2, best[2] if best else PARTS_MOST + 1):
+        on_drawn = line_key(start, end) in drawn
+        most = best[2] - (liked or not on_drawn) if best else PARTS_MOST
+        for parts in range(2, most + 1):
             number = round(share.real * parts)
             if abs(share.real - number / parts) * length < SAME:
-                best = one, two, parts, number
+                best, liked = (one, two, parts, number), on_drawn
                 break
     return best

@@ -51,14 +51,15 @@ def on_ruling(value: Number, step: Fraction) -> bool:
 def vertices(draft: Draft) -> list[complex]:
     """Every corner and every arc's centre, each once, in reading order of the pieces."""
     seen: dict[tuple[float, float], complex] = {}
-    for edge in _edges(draft):
+    for edge in edges_of(draft):
         points = [edge.start, edge.end] + ([edge.arc.center] if edge.arc else [])
         for place in map(place_of, points):
             seen.setdefault(place_key(place), place)
     return list(seen.values())
 
 
-def _edges(draft: Draft) -> Iterator[Edge]:
+def edges_of(draft: Draft) -> Iterator[Edge]:
+    """Every edge of every piece; a seam comes twice."""
     for piece in draft.pieces:
         for ring in (piece.ring, *piece.holes):
             for side in ring:

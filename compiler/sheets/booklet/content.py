@@ -32,21 +32,23 @@ class Section:
 
 @dataclass(frozen=True, slots=True)
 class List:
-    """Lines with a point, a number or a box to tick before each."""
+    """Lines with a point, a number or a box to tick before each, or with a line after each to write on."""
 
     texts: tuple[str, ...]
-    sign: Literal["point", "number", "box"] = "point"
+    sign: Literal["point", "number", "box", "blank"] = "point"
 
 
 @dataclass(frozen=True, slots=True)
 class Picture:
-    """A drawing of a size in points, in words for those who do not see it, with a line under it."""
+    """A drawing of a size in points, in words for those who do not see it, with a line under it. `larger`:
+    the same larger, the largest first, for a page with room."""
 
     marks: tuple[Mark, ...]
     width: float
     height: float
     alternative: str
     caption: str = ""
+    larger: tuple[Picture, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,7 +78,12 @@ class Cards:
     across: int = 2
 
 
-Part = Paragraph | Section | List | Picture | Table | Cards
+@dataclass(frozen=True, slots=True)
+class CutLine:
+    """A line across the page, along which what is above it is cut off to be kept."""
+
+
+Part = Paragraph | Section | List | Picture | Table | Cards | CutLine
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,7 +91,8 @@ class Chapter:
     """One chapter. `sheets` are pages that must be printed true to size, after everything else in it.
 
     Sheets that are not `true_size` are to be looked at. `title` heads it and is its bookmark; `note` is
-    small print at the foot. `joins`: it may begin on the page where the chapter before it ends.
+    small print at the foot. `joins`: it may begin on the page where the chapter before it ends; `whole`: what
+    is read of it stays on one page.
     """
 
     title: str
@@ -92,6 +100,7 @@ class Chapter:
     sheets: tuple[Leaf, ...] = ()
     note: str = ""
     joins: bool = False
+    whole: bool = False
     true_size: bool = True
 
 

@@ -4,17 +4,17 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import replace
 from typing import Final
 
 from ...cutting.model import Template
-from ...cutting.plan_model import CuttingPlan
 from ...drafting.model import Draft
 from ...sewing.difficulty import Difficulty, causes
 from ..arrange.block_sheets import finished_size
 from ..arrange.table import box_words, cut_words
 from ..quilts.flow import Column, Row
 from ..quilts.tools import safety_words
-from .content import Chapter, List, Paragraph, Part, Section, Table
+from .content import Chapter, CutLine, List, Paragraph, Part, Section, Table
 
 CARD_COLUMNS: Final = (
     Column("template", 60.0, bold=True),
@@ -69,20 +69,20 @@ MINDED: Final = (
 """What to mind with any work at the machine, besides the tools."""
 
 
-def difficulty_chapter(found: Difficulty) -> Chapter:
-    """What makes the block hard, each cause by itself."""
+def difficulty_chapter(found: Difficulty, cut_out: str = "template") -> Chapter:
+    """What makes the block hard, each cause by itself. `cut_out`: as in `cause_lines`."""
     return Chapter(
         "What makes it hard",
         (
             Paragraph("There is no score: these are the causes, and what each asks of you."),
-            List(tuple(cause_lines(found))),
+            List(tuple(cause_lines(found, cut_out))),
         ),
         joins=True,
     )
 
 
 ADVICE: Final = (
-    ("smallest angle", "sharp points need trimmed templates and a careful first stitch"),
+    ("smallest angle", "sharp points need trimmed tips and a careful first stitch"),
     ("bias edge", "do not pull them while you sew or press; stay-stitch them if they wait"),
     ("set-in seam", "stop exactly at the dots"),
     ("partial seam", "leave them open as the step says"),
@@ -92,21 +92,28 @@ ADVICE: Final = (
 )
 """What each cause asks of the sewer, by a word of it."""
 
+SHARP: Final = 50.0
+"""Degrees of the widest corner that is called a sharp point: half a square's, and what is near it, is one."""
 
-def cause_lines(found: Difficulty) -> Iterator[str]:
-    """The causes with what each asks, a line each."""
-    for cause in causes(found):
+
+def cause_lines(found: Difficulty, cut_out: str = "template") -> Iterator[str]:
+    """The causes with what each asks, a line each. `cut_out`: what there is one of for each shape, a
+    `template` or a `paper shape`; empty where the block is sewn on foundations."""
+    for cause in causes(found, cut_out):
         words = next((advice for word, advice in ADVICE if word in cause), "")
+        if words == ADVICE[0][1] and found.smallest_angle > SHARP:
+            words = "no point is sharp"
         yield f"{cause[:1].upper()}{cause[1:]}{f': {words}' if words else ''}."
 
 
-def card_chapter(draft: Draft, templates: Sequence[Template]) -> Chapter:
+def card_chapter(draft: Draft, templates: Sequence[Template], papers: bool = False) -> Chapter:
     """The storage card of one block."""
-    return Chapter("Storage card", tuple(card_parts(draft, templates)))
+    return Chapter("Storage card", tuple(card_parts(draft, templates, papers)))
 
 
-def card_parts(draft: Draft, templates: Sequence[Template]) -> Iterator[Part]:
-    """The storage card: every template that belongs in the envelope, with a box to tick."""
+def card_parts(draft: Draft, templates: Sequence[Template], papers: bool = False) -> Iterator[Part]:
+    """The storage card: every template that belongs in the envelope, with a box to tick; or every kind of
+    paper."""
     rows = tuple(
         Row(
             (
@@ -119,20 +126,25 @@ def card_parts(draft: Draft, templates: Sequence[Template]) -> Iterator[Part]:
         )
         for each in templates
     )
-    held = "its one template" if len(templates) == 1 else f"all {len(templates)} templates"
+    one = "paper" if papers else "template"
+    number = len(draft.pieces) if papers else len(templates)
+    held = f"its one {one}" if number == 1 else f"its {number} {one}s"
     title = f"{draft.title}, version {draft.version}, {finished_size(draft)} finished"
     yield Section(title)
     yield Paragraph(
-        f"Cut this card out and keep it in the envelope with {held}. Tick each as you put it away; a box "
-        "without a tick is a template to look for, or to cut again."
+        f"Cut this card off and keep it in the envelope with {held}. Tick each kind as you put it away; a "
+        f"box without a tick is a {one} to look for, or to cut again."
     )
-    yield Table(CARD_COLUMNS, rows, f"Templates of {draft.title} in the envelope", ticks=True)
-    yield List(("Check square measured, 1in", "Test block sewn and measured", "Made for:", "Date:"), "box")
+    columns = (replace(CARD_COLUMNS[0], title=one), *CARD_COLUMNS[1:])
+    yield Table(columns, rows, f"{one.capitalize()}s of {draft.title} in the envelope", ticks=True)
+    yield List(("Check square measured, 1in", "Test block sewn and measured"), "box")
+    yield List(("Made for", "Date"), "blank")
+    yield CutLine()
 
 
-def safety_chapter(plan: CuttingPlan) -> Chapter:
-    """What to mind with the tools that the cuts ask for, and at the machine."""
-    return Chapter("Safety", (List((*safety_words(plan), *MINDED)),))
+def safety_chapter(rotary: bool) -> Chapter:
+    """What to mind with the tools that are used, the rotary cutter among them or not, and at the machine."""
+    return Chapter("Safety", (List((*safety_words(rotary), *MINDED)),), joins=True)
 
 
 def glossary_chapter(words: Iterable[str]) -> Chapter:

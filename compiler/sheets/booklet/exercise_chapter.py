@@ -61,6 +61,7 @@ def exercise_chapter(draft: Draft, options: SheetOptions, under: str) -> Chapter
         tuple(_parts(draft, ruling, found)),
         (_practice_leaf(draft, ruling, options, under),),
         joins=True,
+        whole=True,
     )
 
 

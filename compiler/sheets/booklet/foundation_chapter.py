@@ -59,7 +59,7 @@ def foundation_chapter(
     """The chapter with its papers; where the block cannot go on paper, why. `worn`: in which fabrics; but in
     the block's own roles where those are not always the same, for the papers serve all its copies."""
     if not found.possible:
-        return Chapter(TITLE, tuple(_refused(found)))
+        return Chapter(TITLE, tuple(_refused(found)), joins=True)
     own = own_roles(draft)
     words = worn.words if worn else ()
     worn = worn if worn and worn.always else own

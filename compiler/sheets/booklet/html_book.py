@@ -12,7 +12,7 @@ from ..arrange.options import SheetOptions
 from ..arrange.style import lettering
 from ..drawing.draw_svg import Box, inline_svg
 from ..page import Mark, TextMark
-from .content import Book, Card, Cards, Chapter, List, Paragraph, Part, Picture, Section, Table
+from .content import Book, Card, Cards, Chapter, CutLine, List, Paragraph, Part, Picture, Section, Table
 from .html_template import PAGE, STYLE
 
 EDGE: Final = 4.0  # points about a picture: lines on its border are drawn whole
@@ -84,6 +84,8 @@ class _Html:
                 return kind | {"columns": columns, "rows": told, "caption": caption, "ticks": ticks}
             case List(texts, sign):
                 return kind | {"texts": [lettering(text) for text in texts], "sign": sign}
+            case CutLine():
+                return kind
             case Paragraph() | Section():
                 return kind | {each.name: _lettered(getattr(part, each.name)) for each in fields(part)}
 

@@ -113,6 +113,14 @@ PAGE: Final = """\
 <li><label><input type="checkbox"> {{ text }}</label></li>
 {%- endfor %}
 </ul>
+{%- elif part.kind == "List" and part.sign == "blank" %}
+<ul class="ticks">
+{%- for text in part.texts %}
+<li><label>{{ text }} <input type="text"></label></li>
+{%- endfor %}
+</ul>
+{%- elif part.kind == "CutLine" %}
+<hr>
 {%- elif part.kind == "List" %}
 <{{ "ol" if part.sign == "number" else "ul" }}>
 {%- for text in part.texts %}

@@ -16,6 +16,7 @@ from ...quilt.assembly_model import QuiltAssembly
 from ...quilt.counting import ALLOWANCE
 from ...quilt.model import Quilt
 from ...sewing.difficulty import difficulty
+from ...sewing.foundation import foundations
 from ..arrange.block_sheets import template_leaves
 from ..arrange.leaves import Leaf, paper_for
 from ..arrange.options import SheetOptions
@@ -27,6 +28,7 @@ from ..quilts.picture import picture_leaf
 from ..quilts.sheets import BlockSheets
 from ..quilts.tables import block_name, size_text
 from ..quilts.templates import setting_templates
+from ..quilts.tools import by_rotary
 from ..quilts.wearing import in_quilt, worn_block
 from .block_book import QUILTED, BlockPart, Sewn, Way, block_chapters
 from .content import Book, Chapter, List, Paragraph, Part, Picture, Section
@@ -43,6 +45,7 @@ QuiltBookPart = Literal[
 QUILT_BOOK_PARTS: Final[tuple[QuiltBookPart, ...]] = get_args(QuiltBookPart)
 """What a quilt's booklet holds, in order; a glossary comes last."""
 
+NO_CARDS: Final = "Every block is sewn on foundations: there are no templates to keep."
 COVER: Final = 400.0  # points of the longer side of the cover's picture
 
 WayFor = Callable[[SizedBlock], Way]
@@ -74,7 +77,8 @@ class QuiltBook:
         if part == "glossary":
             return self.bound(self.book().chapters[-1:])
         if part in self.ALONE:
-            return self.bound(tuple(self.chapters(self.ALONE[part])))
+            none = Chapter("Storage cards", (Paragraph(NO_CARDS),))
+            return self.bound(tuple(self.chapters(self.ALONE[part])) or (none,))
         of_top = (*self.chapters("rows"), *self.chapters("finish")) if part == "steps" else ()
         return self.bound((*self._block_chapters((part,)), *of_top))
 
@@ -107,9 +111,9 @@ class QuiltBook:
             case "difficulty":
                 yield Chapter("What makes it hard", tuple(self._causes()), joins=True)
             case "card":
-                yield Chapter("Storage cards", tuple(self._cards()))
+                yield from self._card_chapter()
             case "safety":
-                yield safety_chapter(plan)
+                yield safety_chapter(by_rotary(plan))
 
     def _block_chapters(self, parts: Sequence[BlockPart]) -> Iterator[Chapter]:
         """Those chapters of every block; in the booklet itself, as far as they belong to its way of
@@ -167,11 +171,22 @@ class QuiltBook:
             found = difficulty(block.draft, block.templates, self.made.blocks[index].assembly)
             yield List(tuple(cause_lines(found)))
 
+    def _card_chapter(self) -> Iterator[Chapter]:
+        """The cards, where there is one."""
+        cards = tuple(self._cards())
+        if cards:
+            yield Chapter("Storage cards", cards)
+
     def _cards(self) -> Iterator[Part]:
         """A card for the envelope of each block."""
         for index in range(len(self.quilt.blocks)):
-            block = worn_block(self.quilt, index)
-            yield from card_parts(block.draft, block.templates)
+            block, way = worn_block(self.quilt, index), self.way_for(self.quilt.blocks[index])
+            if way != "foundation" or not self._goes_on_paper(index):
+                yield from card_parts(block.draft, block.templates, way == "papers")
+
+    def _goes_on_paper(self, index: int) -> bool:
+        """Whether the block can be sewn on foundations: then it has no templates for an envelope."""
+        return foundations(self.quilt.blocks[index].draft, self.made.blocks[index].assembly).possible
 
     def bound(self, chapters: Sequence[Chapter]) -> Book:
         """The chapters as a book with the quilt's cover."""

@@ -10,27 +10,30 @@ from ..arrange.furniture import Heading, Paper
 from ..arrange.leaves import Leaf, bound, paper_for
 from ..arrange.options import SheetOptions
 from ..arrange.paths import straight
-from ..arrange.style import HEADING, break_lines, grey_text, line_mark, measure, set_text
+from ..arrange.style import HEADING, MARGIN, break_lines, grey_text, line_mark, measure, set_text
 from ..drawing.lettering import printable
 from ..packing.moving import moved_mark
 from ..page import Document, Mark
-from ..quilts.flow import Item, flow
+from ..quilts.flow import Item, flow, together
 from ..quilts.frame import READ_ONLY, note_lines, open_body, plain_leaf
 from .content import Book, Chapter
 from .set_parts import items_of
 
 CONTENTS: Final = "Contents"
+CONTENTS_NOTE: Final = "Pages that must be true to size have a check square: measure it before you cut."
+HEAD_MOST: Final = 2  # chapters that a page's head names each; of more, the first and the last
+CONTENTS_WIDE: Final = 380.0
+HEADING_AIR: Final = 16.0  # points above a chapter's heading
 COVER_TITLE: Final = 30.0  # points of the title's type on the cover
 COVER_LINE: Final = 13.0
-CONTENTS_ROW: Final = 17.0
+CONTENTS_ROW: Final = 15.0
 LEADER_DASH: Final = (0.6, 3.0)  # dots from a chapter's name to its page
 
 
 def set_book(book: Book, options: SheetOptions) -> Document:
     """The whole booklet, ready to be drawn."""
     paper = paper_for(options)
-    pages, starts = _chapter_pages(book, paper)
-    leaves = [_cover_leaf(book, paper), *_contents_leaves(book, starts, paper), *pages]
+    leaves = [_cover_leaf(book, paper), *_contents_and_chapters(book, paper)]
     return Document(printable(book.title), book.subject, book.author, book.keywords, bound(leaves, options))
 
 
@@ -44,12 +47,24 @@ Start = tuple[str, int]
 """A chapter's title, and how many pages lie before it."""
 
 
-def _chapter_pages(book: Book, paper: Paper) -> tuple[list[Leaf], list[Start]]:
-    """The pages of all chapters, and where each begins."""
+def _contents_and_chapters(book: Book, paper: Paper) -> list[Leaf]:
+    """The table of contents, with the first chapter below it, and the pages of all chapters. Set twice: only
+    then are the numbers known, and they change no line's height."""
+    width = paper.width - 2 * MARGIN
+    unknown = [(chapter.title, 0) for chapter in book.chapters]
+    _, starts = _chapter_pages(book, paper, _contents_items(unknown, width))
+    pages, _ = _chapter_pages(book, paper, _contents_items(starts, width))
+    return pages
+
+
+def _chapter_pages(
+    book: Book, paper: Paper, contents: Sequence[Item] = ()
+) -> tuple[list[Leaf], list[Start]]:
+    """The pages of all chapters, those of the contents before them, and where each chapter begins."""
     leaves: list[Leaf] = []
     starts: list[Start] = []
-    for run in _runs(book.chapters):
-        pages, begun = _run_pages(run, book, paper)
+    for number, run in enumerate(_runs(book.chapters)):
+        pages, begun = _run_pages(run, book, paper, () if number else contents)
         starts += [(title, len(leaves) + at) for title, at in begun]
         leaves += pages
     return leaves, starts
@@ -66,25 +81,30 @@ def _runs(chapters: Sequence[Chapter]) -> list[list[Chapter]]:
     return runs
 
 
-def _run_pages(run: Sequence[Chapter], book: Book, paper: Paper) -> tuple[list[Leaf], list[Start]]:
+def _run_pages(
+    run: Sequence[Chapter], book: Book, paper: Paper, contents: Sequence[Item]
+) -> tuple[list[Leaf], list[Start]]:
     """What is read of a run, page by page, then its sheets; and where its chapters begin."""
-    note = " ".join(dict.fromkeys(filter(None, (READ_ONLY, *(chapter.note for chapter in run)))))
+    own = (READ_ONLY, CONTENTS_NOTE if contents else "")
+    note = " ".join(dict.fromkeys(filter(None, (*own, *(chapter.note for chapter in run)))))
     box = open_body(paper, len(note_lines(paper, note)))
-    items: list[Item] = []
+    items = list(contents)
     for chapter in run:
-        if chapter.parts:
-            items.append(_heading(chapter.title, first=not items))
-            items += [item for part in chapter.parts for item in items_of(part, box[2] - box[0])]
+        items += _read_items(chapter, box[2] - box[0])
     pages = flow(items, box) if items else []
     sheets = run[-1].sheets
     group = run[0].title if len(run) == 1 and len(pages) + len(sheets) > 1 else ""
     leaves, starts, current = [], [], ""
     for at, marks in enumerate(pages):
         begun = [mark.subject for mark in marks if mark.role == "chapter"]
-        starts += [(title, at) for title in begun]
-        name = ", ".join(begun) or f"{current}, continued"
+        starts += [(title, at) for title in begun if title != CONTENTS]
+        over = current if marks[0].role != "chapter" else ""
+        known = (over, *begun) if begun else (f"{current}, continued",)
+        names = [each.lower() for each in known if each]
         current = begun[-1] if begun else current
-        leaves.append(plain_leaf(book.title, book.under, paper, name.lower(), "", marks, note, group))
+        what = f"{names[0]} – {names[-1]}" if len(names) > HEAD_MOST else ", ".join(names)
+        leaf = plain_leaf(book.title, book.under, paper, what, "", marks, note, group)
+        leaves.append(replace(leaf, bookmark=", ".join(names)))
     if not run[-1].parts:
         starts.append((run[-1].title, len(pages)))
     alone = len(pages) + len(sheets) == 1  # its bookmark is the chapter's own
@@ -93,14 +113,21 @@ def _run_pages(run: Sequence[Chapter], book: Book, paper: Paper) -> tuple[list[L
     return [*leaves, *printed], starts
 
 
-def _heading(title: str, first: bool) -> Item:
+def _read_items(chapter: Chapter, width: float) -> list[Item]:
+    """What is read of a chapter, its heading first; nothing where it has sheets alone."""
+    if not chapter.parts:
+        return []
+    items = [_heading(chapter.title), *(item for part in chapter.parts for item in items_of(part, width))]
+    return together(items) if chapter.whole else items
+
+
+def _heading(title: str) -> Item:
     """A chapter's heading, with air above it where it does not begin a page."""
-    above = 0.0 if first else 16.0
 
     def draw(x: float, y: float) -> list[Mark]:
-        return [set_text(x, y + above + 13, title, 14.0, True, role="chapter", subject=title)]
+        return [set_text(x, y + HEADING_AIR + 13, title, 14.0, True, role="chapter", subject=title)]
 
-    return Item(above + 22.0, draw, holds=True)
+    return Item(HEADING_AIR + 22.0, draw, holds=True, air=HEADING_AIR)
 
 
 def _cover_leaf(book: Book, paper: Paper) -> Leaf:
@@ -127,25 +154,10 @@ def _cover_leaf(book: Book, paper: Paper) -> Leaf:
     return Leaf(Heading("", "", "booklet", ""), tuple(marks), "Cover")
 
 
-def _contents_leaves(book: Book, starts: Sequence[Start], paper: Paper) -> list[Leaf]:
-    """The table of contents; its own length shifts the numbers, so it is set until it agrees with itself."""
-    count = 1
-    while True:
-        leaves = _numbered_contents(book, starts, paper, first=2 + count)
-        if len(leaves) == count:
-            return leaves
-        count = len(leaves)
-
-
-def _numbered_contents(book: Book, starts: Sequence[Start], paper: Paper, first: int) -> list[Leaf]:
-    box = open_body(paper)
-    width = min(box[2] - box[0], 380.0)
-    items = [_contents_row(title, first + before, width) for title, before in starts]
-    note = "Pages that must be true to size have a check square: measure it before you cut."
-    return [
-        plain_leaf(book.title, book.under, paper, CONTENTS.lower(), "", marks, note, "")
-        for marks in flow(items, box)
-    ]
+def _contents_items(starts: Sequence[Start], width: float) -> list[Item]:
+    """The table of contents: it begins on the second page."""
+    wide = min(width, CONTENTS_WIDE)
+    return [_heading(CONTENTS), *(_contents_row(title, 2 + before, wide) for title, before in starts)]
 
 
 def _contents_row(title: str, page: int, width: float) -> Item:

@@ -5,13 +5,24 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from typing import Final, assert_never
 
-from ..arrange.paths import box_path
-from ..arrange.style import BLACK, HEADING, LABEL, SMALLEST, break_lines, grey_text, lettering, set_text
+from ..arrange.paths import box_path, straight
+from ..arrange.style import (
+    BLACK,
+    HEADING,
+    LABEL,
+    SMALLEST,
+    break_lines,
+    grey_text,
+    lettering,
+    line_mark,
+    measure,
+    set_text,
+)
 from ..packing.moving import moved_mark
 from ..page import Mark, PathMark
 from ..quilts.flow import Column as FlowColumn
 from ..quilts.flow import Item, Row, bullets, gap, paragraph, section, table_items, together
-from .content import Card, Cards, List, Paragraph, Part, Picture, Section, Table
+from .content import Card, Cards, CutLine, List, Paragraph, Part, Picture, Section, Table
 
 BODY: Final = HEADING  # points of a paragraph's type
 LINE: Final = 11.5  # from line to line of a list
@@ -22,6 +33,10 @@ FRAME_GAP: Final = 9.0  # where more than two are
 CARD_LINE: Final = 10.5
 CARD_HEAD: Final = 16.0
 TICK_COLUMN: Final = FlowColumn("", 12.0)
+SHORT_LIST: Final = 12  # lines of a list that is not parted over two pages
+WRITE_ON: Final = 180.0  # points of a line to write on
+CUT_ROOM: Final = 20.0
+CUT_DASH: Final = (6.0, 4.0)
 
 
 def items_of(part: Part, width: float) -> Iterator[Item]:
@@ -33,7 +48,8 @@ def items_of(part: Part, width: float) -> Iterator[Item]:
         case Section(title, under):
             yield section(title, under, width)
         case List(texts, sign):
-            yield from bullets(texts, width) if sign == "point" else _numbered(texts, sign, width)
+            lines = list(bullets(texts, width) if sign == "point" else _numbered(texts, sign, width))
+            yield from together(lines) if len(lines) <= SHORT_LIST else lines
             yield gap(4)
         case Picture():
             yield _picture(part, width)
@@ -42,6 +58,8 @@ def items_of(part: Part, width: float) -> Iterator[Item]:
             yield gap(6)
         case Cards(cards, across):
             yield from _card_rows(cards, across, width)
+        case CutLine():
+            yield _cut_line(width)
         case _:
             assert_never(part)
 
@@ -56,11 +74,11 @@ def _line_item(line: str, size: float) -> Item:
 
 
 def _numbered(texts: Sequence[str], sign: str, width: float) -> Iterator[Item]:
-    """A list with numbers or boxes; the lines of one stay together."""
+    """A list with numbers, boxes or lines to write on; the lines of one stay together."""
     for number, text in enumerate(texts, 1):
         lines = break_lines(lettering(text), width - INDENT, LABEL)
         for row, line in enumerate(lines):
-            first = "" if row else ("box" if sign == "box" else f"{number}.")
+            first = "" if row else (f"{number}." if sign == "number" else sign)
             yield _list_line(first, line, row + 1 < len(lines))
 
 
@@ -69,6 +87,9 @@ def _list_line(first: str, line: str, holds: bool) -> Item:
         marks: list[Mark] = [set_text(x + INDENT, y + 9, line)]
         if first == "box":
             marks.append(tick_box(x + 1, y + 9 - BOX + 0.5))
+        elif first == "blank":
+            start = x + INDENT + measure(line, LABEL) + 6
+            marks.append(line_mark(straight((start, y + 10), (start + WRITE_ON, y + 10)), "write-on", 0.4))
         elif first:
             marks.append(set_text(x + INDENT - 5, y + 9, first, LABEL, True, "end"))
         return marks
@@ -79,6 +100,14 @@ def _list_line(first: str, line: str, holds: bool) -> Item:
 def tick_box(x: float, y: float) -> PathMark:
     """A box to tick, from its top left corner."""
     return PathMark(box_path(x, y, x + BOX, y + BOX), BLACK, 0.6, (), None, "tick-box")
+
+
+def _cut_line(width: float) -> Item:
+    """A dashed line across the column."""
+    half = CUT_ROOM / 2
+    return Item(CUT_ROOM, lambda x, y: [
+        line_mark(straight((x, y + half), (x + width, y + half)), "cut-off", 0.8, CUT_DASH)
+    ])  # fmt: skip
 
 
 def _picture(picture: Picture, width: float) -> Item:
@@ -94,7 +123,8 @@ def _picture(picture: Picture, width: float) -> Item:
             )
         return marks
 
-    return Item(picture.height + below, draw)
+    larger = tuple(_picture(each, width) for each in picture.larger)
+    return Item(picture.height + below, draw, larger=larger)
 
 
 def _table(table: Table, width: float) -> Iterator[Item]:

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator
 from typing import assert_never
 
 from ..page import TextMark
-from .content import Cards, Chapter, List, Paragraph, Part, Picture, Section, Table
+from .content import Cards, Chapter, CutLine, List, Paragraph, Part, Picture, Section, Table
 
 
 def words_of(chapters: Iterable[Chapter]) -> Iterator[str]:
@@ -37,5 +37,7 @@ def _of_part(part: Part) -> Iterator[str]:
         case Cards(cards):
             for card in cards:
                 yield from (card.title, *card.lines)
+        case CutLine():
+            return
         case _:
             assert_never(part)

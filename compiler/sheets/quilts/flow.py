@@ -35,6 +35,7 @@ HEAD_TALL: Final = 14.0
 COLUMN_GAP: Final = 10.0
 MOST_LINES: Final = 14  # of one cell: more are cut short, so that a row fits any page
 SECTION_TALL: Final = 26.0
+SECTION_AIR: Final = 6.0  # of it, above the heading
 
 MIXED: Final = re.compile(r"(\d) (\d+/\d)")
 KEPT: Final = (
@@ -45,12 +46,18 @@ KEPT_WIDE: Final = 2.0  # points kept free for it
 
 @dataclass(frozen=True, slots=True)
 class Item:
-    """`draw` gives the marks from a top left corner. `head` is set again above it where it begins a page."""
+    """`draw` gives the marks from a top left corner. `head` is set again above it where it begins a page.
+
+    `air` of its height lies above it, and is left out where it begins a page. `larger` are the same thing
+    larger, the largest first: one is set where the page has room for it and for all that holds to it.
+    """
 
     tall: float
     draw: Callable[[float, float], list[Mark]]
     head: Item | None = None
     holds: bool = False
+    air: float = 0.0
+    larger: tuple[Item, ...] = ()
 
 
 def together(items: Sequence[Item]) -> list[Item]:
@@ -73,9 +80,14 @@ def flow(items: Sequence[Item], box: Box) -> list[list[Mark]]:
         if y == top and group[0].head is not None:
             pages[-1].extend(group[0].head.draw(left, y))
             y += group[0].head.tall
+        rise = group[0].air if y == top else 0.0
+        spare = bottom - y + rise - tall
         for item in group:
-            pages[-1].extend(item.draw(left, y))
-            y += item.tall
+            grown = next((each for each in item.larger if each.tall - item.tall <= spare), item)
+            spare -= grown.tall - item.tall
+            pages[-1].extend(grown.draw(left, y - rise))
+            y += grown.tall
+        y -= rise
         at += len(group)
     return [page for page in pages if page]
 
@@ -206,7 +218,7 @@ def section(title: str, under: str, width: float) -> Item:
             marks.append(grey_text(after, y + 17, shorten(under, x + width - after, HEADING)))
         return marks
 
-    return Item(SECTION_TALL, draw, holds=True)
+    return Item(SECTION_TALL, draw, holds=True, air=SECTION_AIR)
 
 
 def paragraph(text: str, width: float, holds: bool = False) -> list[Item]:

@@ -21,7 +21,7 @@ from .flow import Column, Item, Row, bullets, flow, gap, section, table_items
 from .frame import READ_ONLY, open_body, open_leaf
 from .tables import FabricCuts, fabric_cuts, fabric_titles
 from .thread import HAND_SHARE, MACHINE_SHARE, binding_inches, seam_inches, thread_metres, thread_yards
-from .tools import safety_words, tool_words
+from .tools import by_rotary, safety_words, tool_words
 
 COLUMNS: Final = (
     Column("fabric", 140.0, bold=True),
@@ -47,7 +47,7 @@ def supplies_leaves(quilt: Quilt, plan: CuttingPlan, paper: Paper) -> list[Leaf]
         section("Batting, backing and binding", "", width), *bullets(rest, width),
         section("Thread", "an estimate", width), *bullets(list(thread_words(quilt)), width),
         section("Tools", "what these ways of cutting and sewing need", width), *bullets(tools, width),
-        section("Safety", "", width), *bullets(list(safety_words(plan)), width),
+        section("Safety", "", width), *bullets(list(safety_words(by_rotary(plan))), width),
     ]  # fmt: skip
     return [
         open_leaf(quilt, paper, "what you need", "", marks, READ_ONLY, "What you need")

@@ -62,10 +62,10 @@ def ruler_angles(plan: CuttingPlan) -> list[str]:
     ))  # fmt: skip
 
 
-def safety_words(plan: CuttingPlan) -> Iterator[str]:
-    """What to mind, for the tools that are used; the makers' own instructions come first."""
+def safety_words(rotary: bool) -> Iterator[str]:
+    """What to mind, with the rotary cutter or without; the makers' own instructions come first."""
     yield "Follow the instructions that came with your tools; they come before anything said here."
-    if by_rotary(plan):
+    if rotary:
         yield (
             "The rotary cutter is as sharp as a razor. Close its guard after every cut, cut away from "
             "yourself, keep your "
