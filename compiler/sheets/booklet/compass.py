@@ -19,7 +19,16 @@ from ...drafting.shapes import shape_label
 from ...drafting.stroke import place_of
 from ...measure.fractions import RULER_STEP, ruler_text
 from ..quilts.words import about
-from .construction import SAME, corners_of, edges_of, ground_words, on_ruling, place_key, start_points, vertices
+from .construction import (
+    SAME,
+    corners_of,
+    edges_of,
+    ground_words,
+    on_ruling,
+    place_key,
+    start_points,
+    vertices,
+)
 
 KNOWN_MOST: Final = 48
 """Points through which lines are tried: the likely ones come first."""

@@ -44,6 +44,9 @@ thead th { overflow-wrap: normal; }
 tr.total > * { font-weight: bold; border-top: 0.125rem solid var(--ink); }
 td.notes { padding-left: 1.5rem; }
 input[type="checkbox"] { width: 1.5rem; height: 1.5rem; }
+input[type="text"] { min-height: 2rem; flex: 0 1 16rem; min-width: 6rem; font: inherit; color: inherit;
+  border: 0; border-bottom: 0.0625rem solid var(--soft); }
+hr { border: 0; border-top: 0.125rem dashed var(--soft); margin: 1.5rem 0; }
 ul.ticks { list-style: none; padding: 0; }
 ul.ticks label { display: flex; gap: 0.75rem; align-items: center; min-height: 2.75rem; }
 ol.cards { list-style: none; padding: 0; display: grid; gap: 1.5rem 2rem;
