@@ -21,7 +21,7 @@ LINE_DASH: Final = (1.5, 2.5)
 REACH: Final = 9.0  # points, 1/8in: from the join line to a diamond's point; half an overlap holds it
 STAND: Final = 9.0  # points, from a diamond's middle to its tips on the join line
 LETTER: Final = 8.5
-LETTER_CLEAR: Final = 4.0
+LETTER_CLEAR: Final = 2.5  # points from a diamond to its letter, which the overlap still holds
 AT: Final = (0.25, 0.75)  # of a join's length: two diamonds, so that a tile cannot be laid on aslant
 
 GREY: Final = (0.8, 0.8, 0.8)
