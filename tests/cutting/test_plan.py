@@ -156,7 +156,7 @@ def test_centimetres_go_through():
     (made,) = outcome.value.fabrics
     assert float(made.used) * 2.54 == pytest.approx(5 * 11.5) and made.buy_text == "0.7 m"
     assert made.cloths[0].slices[0].text == "Cut 5 strips 11.5cm wide across the cloth."
-    assert made.cloths[0].slices[5].text == "Cut 4 of them across every 11.5cm: 9 squares."
+    assert made.cloths[0].slices[5].text == "Cut 4 of them across every 11.5cm: 9 squares from each."
 
 
 def test_no_scrap_is_joined_to_a_binding():

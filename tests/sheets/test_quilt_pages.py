@@ -16,6 +16,7 @@ from piecewright.sheets.drawing.lettering import fraction_glyphs
 from piecewright.sheets.page import Document, Page, TextMark
 from piecewright.sheets.quilts.chart import chart_rows
 from piecewright.sheets.quilts.sheets import QUILT_PARTS, arrange_quilt, arrange_quilt_part
+from piecewright.sheets.quilts.steps import step_lines
 from piecewright.sheets.quilts.tables import count_groups, fabric_cuts, fabric_totals
 from piecewright.sheets.quilts.wearing import worn_block, worn_words
 from shapely.geometry import Polygon
@@ -287,5 +288,25 @@ quilt "Same Pairs" {
   fabric ink "Ink blue"  fabric chalk "Chalk"
   set straight 2 across 4 down of 9in { alternate dash, fly }
   binding 2 1/4in in ink  backing in chalk  batting
+}
+"""
+
+
+def test_a_strip_for_templates_says_how_many_are_cut_from_it() -> None:
+    """Words of the trade, as a cutter counts them: strips, and what each gives."""
+    (quilt,) = quilts_of(CURVES)
+    plan = plan_cutting(quilt, Fraction(1, 8)).value
+    assert plan is not None
+    told = [text for fabric in plan.fabrics for cloth in fabric.cloths for _, text in step_lines(cloth)]
+    assert "Cut it across at 41 7/8in: 1 strip of 18 templates." in told
+    assert not any("length" in text or "one of them" in text for text in told)
+
+
+CURVES = """edition 1
+quilt "Slipway" {
+  use "Drunkard's Path" as path
+  fabric dark  fabric light
+  set straight 2 across 2 down of 9in { alternate path }
+  binding 2 1/4in in dark  backing in light  batting
 }
 """

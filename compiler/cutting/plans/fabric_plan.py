@@ -3,6 +3,7 @@ Inches."""
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from ...diagnostics.diagnostic import Diagnostic
@@ -63,7 +64,7 @@ class _Dealer:
     @property
     def nouns(self) -> list[str]:
         """What each kind is called."""
-        return [lots[0].noun for lots in self.lots]
+        return [_noun_of(lots) for lots in self.lots]
 
     def next_lot(self, kind: int) -> Lot:
         """The lot that the next box of the kind is for."""
@@ -102,6 +103,13 @@ class _Dealer:
         return found
 
 
+def _noun_of(lots: Sequence[Lot]) -> str:
+    """What boxes of one size are called, whichever cuts they are for."""
+    if len({lot.noun for lot in lots}) > 1 and any(lot.run for lot in lots):
+        return "strip" if all(lot.noun.startswith("strip") for lot in lots) else "piece"
+    return lots[0].noun
+
+
 def _from_bolt(ordered: Ordered, dealer: _Dealer, margin: Margin) -> FabricPlan:
     cloth, fabric = ordered.cloth, ordered.fabric
     strips = pack_bolt(dealer.kinds, dealer.counts, cloth.spans[-1])
@@ -117,16 +125,16 @@ def _from_bolt(ordered: Ordered, dealer: _Dealer, margin: Margin) -> FabricPlan:
 
 def _from_scraps(ordered: Ordered, dealer: _Dealer) -> tuple[FabricPlan | None, list[Diagnostic]]:
     cloth, fabric = ordered.cloth, ordered.fabric
+    teller = Teller(cloth.step, dealer.nouns, "across the piece")
     said = _small_scraps(ordered, dealer)
     packed = pack_scraps(dealer.kinds, dealer.counts, cloth.sizes)
     if any(packed.left):
         missing = [
-            f"{count_of(count, noun)} {size_text(cloth, kind.width, kind.height)}"
-            for count, noun, kind in zip(packed.left, dealer.nouns, dealer.kinds, strict=True) if count
+            f"{teller.things(number, count)} {size_text(cloth, kind.width, kind.height)}"
+            for number, (count, kind) in enumerate(zip(packed.left, dealer.kinds, strict=True)) if count
         ]
         needed = scraps_needed(dealer.kinds, dealer.counts, cloth.sizes)
         return None, [*said, complain.cloth_short(fabric, missing, needed)]
-    teller = Teller(cloth.step, dealer.nouns, "across the piece")
     plans = tuple(
         ClothPlan(cloth.inches(cut.region.width), cloth.inches(cut.region.height),
                   slices_of(cut.region, teller, False),

@@ -1,7 +1,7 @@
 """The cuts of a plan in the order they are made, in words and numbers.
 
 Cuts that go together are told once, at the first of them: 'Cut 7 strips 3 7/8in wide across the cloth.', then
-'Cut each across every 3 7/8in: 10 squares.' The others of the group have no words. Inches.
+'Cut each across every 3 7/8in: 10 squares from each.' The others of the group have no words. Inches.
 """
 
 from __future__ import annotations
@@ -31,8 +31,9 @@ class Teller:
         return length_text(steps * self.step, self.step)
 
     def things(self, kind: int, count: int) -> str:
-        """`10 squares`."""
-        return count_of(count, self.nouns[kind])
+        """`10 squares`; `2 strips of 6 templates each`."""
+        noun, of, held = self.nouns[kind].partition(" of ")
+        return count_of(count, noun) + of + held + (" each" if held and count > 1 else "")
 
 
 def slices_of(region: Region, teller: Teller, off_bolt: bool) -> tuple[Slice, ...]:
@@ -104,7 +105,8 @@ class _Writer:
         if part.kind < 0 and not part.parts:
             return f"{cut}; the rest is left over."
         if part.kind >= 0:
-            return f"{cut}: {tell.things(part.kind, count)}."
+            each = " from each" if leader == "each" or leader[:1].isdigit() else ""
+            return f"{cut}: {tell.things(part.kind, count)}{each}."
         pieces = "a piece" if count == 1 else f"{count} pieces"
         measured = "high" if region.axis == "across" else "wide"
         return f"Cut {pieces} {tell.length(size)} {measured} for {self._sum(part)}."

@@ -11,6 +11,7 @@ from fractions import Fraction
 from math import ceil
 from typing import Final
 
+from ...diagnostics.wording import count_of
 from ...measure.tolerance import NEAR, Number
 from ..needs import Fabric, Need
 from ..plan_model import Cut
@@ -127,6 +128,11 @@ def noun_of(cut: Cut) -> str:
     return "square" if cut.width == cut.height else "rectangle"
 
 
+def run_noun(cut: Cut, pieces: int) -> str:
+    """What a strip is called that so many templates or slanted pieces are cut from: `strip of 6 diamonds`."""
+    return f"strip of {count_of(pieces, cut.kind)}" if pieces > 1 else cut.kind
+
+
 def joined(index: int, cut: Cut, cloth: Cloth) -> list[Lot]:
     """Strips of the cloth's width, to be joined end to end and cut to length; the last only as long as it
     must be."""
@@ -163,13 +169,15 @@ def _runs(index: int, cut: Cut, need: Need, cloth: Cloth) -> list[list[Lot]]:
         ways = lay_runs(outline, counts, float(cloth.inches(span)), turnable=cloth.turnable,
                         one_way=cloth.one_way, tall=cloth.tall(span))
         lots = [[
-            Lot(index, cloth.steps(run.length), cloth.steps(run.thick), count, cloth.turnable, "length", run)
+            Lot(index, cloth.steps(run.length), cloth.steps(run.thick), count, cloth.turnable,
+                run_noun(cut, len(run.laid)), run)
             for run, count in Counter(runs).items()
         ] for runs in ways]
         taken = [way for way in lots if all(cloth.takes(lot) for lot in way)]
         if taken:
             return taken
-    return [[Lot(index, cloth.steps(cut.width), cloth.steps(cut.height), cut.cuts, cloth.turnable, "length")]]
+    return [[Lot(index, cloth.steps(cut.width), cloth.steps(cut.height), cut.cuts, cloth.turnable,
+                 run_noun(cut, 1))]]
 
 
 def kinds_of(lots: Sequence[Lot]) -> list[tuple[int, int, bool]]:

@@ -7,6 +7,7 @@ words, and so no number of its own.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise, takewhile
@@ -89,6 +90,10 @@ def _strip_at(strips: Sequence[Strip], place: Number) -> int:
     return next((strip.number for strip in strips if strip.start - NEAR <= place < strip.end - NEAR), WHOLE)
 
 
+SEVERAL: Final = re.compile(r"Cut (each|\d+ of them)\b")
+"""How the words of a step begin that is done to several strips alike; "one of them" is the strip it names."""
+
+
 def step_lines(cloth: ClothPlan) -> Iterator[tuple[str, str]]:
     """Number and words of each step. Lines without a number say which strip the steps after them are done
     to."""
@@ -100,11 +105,11 @@ def step_lines(cloth: ClothPlan) -> Iterator[tuple[str, str]]:
             yield str(step.number), f"{step.text} ({strip_words(step.strips)}.)"
             continue
         home = next((each for each in groups if each[0] <= step.strips[0] <= each[1]), step.strips)
-        heading = strip_words(home if step.text.startswith("Cut each") else step.strips)
+        heading = strip_words(home if SEVERAL.match(step.text) else step.strips)
         if heading != last and not (step.text.startswith("Cut each") and last.endswith(str(step.strips[0]))):
             yield "", f"{heading}:"
             last = heading
-        yield str(step.number), step.text
+        yield str(step.number), step.text.replace("Cut one of them", "Cut it")
 
 
 def strip_words(strips: tuple[int, int]) -> str:
