@@ -178,7 +178,7 @@ def test_a_clipped_fill_stays_inside_its_clip():
 
 def test_the_map_shows_every_tile_and_where_this_one_lies():
     tiles = tiles_of(WEDGE)
-    marks = tile_map(tiles, tiles[1], 72.0, 72.0)
+    marks = tile_map(tiles, (tiles[1],), 72.0, 72.0)
     boxes = [mark for mark in marks if isinstance(mark, PathMark)]
     assert [mark.subject for mark in boxes] == [each.name for each in tiles]
     assert [mark.subject for mark in boxes if mark.fill] == [tiles[1].name]
@@ -188,7 +188,7 @@ def test_the_map_shows_every_tile_and_where_this_one_lies():
 
 def test_maps_names_are_left_out_where_they_would_be_too_small():
     tiles = tile((PathMark(WEDGE, role="cut"),), grid_for(SIDE, SIDE, (200.0, 200.0)))
-    assert all(isinstance(mark, PathMark) for mark in tile_map(tiles, None, 40.0, 40.0))
+    assert all(isinstance(mark, PathMark) for mark in tile_map(tiles, (), 40.0, 40.0))
 
 
 tenths = st.integers(-1000, 1000).map(lambda count: count / 10)

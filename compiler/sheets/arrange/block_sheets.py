@@ -144,7 +144,7 @@ def _template_bodies(
         refuse_too_many(len(packed.pages) + tiles)
     for number in packed.oversize:
         for tile in tiled_pages(templates[number], paper, options):
-            what = f"template {templates[number].label}, tile {tile.name}"
+            what = f"template {templates[number].label}, {tile.name}"
             bodies.append((number, Body(what, below, safety, tile.marks, tile.map)))
     return [body for _, body in sorted(bodies, key=lambda each: each[0])]
 

@@ -12,6 +12,7 @@ from ..packing.joins import tile_map
 from ..packing.moving import moved_mark
 from ..packing.packing import useful_turns
 from ..packing.tile_grid import Grid, Tile
+from ..packing.tile_pages import TilePage, tile_pages
 from ..packing.tile_plan import TilePlan, plan_tiles
 from ..packing.tiling import tile
 from ..page import Mark
@@ -29,27 +30,33 @@ MANY_CORNERS: Final = 12  # of an outline; one of more, with an arc as chords, i
 
 
 @dataclass(frozen=True, slots=True)
-class TilePage:
-    """One tile: its name (`1.2`), its marks where they stand on the page, and the map from its own corner."""
+class TiledPage:
+    """A page of tiles: its name (`tile 1.2`), its marks where they stand on the page, and the map from its
+    own corner."""
 
     name: str
-    count: int  # of tiles
     marks: list[Mark]
     map: tuple[Mark, ...]
 
 
-def tiled_pages(template: Template, paper: Paper, options: SheetOptions) -> list[TilePage]:
-    """The tiles of a template, turned and laid so that they are fewest."""
+def tiled_pages(template: Template, paper: Paper, options: SheetOptions) -> list[TiledPage]:
+    """The tiles of a template, turned and laid so that they are fewest; small ones share a page."""
     left, top, right, bottom = paper.body
-    tiles = _tiles(template, (right - left, bottom - top), options)
+    tiles, grid = _tiles(template, (right - left, bottom - top), options)
+    return pages_of_tiles(template.label, tiles, grid, (left, top))
+
+
+def pages_of_tiles(
+    name: str, tiles: Sequence[Tile], grid: Grid, corner: tuple[float, float]
+) -> list[TiledPage]:
+    """The pages of the tiles of what has that name; `corner`: the top left of a page's room."""
     return [
-        TilePage(
-            each.name,
-            len(tiles),
-            [moved_mark(mark, left, top) for mark in each.marks],
-            named_map(template.label, tiles, each),
+        TiledPage(
+            page.name,
+            [moved_mark(mark, *corner) for mark in page.marks],
+            named_map(name, tiles, page),
         )
-        for each in tiles
+        for page in tile_pages(tiles, grid)
     ]
 
 
@@ -67,14 +74,17 @@ def _plan(template: Template, area: tuple[float, float], options: SheetOptions) 
     return turns[plan.pose], plan
 
 
-def _tiles(template: Template, area: tuple[float, float], options: SheetOptions) -> tuple[Tile, ...]:
-    """The tiles of the whole template, its label and arrow in the room of one, clear of every overlap."""
+def _tiles(
+    template: Template, area: tuple[float, float], options: SheetOptions
+) -> tuple[tuple[Tile, ...], Grid]:
+    """The tiles of the whole template, its label and arrow in the room of one, clear of every overlap; and
+    their grid."""
     turn, plan = _plan(template, area, options)
     cutout = _cut_out(template, turn, plan, area, options)
     if cutout.beside:
         plan = plan_tiles([(cutout.ring, box_ring(cutout.beside.box))], area)
         cutout = _cut_out(template, turn, plan, area, options)
-    return tile(cutout_marks(cutout, plan.dx, plan.dy, options), plan.grid, plan.places)
+    return tile(cutout_marks(cutout, plan.dx, plan.dy, options), plan.grid, plan.places), plan.grid
 
 
 def _cut_out(
@@ -84,25 +94,30 @@ def _cut_out(
     return cut_out(template, turn, area[0], options, avoid)
 
 
-def overlap_bands(grid: Grid) -> list[Ring]:
-    """The strips of the drawing that two tiles share."""
+def overlap_bands(grid: Grid, inset: float = 0.0) -> list[Ring]:
+    """The strips of the drawing that two tiles share; `inset` from both their sides."""
     bands = []
     for column in range(2, grid.columns + 1):
         left = grid.box(1, column).left
-        bands.append(box_ring((left, 0.0, left + grid.overlap, grid.height)))
+        bands.append(box_ring((left + inset, 0.0, left + grid.overlap - inset, grid.height)))
     for row in range(2, grid.rows + 1):
         top = grid.box(row, 1).top
-        bands.append(box_ring((0.0, top, grid.width, top + grid.overlap)))
+        bands.append(box_ring((0.0, top + inset, grid.width, top + grid.overlap - inset)))
     return bands
+
+
+def join_bands(grid: Grid) -> list[Ring]:
+    """The join lines, as narrow strips: lettering clear of them is whole on one tile."""
+    return overlap_bands(grid, grid.overlap / 2 - 1.0)
 
 
 def _moved(ring: Ring, dx: float, dy: float) -> Ring:
     return tuple(Spot(x + dx, y + dy) for x, y in ring)
 
 
-def named_map(name: str, tiles: Sequence[Tile], here: Tile) -> tuple[Mark, ...]:
+def named_map(name: str, tiles: Sequence[Tile], page: TilePage) -> tuple[Mark, ...]:
     """The map of the tiles, and under it whose they are."""
     drop = cap_height(SMALLEST) + 3.0
-    marks = tile_map(tiles, here, MAP_WIDE, MAP_TALL - drop)
-    words = f"{name}, tile {here.name}"
+    marks = tile_map(tiles, page.tiles, MAP_WIDE, MAP_TALL - drop)
+    words = f"{name}, {page.name}"
     return (*marks, set_text(0.0, MAP_TALL, words, SMALLEST, role="map", subject=name))

@@ -17,7 +17,7 @@ from ..arrange.style import CUT, SEW, SEW_DASH, SMALLEST, centre_drop, line_mark
 from ..arrange.template_marks import MATCH_INSIDE, match_marks
 from ..page import Mark
 from .foundation_paper import SectionPaper, section_papers
-from .inside_labels import Outside, beside_column, label_marks
+from .inside_labels import Outside, beside_column, clear_label
 from .paper_shapes import Drawn, PaperShape, ShapePage, lay_out
 
 SAFETY: Final = (
@@ -45,7 +45,7 @@ def _body(draft: Draft, page: ShapePage, labels: Sequence[str]) -> Body:
     several = "sections" if len(page.shapes) > 1 else "section"
     what = f"foundation {several} {label_runs(labels, page.shapes)}"
     if page.tile:
-        what += f", tile {page.tile}"
+        what += f", {page.tile}"
     below = f"mirrored; {ruler_text(draft.allowance)} allowance round each"
     return Body(what, below, SAFETY, page.marks, page.map)
 
@@ -56,7 +56,9 @@ def _shape(paper: SectionPaper, options: SheetOptions) -> PaperShape:
     )
 
 
-def _drawn(paper: SectionPaper, placement: Placement, avoid: Sequence[Ring], options: SheetOptions) -> Drawn:
+def _drawn(
+    paper: SectionPaper, placement: Placement, avoid: Sequence[Sequence[Ring]], options: SheetOptions
+) -> Drawn:
     """The section's marks: its lines and match marks, the numbers of its joins, the name of every patch."""
     marks = _line_marks(paper, placement, options)
     rings = [flat_ring(paper.cut, placement)]
@@ -64,12 +66,8 @@ def _drawn(paper: SectionPaper, placement: Placement, avoid: Sequence[Ring], opt
     outside: list[Outside] = []
     for each in paper.patches:
         patch = each.patch
-        bare = Room((flat_ring(each.ring, placement),), ticks)
-        rooms = (bare.beside(*avoid), bare) if avoid else (bare,)
-        words = next(
-            filter(None, (label_marks(room, patch.label, (patch.fabric,), patch.label) for room in rooms)),
-            None,
-        )
+        room = Room((flat_ring(each.ring, placement),), ticks)
+        words = clear_label(room, avoid, patch.label, (patch.fabric,), patch.label)
         if words is None:
             outside.append(Outside(patch.label, placement.spot(each.inside)))
         marks += words or ()

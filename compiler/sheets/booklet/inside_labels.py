@@ -18,6 +18,7 @@ from ..page import Mark, TextMark
 SIZES: Final = (20.0, 16.0, 13.0, 10.5, 8.5, SMALLEST)
 """Sizes of the letter, the largest that fits."""
 
+PLAIN: Final = 10.5  # points of a letter that is read at a glance
 CLEAR: Final = 3.0  # points about the lettering
 TIGHT: Final = 1.2  # points about a letter that stands alone in a narrow piece
 COLUMN_LINE: Final = 10.0  # points from name to name in a column beside
@@ -52,6 +53,19 @@ def label_marks(
         if spot:
             return centred_marks(lines, spot, subject)
     return None
+
+
+def clear_label(
+    room: Room, avoid: Sequence[Sequence[Ring]], letter: str, words: Sequence[str], subject: str
+) -> list[TextMark] | None:
+    """The label clear of the first set of rings that leaves room for a plain one; else the largest of all,
+    clear of none if need be."""
+    rooms = [*(room.beside(*rings) for rings in avoid), room]
+    labels = list(filter(None, (label_marks(each, letter, words, subject) for each in rooms[: len(avoid)])))
+    plain = next((each for each in labels if each[0].size >= PLAIN), None)
+    if plain or labels:
+        return plain or max(labels, key=lambda each: each[0].size)
+    return label_marks(room, letter, words, subject)
 
 
 def beside_column(ring: Ring, names: Sequence[Outside]) -> tuple[list[Mark], Ring]:

@@ -23,7 +23,7 @@ from ..page import Mark
 from ..quilts.flow import Column, Row
 from .content import Chapter, List, Paragraph, Table
 from .foundation_paper import MIRROR, mirrored_ring
-from .inside_labels import Outside, beside_column, label_marks
+from .inside_labels import Outside, beside_column, clear_label
 from .paper_shapes import Drawn, PaperShape, ShapePage, lay_out
 
 TITLE: Final = "Paper pieces"
@@ -114,7 +114,7 @@ def _body(page: ShapePage, order: Sequence[Piece], letters: dict[int, str]) -> B
     several = f"{names[0]}–{names[-1]}" if len(names) > 1 else names[0]
     what = f"paper pieces {several}"
     if page.tile:
-        what += f", tile {page.tile}"
+        what += f", {page.tile}"
     papers = count_of(len(page.shapes), "paper")
     return Body(what, f"finished size, mirrored; {papers} on this page", SAFETY, page.marks, page.map)
 
@@ -122,15 +122,13 @@ def _body(page: ShapePage, order: Sequence[Piece], letters: dict[int, str]) -> B
 def _shape(piece: Piece, letter: str) -> PaperShape:
     outline, *holes = (mirrored_ring(ring) for ring in piece_rings(piece))
 
-    def draw(turned: float, avoid: Sequence[Ring]) -> Drawn:
+    def draw(turned: float, avoid: Sequence[Sequence[Ring]]) -> Drawn:
         placement = Placement(turned)
         rings = tuple(flat_ring(ring, placement) for ring in (outline, *holes))
         path = tuple(segment for ring in (outline, *holes) for segment in ring_path(ring, placement))
         marks: list[Mark] = [line_mark(path, "cut", CUT, (), letter)]
         words = (str(piece.number), piece.fabric)
-        bare = Room(rings)
-        rooms = (bare.beside(*avoid), bare) if avoid else (bare,)
-        label = next(filter(None, (label_marks(room, letter, words, letter) for room in rooms)), None)
+        label = clear_label(Room(rings), avoid, letter, words, letter)
         if label:
             return Drawn((*marks, *label), rings[:1])
         beside, ring = beside_column(

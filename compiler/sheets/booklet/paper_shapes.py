@@ -12,7 +12,7 @@ from typing import Final
 from ..arrange.furniture import Paper
 from ..arrange.page_bound import pages_under, refuse_too_many
 from ..arrange.paths import Ring, Spot
-from ..arrange.tiled_sheets import named_map, overlap_bands
+from ..arrange.tiled_sheets import join_bands, overlap_bands, pages_of_tiles
 from ..packing.moving import moved_mark
 from ..packing.packing import Item, Placement, Pose, fits, pack
 from ..packing.tile_plan import plan_tiles
@@ -34,15 +34,17 @@ class Drawn:
 
 @dataclass(frozen=True, slots=True)
 class PaperShape:
-    """`draw` gives the shape turned so many degrees clockwise, lettered clear of some rings if it can be."""
+    """`draw` gives the shape turned so many degrees clockwise, lettered clear of one of several sets of
+    rings if it can be, the first of them rather than the others."""
 
     name: str  # 'section A'
-    draw: Callable[[float, Sequence[Ring]], Drawn]
+    draw: Callable[[float, Sequence[Sequence[Ring]]], Drawn]
 
 
 @dataclass(frozen=True, slots=True)
 class ShapePage:
-    """One page: which shapes are on it (counted from 0), and which tile of its one shape it is, if any."""
+    """One page: which shapes are on it (counted from 0), and which tiles of its one shape (`tile 1.2`), if
+    any."""
 
     shapes: tuple[int, ...]
     marks: list[Mark]
@@ -95,15 +97,13 @@ def _tiled_pages(
 ) -> list[ShapePage]:
     """The tiles of a shape larger than the page."""
     plan = plan_tiles([pose.rings for pose in poses], size)
-    bands = [tuple(Spot(x - plan.dx, y - plan.dy) for x, y in band) for band in overlap_bands(plan.grid)]
-    marks = shape.draw(TURNS[plan.pose], bands).marks
+    kept_clear = [
+        [tuple(Spot(x - plan.dx, y - plan.dy) for x, y in band) for band in bands]
+        for bands in (overlap_bands(plan.grid), join_bands(plan.grid))
+    ]
+    marks = shape.draw(TURNS[plan.pose], kept_clear).marks
     tiles = tile([moved_mark(mark, plan.dx, plan.dy) for mark in marks], plan.grid, plan.places)
     return [
-        ShapePage(
-            (number,),
-            [moved_mark(mark, left, top) for mark in each.marks],
-            each.name,
-            named_map(shape.name, tiles, each),
-        )
-        for each in tiles
+        ShapePage((number,), page.marks, page.name, page.map)
+        for page in pages_of_tiles(shape.name, tiles, plan.grid, (left, top))
     ]

@@ -5,11 +5,12 @@ Points; x right, y down. Join marks stand where they stand on the drawing; the m
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Collection, Iterator, Sequence
 from dataclasses import dataclass
 from string import ascii_lowercase
 from typing import Final, Literal
 
+from ..drawing.clipping import Box
 from ..drawing.lettering import cap_height
 from ..page import Mark, PathMark, Segment, TextMark
 from .tile_grid import Grid, Tile
@@ -24,8 +25,17 @@ LETTER: Final = 8.5
 LETTER_CLEAR: Final = 2.5  # points from a diamond to its letter, which the overlap still holds
 AT: Final = (0.25, 0.75)  # of a join's length: two diamonds, so that a tile cannot be laid on aslant
 
+SHORTEST: Final = 24.0  # points of a join line, however little of the drawing lies on the tile
+LEAST_PAIR: Final = 90.0  # points of a join line that has two diamonds; a shorter one has one
+STEP: Final = 0.03  # shares of a join's length by which a diamond is moved to plain ground
+STEPS: Final = 6
+
 GREY: Final = (0.8, 0.8, 0.8)
 SMALLEST_NAME: Final = 7.0  # points: the floor of all lettering
+
+
+Clear = Callable[[Box, bool], bool]
+"""Whether nothing of the drawing meets a box; no words of it, where those alone are asked for."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,33 +49,59 @@ class _Join:
     upright: bool
 
 
-def join_marks(grid: Grid, places: Sequence[Place]) -> dict[Place, list[Mark]]:
-    """For each tile its join lines and half diamonds. Letters run through all joins, row by row."""
+def join_marks(
+    grid: Grid, places: Sequence[Place], clear: Clear = lambda box, words: True
+) -> dict[Place, list[Mark]]:
+    """For each tile its join lines and half diamonds. Letters run through all joins, row by row; they stand
+    where the drawing leaves their box clear, if anywhere near."""
     marks: dict[Place, list[Mark]] = {place: [] for place in places}
     letter = 0
     for join in _joins(grid, places):
         line = _line(join)
         for place in join.tiles:
             marks[place].append(PathMark(line, width=LINE, dash=LINE_DASH, role="join"))
-        for share in AT:
+        for near in AT if join.length >= LEAST_PAIR else AT[:1]:
             name, letter = _name(letter), letter + 1
+            share = next((each for each in _shares(near) if _is_clear(join, each, clear)), near)
             for place, side in zip(join.tiles, (-1, 1), strict=True):
                 marks[place].extend(_half_diamond(join, share, side, name))
     return marks
 
 
+def _shares(near: float) -> Iterator[float]:
+    """Shares of a join's length, the nearest first."""
+    yield near
+    for step in range(1, STEPS + 1):
+        yield near + step * STEP
+        yield near - step * STEP
+
+
+def _is_clear(join: _Join, share: float, clear: Clear) -> bool:
+    """Whether both letters of the diamonds stand on plain ground there, and the diamond on no words."""
+    for side in (-1, 1):
+        x, y = _spot(join, share * join.length, side * (REACH + LETTER_CLEAR + LETTER / 2))
+        if not clear(_square(x, y, LETTER * 0.6), False):
+            return False
+    return clear(_square(*_spot(join, share * join.length, 0.0), STAND), True)
+
+
+def _square(x: float, y: float, reach: float) -> Box:
+    return Box(x - reach, y - reach, x + reach, y + reach)
+
+
 def _joins(grid: Grid, places: Sequence[Place]) -> Iterator[_Join]:
-    """Every pair of neighbours; the line stops where the tiles' own overlaps with others begin."""
+    """Every pair of neighbours; the line stops where the tiles' own overlaps with others begin, and where
+    the drawing ends."""
     known, half = set(places), grid.overlap / 2
     for row, column in places:
         box = grid.box(row, column)
         if (row, column + 1) in known:
-            length = grid.tile_height - 2 * grid.overlap
             start = (box.right - half, box.top + grid.overlap)
+            length = min(grid.tile_height - 2 * grid.overlap, max(SHORTEST, grid.height - start[1]))
             yield _Join(((row, column), (row, column + 1)), start, length, True)
         if (row + 1, column) in known:
-            length = grid.tile_width - 2 * grid.overlap
             start = (box.left + grid.overlap, box.bottom - half)
+            length = min(grid.tile_width - 2 * grid.overlap, max(SHORTEST, grid.width - start[0]))
             yield _Join(((row, column), (row + 1, column)), start, length, False)
 
 
@@ -107,8 +143,8 @@ def _name(number: int) -> str:
     return name
 
 
-def tile_map(tiles: Sequence[Tile], here: Tile | None, width: float, height: float) -> tuple[Mark, ...]:
-    """The tiles as they are laid together, in a box of at most that size; `here` is shaded.
+def tile_map(tiles: Sequence[Tile], here: Collection[Tile], width: float, height: float) -> tuple[Mark, ...]:
+    """The tiles as they are laid together, in a box of at most that size; those `here` are shaded.
 
     Named where the names fit at a size that can be read.
     """
@@ -120,7 +156,7 @@ def tile_map(tiles: Sequence[Tile], here: Tile | None, width: float, height: flo
         path: tuple[Segment, ...] = (
             ("M", left, top), ("L", right, top), ("L", right, bottom), ("L", left, bottom), ("Z",)
         )  # fmt: skip
-        fill = GREY if here and tile.name == here.name else None
+        fill = GREY if tile in here else None
         marks.append(PathMark(path, width=LINE, fill=fill, role="map", subject=tile.name))
         size = min(LETTER, (right - left) / 2, (bottom - top) / 1.5)
         if size >= SMALLEST_NAME:

@@ -35,6 +35,10 @@ CELLS_MOST: Final = 400  # along the longest side: a larger outline has larger c
 SHIFTS: Final = (0.0, 0.5, 1.0, 0.25, 0.75)
 """How much of the room left over on the grid lies before the outline; earlier ones win ties."""
 
+NUDGE: Final = 6.0
+"""Points of the room left over that lie before the outline in any case: lines a whole number of quarter
+inches from its edge, as most are, then do not fall on the join lines."""
+
 MANY_TILES: Final = 60
 """Tiles of a whole grid beyond which the outline is not shifted about on it: it would save hardly one."""
 
@@ -68,9 +72,9 @@ def _plans(pose: int, rings: Rings, area: tuple[float, float]) -> Iterator[TileP
     free_x = grid.columns * step_x + grid.overlap - wide
     free_y = grid.rows * step_y + grid.overlap - tall
     shifts = SHIFTS if grid.rows * grid.columns <= MANY_TILES else SHIFTS[:1]
-    for down in dict.fromkeys(share * free_y for share in shifts):
+    for down in dict.fromkeys(max(min(NUDGE, free_y), share * free_y) for share in shifts):
         bands = _bands(mask, _strips(grid.rows, area[1], grid.overlap, PAD + down), cell)
-        for across in dict.fromkeys(share * free_x for share in shifts):
+        for across in dict.fromkeys(max(min(NUDGE, free_x), share * free_x) for share in shifts):
             columns = _strips(grid.columns, area[0], grid.overlap, PAD + across)
             held = _held(bands, columns, cell)
             places = _needed(held, grid.rows, grid.columns)

@@ -47,10 +47,24 @@ def tile(marks: Sequence[Mark], grid: Grid, places: Sequence[Place] = ()) -> tup
     boxes = {place: grid.box(*place) for place in places or every}
     shown = {place: _part(marks, boxes, place) for place in boxes}
     kept = [place for place in boxes if places or shown[place] or _inside(marks, boxes[place])]
-    joined = join_marks(grid, kept)
+    joined = join_marks(grid, kept, lambda box, words: _is_clear(marks, box, words))
     return tuple(
         Tile(*place, boxes[place], _moved([*joined[place], *shown[place]], boxes[place])) for place in kept
     )
+
+
+def _is_clear(marks: Sequence[Mark], box: Box, words: bool) -> bool:
+    """Whether no line and no word of the drawing meets the box; of `words`, whether no word does."""
+    for mark in marks:
+        if isinstance(mark, PathMark):
+            if not words and mark.stroke is not None and clip_path(mark.path, box):
+                return False
+        else:
+            room = _text_box(mark)
+            across = room.left < box.right and box.left < room.right
+            if across and room.top < box.bottom and box.top < room.bottom:
+                return False
+    return True
 
 
 def _part(marks: Sequence[Mark], boxes: dict[Place, Box], place: Place) -> list[Mark]:
