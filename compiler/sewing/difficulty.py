@@ -14,6 +14,7 @@ from ..drafting.model import Draft, Piece, Side
 from ..drafting.shapes import carry
 from ..drafting.stroke import ring_strokes, turn_between
 from ..measure.fractions import number_text
+from ..measure.tolerance import near
 from .model import Assembly
 from .seam_graph import SeamGraph
 
@@ -57,7 +58,7 @@ def causes(found: Difficulty, cut_out: str = "template") -> tuple[str, ...]:
     if cut_out:
         said.append(count_of(found.templates, cut_out))
     if found.smallest_angle < 180:
-        said.append(f"smallest angle {number_text(found.smallest_angle)}°")
+        said.append(f"smallest angle {_degrees(found.smallest_angle)}°")
     for number, words, many in (
         (found.bias_outside, "bias edge on the outside", "bias edges on the outside"),
         (found.set_in_seams, "set-in seam", "set-in seams"),
@@ -70,6 +71,11 @@ def causes(found: Difficulty, cut_out: str = "template") -> tuple[str, ...]:
     if found.points_that_meet:
         said.append(f"up to {found.most_at_one_point} pieces at one point")
     return tuple(said)
+
+
+def _degrees(angle: float) -> str:
+    """`22.5`, `about 27`: to the half degree that a protractor shows, else to the nearest whole one."""
+    return number_text(angle) if near(2 * angle, round(2 * angle)) else f"about {angle:.0f}"
 
 
 def _smallest_angle(pieces: Sequence[Piece]) -> float:

@@ -103,7 +103,7 @@ def test_parallelogram_trapezoid_and_hexagon():
     ([(0, 0), (2, 1), (0, 5), (-2, 1)], "a kite has no rotary rule"),
     ([(0, 0), (3, 0), (1, 2)], "its shape has no rotary rule"),
     ([(0, 0), (1, 1), (0, 2), (-1, 1)], "its sides lie off the straight grain"),
-    ([(0, 0), (5, 0), (8, 4), (3, 4)], "its points are 53.1deg, and no ruler bears that line"),
+    ([(0, 0), (5, 0), (8, 4), (3, 4)], "its points are 53.1°, and no ruler bears that line"),
 ])
 def test_why_a_template(corners, reason):
     found = cut(corners, 3)

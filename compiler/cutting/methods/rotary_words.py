@@ -76,5 +76,5 @@ def added(finished: Number, mark: Fraction, step: Fraction) -> str:
 
 
 def degrees_text(angle: float) -> str:
-    """`45deg`, `22.5deg`."""
-    return f"{angle:.1f}".rstrip("0").rstrip(".") + "deg"
+    """`45°`, `22.5°`."""
+    return f"{angle:.1f}".rstrip("0").rstrip(".") + "°"

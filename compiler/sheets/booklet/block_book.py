@@ -22,7 +22,7 @@ from ..quilts.sheets import BlockSheets
 from ..quilts.tools import by_rotary
 from ..quilts.wearing import Worn
 from .content import Book, Chapter, Picture
-from .envelope_chapters import card_chapter, difficulty_chapter, glossary_chapter, safety_chapter
+from .envelope_chapters import CutOut, card_chapter, difficulty_chapter, glossary_chapter, safety_chapter
 from .exercise_chapter import exercise_chapter
 from .foundation_chapter import foundation_chapter
 from .needs_chapters import block_plan, cutting_chapter, needs_chapter
@@ -79,6 +79,12 @@ def block_part(block: Sewn, part: BlockPart, options: SheetOptions, way: Way = "
     return _bound(block, (_Maker(block, options, way).chapter(part),))
 
 
+def cut_out_of(way: Way, on_paper: bool) -> CutOut:
+    """What is cut out once for each shape. `on_paper`: the block goes on foundations."""
+    if way == "papers":
+        return "paper shape"
+    return "" if on_paper else "template"
+
 
 class _Maker:
     """Makes chapters; what several need is found once."""
@@ -118,12 +124,6 @@ class _Maker:
         """Whether the block is sewn on foundations, and can be."""
         return self.way == "foundation" and self.found().possible
 
-    def _cut_out(self) -> str:
-        """What is cut out once for each shape."""
-        if self.way == "papers":
-            return "paper shape"
-        return "" if self.on_paper() else "template"
-
     def chapter(self, part: BlockPart) -> Chapter:
         """One chapter."""
         block, options = self.block, self.options
@@ -133,14 +133,16 @@ class _Maker:
             "chart": lambda: cutting_chapter(templates, block_plan(draft, templates)),
             "templates": self._templates,
             "foundation": lambda: foundation_chapter(draft, self.found(), options, self.under, block.worn),
-            "papers": lambda: paper_chapter(draft, options, self.under),
+            "papers": lambda: paper_chapter(draft, options, self.under, block.worn),
             "steps": lambda: step_chapter(draft, block.assembly, block.proof, self._needle(), block.worn),
             "difficulty": lambda: difficulty_chapter(
-                difficulty(draft, templates, block.assembly), self._cut_out()
+                difficulty(draft, templates, block.assembly), cut_out_of(self.way, self.on_paper())
             ),
-            "exercise": lambda: exercise_chapter(draft, options, self.under),
+            "exercise": lambda: exercise_chapter(
+                draft, options, self.under, cut_out_of(self.way, self.on_paper())
+            ),
             "card": lambda: card_chapter(draft, templates, self.way == "papers"),
-            "safety": lambda: safety_chapter(self._rotary()),
+            "safety": lambda: safety_chapter(self._rotary(), self._needle() == "machine"),
         }
         return makers[part]()
 

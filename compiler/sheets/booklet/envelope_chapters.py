@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
-from typing import Final
+from typing import Final, Literal
 
 from ...cutting.model import Template
 from ...drafting.model import Draft
@@ -35,6 +35,9 @@ GLOSSARY: Final[dict[str, str]] = {
     "crosswise grain": "The threads from selvage to selvage; they give a little.",
     "dot": "Where two seams meet on a template: needles start, stop or turn there.",
     "ease": "To take up a little fullness between pins, without a pleat.",
+    "fat eighth": "Half a fat quarter: about 9in x 21in of cloth.",
+    "fat quarter": "Half a yard of cloth cut in two across its width: about 18in x 21in.",
+    "finger-press": "To crease a seam with a fingernail or a wooden tool, without the iron.",
     "finished size": "The size when all seams are sewn; unfinished size has the outer allowances still on.",
     "foundation": "Paper or cloth on whose lines the pieces are sewn, in order of their numbers.",
     "grain": "The way the threads run. The arrow on a template lies along the straight of grain.",
@@ -49,11 +52,16 @@ GLOSSARY: Final[dict[str, str]] = {
     "patch": "One piece of cloth of a foundation.",
     "post": "A square where strips of sashing meet.",
     "quarter-square triangle": "A quarter of a square cut twice: straight of grain on its long side.",
+    "press": "To set the iron down and lift it again: pushing it along would stretch the cloth.",
     "reversed": "Cut with the template turned face down.",
+    "right side": "The side of cloth that shows in the quilt; the other is its wrong side.",
     "rotary cutter": "A round blade in a handle, used along a ruler on a mat.",
+    "running stitch": "Small even stitches in and out of the cloth along a line.",
     "sashing": "Strips between blocks.",
+    "seam ripper": "A small forked blade that cuts the stitches of a seam.",
     "selvage": "The woven edge of the cloth; it is cut off.",
     "set in": "To sew a piece into a corner: the seam turns at a dot.",
+    "stay-stitch": "To sew a line just inside a bias edge, so that it does not stretch.",
     "strip set": "Strips sewn side by side along their length, then cut across into rows.",
     "template": "A pattern of card or plastic to cut one shape by.",
     "true up": "To trim to the exact size.",
@@ -62,15 +70,77 @@ GLOSSARY: Final[dict[str, str]] = {
 }
 """Terms of the trade, each explained once. A booklet lists those that its own pages use."""
 
-MINDED: Final = (
+FORMS: Final[dict[str, str]] = {
+    "baste": "bast(e|ed|ing)",
+    "ease": "eas(e|ed|ing)",
+    "finger-press": "finger-press(ed)?",
+    "finished size": "(un)?finished",
+    "lock": "lock (it|the stitch)",
+    "nest": "nest(s|ed)?",
+    "press": "press(ed)?",
+    "right side": "(right|wrong) sides?",
+    "set in": "set-in|set in[,:]",
+    "whip": "whip(s|ped)?",
+}
+"""How pages write a term otherwise than as it stands, or with an s: as patterns."""
+
+AT_MACHINE: Final = (
+    "The machine: keep your fingers clear of the needle, and switch it off before you thread it or change a "
+    "needle or foot.",
     "Mind the cords: nobody should trip over iron or machine.",
-    "Good light and a chair of the right height save eyes and back; stop before you are tired.",
 )
-"""What to mind with any work at the machine, besides the tools."""
+BY_HAND: Final = (
+    "Count needles and pins before you put your work away: one left in a quilt hurts whoever finds it.",
+    "Mind the iron’s cord: nobody should trip over it.",
+)
+MINDED: Final = "Good light and a chair of the right height save eyes and back; stop before you are tired."
+"""What to mind with any work, besides the tools that cut (common practice, no published source)."""
+
+CutOut = Literal["template", "paper shape", ""]
+"""What there is one of for each shape, by the way a block is sewn; on foundations nothing."""
+
+ADVICE: Final[dict[str, dict[CutOut, str]]] = {
+    "smallest angle": {
+        "template": "sharp points need trimmed tips and a careful first stitch",
+        "paper shape": "fold one edge over the other there, and let the tail hang",
+        "": "sew exactly on the lines, and the point comes out sharp",
+    },
+    "bias edge": {
+        "template": "do not pull them while you sew or press; stay-stitch them if they wait",
+        "paper shape": "the papers hold them; be gentle once the papers are out",
+        "": "leave the paper in until they are sewn to what comes next",
+    },
+    "set-in seam": {
+        "template": "stop exactly at the dots",
+        "paper shape": "bend the papers at the corner, and whip on",
+    },
+    "partial seam": {
+        "template": "leave them open as the step says",
+        "paper shape": "leave them open as the step says",
+    },
+    "curved seam": {
+        "template": "pin at the marks, and sew slowly with the hollow edge on top",
+        "paper shape": "clip the hollow edges, and baste them smooth",
+    },
+    "where points meet": {
+        "template": "pin through the points before you sew",
+        "paper shape": "whip right into the corner, so that no hole stays",
+        "": "pin through the points before you join sections",
+    },
+    "at one point": {
+        "template": "press as the steps show, or open where it grows too thick to lie flat",
+        "paper shape": "fold all tails the same way round, so that it lies flat",
+        "": "press open, so that it lies flat",
+    },
+}
+"""What each cause asks of the sewer, by a word of it and the way the block is sewn."""
+
+SHARP: Final = 50.0
+"""Degrees of the widest corner that is called a sharp point: half a square's, and what is near it, is one."""
 
 
-def difficulty_chapter(found: Difficulty, cut_out: str = "template") -> Chapter:
-    """What makes the block hard, each cause by itself. `cut_out`: as in `cause_lines`."""
+def difficulty_chapter(found: Difficulty, cut_out: CutOut) -> Chapter:
+    """What makes the block hard, each cause by itself."""
     return Chapter(
         "What makes it hard",
         (
@@ -81,27 +151,11 @@ def difficulty_chapter(found: Difficulty, cut_out: str = "template") -> Chapter:
     )
 
 
-ADVICE: Final = (
-    ("smallest angle", "sharp points need trimmed tips and a careful first stitch"),
-    ("bias edge", "do not pull them while you sew or press; stay-stitch them if they wait"),
-    ("set-in seam", "stop exactly at the dots"),
-    ("partial seam", "leave them open as the step says"),
-    ("curved seam", "pin at the marks, and sew slowly with the hollow edge on top"),
-    ("where points meet", "pin through the points before you sew"),
-    ("at one point", "press toward one side all round, or open, so that it lies flat"),
-)
-"""What each cause asks of the sewer, by a word of it."""
-
-SHARP: Final = 50.0
-"""Degrees of the widest corner that is called a sharp point: half a square's, and what is near it, is one."""
-
-
-def cause_lines(found: Difficulty, cut_out: str = "template") -> Iterator[str]:
-    """The causes with what each asks, a line each. `cut_out`: what there is one of for each shape, a
-    `template` or a `paper shape`; empty where the block is sewn on foundations."""
+def cause_lines(found: Difficulty, cut_out: CutOut = "template") -> Iterator[str]:
+    """The causes with what each asks, a line each."""
     for cause in causes(found, cut_out):
-        words = next((advice for word, advice in ADVICE if word in cause), "")
-        if words == ADVICE[0][1] and found.smallest_angle > SHARP:
+        words = next((advice.get(cut_out, "") for word, advice in ADVICE.items() if word in cause), "")
+        if words == ADVICE["smallest angle"].get(cut_out) and found.smallest_angle > SHARP:
             words = "no point is sharp"
         yield f"{cause[:1].upper()}{cause[1:]}{f': {words}' if words else ''}."
 
@@ -142,16 +196,18 @@ def card_parts(draft: Draft, templates: Sequence[Template], papers: bool = False
     yield CutLine()
 
 
-def safety_chapter(rotary: bool) -> Chapter:
-    """What to mind with the tools that are used, the rotary cutter among them or not, and at the machine."""
-    return Chapter("Safety", (List((*safety_words(rotary), *MINDED)),), joins=True)
+def safety_chapter(rotary: bool, machine: bool = True) -> Chapter:
+    """What to mind with the tools that are used, the rotary cutter and the sewing machine among them or
+    not."""
+    minded = (*(AT_MACHINE if machine else BY_HAND), MINDED)
+    return Chapter("Safety", (List((*safety_words(rotary), *minded)),), joins=True)
 
 
 def glossary_chapter(words: Iterable[str]) -> Chapter:
     """The terms that the booklet's own words use."""
     text = " ".join(words).lower()
     rows = tuple(Row((term, meaning), term) for term, meaning in GLOSSARY.items()
-                 if re.search(rf"\b{term}", text))
+                 if re.search(rf"\b({FORMS.get(term, f'{term}(e?s)?')})(?!\w)", text))
     columns = (Column("word", 110.0, bold=True), Column("what it means", 0.0))
     parts: tuple[Part, ...] = (Table(columns, rows, "Terms and what they mean"),)
     return Chapter("Glossary", parts, joins=True)

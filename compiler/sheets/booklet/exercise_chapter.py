@@ -35,6 +35,7 @@ from ..page import Mark, PathMark, Segment
 from .compass import Construction, construct
 from .construction import Ruling, place_key, ruling_of
 from .content import Chapter, List, Paragraph, Part, Picture
+from .envelope_chapters import CutOut
 
 TITLE: Final = "Drafting exercise"
 SAFETY: Final = (
@@ -52,23 +53,35 @@ NAME_TALL: Final = 7.0  # points of the plain ground under a name
 BODY_INCH: Final = Fraction(1)
 
 
-def exercise_chapter(draft: Draft, options: SheetOptions, under: str) -> Chapter:
+LAID: Final[dict[CutOut, str]] = {
+    "template": " Then lay a template on its piece: its sewing line lies on the seams.",
+    "paper shape": " Then lay a paper on its piece, print down: they agree.",
+    "": "",
+}
+"""The last check of a drawing, with what was cut out for the block."""
+
+
+def exercise_chapter(
+    draft: Draft, options: SheetOptions, under: str, cut_out: CutOut = "template"
+) -> Chapter:
     """The chapter, with a page to draft on."""
     ruling = ruling_of(draft)
     found = None if ruling else construct(draft)
     return Chapter(
         TITLE,
-        tuple(_parts(draft, ruling, found)),
+        tuple(_parts(draft, ruling, found, cut_out)),
         (_practice_leaf(draft, ruling, options, under),),
         joins=True,
         whole=True,
     )
 
 
-def _parts(draft: Draft, ruling: Ruling | None, found: Construction | None) -> Iterator[Part]:
+def _parts(
+    draft: Draft, ruling: Ruling | None, found: Construction | None, cut_out: CutOut
+) -> Iterator[Part]:
     if ruling:
         yield Paragraph(f"On graph paper: {ruling.name} ruling.", strong=True)
-        yield List(tuple(_graph_words(draft, ruling)), "number")
+        yield List(tuple(_graph_words(draft, ruling, cut_out)), "number")
     elif found:
         yield Paragraph("Not on a grid: by ruler and compass.", strong=True)
         yield List(
@@ -77,7 +90,7 @@ def _parts(draft: Draft, ruling: Ruling | None, found: Construction | None) -> I
     yield _picture(draft, ruling, found)
 
 
-def _graph_words(draft: Draft, ruling: Ruling) -> Iterator[str]:
+def _graph_words(draft: Draft, ruling: Ruling, cut_out: CutOut) -> Iterator[str]:
     """How it is drawn on its ruling."""
     step = float(ruling.step)
     across, down = (round(float(each) / step) for each in (draft.width, draft.height))
@@ -93,7 +106,7 @@ def _graph_words(draft: Draft, ruling: Ruling) -> Iterator[str]:
             "For each arc set the compass on its center, which lies on a crossing, too, and open it to the "
             "arc’s start."
         )
-    yield "Check: measure both diagonals, and count the pieces. Then lay a template on its piece: they agree."
+    yield f"Check: measure both diagonals, and count the pieces.{LAID[cut_out]}"
 
 
 def _arc_words(draft: Draft, found: Construction) -> Iterator[str]:

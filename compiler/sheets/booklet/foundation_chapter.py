@@ -18,7 +18,7 @@ from ..arrange.room import Room
 from ..arrange.style import line_mark
 from ..page import Mark
 from ..quilts.flow import Column, Row
-from ..quilts.wearing import Worn, own_roles
+from ..quilts.wearing import Worn, always_worn
 from ..quilts.words import about
 from .content import Chapter, List, Paragraph, Part, Picture, Table
 from .content import Section as Heading
@@ -40,17 +40,25 @@ COLUMNS: Final = (
 )
 
 HOW: Final = (
-    "Cut out each section along the solid line. The paper is printed mirrored: the print faces you while you "
-    "sew, the cloth lies behind it.",
+    "Cut out the paper of each section along the solid line; one that lies on several pages is taped "
+    "together first. The paper is printed mirrored: the print faces you while you sew, the cloth lies "
+    "behind it.",
     "Set the machine to a short stitch, 15 to 20 to the inch, so that the paper tears away clean.",
     "Lay patch 1 behind the paper, wrong side to the paper, so that it covers its area and "
-    "1/4in all round. Pin.",
-    "Lay the next patch on it, right sides together, along the line between the two. Sew on the line, from "
-    "the print side, two stitches past each end.",
-    "Fold the paper back along the line, trim the allowance to 1/4in, open the patch out and press it.",
-    "Go on in the order of the numbers. Then press the section and trim it along the solid line.",
-    "Leave the paper in until the sections are joined; then tear it away.",
+    "1/4in all round: hold it up to the light. Pin.",
+    "Lay the next patch on it, right sides together, so that it reaches 1/4in over the line between the two. "
+    "Sew on the line, from the print side, two stitches past each end.",
+    "Fold the paper back along the line and trim the allowance to 1/4in. Lay the paper flat again, flip the "
+    "new patch over its area, and press it there with a dry iron: so after every seam.",
+    "Go on in the order of the numbers. Then press the section and trim the cloth along the edge of the "
+    "paper, the solid line.",
 )
+OUT: Final = "Leave the paper in until the sections are joined; then tear it away."
+OUT_OF_ONE: Final = (
+    "Leave the paper in until what comes next to the block is sewn on: it keeps the edges from stretching. "
+    "Then tear it away."
+)
+"""How a block is sewn on foundations (common practice, no published source)."""
 
 
 def foundation_chapter(
@@ -60,13 +68,11 @@ def foundation_chapter(
     the block's own roles where those are not always the same, for the papers serve all its copies."""
     if not found.possible:
         return Chapter(TITLE, tuple(_refused(found)), joins=True)
-    own = own_roles(draft)
-    words = worn.words if worn else ()
-    worn = worn if worn and worn.always else own
+    worn = always_worn(draft, worn)
     found = worn.foundations(found)
     sheets: list[Leaf] = foundation_leaves(draft, found, options, under)
     first, *parts = _parts(draft, found, worn.fills)
-    said = (Paragraph(each) for each in words)
+    said = (Paragraph(each) for each in worn.words)
     return Chapter(TITLE, (first, *said, *parts), tuple(sheets))
 
 
@@ -81,7 +87,7 @@ def _parts(draft: Draft, found: Foundations, fills: Mapping[str, Fill]) -> Itera
     yield Paragraph(f"This block is sewn on paper in {several}.", strong=True)
     yield _picture(draft, found)
     yield Heading("How to sew on a foundation")
-    yield List(HOW, "number")
+    yield List((*HOW, OUT if found.joins else OUT_OF_ONE), "number")
     yield from strip_parts(draft, found, section_papers(draft, found), fills)
     if found.joins:
         yield Heading("Join the sections", "in this order")

@@ -11,7 +11,8 @@ from typing import Final
 from ...diagnostics.wording import count_of
 from ...drafting.model import Draft, Piece
 from ...measure.fractions import ruler_text
-from ..arrange.block_drawing import piece_rings
+from ...measure.length import POINTS_PER_INCH
+from ..arrange.block_drawing import draw_block, piece_rings
 from ..arrange.block_sheets import Body, leaf_of
 from ..arrange.label_words import number_ranges
 from ..arrange.leaves import Leaf, paper_for
@@ -21,12 +22,14 @@ from ..arrange.room import Room
 from ..arrange.style import CUT, line_mark
 from ..page import Mark
 from ..quilts.flow import Column, Row
-from .content import Chapter, List, Paragraph, Table
+from ..quilts.wearing import Worn, always_worn
+from .content import Chapter, List, Paragraph, Picture, Table
 from .foundation_paper import MIRROR, mirrored_ring
 from .inside_labels import Outside, beside_column, clear_label
 from .paper_shapes import Drawn, PaperShape, ShapePage, lay_out
 
 TITLE: Final = "Paper pieces"
+PICTURE: Final = 230.0  # points of the longer side of the picture of the papers
 
 SAFETY: Final = (
     "Scissors are sharp: cut paper away from your fingers; keep scissors and needles from children; follow "
@@ -72,14 +75,30 @@ def how_words(draft: Draft) -> tuple[str, ...]:
     return tuple(words)
 
 
-def paper_chapter(draft: Draft, options: SheetOptions, under: str) -> Chapter:
-    """The chapter with its papers."""
+def paper_chapter(draft: Draft, options: SheetOptions, under: str, worn: Worn | None = None) -> Chapter:
+    """The chapter with its papers. `worn`: in which fabrics, as far as they are always the same."""
+    worn = always_worn(draft, worn)
+    draft = worn.draft(draft)
     parts = (
         Paragraph(f"{count_of(len(draft.pieces), 'paper')}, one for every piece of the block.", strong=True),
+        *(Paragraph(words) for words in worn.words),
+        _picture(draft),
         List(how_words(draft), "number"),
         Table(COLUMNS, tuple(_rows(draft)), "Papers by letter", ticks=True),
     )
     return Chapter(TITLE, parts, tuple(paper_leaves(draft, options, under)))
+
+
+def _picture(draft: Draft) -> Picture:
+    """The block from the front, every piece with the letter and number of its paper."""
+    longest = max(float(draft.width), float(draft.height)) * POINTS_PER_INCH
+    placement = Placement(0.0, 0.0, 0.0, PICTURE / longest)
+    far = placement.spot_at(draft.width, draft.height)
+    return Picture(
+        tuple(draw_block(draft, placement).marks), far.x, far.y,
+        "The block from the front, every piece with the letter and number of its paper.",
+        "From the front: where each paper lies, by its letter and number.",
+    )  # fmt: skip
 
 
 def _rows(draft: Draft) -> Iterator[Row]:

@@ -30,7 +30,7 @@ from ..quilts.tables import block_name, size_text
 from ..quilts.templates import setting_templates
 from ..quilts.tools import by_rotary
 from ..quilts.wearing import in_quilt, worn_block
-from .block_book import QUILTED, BlockPart, Sewn, Way, block_chapters
+from .block_book import QUILTED, BlockPart, Sewn, Way, block_chapters, cut_out_of
 from .content import Book, Chapter, List, Paragraph, Part, Picture, Section
 from .envelope_chapters import card_parts, cause_lines, glossary_chapter, safety_chapter
 from .finish_chapter import finish_chapter
@@ -169,7 +169,9 @@ class QuiltBook:
         for index, block in enumerate(self.quilt.blocks):
             yield Section(block_name(self.quilt, index))
             found = difficulty(block.draft, block.templates, self.made.blocks[index].assembly)
-            yield List(tuple(cause_lines(found)))
+            way = self.way_for(block)
+            on_paper = way == "foundation" and self._goes_on_paper(index)
+            yield List(tuple(cause_lines(found, cut_out_of(way, on_paper))))
 
     def _card_chapter(self) -> Iterator[Chapter]:
         """The cards, where there is one."""

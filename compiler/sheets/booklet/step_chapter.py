@@ -34,7 +34,12 @@ ARROWS: Final[dict[Needle, str]] = {
 }
 DOTS: Final = "Dots: where a seam starts, stops or turns."
 TICKS: Final = "Ticks across the seam: match marks, to pin at."
-NAMED: Final = "‘Unit 2’ is what step 2 makes. Letters are the {}’; sew right sides together."
+NAMED: Final = "‘Unit 2’ is what step 2 makes."
+SEWN: Final[dict[Needle, str]] = {
+    "machine": "Letters are the templates’; sew right sides together.",
+    "hand": "Letters are the templates’; sew right sides together.",
+    "papers": "Letters are the papers’; lay right sides together, and whip from corner to corner.",
+}
 
 HAND: Final = (
     "Mark the seams: draw round each template on the wrong side of the cloth, and cut about 1/4in outside "
@@ -105,7 +110,8 @@ def _read(assembly: Assembly, needle: Needle) -> Iterator[str]:
         yield DOTS
     if any(step.eased for step in assembly.steps) and needle != "papers":
         yield TICKS
-    yield NAMED.format("papers" if needle == "papers" else "templates")
+    yield NAMED
+    yield SEWN[needle]
 
 
 def _cards(

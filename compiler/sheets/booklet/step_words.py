@@ -92,10 +92,10 @@ def _care(assembly: Assembly, step: Step, needle: Needle) -> Iterator[str]:
         yield f"Set in, {count_of(len(step.turns), 'turn')}. {_turn_words(len(step.turns), needle)}"
     if later:
         return
-    if step.stops and not step.turns:
-        yield _stop_words(len(step.stops), needle)
-    elif step.stops and needle == "machine":
-        yield "Stop at the dot at the seam’s end, too."
+    if needle == "machine" and step.stops:
+        yield "Stop at the dot at the seam’s end, too." if step.turns else _stop_words(len(step.stops))
+    elif needle == "hand" and step.stops and not step.turns:
+        yield "Sew from corner to corner only, never into the allowance."
     if step.curved:
         yield _curve_words(len(step.eased), needle)
 
@@ -109,11 +109,7 @@ def _turn_words(turns: int, needle: Needle) -> str:
     return f"Stop at {where} with the needle down, lift the foot, turn the cloth, lower it and sew on."
 
 
-def _stop_words(stops: int, needle: Needle) -> str:
-    if needle == "papers":
-        return "Whip from corner to corner."
-    if needle == "hand":
-        return "Sew from corner to corner only, never into the allowance."
+def _stop_words(stops: int) -> str:
     if stops == 1:
         return "Stop at the dot and lock the stitch: the allowance beyond it stays free."
     return "Start and stop at the dots and lock the stitch: the allowance beyond them stays free."
@@ -148,9 +144,9 @@ def size_words(assembly: Assembly, step: Step, needle: Needle) -> str:
     if needle != "papers":
         words += f"unfinished {unfinished}, finished {finished}"
     elif step.step < len(assembly.steps):
-        words += f"{finished} over the papers"
+        words += f"{finished} on the papers"
     else:
-        words += f"{finished} over the papers, {unfinished} with the outer allowances unfolded"
+        words += f"{finished} on the papers, {unfinished} with the outer allowances unfolded"
     return f"{words[:1].upper()}{words[1:]}."
 
 

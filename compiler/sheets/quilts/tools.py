@@ -34,7 +34,7 @@ def tool_words(templates: Sequence[Template], plan: CuttingPlan) -> Iterator[str
         step = length_text(plan.ruler_step, plan.ruler_step)
         yield "Rotary cutter with a sharp blade, and a self-healing mat, 18in x 24in or larger."
         angles = ruler_angles(plan)
-        lines = f" and lines at {' and '.join(angles)}" if angles else ""
+        lines = f", with lines at {' and '.join(angles)}" if angles else ""
         yield (
             f"Acrylic ruler {LONG_RULER:.0f}in long, marked every {step}{lines}, thick enough that the "
             f"blade does not "

@@ -54,6 +54,7 @@ class Worn:
 
     names: Mapping[str, str]
     fills: Mapping[str, Fill]
+    dress: Dress | None = None
     words: tuple[str, ...] = ()
     always: bool = True
 
@@ -61,6 +62,11 @@ class Worn:
     def lightness(self) -> dict[str, float]:
         """How light each role is as it is drawn: L*, 0 black to 100 white."""
         return {role: self.fills[name].lightness for role, name in self.names.items()}
+
+    def draft(self, draft: Draft) -> Draft:
+        """The same block, its pieces of those cloths."""
+        pieces = tuple(replace(each, fabric=self.names[each.fabric]) for each in draft.pieces)
+        return replace(draft, pieces=pieces, dress=self.dress)
 
     def assembly(self, made: Assembly) -> Assembly:
         """The same order of sewing, its cloths by their names."""
@@ -79,7 +85,15 @@ class Worn:
 
 def own_roles(draft: Draft) -> Worn:
     """The block as its file has it."""
-    return Worn({role: role for role in fabric_order(draft)}, fills_of(draft))
+    return Worn({role: role for role in fabric_order(draft)}, fills_of(draft), draft.dress)
+
+
+def always_worn(draft: Draft, worn: Worn | None) -> Worn:
+    """How a block is shown on what serves all its copies: in a quilt's fabrics where those are always the
+    same, else in its own roles, with the same words."""
+    if worn and not worn.always:
+        return replace(own_roles(draft), words=worn.words)
+    return worn or own_roles(draft)
 
 
 def in_quilt(quilt: Quilt, index: int) -> Worn:
@@ -90,10 +104,11 @@ def in_quilt(quilt: Quilt, index: int) -> Worn:
             for choice, times in _choices(quilt, index).items()]
     names, times = max(uses, key=lambda each: each[1])
     shown = {titles[fabric]: fill for fabric, fill in fills.items()}
+    dress = Dress(fabric_names(quilt), tuple((titles[fabric], fabric) for fabric in fills))
     if len(uses) == 1:
-        return Worn(names, shown, (f"In the fabrics of this quilt: {_listed(names)}.",))
+        return Worn(names, shown, dress, (f"In the fabrics of this quilt: {_listed(names)}.",))
     others = [f"{_listed(each)}, {count_of(count, 'time')}" for each, count in uses if each != names]
-    return Worn(names, shown, (
+    return Worn(names, shown, dress, (
         f"This quilt uses the block in {count_of(len(uses), 'choice')} of fabrics. "
         f"Shown is the most common: {_listed(names)}, {count_of(times, 'time')}.",
         f"Also: {'; '.join(others)}.",

@@ -53,7 +53,8 @@ def reason_words(cut: Cut) -> str:
     if cut.kind == "template":
         reason = f"A template, for {cut.reason}" if cut.reason else "A template"
     sentences = [reason + ("" if reason.endswith(".") else ".")] if reason else []
-    return " ".join([*sentences, cut.then] if cut.then else sentences)
+    then = cut.then.replace("Cut each ", "Cut the ") if cut.cuts == 1 else cut.then
+    return " ".join([*sentences, then] if then else sentences)
 
 
 def joined_words(cut: Cut) -> str:
