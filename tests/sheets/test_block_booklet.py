@@ -10,10 +10,11 @@ from piecewright.pipeline import CompiledBlock
 from piecewright.sheets.arrange.options import SheetOptions
 from piecewright.sheets.arrange.style import text_box
 from piecewright.sheets.booklet.block_book import BLOCK_PARTS, WAYS, Sewn, block_book, block_part
-from piecewright.sheets.booklet.content import Chapter, List, Paragraph, Table
+from piecewright.sheets.booklet.content import Chapter, List, Paragraph, Picture, Table
 from piecewright.sheets.booklet.envelope_chapters import GLOSSARY
 from piecewright.sheets.booklet.needs_chapters import block_plan, cloth_words
 from piecewright.sheets.booklet.set_pages import chapters_document, set_book
+from piecewright.sheets.booklet.words_of import words_of
 from piecewright.sheets.drawing.files import pdf_bytes
 from piecewright.sheets.page import Document, Page, PathMark
 from pypdf import PdfReader
@@ -265,3 +266,48 @@ def test_hand_piecing_has_words_of_its_own():
     assert "running stitches" in words
     pages = set_book(block_book(sewn("Ohio Star"), options), options).pages
     assert not any(isinstance(mark, PathMark) and mark.role == "cut" for page in pages for mark in page.marks)
+
+
+def words_in(title: str, way: str, chapter: str) -> str:
+    return " ".join(words_of([chapters(title, way)[chapter]]))
+
+
+def test_who_sews_over_papers_is_told_nothing_of_machines_and_blades():
+    told = words_in("Honeycomb", "papers", "Safety")
+    assert "Count needles and pins" in told and "The iron" in told and "maker" in told
+    assert "machine" not in told and "rotary" not in told.lower()
+    assert "switch it off before" in words_in("Ohio Star", "templates", "Safety")
+
+
+def test_what_makes_it_hard_is_met_as_the_block_is_sewn():
+    told = words_in("Honeycomb", "papers", "What makes it hard")
+    assert "bend the papers at the corner" in told and "stop exactly at the dots" not in told
+    assert "stay-stitch" not in told
+
+
+def test_an_angle_is_said_as_a_protractor_shows_it():
+    assert "about 27°" in words_in("Storm at Sea", "templates", "What makes it hard")
+
+
+def test_every_number_of_a_paper_is_found_in_the_picture_of_the_block():
+    draft = sewn("Honeycomb").draft
+    (picture,) = [part for part in chapters("Honeycomb", "papers")["Paper pieces"].parts
+                  if isinstance(part, Picture)]
+    told = {mark.text for mark in texts(picture)}
+    assert {str(piece.number) for piece in draft.pieces} <= told
+
+
+def test_each_patch_of_a_foundation_is_flipped_and_pressed_after_its_seam():
+    told = words_in("Log Cabin", "foundation", "Foundations")
+    assert "flip the new patch over its area, and press it there" in told
+    assert "what comes next to the block is sewn on" in told  # its one section joins nothing
+
+
+def test_words_in_the_glossary_are_found_in_all_their_forms():
+    def terms(title: str, way: str = "templates") -> set[str]:
+        return {row.cells[0] for row in chapters(title, way)["Glossary"].parts[0].rows}
+
+    star = terms("Eight-pointed Star")
+    assert {"finished size", "set in", "press", "nest", "right side", "fat eighth"} <= star
+    assert "whip" in terms("Honeycomb", "papers") and "patch" not in terms("Ohio Star")
+    assert "patch" in terms("Log Cabin", "foundation")
