@@ -19,6 +19,9 @@ BESIDE: Final = 10 * NEAR
 """Inches by which a corner may stray over a line that it lies on."""
 
 
+ROUND: Final = 3  # pieces that make a round; the two ends of a row do not
+
+
 class Added(NamedTuple):
     """A piece (from 0), and the line that it is sewn along to all before it; the first has none."""
 
@@ -38,8 +41,10 @@ class Papers:
     def order(self, pieces: Iterable[int]) -> list[Added] | None:
         """An order in which the pieces go on one paper; None where there is none.
 
-        Last comes what has the fewest neighbours; of those the highest number. Of the first two the one in
-        the middle comes first: the heart of a log cabin, the goose before its skies.
+        Last comes what has the fewest neighbours; of those the highest number. Where several have as few,
+        and can all come last, they come one after another: the four corners of a square in a square, a
+        round of a pineapple. Of the first two the one in the middle comes first: the heart of a log cabin,
+        the goose before its skies.
         """
         left = set(pieces)
         beside = {piece: self._beside(piece, left) for piece in sorted(left)}
@@ -49,25 +54,44 @@ class Papers:
             ranked = sorted(left, key=lambda each: (open_sides[each], -each))
             if len(left) == 2 and self._is_middle(ranked[0], ranked[1], beside):
                 ranked.reverse()
-            for piece in ranked:
-                line = self.line_between(piece, left - {piece})
-                if line is not None:
-                    break
-            else:
+            last = self._last_round(ranked, left, open_sides)
+            if not last:
                 return None
-            taken.append(Added(piece, line))
-            left.remove(piece)
-            for other in beside[piece]:
-                open_sides[other] -= 1
+            for piece in last:
+                line = self.line_between(piece, left - {piece})
+                assert line is not None, "what may come last still may when others are taken away"
+                taken.append(Added(piece, line))
+                left.remove(piece)
+                for other in beside[piece]:
+                    open_sides[other] -= 1
         return [Added(min(left), None), *reversed(taken)]
+
+    def _last_round(self, ranked: Sequence[int], left: set[int], open_sides: dict[int, int]) -> list[int]:
+        """The pieces that come last together, from the last: a round of `ROUND` or more, else one alone."""
+        last: list[int] = []
+        for piece in ranked:
+            if last and open_sides[piece] > open_sides[last[0]]:
+                break
+            if self.line_between(piece, left - {piece}) is not None:
+                last.append(piece)
+        return last if ROUND <= len(last) < len(left) else last[:1]
 
     def _is_middle(self, one: int, two: int, beside: dict[int, set[int]]) -> bool:
         """Whether the first of two is the middle of a section: it has clearly more neighbours, else more
-        cloth."""
+        cloth, else, with others all round, a fabric that no other piece has."""
         more = len(beside[one]) - len(beside[two])
         if abs(more) > 1:
             return more > 0
-        return float(self.graph.pieces[one].area) > float(self.graph.pieces[two].area) + BESIDE
+        larger = float(self.graph.pieces[one].area) - float(self.graph.pieces[two].area)
+        if abs(larger) > BESIDE:
+            return larger > 0
+        surrounded = min(len(beside[one]), len(beside[two])) >= ROUND
+        return surrounded and self._alone(one, beside) and not self._alone(two, beside)
+
+    def _alone(self, piece: int, beside: dict[int, set[int]]) -> bool:
+        """Whether no other piece of the section is of its fabric."""
+        fabric = self.graph.pieces[piece].fabric
+        return sum(self.graph.pieces[other].fabric == fabric for other in beside) == 1
 
     def _beside(self, piece: int, others: set[int]) -> set[int]:
         return {other for ring in self.graph.rings[piece] for half in ring

@@ -54,7 +54,7 @@ def papers_refused(draft: Draft, assembly: Assembly) -> str:
     """The junction that keeps a block off paper, as a sentence; nothing where it can be sewn so."""
     for step in assembly.steps:
         if step.curved:
-            return (f"The seam between pieces {_meeting_at(draft, _middle(step.seam[0]))} is curved, "
+            return (f"The seam between pieces {_bent_at(draft, step.seam)} is curved, "
                     "and paper folds along straight lines only.")
     for step in assembly.steps:
         if step.closed:
@@ -88,6 +88,16 @@ def _inside(draft: Draft, step: Step) -> int:
 
 def _meeting_at(draft: Draft, at: Point) -> str:
     return one_of([str(number) for number in _pieces_at(draft, place_of(at))], "and")
+
+
+def _bent_at(draft: Draft, seam: Sequence[Edge]) -> str:
+    """The pieces that the first arc of a seam lies between."""
+    arc = next((edge for edge in seam if edge.arc), seam[0])
+    place = place_of(_middle(arc))
+    numbers = [piece.number for piece in draft.pieces
+               if any(side.edge.arc and along_of(stroke_of(side.edge), place) is not None
+                      for ring in (piece.ring, *piece.holes) for side in ring)]
+    return one_of([str(number) for number in numbers], "and")
 
 
 def _pieces_at(draft: Draft, place: complex) -> list[int]:

@@ -154,3 +154,29 @@ def test_rows_become_papers_before_columns():
 def test_a_curved_outline_alone_keeps_nothing_off_paper():
     draft = draft_block("outline A1 -- B1 ~~ B2 through (1.2, 0.5) -- A2\nfinished 3in\nseam top -- bottom")
     assert draft.value is None or foundations(draft.value[0]).possible
+
+
+def test_a_log_cabin_begins_with_its_hearth():
+    (section,) = foundations(LIBRARY["Log Cabin"]).sections
+    assert section.patches[0].fabric == "hearth"
+
+
+@pytest.mark.parametrize(
+    "title, rounds",
+    [
+        # Common practice, no published source: round by round from the middle.
+        ("Pineapple", ["medium", *["light", "dark"] * 4, "dark"]),
+        ("Economy", ["dark", "light", "dark"]),
+    ],
+)
+def test_patches_all_round_are_sewn_round_by_round(title, rounds):
+    (section,) = foundations(LIBRARY[title]).sections
+    heart, *others = [patch.fabric for patch in section.patches]
+    by_four = [others[at : at + 4] for at in range(0, len(others), 4)]
+    assert all(len(set(four)) == 1 for four in by_four)
+    assert [heart, *(four[0] for four in by_four)] == rounds
+
+
+def test_a_curve_is_named_by_the_pieces_on_it_and_not_by_points_that_touch_it():
+    why = foundations(LIBRARY["Mariner's Compass"]).why_not
+    assert why == "The seam between pieces 1, 7 and 11 is curved, and paper folds along straight lines only."
