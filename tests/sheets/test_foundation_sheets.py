@@ -169,7 +169,7 @@ def test_the_chapter_gives_cloth_for_every_patch_its_margin_and_the_joins_in_ord
     assert [row[0] for row in rows] == [
         patch.label for section in found.sections for patch in section.patches
     ]
-    assert rows[0][1:3] == ("dark", "4 x 4in")  # a 3in square, 1/4in allowance and 1/4in margin all round
+    assert rows[0][1:3] == ("dark", "4in x 4in")  # a 3in square, 1/4in allowance and 1/4in margin all round
     assert any(
         "margin of 1/4in on every side" in part.text for part in chapter.parts if isinstance(part, Paragraph)
     )

@@ -98,7 +98,7 @@ def _column_marks(rows: Sequence[Row], x: float, top: float, wide: float) -> lis
     marks: list[Mark] = [
         grey_text(x, y, "template", SMALLEST),
         grey_text(x + LETTER_WIDE, y, "cut", SMALLEST),
-        grey_text(right, y, "finished, its box", SMALLEST, "end"),
+        grey_text(right, y, "finished, over all", SMALLEST, "end"),
         line_mark(straight((x, y + 3.5), (right, y + 3.5)), "rule", 0.5),
     ]
     for row in rows:

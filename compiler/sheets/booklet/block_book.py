@@ -68,15 +68,15 @@ def block_book(block: Sewn, options: SheetOptions, way: Way = "templates") -> Bo
     """The whole booklet, the block sewn in one of the ways."""
     maker = _Maker(block, options, way)
     chapters = [maker.chapter(part) for part in maker.parts()]
-    return _bound(block, (*chapters, glossary_chapter(words_of(chapters))))
+    return _bound(maker, (*chapters, glossary_chapter(words_of(chapters))))
 
 
 def block_part(block: Sewn, part: BlockPart, options: SheetOptions, way: Way = "templates") -> Book:
     """One chapter, as a book of its own without cover and contents."""
+    maker = _Maker(block, options, way)
     if part == "glossary":
-        book = block_book(block, options, way)
-        return _bound(block, book.chapters[-1:])
-    return _bound(block, (_Maker(block, options, way).chapter(part),))
+        return _bound(maker, block_book(block, options, way).chapters[-1:])
+    return _bound(maker, (maker.chapter(part),))
 
 
 def cut_out_of(way: Way, on_paper: bool) -> CutOut:
@@ -124,6 +124,10 @@ class _Maker:
         """Whether the block is sewn on foundations, and can be."""
         return self.way == "foundation" and self.found().possible
 
+    def cut_out(self) -> CutOut:
+        """What is cut out once for each shape."""
+        return cut_out_of(self.way, self.on_paper())
+
     def chapter(self, part: BlockPart) -> Chapter:
         """One chapter."""
         block, options = self.block, self.options
@@ -136,11 +140,9 @@ class _Maker:
             "papers": lambda: paper_chapter(draft, options, self.under, block.worn),
             "steps": lambda: step_chapter(draft, block.assembly, block.proof, self._needle(), block.worn),
             "difficulty": lambda: difficulty_chapter(
-                difficulty(draft, templates, block.assembly), cut_out_of(self.way, self.on_paper())
+                difficulty(draft, templates, block.assembly), self.cut_out()
             ),
-            "exercise": lambda: exercise_chapter(
-                draft, options, self.under, cut_out_of(self.way, self.on_paper())
-            ),
+            "exercise": lambda: exercise_chapter(draft, options, self.under, self.cut_out()),
             "card": lambda: card_chapter(draft, templates, self.way == "papers"),
             "safety": lambda: safety_chapter(self._rotary(), self._needle() == "machine"),
         }
@@ -190,14 +192,14 @@ def under_title(draft: Draft) -> str:
     return f"{finished_size(draft)} finished · version {draft.version}"
 
 
-def _bound(block: Sewn, chapters: Sequence[Chapter]) -> Book:
-    draft = block.draft
+def _bound(maker: _Maker, chapters: Sequence[Chapter]) -> Book:
+    draft = maker.block.draft
     keywords = ", ".join(("patchwork", "quilt block", "class booklet", *draft.family, *draft.also))
     return Book(
         draft.title,
         under_title(draft),
         cover_picture(draft),
-        tuple(_cover_lines(block)),
+        tuple(_cover_lines(maker.block, maker.cut_out())),
         tuple(chapters),
         f"version {draft.version}, {finished_size(draft)} finished",
         draft.maker,
@@ -213,12 +215,13 @@ def cover_picture(draft: Draft) -> Picture:
     return Picture(tuple(portray(draft, placement)), far.x, far.y, f"The finished block {draft.title}.")
 
 
-def _cover_lines(block: Sewn) -> Iterator[str]:
+def _cover_lines(block: Sewn, cut_out: CutOut) -> Iterator[str]:
     draft = block.draft
     if draft.also:
         yield f"also called {', '.join(draft.also)}"
     yield (
-        f"{count_of(len(draft.pieces), 'piece')}, {count_of(len(block.templates), 'template')}, "
+        f"{count_of(len(draft.pieces), 'piece')}, "
+        f"{count_of(len(block.templates), cut_out) + ', ' if cut_out else ''}"
         f"{count_of(block.assembly.seams, 'seam')}"
     )
     if block.proof:

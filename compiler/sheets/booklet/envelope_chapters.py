@@ -19,7 +19,7 @@ from .content import Chapter, CutLine, List, Paragraph, Part, Section, Table
 CARD_COLUMNS: Final = (
     Column("template", 60.0, bold=True),
     Column("cut", 220.0),
-    Column("finished, its box", 100.0),
+    Column("finished, over all", 100.0),
     Column("which way up", 0.0),
 )
 
@@ -33,7 +33,7 @@ GLOSSARY: Final[dict[str, str]] = {
     "binding": "A strip of cloth folded round the quilt's edge.",
     "border": "Strips or patchwork round the middle of a quilt.",
     "crosswise grain": "The threads from selvage to selvage; they give a little.",
-    "dot": "Where two seams meet on a template: needles start, stop or turn there.",
+    "dot": "Where two seams meet: the needle starts, stops or turns there.",
     "ease": "To take up a little fullness between pins, without a pleat.",
     "fat eighth": "Half a fat quarter: about 9in x 21in of cloth.",
     "fat quarter": "Half a yard of cloth cut in two across its width: about 18in x 21in.",
@@ -168,14 +168,10 @@ def card_chapter(draft: Draft, templates: Sequence[Template], papers: bool = Fal
 def card_parts(draft: Draft, templates: Sequence[Template], papers: bool = False) -> Iterator[Part]:
     """The storage card: every template that belongs in the envelope, with a box to tick; or every kind of
     paper."""
+    ways = () if papers else (("this side up", "either"),)  # papers are all laid print up
     rows = tuple(
         Row(
-            (
-                each.label,
-                cut_words(each),
-                box_words(each.sew),
-                "either" if each.reversible else "this side up",
-            ),
+            (each.label, cut_words(each), box_words(each.sew), *(way[each.reversible] for way in ways)),
             each.label,
         )
         for each in templates
@@ -189,7 +185,7 @@ def card_parts(draft: Draft, templates: Sequence[Template], papers: bool = False
         f"Cut this card off and keep it in the envelope with {held}. Tick each kind as you put it away; a "
         f"box without a tick is a {one} to look for, or to cut again."
     )
-    columns = (replace(CARD_COLUMNS[0], title=one), *CARD_COLUMNS[1:])
+    columns = (replace(CARD_COLUMNS[0], title=one), *CARD_COLUMNS[1:3 if papers else 4])
     yield Table(columns, rows, f"{one.capitalize()}s of {draft.title} in the envelope", ticks=True)
     yield List(("Check square measured, 1in", "Test block sewn and measured"), "box")
     yield List(("Made for", "Date"), "blank")

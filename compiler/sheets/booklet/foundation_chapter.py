@@ -7,7 +7,7 @@ from typing import Final
 
 from ...diagnostics.wording import count_of
 from ...drafting.model import Draft, Piece
-from ...measure.fractions import number_text, ruler_text
+from ...measure.fractions import ruler_text
 from ...measure.length import POINTS_PER_INCH
 from ...sewing.foundation_model import Foundations, Section
 from ..arrange.fills import Fill
@@ -115,7 +115,7 @@ def join_words(found: Foundations) -> Iterator[str]:
 
 def _rows(section: Section) -> Iterator[Row]:
     for number, patch in enumerate(section.patches, 1):
-        size = f"{number_text(patch.width)} x {ruler_text(patch.height)}"
+        size = f"{ruler_text(patch.width)} x {ruler_text(patch.height)}"
         along = f"a line {about(patch.line.length)} long" if patch.line else "the first: pinned, not sewn"
         assert patch.label == f"{section.label}{number}"
         yield Row((patch.label, patch.fabric, size, str(patch.piece), along), patch.label)

@@ -9,7 +9,7 @@ from typing import Final
 from ...diagnostics.wording import one_of
 from ...drafting.model import Draft, Edge
 from ...drafting.stroke import place_of
-from ...measure.fractions import number_text, ruler_text
+from ...measure.fractions import ruler_text
 from ...measure.length import POINTS_PER_INCH
 from ...sewing.foundation_model import Foundations, Section, SectionJoin
 from ..arrange.block_drawing import piece_rings
@@ -115,7 +115,7 @@ def _frames(paper: SectionPaper, sewn: SewnSection, fills: Mapping[str, Fill]) -
         marks = (*_paper_marks(paper, placement), *_stage_marks(stage, placement))
         told = f"{before or 'The paper bare'}; then {patch.label} ({patch.fabric}) "
         told += "sewn along its line and opened out." if stage.line else "pinned behind its number."
-        size = f"{number_text(patch.width)} x {ruler_text(patch.height)}"
+        size = f"{ruler_text(patch.width)} x {ruler_text(patch.height)}"
         yield Card(patch.label, Picture(marks, FRAME, tall, told), (patch.fabric, size))
         before = f"Patches up to {patch.label} on the paper"
     label = paper.section.label

@@ -120,7 +120,7 @@ def _tools(templates: Sequence[Template], plan: CuttingPlan, paper: bool, hand: 
         yield "Iron and pressing board."
         return
     if hand:
-        yield "Light card or heavy paper for the papers, and paper scissors."
+        yield "Light card or heavy paper that goes through your printer, for the papers, and paper scissors."
         yield "Fabric scissors, fine needles, matching thread, basting thread or a glue pen, clips or pins."
         yield "Iron and pressing board."
         return

@@ -27,11 +27,9 @@ PICTURES: Final = (
     "Left: before, right sides up; what is added is shaded, and the seam is the heavy line. Right: after, in "
     "its fabrics."
 )
-ARROWS: Final[dict[Needle, str]] = {
-    "machine": "The arrow shows which way the seam allowances are pressed; two heads: open.",
-    "hand": "The arrow shows which way the seam allowances are pressed; two heads: either way.",
-    "papers": "No arrows: over papers no seam is pressed to one side.",
-}
+ARROW: Final = "The arrow shows which way the seam allowances are pressed"
+TWO_HEADS: Final[dict[Needle, str]] = {"machine": "; two heads: open", "hand": "; two heads: either way"}
+NO_ARROW: Final = "No arrows: over papers no seam is pressed to one side."
 DOTS: Final = "Dots: where a seam starts, stops or turns."
 TICKS: Final = "Ticks across the seam: match marks, to pin at."
 NAMED: Final = "‘Unit 2’ is what step 2 makes."
@@ -85,7 +83,7 @@ def _parts(draft: Draft, assembly: Assembly, needle: Needle, worn: Worn) -> Iter
     cards = tuple(_cards(draft, assembly, plan, needle, worn.fills))
     if not worn.always and needle != "papers":
         yield Paragraph("Seams are pressed as suits the fabrics shown: to the darker where they may.")
-    yield Paragraph(" ".join(_read(assembly, needle)))
+    yield Paragraph(" ".join(_read(assembly, plan, needle)))
     if not all(unit.rectangle for unit in assembly.units):
         yield Paragraph(SHAPED)
     if any(tells_rows(line) for card in cards for line in card.lines):
@@ -102,10 +100,11 @@ def _parts(draft: Draft, assembly: Assembly, needle: Needle, worn: Worn) -> Iter
     yield Paragraph(HAND_PRESSED if needle == "hand" else pressing_words(plan))
 
 
-def _read(assembly: Assembly, needle: Needle) -> Iterator[str]:
+def _read(assembly: Assembly, plan: PressingPlan, needle: Needle) -> Iterator[str]:
     """How to read the pictures: what these steps have in them."""
     yield PICTURES
-    yield ARROWS[needle]
+    opened = any("open" in each.ways for each in plan.seams)
+    yield NO_ARROW if needle == "papers" else f"{ARROW}{TWO_HEADS[needle] if opened else ''}."
     if any(step.turns or step.stops for step in assembly.steps):
         yield DOTS
     if any(step.eased for step in assembly.steps) and needle != "papers":
