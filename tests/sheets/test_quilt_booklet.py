@@ -12,9 +12,10 @@ from piecewright.quilt.model import Quilt
 from piecewright.sheets.arrange.block_sheets import block_leaves
 from piecewright.sheets.arrange.options import SheetOptions
 from piecewright.sheets.booklet.block_book import BLOCK_PARTS
-from piecewright.sheets.booklet.content import Card, Cards, List, Paragraph, Section, Table
+from piecewright.sheets.booklet.content import Card, Cards, Paragraph, Section, Table
 from piecewright.sheets.booklet.quilt_book import QuiltBook
 from piecewright.sheets.booklet.set_pages import chapters_document, set_book
+from piecewright.sheets.booklet.words_of import words_of
 from piecewright.sheets.page import Document, PathMark
 from piecewright.sheets.quilts.tables import size_text
 from piecewright.sheets.quilts.wearing import in_quilt
@@ -213,3 +214,25 @@ def test_foundations_of_a_block_are_lettered_with_the_fabrics_of_the_quilt():
     _, shown = steps_of("sampler", "Ohio Star", "foundation")
     fabrics = {card.lines[0] for card in shown if "trimmed" not in card.title and "·" not in card.title}
     assert fabrics == {"Sand linen", "Indigo print"}
+
+
+def test_blocks_on_foundations_are_printed_and_cut_for_each_and_take_more_cloth():
+    quilt, _ = sewn("sampler")
+    (index,) = [at for at, block in enumerate(quilt.blocks) if block.draft.title == "Ohio Star"]
+    said, _ = steps_of("sampler", "Ohio Star", "foundation")
+    times = quilt.block_counts[index]
+    assert f"The quilt has {times}: print the papers and cut the cloth for each." in " ".join(said)
+    (needs,) = maker("sampler", "foundation").chapters("needs")
+    told = " ".join(part.text for part in needs.parts if isinstance(part, Paragraph))
+    assert f"For {sum(quilt.block_counts)} blocks on foundations buy more: about" in told
+    assert "on foundations" not in " ".join(words_of(maker("sampler").chapters("needs")))
+
+
+def test_sewing_over_papers_asks_for_its_own_tools_and_as_many_papers_as_blocks():
+    (needs,) = maker("sampler", "papers").chapters("needs")
+    assert "basting thread" in " ".join(words_of([needs]))
+    (chapter,) = [each for each in maker("sampler", "papers").book().chapters
+                  if each.title == "Ohio Star: paper pieces"]
+    told = " ".join(words_of([chapter]))
+    assert "These are the papers of one block. The quilt has 3: print them for each" in told
+    assert "Sand linen" in told and "background," not in told  # papers bear the quilt's cloths

@@ -71,7 +71,7 @@ def needs_chapter(
         Section("Fabric", "for one block; multiply for more"),
         Table(FABRIC_COLUMNS, tuple(_fabric_rows(draft, boxes)), "Fabric for one block"),
         Section("Tools", "what these ways of cutting and sewing need"),
-        List(tuple(_tools(templates, plan, bool(found), papers))),
+        List(FOUNDATION_TOOLS if found else PAPER_TOOLS if papers else tuple(tool_words(templates, plan))),
     ]
     return Chapter("What you need", tuple(parts))
 
@@ -110,21 +110,19 @@ def cloth_words(boxes: Sequence[Box]) -> str:
     return f"{count_of(max(2, ceil(area / (36 * 42)), ceil(short / 36)), 'yard')}"
 
 
-def _tools(templates: Sequence[Template], plan: CuttingPlan, paper: bool, hand: bool) -> Iterator[str]:
-    """The tools of the way the block is sewn."""
-    if paper:
-        yield "Thin paper that goes through your printer and tears well, for the foundations."
-        yield "Rotary cutter, mat, and a ruler with a 1/4in line, to trim along the folded paper."
-        yield "Card or a second ruler, to fold the paper along."
-        yield "Sewing machine with a strong needle, size 90/14, thread, pins, and a seam ripper."
-        yield "Iron and pressing board."
-        return
-    if hand:
-        yield "Light card or heavy paper that goes through your printer, for the papers, and paper scissors."
-        yield "Fabric scissors, fine needles, matching thread, basting thread or a glue pen, clips or pins."
-        yield "Iron and pressing board."
-        return
-    yield from tool_words(templates, plan)
+FOUNDATION_TOOLS: Final = (
+    "Thin paper that goes through your printer and tears well, for the foundations.",
+    "Rotary cutter, mat, and a ruler with a 1/4in line, to trim along the folded paper.",
+    "Card or a second ruler, to fold the paper along.",
+    "Sewing machine with a strong needle, size 90/14, thread, pins, and a seam ripper.",
+    "Iron and pressing board.",
+)
+PAPER_TOOLS: Final = (
+    "Light card or heavy paper that goes through your printer, for the papers, and paper scissors.",
+    "Fabric scissors, fine needles, matching thread, basting thread or a glue pen, clips or pins.",
+    "Iron and pressing board.",
+)
+"""Tools of a way of sewing (common practice, no published source)."""
 
 
 def cutting_chapter(templates: Sequence[Template], plan: CuttingPlan) -> Chapter:

@@ -23,7 +23,7 @@ from ..arrange.style import CUT, line_mark
 from ..page import Mark
 from ..quilts.flow import Column, Row
 from ..quilts.wearing import Worn, always_worn
-from .content import Chapter, List, Paragraph, Picture, Table
+from .content import Chapter, List, Paragraph, Part, Picture, Table
 from .foundation_paper import MIRROR, mirrored_ring
 from .inside_labels import Outside, beside_column, clear_label
 from .paper_shapes import Drawn, PaperShape, ShapePage, lay_out
@@ -79,7 +79,7 @@ def paper_chapter(draft: Draft, options: SheetOptions, under: str, worn: Worn | 
     """The chapter with its papers. `worn`: in which fabrics, as far as they are always the same."""
     worn = always_worn(draft, worn)
     draft = worn.draft(draft)
-    parts = (
+    parts: tuple[Part, ...] = (
         Paragraph(f"{count_of(len(draft.pieces), 'paper')}, one for every piece of the block.", strong=True),
         *(Paragraph(words) for words in worn.words),
         _picture(draft),

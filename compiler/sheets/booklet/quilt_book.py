@@ -34,7 +34,10 @@ from .block_book import QUILTED, BlockPart, Sewn, Way, block_chapters, cut_out_o
 from .content import Book, Chapter, List, Paragraph, Part, Picture, Section
 from .envelope_chapters import card_parts, cause_lines, glossary_chapter, safety_chapter
 from .finish_chapter import finish_chapter
+from .foundation_chapter import TITLE as FOUNDATIONS
+from .paper_pieces import TITLE as PAPERS
 from .quilt_chapters import chart_chapter, counts_chapter, supplies_chapter
+from .quilt_ways import copies_words, way_parts
 from .row_chapter import row_chapter
 from .words_of import words_of
 
@@ -66,6 +69,11 @@ class QuiltBook:
     ) -> None:
         self.quilt, self.plan, self.made = quilt, plan, made
         self.options, self.way_for, self.sheets = options, way_for, sheets
+        ways = [way_for(block) for block in quilt.blocks]
+        tried = {index: foundations(quilt.blocks[index].draft, made.blocks[index].assembly)
+                 for index, way in enumerate(ways) if way == "foundation"}
+        self.found = {index: found for index, found in tried.items() if found.possible}
+        self.cut_outs = [cut_out_of(way, index in self.found) for index, way in enumerate(ways)]
 
     def book(self) -> Book:
         """The whole booklet."""
@@ -93,7 +101,9 @@ class QuiltBook:
             case "picture":
                 yield Chapter("The quilt", (), (picture_leaf(quilt, paper),), true_size=False)
             case "needs":
-                yield supplies_chapter(quilt, plan)
+                found = supplies_chapter(quilt, plan)
+                more = way_parts(quilt, plan, self.cut_outs, self.found)
+                yield replace(found, parts=(*found.parts, *more))
             case "counts":
                 yield counts_chapter(quilt, plan)
             case "chart":
@@ -113,9 +123,9 @@ class QuiltBook:
             case "card":
                 yield from self._card_chapter()
             case "safety":
-                yield safety_chapter(by_rotary(plan))
+                yield safety_chapter(by_rotary(plan) or bool(self.found))
 
-    def _block_chapters(self, parts: Sequence[BlockPart]) -> Iterator[Chapter]:
+    def _block_chapters(self, wanted: Sequence[BlockPart]) -> Iterator[Chapter]:
         """Those chapters of every block; in the booklet itself, as far as they belong to its way of
         sewing."""
         papers: dict[str, None] = {}  # to draft on: one of a kind serves all blocks
@@ -133,10 +143,15 @@ class QuiltBook:
             times = count_of(self.quilt.block_counts[index], "time")
             under = f"{size} finished · version {block.draft.version} · {times} in {self.quilt.title}"
             way, sheets = self.way_for(block), self._sheets(index)
-            for chapter in block_chapters(sewn, self.options, way, under, sheets, parts):
+            for chapter in block_chapters(sewn, self.options, way, under, sheets, wanted):
+                parts = chapter.parts
+                if chapter.title == {"": FOUNDATIONS, "paper shape": PAPERS}.get(self.cut_outs[index]):
+                    told = copies_words(self.cut_outs[index], self.quilt.block_counts[index])
+                    parts = (parts[0], Paragraph(told), *parts[1:])
                 yield replace(
-                    chapter, title=f"{name}: {chapter.title.lower()}", sheets=tuple(new(chapter.sheets))
-                )
+                    chapter, title=f"{name}: {chapter.title.lower()}", parts=parts,
+                    sheets=tuple(new(chapter.sheets)),
+                )  # fmt: skip
 
     def _sheets(self, index: int) -> BlockSheets:
         """What lays out a block's templates: in the quilt's cloths."""
@@ -169,9 +184,7 @@ class QuiltBook:
         for index, block in enumerate(self.quilt.blocks):
             yield Section(block_name(self.quilt, index))
             found = difficulty(block.draft, block.templates, self.made.blocks[index].assembly)
-            way = self.way_for(block)
-            on_paper = way == "foundation" and self._goes_on_paper(index)
-            yield List(tuple(cause_lines(found, cut_out_of(way, on_paper))))
+            yield List(tuple(cause_lines(found, self.cut_outs[index])))
 
     def _card_chapter(self) -> Iterator[Chapter]:
         """The cards, where there is one."""
@@ -181,14 +194,10 @@ class QuiltBook:
 
     def _cards(self) -> Iterator[Part]:
         """A card for the envelope of each block."""
-        for index in range(len(self.quilt.blocks)):
-            block, way = worn_block(self.quilt, index), self.way_for(self.quilt.blocks[index])
-            if way != "foundation" or not self._goes_on_paper(index):
-                yield from card_parts(block.draft, block.templates, way == "papers")
-
-    def _goes_on_paper(self, index: int) -> bool:
-        """Whether the block can be sewn on foundations: then it has no templates for an envelope."""
-        return foundations(self.quilt.blocks[index].draft, self.made.blocks[index].assembly).possible
+        for index, cut_out in enumerate(self.cut_outs):
+            if cut_out:
+                block = worn_block(self.quilt, index)
+                yield from card_parts(block.draft, block.templates, cut_out == "paper shape")
 
     def bound(self, chapters: Sequence[Chapter]) -> Book:
         """The chapters as a book with the quilt's cover."""
