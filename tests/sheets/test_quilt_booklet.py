@@ -12,7 +12,7 @@ from piecewright.quilt.model import Quilt
 from piecewright.sheets.arrange.block_sheets import block_leaves
 from piecewright.sheets.arrange.options import SheetOptions
 from piecewright.sheets.booklet.block_book import BLOCK_PARTS
-from piecewright.sheets.booklet.content import Card, Cards, Paragraph, Section, Table
+from piecewright.sheets.booklet.content import Card, Cards, List, Paragraph, Section, Table
 from piecewright.sheets.booklet.quilt_book import QuiltBook
 from piecewright.sheets.booklet.set_pages import chapters_document, set_book
 from piecewright.sheets.booklet.words_of import words_of
