@@ -31,7 +31,8 @@ def test_a_booklet_is_one_pdf_and_one_page_of_html(here: Path) -> None:
     assert (ended.status, ended.err) == (0, "")
     assert sorted(os.listdir(here)) == ["tidewater-vane-v2-booklet.html", "tidewater-vane-v2-booklet.pdf"]
     assert "Wrote tidewater-vane-v2-booklet.html." in ended.out
-    assert marks_of(here / "tidewater-vane-v2-booklet.pdf")[:2] == ["Cover", "Contents"]
+    cover, contents, *_ = marks_of(here / "tidewater-vane-v2-booklet.pdf")
+    assert cover == "Cover" and contents.startswith("Contents")
     html = (here / "tidewater-vane-v2-booklet.html").read_text()
     assert html.startswith("<!DOCTYPE html>") and "<h1>Tidewater Vane</h1>" in html
 
