@@ -51,6 +51,7 @@ class Construction:
     known: dict[str, complex]
     found: dict[str, complex]
     steps: tuple[str, ...]
+    measured: int  # of those found: how many could only be measured
 
 
 def construct(draft: Draft) -> Construction:
@@ -80,7 +81,7 @@ class _Constructing:
         if measured:
             self.steps.append(f"Measure from the left and from the top: {'; '.join(measured)}.")
         found = {name: place for name, place in self.known.items() if name not in self.start}
-        return Construction(self.start, found, tuple(self.steps))
+        return Construction(self.start, found, tuple(self.steps), len(measured))
 
     def _ways(self) -> Iterator[Callable[[], bool]]:
         """The ways of finding, the easiest first."""

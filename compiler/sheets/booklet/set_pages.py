@@ -90,7 +90,7 @@ def _run_pages(
     box = open_body(paper, len(note_lines(paper, note)))
     items = list(contents)
     for chapter in run:
-        items += _read_items(chapter, box[2] - box[0])
+        items += _read_items(chapter, box[2] - box[0], box[3] - box[1])
     pages = flow(items, box) if items else []
     sheets = run[-1].sheets
     group = run[0].title if len(run) == 1 and len(pages) + len(sheets) > 1 else ""
@@ -113,12 +113,13 @@ def _run_pages(
     return [*leaves, *printed], starts
 
 
-def _read_items(chapter: Chapter, width: float) -> list[Item]:
-    """What is read of a chapter, its heading first; nothing where it has sheets alone."""
+def _read_items(chapter: Chapter, width: float, tall: float) -> list[Item]:
+    """What is read of a chapter, its heading first, on pages so tall; nothing where it has sheets alone."""
     if not chapter.parts:
         return []
     items = [_heading(chapter.title), *(item for part in chapter.parts for item in items_of(part, width))]
-    return together(items) if chapter.whole else items
+    fits = sum(item.tall for item in items) <= tall
+    return together(items) if chapter.whole and fits else items
 
 
 def _heading(title: str) -> Item:
