@@ -173,7 +173,10 @@ def test_a_pineapple_is_drafted_by_its_lines():
         "Draw light lines right across, upright 3/4in, 1 1/2in, 2 1/4in, 3in, 5in, 5 3/4in, 6 1/2in and "
         "7 1/4in from the left; level ones as far from the top."
     )
-    assert guides.steps[1].startswith("From each corner measure 1 1/4in, 2in, 2 3/4in and 3 1/2in along the")
+    assert guides.steps[1] == (
+        "From each corner measure 6in along both sides and join the marks; then draw 4 more lines beside that "
+        "one, each 3/4in nearer the corner."
+    )
 
 
 @pytest.mark.parametrize("title", ["Drunkard's Path", "Fanny's Fan"])

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 from math import sqrt
 from typing import Final
 
@@ -98,15 +99,16 @@ def _corner_words(cut_off: dict[str, list[float]]) -> Iterator[str]:
 
 
 def _cut_off_words(lengths: Sequence[float]) -> Iterator[str]:
-    """Where the lines across a corner pass: along the diagonal where only that lies on marks of the ruler."""
-    diagonal = {each: round(each / sqrt(2), 6) for each in lengths}
-    slanting = [each for each in lengths if not reads_exactly(each) and reads_exactly(diagonal[each])]
-    along = [each for each in lengths if each not in slanting]
-    if slanting:
-        marks = _lengths([diagonal[each] for each in slanting])
-        yield f"{marks} along the diagonal, and draw lines square to it through the marks."
-    if along:
-        yield f"{_lengths(along)} along both sides, and join the marks across it, each with its like."
+    """Where the lines across a corner pass: of lines evenly apart the furthest, and how far they are apart."""
+    far = sorted(lengths, reverse=True)
+    apart = {round((one - other) / sqrt(2), 5) for one, other in pairwise(far)}
+    if len(far) > 2 and len(apart) == 1 and reads_exactly(far[0]) and reads_exactly(min(apart)):
+        yield (
+            f"{about(far[0])} along both sides and join the marks; then draw {len(far) - 1} more lines beside "
+            f"that one, each {about(min(apart))} nearer the corner."
+        )
+        return
+    yield f"{_lengths(far)} along both sides, and join the marks across it, each with its like."
 
 
 def _through_corners(start: complex, end: complex, draft: Draft) -> bool:
