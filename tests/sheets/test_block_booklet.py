@@ -185,6 +185,14 @@ def test_the_cloth_to_have_at_hand_holds_the_cuts():
     assert cloth_words([("dark", 30.0, 30.0, 6)]) == "6 yards"
 
 
+def test_diamonds_take_more_of_a_strip_than_their_cuts_lie_apart():
+    # Four diamonds of 3in square across, cut at 45deg from a 3in strip: 4 x 3in x 4.243in.
+    (table, *_) = [
+        part for part in chapters("Eight-pointed Star")["What you need"].parts if isinstance(part, Table)
+    ]
+    assert {row.cells[3] for row in table.rows if row.cells[0] in ("medium", "dark")} == {"51 sq in"}
+
+
 def test_the_storage_card_has_a_box_for_every_template():
     block = sewn("Eight-pointed Star")
     card = chapters("Eight-pointed Star")["Storage card"]

@@ -174,8 +174,8 @@ def test_a_pineapple_is_drafted_by_its_lines():
         "7 1/4in from the left; level ones as far from the top."
     )
     assert guides.steps[1] == (
-        "From each corner measure 6in along both sides and join the marks; then draw 4 more lines beside that "
-        "one, each 3/4in nearer the corner."
+        "From each corner measure 6in along both sides and join the marks; then draw 4 more lines beside it, "
+        "each 3/4in nearer the corner."
     )
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 from piecewright.drafting.model import Draft
+from piecewright.measure.fractions import ruler_text
 from piecewright.sewing.foundation import foundations
 from piecewright.sewing.foundation_model import Foundations, Section
 from piecewright.sheets.arrange.leaves import bound
@@ -166,10 +167,14 @@ def test_the_chapter_gives_cloth_for_every_patch_its_margin_and_the_joins_in_ord
     found = foundations(draft)
     chapter = foundation_chapter(draft, found, SheetOptions(), "under")
     rows = [row.cells for part in chapter.parts if isinstance(part, Table) for row in part.rows]
-    assert [row[0] for row in rows] == [
-        patch.label for section in found.sections for patch in section.patches
-    ]
-    assert rows[0][1:3] == ("dark", "4in x 4in")  # a 3in square, 1/4in allowance and 1/4in margin all round
+    patches = {patch.label: patch for section in found.sections for patch in section.patches}
+    assert sorted(label for row in rows for label in row[3].split(", ")) == sorted(patches)
+    for fabric, count, size, labels in rows:
+        named = [patches[label] for label in labels.split(", ")]
+        assert int(count) == len(named) and {patch.fabric for patch in named} == {fabric}
+        assert {f"{ruler_text(patch.width)} x {ruler_text(patch.height)}" for patch in named} == {size}
+    # A 3in square, 1/4in allowance and 1/4in margin all round.
+    assert ("dark", "1", "4in x 4in", "A1") in rows
     assert any(
         "margin of 1/4in on every side" in part.text for part in chapter.parts if isinstance(part, Paragraph)
     )

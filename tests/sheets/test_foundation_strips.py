@@ -14,7 +14,7 @@ from piecewright.sheets.booklet.content import Card, Cards, Part, Section
 from piecewright.sheets.booklet.foundation_paper import SectionPaper, section_papers
 from piecewright.sheets.booklet.foundation_sewn import printed_areas, sew_section
 from piecewright.sheets.booklet.foundation_strip import join_cards, strip_parts
-from piecewright.sheets.page import PathMark
+from piecewright.sheets.page import PathMark, TextMark
 from piecewright.sheets.quilts.wearing import own_roles
 from shapely.geometry import Polygon
 from shapely.ops import unary_union
@@ -168,3 +168,10 @@ def test_joins_are_shown_with_the_first_group_apart_from_the_second():
     for card in cards:
         one, two = (shape([mark]) for mark in marks(card, "part"))
         assert not one.intersects(two) and len(marks(card, "sewn")) == 2
+
+
+def test_the_sections_that_are_joined_are_named_in_the_picture():
+    draft = LIBRARY["Storm at Sea"]
+    cards = join_cards(draft, foundations(draft), ["one", "two", "three"], own_roles(draft).fills).cards
+    named = [[mark.text for mark in card.picture.marks if isinstance(mark, TextMark)] for card in cards]
+    assert [sorted(each) for each in named] == [["C", "D"], ["A", "B"], ["A", "B", "C", "D"]]

@@ -3,19 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from fractions import Fraction
 from typing import Final
 
 from ...diagnostics.wording import count_of
 from ...drafting.model import Draft, Piece
 from ...measure.fractions import ruler_text
 from ...measure.length import POINTS_PER_INCH
-from ...sewing.foundation_model import Foundations, Section
+from ...sewing.foundation_model import Foundations
 from ..arrange.fills import Fill
 from ..arrange.leaves import Leaf
 from ..arrange.options import SheetOptions
 from ..arrange.paths import Placement, flat_ring, open_path, ring_path
 from ..arrange.room import Room
 from ..arrange.style import line_mark
+from ..arrange.swatches import fabric_order
 from ..page import Mark
 from ..quilts.flow import Column, Row
 from ..quilts.wearing import Worn, always_worn
@@ -32,11 +34,10 @@ PICTURE: Final = 190.0  # points of the longer side of the picture of sections
 PICTURE_SIZES: Final = (13.0, 10.5, 8.5, 7.0)
 
 COLUMNS: Final = (
-    Column("patch", 40.0, bold=True),
-    Column("fabric", 120.0),
-    Column("cut a piece", 110.0, bold=True),
-    Column("piece in the block", 90.0),
-    Column("sewn along", 0.0),
+    Column("fabric", 120.0, bold=True),
+    Column("cut", 24.0, "end", bold=True),
+    Column("size", 110.0, bold=True),
+    Column("for patches", 0.0),
 )
 
 HOW: Final = (
@@ -86,21 +87,20 @@ def _parts(draft: Draft, found: Foundations, fills: Mapping[str, Fill]) -> Itera
     several = count_of(len(found.sections), "section")
     yield Paragraph(f"This block is sewn on paper in {several}.", strong=True)
     yield _picture(draft, found)
+    margin = ruler_text(found.margin)
+    yield Heading("Cloth for the patches", f"allowance and {margin} more on every side counted in")
+    yield Paragraph(
+        f"Each size covers its patch with the seam allowance of {ruler_text(draft.allowance)} and a margin "
+        f"of {margin} on every side, rounded up to the next quarter inch: cut without fuss, and trim on the "
+        "paper. Pin its name to each."
+    )
+    yield Table(COLUMNS, tuple(_rows(draft, found)), "Cloth for the patches")
     yield Heading("How to sew on a foundation")
     yield List((*HOW, OUT if found.joins else OUT_OF_ONE), "number")
     yield from strip_parts(draft, found, section_papers(draft, found), fills)
     if found.joins:
         yield Heading("Join the sections", "in this order")
         yield join_cards(draft, found, tuple(join_words(found)), fills)
-    margin = ruler_text(found.margin)
-    yield Heading("Cloth for each patch", f"allowance and {margin} more on every side counted in")
-    yield Paragraph(
-        f"Each size covers its patch with the seam allowance of {ruler_text(draft.allowance)} and a margin "
-        f"of {margin} on every side, rounded up to the next quarter inch: cut without fuss, and trim on the "
-        "paper."
-    )
-    for section in found.sections:
-        yield Table(COLUMNS, tuple(_rows(section)), f"Cloth for section {section.label}")
 
 
 def join_words(found: Foundations) -> Iterator[str]:
@@ -113,12 +113,18 @@ def join_words(found: Foundations) -> Iterator[str]:
         )
 
 
-def _rows(section: Section) -> Iterator[Row]:
-    for number, patch in enumerate(section.patches, 1):
-        size = f"{ruler_text(patch.width)} x {ruler_text(patch.height)}"
-        along = f"a line {about(patch.line.length)} long" if patch.line else "the first: pinned, not sewn"
-        assert patch.label == f"{section.label}{number}"
-        yield Row((patch.label, patch.fabric, size, str(patch.piece), along), patch.label)
+def _rows(draft: Draft, found: Foundations) -> Iterator[Row]:
+    """What is cut of each fabric, the largest first; pieces of one size together."""
+    patches = [patch for section in found.sections for patch in section.patches]
+    fabrics = dict.fromkeys((*fabric_order(draft), *(patch.fabric for patch in patches)))
+    for fabric in fabrics:
+        sizes: dict[tuple[Fraction, Fraction], list[str]] = {}
+        for patch in patches:
+            if patch.fabric == fabric:
+                sizes.setdefault((patch.width, patch.height), []).append(patch.label)
+        for (width, height), labels in sorted(sizes.items(), key=lambda each: each[0], reverse=True):
+            size = f"{ruler_text(width)} x {ruler_text(height)}"
+            yield Row((fabric, str(len(labels)), size, ", ".join(labels)), fabric)
 
 
 def _picture(draft: Draft, found: Foundations) -> Picture:

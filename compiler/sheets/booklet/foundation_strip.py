@@ -16,7 +16,7 @@ from ..arrange.block_drawing import piece_rings
 from ..arrange.fills import Fill, texture_mark
 from ..arrange.paths import Placement, Ring, closed, flat_ring, open_path, ring_path, straight
 from ..arrange.room import Box, Room
-from ..arrange.style import BLACK, SEW_DASH, WHITE, line_mark
+from ..arrange.style import BLACK, WHITE, line_mark
 from ..page import Mark, PathMark, Segment
 from .content import Card, Cards, Paragraph, Part, Picture
 from .content import Section as Heading
@@ -29,13 +29,14 @@ ACROSS: Final = 6  # frames side by side
 FRAME: Final = 78.0  # points: each is as wide, and no taller
 LARGEST: Final = 0.5  # of true size
 PAPER_LINE: Final = 0.8
-PRINT_LINE: Final = 0.4
+PRINT_LINE: Final = 0.5
+PRINT: Final = (0.55, 0.55, 0.55)  # as it shines through
 SIZES: Final = (10.5, 8.5, 7.0)
 
 READ: Final = (
     "From the cloth’s side, as the block will look; the print lies on the other side. Each picture: the "
-    "cloth laid so far, the new patch shaded and already opened out, its seam heavy; dashed is the print. "
-    "The last is trimmed along the solid line, in its fabrics."
+    "cloth laid so far, the new patch shaded and already opened out, its seam heavy; the grey lines are the "
+    "print. The last is trimmed along the solid line, in its fabrics."
 )
 
 
@@ -145,7 +146,7 @@ def _paper_marks(paper: SectionPaper, placement: Placement) -> Iterator[Mark]:
     yield line_mark(ring_path(mirrored_ring(paper.cut), placement), "paper", PAPER_LINE)
     for ring in (paper.sew, *((line,) for _, line in paper.lines)):
         path = open_path([MIRROR.edge(edge) for edge in ring], placement)
-        yield line_mark(path, "print", PRINT_LINE, SEW_DASH)
+        yield PathMark(path, PRINT, PRINT_LINE, (), None, "print")
 
 
 def _stage_marks(stage: Stage, placement: Placement) -> Iterator[Mark]:
@@ -207,9 +208,11 @@ def _join_scene(draft: Draft, sections: Mapping[str, Section], join: SectionJoin
     start, end = place_of(join.seam.start), place_of(join.seam.end)
     beside = sum((place_of(draft.pieces[n - 1].inside) - start) / (end - start) for n in first).imag
     seam = join.seam if beside > 0 else join.seam.reversed()
-    patches = {patch.piece: patch for section in sections.values() for patch in section.patches}
+    fabrics = {patch.piece: patch.fabric for section in sections.values() for patch in section.patches}
+    names = {max(section.order, key=lambda number: float(draft.pieces[number - 1].area)): section.label
+             for section in sections.values()}  # each section is named once, on its largest piece
     shown = [
-        tuple(Shown(piece_rings(draft.pieces[number - 1]), patches[number].fabric, patches[number].label)
+        tuple(Shown(piece_rings(draft.pieces[number - 1]), fabrics[number], names.get(number, ""))
               for number in group)
         for group in (first, second)
     ]

@@ -99,14 +99,12 @@ def _corner_words(cut_off: dict[str, list[float]]) -> Iterator[str]:
 
 
 def _cut_off_words(lengths: Sequence[float]) -> Iterator[str]:
-    """Where the lines across a corner pass: of lines evenly apart the furthest, and how far they are apart."""
+    """Where the lines across a corner pass: the furthest of even ones, and how far apart they are."""
     far = sorted(lengths, reverse=True)
     apart = {round((one - other) / sqrt(2), 5) for one, other in pairwise(far)}
     if len(far) > 2 and len(apart) == 1 and reads_exactly(far[0]) and reads_exactly(min(apart)):
-        yield (
-            f"{about(far[0])} along both sides and join the marks; then draw {len(far) - 1} more lines beside "
-            f"that one, each {about(min(apart))} nearer the corner."
-        )
+        more = f"{len(far) - 1} more lines beside it, each {about(min(apart))} nearer the corner"
+        yield f"{about(far[0])} along both sides and join the marks; then draw {more}."
         return
     yield f"{_lengths(far)} along both sides, and join the marks across it, each with its like."
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
-from math import ceil
+from math import ceil, radians, sin
 from typing import Final
 
 from ...cutting.model import Template
@@ -33,6 +33,9 @@ CLOTHS: Final = (
     ("1 yd, 36in x 42in", 36, 42),
 )
 """Pieces in which cloth is sold (common practice; fat quarter and fat eighth as in guides of the trade)."""
+
+ASLANT: Final = ("diamond", "parallelogram", "hexagon")
+"""Ways of cutting whose cuts lie aslant, and are measured square across."""
 
 FABRIC_COLUMNS: Final = (
     Column("fabric", 150.0, bold=True),
@@ -80,7 +83,14 @@ Box = tuple[str, float, float, int]  # fabric, width, height, how many
 
 
 def _cut_boxes(plan: CuttingPlan) -> list[Box]:
-    return [(cut.fabric, float(cut.width), float(cut.strip or cut.height), cut.cuts) for cut in plan.cuts]
+    return [(cut.fabric, _along(cut), float(cut.strip or cut.height), cut.cuts) for cut in plan.cuts]
+
+
+def _along(cut: Cut) -> float:
+    """What a cut takes of its strip's length: cuts aslant lie further apart along it than square across."""
+    if cut.kind in ASLANT and cut.angle:
+        return float(cut.width) / sin(radians(float(cut.angle)))
+    return float(cut.width)
 
 
 def _patch_boxes(found: Foundations) -> list[Box]:

@@ -168,8 +168,9 @@ def _plain(part: Sequence[Shown], placement: Placement, shade: tuple[float, floa
     """A part with one shade and its letters."""
     path = tuple(chain(*(ring_path(ring, placement) for each in part for ring in each.rings)))
     yield PathMark(path, BLACK, THIN, (), shade, "part")
-    if len(part) <= LETTERED:
-        for each in part:
+    named = [each for each in part if each.letter]
+    if len(named) <= LETTERED:
+        for each in named:
             room = Room(tuple(flat_ring(ring, placement) for ring in each.rings))
             yield from label_marks(room, each.letter, (), each.letter, SIZES) or ()
 
