@@ -160,10 +160,28 @@ def _settle(assembly: Assembly, ties: Sequence[Tie], darker: Mapping[int, float]
         for copy in range(step.batch):
             seam = (step.step, copy if step.step in apart else 0)
             wishes[seam] = wishes.get(seam, 0.0) + darker[step.step]
-    settled = every.settle(wishes)
+    leans = [((step, copy if step in apart else 0), lean) for step, copy, lean in _leans(assembly)]
+    settled = every.settle(wishes, leans)
     ways = {(step.step, copy): settled[step.step, copy if step.step in apart else 0]
             for step in assembly.steps for copy in range(step.batch)}
     return ways, {(step, copy) for step, copy in ways if (step, copy if step in apart else 0) in opened}
+
+
+def _leans(assembly: Assembly) -> list[tuple[int, int, float]]:
+    """Step, copy, and how far the seam's first part lies to the left, or else above: in reading order. So,
+    where all else is equal, the seams of the first row are all pressed to the left. Of a batch whose copies
+    are turned about nothing is told: they are rather pressed alike."""
+    turned = {step.step for step, unit in zip(assembly.steps, assembly.units, strict=True)
+              if any(copy.turned for copy in unit.copies)}
+    found = []
+    for step, copy, strokes in _seams(assembly):
+        if step.step in turned:
+            continue
+        longest = max(strokes, key=lambda stroke: round(stroke.length, 6))
+        at, first = longest.at(0.5), longest.direction(0.5) * 1j
+        lean = -first.real if abs(first.real) > EVEN else -first.imag
+        found.append(((round(at.imag, 3), round(at.real, 3)), (step.step, copy, lean)))
+    return [each for _, each in sorted(found)]
 
 
 def _length(assembly: Assembly, seam: Seam) -> float:

@@ -2,10 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
+from typing import Final
 
 Seam = tuple[int, int]
 """A step and one of its copies, counted from 0."""
+
+
+NO_WISH: Final = 1e-6
+"""A sum of wishes that is no more is none: rounding of floats, far below the faintest shade over an inch."""
 
 
 class Ties:
@@ -37,13 +42,17 @@ class Ties:
         """Whether a seam's group has contradicting ties."""
         return self._first(seam)[0] in self._torn
 
-    def settle(self, wishes: Mapping[Seam, float]) -> dict[Seam, bool]:
-        """Which way each seam goes: of a group's two ways, the one with the greater sum of wishes for
-        True."""
+    def settle(self, wishes: Mapping[Seam, float], leans: Iterable[tuple[Seam, float]]) -> dict[Seam, bool]:
+        """Which way each seam goes: of a group's two ways, the one with the greater sum of wishes for True;
+        where neither is, as the first of its seams leans: `leans` has them in order, more than 0 for True."""
         sums: dict[Seam, float] = {}
         for seam, wish in wishes.items():
             first, same = self._first(seam)
             sums[first] = sums.get(first, 0.0) + (wish if same else -wish)
+        for seam, lean in leans:
+            first, same = self._first(seam)
+            if abs(sums[first]) <= NO_WISH:
+                sums[first] = lean if same else -lean
         found = {}
         for seam in wishes:
             first, same = self._first(seam)

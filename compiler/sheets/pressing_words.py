@@ -114,17 +114,24 @@ def _rows(middles: Sequence[complex]) -> list[tuple[int, int]]:
 
 
 def _row_words(places: Sequence[tuple[int, int]]) -> str:
-    """`1st and 4th in row 1, 2nd in row 3`."""
-    found: dict[int, list[str]] = {}
+    """`1st and 4th in rows 1 and 3, 2nd in row 4`."""
+    ranks: dict[int, list[int]] = {}
     for row, rank in sorted(places):
-        found.setdefault(row, []).append(_ordinal(rank))
-    return ", ".join(f"{one_of(ranks, 'and')} in row {row}" for row, ranks in found.items())
+        ranks.setdefault(row, []).append(rank)
+    rows: dict[tuple[int, ...], list[int]] = {}
+    for row, own in ranks.items():
+        rows.setdefault(tuple(own), []).append(row)
+    return ", ".join(f"{one_of([_ordinal(rank) for rank in own], 'and')} {_in_rows(those)}"
+                     for own, those in rows.items())
 
 
 def _whole_rows(places: Sequence[tuple[int, int]]) -> str:
     """`in rows 1 and 3`, where no row has more than one copy."""
-    rows = [str(row) for row, _ in sorted(places)]
-    return f"in row{'s' if len(rows) > 1 else ''} {one_of(rows, 'and')}"
+    return _in_rows([row for row, _ in sorted(places)])
+
+
+def _in_rows(rows: Sequence[int]) -> str:
+    return f"in row{'s' if len(rows) > 1 else ''} {one_of([str(row) for row in rows], 'and')}"
 
 
 def _ordinal(number: int) -> str:

@@ -75,7 +75,7 @@ def test_a_seam_that_cannot_lie_opposite_is_offered_open():
     assert ties.tie((1, 0), (2, 0), False) and ties.tie((2, 0), (3, 0), False)
     assert not ties.tie((1, 0), (3, 0), False)
     assert ties.torn((2, 0)) and not ties.torn((4, 0))
-    ways = ties.settle({(1, 0): 1.0, (2, 0): -3.0, (3, 0): 1.0})
+    ways = ties.settle({(1, 0): 1.0, (2, 0): -3.0, (3, 0): 1.0}, {})
     assert (ways[1, 0], ways[2, 0], ways[3, 0]) == (True, False, True)
 
 

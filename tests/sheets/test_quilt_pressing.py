@@ -58,3 +58,16 @@ def test_every_seam_of_a_row_has_its_arrow():
     for card in (first, last):
         heads = [mark for mark in paths(card.picture, "press") if mark.fill]
         assert len(heads) == 3, "three seams join four parts"
+
+
+@pytest.mark.parametrize("body", [
+    "set straight 4 across 4 down of 4in { alternate pair }",
+    "set straight 4 across 5 down of 4in { alternate pair, sail, sail }",
+])
+def test_the_seams_of_a_row_are_all_pressed_one_way_where_nothing_is_darker(body):
+    """So that a whole row is pressed in one go (common practice, no published source)."""
+    *rows, _ = row_cards(body)
+    for card in rows:
+        lines = [mark.path for mark in paths(card.picture, "press") if not mark.fill]
+        assert len(lines) == 3
+        assert len({path[-1][1] > path[0][1] for path in lines}) == 1, card.title

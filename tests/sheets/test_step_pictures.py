@@ -230,7 +230,7 @@ def test_copies_that_are_pressed_differently_are_told_by_their_place_in_the_bloc
 
 def test_many_copies_are_told_by_row_and_the_most_of_them_as_the_others():
     draft, assembly, cards = sewn("Goose in the Pond")
-    told = "Press 4 toward A (background) (2nd and 3rd in row 1, 2nd and 3rd in row 4) "
+    told = "Press 4 toward A (background) (2nd and 3rd in rows 1 and 4) "
     told += "and the other 8 toward A (dark)."
     assert cards[0].lines[1] == told
     chapter = step_chapter(draft, assembly, None)
