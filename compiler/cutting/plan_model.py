@@ -80,6 +80,7 @@ class Slice:
     axis: Literal["across", "along"]  # across the bolt (a strip) or along it (a sub-cut)
     at: Number  # inches from the region's top (across) or left (along)
     text: str  # the instruction in words
+    strips: tuple[int, ...] = ()  # numbers of the strips of the cloth that it is done to, told once for all
 
 
 @dataclass(frozen=True, slots=True)

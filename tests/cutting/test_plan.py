@@ -54,9 +54,9 @@ def test_triangles_in_words():
     plan = planned([need(half_square(3), 40), need(quarter_square(4), 4)])
     assert words(plan) == [
         "Cut a strip 5 1/4in wide across the cloth.", "Cut 2 strips 3 7/8in wide across the cloth.",
-        "Cut it across at 5 1/4in: 1 square.", "Cut a piece 3 7/8in high for 9 squares.",
-        "Cut it across every 3 7/8in: 9 squares.", "Cut one of them across every 3 7/8in: 10 squares.",
-        "Cut one of them across at 3 7/8in: 1 square.",
+        "Cut it across at 5 1/4in: 1 square.", "From what is left, cut a piece 3 7/8in high for 9 squares.",
+        "Cut it across every 3 7/8in: 9 squares.", "Cut it across every 3 7/8in: 10 squares.",
+        "Cut it across at 3 7/8in: 1 square.",
     ]
     assert [cut.then for cut in plan.cuts] == [
         "Cut each square once corner to corner.", "Cut each square twice corner to corner."]
@@ -156,7 +156,7 @@ def test_centimetres_go_through():
     (made,) = outcome.value.fabrics
     assert float(made.used) * 2.54 == pytest.approx(5 * 11.5) and made.buy_text == "0.7 m"
     assert made.cloths[0].slices[0].text == "Cut 5 strips 11.5cm wide across the cloth."
-    assert made.cloths[0].slices[5].text == "Cut 4 of them across every 11.5cm: 9 squares from each."
+    assert made.cloths[0].slices[5].text == "Cut it across every 11.5cm: 9 squares."
 
 
 def test_no_scrap_is_joined_to_a_binding():

@@ -67,7 +67,7 @@ def test_eighty_squares_by_strips():
     assert (made.strips, made.used, made.buy, made.buy_text) == (5, 12.5, 13.5, "3/8 yd")
     (cloth,) = made.cloths
     assert [each.text for each in cloth.slices if each.text] == [
-        "Cut 5 strips 2 1/2in wide across the cloth.", "Cut each across every 2 1/2in: 16 squares from each.",
+        "Cut 5 strips 2 1/2in wide across the cloth.", "Cut it across every 2 1/2in: 16 squares.",
     ]
 
 

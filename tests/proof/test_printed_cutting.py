@@ -3,6 +3,7 @@ and the counts promise, at the sizes that the words say."""
 
 from __future__ import annotations
 
+import re
 from collections import Counter
 from collections.abc import Sequence
 
@@ -106,6 +107,12 @@ def _check_size(words: str, row: ChartRow, shape: Polygon, scale: float) -> None
         assert (short, long) == pytest.approx((said[0], said[-1]), abs=1e-6)
 
 
+def strips_told(words: str) -> list[float]:
+    """The length of each strip of `2 strips of 42in and 1 of 15 1/2in`."""
+    return [length for part in re.split(", | and ", words) if " of " in part
+            for length in measures(part.split(" of ")[1]) for _ in range(int(part.split()[0]))]
+
+
 def test_as_many_come_out_as_the_chart_says(printed):
     chart, _, sections = printed
     for section in sections:
@@ -117,10 +124,15 @@ def test_as_many_come_out_as_the_chart_says(printed):
                 lengths = [sides(shape)[1] / scale_of(section) for view in section.views
                            for letter, shape in view.pieces if letter == key]
                 joined = sum(lengths) - JOIN * (len(lengths) - 1)
-                assert len(lengths) == int(row.what.split("from ")[1].split()[0])
-                assert joined >= row.pieces * max(measures(row.what)) - 1e-6
+                whole, strips = row.what.split("from ")
+                assert sorted(strips_told(strips)) == pytest.approx(sorted(lengths))
+                assert joined >= row.pieces * max(measures(whole)) - 1e-6
                 continue
             assert drawn[key] == row.cuts
+            if row.purpose == "binding" and ": " in row.what:
+                lengths = [sides(shape)[1] / scale_of(section) for view in section.views
+                           for letter, shape in view.pieces if letter == key]
+                assert sorted(strips_told(row.what.split(": ")[1])) == pytest.approx(sorted(lengths))
             if row.purpose == "binding":
                 continue  # one square gives many bias strips
             each = cut_into(section.keys[key])

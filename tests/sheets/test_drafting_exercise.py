@@ -189,7 +189,7 @@ def test_the_center_of_an_arc_is_marked_on_graph_paper(title):
 def test_a_block_larger_than_the_graph_paper_says_how_many_sheets(title, sheets):
     chapter = exercise_chapter(LIBRARY[title], SheetOptions(), "under")
     words = " ".join(text for part in chapter.parts if isinstance(part, List) for text in part.texts)
-    assert (f"holds 7in x 8in: print it {sheets} times" in words) == bool(sheets)
+    assert (f"holds 7 1/2in x 8in: print it {sheets} times" in words) == bool(sheets)
 
 
 def test_no_page_is_left_blank_for_a_block_that_it_cannot_hold():

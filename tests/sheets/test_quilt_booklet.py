@@ -14,11 +14,12 @@ from piecewright.sheets.arrange.options import SheetOptions
 from piecewright.sheets.booklet.block_book import BLOCK_PARTS
 from piecewright.sheets.booklet.content import Card, Cards, List, Paragraph, Section, Table
 from piecewright.sheets.booklet.quilt_book import QuiltBook
-from piecewright.sheets.booklet.set_pages import chapters_document, set_book
+from piecewright.sheets.booklet.set_pages import chapters_document, page_names, set_book
 from piecewright.sheets.booklet.words_of import words_of
 from piecewright.sheets.page import Document, PathMark
-from piecewright.sheets.quilts.tables import size_text
+from piecewright.sheets.quilts.tables import fabric_cuts, size_text
 from piecewright.sheets.quilts.wearing import in_quilt
+from piecewright.sheets.quilts.words import size_words
 from shapely.geometry import Polygon
 from shapely.ops import unary_union
 from support.arranged import extent, paths, rings, texts
@@ -153,8 +154,9 @@ def test_each_block_is_sewn_as_its_maker_chose():
 
 
 def test_one_graph_paper_serves_all_blocks():
-    names = [page.title for page in document("sampler").pages]
-    assert names.count("Quarter-inch graph paper") == 1
+    pages = document("sampler").pages
+    ruled = [page for page in pages if any("inch graph paper · page" in mark.text for mark in texts(page))]
+    assert [page.title for page in ruled] == ["Paper to draft on"]
 
 
 @pytest.mark.parametrize("part", BLOCK_PARTS)
@@ -207,6 +209,7 @@ def test_of_several_choices_the_most_common_is_shown_and_the_others_are_told():
         "This quilt uses the block in 2 choices of fabrics. "
         "Shown is the most common: dark is Rust, pale is sand, 2 times.",
         "Also: dark is Sea, pale is sand, 1 time.",
+        "Make 3 of this block: counts here are for one.",
     )
 
 
@@ -236,3 +239,52 @@ def test_sewing_over_papers_asks_for_its_own_tools_and_as_many_papers_as_blocks(
     told = " ".join(words_of([chapter]))
     assert "These are the papers of one block. The quilt has 3: print them for each" in told
     assert "Sand linen" in told and "background," not in told  # papers bear the quilt's cloths
+
+
+def test_mirrored_blocks_are_told_where_the_block_is_sewn():
+    said, _ = steps_of("sampler", "Tidewater Vane")
+    assert any(line.startswith("Make ") and line.endswith("counts here are for one.") for line in said)
+    assert "1 of them is mirrored: what lies left in the pictures lies right in it." in said
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_parts_of_the_top_are_measured_as_the_chart_cuts_them(name):
+    """A key and a size of the steps are a key and a size of the chart, of the same fabric."""
+    quilt, plan = planned(name)
+    (chapter,) = maker(name).chapters("rows")
+    (table,) = [part for part in chapter.parts if isinstance(part, Table)]
+    cuts = {(each.title, row.key): row for each in fabric_cuts(quilt, plan) for row in each.rows}
+    keyed = [row.cells for row in table.rows if row.cells[4]]
+    assert len(keyed) == sum(row.cells[0].startswith("C") for row in table.rows)
+    for label, count, what, fabric, key, size, _ in keyed:
+        row = cuts[fabric, key]
+        assert row.need is not None and row.need.what == what, label
+        assert int(count) == row.need.count + row.need.reversed
+        assert size_words(row.cut, plan.ruler_step) in size or row.cut.kind == "template"
+
+
+def test_what_is_cut_large_is_trimmed_when_it_is_square():
+    """Side and corner triangles of a set on point are cut large; the middle is trimmed once, when whole."""
+    _, made = sewn("on point")
+    trims = [line for card in cards("on point") for line in card.lines if line.startswith("Trim to")]
+    assert any("beyond the blocks’ points" in line for line in trims)
+    slanted = next(stage for stage in made.stages if stage.title == "Slanted rows")
+    names = {made.row_names[row.makes] for row in slanted.rows}
+    apart = [card for card in cards("on point") if card.title.split(" ·")[0] in names]
+    assert apart and not any(line.startswith("Trim") for card in apart for line in card.lines)
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_a_storage_card_lies_on_one_page(name):
+    pages = chapters_document(maker(name).alone("card"), SheetOptions()).pages
+    for page in pages:
+        titles = [mark for mark in texts(page) if mark.role == "section"]
+        assert len(titles) == len(paths(page, "cut-off"))
+
+
+def test_a_page_names_what_goes_on_and_what_begins():
+    assert page_names("Lock Gate: steps", ["Lock Gate: drafting exercise"]) == [
+        "Lock Gate: steps, continued", "drafting exercise"]
+    assert page_names("", ["Ohio Star: steps"]) == ["Ohio Star: steps"]
+    assert page_names("", ["Safety", "Glossary"]) == ["safety", "glossary"]
+    assert page_names("Counts", []) == ["counts, continued"]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+from piecewright.cutting.plans.plan import plan_cutting
 from piecewright.quilt.assembly import assemble_quilt
 from piecewright.sheets.booklet.content import Card, Cards, Paragraph
 from piecewright.sheets.booklet.row_chapter import row_chapter
@@ -41,7 +42,7 @@ def test_of_several_dressings_the_most_common_decides_and_the_booklet_says_so():
 
 def row_cards(body: str) -> list[Card]:
     quilt = lay(body)
-    parts = row_chapter(quilt, assemble_quilt(quilt).value).parts
+    parts = row_chapter(quilt, plan_cutting(quilt).value, assemble_quilt(quilt).value).parts
     return [card for part in parts if isinstance(part, Cards) for card in part.cards]
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Final
 
-from ...measure.fractions import mark_up, number_text
+from ...measure.fractions import mark_up, nearest_mark, number_text
 from ...measure.length import UNITS
 from ...measure.tolerance import NEAR, Number
 
@@ -70,9 +70,13 @@ def _decimal(length: float) -> str:
 
 
 def added(finished: Number, mark: Fraction, step: Fraction) -> str:
-    """`3in finished and 7/8in`."""
+    """`3in finished and 7/8in`; `about 8 1/2in finished and 1 1/4in` where that is on no mark."""
     extra = mark - Fraction(mark_up(finished, step))
-    return f"{length_text(finished, step)} finished and {length_text(extra, step)}"
+    near_by = nearest_mark(finished, step)
+    shown = length_text(finished, step)
+    if abs(float(near_by) - float(finished)) > NEAR and "." in shown:
+        shown = f"about {length_text(near_by, step)}"
+    return f"{shown} finished and {length_text(extra, step)}"
 
 
 def degrees_text(angle: float) -> str:

@@ -38,7 +38,7 @@ def equilateral(figure: Figure, step: Fraction, whole: Number | None, setting: b
     return Method("equilateral triangle", float(strip) * 2 / sqrt(3), strip, 1, excess_of(((strip, exact),)),
                   f"{length_text(height, step)} high finished and {extra}", strip, 60.0,
                   _spread(figure, (float(strip) - exact, 0, 0)),
-                  "Cut the strip at 60deg, one way and the other.")
+                  "Cut the strip at 60°, one way and the other.")
 
 
 def slanted(figure: Figure, step: Fraction, whole: Number | None, setting: bool) -> Method | str:
@@ -95,7 +95,7 @@ def hexagon(figure: Figure, step: Fraction, whole: Number | None, setting: bool)
     return Method("hexagon", strip, strip, 1, excess_of(((strip, exact),)),
                   f"{length_text(across, step)} across finished and its allowances",
                   strip, 60.0, to_corner(cut_corners(grown)),
-                  f"Cut the strip at 60deg every {length_text(strip, step)}, then cut both points off, "
+                  f"Cut the strip at 60° every {length_text(strip, step)}, then cut both points off, "
                   f"{half} "
                   "from the middle.")
 

@@ -40,7 +40,7 @@ def _bias(need: BindingNeed, index: int, cloth: Cloth) -> tuple[Cut, list[Lot]]:
               count, 0.0,
               f"{length_text(cloth.inches(cloth.steps(need.length)), cloth.step)} of bias strip",
               strip=need.strip_width,
-              angle=45.0, then=f"Cut it at 45deg into {count} strips {text} wide, and join them.")
+              angle=45.0, then=f"Cut it at 45° into {count} strips {text} wide, and join them.")
     noun = "square" if width == height else "rectangle"
     return cut, [Lot(index, width, height, 1, cloth.turnable and width != height, noun)]
 

@@ -1,16 +1,18 @@
 """The cuts of a plan in the order they are made, in words and numbers.
 
-Cuts that go together are told once, at the first of them: 'Cut 7 strips 3 7/8in wide across the cloth.', then
-'Cut each across every 3 7/8in: 10 squares from each.' The others of the group have no words. Inches.
+The cloth is parted into all its strips first; then strip by strip, and a piece of a strip is cut up before
+the next is cut off, so that 'it' is always the piece just spoken of. Cuts that go together are told once, at
+the first of them, and `Slice.strips` says to which strips that is done; the others have no words. Inches.
 """
 
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from itertools import groupby
+from typing import Final, NamedTuple
 
 from ...diagnostics.wording import count_of, one_of
 from ..methods.rotary_words import length_text
@@ -36,10 +38,25 @@ class Teller:
         return count_of(count, noun) + of + held + (" each" if held and count > 1 else "")
 
 
+class _Named(NamedTuple):
+    """What words call a region: at its first cut, and when they come back to it from a piece of it."""
+
+    now: str
+    again: str
+
+
+CLOTH: Final = _Named("", "")
+TOLD: Final = _Named("-", "-")  # one of a group that is told of already
+LEFT: Final = "what is left"
+
+_Inner = tuple[Region, int, int, _Named, tuple[int, ...]]
+"""A part to be cut up: where its corner is, its name, and the numbers of the strips that are cut like it."""
+
+
 def slices_of(region: Region, teller: Teller, off_bolt: bool) -> tuple[Slice, ...]:
     """Every cut of a cloth. `off_bolt`: the last strip is cut off too, for the bolt goes on."""
     writer = _Writer(teller)
-    writer.write(region, 0, 0, "", off_bolt)
+    writer.write((region, 0, 0, CLOTH, ()), off_bolt)
     return tuple(writer.slices)
 
 
@@ -50,39 +67,88 @@ class _Writer:
         self.teller = teller
         self.slices: list[Slice] = []
 
-    def write(self, region: Region, left: int, top: int, leader: str, last_too: bool = False) -> None:
-        """The cuts of a region: first all those that part it, then those of each of its parts. `leader` is
-        what the words call the region: '' the cloth itself, '-' one of a group that is told of already."""
-        inner: list[tuple[Region, int, int, str]] = []
-        strips = not leader and region.axis == "across"
-        rest = Region(region.width, region.height)
-        for group in _groups(region.parts, strips):
-            text = self._strips(group) if strips else self._words(region, group[0], len(group), leader)
-            names = _names(group)
-            for number, (part, name) in enumerate(zip(group, names, strict=True)):
+    def write(self, home: _Inner, last_too: bool = False) -> None:
+        """The cuts of a region and of its parts: of the cloth's parts when it has all been parted, else of
+        each before the next is cut off."""
+        region, left, top, named, strips = home
+        whole = named is CLOTH
+        rest, begun, later = Region(region.width, region.height), len(self.slices), []
+        back = False  # whether a part of it has been cut up since the last cut of its own
+        for first, group in _groups(region.parts, whole and region.axis == "across"):
+            filled = _along(group[0], region.axis) == _along(rest, region.axis) and not last_too
+            text = self._left(group[0], named, back) if filled else self._words(region, group, named, back)
+            inner: list[_Inner] = []
+            for number, part in enumerate(group):
                 x, y = left + region.width - rest.width, top + region.height - rest.height
-                self._part(rest, x, y, region.axis, part, "" if number else text, last_too)
-                inner.append((part, x, y, name))
+                self._part(rest, (x, y), region.axis, part, "" if number else text, strips, last_too)
+                alike = tuple(first + at for at, each in enumerate(group, 1) if each == part)
+                name = TOLD if part in group[:number] else self._name(home, rest, part, group)
+                inner.append((part, x, y, name, alike if whole else strips))
                 rest = _after(rest, part, region.axis)
-        for part, x, y, name in inner:
-            start = len(self.slices)
-            self.write(part, x, y, name)
-            if "-" in (name, leader):
-                self.slices[start:] = [replace(each, text="") for each in self.slices[start:]]
+            back = not whole and any(part.parts for part in group)
+            later += inner if whole else []
+            self._inner([] if whole else inner)
+        self._inner(later)
+        if named is TOLD:
+            self._hush(begun)
 
-    def _part(self, rest: Region, left: int, top: int, axis: Axis, part: Region, text: str,
-              last_too: bool) -> None:
+    def _inner(self, parts: Sequence[_Inner]) -> None:
+        for part in parts:
+            self.write(part)
+
+    def _hush(self, begun: int) -> None:
+        """Takes the words off the cuts from there on: they were told at another part."""
+        self.slices[begun:] = [replace(each, text="", strips=()) for each in self.slices[begun:]]
+
+    def _name(self, home: _Inner, rest: Region, part: Region, group: Sequence[Region]) -> _Named:
+        """What to call a part, where the first of equal ones speaks for them all."""
+        region, _, _, named, _ = home
+        if named is CLOTH:
+            return _Named("it", "the strip")
+        size, room = _along(part, region.axis), _along(rest, region.axis)
+        if len(group) == 1 and size == room:
+            return named if size == _along(region, region.axis) else _Named(LEFT, LEFT)
+        measured = f"{self.teller.length(size)} {MEASURED[region.axis]}"
+        return _Named("it", f"the piece {measured}") if len(group) == 1 else _Named("each", "each piece")
+
+    def _part(self, rest: Region, corner: tuple[int, int], axis: Axis, part: Region, text: str,
+              strips: tuple[int, ...], last_too: bool) -> None:
         """Cuts a part off what is left of its region, unless it is all that is left."""
-        size, room = (part.height, rest.height) if axis == "across" else (part.width, rest.width)
+        size, room, (left, top) = _along(part, axis), _along(rest, axis), corner
         if size < room or last_too:
             step = self.teller.step
             box = (left * step, top * step, (left + rest.width) * step, (top + rest.height) * step)
             assert axis, "what has parts is cut some way"
-            self.slices.append(Slice(len(self.slices) + 1, box, axis, size * step, text))
+            self.slices.append(Slice(len(self.slices) + 1, box, axis, size * step, text, strips))
         elif part.kind >= 0 and text:
             last = self.slices[-1]
-            left_over = f" What is left is {self.teller.things(part.kind, 1)}."
-            self.slices[-1] = replace(last, text=last.text + left_over)
+            self.slices[-1] = replace(last, text=f"{last.text} {text}".strip(), strips=strips)
+
+    def _left(self, part: Region, named: _Named, back: bool) -> str:
+        """What is said of a box that is all that is left of its region."""
+        if named is TOLD or part.kind < 0:
+            return ""
+        of = f" of {named.again}" if back else ""
+        return f"What is left{of} is {self.teller.things(part.kind, 1)}."
+
+    def _words(self, region: Region, group: Sequence[Region], named: _Named, back: bool) -> str:
+        """What is said at the first of a group of parts."""
+        if named is TOLD:
+            return ""
+        if named is CLOTH and region.axis == "across":
+            return self._strips(group)
+        tell, part, count = self.teller, group[0], len(group)
+        size, called = tell.length(_along(part, region.axis)), named.again if back else named.now
+        way = "from the top" if region.axis == "across" else "across"
+        cut = f"Cut {called or 'it'} {way} {'every' if count > 1 else 'at'} {size}"
+        if part.kind < 0 and not part.parts:
+            return f"{cut}; the rest is left over."
+        if part.kind >= 0:
+            return f"{cut}: {tell.things(part.kind, count)}{' from each' if called == 'each' else ''}."
+        pieces = "a piece" if count == 1 else f"{count} pieces"
+        begin = "Cut" if called in ("", "it") else f"From {called}, cut"
+        each = "" if count == 1 else " each"
+        return f"{begin} {pieces} {size} {MEASURED[region.axis]} for {self._sum(part)}{each}."
 
     def _strips(self, group: Sequence[Region]) -> str:
         """`Cut 7 strips 3 7/8in wide across the cloth.`"""
@@ -92,28 +158,24 @@ class _Writer:
         whole = [part.kind for part in group if part.kind >= 0]
         if not whole:
             return f"{text}."
-        if len(set(whole)) == 1 and len(whole) == count:
+        if len(set(whole)) == 1 and len(whole) == count and tell.nouns[whole[0]] != "strip":
             return f"{text}: {tell.things(whole[0], count)}."
+        if len(whole) == count:
+            return f"{text}; {'it stays' if count == 1 else 'all stay'} whole."
         return f"{text}; {len(whole)} {'stays' if len(whole) == 1 else 'stay'} whole."
-
-    def _words(self, region: Region, part: Region, count: int, leader: str) -> str:
-        """What is said at the first of a group of equal parts."""
-        tell = self.teller
-        size = part.height if region.axis == "across" else part.width
-        way = "from the top" if region.axis == "across" else "across"
-        cut = f"Cut {leader or 'it'} {way} {'every' if count > 1 else 'at'} {tell.length(size)}"
-        if part.kind < 0 and not part.parts:
-            return f"{cut}; the rest is left over."
-        if part.kind >= 0:
-            each = " from each" if leader == "each" or leader[:1].isdigit() else ""
-            return f"{cut}: {tell.things(part.kind, count)}{each}."
-        pieces = "a piece" if count == 1 else f"{count} pieces"
-        measured = "high" if region.axis == "across" else "wide"
-        return f"Cut {pieces} {tell.length(size)} {measured} for {self._sum(part)}."
 
     def _sum(self, part: Region) -> str:
         kinds = Counter(each.kind for each in boxes_in(part))
         return one_of([self.teller.things(kind, count) for kind, count in kinds.items()], "and")
+
+
+MEASURED: Final[Mapping[Axis, str]] = {"across": "high", "along": "wide", "": ""}
+"""What the size of a part is called, by the way it is cut off."""
+
+
+def _along(region: Region, axis: Axis) -> int:
+    """A region's size the way that parts are cut off it."""
+    return region.height if axis == "across" else region.width
 
 
 def _after(rest: Region, part: Region, axis: Axis) -> Region:
@@ -123,24 +185,11 @@ def _after(rest: Region, part: Region, axis: Axis) -> Region:
     return Region(rest.width - part.width, rest.height)
 
 
-def _groups(parts: Sequence[Region], strips: bool) -> Iterator[list[Region]]:
-    """Parts that are told of together: equal ones; strips of one width whatever is cut from them."""
+def _groups(parts: Sequence[Region], strips: bool) -> Iterator[tuple[int, list[Region]]]:
+    """Parts that are told of together, with how many lie before them: equal ones; strips of one width
+    whatever is cut from them."""
+    before = 0
     for _, group in groupby(parts, key=(lambda part: part.height) if strips else None):
-        yield list(group)
-
-
-def _names(group: Sequence[Region]) -> list[str]:
-    """What to call each part: the first of equal ones speaks for them all."""
-    counts = Counter(group)
-    told: set[Region] = set()
-    names = []
-    for part in group:
-        if part in told:
-            names.append("-")
-            continue
-        told.add(part)
-        if len(counts) == 1:
-            names.append("it" if len(group) == 1 else "each")
-        else:
-            names.append("one of them" if counts[part] == 1 else f"{counts[part]} of them")
-    return names
+        found = list(group)
+        yield before, found
+        before += len(found)

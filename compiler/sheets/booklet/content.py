@@ -53,12 +53,14 @@ class Picture:
 
 @dataclass(frozen=True, slots=True)
 class Table:
-    """A table; `caption` names it for those who only hear it. `ticks` puts a box to tick before each row."""
+    """A table; `caption` names it for those who only hear it, `title` says on the next page what goes on.
+    `ticks` puts a box to tick before each row."""
 
     columns: tuple[Column, ...]
     rows: tuple[Row, ...]
     caption: str
     ticks: bool = False
+    title: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,8 +93,8 @@ class Chapter:
     """One chapter. `sheets` are pages that must be printed true to size, after everything else in it.
 
     Sheets that are not `true_size` are to be looked at. `title` heads it and is its bookmark; `note` is
-    small print at the foot. `joins`: it may begin on the page where the chapter before it ends; `whole`: what
-    is read of it stays on one page.
+    small print at the foot. `joins`: it may begin on the page where the chapter before it ends. `whole`: it
+    is not parted between two pages where one holds it.
     """
 
     title: str

@@ -18,15 +18,15 @@ from .content import Chapter, CutLine, List, Paragraph, Part, Section, Table
 
 CARD_COLUMNS: Final = (
     Column("template", 60.0, bold=True),
-    Column("cut", 220.0),
+    Column("cut, for one block", 220.0),
     Column("finished, over all", 100.0),
     Column("which way up", 0.0),
 )
 
 GLOSSARY: Final[dict[str, str]] = {
     "allowance": "The strip of cloth between the cut edge and the seam.",
-    "backstitch": "A stitch back over the last one, so that a seam holds at its end.",
     "backing": "The cloth of the quilt's back, larger than the top all round until it is quilted.",
+    "backstitch": "A stitch back over the last one, so that a seam holds at its end.",
     "baste": "To hold with long stitches that come out again.",
     "batting": "The soft layer between top and back.",
     "bias": "The slant across the threads, where cloth stretches most. Handle bias edges gently.",
@@ -43,8 +43,8 @@ GLOSSARY: Final[dict[str, str]] = {
     "grain": "The way the threads run. The arrow on a template lies along the straight of grain.",
     "half-square triangle": "Half of a square cut corner to corner: straight of grain on its short sides.",
     "lock": "To make a few stitches on the spot, so that a seam does not open.",
-    "mitre": "A corner where two strips meet along a slant, as on a picture's frame.",
     "match mark": "A tick across a seam line; it meets the tick on the piece it is sewn to.",
+    "mitre": "A corner where two strips meet along a slant, as on a picture's frame.",
     "nest": "To push together two seams that are pressed opposite ways, so that they lie flat.",
     "on point": "Set cornerwise: a block that stands on one of its corners.",
     "paper piece": "A paper of finished size over which cloth is folded to be sewn by hand.",
@@ -61,10 +61,12 @@ GLOSSARY: Final[dict[str, str]] = {
     "seam ripper": "A small forked blade that cuts the stitches of a seam.",
     "selvage": "The woven edge of the cloth; it is cut off.",
     "set in": "To sew a piece into a corner: the seam turns at a dot.",
+    "side triangle": "Half of a block, cut large: it fills the edge of blocks that stand on their corners.",
     "stay-stitch": "To sew a line just inside a bias edge, so that it does not stretch.",
     "strip set": "Strips sewn side by side along their length, then cut across into rows.",
     "template": "A pattern of card or plastic to cut one shape by.",
     "true up": "To trim to the exact size.",
+    "two-triangle square": "A square of two triangles, sewn along its diagonal.",
     "unit": "Pieces sewn together that go into the block as one.",
     "whip": "To sew over two edges with small slanted stitches.",
 }
@@ -178,7 +180,7 @@ def card_parts(draft: Draft, templates: Sequence[Template], papers: bool = False
     )
     one = "paper" if papers else "template"
     number = len(draft.pieces) if papers else len(templates)
-    held = f"its one {one}" if number == 1 else f"its {number} {one}s"
+    held = {1: f"its one {one}", 2: f"both {one}s"}.get(number, f"its {number} {one}s")
     title = f"{draft.title}, version {draft.version}, {finished_size(draft)} finished"
     yield Section(title)
     yield Paragraph(

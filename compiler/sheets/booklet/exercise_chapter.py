@@ -5,12 +5,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import replace
+from fractions import Fraction
 from math import ceil
 from typing import Final
 
 from ...drafting.model import Draft
 from ...measure.fractions import ruler_text
 from ...measure.length import POINTS_PER_INCH
+from ...measure.tolerance import NEAR
 from ..arrange.block_sheets import Body, finished_size, leaf_of
 from ..arrange.furniture import Paper
 from ..arrange.leaves import Leaf, paper_for
@@ -96,12 +98,12 @@ def _graph_words(draft: Draft, ruling: Ruling, cut_out: CutOut, paper: Paper) ->
         f"Every corner of this block lies on a crossing of {ruling.name} graph paper: {across} squares by "
         f"{down}."
     )
-    wide, tall = _whole_inches(paper)
-    sheets = ceil(float(draft.width) / wide) * ceil(float(draft.height) / tall)
+    wide, tall = _ruled_size(ruling, paper)
+    sheets = ceil(draft.width / wide) * ceil(draft.height / tall)
     if sheets > 1:
         yield (
-            f"The sheet that follows holds {wide}in x {tall}in: print it {sheets} times, and tape the sheets "
-            "together, line on line."
+            f"The sheet to draft on holds {ruler_text(wide)} x {ruler_text(tall)}: print it {sheets} times, and "
+            "tape the sheets together, line on line."
         )
     yield f"Draw the outline, {size}, along lines of the paper. Mark each column and row of the block’s grid."
     yield "Draw the longest seams first, from crossing to crossing, then the shorter ones between them."
@@ -155,17 +157,18 @@ def _practice_leaves(
     )
 
 
-def _whole_inches(paper: Paper) -> tuple[int, int]:
-    """How many inches of ruling a page holds, across and down."""
+def _ruled_size(ruling: Ruling, paper: Paper) -> tuple[Fraction, Fraction]:
+    """How wide and tall the ruling on a page is: as many squares as it holds. Inches."""
     left, top, right, bottom = paper.body
-    return int((right - left) / POINTS_PER_INCH), int((bottom - top) / POINTS_PER_INCH)
+    step = float(ruling.step) * POINTS_PER_INCH
+    return int((right - left) / step + NEAR) * ruling.step, int((bottom - top) / step + NEAR) * ruling.step
 
 
 def _graph_page(ruling: Ruling, paper: Paper) -> list[Mark]:
-    """Whole inches of ruling, as many as the page holds."""
+    """As many squares of the ruling as the page holds."""
     left, top, right, _ = paper.body
-    wide, tall = _whole_inches(paper)
-    x = left + (right - left - wide * POINTS_PER_INCH) / 2
+    wide, tall = _ruled_size(ruling, paper)
+    x = left + (right - left - float(wide) * POINTS_PER_INCH) / 2
     return list(ruling_marks(wide, tall, ruling, Placement(0.0, x, top)))
 
 

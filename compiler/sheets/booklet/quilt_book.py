@@ -115,7 +115,7 @@ class QuiltBook:
             case "blocks":
                 yield from (*self._block_chapters(QUILTED), *self._setting_chapters())
             case "rows":
-                yield row_chapter(quilt, self.made)
+                yield row_chapter(quilt, plan, self.made)
             case "finish":
                 yield finish_chapter(quilt, plan)
             case "difficulty":
@@ -126,17 +126,9 @@ class QuiltBook:
                 yield safety_chapter(by_rotary(plan) or bool(self.found))
 
     def _block_chapters(self, wanted: Sequence[BlockPart]) -> Iterator[Chapter]:
-        """Those chapters of every block; in the booklet itself, as far as they belong to its way of
-        sewing."""
-        papers: dict[str, None] = {}  # to draft on: one of a kind serves all blocks
-
-        def new(sheets: Sequence[Leaf]) -> Iterator[Leaf]:
-            for leaf in sheets:
-                if not leaf.bookmark.endswith("paper") or leaf.bookmark not in papers:
-                    yield leaf
-                if leaf.bookmark.endswith("paper"):
-                    papers[leaf.bookmark] = None
-
+        """Those chapters of every block, as far as they belong to its way of sewing; then the papers to draft
+        on, where one of a kind serves all blocks."""
+        papers: dict[str, Leaf] = {}
         for index, block in enumerate(self.quilt.blocks):
             name, sewn = block_name(self.quilt, index), self._sewn(index)
             size = size_text(block.draft.width, block.draft.height)
@@ -148,10 +140,15 @@ class QuiltBook:
                 if chapter.title == {"": FOUNDATIONS, "paper shape": PAPERS}.get(self.cut_outs[index]):
                     told = copies_words(self.cut_outs[index], self.quilt.block_counts[index])
                     parts = (parts[0], Paragraph(told), *parts[1:])
-                yield replace(
-                    chapter, title=f"{name}: {chapter.title.lower()}", parts=parts,
-                    sheets=tuple(new(chapter.sheets)),
-                )  # fmt: skip
+                own = tuple(leaf for leaf in chapter.sheets if not leaf.bookmark.endswith("graph paper"))
+                papers = {leaf.bookmark: leaf for leaf in chapter.sheets if leaf not in own} | papers
+                yield replace(chapter, title=f"{name}: {chapter.title.lower()}", parts=parts, sheets=own)
+        if papers:
+            under = "for the drafting exercises of all blocks"
+            yield Chapter("Paper to draft on", (), tuple(
+                replace(leaf, heading=replace(leaf.heading, block=self.quilt.title, under=under))
+                for leaf in papers.values()
+            ))  # fmt: skip
 
     def _sheets(self, index: int) -> BlockSheets:
         """What lays out a block's templates: in the quilt's cloths."""

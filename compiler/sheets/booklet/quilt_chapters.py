@@ -55,7 +55,8 @@ def _counts(quilt: Quilt, plan: CuttingPlan) -> Iterator[Part]:
     for number, group in enumerate(groups):
         yield Section(group.title, group_words(group))
         rows = [count_row(row, titles, f"{number}") for row in group.rows]
-        yield Table(COUNT_COLUMNS, (*rows, total_row(group, f"total {number}")), f"Pieces of {group.title}")
+        rows.append(total_row(group, f"total {number}"))
+        yield Table(COUNT_COLUMNS, tuple(rows), f"Pieces of {group.title}", title=group.title)
 
 
 def chart_chapter(quilt: Quilt, plan: CuttingPlan) -> Chapter:
@@ -64,5 +65,5 @@ def chart_chapter(quilt: Quilt, plan: CuttingPlan) -> Chapter:
     for cuts in fabric_cuts(quilt, plan):
         parts.append(Section(cuts.title, f"buy {cuts.plan.buy_text}"))
         rows = tuple(chart_rows(cuts, plan.ruler_step))
-        parts.append(Table(CHART_COLUMNS, rows, f"Cuts of {cuts.title}"))
+        parts.append(Table(CHART_COLUMNS, rows, f"Cuts of {cuts.title}", title=cuts.title))
     return Chapter("Cutting chart", tuple(parts), note=CHART_NOTE)

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
+from fractions import Fraction
 from typing import Final
 
+from ...cutting.plan_model import CuttingPlan
 from ...diagnostics.wording import count_of
 from ...drafting.model import Draft, Edge
 from ...drafting.transform import move_by, turn_about
+from ...measure.tolerance import near
 from ...quilt.assembly_model import Kind, QuiltAssembly, Row
 from ...quilt.model import Quilt
 from ...sewing.model import Assembly, Copy, Size, Unit
@@ -16,8 +19,8 @@ from ..pressing_words import ROWS, pressing_words, tells_rows, ways_told
 from ..quilts.drawing import quilt_fills
 from ..quilts.flow import Column
 from ..quilts.flow import Row as TableRow
-from ..quilts.tables import fabric_titles
-from ..quilts.words import about
+from ..quilts.tables import CutRow, box_of, fabric_cuts, fabric_titles, measured_shape
+from ..quilts.words import about, size_words
 from .block_cuts import ORIGIN
 from .content import Card, Cards, Chapter, Paragraph, Part, Picture, Section, Table
 from .row_picture import Pressed, RowPart, RowScene, Shown, draw_row
@@ -26,35 +29,43 @@ from .step_picture import WIDE
 TITLE: Final = "Steps: the quilt"
 
 COLUMNS: Final = (
-    Column("name", 40.0, bold=True),
-    Column("count", 36.0, "end", bold=True),
-    Column("what", 104.0),
+    Column("name", 28.0, bold=True),
+    Column("count", 28.0, "end", bold=True),
+    Column("what", 100.0),
     Column("fabric", 0.0),
-    Column("unfinished", 92.0),
+    Column("key", 18.0),
+    Column("sewn, or cut", 104.0),
     Column("finished", 92.0),
 )
 
 READ: Final = (
     "First or left, the parts as they lie, with their names from the table; cloth is shaded. Then the row "
     "sewn together: small arrows show which way the seams are pressed. Units are named by the step that "
-    "makes them."
+    "makes them. A key is the letter of a cut in the cutting chart."
 )
 
+OVERSIZE: Final = Fraction(1, 64)
+"""Inches that a piece is cut larger than it needs be: by more, what it is sewn into is trimmed."""
 
-def row_chapter(quilt: Quilt, made: QuiltAssembly) -> Chapter:
+
+def row_chapter(quilt: Quilt, plan: CuttingPlan, made: QuiltAssembly) -> Chapter:
     """The chapter."""
-    return Chapter(TITLE, tuple(_parts(quilt, made)))
+    return Chapter(TITLE, tuple(_parts(quilt, plan, made)))
 
 
-def _parts(quilt: Quilt, made: QuiltAssembly) -> Iterator[Part]:
+def _parts(quilt: Quilt, plan: CuttingPlan, made: QuiltAssembly) -> Iterator[Part]:
+    cuts = kind_cuts(quilt, plan, made.kinds)
     yield Paragraph(f"Checked by sewing it from the printed numbers: {made.proof.sentence}.", strong=True)
-    yield Table(COLUMNS, tuple(_kind_rows(quilt, made.kinds)), "Parts of the top")
+    yield Table(COLUMNS, tuple(_kind_rows(quilt, made.kinds, cuts, plan.ruler_step)), "Parts of the top")
     if not made.stages:
         yield Paragraph("The top is one block: there is nothing to sew round it.")
         return
     yield Paragraph(READ)
-    names = made.row_names
-    staged = [tuple(_card(quilt, made, row, names) for row in stage.rows) for stage in made.stages]
+    names, trimmed = made.row_names, _trimmed_rows(made, cuts)
+    staged = [
+        tuple(_card(quilt, made, row, names, row.makes in trimmed) for row in stage.rows)
+        for stage in made.stages
+    ]
     if any(tells_rows(line) for cards in staged for card in cards for line in card.lines):
         yield Paragraph(ROWS.format("top"))
     for stage, cards in zip(made.stages, staged, strict=True):
@@ -64,7 +75,44 @@ def _parts(quilt: Quilt, made: QuiltAssembly) -> Iterator[Part]:
     yield Paragraph(pressing_words(made.pressing))
 
 
-def _kind_rows(quilt: Quilt, kinds: Sequence[Kind]) -> Iterator[TableRow]:
+def kind_cuts(quilt: Quilt, plan: CuttingPlan, kinds: Sequence[Kind]) -> dict[str, CutRow]:
+    """The chart's row for each kind of cloth, by the kind's label."""
+    rows = [row for cuts in fabric_cuts(quilt, plan) for row in cuts.rows if row.need is not None]
+    found: dict[str, CutRow] = {}
+    for kind in kinds:
+        size = sorted((kind.finished.width, kind.finished.height))
+        for row in rows:
+            need = row.need
+            assert need is not None
+            same = (need.fabric, need.part, need.what) == (kind.fabric, kind.part, kind.what)
+            if same and all(map(near, box_of(need), size)):
+                found[kind.label] = row
+    return found
+
+
+def _trimmed_rows(made: QuiltAssembly, cuts: Mapping[str, CutRow]) -> set[str]:
+    """The units that are trimmed to size once they are rectangles, for something in them is cut too large."""
+    large = {label for label, row in cuts.items() if row.cut.excess > OVERSIZE}
+    trimmed: set[str] = set()
+    for row in (row for stage in made.stages for row in stage.rows):
+        if large.isdisjoint(row.parts) or row.way == "mitred":
+            continue
+        (trimmed if made.assembly.units[int(row.makes[1:]) - 1].rectangle else large).add(row.makes)
+    return trimmed
+
+
+def _cut_size(row: CutRow, step: Fraction) -> str:
+    """`4 1/2in x 46in`; `square 9 3/4in, cut into 4`."""
+    cut = row.cut
+    if cut.kind == "template":
+        return "round the template"
+    size = size_words(cut, step)
+    return f"{measured_shape(cut)} {size}, cut into {cut.yields}" if cut.yields > 1 else size
+
+
+def _kind_rows(
+    quilt: Quilt, kinds: Sequence[Kind], cuts: Mapping[str, CutRow], step: Fraction
+) -> Iterator[TableRow]:
     titles = fabric_titles(quilt)
     for kind in kinds:
         what = kind.what + (", mirrored" if kind.mirrored else "")
@@ -72,18 +120,18 @@ def _kind_rows(quilt: Quilt, kinds: Sequence[Kind]) -> Iterator[TableRow]:
             fabric = titles.get(kind.fabric, kind.fabric)
         else:
             fabric = ", ".join(f"{role} {titles.get(own, own)}" for role, own in kind.fabrics)
-        yield TableRow(
-            (kind.label, str(kind.count), what, fabric, _size(kind.unfinished), _size(kind.finished)),
-            kind.label,
-        )
+        row = cuts.get(kind.label)
+        key, made = (row.key, _cut_size(row, step)) if row else ("", _size(kind.unfinished))
+        cells = (kind.label, str(kind.count), what, fabric, key, made, _size(kind.finished))
+        yield TableRow(cells, kind.label)
 
 
 def _size(size: Size) -> str:
     return f"{about(size.width)} x {about(size.height)}"
 
 
-def _card(quilt: Quilt, made: QuiltAssembly, row: Row, names: dict[str, str]) -> Card:
-    words = _row_words(made, row, names)
+def _card(quilt: Quilt, made: QuiltAssembly, row: Row, names: dict[str, str], trimmed: bool) -> Card:
+    words = _row_words(made, row, names, trimmed)
     marks, tall = draw_row(_scene(quilt, made, row, names), quilt_fills(quilt))
     name = names[row.makes]
     last = row.steps[-1] == len(made.assembly.steps)
@@ -106,22 +154,27 @@ WAYS: Final[dict[Toward, str]] = {
     "open": "so that seams that meet lie opposite",
 }
 
+TRIM: Final = ("as much off one side as off the other", "1/4in beyond the blocks’ points")
+"""How a unit is trimmed; on point."""
 
-def _row_words(made: QuiltAssembly, row: Row, names: dict[str, str]) -> tuple[str, ...]:
-    """What is joined, how long the seams are, and the sizes."""
+
+def _row_words(made: QuiltAssembly, row: Row, names: dict[str, str], trimmed: bool) -> tuple[str, ...]:
+    """What is joined, how long the seams are, and the sizes; whether it is trimmed to them."""
     parts = [names.get(part, part) for part in row.parts]
     sizes = f"Unfinished {_size(row.unfinished)}, finished {_size(row.finished)}."
     if row.way == "mitred":
         return (
             f"Sew {', '.join(parts[1:])} to the four sides of {parts[0]}, each from dot to dot: lock the "
             "stitch there, the allowances beyond stay free. Press as the arrows show.",
-            "Then close the four mitres, the strips right sides together, each from the dot out; press open.",
+            "Then close the four mitres, the strips right sides together, each from the dot out; trim the "
+            "ends to 1/4in from the seam, and press open.",
             sizes,
         )
     seams = count_of(len(parts) - 1, "seam")
     return (
         f"Sew {', '.join(parts)} {HOW[row.way]}: {seams}, the longest {about(row.seam_length)}.",
         _press_words(made, row),
+        *((f"Trim to {_size(row.unfinished)}, {TRIM[row.way == 'slantwise']}.",) if trimmed else ()),
         sizes,
     )
 

@@ -14,9 +14,9 @@ from ..arrange.style import HEADING, MARGIN, break_lines, grey_text, line_mark, 
 from ..drawing.lettering import printable
 from ..packing.moving import moved_mark
 from ..page import Document, Mark
-from ..quilts.flow import Item, flow, together
+from ..quilts.flow import Item, flow, together_if_few
 from ..quilts.frame import READ_ONLY, note_lines, open_body, plain_leaf
-from .content import Book, Chapter
+from .content import Book, Chapter, CutLine
 from .set_parts import items_of
 
 CONTENTS: Final = "Contents"
@@ -98,10 +98,9 @@ def _run_pages(
     for at, marks in enumerate(pages):
         begun = [mark.subject for mark in marks if mark.role == "chapter"]
         starts += [(title, at) for title in begun if title != CONTENTS]
-        over = current if marks[0].role != "chapter" else ""
-        known = (over, *begun) if begun else (f"{current}, continued",)
-        names = [each.lower() for each in known if each]
+        over = current if not begun or marks[0].role != "chapter" else ""
         current = begun[-1] if begun else current
+        names = page_names(over, begun)
         what = f"{names[0]} – {names[-1]}" if len(names) > HEAD_MOST else ", ".join(names)
         leaf = plain_leaf(book.title, book.under, paper, what, "", marks, note, group)
         leaves.append(replace(leaf, bookmark=", ".join(names)))
@@ -113,13 +112,30 @@ def _run_pages(
     return [*leaves, *printed], starts
 
 
-def _read_items(chapter: Chapter, width: float, tall: float) -> list[Item]:
-    """What is read of a chapter, its heading first, on pages so tall; nothing where it has sheets alone."""
+def _read_items(chapter: Chapter, width: float, room: float) -> list[Item]:
+    """What is read of a chapter, its heading first; nothing where it has sheets alone."""
     if not chapter.parts:
         return []
-    items = [_heading(chapter.title), *(item for part in chapter.parts for item in items_of(part, width))]
-    fits = sum(item.tall for item in items) <= tall
-    return together(items) if chapter.whole and fits else items
+    items, card = [_heading(chapter.title)], list[Item]()
+    for part in chapter.parts:
+        card += items_of(part, width)
+        if isinstance(part, CutLine):  # what is cut off as one lies on one page
+            items += together_if_few(card, room)
+            card = []
+    items += card
+    return together_if_few(items, room) if chapter.whole else items
+
+
+def page_names(over: str, begun: Sequence[str]) -> list[str]:
+    """What a page holds: what goes on from the page before, and the chapters it begins. A block is named
+    once, and keeps its capitals: `Lock Gate: steps, continued` and `drafting exercise`."""
+    names, said = [], ""
+    for title in filter(None, (over, *begun)):
+        block, colon, own = title.rpartition(": ")
+        name = own if colon and block == said else title if colon else title.lower()
+        names.append(f"{name}, continued" if title == over else name)
+        said = block
+    return names
 
 
 def _heading(title: str) -> Item:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from typing import Final, assert_never
 
 from ..arrange.paths import box_path, straight
@@ -21,7 +22,7 @@ from ..arrange.style import (
 from ..packing.moving import moved_mark
 from ..page import Mark, PathMark
 from ..quilts.flow import Column as FlowColumn
-from ..quilts.flow import Item, Row, bullets, gap, paragraph, section, table_items, together
+from ..quilts.flow import Item, Row, bullets, gap, paragraph, section, table_items, together, together_if_few
 from .content import Card, Cards, CutLine, List, Paragraph, Part, Picture, Section, Table
 
 BODY: Final = HEADING  # points of a paragraph's type
@@ -32,8 +33,9 @@ CARD_GAP: Final = 18.0  # between two cards side by side
 FRAME_GAP: Final = 9.0  # where more than two are
 CARD_LINE: Final = 10.5
 CARD_HEAD: Final = 16.0
+CARD_AIR: Final = 2.0  # of a card, white over its title; and below its lines
+CARD_BELOW: Final = 14.0
 TICK_COLUMN: Final = FlowColumn("", 12.0)
-SHORT_LIST: Final = 12  # lines of a list that is not parted over two pages
 WRITE_ON: Final = 180.0  # points of a line to write on
 CUT_ROOM: Final = 20.0
 CUT_DASH: Final = (6.0, 4.0)
@@ -48,8 +50,8 @@ def items_of(part: Part, width: float) -> Iterator[Item]:
         case Section(title, under):
             yield section(title, under, width)
         case List(texts, sign):
-            lines = list(bullets(texts, width) if sign == "point" else _numbered(texts, sign, width))
-            yield from together(lines) if len(lines) <= SHORT_LIST else lines
+            lines = bullets(texts, width) if sign == "point" else _numbered(texts, sign, width)
+            yield from together_if_few(list(lines))
             yield gap(4)
         case Picture():
             yield _picture(part, width)
@@ -129,11 +131,11 @@ def _picture(picture: Picture, width: float) -> Item:
 
 def _table(table: Table, width: float) -> Iterator[Item]:
     if not table.ticks:
-        yield from table_items(table.columns, table.rows, width)
+        yield from table_items(table.columns, table.rows, width, table.title)
         return
     columns = (TICK_COLUMN, *table.columns)
     rows = [Row(("", *row.cells), row.subject, row.total, row.notes) for row in table.rows]
-    head, *rest = table_items(columns, rows, width)
+    head, *rest = table_items(columns, rows, width, table.title)
     yield head
     for row, item in zip(rows, rest, strict=True):
         yield item if row.total else _ticked(item)
@@ -143,7 +145,7 @@ def _ticked(item: Item) -> Item:
     def draw(x: float, y: float) -> list[Mark]:
         return [tick_box(x + 1, y + 9.5 - BOX), *item.draw(x, y)]
 
-    return Item(item.tall, draw, item.head, item.holds)
+    return replace(item, draw=draw)
 
 
 def _card_rows(cards: Sequence[Card], across: int, width: float) -> Iterator[Item]:
@@ -159,7 +161,7 @@ def _card_row(row: Sequence[Item], pitch: float) -> Item:
     def draw(x: float, y: float) -> list[Mark]:
         return [mark for at, item in enumerate(row) for mark in item.draw(x + at * pitch, y)]
 
-    return Item(max(item.tall for item in row), draw)
+    return Item(max(item.tall for item in row), draw, air=CARD_AIR, below=CARD_BELOW)
 
 
 def _set_card(card: Card, wide: float) -> Item:
@@ -173,4 +175,4 @@ def _set_card(card: Card, wide: float) -> Item:
         marks += [set_text(x, y + top + CARD_LINE * (row + 0.8), line) for row, line in enumerate(lines)]
         return marks
 
-    return Item(top + CARD_LINE * len(lines) + 14, draw)
+    return Item(top + CARD_LINE * len(lines) + CARD_BELOW, draw)

@@ -16,7 +16,7 @@ from ..page import Mark
 from .flow import Column, Item, Row, flow, gap, paragraph, section, table_items
 from .frame import note_lines, open_body, open_leaf
 from .tables import CutRow, FabricCuts, fabric_cuts, measured_shape
-from .words import BOXES, cut_title, joined_words, reason_words, size_words, yield_words
+from .words import BOXES, joined_words, reason_words, row_title, size_words, yield_words
 
 COLUMNS: Final = (
     Column("key", 18.0, bold=True),
@@ -55,7 +55,7 @@ def chart_leaves(quilt: Quilt, plan: CuttingPlan, paper: Paper) -> list[Leaf]:
 def fabric_items(cuts: FabricCuts, step: Fraction, width: float) -> Iterator[Item]:
     """One fabric's section of the chart."""
     yield section(cuts.title, f"buy {cuts.plan.buy_text}", width)
-    yield from table_items(COLUMNS, chart_rows(cuts, step), width)
+    yield from table_items(COLUMNS, chart_rows(cuts, step), width, cuts.title)
     yield gap(6)
 
 
@@ -76,7 +76,7 @@ def chart_rows(cuts: FabricCuts, step: Fraction) -> list[Row]:
 def _chart_row(row: CutRow, step: Fraction, alike: Sequence[CutRow], said: str) -> Row:
     """One cut as a row, with the other ways under it, or the key of the row that says them."""
     cut = row.cut
-    what = ", ".join(filter(None, (cut_title(cut, step), joined_words(cut), sum_words(alike))))
+    what = ", ".join(filter(None, (row_title(row, step), joined_words(row, step), sum_words(alike))))
     cells = (row.key, str(cut.cuts), what, yield_words(cut), row.purpose, reason_words(cut))
     notes = tuple(offer_words(offer) for offer in cut.offers)
     if notes and said != row.key:

@@ -43,7 +43,7 @@ def counts_leaves(quilt: Quilt, plan: CuttingPlan, paper: Paper) -> list[Leaf]:
     for number, group in enumerate(groups):
         items.append(section(group.title, group_words(group), width))
         rows = [count_row(row, titles, f"{number}") for row in group.rows]
-        items += table_items(COLUMNS, [*rows, total_row(group, f"total {number}")], width)
+        items += table_items(COLUMNS, [*rows, total_row(group, f"total {number}")], width, group.title)
         items.append(gap(6))
     return [open_leaf(quilt, paper, "counts", "", marks, READ_ONLY, "Counts") for marks in flow(items, box)]
 

@@ -180,7 +180,7 @@ def cloth_items(painter: ClothPainter, cloth: ClothPlan, title: str, room: Room)
 def _view_title(title: str, view: View, number: int, count: int) -> str:
     if count == 1:
         return title
-    strips = strip_words((view.strips[0].number, view.strips[-1].number))
+    strips = strip_words([strip.number for strip in view.strips])
     return ", ".join(filter(None, (title, f"part {number} of {count}: {strips[:1].lower()}{strips[1:]}")))
 
 

@@ -1,6 +1,7 @@
 """Things set one under another over as many pages as they take; tables whose heads are repeated. Points.
 
 An item knows how tall it is and how to draw itself. Items that hold to the next are never the last on a page.
+Where a little less white between things saves a page, they are set closer.
 """
 
 from __future__ import annotations
@@ -32,10 +33,18 @@ ROW: Final = 12.5  # of a row's first line
 NEXT_LINE: Final = 10.0  # of each further line in it
 NOTE_GAP: Final = 3.0  # between a row's cells and the notes under it
 HEAD_TALL: Final = 14.0
+GOING_ON: Final = 17.0  # of a title over the head of a table that goes on
 COLUMN_GAP: Final = 10.0
 MOST_LINES: Final = 14  # of one cell: more are cut short, so that a row fits any page
 SECTION_TALL: Final = 26.0
 SECTION_AIR: Final = 6.0  # of it, above the heading
+SECTION_BELOW: Final = 3.0  # of it, under the heading
+
+FEW_TALL: Final = 170.0
+"""Points of a table or a list that is not parted between two pages."""
+
+CLOSER: Final = (0.2, 0.4, 0.6)
+"""Shares of the white between things that are taken away, the least first, where that saves a page."""
 
 MIXED: Final = re.compile(r"(\d) (\d+/\d)")
 KEPT: Final = (
@@ -48,8 +57,9 @@ KEPT_WIDE: Final = 2.0  # points kept free for it
 class Item:
     """`draw` gives the marks from a top left corner. `head` is set again above it where it begins a page.
 
-    `air` of its height lies above it, and is left out where it begins a page. `larger` are the same thing
-    larger, the largest first: one is set where the page has room for it and for all that holds to it.
+    `air` of its height lies above it, and is left out where it begins a page; `below` is white at its foot,
+    and what is only white begins no page. `larger` are the same thing larger, the largest first: one is set
+    where the page has room for it and for all that holds to it.
     """
 
     tall: float
@@ -57,6 +67,7 @@ class Item:
     head: Item | None = None
     holds: bool = False
     air: float = 0.0
+    below: float = 0.0
     larger: tuple[Item, ...] = ()
 
 
@@ -65,31 +76,55 @@ def together(items: Sequence[Item]) -> list[Item]:
     return [replace(item, holds=number + 1 < len(items)) for number, item in enumerate(items)]
 
 
+def together_if_few(items: Sequence[Item], most: float = FEW_TALL) -> list[Item]:
+    """The items on one page where they are no taller than `most`; else as they are."""
+    return together(items) if sum(item.tall for item in items) <= most else list(items)
+
+
 def flow(items: Sequence[Item], box: Box) -> list[list[Mark]]:
     """The marks of each page. An item taller than a page has one to itself."""
     left, top, _, bottom = box
-    pages: list[list[Mark]] = [[]]
-    y = top
-    at = 0
+    pages = _paged(items, bottom - top, 0.0)
+    for share in CLOSER:
+        closer = _paged(items, bottom - top, share)
+        if len(closer) < len(pages):
+            pages = closer
+            break
+    return [[mark for item, y in page for mark in item.draw(left, top + y)] for page in pages]
+
+
+def _paged(items: Sequence[Item], room: float, share: float) -> list[list[tuple[Item, float]]]:
+    """The items of each page, heads that are set again included, with how far down each is drawn; `share` of
+    their white is taken away."""
+    pages: list[list[tuple[Item, float]]] = []
+    y, at = 0.0, 0
     while at < len(items):
         group = _held(items, at)
-        tall = sum(item.tall for item in group)
-        if y > top and y + tall > bottom + 0.01:
+        at += len(group)
+        tall = sum(_tall(item, share) for item in group)
+        hanging = group[-1].below * (1 - share)  # white at a page's foot may run over
+        if not pages or (y and y + tall - hanging > room + 0.01):
+            if group[0].below == group[0].tall:
+                continue
             pages.append([])
-            y = top
-        if y == top and group[0].head is not None:
-            pages[-1].extend(group[0].head.draw(left, y))
+            y = 0.0
+        if not y and group[0].head is not None:
+            pages[-1].append((group[0].head, y))
             y += group[0].head.tall
-        rise = group[0].air if y == top else 0.0
-        spare = bottom - y + rise - tall
+        rise = 0.0 if y else group[0].air * (1 - share)
+        spare = room - y + rise - tall
+        y -= rise
         for item in group:
             grown = next((each for each in item.larger if each.tall - item.tall <= spare), item)
             spare -= grown.tall - item.tall
-            pages[-1].extend(grown.draw(left, y - rise))
-            y += grown.tall
-        y -= rise
-        at += len(group)
-    return [page for page in pages if page]
+            pages[-1].append((grown, y - share * grown.air))
+            y += _tall(grown, share)
+    return pages
+
+
+def _tall(item: Item, share: float) -> float:
+    """An item's height when a share of its white is taken away."""
+    return item.tall - share * (item.air + item.below)
 
 
 def _held(items: Sequence[Item], at: int) -> Sequence[Item]:
@@ -121,15 +156,30 @@ class Row:
     notes: tuple[str, ...] = ()
 
 
-def table_items(columns: Sequence[Column], rows: Sequence[Row], width: float) -> list[Item]:
-    """A table's head and its rows."""
+def table_items(
+    columns: Sequence[Column], rows: Sequence[Row], width: float, title: str = ""
+) -> list[Item]:
+    """A table's head and its rows. Where it goes on, its head says of what: `title`. One of a few rows is
+    not parted."""
     places = _places(columns, width)
     head = Item(HEAD_TALL, lambda x, y: _head_marks(columns, places, x, y, width), holds=True)
+    again = _going_on(head, title) if title else head
     items = [head]
     for number, row in enumerate(rows):
         following = number + 1 < len(rows) and rows[number + 1].total
-        items.append(_row_item(row, columns, places, width, head, following))
-    return items
+        items.append(_row_item(row, columns, places, width, again, following))
+    return together_if_few(items)
+
+
+def _going_on(head: Item, title: str) -> Item:
+    """A table's head with its title over it, as it begins a page."""
+
+    def draw(x: float, y: float) -> list[Mark]:
+        words = f"{title}, continued"
+        return [set_text(x, y + 10, words, HEADING, True, role="continued", subject=title),
+                *head.draw(x, y + GOING_ON)]
+
+    return Item(head.tall + GOING_ON, draw, holds=True)
 
 
 def _places(columns: Sequence[Column], width: float) -> list[tuple[float, float]]:
@@ -218,7 +268,7 @@ def section(title: str, under: str, width: float) -> Item:
             marks.append(grey_text(after, y + 17, shorten(under, x + width - after, HEADING)))
         return marks
 
-    return Item(SECTION_TALL, draw, holds=True, air=SECTION_AIR)
+    return Item(SECTION_TALL, draw, holds=True, air=SECTION_AIR, below=SECTION_BELOW)
 
 
 def paragraph(text: str, width: float, holds: bool = False) -> list[Item]:
@@ -248,4 +298,4 @@ def _bullet(line: str, first: bool, holds: bool) -> Item:
 
 def gap(tall: float) -> Item:
     """White between two things."""
-    return Item(tall, lambda x, y: [])
+    return Item(tall, lambda x, y: [], below=tall)

@@ -1,19 +1,18 @@
 """The cuts of one cloth as steps that a maker follows: numbered, and told strip by strip.
 
-The plan first parts the whole cloth into strips, then each strip. A cut that belongs to one told before
-has no
-words, and so no number of its own.
+The plan first parts the whole cloth into strips, then each strip. A cut that belongs to one told before has
+no words, and so no number of its own.
 """
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise, takewhile
 from typing import Final
 
 from ...cutting.plan_model import ClothPlan, Slice
+from ...diagnostics.wording import one_of
 from ...measure.tolerance import NEAR, Number, near
 
 
@@ -28,12 +27,12 @@ class Strip:
 
 @dataclass(frozen=True, slots=True)
 class Step:
-    """One instruction. `strips` are the first and last strip that it makes, or that it is done to."""
+    """One instruction. `strips` are those that it makes, or that it is done to."""
 
     number: int
     text: str
     slice: Slice
-    strips: tuple[int, int]
+    strips: tuple[int, ...]
     whole: bool  # whether it parts the cloth itself
 
 
@@ -76,11 +75,12 @@ def steps_of(cloth: ClothPlan) -> tuple[Step, ...]:
         if not cut.text:
             continue
         if at < len(first):
-            last = next((n for n in range(at + 1, len(first)) if first[n].text), len(first)) - 1
-            made = (at + 1, last + 1)
+            last = next((n for n in range(at + 1, len(first)) if first[n].text), len(first))
+            made = tuple(range(at + 1, last + 1))
+            if last == len(first) and _ends_used(cloth, strips, last):
+                made += (last + 1,)
         else:
-            own = _strip_at(strips, cut.region[1] if across else cut.region[0])
-            made = (own, own)
+            made = cut.strips or (_strip_at(strips, cut.region[1] if across else cut.region[0]),)
         steps.append(Step(len(steps) + 1, cut.text, cut, made, at < len(first)))
     return tuple(steps)
 
@@ -90,31 +90,35 @@ def _strip_at(strips: Sequence[Strip], place: Number) -> int:
     return next((strip.number for strip in strips if strip.start - NEAR <= place < strip.end - NEAR), WHOLE)
 
 
-SEVERAL: Final = re.compile(r"Cut (each|\d+ of them)\b")
-"""How the words of a step begin that is done to several strips alike; "one of them" is the strip it names."""
+def _ends_used(cloth: ClothPlan, strips: Sequence[Strip], at: int) -> bool:
+    """Whether what the last cut leaves is one more strip like the one it cuts off, and is used."""
+    if at >= len(strips):
+        return False
+    before, end = strips[at - 1], strips[at]
+    across = cloth.slices[0].axis == "across"
+    used = any((each.top if across else each.left) >= end.start - NEAR for each in cloth.placed)
+    return used and near(end.end - end.start, before.end - before.start)
 
 
 def step_lines(cloth: ClothPlan) -> Iterator[tuple[str, str]]:
-    """Number and words of each step. Lines without a number say which strip the steps after them are done
-    to."""
-    steps = steps_of(cloth)
-    groups = [step.strips for step in steps if step.whole]
-    last = ""
-    for step in steps:
+    """Number and words of each step. Lines without a number say to which strips the steps after them are
+    done."""
+    last: tuple[int, ...] = ()
+    for step in steps_of(cloth):
         if step.whole:
             yield str(step.number), f"{step.text} ({strip_words(step.strips)}.)"
             continue
-        home = next((each for each in groups if each[0] <= step.strips[0] <= each[1]), step.strips)
-        heading = strip_words(home if SEVERAL.match(step.text) else step.strips)
-        if heading != last and not (step.text.startswith("Cut each") and last.endswith(str(step.strips[0]))):
-            yield "", f"{heading}:"
-            last = heading
-        yield str(step.number), step.text.replace("Cut one of them", "Cut it")
+        if step.strips != last:
+            yield "", f"{strip_words(step.strips)}{', each' if len(step.strips) > 1 else ''}:"
+        last = step.strips
+        yield str(step.number), step.text
 
 
-def strip_words(strips: tuple[int, int]) -> str:
-    """`Strip 1`, `Strips 1 and 2`, `Strips 1 to 4`."""
-    first, last = strips
-    if first == last:
-        return f"Strip {first}"
-    return f"Strips {first} {'and' if last == first + 1 else 'to'} {last}"
+def strip_words(strips: Sequence[int]) -> str:
+    """`Strip 1`, `Strips 1 and 2`, `Strips 1 to 4`, `Strips 1, 2 and 5`."""
+    if len(strips) == 1:
+        return f"Strip {strips[0]}"
+    first, last = strips[0], strips[-1]
+    if len(strips) > 2 and last - first + 1 == len(strips):
+        return f"Strips {first} to {last}"
+    return f"Strips {one_of([str(each) for each in strips], 'and')}"

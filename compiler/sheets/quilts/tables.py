@@ -34,15 +34,16 @@ PART_WORDS: Final = {
 
 @dataclass(frozen=True, slots=True)
 class CutRow:
-    """One cut of the chart. `key` names it within its fabric; `template` is a block's letter, or one like
-    S1 of
-    a template that belongs to no block; `purpose` says what it is for."""
+    """One cut of the chart. `key` names it within its fabric; `template` is a block's letter, or one like S1
+    of a template that belongs to no block; `purpose` says what it is for. `lengths`: of the strips that are
+    joined for it, the longest first, as they are cut."""
 
     key: str
     cut: Cut
     need: Need | None
     template: str
     purpose: str
+    lengths: tuple[Number, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,11 +109,22 @@ def fabric_cuts(quilt: Quilt, plan: CuttingPlan) -> tuple[FabricCuts, ...]:
         rows = tuple(
             CutRow(cut_key(place), plan.cuts[number], need_of(quilt, plan.cuts[number]),
                    template_letter(quilt, plan.cuts[number], own.get(number, "")),
-                   purpose_of(quilt, plan.cuts[number], names, own.get(number, "")))
+                   purpose_of(quilt, plan.cuts[number], names, own.get(number, "")),
+                   _joined_lengths(plan.cuts[number], number, each))
             for place, number in enumerate(numbers)
         )  # fmt: skip
         found.append(FabricCuts(by_name[each.fabric], titles[each.fabric], each, rows))
     return tuple(found)
+
+
+def _joined_lengths(cut: Cut, number: int, cloth: FabricPlan) -> tuple[Number, ...]:
+    """How long each strip is cut that is joined for a cut; none where nothing is joined."""
+    if cut.joined <= 1:
+        return ()
+    placed = [each for piece in cloth.cloths for each in piece.placed if each.cut == number]
+    thick = cut.strip if cut.strip is not None else min(cut.width, cut.height)
+    lengths = [each.width if each.height == thick else each.height for each in placed]
+    return tuple(sorted(lengths, reverse=True))
 
 
 def keys_of(plan: CuttingPlan, cuts: FabricCuts) -> dict[int, CutRow]:
@@ -265,11 +277,16 @@ def _count_row(need: Need, cut: Cut, names: Names, own: str) -> CountRow:
     return CountRow(need.label or own, what, need.fabric, need.count, need.reversed, cut.kind)
 
 
-def box_text(need: Need) -> str:
-    """`about 1in x 36in`: the box round a finished shape as it lies for cutting, the shorter side first."""
+def box_of(need: Need) -> list[float]:
+    """The sides of the box round a finished shape as it lies for cutting, the shorter first."""
     xs = [float(edge.start.x) for edge in need.outline]
     ys = [float(edge.start.y) for edge in need.outline]
-    short, long = sorted((max(xs) - min(xs), max(ys) - min(ys)))
+    return sorted((max(xs) - min(xs), max(ys) - min(ys)))
+
+
+def box_text(need: Need) -> str:
+    """`about 1in x 36in`: the box round a finished shape as it lies for cutting, the shorter side first."""
+    short, long = box_of(need)
     exact = size_text(short, long)
     if reads_exactly(short) and reads_exactly(long):
         return exact

@@ -105,14 +105,26 @@ def in_quilt(quilt: Quilt, index: int) -> Worn:
     names, times = max(uses, key=lambda each: each[1])
     shown = {titles[fabric]: fill for fabric, fill in fills.items()}
     dress = Dress(fabric_names(quilt), tuple((titles[fabric], fabric) for fabric in fills))
+    made = _made_words(quilt, index)
     if len(uses) == 1:
-        return Worn(names, shown, dress, (f"In the fabrics of this quilt: {_listed(names)}.",))
+        return Worn(names, shown, dress, (f"In the fabrics of this quilt: {_listed(names)}.", *made))
     others = [f"{_listed(each)}, {count_of(count, 'time')}" for each, count in uses if each != names]
     return Worn(names, shown, dress, (
         f"This quilt uses the block in {count_of(len(uses), 'choice')} of fabrics. "
         f"Shown is the most common: {_listed(names)}, {count_of(times, 'time')}.",
-        f"Also: {'; '.join(others)}.",
+        f"Also: {'; '.join(others)}.", *made,
     ), always=False)  # fmt: skip
+
+
+def _made_words(quilt: Quilt, index: int) -> tuple[str, ...]:
+    """How many of a block are made, and how many of them mirrored; nothing where there is but one."""
+    every = [placed.mirrored for placed in quilt.placed if placed.block == index]
+    mirrored = sum(every)
+    words = [f"Make {len(every)} of this block: counts here are for one."] if len(every) > 1 else []
+    if mirrored:
+        which = "It is" if len(every) == 1 else f"{mirrored} of them {'is' if mirrored == 1 else 'are'}"
+        words.append(f"{which} mirrored: what lies left in the pictures lies right in it.")
+    return tuple(words)
 
 
 def _listed(names: Mapping[str, str]) -> str:

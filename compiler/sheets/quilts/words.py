@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from fractions import Fraction
 from typing import Final
 
 from ...cutting.methods.rotary_words import length_text
 from ...cutting.plan_model import Cut
-from ...diagnostics.wording import count_of
+from ...diagnostics.wording import count_of, one_of
 from ...measure.fractions import mark_up, nearest_mark, reads_exactly, ruler_text
 from ...measure.tolerance import Number
 from .tables import SQUARES, CutRow, measured_shape
@@ -57,14 +58,39 @@ def reason_words(cut: Cut) -> str:
     return " ".join([*sentences, then] if then else sentences)
 
 
-def joined_words(cut: Cut) -> str:
-    """`from 3 strips joined end to end`; '' where none are joined."""
-    return f"from {cut.joined} strips joined" if cut.joined > 1 and cut.part != "binding" else ""
+def joined_words(row: CutRow, step: Fraction) -> str:
+    """`both from 2 strips of 42in and 1 of 9in, joined`; '' where none are joined."""
+    if row.cut.part == "binding" or not row.lengths:
+        return ""
+    first, *rest = _lengths(row, step)
+    strips = first.replace(" of ", f" {'strip' if first.startswith('1 ') else 'strips'} of ", 1)
+    which = {1: "", 2: "both "}.get(row.cut.cuts, "all ")
+    return f"{which}from {one_of([strips, *rest], 'and')}, joined"
+
+
+def _lengths(row: CutRow, step: Fraction) -> list[str]:
+    """`5 of 42in`, `1 of 4 1/4in`: the strips that are joined for a cut."""
+    return [f"{count} of {length_text(length, step)}" for length, count in Counter(row.lengths).items()]
+
+
+def row_title(row: CutRow, step: Fraction) -> str:
+    """`squares 3 7/8in`; of binding, how wide its strips are and how long each is."""
+    if row.cut.part != "binding" or not row.lengths:
+        return cut_title(row.cut, step)
+    return f"strips {_thick(row.cut, step)} wide: {one_of(_lengths(row, step), 'and')}"
+
+
+def _thick(cut: Cut, step: Fraction) -> str:
+    return length_text(cut.strip if cut.strip is not None else min(cut.width, cut.height), step)
 
 
 def key_words(row: CutRow, step: Fraction) -> str:
     """What a letter in a cutting picture stands for."""
     cut = row.cut
+    if row.lengths:
+        whole = length_text(max(cut.width, cut.height), step)
+        joined = "" if cut.part == "binding" else f", joined to {whole}"
+        return f"strip {_thick(cut, step)} wide{joined}: {row.purpose}"
     words = [f"{measured_shape(cut)} {size_words(cut, step)}"]
     if cut.yields > 1 and cut.kind != "template" and cut.part != "binding":
         words.append(f"cut into {cut.yields}")
