@@ -102,8 +102,8 @@ def _graph_words(draft: Draft, ruling: Ruling, cut_out: CutOut, paper: Paper) ->
     sheets = ceil(draft.width / wide) * ceil(draft.height / tall)
     if sheets > 1:
         yield (
-            f"The sheet to draft on holds {ruler_text(wide)} x {ruler_text(tall)}: print it {sheets} times, and "
-            "tape the sheets together, line on line."
+            f"The sheet to draft on holds {ruler_text(wide)} x {ruler_text(tall)}: print it {sheets} times, "
+            "and tape the sheets together, line on line."
         )
     yield f"Draw the outline, {size}, along lines of the paper. Mark each column and row of the block’s grid."
     yield "Draw the longest seams first, from crossing to crossing, then the shorter ones between them."
