@@ -63,12 +63,13 @@ def _ruler_direction(ring: Sequence[Hem]) -> complex:
     for stroke in straight:
         if abs(phase(stroke.direction(0) ** 4)) <= 4 * LEVEL:
             return 1 + 0j
-    longest = max(
-        straight,
-        key=lambda stroke: (round(stroke.length, 6), round((stroke.end - stroke.start).real, 6)),
-        default=None,
-    )
+    longest = max(straight, key=lambda stroke: _rank(stroke.end - stroke.start), default=None)
     return longest.direction(0) if longest else 1 + 0j
+
+
+def _rank(along: complex) -> tuple[float, float, float]:
+    """Longer before shorter; of equals the one that runs most to the right, then down."""
+    return round(abs(along), 6), round(along.real, 6), round(along.imag, 6)
 
 
 def _reach(ring: Sequence[Hem], direction: complex) -> tuple[float, float]:

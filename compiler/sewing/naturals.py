@@ -1,18 +1,24 @@
-"""What a quilter would keep together: the units that a block was written with, and squares of two
-triangles."""
+"""What a quilter would keep together: the units that a block was written with, squares of two triangles, and
+stars."""
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Sequence
 from math import sqrt
 from typing import Final
 
 from ..drafting.model import Draft
 from ..drafting.stroke import place_of
 from ..measure.tolerance import NEAR
-from .seam_graph import SeamGraph
+from .seam_graph import Link, SeamGraph
 
 CLOSE: Final = 10 * NEAR
 """Inches. How far two halves of a square may lie from where the other half wants them."""
+
+
+RAYS: Final = 5
+"""Pieces that make a star about the place where their points meet, at the least: four are a four-patch, whose
+like may lie all over a grid."""
 
 
 class Naturals:
@@ -30,10 +36,74 @@ class Naturals:
                 self.within.append(-1)
             elif self.unit_of[link.right] >= 0 and self.unit_of[link.right] == self.unit_of[link.left]:
                 self.within.append(self.unit_of[link.right])
-            elif _is_pair(graph, link.right, link.left, number):
+            elif self.unit_of[link.right] == self.unit_of[link.left] and _is_pair(
+                graph, link.right, link.left, number
+            ):
                 self.within.append(pairs + number)
             else:
                 self.within.append(-1)
+        self.groups = self._groups(draft, graph)
+        self.group_of: dict[int, int] = {
+            piece: number for number, group in enumerate(self.groups) for piece in group
+        }
+
+    def holds(self, link: Link) -> bool:
+        """Whether a link lies between two pieces that are set in as one."""
+        return self.group_of.get(link.right, -1) == self.group_of.get(link.left, -2)
+
+    def _groups(self, draft: Draft, graph: SeamGraph) -> list[tuple[int, ...]]:
+        """What is set in as one, no piece in two: used units, then pairs, then stars."""
+        units: dict[int, list[int]] = {}
+        for piece, unit in enumerate(self.unit_of):
+            if unit >= 0:
+                units.setdefault(unit, []).append(piece)
+        pairs = [(graph.links[number].right, graph.links[number].left)
+                 for number, within in enumerate(self.within) if within >= len(draft.units)]
+        taken = {piece for pieces in units.values() for piece in pieces}
+        found = [tuple(pieces) for pieces in units.values()]
+        for candidates in (_by_themselves(pairs), _stars(draft, graph)):
+            free = [pieces for pieces in candidates if taken.isdisjoint(pieces)]
+            taken.update(piece for pieces in free for piece in pieces)
+            found += free
+        return found
+
+
+def _by_themselves(groups: Sequence[tuple[int, ...]]) -> list[tuple[int, ...]]:
+    """The groups that share no piece with another."""
+    times: dict[int, int] = {}
+    for piece in (piece for group in groups for piece in group):
+        times[piece] = times.get(piece, 0) + 1
+    return [group for group in groups if all(times[piece] == 1 for piece in group)]
+
+
+def _stars(draft: Draft, graph: SeamGraph) -> list[tuple[int, ...]]:
+    """Pieces of one template all round a place. Where the points of stars meet, pieces lie so too; there the
+    cloths are repeated in fewer turns, which tells the stars."""
+    label = {member.piece - 1: shape.label for shape in draft.shapes for member in shape.members}
+    ranked: dict[int, list[tuple[int, ...]]] = {}
+    for halves in graph.halves:
+        if len(halves) < RAYS or any(graph.links[half // 2].rim for half in halves):
+            continue
+        round_it = tuple(_round(graph, halves[0]))
+        if len(set(round_it)) == len(round_it) and len({label[piece] for piece in round_it}) == 1:
+            cloths = [draft.pieces[piece].fabric for piece in round_it]
+            period = next(n for n in range(1, len(cloths) + 1) if cloths == cloths[n:] + cloths[:n])
+            ranked.setdefault(period, []).append(round_it)
+    found: list[tuple[int, ...]] = []
+    for period in sorted(ranked):
+        taken = {piece for star in found for piece in star}
+        found += [star for star in _by_themselves(ranked[period]) if taken.isdisjoint(star)]
+    return found
+
+
+def _round(graph: SeamGraph, first: int) -> Iterator[int]:
+    """The pieces round the place of a half, in order."""
+    half = first
+    while True:
+        yield graph.cloth(half ^ 1)
+        half = graph.following[half ^ 1]
+        if half == first:
+            return
 
 
 def _units_of(draft: Draft) -> list[int]:

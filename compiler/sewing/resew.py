@@ -67,6 +67,9 @@ class _Table:
         self.cloths: dict[str, SewnCloth] = {}
         self.sizes: dict[str, int] = {}  # pieces in each part
         self.laid_down: dict[str, tuple[tuple[str, Motion], tuple[str, Motion]]] = {}
+        self.kinds = {
+            cloth.number: (cloth.template, cloth.reversed, cloth.fabric) for cloth in assembly.pieces
+        }
         self.furthest = 0.0
         self.at = 0  # the step in hand
 
@@ -190,7 +193,7 @@ class _Table:
         """Takes one copy's parts from the pile: the very pieces printed for it, sewn together as printed."""
         first = self.sizes[step.parts[0]]
         for part, own in zip(step.parts, (pieces[:first], pieces[first:]), strict=True):
-            if part.isdigit() and len(own) == 1:
+            if part.isdigit() and len(own) == 1 and self.kinds[int(part)] == self.kinds.get(own[0]):
                 part = str(own[0])
             if not own or left.pop(own[0], None) != (part, own):
                 raise Misfit(f"a {part} is taken that is not there")
@@ -258,9 +261,6 @@ class _Table:
         """Each further copy of a unit must lie as printed, on the pieces printed for it."""
         middles = {piece.number: _middle(strokes_of([side.edge for side in piece.ring]))
                    for piece in self.draft.pieces}
-        kinds = {
-            cloth.number: (cloth.template, cloth.reversed, cloth.fabric) for cloth in self.assembly.pieces
-        }
         for number, unit in enumerate(self.assembly.units, 1):
             self.at = number
             for copy in unit.copies:
@@ -270,7 +270,8 @@ class _Table:
                 for own, other in (
                     zip(unit.pieces, copy.pieces, strict=True) if copy is not unit.copies[0] else ()
                 ):
-                    if kinds[own] != kinds[other] or abs(motion.place(middles[own]) - middles[other]) > EXACT:
+                    stray = abs(motion.place(middles[own]) - middles[other])
+                    if self.kinds[own] != self.kinds[other] or stray > EXACT:
                         raise Misfit(f"a copy of {unit.id} has piece {other} where {own} should be")
 
 

@@ -121,7 +121,8 @@ def _frame(ring: Ring) -> complex:
         min(abs(along.real), abs(along.imag)) <= SQUARE * abs(along) for along in straight
     ):
         return 1 + 0j
-    longest = max(straight, key=lambda along: (round(hypot(along.real, along.imag), 6), round(along.real, 6)))
+    longest = max(straight, key=lambda along: (
+        round(hypot(along.real, along.imag), 6), round(along.real, 6), round(along.imag, 6)))
     return longest / abs(longest)
 
 

@@ -24,9 +24,9 @@ first, so that a thousand hexagons take ten times as long as a hundred."""
 PART: Final = 14
 """Pieces in such a part."""
 
-FEW: Final = 24
-"""Places where three patches meet. Up to so many, what meets there is parted off one by one, as the corners
-of a star are; where there are more, as between hexagons, halving keeps the cost of a thousand in bounds."""
+FEW: Final = 48
+"""Places where three patches meet. Up to so many, what meets there is set in piece by piece, as about a star
+within a star; where there are more, as between hexagons, halving keeps the cost of a thousand in bounds."""
 
 STARTS: Final = 4
 """Places round the outside from which a halving path is looked for."""
@@ -35,7 +35,7 @@ FAIR: Final = 3
 """A halving path ends at most one part in this many of the way round from straight across."""
 
 Cost = tuple[int, int, int]
-"""Needless turns, turns, natural units cut through."""
+"""Needless turns, natural units cut through, turns."""
 
 
 class Path(NamedTuple):
@@ -51,9 +51,6 @@ def find_path(seams: Seams, count: int, pieces: Callable[[int], Sequence[int]], 
     `pieces` gives the first so many of them from the outside inward; all of them for 0.
     """
     if count > WHOLE:
-        across = halving_path(seams, pieces(0), edge)
-        if across:
-            return across
         found = _best(seams, pieces(PART), count)
         if found and found.cost[0] == 0:
             return found.halves
@@ -160,7 +157,7 @@ def _paths_from(seams: Seams, start: int, within: frozenset[int], shortest: bool
             if following == half ^ 1 or following in came:
                 continue
             turns = graph.onward[half ^ 1] != following
-            dearer = (cost[0] + (turns and not free), cost[1] + (shortest or turns), cost[2])
+            dearer = (cost[0] + (turns and not free), cost[1], cost[2] + (shortest or turns))
             heappush(queue, (_cost(dearer, seams, following), steps + 1, following, half))
     return list(ends.values())
 
@@ -171,7 +168,7 @@ def _inside(seams: Seams, half: int, within: frozenset[int]) -> bool:
 
 
 def _cost(cost: Cost, seams: Seams, half: int) -> Cost:
-    return cost[0], cost[1], cost[2] + (seams.naturals.within[half // 2] >= 0)
+    return cost[0], cost[1] + seams.naturals.holds(seams.graph.links[half // 2]), cost[2]
 
 
 def _walked(came: dict[int, int], half: int) -> list[int]:

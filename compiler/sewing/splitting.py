@@ -13,10 +13,12 @@ from itertools import pairwise
 from ..drafting.model import Draft
 from .borders import Ring, part_rings, piece_rings, ringed_piece
 from .chords import Chord, Seams, choices
+from .fillers import Setting, middle_of, outermost
 from .likeness import STAY, Motion, alike, poses_of, signature
 from .naturals import Naturals
+from .runs import is_rectangle
 from .seam_graph import SeamGraph
-from .set_in import find_path, small_side
+from .set_in import WHOLE, find_path, halving_path, small_side
 
 
 @dataclass(slots=True)
@@ -48,6 +50,7 @@ class _Region:
     edge: int
     chords: list[Chord]
     heading: float | None  # of the seam that parted it from the rest
+    setting: Setting | None = None  # while what is set in last is taken from it
 
 
 class Splitter:
@@ -58,7 +61,9 @@ class Splitter:
         self.in_rows = in_rows
         self.seams = Seams(self.graph, Naturals(draft, self.graph))
         self.poses = poses_of(draft)
+        self.kinds = [pose.kind for pose in self.poses]
         self.nodes: list[Node] = []
+        self._middle: complex | None = None  # of the block
         self._known: dict[tuple[int, int], list[int]] = {}
         self._islands: dict[int, list[int]] = {}
         for number, island in enumerate(self.graph.islands, 1):
@@ -200,12 +205,38 @@ class Splitter:
         """Parts a region along the seam to be sewn last."""
         self.nodes[region.node].rings = part_rings(self.graph, self.seams.cut, region.edge)
         chords = [chord for chord in region.chords if not chord.dead]
+        if region.setting is not None or not chords:
+            parted = self._set_in_last(region, chords)
+            if parted:
+                return parted
         if chords:
             chord = self._choose(region, chords)
             ends_set = chord.curved or (self.in_rows and not chord.key[1])  # what follows starts rows afresh
             return self._take(region, chord.halves, None if ends_set else chord.heading, chords)
         path = find_path(self.seams, region.count, lambda limit: self._own_pieces(region, limit), region.edge)
-        return self._take(region, path, region.heading, chords)
+        return self._take(region, path, region.heading, chords, region.setting)
+
+    def _set_in_last(self, region: _Region, chords: list[Chord]) -> list[_Region] | None:
+        """Parts off what is set in last; a large honeycomb is halved instead. None where there is neither."""
+        pieces = self._own_pieces(region)
+        if region.setting is None and region.count > WHOLE:
+            across = halving_path(self.seams, pieces, region.edge)
+            if across:
+                return self._take(region, across, region.heading, chords)
+        setting = region.setting or Setting(self._center(region, pieces))
+        filler = outermost(self.seams, pieces, setting, self.kinds)
+        if filler is None:
+            return None
+        return self._take(region, filler.halves, region.heading, chords, setting._replace(last=filler.pieces))
+
+    def _center(self, region: _Region, pieces: Sequence[int]) -> complex:
+        """About what a region is set together: its own middle where it is a rectangle, as a star among others
+        is; else the block's, as of a wedge or a quarter of a round."""
+        if is_rectangle(self.nodes[region.node].rings[0]):
+            return middle_of(self.graph, pieces)
+        if self._middle is None:
+            self._middle = middle_of(self.graph, range(len(self.graph.pieces)))
+        return self._middle
 
     def _choose(self, region: _Region, chords: list[Chord]) -> Chord:
         """The best of the seams right across: the first that leaves two like halves, else the first."""
@@ -233,9 +264,10 @@ class Splitter:
         return alike(one, two, self.poses) is not None
 
     def _take(
-        self, region: _Region, path: list[int], heading: float | None, chords: list[Chord]
+        self, region: _Region, path: list[int], heading: float | None, chords: list[Chord],
+        setting: Setting | None = None,
     ) -> list[_Region]:
-        """Cuts a region along a path into two."""
+        """Cuts a region along a path into two; with a setting, more is set in last."""
         side = small_side(self.seams, path, region.count)
         inside = set(side)
         path = self._first_on_right(path, inside)
@@ -249,7 +281,7 @@ class Splitter:
                     if (self.graph.links[chord.halves[0] // 2].right in inside) == own]
             counts = (len(side), len(small), kinds) if own else (
                 region.count - len(side), region.total - len(small), region.kinds - kinds)
-            regions.append(_Region(self._new(), *counts, half, here, heading))
+            regions.append(_Region(self._new(), *counts, half, here, heading, setting))
         node = self.nodes[region.node]
         node.parts, node.path = (regions[0].node, regions[1].node), tuple(path)
         node.closed = self.graph.place_at(path[0]) == self.graph.place_at(path[-1] ^ 1)

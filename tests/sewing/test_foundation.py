@@ -121,7 +121,7 @@ def test_random_papers_sew_again_to_their_block(block):
 
 def test_why_not_names_the_junction():
     star = foundations(LIBRARY["Eight-pointed Star"]).why_not
-    assert star == ("Pieces 1, 3 and 6 meet 3.515in across and 3.515in down, "
+    assert star == ("Pieces 2, 3 and 4 meet 6in across and 2.485in down, "
                     "and no seam runs straight across there.")
     curve = foundations(LIBRARY["Drunkard's Path Patch"]).why_not
     assert curve == "The seam between pieces 1 and 2 is curved, and paper folds along straight lines only."
