@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from cmath import phase
 from collections.abc import Sequence
 
 from ..drafting.stroke import Stroke
@@ -43,3 +44,9 @@ def walk_border(graph: SeamGraph, cut: Sequence[bool], edge: int) -> list[int]:
             half = graph.following[half ^ 1]
         if half == edge:
             return ring
+
+
+def frame_of(ring: Ring) -> float:
+    """The direction, in radians, in or square to which most of a ring's straight edges run."""
+    straight = [stroke for stroke, _ in ring if stroke.center is None]
+    return phase(sum((stroke.direction(0) ** 4 * stroke.length for stroke in straight), 0j)) / 4

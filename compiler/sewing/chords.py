@@ -22,16 +22,24 @@ PARALLEL_DIGITS: Final = 3
 class Chord:
     """A seam right across: halves from end to end. `dead` once another seam has crossed it."""
 
-    __slots__ = ("curved", "dead", "halves", "heading", "key", "middle", "offset")
+    __slots__ = ("curved", "dead", "from_edges", "halves", "heading", "key", "middle", "units")
 
-    def __init__(self, halves: list[int], middle: complex, heading: float, key: tuple[int, int, int]) -> None:
+    def __init__(self, halves: list[int], middle: complex, heading: float, curved: bool, units: int,
+                 ends: Sequence[tuple[bool, bool]]) -> None:
         self.halves = halves
         self.dead = False
-        self.curved = bool(key[0])
+        self.curved = curved
+        self.units = units  # natural ones that it cuts through
         self.middle = middle
         self.heading = heading  # radians clockwise from rightward, 0 <= heading < pi
-        self.key = key  # curved; natural units cut through; ends that are not square to what they meet
-        self.offset = 0.0
+        self.judge(ends)
+
+    def judge(self, ends: Sequence[tuple[bool, bool]]) -> None:
+        """Takes in how both ends meet what they meet: whether they square no part off, whether they come to the
+        middle of an edge."""
+        slanted, new = (sum(each) for each in zip(*ends, strict=True))
+        self.from_edges = new == 2
+        self.key = int(self.curved), self.units, slanted, int(new > 0)
 
 
 class Seams:
@@ -68,6 +76,8 @@ class Seams:
         inner = [self.graph.place_at(half) for half in halves[1:]]
         for place in inner:
             self.edge[place] = True
+        for place in {self.graph.place_at(halves[0]), self.graph.place_at(halves[-1] ^ 1)}:
+            self._look_again(place)
         return [chord for place in inner for chord in self.free_from(place)]
 
     def _follow(self, half: int) -> Chord | None:
@@ -94,9 +104,8 @@ class Seams:
         curved = any(graph.links[half // 2].stroke.center is not None for half in halves)
         first, last = graph.places[graph.place_at(halves[0])], graph.places[graph.place_at(halves[-1] ^ 1)]
         units = {self.naturals.within[half // 2] for half in halves} - {-1}
-        slanted = (not self._square(halves[0])) + (not self._square(halves[-1] ^ 1))
         heading = round(phase(last - first) % pi, PARALLEL_DIGITS) % round(pi, PARALLEL_DIGITS)
-        chord = Chord(halves, (first + last) / 2, heading, (int(curved), len(units), slanted))
+        chord = Chord(halves, (first + last) / 2, heading, curved, len(units), self._ends(halves))
         for half in halves:
             old = self.chord_of.get(half // 2)
             if old:
@@ -104,29 +113,43 @@ class Seams:
             self.chord_of[half // 2] = chord
         return chord
 
-    def _square(self, half: int) -> bool:
-        """Whether a half leaves its place square to the outside there."""
+    def _look_again(self, place: int) -> None:
+        """Judges the ends of known seams anew where another has come to end beside them."""
+        for half in self.graph.halves[place]:
+            chord = self.chord_of.get(half // 2)
+            if chord and half in (chord.halves[0], chord.halves[-1] ^ 1):
+                chord.judge(self._ends(chord.halves))
+
+    def _ends(self, halves: Sequence[int]) -> list[tuple[bool, bool]]:
+        return [self._end(halves[0]), self._end(halves[-1] ^ 1)]
+
+    def _end(self, half: int) -> tuple[bool, bool]:
+        """Of a seam's end: whether no part beside it is square there or runs straight on; and whether it
+        comes to the middle of an edge."""
         graph = self.graph
         own = graph.away(half)
-        for other in graph.halves[graph.place_at(half)]:
-            if other == half or not (graph.links[other // 2].rim or self.cut[other // 2]):
-                continue
-            between = abs(phase(graph.away(other) / own))
-            if min(abs(between - pi / 2), abs(between - pi)) > SMOOTH:
-                return False
-        return True
+        turned = sorted(phase(graph.away(other) / own) % (2 * pi)
+                        for other in graph.halves[graph.place_at(half)]
+                        if other != half and (graph.links[other // 2].rim or self.cut[other // 2]))
+        beside = (turned[0], 2 * pi - turned[-1])
+        square = any(min(abs(angle - pi / 2), abs(angle - pi)) <= SMOOTH for angle in beside)
+        return not square, abs(sum(beside) - pi) <= SMOOTH
 
 
-def choices(chords: Sequence[Chord], heading: float | None, in_rows: bool) -> list[list[Chord]]:
-    """The seams worth taking, the best set of parallel ones first, of each the middle one or two.
+def choices(
+    chords: Sequence[Chord], heading: float | None, in_rows: bool, frame: float
+) -> list[list[Chord]]:
+    """The seams worth taking, the best set of parallel ones first, each in order across.
 
-    Straight before curved; through the fewest natural units; square to the outside. Of a set of parallel
-    seams the middle one; sets that go on as the last seam went come first, then rows, then columns.
-    `in_rows`: what goes on as the last seam went comes before what is square to the outside.
+    Straight before curved; through the fewest natural units; square to the outside; from corner to corner.
+    Sets that go on as the last seam went come first, then rows, then columns. `in_rows`: what goes on as the
+    last seam went comes before what is square to the outside. So does, where all else runs slantwise, the
+    corner opposite one that was cut off.
     """
     best = min(chord.key for chord in chords)
-    if in_rows:
-        onward = [chord for chord in chords if chord.key[:2] == best[:2] and chord.heading == heading]
+    if in_rows or all(_slants(chord, frame) for chord in chords if chord.key == best):
+        onward = [chord for chord in chords if chord.key[:2] == best[:2] and chord.heading == heading
+                  and (in_rows or chord.from_edges)]
         best = min((chord.key for chord in onward), default=best)
         chords = onward or chords
     sets: dict[float, list[Chord]] = {}
@@ -134,19 +157,22 @@ def choices(chords: Sequence[Chord], heading: float | None, in_rows: bool) -> li
         if chord.key == best:
             sets.setdefault(0.0 if chord.curved else chord.heading, []).append(chord)
     order = sorted(sets, key=lambda each: (each != heading, each != 0, abs(each - pi / 2) > 0.01, each))
-    found = []
-    for each in order:
-        rows = sorted(sets[each], key=_across)
-        middle = len(rows) // 2
-        found.append([rows[middle]] if len(rows) % 2 else [rows[middle], rows[middle - 1]])
-    return found
+    return [sorted(sets[each], key=_place) for each in order]
 
 
-def _across(chord: Chord) -> tuple[float, float, int]:
+def _slants(chord: Chord, frame: float) -> bool:
+    """Whether a seam runs slantwise in a region and is not square at both ends."""
+    aside = (chord.heading - frame) % (pi / 2)
+    return chord.key[2] > 0 and min(aside, pi / 2 - aside) > 10**-PARALLEL_DIGITS
+
+
+def _place(chord: Chord) -> tuple[float, float, int]:
     """Where a seam lies across its own heading, from the left or the top; then along it."""
     along = chord.middle * complex(cos(chord.heading), -sin(chord.heading))
-    return (
-        round(along.imag if chord.heading == 0 else -along.imag, 6),
-        round(along.real, 6),
-        len(chord.halves),
-    )
+    return across(chord.middle, chord.heading), round(along.real, 6), len(chord.halves)
+
+
+def across(place: complex, heading: float) -> float:
+    """Inches by which a place lies across a heading, from the left or the top."""
+    found = (place * complex(cos(heading), -sin(heading))).imag
+    return round(found if heading == 0 else -found, 6)

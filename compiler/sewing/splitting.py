@@ -9,16 +9,26 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
+from typing import Final
 
 from ..drafting.model import Draft
-from .borders import Ring, part_rings, piece_rings, ringed_piece
+from .borders import Ring, frame_of, part_rings, piece_rings, ringed_piece
 from .chords import Chord, Seams, choices
 from .fillers import Setting, middle_of, outermost
 from .likeness import STAY, Motion, alike, poses_of, signature
 from .naturals import Naturals
+from .parallels import by_frame, by_width, fan
 from .runs import is_rectangle
 from .seam_graph import SeamGraph
 from .set_in import WHOLE, find_path, halving_path, small_side
+
+WEIGHED: Final = 8
+"""Parallel seams that are weighed against each other for what they leave; where there are more, the middle
+does."""
+
+SHARE: Final = 3
+"""Of a region's pieces a part that is made in a batch has one in so many at the least: rows of squares are
+not parted unevenly for a pair."""
 
 
 @dataclass(slots=True)
@@ -64,6 +74,7 @@ class Splitter:
         self.kinds = [pose.kind for pose in self.poses]
         self.nodes: list[Node] = []
         self._middle: complex | None = None  # of the block
+        self._seen: set[tuple[int, int]] = set()  # of each part so far: pieces, sum of kinds
         self._known: dict[tuple[int, int], list[int]] = {}
         self._islands: dict[int, list[int]] = {}
         for number, island in enumerate(self.graph.islands, 1):
@@ -239,16 +250,44 @@ class Splitter:
         return self._middle
 
     def _choose(self, region: _Region, chords: list[Chord]) -> Chord:
-        """The best of the seams right across: the first that leaves two like halves, else the first."""
+        """The best of the seams right across: the first that leaves two like halves, else of the best set of
+        parallel ones the one that a quilter would sew last."""
         if len(chords) == 1:
             return chords[0]
-        ordered = choices(chords, region.heading, self.in_rows)
-        if len(ordered) > 1 and region.total % 2 == 0:
-            for middle in ordered[:1 if self.in_rows else 3]:
-                if len(middle) == 1 and self._halves_alike(region, middle[0]):
-                    return middle[0]
+        outline = self.nodes[region.node].rings[0]
+        ordered = choices(chords, region.heading, self.in_rows, frame_of(outline))
+        if len(ordered) * len(ordered[0]) > 1 and region.total % 2 == 0:
+            for rows in ordered[:1 if self.in_rows else 3]:
+                if len(rows) % 2 and self._halves_alike(region, rows[len(rows) // 2]):
+                    return rows[len(rows) // 2]
         best = ordered[0]
-        return best[0] if len(best) == 1 else min(best, key=lambda chord: self._unfairness(region, chord))
+        middle = len(best) // 2
+        nearest = [best[middle]] if len(best) % 2 else [best[middle], best[middle - 1]]
+        if not self.in_rows and not best[0].curved:
+            if len(best) > 1 and (chord := self._side_by_side(region, best)):
+                return chord
+            nearest = fan(ordered) or nearest
+        return nearest[0] if len(nearest) == 1 else min(
+            nearest, key=lambda chord: self._unfairness(region, chord))
+
+    def _side_by_side(self, region: _Region, rows: Sequence[Chord]) -> Chord | None:
+        """Of parallel seams the one that the widths of what lies between them, or batches, speak for."""
+        outline = self.nodes[region.node].rings[0]
+        framed = by_frame(rows, outline, self.seams) if region.count > len(rows) + 1 else None
+        return framed or by_width(rows, outline) or self._in_batches(region, rows)
+
+    def _in_batches(self, region: _Region, rows: Sequence[Chord]) -> Chord | None:
+        """The seam that leaves the largest part that seems to be like one made elsewhere."""
+        if len(rows) > WEIGHED:
+            return None
+        found: list[tuple[int, int]] = []
+        for number, chord in enumerate(rows):
+            side = self._with_fillings(small_side(self.seams, chord.halves, region.count))
+            kinds = sum(signature(self.kinds[piece]) for piece in side)
+            for key in ((len(side), kinds), (region.total - len(side), region.kinds - kinds)):
+                if key[0] > 1 and key[0] * SHARE >= region.total and key in self._seen:
+                    found.append((-key[0], number))
+        return rows[min(found)[1]] if found else None
 
     def _unfairness(self, region: _Region, chord: Chord) -> int:
         """How many pieces more a seam leaves on one side than on the other."""
@@ -282,6 +321,7 @@ class Splitter:
             counts = (len(side), len(small), kinds) if own else (
                 region.count - len(side), region.total - len(small), region.kinds - kinds)
             regions.append(_Region(self._new(), *counts, half, here, heading, setting))
+            self._seen.add((counts[1], counts[2]))
         node = self.nodes[region.node]
         node.parts, node.path = (regions[0].node, regions[1].node), tuple(path)
         node.closed = self.graph.place_at(path[0]) == self.graph.place_at(path[-1] ^ 1)
