@@ -68,14 +68,17 @@ def _sew_top(quilt: Quilt, blocks: tuple[SewnBlock, ...]) -> Outcome[QuiltAssemb
     templates = printed_templates(top, quilt.needs, quilt.blocks, [
         size if not said else _usual(block) for block, size in zip(quilt.blocks, unfinished, strict=True)])
 
+    stages = stages_of(top.draft, assembly, boxes_of(quilt))
+    mitred = [row.steps for stage in stages for row in stage.rows if row.way == "mitred"]
+
     def finish(proof: Proof) -> Outcome[QuiltAssembly]:
         return Outcome(QuiltAssembly(
             top.draft, _kinds(quilt, top, unfinished), blocks, assembly,
             press(top.draft, assembly, _lightness(quilt)),
-            stages_of(top.draft, assembly, boxes_of(quilt)), _proof_of_all(quilt, blocks, proof)),
+            stages, _proof_of_all(quilt, blocks, proof)),
             tuple(said))
 
-    return prove(top.draft, templates, assembly).then(finish)
+    return prove(top.draft, templates, assembly, mitred).then(finish)
 
 
 def _is_rectangle(block: SizedBlock) -> bool:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from cmath import phase, rect
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from itertools import pairwise
 from math import pi, radians
 from typing import Final
@@ -37,7 +37,7 @@ def stages_of(top: Draft, assembly: Assembly, boxes: Sequence[Box]) -> tuple[Sta
     for row in rows:
         ring = teller.ring(teller.pieces_of(row.makes))
         staged[ring + 1 if ring else int(row.makes in joining)].append(row)
-    staged[2:] = [_mitred(found) for found in staged[2:]]
+    staged[2:] = [_mitred(found, assembly.steps) for found in staged[2:]]
     lies: Way = next((row.way for row in rows if row.makes in joining and row.parts), "down")
     titles = [ROWS[lies], "Centre", *(f"Border {number}" for number in range(1, len(boxes)))]
     return tuple(Stage(title, tuple(found)) for title, found in zip(titles, staged, strict=True) if found)
@@ -59,24 +59,32 @@ def _joining(rows: Sequence[Row], teller: _Teller) -> set[str]:
     return found
 
 
-def _mitred(rows: Sequence[Row]) -> list[Row]:
-    """A border's rows; of a mitred one, whose strips but the first are set in one by one, a single row: the
-    strips are sewn on from dot to dot, then the mitres are closed, which makes the same seams."""
-    chain = rows[-MITRED_STRIPS:]
-    ways = [row.way for row in chain]
-    nested = all(one.makes in two.parts and len(two.parts) == 2 for one, two in pairwise(chain))
-    if len(chain) < MITRED_STRIPS or ways.count("set in") != MITRED_STRIPS - 1 or not nested:
+def _mitred(rows: Sequence[Row], steps: Sequence[Step]) -> list[Row]:
+    """A border's rows; of a mitred one, a single row: its strips are sewn on from dot to dot, then the mitres
+    are closed."""
+    corners = {step.step: step.set_in_count for step in steps}
+    chain = next((rows[at:] for at in range(len(rows)) if _is_mitred(rows[at:], corners)), None)
+    if chain is None:
         return list(rows)
     made = {row.makes for row in chain}
     first, last = chain[0], chain[-1]
     later = {part for row in chain[1:] for part in row.parts}
-    centre = next((part for part in first.parts if part not in later), first.parts[0])
+    between = first.parts[1:-1]  # two strips that were sewn on straight
+    centre = next((part for part in between or first.parts if part not in later), first.parts[0])
     strips = [part for row in chain for part in row.parts if part not in made and part != centre]
-    steps = tuple(sorted(step for row in chain for step in row.steps))
+    taken = tuple(sorted(step for row in chain for step in row.steps))
     longest = max(row.seam_length for row in chain)
-    whole = Row(last.makes, (centre, *strips), steps, last.batch, "mitred", longest, last.finished,
+    whole = Row(last.makes, (centre, *strips), taken, last.batch, "mitred", longest, last.finished,
                 last.unfinished)
-    return [*rows[:-MITRED_STRIPS], whole]
+    return [*rows[:-len(chain)], whole]
+
+
+def _is_mitred(chain: Sequence[Row], corners: Mapping[int, int]) -> bool:
+    """Whether rows, each sewn to the one before it, are four strips round a centre that turn at its four
+    corners."""
+    taken = [step for row in chain for step in row.steps]
+    nested = all(one.makes in two.parts and len(two.parts) == 2 for one, two in pairwise(chain))
+    return nested and len(taken) == MITRED_STRIPS == sum(corners[step] for step in taken)
 
 
 class _Teller:
@@ -119,6 +127,7 @@ class _Teller:
     def _row(self, step: Step, pieces: Pieces) -> tuple[list[str], tuple[int, ...]]:
         """The parts of a row in order, and the steps that make it, from its last."""
         ring, heading = self.ring(pieces), _heading(step)
+        framing = ring > 0 and self._holds_centre(pieces)  # strips made alike for all sides stay whole
         found: list[tuple[float, str]] = []
         steps: dict[int, None] = {}
         stack = [(step, pieces)]
@@ -131,11 +140,15 @@ class _Teller:
                     found.append((self._along(own, heading), str(own[0])))
                     continue
                 inner = self.assembly.steps[self.number[name] - 1]
-                if self.ring(own) == ring and self._runs_on(step, inner, own):
+                if self.ring(own) == ring and not (framing and inner.batch > 1) and \
+                        self._runs_on(step, inner, own):
                     stack.append((inner, own))
                 else:
                     found.append((self._along(own, heading), name))
         return [name for _, name in sorted(found, key=lambda part: part[0])], tuple(sorted(steps))
+
+    def _holds_centre(self, pieces: Pieces) -> bool:
+        return any(self.boxes[0].holds(self.top.pieces[each - 1].inside) for each in pieces)
 
     def _runs_on(self, step: Step, inner: Step, pieces: Pieces) -> bool:
         """Whether the seam of a part, as it lies, runs as the row's seams do."""

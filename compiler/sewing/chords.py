@@ -35,8 +35,8 @@ class Chord:
         self.judge(ends)
 
     def judge(self, ends: Sequence[tuple[bool, bool]]) -> None:
-        """Takes in how both ends meet what they meet: whether they square no part off, whether they come to the
-        middle of an edge."""
+        """Takes in how both ends meet what they meet: whether they square no part off, and whether they come
+        to the middle of an edge."""
         slanted, new = (sum(each) for each in zip(*ends, strict=True))
         self.from_edges = new == 2
         self.key = int(self.curved), self.units, slanted, int(new > 0)

@@ -35,7 +35,8 @@ class Filler(NamedTuple):
 
 
 def outermost(seams: Seams, pieces: Sequence[int], setting: Setting, kinds: Sequence[int]) -> Filler | None:
-    """The filler of a region that lies furthest from the centre; None where there is none.
+    """The filler of a region that lies furthest from the centre, if it is not innermost; None where there is
+    none.
 
     Of those equally far out: first one like the last, then with the fewest turns, then next to the last, so
     that a round is gone round; then the last in reading order. `kinds` are the pieces' own.
@@ -50,7 +51,12 @@ def outermost(seams: Seams, pieces: Sequence[int], setting: Setting, kinds: Sequ
         return (-round(abs(middle - setting.center), AWAY_DIGITS), unlike, filler.turns,
                 round(abs(middle - near), AWAY_DIGITS), -max(filler.pieces))
 
-    return min(found, key=rank, default=None)
+    first = min(found, key=rank, default=None)
+    if first is None:
+        return None
+    rest = (middle_of(seams.graph, (piece,)) for piece in pieces if piece not in first.pieces)
+    nearest = min(abs(middle - setting.center) for middle in rest)
+    return first if abs(middle_of(seams.graph, first.pieces) - setting.center) >= nearest else None
 
 
 def middle_of(graph: SeamGraph, pieces: Sequence[int]) -> complex:

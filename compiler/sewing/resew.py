@@ -19,6 +19,7 @@ from ..drafting.model import Draft, Point
 from ..drafting.stroke import Stroke, place_of
 from .complaints import does_not_sew
 from .measuring import allowance_at, corners_along, is_rectangular, measure, pins_along, stray_between
+from .mitres import closed, parted
 from .model import Assembly, Proof, SeamSide, Step, Unit
 from .simulated import (
     EXACT,
@@ -37,10 +38,16 @@ Pile = dict[int, tuple[str, tuple[int, ...]]]
 """What lies on the table, by its first piece: its name and its pieces."""
 
 
-def prove(draft: Draft, templates: Sequence[Template], assembly: Assembly) -> Outcome[Proof]:
+def prove(
+    draft: Draft, templates: Sequence[Template], assembly: Assembly, mitred: Sequence[Sequence[int]] = ()
+) -> Outcome[Proof]:
     """The block cut and sewn again from the printed numbers; an error where it does not come out as
-    drafted."""
+    drafted.
+
+    `mitred` are steps that are printed as one: their seams are sewn from dot to dot, then the mitres closed.
+    """
     table = _Table(draft, templates, assembly)
+    table.mitred = {step: max(steps) for steps in mitred for step in steps}
     try:
         table.cut_pieces()
         table.sew_steps()
@@ -70,6 +77,8 @@ class _Table:
         self.kinds = {
             cloth.number: (cloth.template, cloth.reversed, cloth.fabric) for cloth in assembly.pieces
         }
+        self.mitred: dict[int, int] = {}  # steps sewn from dot to dot, each with the last before mitres close
+        self.open_mitres = 0
         self.furthest = 0.0
         self.at = 0  # the step in hand
 
@@ -122,12 +131,29 @@ class _Table:
         back = [stroke.reversed() for stroke in reversed(seam)]
         first = self._lay(step.sides[0], seam)
         second = self._lay(step.sides[1], back)
-        made = sewn(laid(self.cloths[first[0]], first[1]), laid(self.cloths[second[0]], second[1]), seam)
-        self.cloths[unit.id] = made
+        made = self._joined(step, first, second, seam)
         self.laid_down[unit.id] = first, second
         self.sizes[unit.id] = self.sizes[first[0]] + self.sizes[second[0]]
         self._check_seam(step, seam)
         self._check_unit(step, unit, made)
+
+    def _joined(self, step: Step, first: tuple[str, Motion], second: tuple[str, Motion],
+                seam: Sequence[Stroke]) -> SewnCloth:
+        """Both parts sewn together as they lie when pressed; open mitres are laid edge to edge."""
+        parts = [laid(self.cloths[name], motion) for name, motion in (first, second)]
+        last = self.mitred.get(step.step, 0)
+        if not last:
+            self.cloths[step.makes] = made = sewn(*parts, seam)
+            return made
+        sides, mitres = parted(seam, strokes_of(self.assembly.units[last - 1].outline))
+        made = sewn(*parts, sides)
+        flat, count = closed(made)
+        self.open_mitres += len(mitres)
+        if count != self.open_mitres:
+            raise Misfit(f"{count_of(count, 'mitre')} can be closed, not {self.open_mitres}")
+        self.cloths[step.makes] = flat if step.step == last else made
+        self.open_mitres = 0 if step.step == last else count
+        return flat
 
     def _lay(self, side: SeamSide, seam: Sequence[Stroke]) -> tuple[str, Motion]:
         """One part laid down with its printed edges on the seam."""

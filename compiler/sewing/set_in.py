@@ -16,6 +16,7 @@ from typing import Final, NamedTuple
 
 from .borders import walk_border
 from .chords import Seams
+from .fillers import middle_of
 
 WHOLE: Final = 40
 """Pieces. Regions up to this are searched whole; in larger ones a part this near the outside is searched
@@ -45,16 +46,19 @@ class Path(NamedTuple):
     cost: Cost
 
 
-def find_path(seams: Seams, count: int, pieces: Callable[[int], Sequence[int]], edge: int) -> list[int]:
+def find_path(
+    seams: Seams, count: int, pieces: Callable[[int], Sequence[int]], edge: int, center: complex
+) -> list[int]:
     """The halves of the best path through a region of so many pieces, with a half on its outside.
 
-    `pieces` gives the first so many of them from the outside inward; all of them for 0.
+    `pieces` gives the first so many of them from the outside inward; all of them for 0. `center` is what the
+    region is set together about.
     """
     if count > WHOLE:
-        found = _best(seams, pieces(PART), count)
+        found = _best(seams, pieces(PART), count, center)
         if found and found.cost[0] == 0:
             return found.halves
-    best = _best(seams, pieces(0), count)
+    best = _best(seams, pieces(0), count, center)
     assert best is not None, f"no seam parts {count} pieces"
     return best.halves
 
@@ -104,8 +108,9 @@ def _leaving(seams: Seams, place: int, within: frozenset[int]) -> list[int]:
     ]
 
 
-def _best(seams: Seams, pieces: Sequence[int], whole: int) -> Path | None:
-    """Of all cheapest paths the one that parts off least, and of those the last in reading order."""
+def _best(seams: Seams, pieces: Sequence[int], whole: int, center: complex) -> Path | None:
+    """Of all cheapest paths the one that parts off what lies furthest out; of those the one that parts off
+    least, then the last in reading order."""
     within = frozenset(pieces)
     starts = [half for half in _halves(seams, within) if seams.edge[seams.graph.place_at(half)]]
     paths: list[Path] = []
@@ -117,7 +122,7 @@ def _best(seams: Seams, pieces: Sequence[int], whole: int) -> Path | None:
                 paths.append(path)
     if not paths:
         return None
-    return min(paths, key=lambda path: _small_side(seams, path, whole))
+    return min(paths, key=lambda path: _small_side(seams, path, whole, center))
 
 
 def _halves(seams: Seams, within: frozenset[int]) -> list[int]:
@@ -186,11 +191,14 @@ def _simple(seams: Seams, halves: Sequence[int]) -> bool:
     return len(set(places)) == len(places)
 
 
-def _small_side(seams: Seams, path: Path, whole: int) -> tuple[float, int, int, tuple[int, ...]]:
-    """The area of the side with fewer pieces; then its highest number first."""
+def _small_side(
+    seams: Seams, path: Path, whole: int, center: complex
+) -> tuple[float, float, int, int, tuple[int, ...]]:
+    """How far out the side with fewer pieces lies; its area; then its highest number first."""
     side = small_side(seams, path.halves, whole)
     area = sum(float(seams.graph.pieces[piece].area) for piece in side)
-    return round(area, 6), -max(side), len(path.halves), tuple(path.halves)
+    away = abs(middle_of(seams.graph, side) - center)
+    return -round(away, 3), round(area, 6), -max(side), len(path.halves), tuple(path.halves)
 
 
 def small_side(seams: Seams, halves: Sequence[int], whole: int) -> list[int]:

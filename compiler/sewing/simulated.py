@@ -227,7 +227,7 @@ def sewn(one: SewnCloth, two: SewnCloth, seam: Sequence[Stroke]) -> SewnCloth:
             raise Misfit(
                 f"the allowance is {ruler_text(mine)} on one side and {ruler_text(theirs)} on the other"
             )
-    ring = _merged([*first_rest, *second_rest])
+    ring = joined_hems([*first_rest, *second_rest])
     return SewnCloth((*((tuple(ring),) if ring else ()), *first_others, *second_others)
                      if not _is_window(one, first_others) else
                      (*first_others, *((tuple(ring),) if ring else ()), *second_others))
@@ -336,8 +336,9 @@ def _head(hem: Hem, along: float) -> Hem:
     return Stroke(stroke.start, stroke.at(share), stroke.center, stroke.sweep * share), width
 
 
-def _merged(ring: list[Hem]) -> list[Hem]:
-    """Stretches that run straight on under one allowance made one, and remnants of no length left out."""
+def joined_hems(ring: list[Hem]) -> list[Hem]:
+    """A ring's stretches that run straight on under one allowance made one; remnants of no length left
+    out."""
     found: list[Hem] = []
     for hem in ring:
         if hem[0].length > EXACT:

@@ -224,7 +224,9 @@ class Splitter:
             chord = self._choose(region, chords)
             ends_set = chord.curved or (self.in_rows and not chord.key[1])  # what follows starts rows afresh
             return self._take(region, chord.halves, None if ends_set else chord.heading, chords)
-        path = find_path(self.seams, region.count, lambda limit: self._own_pieces(region, limit), region.edge)
+        center = region.setting.center if region.setting else self._center(region, self._own_pieces(region))
+        path = find_path(
+            self.seams, region.count, lambda limit: self._own_pieces(region, limit), region.edge, center)
         return self._take(region, path, region.heading, chords, region.setting)
 
     def _set_in_last(self, region: _Region, chords: list[Chord]) -> list[_Region] | None:
