@@ -140,13 +140,13 @@ class _Table:
     def _joined(self, step: Step, first: tuple[str, Motion], second: tuple[str, Motion],
                 seam: Sequence[Stroke]) -> SewnCloth:
         """Both parts sewn together as they lie when pressed; open mitres are laid edge to edge."""
-        parts = [laid(self.cloths[name], motion) for name, motion in (first, second)]
+        one, two = (laid(self.cloths[name], motion) for name, motion in (first, second))
         last = self.mitred.get(step.step, 0)
         if not last:
-            self.cloths[step.makes] = made = sewn(*parts, seam)
+            self.cloths[step.makes] = made = sewn(one, two, seam)
             return made
         sides, mitres = parted(seam, strokes_of(self.assembly.units[last - 1].outline))
-        made = sewn(*parts, sides)
+        made = sewn(one, two, sides)
         flat, count = closed(made)
         self.open_mitres += len(mitres)
         if count != self.open_mitres:

@@ -158,7 +158,7 @@ def test_a_block_that_cannot_go_on_paper_says_which_junction_prevents_it():
     words = [part.text for part in chapter.parts if isinstance(part, Paragraph)]
     assert words[0] == "This block cannot be sewn on paper foundations."
     assert (
-        words[1].startswith("Pieces 1, 3 and 6 meet 3.515in across and 3.515in down") and not chapter.sheets
+        words[1].startswith("Pieces 2, 3 and 4 meet 6in across and 2.485in down") and not chapter.sheets
     )
 
 
