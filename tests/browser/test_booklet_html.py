@@ -113,7 +113,7 @@ def test_every_drawing_says_in_words_what_it_shows(show):
         "svg", "all => all.map(each => each.querySelector('title').textContent)"
     )
     assert len(names) > 10 and all(len(name) > 15 for name in names)
-    assert "Before and after step 1. Sew A (background) to C (medium)." in names[3]
+    assert "Before and after step 1. Sew C (medium) to C (dark, shaded)." in names[3]
     assert page.get_by_role("img", name="The finished block Eight-pointed Star.").count() == 1
 
 
