@@ -15,7 +15,6 @@ from ..arrange.block_drawing import column_name
 from ..arrange.paths import Placement, box_path, circle_path, open_path, ring_path, straight
 from ..arrange.room import Box
 from ..arrange.style import (
-    GREY,
     PALE,
     SEAM,
     SMALLEST,
@@ -36,7 +35,8 @@ from .guide_lines import Guides
 
 FINE: Final = 0.25  # points of a line of the ruling
 INCH_LINE: Final = 0.6  # of every inch's
-LIGHT: Final = 0.3  # of a light line
+LIGHT: Final = 0.4  # of a light line
+INKED: Final = 1.3  # of a seam among light lines
 LEAST_RULED: Final = 3.0  # points between lines: of a closer ruling only the inches are drawn
 POINT: Final = 1.6  # radius of a named point
 CROSS: Final = 3.0  # points from an arc's center to the ends of its cross
@@ -61,7 +61,7 @@ def exercise_picture(
     if guides:
         marks += _guide_marks(guides, placement)
     marks += [
-        line_mark(_seams(draft, placement), "seam", SEAM),
+        line_mark(_seams(draft, placement), "seam", INKED if guides else SEAM),
         line_mark(ring_path(draft.outline, placement), "outline", 1.3),
     ]
     what = "on light lines right across"
@@ -80,7 +80,7 @@ def exercise_picture(
 def _guide_marks(guides: Guides, placement: Placement) -> Iterator[Mark]:
     for ends in guides.lines:
         path = straight(*(placement.spot_at(place.real, place.imag) for place in ends))
-        yield PathMark(path, GREY, LIGHT, (), None, "guide")
+        yield PathMark(path, PALE, LIGHT, (), None, "guide")
 
 
 def _center_marks(draft: Draft, placement: Placement) -> Iterator[Mark]:

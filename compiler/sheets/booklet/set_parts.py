@@ -46,7 +46,7 @@ def items_of(part: Part, width: float) -> Iterator[Item]:
     match part:
         case Paragraph(text, strong):
             yield from _strong(text, width) if strong else together(paragraph(text, width))
-            yield gap(5)
+            yield replace(gap(5), holds=strong)
         case Section(title, under):
             yield section(title, under, width)
         case List(texts, sign):
@@ -67,8 +67,9 @@ def items_of(part: Part, width: float) -> Iterator[Item]:
 
 
 def _strong(text: str, width: float) -> Iterator[Item]:
+    """A strong sentence, which holds to what it is said of."""
     for line in break_lines(text, width, BODY + 1, True):
-        yield _line_item(line, BODY + 1)
+        yield replace(_line_item(line, BODY + 1), holds=True)
 
 
 def _line_item(line: str, size: float) -> Item:
