@@ -319,3 +319,10 @@ def test_words_in_the_glossary_are_found_in_all_their_forms():
     assert {"finished size", "set in", "press", "nest", "right side", "fat eighth"} <= star
     assert "whip" in terms("Honeycomb", "papers") and "patch" not in terms("Ohio Star")
     assert "patch" in terms("Log Cabin", "foundation")
+
+
+@pytest.mark.parametrize("title", ["Eight-pointed Star", "Ohio Star", "Storm at Sea"])
+def test_no_table_goes_on_a_page_after_the_words_on_how_to_read_it(title):
+    (page,) = [page for page in document(title).pages
+               if any(mark.role == "chapter" and mark.text == "Cutting chart" for mark in texts(page))]
+    assert "why, and what then" in said(page)

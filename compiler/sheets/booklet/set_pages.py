@@ -16,7 +16,7 @@ from ..packing.moving import moved_mark
 from ..page import Document, Mark
 from ..quilts.flow import Item, flow, together_if_few
 from ..quilts.frame import READ_ONLY, note_lines, open_body, plain_leaf
-from .content import Book, Chapter, CutLine
+from .content import Book, Chapter, CutLine, Paragraph, Table
 from .set_parts import items_of
 
 CONTENTS: Final = "Contents"
@@ -117,8 +117,9 @@ def _read_items(chapter: Chapter, width: float, room: float) -> list[Item]:
     if not chapter.parts:
         return []
     items, card = [_heading(chapter.title)], list[Item]()
-    for part in chapter.parts:
-        card += items_of(part, width)
+    for part, after in zip(chapter.parts, (*chapter.parts[1:], None), strict=True):
+        told = isinstance(part, Paragraph) and isinstance(after, Table)  # how its table is read
+        card += [replace(item, holds=item.holds or told) for item in items_of(part, width)]
         if isinstance(part, CutLine):  # what is cut off as one lies on one page
             items += together_if_few(card, room)
             card = []
