@@ -12,7 +12,7 @@ from piecewright.sheets.arrange.style import text_box
 from piecewright.sheets.booklet.block_book import BLOCK_PARTS, WAYS, Sewn, block_book, block_part
 from piecewright.sheets.booklet.content import Chapter, List, Paragraph, Picture, Table
 from piecewright.sheets.booklet.envelope_chapters import GLOSSARY
-from piecewright.sheets.booklet.needs_chapters import block_plan, cloth_words
+from piecewright.sheets.booklet.needs_chapters import Box, block_plan, cloth_words
 from piecewright.sheets.booklet.set_pages import chapters_document, set_book
 from piecewright.sheets.booklet.words_of import words_of
 from piecewright.sheets.drawing.files import pdf_bytes
@@ -179,10 +179,10 @@ def test_the_chart_gives_as_many_pieces_as_the_block_has(title):
 
 
 def test_the_cloth_to_have_at_hand_holds_the_cuts():
-    assert cloth_words([("dark", 4.5, 4.5, 1)]) == "a 10in square"  # 5in square: no spare
-    assert cloth_words([("dark", 3.5, 3.5, 12)]) == "a fat quarter, 18in x 21in"
-    assert cloth_words([("dark", 20.0, 20.0, 1)]) == "1 yd, 36in x 42in"
-    assert cloth_words([("dark", 30.0, 30.0, 6)]) == "6 yards"
+    assert cloth_words([Box("dark", 4.5, 4.5, 1)]) == "a 10in square"  # 5in square: no spare
+    assert cloth_words([Box("dark", 3.5, 3.5, 12)]) == "a fat quarter, 18in x 21in"
+    assert cloth_words([Box("dark", 20.0, 20.0, 1)]) == "1 yd, 36in x 42in"
+    assert cloth_words([Box("dark", 30.0, 30.0, 6)]) == "6 yards"
 
 
 def test_diamonds_take_more_of_a_strip_than_their_cuts_lie_apart():
@@ -191,6 +191,8 @@ def test_diamonds_take_more_of_a_strip_than_their_cuts_lie_apart():
         part for part in chapters("Eight-pointed Star")["What you need"].parts if isinstance(part, Table)
     ]
     assert {row.cells[3] for row in table.rows if row.cells[0] in ("medium", "dark")} == {"51 sq in"}
+    # From 10in square come three strips of 3in, with one diamond each: what is cut off the end is 3in.
+    assert {row.cells[2] for row in table.rows if row.cells[0] == "dark"} == {"a fat eighth, 9in x 21in"}
 
 
 def test_the_storage_card_has_a_box_for_every_template():

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
-from math import ceil, radians, sin
-from typing import Final
+from math import ceil, radians, sin, tan
+from typing import Final, NamedTuple
 
 from ...cutting.model import Template
 from ...cutting.plan_model import Cut, CuttingPlan
@@ -79,23 +79,33 @@ def needs_chapter(
     return Chapter("What you need", tuple(parts))
 
 
-Box = tuple[str, float, float, int]  # fabric, width, height, how many
+class Box(NamedTuple):
+    """What cuts take of the cloth: so many of a width along it and a height; `lead`: what is lost of a strip
+    before the first, where they are cut aslant. Inches."""
+
+    fabric: str
+    width: float
+    height: float
+    count: int
+    lead: float = 0.0
 
 
 def _cut_boxes(plan: CuttingPlan) -> list[Box]:
-    return [(cut.fabric, _along(cut), float(cut.strip or cut.height), cut.cuts) for cut in plan.cuts]
+    return [_cut_box(cut) for cut in plan.cuts]
 
 
-def _along(cut: Cut) -> float:
-    """What a cut takes of its strip's length: cuts aslant lie further apart along it than square across."""
+def _cut_box(cut: Cut) -> Box:
+    """Cuts aslant lie further apart along a strip than square across, and begin where its end is cut off."""
+    tall = float(cut.strip or cut.height)
     if cut.kind in ASLANT and cut.angle:
-        return float(cut.width) / sin(radians(float(cut.angle)))
-    return float(cut.width)
+        angle = radians(float(cut.angle))
+        return Box(cut.fabric, float(cut.width) / sin(angle), tall, cut.cuts, tall / tan(angle))
+    return Box(cut.fabric, float(cut.width), tall, cut.cuts)
 
 
 def _patch_boxes(found: Foundations) -> list[Box]:
     return [
-        (patch.fabric, float(patch.width), float(patch.height), 1)
+        Box(patch.fabric, float(patch.width), float(patch.height), 1)
         for section in found.sections
         for patch in section.patches
     ]
@@ -103,21 +113,45 @@ def _patch_boxes(found: Foundations) -> list[Box]:
 
 def _fabric_rows(draft: Draft, boxes: Sequence[Box]) -> Iterator[Row]:
     for fabric in fabric_order(draft):
-        own = [each for each in boxes if each[0] == fabric]
+        own = [each for each in boxes if each.fabric == fabric]
         pieces = sum(piece.fabric == fabric for piece in draft.pieces)
-        area = sum(wide * tall * count for _, wide, tall, count in own)
+        area = sum(each.width * each.height * each.count for each in own)
         yield Row((fabric, str(pieces), cloth_words(own), f"{ceil(area):,} sq in"), fabric)
 
 
 def cloth_words(boxes: Sequence[Box]) -> str:
     """The smallest piece of cloth, as it is sold, that the cuts come out of with some to spare."""
-    area = SPARE * sum(wide * tall * count for _, wide, tall, count in boxes)
-    short = max(min(wide, tall) for _, wide, tall, _ in boxes)
-    long = max(max(wide, tall) for _, wide, tall, _ in boxes)
+    area = SPARE * sum(each.width * each.height * each.count for each in boxes)
+    short = max(min(each.width, each.height) for each in boxes)
     for words, low, high in CLOTHS:
-        if area <= low * high and short <= low and long <= high:
+        if area <= low * high and _in_strips(boxes, low, high):
             return words
     return f"{count_of(max(2, ceil(area / (36 * 42)), ceil(short / 36)), 'yard')}"
+
+
+def _lying(box: Box) -> Box:
+    """The box with its longer side along the strip, unless it is cut aslant."""
+    if box.lead or box.width >= box.height:
+        return box
+    return box._replace(width=box.height, height=box.width)
+
+
+def _in_strips(boxes: Sequence[Box], low: float, high: float) -> bool:
+    """Whether the cuts come out of strips laid across a cloth of that size, the tallest first, one after
+    another."""
+    strips: list[float] = []  # what is left of each
+    used = 0.0
+    for box in sorted(map(_lying, boxes), key=lambda each: (-each.height, -each.width)):
+        for _ in range(box.count):
+            at = next((n for n, left in enumerate(strips) if left >= box.width), None)
+            if at is None:
+                strips.append(high - box.lead)
+                used += box.height
+                at = len(strips) - 1
+            if strips[at] < box.width or used > low:
+                return False
+            strips[at] -= box.width
+    return True
 
 
 FOUNDATION_TOOLS: Final = (
@@ -151,6 +185,7 @@ def cutting_chapter(templates: Sequence[Template], plan: CuttingPlan) -> Chapter
         (Paragraph(intro), Table(CUT_COLUMNS, rows, "Cuts for one block")),
         note=CHART_NOTE,
         joins=True,
+        whole=True,
     )
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
+from math import ceil
 from typing import Final
 
 from ..arrange.furniture import Heading, Paper
@@ -23,6 +24,10 @@ CONTENTS: Final = "Contents"
 CONTENTS_NOTE: Final = "Pages that must be true to size have a check square: measure it before you cut."
 HEAD_MOST: Final = 2  # chapters that a page's head names each; of more, the first and the last
 CONTENTS_WIDE: Final = 380.0
+CONTENTS_FEW: Final = 5  # names that stand in one column
+CONTENTS_MANY: Final = 60  # names of two columns that a page holds
+COLUMN_GAP: Final = 24.0
+NUMBER_ROOM: Final = 40.0  # points kept free after a name in a column
 HEADING_AIR: Final = 16.0  # points above a chapter's heading
 COVER_TITLE: Final = 30.0  # points of the title's type on the cover
 COVER_LINE: Final = 13.0
@@ -173,9 +178,26 @@ def _cover_leaf(book: Book, paper: Paper) -> Leaf:
 
 
 def _contents_items(starts: Sequence[Start], width: float) -> list[Item]:
-    """The table of contents: it begins on the second page."""
+    """The table of contents, which begins on the second page; in two columns where all names fit them."""
     wide = min(width, CONTENTS_WIDE)
+    half = (width - COLUMN_GAP) / 2
+    room = half - NUMBER_ROOM
+    if CONTENTS_FEW < len(starts) <= CONTENTS_MANY and all(measure(each, 11.0) < room for each, _ in starts):
+        return [_heading(CONTENTS), _contents_columns(starts, half)]
     return [_heading(CONTENTS), *(_contents_row(title, 2 + before, wide) for title, before in starts)]
+
+
+def _contents_columns(starts: Sequence[Start], wide: float) -> Item:
+    """The names in two columns, down the first and then the second."""
+    rows = [_contents_row(title, 2 + before, wide) for title, before in starts]
+    deep = ceil(len(rows) / 2)
+
+    def draw(x: float, y: float) -> list[Mark]:
+        places = [(x + (wide + COLUMN_GAP) * (at // deep), y + CONTENTS_ROW * (at % deep))
+                  for at in range(len(rows))]  # fmt: skip
+        return [mark for row, place in zip(rows, places, strict=True) for mark in row.draw(*place)]
+
+    return Item(CONTENTS_ROW * deep, draw)
 
 
 def _contents_row(title: str, page: int, width: float) -> Item:
