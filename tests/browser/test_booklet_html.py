@@ -107,6 +107,28 @@ def test_the_page_is_never_wider_than_the_screen(show, title):
     assert page.evaluate("document.documentElement.scrollWidth") <= width
 
 
+@pytest.mark.parametrize("title", TITLES)
+def test_no_word_of_a_table_is_broken_on_a_phone(show, title):
+    """A cell is at least as wide as its longest word: `background` is not set as `backgro` and `und`."""
+    page = show(book(title), PHONE)
+    broken = page.evaluate(
+        """() => [...document.querySelectorAll('th, td')].flatMap(cell => {
+            const walker = document.createTreeWalker(cell, NodeFilter.SHOW_TEXT), found = [];
+            while (walker.nextNode()) {
+                const node = walker.currentNode;
+                for (const word of node.textContent.matchAll(/[a-z]+/g)) {
+                    const range = document.createRange();
+                    range.setStart(node, word.index);
+                    range.setEnd(node, word.index + word[0].length);
+                    if (range.getClientRects().length > 1) found.push(word[0]);
+                }
+            }
+            return found;
+        })"""
+    )
+    assert broken == []
+
+
 def test_every_drawing_says_in_words_what_it_shows(show):
     page = show(book("Eight-pointed Star"))
     names = page.eval_on_selector_all(

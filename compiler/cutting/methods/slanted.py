@@ -56,7 +56,8 @@ def slanted(figure: Figure, step: Fraction, whole: Number | None, setting: bool)
     return Method(kind, across, tall, 1, excess_of(((tall, strip), (across, spacing))),
                   f"its strip and its cuts at {degrees_text(angle)} lie on the ruler",
                   tall, angle, _spread(figure, (*over, 0, 0)),
-                  f"Cut the strip at {degrees_text(angle)} every {length_text(across, step)}.")
+                  f"Cut the strip at {degrees_text(angle)}, each cut {length_text(across, step)} from the "
+                  "last, measured square to it.")
 
 
 def trapezoid(figure: Figure, step: Fraction, whole: Number | None, setting: bool) -> Method | str:
@@ -95,7 +96,8 @@ def hexagon(figure: Figure, step: Fraction, whole: Number | None, setting: bool)
     return Method("hexagon", strip, strip, 1, excess_of(((strip, exact),)),
                   f"{length_text(across, step)} across finished and its allowances",
                   strip, 60.0, to_corner(cut_corners(grown)),
-                  f"Cut the strip at 60° every {length_text(strip, step)}, then cut both points off, "
+                  f"Cut the strip at 60°, each cut {length_text(strip, step)} from the last, measured square "
+                  "to it; then cut both points off, "
                   f"{half} "
                   "from the middle.")
 

@@ -37,7 +37,7 @@ table { border-collapse: collapse; width: 100%; }
 table.many { min-width: 44rem; }
 caption { text-align: left; font-weight: bold; padding: 0.25rem 0; }
 th, td { text-align: left; vertical-align: top; padding: 0.375rem 0.75rem 0.375rem 0;
-  border-bottom: 0.0625rem solid var(--rule); }
+  border-bottom: 0.0625rem solid var(--rule); overflow-wrap: break-word; }
 thead th { color: var(--soft); font-weight: normal; font-size: 0.9375rem; border-bottom-color: var(--ink); }
 thead th { overflow-wrap: normal; }
 .number { text-align: right; }

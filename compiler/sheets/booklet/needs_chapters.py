@@ -17,7 +17,7 @@ from ..arrange.block_sheets import finished_size
 from ..arrange.swatches import fabric_order
 from ..quilts.flow import Column, Row
 from ..quilts.tools import tool_words
-from ..quilts.words import cut_title, reason_words, yield_words
+from ..quilts.words import ASLANT, cut_title, reason_words, yield_words
 from .block_cuts import block_cuts
 from .content import Chapter, List, Paragraph, Part, Section, Table
 
@@ -33,9 +33,6 @@ CLOTHS: Final = (
     ("1 yd, 36in x 42in", 36, 42),
 )
 """Pieces in which cloth is sold (common practice; fat quarter and fat eighth as in guides of the trade)."""
-
-ASLANT: Final = ("diamond", "parallelogram", "hexagon")
-"""Ways of cutting whose cuts lie aslant, and are measured square across."""
 
 FABRIC_COLUMNS: Final = (
     Column("fabric", 150.0, bold=True),

@@ -13,6 +13,9 @@ from ...measure.fractions import mark_up, nearest_mark, reads_exactly, ruler_tex
 from ...measure.tolerance import Number
 from .tables import SQUARES, CutRow, measured_shape
 
+ASLANT: Final = ("diamond", "parallelogram", "hexagon")
+"""Kinds whose cuts lie aslant on their strip, and are measured square across."""
+
 BOXES: Final = (*SQUARES, "rectangle", "half-rectangle triangle", "strip")
 """Kinds that the cutter measures as a box; all others are cut from a strip, or round a template."""
 
@@ -29,6 +32,8 @@ def size_words(cut: Cut, step: Fraction) -> str:
             return f"{length_text(short, step)} x {length_text(long, step)}"
         return wide if cut.width == cut.height and measured_shape(cut) == "square" else f"{wide} x {tall}"
     strip = length_text(cut.strip if cut.strip is not None else cut.height, step)
+    if cut.kind in ASLANT:
+        return f"from a strip {strip} wide, cuts {wide} apart"
     return f"{wide} along a strip {strip} wide"
 
 
