@@ -217,3 +217,32 @@ def test_the_steps_are_as_wide_as_the_phone_and_side_by_side_on_a_desk(show):
             ".cards li", "all => all.map(each => each.getBoundingClientRect().left)"
         )
     assert len(set(lefts[PHONE])) == 1 and len(set(lefts[DESK])) >= 2
+
+
+@cache
+def quilt_book() -> Book:
+    """The booklet of a sampler, its blocks by templates."""
+    quilt, plan = planned("sampler")
+    made = assemble_quilt(quilt).value
+    assert made is not None
+    return QuiltBook(quilt, plan, made, SheetOptions(), lambda block: "templates", block_leaves).book()
+
+
+LINES = """cell => { const range = document.createRange(); range.selectNodeContents(cell);
+  return new Set([...range.getClientRects()].map(each => Math.round(each.top))).size; }"""
+
+
+def test_no_word_of_a_table_is_broken_on_a_phone(show):
+    page = show(quilt_book())
+    for cell in page.query_selector_all("tbody th, tbody td"):
+        words = cell.inner_text().replace("-", " ").split()
+        assert cell.evaluate(LINES) <= max(len(words), 1), cell.inner_text()
+
+
+def test_another_way_of_cutting_is_read_on_a_phone_without_scrolling_sideways(show):
+    page = show(quilt_book())
+    notes = page.query_selector_all("td.notes div")
+    assert notes
+    for note in notes:
+        box = note.bounding_box()
+        assert box is not None and box["x"] >= 0 and box["x"] + box["width"] <= PHONE

@@ -42,7 +42,9 @@ thead th { color: var(--soft); font-weight: normal; font-size: 0.9375rem; border
 thead th { overflow-wrap: normal; }
 .number { text-align: right; }
 tr.total > * { font-weight: bold; border-top: 0.125rem solid var(--ink); }
+table.many tbody th { position: sticky; left: 0; background: #ffffff; }
 td.notes { padding-left: 1.5rem; }
+td.notes div { position: sticky; left: 1.5rem; width: min(100%, calc(100vw - 4.5rem)); }
 input[type="checkbox"] { width: 1.5rem; height: 1.5rem; }
 input[type="text"] { min-height: 2rem; flex: 0 1 16rem; min-width: 6rem; font: inherit; color: inherit;
   border: 0; border-bottom: 0.0625rem solid var(--soft); }
@@ -152,7 +154,8 @@ PAGE: Final = """\
 {%- endif %}{% endfor -%}
 </tr>
 {%- for note in row.notes %}
-<tr><td class="notes" colspan="{{ part.columns | length + part.ticks }}">{{ note }}</td></tr>
+<tr><td class="notes" colspan="{{ part.columns | length + part.ticks }}">\
+<div>{{ note }}</div></td></tr>
 {%- endfor %}
 {%- endfor %}
 </tbody>

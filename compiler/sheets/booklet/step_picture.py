@@ -20,10 +20,10 @@ from ..arrange.style import BLACK, WHITE, arrow_marks, dot_marks, line_mark
 from ..page import Mark, PathMark, Segment
 from .inside_labels import label_marks
 
-WIDE: Final = 261.0  # the width of a picture: half a page's body
+WIDE: Final = 252.0  # the width of a picture: half the body of a page, A4 or Letter
 TALL: Final = 104.0  # of each half
-BEFORE: Final = 146.0  # the room of the left half
-BETWEEN: Final = 26.0  # between the halves, for the arrow from one to the other
+BEFORE: Final = 140.0  # the room of the left half
+BETWEEN: Final = 24.0  # between the halves, for the arrow from one to the other
 LARGEST: Final = 0.62  # of true size: a small unit is not shown larger
 APART: Final = 11.0  # between the two parts before they are sewn
 
