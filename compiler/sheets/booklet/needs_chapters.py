@@ -86,12 +86,17 @@ class Box(NamedTuple):
     count: int
     lead: float = 0.0
 
+    @property
+    def area(self) -> float:
+        """Square inches of all of them."""
+        return self.width * self.height * self.count
+
 
 def _cut_boxes(plan: CuttingPlan) -> list[Box]:
-    return [_cut_box(cut) for cut in plan.cuts]
+    return [cut_box(cut) for cut in plan.cuts]
 
 
-def _cut_box(cut: Cut) -> Box:
+def cut_box(cut: Cut) -> Box:
     """Cuts aslant lie further apart along a strip than square across, and begin where its end is cut off."""
     tall = float(cut.strip or cut.height)
     if cut.kind in ASLANT and cut.angle:
@@ -112,13 +117,13 @@ def _fabric_rows(draft: Draft, boxes: Sequence[Box]) -> Iterator[Row]:
     for fabric in fabric_order(draft):
         own = [each for each in boxes if each.fabric == fabric]
         pieces = sum(piece.fabric == fabric for piece in draft.pieces)
-        area = sum(each.width * each.height * each.count for each in own)
+        area = sum(each.area for each in own)
         yield Row((fabric, str(pieces), cloth_words(own), f"{ceil(area):,} sq in"), fabric)
 
 
 def cloth_words(boxes: Sequence[Box]) -> str:
     """The smallest piece of cloth, as it is sold, that the cuts come out of with some to spare."""
-    area = SPARE * sum(each.width * each.height * each.count for each in boxes)
+    area = SPARE * sum(each.area for each in boxes)
     short = max(min(each.width, each.height) for each in boxes)
     for words, low, high in CLOTHS:
         if area <= low * high and _in_strips(boxes, low, high):

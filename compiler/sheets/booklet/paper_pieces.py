@@ -45,7 +45,7 @@ COLUMNS: Final = (
 
 PAPERS_OUT: Final = (
     "Leave each paper in until all its neighbours are whipped on; those on the outside of the block stay in "
-    "until what comes next to it is sewn on.",
+    "until what comes next to it is whipped on, or come out just before that is sewn on by machine.",
     "Press at the end, with the papers in: lift the iron and set it down, do not push. The folds hold the "
     "allowances, so nothing is pressed to one side.",
     "Then take the basting out and lift the papers out; they can be used again.",

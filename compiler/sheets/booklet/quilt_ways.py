@@ -14,7 +14,7 @@ from ...sewing.foundation_model import Foundations
 from ..quilts.tables import block_name, fabric_titles, need_of
 from .content import List, Paragraph, Part, Section
 from .envelope_chapters import CutOut
-from .needs_chapters import FOUNDATION_TOOLS, PAPER_TOOLS
+from .needs_chapters import FOUNDATION_TOOLS, PAPER_TOOLS, cut_box
 
 INSTEAD: Final = (
     "The sizes of its cloth, below, take the place of the block’s rows in the cutting chart, which cuts it "
@@ -71,5 +71,5 @@ def _more_cloth(quilt: Quilt, plan: CuttingPlan, found: Mapping[int, Foundations
     for cut in plan.cuts:
         need = need_of(quilt, cut)
         if need is not None and need.block in found:
-            more[cut.fabric] -= float(cut.width) * float(cut.strip or cut.height) * cut.cuts
+            more[cut.fabric] -= cut_box(cut).area
     return more
