@@ -26,7 +26,7 @@ from ..arrange.style import (
     solid_mark,
 )
 from ..drawing.clipping import Box as ClipBox
-from ..drawing.clipping import clip_path
+from ..drawing.clipping import clip_path, subpaths
 from ..page import Mark, PathMark, Segment
 from .compass import Construction
 from .construction import Ruling, edges_of, place_key
@@ -167,7 +167,7 @@ def _names(draft: Draft, found: Construction, placement: Placement, size: float)
 def _drawn(draft: Draft, placement: Placement) -> Iterator[_Line]:
     for edge in edges_of(draft):
         path = open_path((edge,), placement)
-        spots = [segment[at : at + 2] for segment in path for at in range(1, len(segment), 2)]
+        spots = [spot for pieces, _ in subpaths(path) for piece in pieces for spot in piece]
         xs, ys = [spot[0] for spot in spots], [spot[1] for spot in spots]
         yield _Line(path, (min(xs) - 1, min(ys) - 1, max(xs) + 1, max(ys) + 1))
 

@@ -83,13 +83,13 @@ class Box(NamedTuple):
     fabric: str
     width: float
     height: float
-    count: int
+    times: int
     lead: float = 0.0
 
     @property
     def area(self) -> float:
         """Square inches of all of them."""
-        return self.width * self.height * self.count
+        return self.width * self.height * self.times
 
 
 def _cut_boxes(plan: CuttingPlan) -> list[Box]:
@@ -144,7 +144,7 @@ def _in_strips(boxes: Sequence[Box], low: float, high: float) -> bool:
     strips: list[float] = []  # what is left of each
     used = 0.0
     for box in sorted(map(_lying, boxes), key=lambda each: (-each.height, -each.width)):
-        for _ in range(box.count):
+        for _ in range(box.times):
             at = next((n for n, left in enumerate(strips) if left >= box.width), None)
             if at is None:
                 strips.append(high - box.lead)
