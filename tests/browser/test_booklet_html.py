@@ -108,7 +108,7 @@ def test_the_page_is_never_wider_than_the_screen(show, title):
 
 
 @pytest.mark.parametrize("title", TITLES)
-def test_no_word_of_a_table_is_broken_on_a_phone(show, title):
+def test_a_word_in_a_table_stays_whole_on_a_phone(show, title):
     """A cell is at least as wide as its longest word: `background` is not set as `backgro` and `und`."""
     page = show(book(title), PHONE)
     broken = page.evaluate(
