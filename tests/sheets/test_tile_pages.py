@@ -76,3 +76,18 @@ def test_shared_tiles_stay_apart_on_the_page_and_measure_as_before(side):
     ]
     overlaps = 4 * 36.0  # each side crosses one overlap, which both tiles show
     assert sum(steps) == pytest.approx(4 * side + overlaps, abs=0.01)
+
+
+def test_the_letters_of_a_join_stand_off_a_line_that_runs_along_it():
+    """A seam as far from the join line as its letters would stand: they stand beside their diamonds."""
+    side = 684.0
+    grid = grid_for(side, side, AREA)
+    join = AREA[1] - grid.overlap / 2
+    seam = PathMark((("M", 0.0, join - 14.0), ("L", side, join - 14.0)), role="sew")
+    tiles = tile((drawing(side, side), seam), grid)
+    (upper,) = [each for each in tiles if each.name == "1.1"]
+    (line,) = [mark for mark in upper.marks if isinstance(mark, PathMark) and mark.role == "sew"]
+    height = line.path[0][2]
+    letters = [mark for mark in upper.marks if isinstance(mark, TextMark) and mark.role == "join"]
+    assert len(letters) == 4
+    assert all(mark.y < height or mark.y - 0.75 * mark.size > height for mark in letters)

@@ -62,9 +62,9 @@ def join_marks(
             marks[place].append(PathMark(line, width=LINE, dash=LINE_DASH, role="join"))
         for near in AT if join.length >= LEAST_PAIR else AT[:1]:
             name, letter = _name(letter), letter + 1
-            share = next((each for each in _shares(near) if _is_clear(join, each, clear)), near)
+            share, beside = _place(join, near, clear)
             for place, side in zip(join.tiles, (-1, 1), strict=True):
-                marks[place].extend(_half_diamond(join, share, side, name))
+                marks[place].extend(_half_diamond(join, share, side, name, beside))
     return marks
 
 
@@ -76,10 +76,27 @@ def _shares(near: float) -> Iterator[float]:
         yield near - step * STEP
 
 
-def _is_clear(join: _Join, share: float, clear: Clear) -> bool:
+def _place(join: _Join, near: float, clear: Clear) -> tuple[float, bool]:
+    """Where a diamond stands, and whether its letters stand beside it on the join line: only where a line of
+    the drawing runs along where they would stand beyond its points."""
+    for beside in (False, True):
+        for share in _shares(near):
+            if _is_clear(join, share, beside, clear):
+                return share, beside
+    return near, False
+
+
+def _letter_spot(join: _Join, middle: float, side: int, beside: bool) -> tuple[float, float]:
+    """The middle of a letter."""
+    if beside:
+        return _spot(join, middle + STAND + LETTER * 0.6, side * LETTER * 0.65)
+    return _spot(join, middle, side * (REACH + LETTER_CLEAR + LETTER / 2))
+
+
+def _is_clear(join: _Join, share: float, beside: bool, clear: Clear) -> bool:
     """Whether both letters of the diamonds stand on plain ground there, and the diamond on no words."""
     for side in (-1, 1):
-        x, y = _spot(join, share * join.length, side * (REACH + LETTER_CLEAR + LETTER / 2))
+        x, y = _letter_spot(join, share * join.length, side, beside)
         if not clear(_square(x, y, LETTER * 0.6), False):
             return False
     return clear(_square(*_spot(join, share * join.length, 0.0), STAND), True)
@@ -115,17 +132,22 @@ def _line(join: _Join) -> tuple[Segment, ...]:
     return (("M", *_spot(join, 0.0, 0.0)), ("L", *_spot(join, join.length, 0.0)))
 
 
-def _half_diamond(join: _Join, share: float, side: int, name: str) -> Iterator[Mark]:
-    """A triangle on the join line, its point into the tile, with the pair's letter beyond the point."""
+def _half_diamond(join: _Join, share: float, side: int, name: str, beside: bool) -> Iterator[Mark]:
+    """A triangle on the join line, its point into the tile, with the pair's letter beyond the point, or
+    beside it."""
     middle = share * join.length
     corners = [
         _spot(join, middle - STAND, 0.0), _spot(join, middle, side * REACH), _spot(join, middle + STAND, 0.0)
     ]  # fmt: skip
     path: tuple[Segment, ...] = (("M", *corners[0]), ("L", *corners[1]), ("L", *corners[2]), ("Z",))
     yield PathMark(path, width=LINE, fill=GREY, role="join", subject=name)
-    x, y = _spot(join, middle, side * (REACH + LETTER_CLEAR))
     tall = cap_height(LETTER, True)
     anchor: Literal["start", "middle", "end"] = "middle"
+    if beside:
+        x, y = _letter_spot(join, middle, side, beside)
+        yield TextMark(x, y + tall / 2, name, LETTER, True, anchor, role="join", subject=name)
+        return
+    x, y = _spot(join, middle, side * (REACH + LETTER_CLEAR))
     if join.upright:
         anchor, y = ("end" if side < 0 else "start"), y + tall / 2
     elif side > 0:
