@@ -50,7 +50,7 @@ CUT_BY: Final[dict[Way, tuple[BlockPart, ...]]] = {
 QUILTED: Final[tuple[BlockPart, ...]] = ("templates", "foundation", "papers", "steps", "exercise")
 """The chapters that each block of a quilt's booklet has."""
 
-COVER: Final = 330.0  # points of the longer side of the cover's picture
+COVER: Final = 420.0  # points of the longer side of the cover's picture
 
 
 @dataclass(frozen=True, slots=True)
