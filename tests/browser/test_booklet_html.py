@@ -228,17 +228,6 @@ def quilt_book() -> Book:
     return QuiltBook(quilt, plan, made, SheetOptions(), lambda block: "templates", block_leaves).book()
 
 
-LINES = """cell => { const range = document.createRange(); range.selectNodeContents(cell);
-  return new Set([...range.getClientRects()].map(each => Math.round(each.top))).size; }"""
-
-
-def test_no_word_of_a_table_is_broken_on_a_phone(show):
-    page = show(quilt_book())
-    for cell in page.query_selector_all("tbody th, tbody td"):
-        words = cell.inner_text().replace("-", " ").split()
-        assert cell.evaluate(LINES) <= max(len(words), 1), cell.inner_text()
-
-
 def test_another_way_of_cutting_is_read_on_a_phone_without_scrolling_sideways(show):
     page = show(quilt_book())
     notes = page.query_selector_all("td.notes div")

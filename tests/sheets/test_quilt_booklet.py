@@ -20,7 +20,7 @@ from piecewright.sheets.page import Document, PathMark
 from piecewright.sheets.quilts.tables import fabric_cuts, size_text
 from piecewright.sheets.quilts.wearing import in_quilt
 from piecewright.sheets.quilts.words import size_words
-from shapely.geometry import Polygon
+from shapely.geometry import Polygon, box
 from shapely.ops import unary_union
 from support.arranged import extent, paths, rings, texts
 from support.quilts import try_quilt
@@ -288,3 +288,12 @@ def test_a_page_names_what_goes_on_and_what_begins():
     assert page_names("", ["Ohio Star: steps"]) == ["Ohio Star: steps"]
     assert page_names("", ["Safety", "Glossary"]) == ["safety", "glossary"]
     assert page_names("Counts", []) == ["counts, continued"]
+
+
+def test_names_hide_no_narrow_part_of_a_column():
+    """The geese at the sides of a quilt on point are narrower than their names."""
+    for card in cards("on point"):
+        parts = [box(*extent(mark)) for mark in card.picture.marks if mark.role == "part"]
+        plates = [box(*extent(mark)) for mark in card.picture.marks if mark.role == "plate"]
+        for part, plate in zip(parts, plates, strict=False):
+            assert part.intersection(plate).area < 0.9 * part.area, card.title

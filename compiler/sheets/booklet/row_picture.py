@@ -28,6 +28,7 @@ LARGEST: Final = 0.3  # of true size
 SEAM: Final = 0.35
 ARROW: Final = 7.0  # half the length of a pressing arrow
 PLATE: Final = 2.0
+HIDDEN: Final = 3.0  # times a name's height: a part less tall and narrower than its name would be hidden
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,15 +123,33 @@ def _parts(parts: Sequence[RowPart], placement: Placement) -> Iterator[Mark]:
     for part in parts:
         path = tuple(chain(*(ring_path(ring, placement) for ring in part.rings)))
         yield PathMark(path, BLACK, 0.6, (), SHADE if part.added else WHITE, "part", part.name)
-    for part in parts:
-        a, b, c, d = _box(part.rings)
-        spot = placement.spot_at((a + c) / 2, (b + d) / 2)
-        wide, tall = measure(part.name, SMALLEST, True) / 2 + PLATE / 2, 3.5 + PLATE / 2
-        plate = box_path(spot.x - wide, spot.y - tall, spot.x + wide, spot.y + tall)
-        yield PathMark(plate, None, 0.0, (), WHITE, "plate")
-        drop = spot.y + centre_drop(SMALLEST, True)
-        named = part.name
-        yield set_text(spot.x, drop, named, SMALLEST, True, "middle", role="part-name", subject=named)
+    boxes = [_box_on(part, placement) for part in parts]
+    for part, own in zip(parts, boxes, strict=True):
+        left, top, right, bottom = plate = _name_plate(part.name, own, boxes)
+        yield PathMark(box_path(*plate), None, 0.0, (), WHITE, "plate")
+        x, drop, named = (left + right) / 2, (top + bottom) / 2 + centre_drop(SMALLEST, True), part.name
+        yield set_text(x, drop, named, SMALLEST, True, "middle", role="part-name", subject=named)
+
+
+def _box_on(part: RowPart, placement: Placement) -> Box:
+    """The box of a part on the page."""
+    a, b, c, d = _box(part.rings)
+    first, last = placement.spot_at(a, b), placement.spot_at(c, d)
+    return first.x, first.y, last.x, last.y
+
+
+def _name_plate(name: str, own: Box, boxes: Sequence[Box]) -> Box:
+    """Where a part's name stands: in its middle; left of it where it would hide a narrow part and that side
+    is free."""
+    x, y = (own[0] + own[2]) / 2, (own[1] + own[3]) / 2
+    wide, tall = measure(name, SMALLEST, True) / 2 + PLATE / 2, 3.5 + PLATE / 2
+    plate = (x - wide, y - tall, x + wide, y + tall)
+    if own[2] - own[0] >= 2 * wide or own[3] - own[1] >= HIDDEN * 2 * tall:
+        return plate
+    beside = (own[0] - 2 * wide - PLATE, y - tall, own[0] - PLATE, y + tall)
+    free = all(beside[2] <= box[0] or box[2] <= beside[0] or beside[3] <= box[1] or box[3] <= beside[1]
+               for box in boxes)
+    return beside if free and beside[0] >= 0 else plate
 
 
 def _sewn(scene: RowScene, placement: Placement, fills: Mapping[str, Fill]) -> Iterator[Mark]:
