@@ -235,3 +235,9 @@ def test_another_way_of_cutting_is_read_on_a_phone_without_scrolling_sideways(sh
     for note in notes:
         box = note.bounding_box()
         assert box is not None and box["x"] >= 0 and box["x"] + box["width"] <= PHONE
+
+
+def test_fractions_of_the_heading_are_set_as_everywhere(show):
+    """A half is one glyph, in the size under the title too."""
+    page = show(replace(quilt_book(), under="36in x 43 1/2in finished"))
+    assert page.locator("header .under").inner_text() == "36in x 43½in finished"

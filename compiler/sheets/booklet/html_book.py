@@ -4,7 +4,7 @@ SVG."""
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, fields
+from dataclasses import dataclass, fields, replace
 from typing import Any, Final
 
 from ..arrange.leaves import Leaf, paper_for
@@ -25,8 +25,9 @@ def html_bytes(book: Book, options: SheetOptions) -> bytes:
 
     world = Environment(autoescape=True, undefined=StrictUndefined, keep_trailing_newline=True)
     html = _Html(options)
+    shown = replace(book, under=lettering(book.under), lines=tuple(map(lettering, book.lines)))
     text = world.from_string(PAGE).render(
-        book=book, style=html.safe(STYLE), cover=html.picture(book.cover),
+        book=shown, style=html.safe(STYLE), cover=html.picture(book.cover),
         chapters=[html.chapter(number, chapter) for number, chapter in enumerate(book.chapters, 1)],
     )  # fmt: skip
     return text.encode()
