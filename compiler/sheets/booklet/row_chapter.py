@@ -63,7 +63,10 @@ def _parts(quilt: Quilt, plan: CuttingPlan, made: QuiltAssembly) -> Iterator[Par
     yield Paragraph(READ)
     names, trimmed = made.row_names, _trimmed_rows(made, cuts)
     staged = [
-        tuple(_card(quilt, made, row, names, row.makes in trimmed) for row in stage.rows)
+        tuple(
+            _card(quilt, made, row, names, tuple(_large_words(row, cuts, row.makes in trimmed)))
+            for row in stage.rows
+        )
         for stage in made.stages
     ]
     if any(tells_rows(line) for cards in staged for card in cards for line in card.lines):
@@ -130,8 +133,18 @@ def _size(size: Size) -> str:
     return f"{about(size.width)} x {about(size.height)}"
 
 
-def _card(quilt: Quilt, made: QuiltAssembly, row: Row, names: dict[str, str], trimmed: bool) -> Card:
-    words = _row_words(made, row, names, trimmed)
+def _large_words(row: Row, cuts: Mapping[str, CutRow], trimmed: bool) -> Iterator[str]:
+    """How triangles that are cut large are laid; to what size the row is trimmed, where it is."""
+    large = {cuts[part].cut.kind for part in row.parts if part in cuts and cuts[part].cut.excess > OVERSIZE}
+    yield from (words for kind, words in LAID.items() if kind in large and row.way == "slantwise")
+    if trimmed:
+        yield f"Trim to {_size(row.unfinished)}, {TRIM[row.way == 'slantwise']}."
+
+
+def _card(
+    quilt: Quilt, made: QuiltAssembly, row: Row, names: dict[str, str], large: tuple[str, ...]
+) -> Card:
+    words = _row_words(made, row, names, large)
     marks, tall = draw_row(_scene(quilt, made, row, names), quilt_fills(quilt))
     name = names[row.makes]
     last = row.steps[-1] == len(made.assembly.steps)
@@ -158,8 +171,18 @@ TRIM: Final = ("as much off one side as off the other", "1/4in beyond the blocks
 """How a unit is trimmed; on point."""
 
 
-def _row_words(made: QuiltAssembly, row: Row, names: dict[str, str], trimmed: bool) -> tuple[str, ...]:
-    """What is joined, how long the seams are, and the sizes; whether it is trimmed to them."""
+LAID: Final = {
+    "quarter-square triangle": "Lay side triangles even at the square corner; their points reach beyond.",
+    "half-square triangle": "Lay corner triangles with the middle of their long side on the edge's middle.",
+}
+"""How triangles that are cut large are laid (common practice, no published source)."""
+
+
+def _row_words(
+    made: QuiltAssembly, row: Row, names: dict[str, str], large: tuple[str, ...]
+) -> tuple[str, ...]:
+    """What is joined, how long the seams are, and the sizes; `large`: what is done where pieces are cut
+    large."""
     parts = [names.get(part, part) for part in row.parts]
     sizes = f"Unfinished {_size(row.unfinished)}, finished {_size(row.finished)}."
     if row.way == "mitred":
@@ -174,7 +197,7 @@ def _row_words(made: QuiltAssembly, row: Row, names: dict[str, str], trimmed: bo
     return (
         f"Sew {', '.join(parts)} {HOW[row.way]}: {seams}, the longest {about(row.seam_length)}.",
         _press_words(made, row),
-        *((f"Trim to {_size(row.unfinished)}, {TRIM[row.way == 'slantwise']}.",) if trimmed else ()),
+        *large,
         sizes,
     )
 
