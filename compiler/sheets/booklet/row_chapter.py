@@ -11,7 +11,7 @@ from ...diagnostics.wording import count_of
 from ...drafting.model import Draft, Edge
 from ...drafting.transform import move_by, turn_about
 from ...measure.tolerance import near
-from ...quilt.assembly_model import Kind, QuiltAssembly, Row
+from ...quilt.assembly_model import Kind, QuiltAssembly, Row, Stage
 from ...quilt.model import Quilt
 from ...sewing.model import Assembly, Copy, Size, Unit
 from ...sewing.pressing_model import Pressing, Toward
@@ -63,16 +63,14 @@ def _parts(quilt: Quilt, plan: CuttingPlan, made: QuiltAssembly) -> Iterator[Par
     yield Paragraph(READ)
     names, trimmed = made.row_names, _trimmed_rows(made, cuts)
     staged = [
-        tuple(
-            _card(quilt, made, row, names, tuple(_large_words(row, cuts, row.makes in trimmed)))
-            for row in stage.rows
-        )
+        tuple(_card(quilt, made, row, names, row.makes in trimmed) for row in stage.rows)
         for stage in made.stages
     ]
     if any(tells_rows(line) for cards in staged for card in cards for line in card.lines):
         yield Paragraph(ROWS.format("top"))
     for stage, cards in zip(made.stages, staged, strict=True):
         yield Section(stage.title)
+        yield from map(Paragraph, _laid_words(stage, cuts))
         yield Cards(cards)
     yield Section("Pressing")
     yield Paragraph(pressing_words(made.pressing))
@@ -133,18 +131,15 @@ def _size(size: Size) -> str:
     return f"{about(size.width)} x {about(size.height)}"
 
 
-def _large_words(row: Row, cuts: Mapping[str, CutRow], trimmed: bool) -> Iterator[str]:
-    """How triangles that are cut large are laid; to what size the row is trimmed, where it is."""
-    large = {cuts[part].cut.kind for part in row.parts if part in cuts and cuts[part].cut.excess > OVERSIZE}
-    yield from (words for kind, words in LAID.items() if kind in large and row.way == "slantwise")
-    if trimmed:
-        yield f"Trim to {_size(row.unfinished)}, {TRIM[row.way == 'slantwise']}."
+def _laid_words(stage: Stage, cuts: Mapping[str, CutRow]) -> list[str]:
+    """How triangles that are cut large are laid."""
+    parts = {part for row in stage.rows if row.way == "slantwise" for part in row.parts if part in cuts}
+    large = {cuts[part].cut.kind for part in parts if cuts[part].cut.excess > OVERSIZE}
+    return [words for kind, words in LAID.items() if kind in large]
 
 
-def _card(
-    quilt: Quilt, made: QuiltAssembly, row: Row, names: dict[str, str], large: tuple[str, ...]
-) -> Card:
-    words = _row_words(made, row, names, large)
+def _card(quilt: Quilt, made: QuiltAssembly, row: Row, names: dict[str, str], trimmed: bool) -> Card:
+    words = _row_words(made, row, names, trimmed)
     marks, tall = draw_row(_scene(quilt, made, row, names), quilt_fills(quilt))
     name = names[row.makes]
     last = row.steps[-1] == len(made.assembly.steps)
@@ -178,11 +173,8 @@ LAID: Final = {
 """How triangles that are cut large are laid (common practice, no published source)."""
 
 
-def _row_words(
-    made: QuiltAssembly, row: Row, names: dict[str, str], large: tuple[str, ...]
-) -> tuple[str, ...]:
-    """What is joined, how long the seams are, and the sizes; `large`: what is done where pieces are cut
-    large."""
+def _row_words(made: QuiltAssembly, row: Row, names: dict[str, str], trimmed: bool) -> tuple[str, ...]:
+    """What is joined, how long the seams are, and the sizes; whether it is trimmed to them."""
     parts = [names.get(part, part) for part in row.parts]
     sizes = f"Unfinished {_size(row.unfinished)}, finished {_size(row.finished)}."
     if row.way == "mitred":
@@ -197,7 +189,7 @@ def _row_words(
     return (
         f"Sew {', '.join(parts)} {HOW[row.way]}: {seams}, the longest {about(row.seam_length)}.",
         _press_words(made, row),
-        *large,
+        *((f"Trim to {_size(row.unfinished)}, {TRIM[row.way == 'slantwise']}.",) if trimmed else ()),
         sizes,
     )
 
