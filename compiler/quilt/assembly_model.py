@@ -49,7 +49,8 @@ class Row:
     """Parts joined side by side by parallel seams, sewn in any order: `steps` is the one that was proved.
 
     `parts` are in order, left to right, top to bottom, or along a slant: labels of kinds, or ids of units
-    that other rows make. `batch` are made alike.
+    that other rows make; `turned` has the degrees clockwise by which each unit lies turned from how it was
+    made, 0 for kinds. `batch` are made alike.
     """
 
     makes: str
@@ -60,6 +61,7 @@ class Row:
     seam_length: float  # of the longest of its seams
     finished: Size
     unfinished: Size
+    turned: tuple[float, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,3 +102,9 @@ class QuiltAssembly:
         """`R1`, `R2`, ... in the order of sewing: what each row's unit is called."""
         rows = (row for stage in self.stages for row in stage.rows)
         return {row.makes: f"R{number}" for number, row in enumerate(rows, 1)}
+
+    def names_in(self, row: Row) -> tuple[str, ...]:
+        """What a row's parts are called, in order: `R1`, `R2 upside down`, `C3`."""
+        names = self.row_names
+        return tuple(names.get(part, part) + (" upside down" if abs(turned - 180) < 1 else "")
+                     for part, turned in zip(row.parts, row.turned, strict=True))

@@ -75,7 +75,7 @@ def _mitred(rows: Sequence[Row], steps: Sequence[Step]) -> list[Row]:
     taken = tuple(sorted(step for row in chain for step in row.steps))
     longest = max(row.seam_length for row in chain)
     whole = Row(last.makes, (centre, *strips), taken, last.batch, "mitred", longest, last.finished,
-                last.unfinished)
+                last.unfinished, (0.0,) * (1 + len(strips)))
     return [*rows[:-len(chain)], whole]
 
 
@@ -115,20 +115,21 @@ class _Teller:
         for step, unit in zip(reversed(self.assembly.steps), reversed(self.assembly.units), strict=True):
             if unit.id not in counts:
                 continue
-            parts, steps = self._row(step, unit.pieces)
+            parts, steps, turned = self._row(step, unit.pieces)
             for name in parts:
                 if name in self.number:
                     counts[name] = counts.get(name, 0) + counts[unit.id]
             longest = max(self.assembly.steps[each - 1].seam_length for each in steps)
             rows.append(Row(unit.id, tuple(self.kinds.get(name, name) for name in parts), steps,
-                            counts[unit.id], _way(step), longest, unit.finished, unit.unfinished))
+                            counts[unit.id], _way(step), longest, unit.finished, unit.unfinished, turned))
         return rows[::-1]
 
-    def _row(self, step: Step, pieces: Pieces) -> tuple[list[str], tuple[int, ...]]:
-        """The parts of a row in order, and the steps that make it, from its last."""
+    def _row(self, step: Step, pieces: Pieces) -> tuple[list[str], tuple[int, ...], tuple[float, ...]]:
+        """The parts of a row in order, the steps that make it, and how its units lie turned; from its last
+        step."""
         ring, heading = self.ring(pieces), _heading(step)
         framing = ring > 0 and self._holds_centre(pieces)  # strips made alike for all sides stay whole
-        found: list[tuple[float, str]] = []
+        found: list[tuple[float, str, float]] = []
         steps: dict[int, None] = {}
         stack = [(step, pieces)]
         while stack:
@@ -137,15 +138,16 @@ class _Teller:
             first = len(self.pieces_of(each.parts[0])) if each.parts[0] in self.number else 1
             for name, own in zip(each.parts, (its[:first], its[first:]), strict=True):
                 if name not in self.number:
-                    found.append((self._along(own, heading), str(own[0])))
+                    found.append((self._along(own, heading), str(own[0]), 0.0))
                     continue
                 inner = self.assembly.steps[self.number[name] - 1]
                 if self.ring(own) == ring and not (framing and inner.batch > 1) and \
                         self._runs_on(step, inner, own):
                     stack.append((inner, own))
                 else:
-                    found.append((self._along(own, heading), name))
-        return [name for _, name in sorted(found, key=lambda part: part[0])], tuple(sorted(steps))
+                    found.append((self._along(own, heading), name, self.turned[name, own[0]]))
+        found.sort(key=lambda part: part[0])
+        return [name for _, name, _ in found], tuple(sorted(steps)), tuple(turned for *_, turned in found)
 
     def _holds_centre(self, pieces: Pieces) -> bool:
         return any(self.boxes[0].holds(self.top.pieces[each - 1].inside) for each in pieces)

@@ -12,9 +12,11 @@ from fractions import Fraction
 from itertools import pairwise
 from typing import Final, NamedTuple
 
+from ..cutting.needs import SizedBlock
 from ..drafting.model import Draft, Edge, Member, Piece, Point, Shape, Side, TrimRule, UnitPlacement
 from ..drafting.shapes import match_shapes
 from ..measure.tolerance import NEAR, Number
+from ..sewing.likeness import poses_of, turns_of
 from .counting import ALLOWANCE
 from .ground import box
 from .model import PlacedBlock, Quilt, QuiltPiece
@@ -61,7 +63,7 @@ def top_of(quilt: Quilt) -> Top:
     units = tuple(_units(boxes))
     pieces = tuple(_piece(number, item, ring, quilt, units)
                    for number, (item, ring) in enumerate(zip(items, sides, strict=True), 1))
-    shapes, firsts = _shapes(items, pieces)
+    shapes, firsts = _shapes(items, pieces, quilt.blocks)
     draft = Draft(
         quilt.title, quilt.version, quilt.width, quilt.height,
         box(Fraction(0), Fraction(0), quilt.width, quilt.height), (Fraction(0), quilt.width),
@@ -132,17 +134,18 @@ def _area(outline: Sequence[Edge]) -> float:
 # ---- what is alike -------------------------------------------------------------------------------
 
 
-def _shapes(items: Sequence[_Item], pieces: Sequence[Piece]
+def _shapes(items: Sequence[_Item], pieces: Sequence[Piece], blocks: Sequence[SizedBlock]
             ) -> tuple[tuple[Shape, ...], tuple[PlacedBlock | QuiltPiece, ...]]:
     """The kinds of pieces as shapes: blocks B1, B2, ..., then cloth C1, C2, ... in order of first use."""
     shapes: list[Shape] = []
     firsts: list[PlacedBlock | QuiltPiece] = []
     for number, members in enumerate(_block_groups(items), 1):
         first = members[0][1]
+        turns = _turns(blocks[first.block].draft, first)
         firsts.append(first)
         turned = tuple(Member(piece, (placed.turned - first.turned) % 360, False)
                        for piece, placed in members)
-        shapes.append(Shape(f"B{number}", turned, False, 1))
+        shapes.append(Shape(f"B{number}", turned, False, turns))
     number = 0
     for first_cloth, group in _cloth_groups(items, pieces):
         for shape in match_shapes(group):
@@ -150,6 +153,12 @@ def _shapes(items: Sequence[_Item], pieces: Sequence[Piece]
             firsts.append(first_cloth)
             shapes.append(Shape(f"C{number}", shape.members, shape.reversible, shape.turns))
     return tuple(shapes), tuple(firsts)
+
+
+def _turns(draft: Draft, placed: PlacedBlock) -> int:
+    """How many turns carry a block in its fabrics onto itself: in a row that is turned it lies as before."""
+    middle = complex(float(draft.width), float(draft.height)) / 2
+    return turns_of(poses_of(draft, dict(placed.fabrics)), middle)
 
 
 def _block_groups(items: Sequence[_Item]) -> list[list[tuple[int, PlacedBlock]]]:

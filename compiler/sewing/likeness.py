@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from cmath import exp, phase
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from math import pi, radians
 from typing import Final, NamedTuple
 
@@ -78,14 +78,15 @@ class Likeness(NamedTuple):
     pieces: tuple[int, ...]
 
 
-def poses_of(draft: Draft) -> list[Pose]:
-    """Every piece's pose, in order of number."""
+def poses_of(draft: Draft, cloths: Mapping[str, str] | None = None) -> list[Pose]:
+    """Every piece's pose, in order of number. `cloths`: what stands for each fabric, where it is another."""
     kinds: dict[tuple[str, bool, str], int] = {}
     poses: list[Pose | None] = [None] * len(draft.pieces)
     for shape in draft.shapes:
         for member in shape.members:
             piece = draft.pieces[member.piece - 1]
-            kind = kinds.setdefault((shape.label, member.reversed, piece.fabric), len(kinds))
+            fabric = piece.fabric if cloths is None else cloths.get(piece.fabric, piece.fabric)
+            kind = kinds.setdefault((shape.label, member.reversed, fabric), len(kinds))
             strokes = ring_strokes([side.edge for side in piece.ring])
             spots = [spot for each in strokes for spot in (each.start, each.at(0.5))]
             middle = sum(spots) / len(spots)
@@ -102,7 +103,8 @@ def signature(kind: int) -> int:
 
 
 def alike(one: Sequence[int], two: Sequence[int], poses: Sequence[Pose]) -> Likeness | None:
-    """How the first pieces lie on the second, if they are the same unit. Pieces from 0."""
+    """How the first pieces lie on the second, if they are the same unit; unturned where that can be. Pieces
+    from 0."""
     if len(one) != len(two):
         return None
     counted: dict[int, int] = {}
@@ -111,8 +113,11 @@ def alike(one: Sequence[int], two: Sequence[int], poses: Sequence[Pose]) -> Like
     rare = min(counted, key=lambda kind: (counted[kind] * poses_turns(poses, one, kind), kind))
     center, other = _middle(one, poses), _middle(two, poses)
     first = next(piece for piece in one if poses[piece].kind == rare)
-    tried: set[int] = set()
     index = _index(two, poses)
+    unturned = _laid(one, Motion(1 + 0j, other - center), 0.0, poses, index)
+    if unturned:
+        return unturned
+    tried: set[int] = set()
     for piece in two:
         if (
             poses[piece].kind != rare
@@ -130,6 +135,17 @@ def alike(one: Sequence[int], two: Sequence[int], poses: Sequence[Pose]) -> Like
             if found:
                 return found
     return None
+
+
+def turns_of(poses: Sequence[Pose], center: complex) -> int:
+    """How many quarter or half turns about a centre carry all pieces onto their likes: 4, 2; 1 for none."""
+    every = range(len(poses))
+    index = _index(every, poses)
+    for turns in (4, 2):
+        turn = exp(2j * pi / turns)
+        if _laid(every, Motion(turn, center - center * turn), 2 * pi / turns, poses, index):
+            return turns
+    return 1
 
 
 def poses_turns(poses: Sequence[Pose], pieces: Sequence[int], kind: int) -> int:

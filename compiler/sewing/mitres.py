@@ -13,7 +13,10 @@ def parted(seam: Sequence[Stroke], outline: Sequence[Stroke]) -> tuple[list[Stro
     """A seam's runs from dot to dot; and its mitres, which come out at the outline of what is mitred."""
     mitres = [run for run in seam if any(
         along_of(edge, place) is not None for place in (run.start, run.end) for edge in outline)]
-    return [run for run in seam if run not in mitres], mitres
+    sides = [run for run in seam if run not in mitres]
+    if not sides:
+        raise Misfit("a strip has no side that is sewn from dot to dot")
+    return sides, mitres
 
 
 def closed(cloth: SewnCloth) -> tuple[SewnCloth, int]:

@@ -13,6 +13,9 @@ from piecewright.drafting.model import Edge, Point
 from piecewright.quilt.assembly import assemble_quilt
 from piecewright.quilt.assembly_model import QuiltAssembly, Row
 from piecewright.quilt.model import Quilt
+from piecewright.quilt.printed import printed_templates
+from piecewright.quilt.top import top_of
+from piecewright.sewing.resew import prove
 from support.quilts import quilts, try_quilt
 from support.random_quilts import TWELVE, compiled_quilt
 
@@ -118,6 +121,52 @@ def test_only_mitred_borders_want_set_in_seams() -> None:
     strips = " border strip" * 4
     assert told(mitred)[-1] == ("Border 1", [(f"(2){strips}", 1, "mitred")]), "all on, then the mitres"
     assert any(step.stops for step in mitred.assembly.steps if not step.set_in), "the first stops at its dots"
+
+
+def test_strips_of_two_mitred_borders_are_joined_before_they_go_on_as_one() -> None:
+    """Common practice, no published source: one mitre runs through both."""
+    made = sewn("set straight 2 across 3 down of 4in { alternate pair }\n"
+                "border 1in in sand mitred\nborder 2in in indigo mitred")
+    assert told(made)[-1] == ("Border 2", [
+        ("border strip border strip", 2, "across"), ("border strip border strip", 2, "down"),
+        ("(3) (2) (2) (2) (2)", 1, "mitred")])
+    assert made.assembly.set_in_seams == 4
+
+
+def test_mitres_that_do_not_close_are_caught() -> None:
+    """Sewn from dot to dot, each mitre must lie edge to edge when all four strips are on."""
+    body = "set straight 2 across 2 down of 4in { alternate pair }\nborder 2in in sand mitred"
+    made, quilt = sewn(body), quilt_of(body)
+    top = top_of(quilt)
+    (row,) = made.stages[-1].rows
+    templates = printed_templates(top, quilt.needs, quilt.blocks, [
+        block.assembly.units[-1].unfinished for block in made.blocks])
+    assert prove(top.draft, templates, made.assembly, [row.steps]).value is not None
+    assert prove(top.draft, templates, made.assembly, [row.steps[1:-1]]).failed, "the last is not open"
+
+
+def quilt_in_rows(title: str) -> list[tuple[str, int, tuple[float, ...]]]:
+    """What the rows of one of the twelve quilts are, and how their units lie turned."""
+    made = assemble_quilt(compiled_quilt(next(text for text in TWELVE if f'"{title}"' in text))).value
+    assert made is not None
+    names = {kind.label: kind.what for kind in made.kinds}
+    return [(" ".join(names.get(part, "row") for part in row.parts), row.batch, row.turned)
+            for stage in made.stages[:2] for row in stage.rows]
+
+
+def test_rows_that_are_each_other_turned_are_one_batch_told_to_lie_upside_down() -> None:
+    """A star that a half turn carries onto itself lies in a turned row as before."""
+    rows = quilt_in_rows("Slipway")
+    star = "Evening Star plain square Evening Star plain square"
+    assert rows == [(star, 5, (0, 0, 0, 0)), ("row row row row row", 1, (0, 180, 0, 180, 0))]
+    made = assemble_quilt(compiled_quilt(TWELVE[0])).value
+    assert made is not None
+    assert made.names_in(made.stages[1].rows[0]) == ("R1", "R1 upside down", "R1", "R1 upside down", "R1")
+
+
+def test_rows_are_not_turned_where_their_blocks_would_show_it() -> None:
+    """Rails of three cloths lie the other way round when they are turned."""
+    assert [batch for _, batch, _ in quilt_in_rows("Gangway")] == [4, 4, 1]
 
 
 def test_on_point_rows_are_slanted_with_side_triangles_at_their_ends_and_corners_last() -> None:

@@ -121,7 +121,7 @@ def test_a_row_names_its_parts_in_order_and_a_unit_by_the_row_that_made_it(name)
         said = card.lines[0].removeprefix("Sew ").split(" side by side")[0].split(" one under")[0]
         said = said.replace(" to the four sides of ", ", ").split(", each from")[0]
         for part in said.split(" along")[0].split(" round")[0].split(", "):
-            assert part in known or int(part.removeprefix("R")) < number
+            assert part in known or int(part.removeprefix("R").removesuffix(" upside down")) < number
     assert cards(name)[-1].lines[2].endswith(f"finished {size_text(quilt.width, quilt.height)}.")
 
 

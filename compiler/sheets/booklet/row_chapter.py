@@ -139,7 +139,7 @@ def _laid_words(stage: Stage, cuts: Mapping[str, CutRow]) -> list[str]:
 
 
 def _card(quilt: Quilt, made: QuiltAssembly, row: Row, names: dict[str, str], trimmed: bool) -> Card:
-    words = _row_words(made, row, names, trimmed)
+    words = _row_words(made, row, trimmed)
     marks, tall = draw_row(_scene(quilt, made, row, names), quilt_fills(quilt))
     name = names[row.makes]
     last = row.steps[-1] == len(made.assembly.steps)
@@ -173,9 +173,9 @@ LAID: Final = {
 """How triangles that are cut large are laid (common practice, no published source)."""
 
 
-def _row_words(made: QuiltAssembly, row: Row, names: dict[str, str], trimmed: bool) -> tuple[str, ...]:
+def _row_words(made: QuiltAssembly, row: Row, trimmed: bool) -> tuple[str, ...]:
     """What is joined, how long the seams are, and the sizes; whether it is trimmed to them."""
-    parts = [names.get(part, part) for part in row.parts]
+    parts = made.names_in(row)
     sizes = f"Unfinished {_size(row.unfinished)}, finished {_size(row.finished)}."
     if row.way == "mitred":
         return (

@@ -51,7 +51,8 @@ def _row_record(made: QuiltAssembly, row: Row) -> Record:
     return {
         "name": made.row_names[row.makes],
         "makes": row.makes,
-        "parts": _parts(made, row),
+        "parts": [made.row_names.get(part, part) for part in row.parts],
+        "turned": [number(turned) for turned in row.turned],
         "way": row.way,
         "batch": row.batch,
         "steps": list(row.steps),
@@ -59,10 +60,6 @@ def _row_record(made: QuiltAssembly, row: Row) -> Record:
         "finished": size_record(row.finished),
         "unfinished": size_record(row.unfinished),
     }
-
-
-def _parts(made: QuiltAssembly, row: Row) -> list[str]:
-    return [made.row_names.get(part, part) for part in row.parts]
 
 
 def quilt_assembly_lines(made: QuiltAssembly) -> list[str]:
@@ -81,7 +78,7 @@ def quilt_assembly_lines(made: QuiltAssembly) -> list[str]:
 def _stage_lines(made: QuiltAssembly, stage: Stage) -> list[str]:
     lines = []
     for row in stage.rows:
-        parts = _parts(made, row)
+        parts = made.names_in(row)
         seams = count_of(len(parts) - 1, "seam")
         told = f"{made.row_names[row.makes]}, make {row.batch}: {', '.join(parts)} {row.way}; {seams}"
         lines += wrapped(f"{told}; unfinished {_size(row.unfinished)}", "  ", " " * 6)
