@@ -86,7 +86,7 @@ def _filler(seams: Seams, group: tuple[int, ...]) -> Filler | None:
         if seams.edge[graph.place_at(half)]:
             return None
         if graph.onward[before ^ 1] != half:
-            if any(graph.onward[each] >= 0 for each in graph.halves[graph.place_at(half)]):
+            if not graph.free[graph.place_at(half)]:
                 return None
             turns += 1
     return Filler(group, halves, turns) if turns else None

@@ -10,7 +10,7 @@ from typing import Final
 from ..drafting.model import Draft
 from ..drafting.stroke import place_of
 from ..measure.tolerance import NEAR
-from .seam_graph import Link, SeamGraph
+from .seam_graph import SeamGraph
 
 CLOSE: Final = 10 * NEAR
 """Inches. How far two halves of a square may lie from where the other half wants them."""
@@ -46,10 +46,9 @@ class Naturals:
         self.group_of: dict[int, int] = {
             piece: number for number, group in enumerate(self.groups) for piece in group
         }
-
-    def holds(self, link: Link) -> bool:
-        """Whether a link lies between two pieces that are set in as one."""
-        return self.group_of.get(link.right, -1) == self.group_of.get(link.left, -2)
+        # of each link: whether it lies between two pieces that are set in as one
+        self.held = [self.group_of.get(link.right, -1) == self.group_of.get(link.left, -2)
+                     for link in graph.links]
 
     def _groups(self, draft: Draft, graph: SeamGraph) -> list[tuple[int, ...]]:
         """What is set in as one, no piece in two: used units, then pairs, then stars."""

@@ -64,6 +64,8 @@ class SeamGraph:
         self.onward: list[int] = [-1] * (2 * len(self.links))
         for at in range(len(self.places)):
             self._match_onward(at)
+        # at each place: whether no two seams run on into each other
+        self.free = [all(self.onward[half] < 0 for half in halves) for halves in self.halves]
 
     def place_at(self, half: int) -> int:
         """The place at a half's own end of its link."""

@@ -73,7 +73,7 @@ def halving_path(seams: Seams, pieces: Sequence[int], edge: int) -> list[int] | 
         for half in _halves(seams, within)
         if not seams.edge[place := seams.graph.place_at(half)]
     }
-    if sum(_is_free(seams, place, within) for place in inner) <= FEW:
+    if sum(seams.graph.free[place] for place in inner) <= FEW:
         return None
     ends = [half for half in border if _leaving(seams, seams.graph.place_at(half), within)]
     found: list[tuple[int, int, list[int]]] = []
@@ -90,11 +90,6 @@ def halving_path(seams: Seams, pieces: Sequence[int], edge: int) -> list[int] | 
             if path.cost[0] == 0 and aside * FAIR <= len(ends):
                 found.append((len(path.halves), aside, path.halves))
     return min(found)[2] if found else None
-
-
-def _is_free(seams: Seams, place: int, within: frozenset[int]) -> bool:
-    """Whether no two seams run on into each other at a place."""
-    return all(seams.graph.onward[half] < 0 for half in _leaving(seams, place, within))
 
 
 def _leaving(seams: Seams, place: int, within: frozenset[int]) -> list[int]:
@@ -139,7 +134,8 @@ def _halves(seams: Seams, within: frozenset[int]) -> list[int]:
 
 def _paths_from(seams: Seams, start: int, within: frozenset[int], shortest: bool = False) -> list[Path]:
     """The cheapest path from a half on the outside to every other place of the outside; of those without
-    needless turns the one of fewest links, where `shortest`, else the one of fewest turns."""
+    needless turns the one of fewest links through a whole region, where `shortest`, else the one of fewest
+    turns."""
     graph = seams.graph
     queue: list[tuple[Cost, int, int, int]] = [(_cost((0, 0, 0), seams, start), 1, start, -1)]
     came: dict[int, int] = {}
@@ -156,8 +152,8 @@ def _paths_from(seams: Seams, start: int, within: frozenset[int], shortest: bool
                 if _simple(seams, halves):
                     ends[place] = Path(halves, cost)
             continue
-        leaving = _leaving(seams, place, within)
-        free = all(graph.onward[each] < 0 for each in leaving)
+        leaving = graph.halves[place] if shortest else _leaving(seams, place, within)
+        free = graph.free[place]
         for following in leaving:
             if following == half ^ 1 or following in came:
                 continue
@@ -173,7 +169,7 @@ def _inside(seams: Seams, half: int, within: frozenset[int]) -> bool:
 
 
 def _cost(cost: Cost, seams: Seams, half: int) -> Cost:
-    return cost[0], cost[1] + seams.naturals.holds(seams.graph.links[half // 2]), cost[2]
+    return cost[0], cost[1] + seams.naturals.held[half // 2], cost[2]
 
 
 def _walked(came: dict[int, int], half: int) -> list[int]:
