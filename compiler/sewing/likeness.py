@@ -102,8 +102,10 @@ def signature(kind: int) -> int:
     return pow(kind + 3, 5, 2**61 - 1) * 0x9E3779B97F4A7C15 % (2**61 - 1)
 
 
-def alike(one: Sequence[int], two: Sequence[int], poses: Sequence[Pose]) -> Likeness | None:
-    """How the first pieces lie on the second, if they are the same unit; unturned where that can be. Pieces
+def alike(
+    one: Sequence[int], two: Sequence[int], poses: Sequence[Pose], unturned: bool = False
+) -> Likeness | None:
+    """How the first pieces lie on the second, if they are the same unit; `unturned` where that can be. Pieces
     from 0."""
     if len(one) != len(two):
         return None
@@ -114,9 +116,8 @@ def alike(one: Sequence[int], two: Sequence[int], poses: Sequence[Pose]) -> Like
     center, other = _middle(one, poses), _middle(two, poses)
     first = next(piece for piece in one if poses[piece].kind == rare)
     index = _index(two, poses)
-    unturned = _laid(one, Motion(1 + 0j, other - center), 0.0, poses, index)
-    if unturned:
-        return unturned
+    if unturned and (moved := _laid(one, Motion(1 + 0j, other - center), 0.0, poses, index)):
+        return moved
     tried: set[int] = set()
     for piece in two:
         if (

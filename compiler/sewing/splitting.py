@@ -161,7 +161,7 @@ class Splitter:
         if likes:
             pieces = self._pieces(region)
             for number in likes:
-                found = alike(self._pieces_of(number), pieces, self.poses)
+                found = alike(self._pieces_of(number), pieces, self.poses, self.in_rows)
                 if found:
                     node = self.nodes[region.node]
                     node.copies, node.motion, node.pieces = number, found.motion, found.pieces

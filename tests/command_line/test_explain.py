@@ -121,16 +121,16 @@ def test_quilts_are_told_in_each_colourway() -> None:
 
 
 def test_the_rows_and_borders_of_a_quilt_are_told_with_their_proof() -> None:
-    """Two rows of block and square, turn and turn about, one made twice; then a border at the sides first."""
+    """Rows of block and square, every other one upside down; then a border at the sides first."""
     text = (WITH_UNITS + QUILT).encode()
     sea = json.loads(piecewright("explain", "-", "--format", "json", stdin=text).out)["quilts"][0]
     made = sea["assembly"]
     assert made["proof"]["closes"] and made["proof"]["sentence"].endswith("closes exactly")
     assert [stage["title"] for stage in made["stages"]] == ["Rows", "Centre", "Border 1"]
     names = {part["name"]: part["what"] for part in made["parts"]}
-    across, back = made["stages"][0]["rows"]
-    assert {tuple(names[part] for part in row["parts"]): row["batch"] for row in (across, back)} == {
-        ("Harbour", "plain square"): 2, ("plain square", "Harbour"): 1}
+    (row,) = made["stages"][0]["rows"]
+    assert (tuple(names[part] for part in row["parts"]), row["batch"]) == (("Harbour", "plain square"), 3)
+    assert made["stages"][1]["rows"][0]["turned"] == [0, 180, 0], "the middle row lies upside down"
     sides, ends = made["stages"][2]["rows"]
     assert sides["unfinished"] == {"width": 16.5, "height": 18.5}
     assert ends["unfinished"] == {"width": 16.5, "height": 22.5} and ends["parts"][1] == sides["name"]
