@@ -44,6 +44,7 @@ NAMED_MOST: Final = 60  # points named in a small drawing: more hide it
 NAMES_ALL: Final = 400.0  # points of a drawing that has room for all names
 AROUND: Final = 14.0  # points about the drawing for the names of its corners
 NAME_TALL: Final = 7.0  # points of the plain ground under a name
+NAME_CLEAR: Final = 1.0  # points between a name and a seam
 INCH: Final = Fraction(1)
 
 
@@ -190,7 +191,9 @@ def _name_box(x: float, y: float, half: float, taken: Sequence[Box], lines: Sequ
 
 
 def _crosses(line: _Line, box: Box) -> bool:
-    return _meet(line.box, box) and bool(clip_path(line.path, ClipBox(*box)))
+    left, top, right, bottom = box
+    clear = ClipBox(left - NAME_CLEAR, top - NAME_CLEAR, right + NAME_CLEAR, bottom + NAME_CLEAR)
+    return _meet(line.box, clear) and bool(clip_path(line.path, clear))
 
 
 def _meet(one: Box, two: Box) -> bool:
