@@ -63,6 +63,10 @@ class Booklets:
         self.met.update({title: True for title, _ in self.ways if title.casefold() in names})
         return (own or [way for title, way in self.ways if not title] or ["templates"])[-1]
 
+    def on_paper(self, block: SizedBlock) -> bool:
+        """Whether a block of a quilt is to be cut for foundations and sewn on them."""
+        return bool(self.way_for(block) == "foundation")
+
     def refuse_unmet(self) -> None:
         """A use error for a title that no block had."""
         for title, _ in self.ways:
@@ -84,7 +88,8 @@ def booklet_options(command: Decorated) -> Decorated:
     for option in (
         click.option("--sew", "ways", multiple=True, type=SewChoice(),
                      help="How blocks are sewn, in a booklet: with templates and ruler, on foundations, or "
-                          "over paper pieces by hand. For one block: 'Log Cabin=foundation'. Repeatable.  "
+                          "over paper pieces by hand. A quilt's cloth is cut for it. For one block: "
+                          "'Log Cabin=foundation'. Repeatable.  "
                           "[default: templates]"),
         click.option("--booklet", is_flag=True,
                      help="A booklet for a class: what you need, cutting, templates or foundations, steps in "

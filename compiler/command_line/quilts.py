@@ -47,7 +47,8 @@ def _of_booklet(planned: PlannedQuilt, parts: tuple[str, ...], options: SheetOpt
     from ..sheets.booklet.quilt_book import QuiltBook
     from ..sheets.booklet.set_pages import chapters_document, set_book
 
-    maker = QuiltBook(planned.quilt, planned.plan, planned.assembly, options, booklets.way_for, sheets.leaves)
+    maker = QuiltBook(planned.quilt, planned.plan, planned.assembly, options, booklets.way_for, sheets.leaves,
+                      planned.papers)
     if booklets.wanted:
         book = maker.book()
         yield Made(BOOKLET, set_book(book, options), book)

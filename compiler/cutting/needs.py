@@ -55,7 +55,8 @@ class Need:
 
     `outline` is the finished shape as it lies for cutting: straight of grain up and down. Its edges carry
     their seam allowances in the same order. `template` is the block template it may be cut with, where there
-    is one.
+    is one. Patches of a foundation are rectangles that cover their pieces: `margin` is what each side has
+    beyond the seam allowance, counted in `allowances`.
     """
 
     fabric: str
@@ -72,6 +73,12 @@ class Need:
     origin: Span | None = None
     unjoined: bool = False  # a long strip that may not be joined from two
     holed: bool = False  # the shape has a hole, which no rotary cut makes
+    margin: Fraction = Fraction(0)  # inches, of patches of a foundation alone
+
+    @property
+    def is_patch(self) -> bool:
+        """Whether it is cloth for patches of a foundation."""
+        return self.margin > 0
 
 
 @dataclass(frozen=True, slots=True)

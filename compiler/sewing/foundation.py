@@ -135,16 +135,23 @@ def _section(draft: Draft, graph: SeamGraph, leaf: Parting, label: str, margin: 
 
 def _patch(draft: Draft, added: Added, label: str, margin: Fraction) -> Patch:
     piece = draft.pieces[added.piece]
-    width, height = _extent(piece, added.line)
+    along = _along(piece, added.line)
+    width, height = _extent(piece, along)
     over = 2 * (draft.allowance + margin)
     return Patch(label, piece.number, piece.fabric, added.line and edge_of(added.line),
-                 mark_up(width + float(over), CUT_STEP), mark_up(height + float(over), CUT_STEP))
+                 mark_up(width + float(over), CUT_STEP), mark_up(height + float(over), CUT_STEP),
+                 abs(along.imag) > abs(along.real) + NEAR)
 
 
-def _extent(piece: Piece, line: Stroke | None) -> tuple[float, float]:
-    """Inches of a piece along its line and away from it; without one, along its longest side."""
+def _along(piece: Piece, line: Stroke | None) -> complex:
+    """The direction of a patch's line; without one, of its longest side."""
     strokes = [stroke_of(side.edge) for side in piece.ring]
-    along = (line or max(strokes, key=lambda stroke: round(abs(stroke.end - stroke.start), 6))).direction(0)
+    return (line or max(strokes, key=lambda stroke: round(abs(stroke.end - stroke.start), 6))).direction(0)
+
+
+def _extent(piece: Piece, along: complex) -> tuple[float, float]:
+    """Inches of a piece along a direction and away from it."""
+    strokes = [stroke_of(side.edge) for side in piece.ring]
     spots = [stroke.at(share / 8) / along for stroke in strokes for share in range(9 if stroke.center else 1)]
     across, away = [spot.real for spot in spots], [spot.imag for spot in spots]
     return max(across) - min(across), max(away) - min(away)

@@ -14,16 +14,14 @@ from pathlib import Path
 import pytest
 from axe_playwright_python.sync_playwright import Axe
 from piecewright.pipeline import CompiledBlock
-from piecewright.quilt.assembly import assemble_quilt
-from piecewright.sheets.arrange.block_sheets import block_leaves
 from piecewright.sheets.arrange.options import SheetOptions
 from piecewright.sheets.booklet.block_book import WAYS, Sewn, block_book
 from piecewright.sheets.booklet.content import Book
 from piecewright.sheets.booklet.html_book import html_bytes
-from piecewright.sheets.booklet.quilt_book import QuiltBook
 from playwright.sync_api import Browser, Page
 from support.html_pages import NARROW, RULES
 from support.library import compiled, library_sources
+from support.on_papers import book_maker
 from support.sample_quilts import planned
 
 TITLES = ("Eight-pointed Star", "Log Cabin", "Drunkard's Path", "Honeycomb", "Storm at Sea")
@@ -75,11 +73,7 @@ def test_no_rule_of_accessibility_is_broken(show, title, way):
 
 
 def test_a_quilts_booklet_breaks_no_rule_either(show):
-    quilt, plan = planned("baby")
-    made = assemble_quilt(quilt).value
-    assert made is not None
-    options = SheetOptions()
-    whole = QuiltBook(quilt, plan, made, options, lambda block: "foundation", block_leaves).book()
+    whole = book_maker(planned("baby")[0], lambda block: "foundation").book()
     page = show(whole)
     found = Axe().run(page, options=RULES)
     assert found.violations_count == 0, found.generate_report()
@@ -222,10 +216,7 @@ def test_the_steps_are_as_wide_as_the_phone_and_side_by_side_on_a_desk(show):
 @cache
 def quilt_book() -> Book:
     """The booklet of a sampler, its blocks by templates."""
-    quilt, plan = planned("sampler")
-    made = assemble_quilt(quilt).value
-    assert made is not None
-    return QuiltBook(quilt, plan, made, SheetOptions(), lambda block: "templates", block_leaves).book()
+    return book_maker(planned("sampler")[0], lambda block: "templates").book()
 
 
 def test_another_way_of_cutting_is_read_on_a_phone_without_scrolling_sideways(show):

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import csv
 import os
 from io import BytesIO
 from pathlib import Path
@@ -101,6 +102,33 @@ def test_a_quilt_has_a_booklet_with_each_block_as_its_maker_chose(here: Path) ->
     assert sorted(os.listdir("out")) == ["heron-reach-v1-booklet.html", "heron-reach-v1-booklet.pdf"]
     names = marks_of(Path("out/heron-reach-v1-booklet.pdf"))
     assert "Shoo Fly: foundations" in names and "Ohio Star: templates" in names
+
+
+def cuts_of(folder: str) -> list[tuple[str, str, str]]:
+    """Kind, count and purpose of every cut of the quilt's table."""
+    with open(f"{folder}/heron-reach-v1-cutting.csv", newline="") as file:
+        return [(row["kind"], row["cuts"], row["for"]) for row in csv.DictReader(file)]
+
+
+def test_a_quilts_cloth_is_cut_as_its_blocks_are_sewn_whatever_was_made_before(here: Path) -> None:
+    """Two Shoo Flies: a centre and corners of two triangles, four sides; 13 patches each."""
+    put(here / "heron.quilt", QUILT)
+    for folder, way in (("one", "templates"), ("two", "Shoo Fly=foundation"), ("three", "templates")):
+        ended = piecewright("build", "heron.quilt", "--booklet", "--tables", "--sew", way, "--out", folder)
+        assert ended.status == 0, ended.err
+    assert cuts_of("one") == cuts_of("three") != cuts_of("two")
+    flies = [row for row in cuts_of("two") if row[2].startswith("Shoo Fly")]
+    assert all("patch" in purpose for *_, purpose in flies)
+    assert sum(int(count) for _, count, _ in flies) == 2 * 13
+    assert [row for row in cuts_of("two") if row not in flies] == [
+        row for row in cuts_of("one") if not row[2].startswith("Shoo Fly")]
+
+
+def test_sheets_with_templates_are_cut_by_them(here: Path) -> None:
+    put(here / "heron.quilt", QUILT)
+    for folder, more in (("one", ()), ("two", ("--sew", "foundation"))):
+        assert piecewright("build", "heron.quilt", "--tables", *more, "--out", folder).status == 0
+    assert cuts_of("one") == cuts_of("two")
 
 
 def test_a_quilt_has_the_parts_of_both(here: Path) -> None:

@@ -13,6 +13,7 @@ from piecewright.sheets.arrange.options import SheetOptions
 from piecewright.sheets.quilts.sheets import arrange_quilt_part
 from shapely import STRtree, intersection
 from shapely.geometry import Polygon
+from support.on_papers import cut_on_papers
 from support.printed_cutting import (
     DRAWN,
     Box,
@@ -34,7 +35,9 @@ JOIN = 0.5  # inches: 1/4in of seam from each of two strips
 STEP = 0.125  # inches: the ruler's
 TEXTS = {"sampler": SAMPLER, "on point": ON_POINT, "baby": BABY}
 QUILTS = {name: (lambda text=text: quilts_of(text)[0]) for name, text in TEXTS.items()} | {
-    text.split('"')[1]: (lambda text=text: compiled_quilt(text)) for text in (*TWELVE[6:10], TWELVE[11])}
+    text.split('"')[1]: (lambda text=text: compiled_quilt(text)) for text in (*TWELVE[6:10], TWELVE[11])} | {
+    f"{name}, on foundations": (lambda text=text: cut_on_papers(quilts_of(text)[0]))
+    for name, text in (("sampler", SAMPLER), ("on point", ON_POINT))}
 
 
 @pytest.fixture(params=QUILTS, scope="module")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 from random import Random
 
@@ -16,6 +17,7 @@ from piecewright.cutting.plans.plan import plan_cutting
 from piecewright.quilt.model import Quilt
 from shapely.geometry import Polygon
 from support.needs import fabric, need, quilt
+from support.on_papers import cut_on_papers
 from support.random_quilts import TWELVE, compiled_quilt, random_needs
 from support.replay import replay
 
@@ -53,6 +55,14 @@ def test_twelve_quilts_come_out_of_their_cloth(text):
             need = made.needs[cut.need]
             counted[need.fabric, need.part, need.what, need.label, need.block] += cut.pieces
     assert sum(counted.values()) == len(made.pieces), "every piece of the picture is cut"
+
+
+@pytest.mark.parametrize("text", TWELVE, ids=lambda text: text.split('"')[1])
+def test_their_blocks_on_foundations_come_out_of_their_cloth(text):
+    """Each quilt again, every block on paper that can be: of fat quarters with so many more as it takes."""
+    made = cut_on_papers(compiled_quilt(text))
+    fabrics = tuple(replace(each, scraps=each.scraps * 4) for each in made.fabrics)
+    check(replace(made, fabrics=fabrics))
 
 
 @given(seed=st.integers(0, 10_000), width=st.sampled_from([40, 42, 44]))

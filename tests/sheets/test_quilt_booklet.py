@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections import Counter
+from collections.abc import Sequence
 from fractions import Fraction
 from functools import cache
 
@@ -9,10 +11,9 @@ import pytest
 from piecewright.quilt.assembly import assemble_quilt
 from piecewright.quilt.assembly_model import QuiltAssembly
 from piecewright.quilt.model import Quilt
-from piecewright.sheets.arrange.block_sheets import block_leaves
 from piecewright.sheets.arrange.options import SheetOptions
 from piecewright.sheets.booklet.block_book import BLOCK_PARTS
-from piecewright.sheets.booklet.content import Card, Cards, List, Paragraph, Section, Table
+from piecewright.sheets.booklet.content import Card, Cards, Chapter, List, Paragraph, Section, Table
 from piecewright.sheets.booklet.quilt_book import QuiltBook
 from piecewright.sheets.booklet.set_pages import chapters_document, page_names, set_book
 from piecewright.sheets.booklet.words_of import words_of
@@ -23,6 +24,8 @@ from piecewright.sheets.quilts.words import size_words
 from shapely.geometry import Polygon, box
 from shapely.ops import unary_union
 from support.arranged import extent, paths, rings, texts
+from support.on_papers import book_maker
+from support.printed_cutting import measures
 from support.quilts import try_quilt
 from support.sample_quilts import planned
 
@@ -39,8 +42,7 @@ def sewn(name: str) -> tuple[Quilt, QuiltAssembly]:
 
 @cache
 def maker(name: str, way: str = "templates") -> QuiltBook:
-    quilt, made = sewn(name)
-    return QuiltBook(quilt, planned(name)[1], made, SheetOptions(), lambda block: way, block_leaves)
+    return book_maker(sewn(name)[0], lambda block: way)
 
 
 @cache
@@ -144,10 +146,8 @@ def test_the_proof_is_of_the_whole_quilt():
 
 
 def test_each_block_is_sewn_as_its_maker_chose():
-    quilt, made = sewn("sampler")
     ways = {"Ohio Star": "foundation", "Churn Dash": "papers"}
-    book = QuiltBook(quilt, planned("sampler")[1], made, SheetOptions(),
-                     lambda block: ways.get(block.draft.title, "templates"), block_leaves).book()  # fmt: skip
+    book = book_maker(sewn("sampler")[0], lambda block: ways.get(block.draft.title, "templates")).book()
     titles = {chapter.title for chapter in book.chapters}
     assert {"Ohio Star: foundations", "Churn Dash: paper pieces", "Friendship Star: templates"} <= titles
     assert not {"Ohio Star: templates", "Churn Dash: templates"} & titles
@@ -219,16 +219,56 @@ def test_foundations_of_a_block_are_lettered_with_the_fabrics_of_the_quilt():
     assert fabrics == {"Sand linen", "Indigo print"}
 
 
-def test_blocks_on_foundations_are_printed_and_cut_for_each_and_take_more_cloth():
-    quilt, _ = sewn("sampler")
-    (index,) = [at for at, block in enumerate(quilt.blocks) if block.draft.title == "Ohio Star"]
-    said, _ = steps_of("sampler", "Ohio Star", "foundation")
-    times = quilt.block_counts[index]
-    assert f"The quilt has {times}: print the papers and cut the cloth for each." in " ".join(said)
+def rows_of(chapter: Chapter) -> list[tuple[str, Sequence[str]]]:
+    """The cells of every row of its tables, with the table's own title."""
+    return [(part.title, row.cells) for part in chapter.parts if isinstance(part, Table) for row in part.rows]
+
+
+Patches = Counter[tuple[str, tuple[float, ...]]]
+"""How many of each fabric and size."""
+
+
+def sides_of(words: str) -> tuple[float, ...]:
+    """`rectangles 4in x 2 1/2in, 106 in all with d` or `4in x 4in` as its sides, the longer first."""
+    sides = measures(words.split(",")[0])
+    return tuple(sorted(sides * (2 // len(sides)), reverse=True))
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_the_chart_cuts_the_patches_of_the_foundation_pages_as_often_as_there_are_blocks(name):
+    """Read from the words of the booklet: each block's table of cloth, times its copies, is the chart's."""
+    quilt, _ = sewn(name)
+    book = maker(name, "foundation").book()
+    (chart,) = [chapter for chapter in book.chapters if chapter.title == "Cutting chart"]
+    on_paper = 0
+    for index, block in enumerate(quilt.blocks):
+        (pages,) = [each for each in book.chapters if each.title == f"{block.draft.title}: foundations"]
+        times, told = quilt.block_counts[index], " ".join(words_of([pages]))
+        if "cannot be sewn" in told:
+            continue
+        on_paper += 1
+        wanted: Patches = Counter()
+        for _, (fabric, count, size, _) in rows_of(pages):
+            wanted[fabric, sides_of(size)] += int(count) * times
+        cut: Patches = Counter()
+        for fabric, (_, count, what, gives, purpose, why) in rows_of(chart):
+            if purpose.startswith(f"{block.draft.title} "):
+                assert count == gives and "1/4in of margin on every side" in why
+                cut[fabric, sides_of(what)] += int(count)
+        assert cut == wanted and sum(cut.values()) == times * len(block.draft.pieces)
+        assert f"The quilt has {times}: print the papers for each." in told
+        assert "The cutting chart cuts the cloth for all of them." in told
+    assert on_paper
+
+
+def test_blocks_on_foundations_ask_for_their_own_tools_and_more_cloth():
     (needs,) = maker("sampler", "foundation").chapters("needs")
-    told = " ".join(part.text for part in needs.parts if isinstance(part, Paragraph))
-    assert f"For {sum(quilt.block_counts)} blocks on foundations buy more: about" in told
-    assert "on foundations" not in " ".join(words_of(maker("sampler").chapters("needs")))
+    told = " ".join(words_of([needs]))
+    assert "Thin paper" in told and "template" not in told.lower()
+    by_templates = {each.fabric: each.used for each in maker("sampler").plan.fabrics}
+    on_papers = {each.fabric: each.used for each in maker("sampler", "foundation").plan.fabrics}
+    assert all(on_papers[fabric] >= used for fabric, used in by_templates.items())
+    assert sum(on_papers.values()) > sum(by_templates.values())
 
 
 def test_sewing_over_papers_asks_for_its_own_tools_and_as_many_papers_as_blocks():

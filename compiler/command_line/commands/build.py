@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from fractions import Fraction
 from itertools import chain
 from typing import Any, Final
@@ -107,9 +108,11 @@ def build(files: Sequence[str], formats: tuple[tuple[str, ...], ...], paper: Any
     options = SheetOptions(paper=paper, kind=kind, lines=lines, measured=square_measured(measured))
     kept, record = None if no_cache else open_kept(), Record()
     inputs = inputs_of(files, record)
+    booklets, cutting = Booklets(booklet, ways), cutting_of(ruler, margin, buy)
+    if booklet or parts:
+        cutting = replace(cutting, on_paper=booklets.on_paper)
     job = Job(options, each_once(formats), out, dpi, BlockChoice(titles), each_once(parts), tables,
-              blocks_too, Booklets(booklet, ways), cutting_of(ruler, margin, buy), KeptSheets(kept), record,
-              Voice(record), Progress(len(inputs)))
+              blocks_too, booklets, cutting, KeptSheets(kept), record, Voice(record), Progress(len(inputs)))
     refuse_html(job.formats, job.booklets)
     shelf = open_shelf(shelves, record)
     for given in inputs:

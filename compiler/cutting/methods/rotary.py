@@ -26,7 +26,7 @@ from .method import Method, cut_corners, flat_corners, polygon_area, template_as
 from .recognise import Figure, is_ruled, recognise
 from .rotary_words import degrees_text
 from .slanted import equilateral, hexagon, slanted, trapezoid
-from .triangles import box_method, half_rectangle, half_square, quarter_square, strip_method
+from .triangles import box_method, half_rectangle, half_square, patch_method, quarter_square, strip_method
 
 HOLE: Final = "it has a hole"
 """Why a shape needs its template, whatever its outside: a ruler cuts no hole."""
@@ -100,10 +100,7 @@ def choose_cut(need: Need, step: Fraction = RULER_STEP, index: int = 0, fabric: 
                whole: Number | None = None) -> Cut:
     """The cut for a need. `index` is its place in the quilt's needs; `whole` the finished width of its
     block."""
-    part = "blocks" if need.template else need.part  # a block's piece is no strip, in a pieced border either
-    method = (template_method(need.outline, need.allowances, HOLE) if need.holed else
-              method_of(need.outline, need.allowances, step, whole, part))
-    method = _on_print(method, need, fabric)
+    method = _on_print(_method_for(need, step, whole), need, fabric)
     plain, back = (ceil(each / method.yields) for each in (need.count, need.reversed))
     cuts, then = ceil((need.count + need.reversed) / method.yields), method.then
     if method.kind == "half-rectangle triangle":
@@ -113,6 +110,16 @@ def choose_cut(need: Need, step: Fraction = RULER_STEP, index: int = 0, fabric: 
                need.count + need.reversed, method.yields, method.excess, method.reason, need.template,
                method.angle,
                tuple((place.real, place.imag) for place in method.corners), then=then, strip=method.strip)
+
+
+def _method_for(need: Need, step: Fraction, whole: Number | None) -> Method:
+    """The method for a need, whatever its print."""
+    if need.holed:
+        return template_method(need.outline, need.allowances, HOLE)
+    if need.is_patch:
+        return patch_method(recognise(need.outline, need.allowances), step, need.margin)
+    part = "blocks" if need.template else need.part  # a block's piece is no strip, in a pieced border either
+    return method_of(need.outline, need.allowances, step, whole, part)
 
 
 def exact_area(need: Need) -> float:

@@ -49,15 +49,30 @@ def box_method(figure: Figure, step: Fraction, whole: Number | None, setting: bo
 
 def strip_method(figure: Figure, step: Fraction) -> Method:
     """Borders and sashing: cut to the mark above, and trimmed to the quilt's own measure."""
-    left, top, right, bottom = box_of(cut_corners(figure))
-    width, height = mark_up(right - left, step), mark_up(bottom - top, step)
-    excess = excess_of(((width, right - left), (height, bottom - top)))
+    width, height, excess = _up_to_marks(figure, step)
     reason = "its finished size and its allowances"
     if excess > ON_MARK + NEAR:
         reason = f"{reason}, up to the next {length_text(step, step)}: trim it to the quilt's own measure"
     then = "" if figure.kind != "trapezoid" else "Mitre the ends when the corners are sewn."
     kind: Kind = "square" if width == height and figure.kind == "square" else "strip"
     return Method(kind, width, height, 1, excess, reason, then=then)
+
+
+def patch_method(figure: Figure, step: Fraction, margin: Number) -> Method:
+    """Cloth for patches of a foundation, which cover their pieces roughly: cut to the mark above."""
+    width, height, excess = _up_to_marks(figure, step)
+    allowance, over = (length_text(each, step) for each in (figure.allowances[0] - float(margin), margin))
+    reason = f"covers its patch with {allowance} of allowance and {over} of margin on every side"
+    if excess > ON_MARK + NEAR:
+        reason = f"{reason}, up to the next {length_text(step, step)}"
+    return Method("square" if width == height else "rectangle", width, height, 1, excess, reason)
+
+
+def _up_to_marks(figure: Figure, step: Fraction) -> tuple[Fraction, Fraction, float]:
+    """The box of a cut figure up to the marks above, and by how much at most."""
+    left, top, right, bottom = box_of(cut_corners(figure))
+    width, height = mark_up(right - left, step), mark_up(bottom - top, step)
+    return width, height, excess_of(((width, right - left), (height, bottom - top)))
 
 
 def _triangle_square(finished: float, exact: float, step: Fraction, setting: float | None) -> Fraction | None:

@@ -121,7 +121,7 @@ def _rows(draft: Draft, found: Foundations) -> Iterator[Row]:
         sizes: dict[tuple[Fraction, Fraction], list[str]] = {}
         for patch in patches:
             if patch.fabric == fabric:
-                sizes.setdefault((patch.width, patch.height), []).append(patch.label)
+                sizes.setdefault(patch.size, []).append(patch.label)
         for (width, height), labels in sorted(sizes.items(), key=lambda each: each[0], reverse=True):
             size = f"{ruler_text(width)} x {ruler_text(height)}"
             yield Row((fabric, str(len(labels)), size, ", ".join(labels)), fabric)

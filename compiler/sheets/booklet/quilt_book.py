@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import replace
 from typing import ClassVar, Final, Literal, get_args
 
@@ -16,7 +16,7 @@ from ...quilt.assembly_model import QuiltAssembly
 from ...quilt.counting import ALLOWANCE
 from ...quilt.model import Quilt
 from ...sewing.difficulty import difficulty
-from ...sewing.foundation import foundations
+from ...sewing.foundation_model import Foundations
 from ..arrange.block_sheets import template_leaves
 from ..arrange.leaves import Leaf, paper_for
 from ..arrange.options import SheetOptions
@@ -56,7 +56,8 @@ WayFor = Callable[[SizedBlock], Way]
 
 
 class QuiltBook:
-    """Makes the chapters of one quilt's booklet. `sheets` lays out a block's templates."""
+    """Makes the chapters of one quilt's booklet. `sheets` lays out a block's templates; `papers` are the
+    foundations that the plan cuts for, by the block's index."""
 
     def __init__(
         self,
@@ -66,14 +67,12 @@ class QuiltBook:
         options: SheetOptions,
         way_for: WayFor,
         sheets: BlockSheets,
+        papers: Mapping[int, Foundations],
     ) -> None:
         self.quilt, self.plan, self.made = quilt, plan, made
         self.options, self.way_for, self.sheets = options, way_for, sheets
-        ways = [way_for(block) for block in quilt.blocks]
-        tried = {index: foundations(quilt.blocks[index].draft, made.blocks[index].assembly)
-                 for index, way in enumerate(ways) if way == "foundation"}
-        self.found = {index: found for index, found in tried.items() if found.possible}
-        self.cut_outs = [cut_out_of(way, index in self.found) for index, way in enumerate(ways)]
+        self.papers = papers
+        self.cut_outs = [cut_out_of(way_for(block), at in papers) for at, block in enumerate(quilt.blocks)]
 
     def book(self) -> Book:
         """The whole booklet."""
@@ -102,7 +101,7 @@ class QuiltBook:
                 yield Chapter("The quilt", (), (picture_leaf(quilt, paper),), true_size=False)
             case "needs":
                 found = supplies_chapter(quilt, plan)
-                more = way_parts(quilt, plan, self.cut_outs, self.found)
+                more = way_parts(quilt, self.cut_outs)
                 yield replace(found, parts=(*found.parts, *more))
             case "counts":
                 yield counts_chapter(quilt, plan)
@@ -123,7 +122,7 @@ class QuiltBook:
             case "card":
                 yield from self._card_chapter()
             case "safety":
-                yield safety_chapter(by_rotary(plan) or bool(self.found))
+                yield safety_chapter(by_rotary(plan))
 
     def _block_chapters(self, wanted: Sequence[BlockPart]) -> Iterator[Chapter]:
         """Those chapters of every block, as far as they belong to its way of sewing; then the papers to draft

@@ -56,8 +56,10 @@ def supplies_leaves(quilt: Quilt, plan: CuttingPlan, paper: Paper) -> list[Leaf]
 
 
 def all_templates(quilt: Quilt) -> tuple[Template, ...]:
-    """The templates of all its blocks."""
-    return tuple(template for block in quilt.blocks for template in block.templates)
+    """The templates of all its blocks, but those that are cut for foundations."""
+    on_paper = {need.block for need in quilt.needs if need.is_patch}
+    return tuple(template for index, block in enumerate(quilt.blocks) if index not in on_paper
+                 for template in block.templates)
 
 
 def buy_words(cuts: FabricCuts, step: Fraction) -> str:

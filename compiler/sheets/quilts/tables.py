@@ -213,7 +213,8 @@ def purpose_of(quilt: Quilt, cut: Cut, names: Names, own: str) -> str:
         where = f", {need.part}" if need.part == "border" and "border" not in need.what else ""
         return f"{need.what}{where}{f', template {own}' if own else ''}"
     name = names.get((need.template, need.fabric, need.part), "")
-    words = f"{block_name(quilt, need.block)} {need.label}{', ' if name else ''}{name}"
+    named = need.what if need.is_patch else f"{need.label}{', ' if name else ''}{name}"
+    words = f"{block_name(quilt, need.block)} {named}"
     return words + (" (border)" if need.part == "border" else "")
 
 
@@ -247,7 +248,7 @@ def count_groups(quilt: Quilt, plan: CuttingPlan) -> tuple[CountGroup, ...]:
         needs = [number for number, need in enumerate(quilt.needs) if need.block == index]
         needs.sort(
             key=lambda number: (
-                labels.index(quilt.needs[number].label),
+                0 if quilt.needs[number].is_patch else labels.index(quilt.needs[number].label),
                 order[quilt.needs[number].fabric],
                 number,
             )
@@ -272,7 +273,7 @@ def _count_row(need: Need, cut: Cut, names: Names, own: str) -> CountRow:
     if need.block is None:
         what = f"{need.what}, {box_text(need)}"
     else:
-        what = names.get((need.template, need.fabric, need.part), "")
+        what = need.what if need.is_patch else names.get((need.template, need.fabric, need.part), "")
         what = f"{what} (border)".strip() if need.part == "border" else what
     return CountRow(need.label or own, what, need.fabric, need.count, need.reversed, cut.kind)
 
