@@ -421,8 +421,9 @@ def test_the_same_words_in_another_folder_are_another_build(cache: Path,
 
 def test_two_builds_at_once_are_both_right(cache: Path) -> None:
     command = [sys.executable, "-m", "piecewright", "build", "ten.quilt", "--tables", "--out"]
-    running = [subprocess.Popen([*command, f"out{at}"], stdout=subprocess.PIPE, stderr=subprocess.PIPE)
-               for at in range(3)]
+    around = dict(os.environ)  # given, as `process` does: readline sets COLUMNS where os.environ does not see it
+    running = [subprocess.Popen([*command, f"out{at}"], stdout=subprocess.PIPE, stderr=subprocess.PIPE,
+                                env=around) for at in range(3)]
     assert [(each.communicate()[1], each.returncode) for each in running] == [(b"", 0)] * 3
     assert made("out0") == made("out1") == made("out2") == fresh("--tables")
     assert not [path for path in cache.iterdir() if path.suffix != kept.ENDING]
