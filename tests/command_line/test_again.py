@@ -421,7 +421,7 @@ def test_the_same_words_in_another_folder_are_another_build(cache: Path,
 
 def test_two_builds_at_once_are_both_right(cache: Path) -> None:
     command = [sys.executable, "-m", "piecewright", "build", "ten.quilt", "--tables", "--out"]
-    around = dict(os.environ)  # given, as `process` does: readline sets COLUMNS where os.environ does not see it
+    around = dict(os.environ)  # as `process` does: readline sets COLUMNS where os.environ does not see it
     running = [subprocess.Popen([*command, f"out{at}"], stdout=subprocess.PIPE, stderr=subprocess.PIPE,
                                 env=around) for at in range(3)]
     assert [(each.communicate()[1], each.returncode) for each in running] == [(b"", 0)] * 3
