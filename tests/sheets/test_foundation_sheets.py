@@ -12,6 +12,7 @@ from piecewright.sheets.arrange.options import SheetOptions
 from piecewright.sheets.arrange.page_bound import TooManyPages
 from piecewright.sheets.booklet.content import Cards, Paragraph, Table
 from piecewright.sheets.booklet.foundation_chapter import foundation_chapter
+from piecewright.sheets.booklet.foundation_paper import section_papers
 from piecewright.sheets.booklet.foundation_sheets import foundation_leaves
 from piecewright.sheets.drawing.files import pdf_bytes
 from piecewright.sheets.page import Document, Page, TextMark
@@ -191,3 +192,12 @@ def test_a_foundation_of_a_thousand_inches_is_refused_before_it_is_tiled():
     draft = check_block("finished 999in\nseam top -- bottom\npiece half at left, right in dark")
     with pytest.raises(TooManyPages, match=r"at least 16,[0-9]{3} pages"):
         foundation_leaves(draft, foundations(draft), SheetOptions(), "under")
+
+
+@pytest.mark.parametrize("title", ["Evening Star", "Hour Glass", "Storm at Sea", "Bear's Paws"])
+def test_a_joins_name_stands_clear_of_match_marks(title):
+    draft = LIBRARY[title]
+    for paper in section_papers(draft, foundations(draft)):
+        for name in paper.names:
+            near = [Point(name.at.x, name.at.y).distance(Point(tick.at.x, tick.at.y)) for tick in paper.ticks]
+            assert min(near) >= 0.2  # inches: half of "J1" is less than 0.1

@@ -256,8 +256,7 @@ def test_the_chart_cuts_the_patches_of_the_foundation_pages_as_often_as_there_ar
                 assert count == gives and "1/4in of margin on every side" in why
                 cut[fabric, sides_of(what)] += int(count)
         assert cut == wanted and sum(cut.values()) == times * len(block.draft.pieces)
-        assert f"The quilt has {times}: print the papers for each." in told
-        assert "The cutting chart cuts the cloth for all of them." in told
+        assert f"Print the papers for each block: the cutting chart cuts the cloth for all {times}." in told
     assert on_paper
 
 
@@ -340,3 +339,15 @@ def test_names_hide_no_narrow_part_of_a_column():
         plates = [box(*extent(mark)) for mark in card.picture.marks if mark.role == "plate"]
         for part, plate in zip(parts, plates, strict=False):
             assert part.intersection(plate).area < 0.9 * part.area, card.title
+
+
+@pytest.mark.parametrize(("way", "words"), [
+    ("foundation", "trace the lines through"), ("papers", "print on the cloth"),
+])  # fmt: skip
+def test_a_mirrored_block_is_sewn_on_papers_turned_over(way, words):
+    """Papers are printed mirrored, so that a mirrored block wants them as they look."""
+    told = [
+        chapter.title.partition(":")[0] for chapter in maker("sampler", way).chapters("blocks")
+        if chapter.title.endswith((": foundations", ": paper pieces")) and words in " ".join(words_of([chapter]))
+    ]  # fmt: skip
+    assert told == ["Tidewater Vane"]

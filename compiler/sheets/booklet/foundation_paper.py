@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 from math import pi
 from typing import Final
 
@@ -85,8 +86,9 @@ def _paper(
         for edge, width in zip(section.outline, widths, strict=True):
             shared = _shared(edge, join.seam)
             if shared:
-                ticks += _ticks(corners, edge, shared, width)
-                names.append(_name(join_name(number), shared, width))
+                marked = _marked(corners, shared)
+                ticks += _ticks(marked, shared, width)
+                names.append(_name(join_name(number), marked, shared, width))
     return SectionPaper(
         section, sew, _cut(sew, back), tuple(ticks), tuple(names),
         tuple((patch, MIRROR.edge(patch.line)) for patch in section.patches if patch.line),
@@ -143,32 +145,42 @@ def _shared(edge: Edge, seam: Edge) -> tuple[complex, complex] | None:
     return (start + way * low, start + way * high) if high - low > 1e-4 else None
 
 
-def _ticks(
-    corners: Sequence[complex], edge: Edge, shared: tuple[complex, complex], width: float
-) -> list[Mark]:
-    """Match marks where seams of either side meet the stretch; in its middle where none does."""
+def _marked(corners: Sequence[complex], shared: tuple[complex, complex]) -> list[float]:
+    """How far along the stretch seams of either side meet it; its middle where none does."""
     first, last = shared
     way = (last - first) / abs(last - first)
     length = abs(last - first)
     far = [(corner - first) / way for corner in corners]
-    marked = sorted(
+    met = sorted(
         {round(each.real, 4) for each in far if abs(each.imag) < 1e-4 and 1e-3 < each.real < length - 1e-3}
     )
     kept: list[float] = []
-    for each in marked:
+    for each in met:
         if min(each - (kept[-1] if kept else 0.0), length - each) >= LEAST_APART:
             kept.append(each)
-    out = way * -1j
-    toward = Point(-out.real, out.imag)
-    return [Mark(MIRROR(_point(first + way * each)), toward, width) for each in kept or [length / 2]]
+    return kept or [length / 2]
 
 
-def _name(text: str, shared: tuple[complex, complex], width: float) -> EdgeName:
-    """The join's name a quarter of the way along, clear of a mark in the middle."""
+def _ticks(marked: Sequence[float], shared: tuple[complex, complex], width: float) -> list[Mark]:
+    """Match marks across the stretch."""
     first, last = shared
     way = (last - first) / abs(last - first)
-    middle = first + (last - first) * 0.25 + way * -1j * width / 2
-    return EdgeName(text, MIRROR(_point(middle)))
+    out = way * -1j
+    toward = Point(-out.real, out.imag)
+    return [Mark(MIRROR(_point(first + way * each)), toward, width) for each in marked]
+
+
+def _name(
+    text: str, marked: Sequence[float], shared: tuple[complex, complex], width: float
+) -> EdgeName:
+    """The join's name beside the stretch, in the middle between two match marks, the widest apart."""
+    first, last = shared
+    way = (last - first) / abs(last - first)
+    stops = (0.0, *marked, abs(last - first))
+    gaps = [(round(to - start, 4), -at) for at, (start, to) in enumerate(pairwise(stops))]
+    at = -max(gaps)[1]
+    along, aside = (stops[at] + stops[at + 1]) / 2, width / 2
+    return EdgeName(text, MIRROR(_point(first + way * (along - 1j * aside))))
 
 
 def _point(place: complex) -> Point:

@@ -137,8 +137,7 @@ class QuiltBook:
             for chapter in block_chapters(sewn, self.options, way, under, sheets, wanted):
                 parts = chapter.parts
                 if chapter.title == {"": FOUNDATIONS, "paper shape": PAPERS}.get(self.cut_outs[index]):
-                    told = copies_words(self.cut_outs[index], self.quilt.block_counts[index])
-                    parts = (parts[0], Paragraph(told), *parts[1:])
+                    parts = (parts[0], *self._copies(index), *parts[1:])
                 own = tuple(leaf for leaf in chapter.sheets if not leaf.bookmark.endswith("graph paper"))
                 papers = {leaf.bookmark: leaf for leaf in chapter.sheets if leaf not in own} | papers
                 yield replace(chapter, title=f"{name}: {chapter.title.lower()}", parts=parts, sheets=own)
@@ -148,6 +147,11 @@ class QuiltBook:
                 replace(leaf, heading=replace(leaf.heading, block=self.quilt.title, under=under))
                 for leaf in papers.values()
             ))  # fmt: skip
+
+    def _copies(self, index: int) -> Iterator[Paragraph]:
+        """How a block's papers serve all its copies."""
+        lying = [placed.mirrored for placed in self.quilt.placed if placed.block == index]
+        yield from map(Paragraph, copies_words(self.cut_outs[index], len(lying), sum(lying)))
 
     def _sheets(self, index: int) -> BlockSheets:
         """What lays out a block's templates: in the quilt's cloths."""
