@@ -348,6 +348,7 @@ def test_a_mirrored_block_is_sewn_on_papers_turned_over(way, words):
     """Papers are printed mirrored, so that a mirrored block wants them as they look."""
     told = [
         chapter.title.partition(":")[0] for chapter in maker("sampler", way).chapters("blocks")
-        if chapter.title.endswith((": foundations", ": paper pieces")) and words in " ".join(words_of([chapter]))
+        if chapter.title.endswith((": foundations", ": paper pieces"))
+        and words in " ".join(words_of([chapter]))
     ]  # fmt: skip
     assert told == ["Tidewater Vane"]
