@@ -123,6 +123,21 @@ def test_a_word_in_a_table_stays_whole_on_a_phone(show, title):
     assert broken == []
 
 
+def test_all_of_a_wide_table_is_on_a_phones_screen(show):
+    """Nobody has to find out that a table goes on to the right: a row is a list, with its columns' names."""
+    page = show(book_maker(planned("sampler")[0], lambda block: "templates").book(), PHONE)
+    tables = page.locator("table.many")
+    assert tables.count() > 10
+    widths = page.eval_on_selector_all(".wide", "all => all.map(each => each.scrollWidth)")
+    assert max(widths) < PHONE
+    chart = page.get_by_role("table", name="Cuts of Indigo print").first
+    row = chart.get_by_role("row").nth(1)
+    named = row.locator("th, td").first.evaluate("cell => getComputedStyle(cell, '::before').content")
+    assert named == '"key"' and row.get_by_role("cell").count() == 5
+    page.set_viewport_size({"width": DESK, "height": 800})
+    assert chart.get_by_role("columnheader").first.is_visible()
+
+
 def test_every_drawing_says_in_words_what_it_shows(show):
     page = show(book("Eight-pointed Star"))
     names = page.eval_on_selector_all(

@@ -1,5 +1,8 @@
 """The booklet's HTML page and its style, for jinja2. Everything a page needs is in the one file.
 
+On a phone a table of many columns is set as lists, each row with its columns' names; roles say that it stays
+a table to those who hear it.
+
 Contrast: text 0x1d1d1b on white is 16.9 to 1, links 0x0b4a86 are 8.9 to 1 (WCAG 2.2, 1.4.3 asks for 4.5).
 """
 
@@ -60,6 +63,22 @@ ul.sheets { list-style: none; padding: 0; display: grid; gap: 1rem;
   grid-template-columns: repeat(auto-fill, minmax(min(100%, 15rem), 1fr)); }
 ul.sheets.large { grid-template-columns: repeat(auto-fill, minmax(min(100%, 26rem), 1fr)); }
 ul.sheets svg { width: 100%; border: 0.0625rem solid var(--rule); }
+@media (max-width: 40rem) {
+  table.many, .many caption, .many tbody, .many tr, .many th, .many td { display: block; }
+  table.many { min-width: 0; }
+  .many thead { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); }
+  .many tbody tr { border-bottom: 0.0625rem solid var(--rule); padding: 0.5rem 0; }
+  .many tbody tr.total { border-top: 0.125rem solid var(--ink); }
+  .many tbody tr.told { border-bottom: 0; padding-bottom: 0; }
+  .many tbody th, .many tbody td { display: grid; grid-template-columns: 6.5rem 1fr; border: 0;
+    padding: 0.0625rem 0; text-align: left; }
+  .many tbody th::before, .many tbody td::before { content: attr(data-column); font-weight: normal;
+    color: var(--soft); }
+  .many tbody tr.total > * { border: 0; }
+  .many tbody td:empty { display: none; }
+  .many tbody td.notes { display: block; padding-left: 6.5rem; }
+  td.notes div { position: static; width: auto; }
+}
 @media print { .skip, nav { display: none; } h2 { break-after: avoid; } figure, tr { break-inside: avoid; } }
 """
 
@@ -136,26 +155,28 @@ PAGE: Final = """\
 {{ figure(part) }}
 {%- elif part.kind == "Table" %}
 <div class="wide" role="group" aria-label="{{ part.caption }}" tabindex="0">
-<table{% if part.columns | length > 4 %} class="many"{% endif %}>
+<table role="table"{% if part.columns | length + part.ticks > 4 %} class="many"{% endif %}>
 <caption>{{ part.caption }}</caption>
-<thead><tr>
-{%- if part.ticks %}<th scope="col">done</th>{% endif %}
-{%- for column in part.columns %}<th scope="col"{% if column.anchor == "end" %} class="number"{% endif %}>\
-{{ column.title or "what" }}</th>{% endfor -%}
+<thead role="rowgroup"><tr role="row">
+{%- if part.ticks %}<th role="columnheader" scope="col">done</th>{% endif %}
+{%- for column in part.columns %}<th role="columnheader" scope="col"\
+{% if column.anchor == "end" %} class="number"{% endif %}>{{ column.title or "what" }}</th>{% endfor -%}
 </tr></thead>
-<tbody>
+<tbody role="rowgroup">
 {%- for row in part.rows %}
-<tr{% if row.total %} class="total"{% endif %}>
-{%- if part.ticks %}<td>{% if not row.total %}\
+<tr role="row"{% if row.total %} class="total"{% elif row.notes %} class="told"{% endif %}>
+{%- if part.ticks %}<td role="cell" data-column="done">{% if not row.total %}\
 <input type="checkbox" aria-label="{{ row.cells[0] }} done">{% endif %}</td>{% endif %}
-{%- for cell in row.cells %}
-{%- if loop.first and cell %}<th scope="row">{{ cell }}</th>
-{%- else %}<td{% if part.columns[loop.index0].anchor == "end" %} class="number"{% endif %}>{{ cell }}</td>
+{%- for cell in row.cells %}{% set column = part.columns[loop.index0] %}
+{%- if loop.first and cell %}<th role="rowheader" scope="row" data-column="{{ column.title }}">\
+{{ cell }}</th>
+{%- else %}<td role="cell" data-column="{{ column.title }}"{% if column.anchor == "end" %} class="number"\
+{% endif %}>{{ cell }}</td>
 {%- endif %}{% endfor -%}
 </tr>
 {%- for note in row.notes %}
-<tr><td class="notes" colspan="{{ part.columns | length + part.ticks }}">\
-<div>{{ note }}</div></td></tr>
+<tr role="row"{% if not loop.last %} class="told"{% endif %}>\
+<td role="cell" class="notes" colspan="{{ part.columns | length + part.ticks }}"><div>{{ note }}</div></td></tr>
 {%- endfor %}
 {%- endfor %}
 </tbody>
