@@ -176,7 +176,8 @@ PAGE: Final = """\
 </tr>
 {%- for note in row.notes %}
 <tr role="row"{% if not loop.last %} class="told"{% endif %}>\
-<td role="cell" class="notes" colspan="{{ part.columns | length + part.ticks }}"><div>{{ note }}</div></td></tr>
+<td role="cell" class="notes" colspan="{{ part.columns | length + part.ticks }}">\
+<div>{{ note }}</div></td></tr>
 {%- endfor %}
 {%- endfor %}
 </tbody>
