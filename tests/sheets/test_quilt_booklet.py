@@ -17,7 +17,8 @@ from piecewright.sheets.booklet.content import Card, Cards, Chapter, List, Parag
 from piecewright.sheets.booklet.quilt_book import QuiltBook
 from piecewright.sheets.booklet.set_pages import chapters_document, page_names, set_book
 from piecewright.sheets.booklet.words_of import words_of
-from piecewright.sheets.page import Document, PathMark
+from piecewright.sheets.page import Document, PathMark, TextMark
+from piecewright.sheets.quilts.steps import steps_of as cutting_steps
 from piecewright.sheets.quilts.tables import fabric_cuts, size_text
 from piecewright.sheets.quilts.wearing import in_quilt
 from piecewright.sheets.quilts.words import size_words
@@ -352,3 +353,17 @@ def test_a_mirrored_block_is_sewn_on_papers_turned_over(way, words):
         and words in " ".join(words_of([chapter]))
     ]  # fmt: skip
     assert told == ["Tidewater Vane"]
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_who_does_not_see_the_cutting_pictures_is_told_every_step(name):
+    (chapter,) = maker(name).chapters("cutting")
+    said = {mark.text for leaf in chapter.sheets for mark in leaf.marks if isinstance(mark, TextMark)}
+    told = [part for part in chapter.told if isinstance(part, List)]
+    cloths = [cloth for fabric in planned(name)[1].fabrics for cloth in fabric.cloths]
+    assert len(told) == len(cloths)
+    for part, cloth in zip(told, cloths, strict=True):
+        steps = cutting_steps(cloth)
+        assert len(part.texts) == len(steps)
+        assert all(step.text in text for step, text in zip(steps, part.texts, strict=True))
+    assert {part.title for part in chapter.told if isinstance(part, Section)} <= said

@@ -92,7 +92,8 @@ Part = Paragraph | Section | List | Picture | Table | Cards | CutLine
 class Chapter:
     """One chapter. `sheets` are pages that must be printed true to size, after everything else in it.
 
-    Sheets that are not `true_size` are to be looked at. `title` heads it and is its bookmark; `note` is
+    Sheets that are not `true_size` are to be looked at; `told` says in words what they show, where no page is
+    printed. `title` heads it and is its bookmark; `note` is
     small print at the foot. `joins`: it may begin on the page where the chapter before it ends. `whole`: it
     is not parted between two pages where one holds it.
     """
@@ -104,6 +105,7 @@ class Chapter:
     joins: bool = False
     whole: bool = False
     true_size: bool = True
+    told: tuple[Part, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

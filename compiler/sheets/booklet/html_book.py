@@ -56,7 +56,7 @@ class _Html:
         return {
             "id": f"chapter-{number}", "title": chapter.title, "note": chapter.note,
             "print": chapter.true_size,
-            "parts": [self._part(part) for part in chapter.parts],
+            "parts": [self._part(part) for part in (*chapter.parts, *chapter.told)],
             "sheets": [self._sheet(leaf) for leaf in chapter.sheets],
         }  # fmt: skip
 

@@ -36,7 +36,7 @@ from .envelope_chapters import card_parts, cause_lines, glossary_chapter, safety
 from .finish_chapter import finish_chapter
 from .foundation_chapter import TITLE as FOUNDATIONS
 from .paper_pieces import TITLE as PAPERS
-from .quilt_chapters import chart_chapter, counts_chapter, supplies_chapter
+from .quilt_chapters import chart_chapter, counts_chapter, cutting_chapter, supplies_chapter
 from .quilt_ways import copies_words, way_parts
 from .row_chapter import row_chapter
 from .words_of import words_of
@@ -108,9 +108,7 @@ class QuiltBook:
             case "chart":
                 yield chart_chapter(quilt, plan)
             case "cutting":
-                yield Chapter(
-                    "Cutting pictures", (), tuple(cutting_leaves(quilt, plan, paper)), true_size=False
-                )
+                yield cutting_chapter(quilt, plan, cutting_leaves(quilt, plan, paper))
             case "blocks":
                 yield from (*self._block_chapters(QUILTED), *self._setting_chapters())
             case "rows":

@@ -2,18 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
-from ...cutting.plan_model import CuttingPlan
+from ...cutting.plan_model import ClothPlan, CuttingPlan
 from ...diagnostics.wording import count_of
 from ...quilt.model import Quilt
+from ..arrange.leaves import Leaf
 from ..quilts.chart import COLUMNS as CHART_COLUMNS
 from ..quilts.chart import INTRO as CHART_INTRO
 from ..quilts.chart import chart_rows
 from ..quilts.counts import COLUMNS as COUNT_COLUMNS
 from ..quilts.counts import FABRIC_COLUMNS, count_row, group_words, total_row
 from ..quilts.counts import INTRO as COUNTS_INTRO
+from ..quilts.cutting import cloth_title, cut_words
 from ..quilts.flow import Row
+from ..quilts.steps import step_lines
 from ..quilts.supplies import COLUMNS as SUPPLY_COLUMNS
 from ..quilts.supplies import all_templates, buy_words, rest_words, thread_words
 from ..quilts.tables import count_groups, fabric_cuts, fabric_titles, fabric_totals
@@ -67,3 +70,28 @@ def chart_chapter(quilt: Quilt, plan: CuttingPlan) -> Chapter:
         rows = tuple(chart_rows(cuts, plan.ruler_step))
         parts.append(Table(CHART_COLUMNS, rows, f"Cuts of {cuts.title}", title=cuts.title))
     return Chapter("Cutting chart", tuple(parts), note=CHART_NOTE)
+
+
+def cutting_chapter(quilt: Quilt, plan: CuttingPlan, sheets: Sequence[Leaf]) -> Chapter:
+    """The cutting pictures, and the steps beside them once more for those who do not see them."""
+    told = tuple(_cutting_steps(quilt, plan))
+    return Chapter("Cutting pictures", (), tuple(sheets), true_size=False, told=told)
+
+
+def _cutting_steps(quilt: Quilt, plan: CuttingPlan) -> Iterator[Part]:
+    for cuts in fabric_cuts(quilt, plan):
+        yield Section(cuts.title, cut_words(cuts, plan))
+        for number, cloth in enumerate(cuts.plan.cloths, 1):
+            title = cloth_title(cuts, cloth, number)
+            if title:
+                yield Paragraph(f"{title}:")
+            yield List(tuple(_told_steps(cloth)), "number")
+
+
+def _told_steps(cloth: ClothPlan) -> Iterator[str]:
+    """The steps, each with the strips that it is done to where they change."""
+    over = ""
+    for number, text in step_lines(cloth):
+        if number:
+            yield f"{over}{text}"
+        over = "" if number else f"{text} "

@@ -110,13 +110,18 @@ def fabric_items(cuts: FabricCuts, plan: CuttingPlan, width: float, tall: float)
     under = f"{cut_words(cuts, plan)} · drawn at {scale_share(scale)} of true size"
     yield section(cuts.title, under, width)
     yield from (keys if together else (replace(item, holds=False) for item in keys))
-    count = len(cuts.plan.cloths)
     painter = ClothPainter(plan, keys_of(plan, cuts))
     for number, cloth in enumerate(cuts.plan.cloths, 1):
-        title = f"{_piece_word(cuts, cloth)} {number} of {count}" if count > 1 else ""
+        title = cloth_title(cuts, cloth, number)
         room = Room(scale, first if number == 1 else tall - TITLE_TALL - 8.0, width, tall)
         yield from cloth_items(painter, cloth, title, room)
     yield gap(8)
+
+
+def cloth_title(cuts: FabricCuts, cloth: ClothPlan, number: int) -> str:
+    """`Fat quarter 2 of 3`; '' where there is one."""
+    count = len(cuts.plan.cloths)
+    return f"{_piece_word(cuts, cloth)} {number} of {count}" if count > 1 else ""
 
 
 def _piece_word(cuts: FabricCuts, cloth: ClothPlan) -> str:
