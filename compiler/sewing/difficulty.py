@@ -34,7 +34,8 @@ class Difficulty:
     smallest_angle: float  # degrees; 180 where no piece has a corner
     bias_outside: int  # edges of the block's outside that are off the straight of grain
     set_in_seams: int
-    partial_seams: int
+    partial_seams: int  # those of the set-in seams that are sewn straight, an earlier seam left partly open
+    seams_all_round: int  # those of the set-in seams that turn no corner, as round a circle
     curved_seams: int
     points_that_meet: int  # places where the corners of four pieces or more come together
     most_at_one_point: int
@@ -46,7 +47,8 @@ def difficulty(draft: Draft, templates: Sequence[Template], assembly: Assembly) 
     return Difficulty(
         pieces=len(draft.pieces), templates=len(templates), smallest_angle=_smallest_angle(draft.pieces),
         bias_outside=_bias_outside(draft, templates), set_in_seams=assembly.set_in_seams,
-        partial_seams=assembly.partial_seams, curved_seams=assembly.curved_seams,
+        partial_seams=assembly.partial_seams, seams_all_round=assembly.seams_all_round,
+        curved_seams=assembly.curved_seams,
         points_that_meet=sum(count >= POINT for count in meeting), most_at_one_point=max(meeting, default=0),
     )
 
@@ -61,7 +63,8 @@ def causes(found: Difficulty, cut_out: str = "template") -> tuple[str, ...]:
         said.append(f"smallest angle {_degrees(found.smallest_angle)}°")
     for number, words, many in (
         (found.bias_outside, "bias edge on the outside", "bias edges on the outside"),
-        (found.set_in_seams, "set-in seam", "set-in seams"),
+        (found.set_in_seams - found.partial_seams - found.seams_all_round, "set-in seam", "set-in seams"),
+        (found.seams_all_round, "seam all round a window", "seams all round a window"),
         (found.partial_seams, "partial seam", "partial seams"),
         (found.curved_seams, "curved seam", "curved seams"),
         (found.points_that_meet, "place where points meet", "places where points meet"),

@@ -115,6 +115,11 @@ class Step:
         return self.closed or bool(self.turns)
 
     @property
+    def all_round(self) -> bool:
+        """Whether the seam closes round a window without turning a corner, as round a circle."""
+        return self.closed and not self.turns
+
+    @property
     def set_in_count(self) -> int:
         """How many set-in seams one copy has: a corner each; a round window is one."""
         return max(len(self.turns), 1) if self.set_in else 0
@@ -147,6 +152,11 @@ class Assembly:
     def partial_seams(self) -> int:
         """How many of the set-in seams can be sewn straight by leaving an earlier seam partly open."""
         return sum(step.batch for step in self.steps if step.partial)
+
+    @property
+    def seams_all_round(self) -> int:
+        """How many of the set-in seams close on themselves without turning a corner."""
+        return sum(step.batch for step in self.steps if step.all_round)
 
     @property
     def curved_seams(self) -> int:

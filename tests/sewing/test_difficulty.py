@@ -5,7 +5,7 @@ from __future__ import annotations
 from piecewright.cutting.templates.making import make_templates
 from piecewright.sewing.assembly import assemble
 from piecewright.sewing.difficulty import causes, difficulty
-from support.check import check_block
+from support.check import check_block, check_noted
 from support.library import library_drafts
 
 LIBRARY = dict(library_drafts())
@@ -38,3 +38,15 @@ def test_grain_across_the_outside_counts_as_bias():
 
 def test_curves_are_named():
     assert "1 curved seam" in causes(found_of(LIBRARY["Drunkard's Path Patch"]))
+
+
+def test_a_seam_left_partly_open_is_no_set_in_seam():
+    """Common practice, no published source: strips round a center square take a partial seam, none set in."""
+    found = found_of(check_block(
+        "finished 9in\ngrid 3 x 3\nturn 4 about center {\nseam A2 -- B2\nseam B2 -- C2\n}\n"))
+    assert causes(found) == ("5 pieces", "2 templates", "smallest angle 90°", "1 partial seam")
+
+
+def test_a_circle_in_a_window_is_a_seam_all_round():
+    found = found_of(check_noted("piece-hole", "finished 8in\nseam circle around center radius 2 1/2in\n"))
+    assert causes(found)[-2:] == ("1 seam all round a window", "1 curved seam")

@@ -6,12 +6,13 @@ from functools import cache
 from io import BytesIO
 
 import pytest
+from piecewright.cutting.templates.making import make_templates
 from piecewright.pipeline import CompiledBlock
 from piecewright.sheets.arrange.options import SheetOptions
 from piecewright.sheets.arrange.style import text_box
 from piecewright.sheets.booklet.block_book import BLOCK_PARTS, WAYS, Sewn, block_book, block_part
 from piecewright.sheets.booklet.content import Chapter, List, Paragraph, Picture, Table
-from piecewright.sheets.booklet.envelope_chapters import GLOSSARY
+from piecewright.sheets.booklet.envelope_chapters import GLOSSARY, card_parts
 from piecewright.sheets.booklet.needs_chapters import Box, block_plan, cloth_words
 from piecewright.sheets.booklet.set_pages import chapters_document, set_book
 from piecewright.sheets.booklet.words_of import words_of
@@ -19,6 +20,7 @@ from piecewright.sheets.drawing.files import pdf_bytes
 from piecewright.sheets.page import Document, Page, PathMark
 from pypdf import PdfReader
 from support.arranged import extent, paths, texts
+from support.check import check_noted
 from support.library import compiled, library_sources
 
 TITLES = (
@@ -328,3 +330,11 @@ def test_no_table_goes_on_a_page_after_the_words_on_how_to_read_it(title):
     (page,) = [page for page in document(title).pages
                if any(mark.role == "chapter" and mark.text == "Cutting chart" for mark in texts(page))]
     assert "why, and what then" in said(page)
+
+
+def test_a_circle_measures_the_same_across_and_down_on_its_card():
+    """A circle of radius 2 1/2in is 5in each way; chords of it would measure less."""
+    draft = check_noted("piece-hole", "finished 8in\nseam circle around center radius 2 1/2in\n")
+    sizes = [row.cells[2] for part in card_parts(draft, make_templates(draft).value)
+             if isinstance(part, Table) for row in part.rows]
+    assert sizes == ["8in x 8in", "5in x 5in"]

@@ -145,6 +145,17 @@ def test_a_window_is_shown_beside_its_filling():
     assert not one.intersects(two)
 
 
+def test_a_circle_has_no_corner_to_pin_first():
+    circle = check_noted("piece-hole", "finished 8in\nseam circle around center radius 2 1/2in")
+    for needle, begin, pinned in (
+        ("machine", "Begin between two marks.", "pin at the 4 match marks"),
+        ("papers", "Pin at four places first; begin anywhere.", "bending the papers"),
+    ):
+        _, (card,) = cards_of(circle, needle)
+        assert f"the seam runs all round. {begin}" in card.lines[0] and pinned in card.lines[0]
+        assert "corner" not in card.lines[0] and "both ends" not in card.lines[0]
+
+
 def test_the_arrow_lies_on_the_cloth_that_the_seam_is_pressed_to():
     draft, assembly, cards = sewn("Flying Goose")
     dark = [piece for piece in draft.pieces if piece.fabric == "dark"]

@@ -7,12 +7,12 @@ from dataclasses import dataclass
 from typing import Final
 
 from ...cutting.model import Template
+from ...drafting.curves import box_of
 from ...drafting.model import Edge
 from ...measure.fractions import ruler_text
-from ...measure.length import POINTS_PER_INCH
 from ..page import Mark, PathMark
 from .label_words import grain_words
-from .paths import Placement, flat_ring, straight
+from .paths import straight
 from .room import Box
 from .style import LABEL, PALE, RULING, SMALLEST, break_lines, grey_text, line_mark, measure, set_text
 
@@ -145,9 +145,8 @@ def _count_lines(template: Template, room: float) -> list[str]:
 
 def box_words(edges: Sequence[Edge]) -> str:
     """`1in x 3in`: the box round a finished outline, as it lies in the block."""
-    ring = flat_ring(edges, Placement())
-    xs, ys = [x / POINTS_PER_INCH for x, _ in ring], [y / POINTS_PER_INCH for _, y in ring]
-    return f"{ruler_text(max(xs) - min(xs))} x {ruler_text(max(ys) - min(ys))}"
+    left, top, right, bottom = box_of(edges)
+    return f"{ruler_text(right - left)} x {ruler_text(bottom - top)}"
 
 
 def pages_of(templates: Sequence[Template], box: Box) -> list[list[Mark]]:

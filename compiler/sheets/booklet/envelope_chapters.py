@@ -117,8 +117,12 @@ ADVICE: Final[dict[str, dict[CutOut, str]]] = {
         "paper shape": "bend the papers at the corner, and whip on",
     },
     "partial seam": {
-        "template": "leave them open as the step says",
-        "paper shape": "leave them open as the step says",
+        "template": "sew only as far as the step says, and close it when the step says",
+        "paper shape": "sew only as far as the step says, and close it when the step says",
+    },
+    "all round": {
+        "template": "pin at all marks before you sew",
+        "paper shape": "pin at four places first, and begin anywhere",
     },
     "curved seam": {
         "template": "pin at the marks, and sew slowly with the hollow edge on top",

@@ -15,6 +15,13 @@ from ..quilts.words import about
 Needle = Literal["machine", "hand", "papers"]
 """How a seam is sewn: by machine; by hand on a marked line; by hand over papers, whose edges are whipped."""
 
+ALL_ROUND: Final[dict[Needle, str]] = {
+    "machine": "Begin between two marks.",
+    "hand": "Begin anywhere.",
+    "papers": "Pin at four places first; begin anywhere.",
+}
+"""Where a seam begins that closes on itself without a corner."""
+
 ALIKE: Final = 1e-4  # inches between two sizes that are one in print
 
 
@@ -86,6 +93,8 @@ def _care(assembly: Assembly, step: Step, needle: Needle) -> Iterator[str]:
         )
     if step.partial:
         yield f"Then close the seam of step {step.partial.opened}, which was left open."
+    elif step.all_round:
+        yield f"Set in: the seam runs all round. {ALL_ROUND[needle]}"
     elif step.closed:
         yield "Set in: the seam runs all round. Pin the corners first; begin in the middle of a side."
     elif step.turns:
@@ -97,7 +106,7 @@ def _care(assembly: Assembly, step: Step, needle: Needle) -> Iterator[str]:
     elif needle == "hand" and step.stops and not step.turns:
         yield "Sew from corner to corner only, never into the allowance."
     if step.curved:
-        yield _curve_words(len(step.eased), needle)
+        yield _curve_words(step, needle)
 
 
 def _turn_words(turns: int, needle: Needle) -> str:
@@ -115,11 +124,15 @@ def _stop_words(stops: int) -> str:
     return "Start and stop at the dots and lock the stitch: the allowance beyond them stays free."
 
 
-def _curve_words(pins: int, needle: Needle) -> str:
+def _curve_words(step: Step, needle: Needle) -> str:
     if needle == "papers":
         return "Curved: hold the two edges level a little at a time, bending the papers as you whip."
-    marks = f" and at the {count_of(pins, 'match mark')}" if pins else ""
-    return f"Curved: pin at both ends{marks}, the hollow edge on top, and ease it in as you sew."
+    pins = len(step.eased)
+    if step.all_round:  # where it begins and ends there is a mark, too
+        where = f"at the {count_of(pins + 1, 'match mark')}"
+    else:
+        where = f"at both ends and at the {count_of(pins, 'match mark')}" if pins else "at both ends"
+    return f"Curved: pin {where}, the hollow edge on top, and ease it in as you sew."
 
 
 def press_words(draft: Draft, assembly: Assembly, step: Step, pressing: Pressing, needle: Needle) -> str:

@@ -148,6 +148,7 @@ def difficulty_record(sewn: Sewn) -> Record:
         "bias_outside": found.bias_outside,
         "set_in_seams": found.set_in_seams,
         "partial_seams": found.partial_seams,
+        "seams_all_round": found.seams_all_round,
         "curved_seams": found.curved_seams,
         "points_that_meet": found.points_that_meet,
         "most_at_one_point": found.most_at_one_point,

@@ -66,9 +66,12 @@ def way_names(step: Step) -> dict[Toward, str]:
 
 def remarks(draft: Draft, assembly: Assembly, plan: PressingPlan) -> Iterator[str]:
     """What the table cannot show."""
-    set_in = [str(step.step) for step in assembly.steps if step.set_in and not step.partial]
+    set_in = [str(step.step) for step in assembly.steps if step.turns and not step.partial]
     if set_in:
         yield f"Set in: {steps_text(set_in)}. Stop at each dot, needle down, and turn the cloth."
+    rounds = [str(step.step) for step in assembly.steps if step.all_round]
+    if rounds:
+        yield f"Set in, all round: {steps_text(rounds)}. Begin between two match marks."
     curved = [str(step.step) for step in assembly.steps if step.curved]
     if curved:
         yield f"Curved: {steps_text(curved)}. Pin at the match marks, and ease the edges between them."

@@ -13,7 +13,7 @@ from ...cutting.methods.rotary_words import length_text
 from ...cutting.model import Template
 from ...diagnostics.visible import visible, width_of
 from ...diagnostics.wording import count_of
-from ...drafting.curves import flattened
+from ...drafting.curves import box_of, flattened
 from ...drafting.fingerprint import fingerprint_of
 from ...drafting.model import Default, Draft, Edge, Piece, Side, UnitPlacement
 from ...measure.fractions import number_text, ruler_text
@@ -169,11 +169,12 @@ def box_text(edges: Sequence[Edge], heading: float = 0.0) -> str:
 
 def extent(edges: Sequence[Edge], heading: float) -> tuple[Number, Number]:
     """How far a ring reaches along a heading and across it, in inches; exact where it is level or upright."""
+    if not heading % 90:
+        left, top, right, bottom = box_of(edges)
+        across, down = right - left, bottom - top
+        return (across, down) if heading % 180 else (down, across)
     points = [point for edge in edges for point in flattened(edge)]
     xs, ys = [point.x for point in points], [point.y for point in points]
-    if not heading % 90:
-        across, down = max(xs) - min(xs), max(ys) - min(ys)
-        return (across, down) if heading % 180 else (down, across)
     c, s = cos(radians(heading)), sin(radians(heading))
     along = [float(x) * s - float(y) * c for x, y in zip(xs, ys, strict=True)]
     aside = [float(x) * c + float(y) * s for x, y in zip(xs, ys, strict=True)]
