@@ -87,8 +87,8 @@ def booklet_options(command: Decorated) -> Decorated:
     """`--booklet` and `--sew`."""
     for option in (
         click.option("--sew", "ways", multiple=True, type=SewChoice(),
-                     help="How blocks are sewn, in a booklet: with templates and ruler, on foundations, or "
-                          "over paper pieces by hand. A quilt's cloth is cut for it. For one block: "
+                     help="How blocks are sewn, in a booklet or its parts: with templates and ruler, on "
+                     help="How blocks are sewn, in a booklet or its parts: with templates and ruler, on "
                           "'Log Cabin=foundation'. Repeatable.  "
                           "[default: templates]"),
         click.option("--booklet", is_flag=True,
@@ -127,3 +127,10 @@ def refuse_html(formats: tuple[str, ...], booklets: Booklets) -> None:
     """A use error where HTML is asked for and no booklet."""
     if HTML in formats and not booklets.wanted:
         raise click.UsageError("--format html is for booklets: add --booklet.")
+
+
+def refuse_ways(booklets: Booklets, parts: tuple[str, ...]) -> None:
+    """A use error where a way of sewing is given and neither a booklet nor a part of one is wanted: sheets
+    of templates are for sewing with templates."""
+    if booklets.ways and not booklets.wanted and not parts:
+        raise click.UsageError("--sew is for booklets and their parts: add --booklet or --parts.")

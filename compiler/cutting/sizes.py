@@ -16,8 +16,8 @@ from ..drafting.transform import stretch
 from ..measure.fractions import RULER_STEP, mark_up
 from ..measure.length import UNITS
 from ..measure.tolerance import Number
-from .methods.method import Method
-from .methods.rotary import lies_for_cutting, method_of
+from .methods.method import Method, template_method
+from .methods.rotary import HOLE, lies_for_cutting, method_of
 from .methods.rotary_words import metric
 from .model import Template
 
@@ -81,11 +81,13 @@ def _cut_at(draft: Draft, template: Template, scale: Number, step: Fraction) -> 
     carry = stretch(scale, scale).after(lies_for_cutting(template))
     outline = tuple(carry.edge(side.edge) for side in piece.ring)
     allowances = tuple(side.allowance for side in piece.ring)
+    if piece.holes:
+        return CutAt(template.label, template_method(outline, allowances, HOLE), 0.0, True)
     method = method_of(outline, allowances, step, draft.width * scale)
-    if method.kind != "template" and not piece.holes:
+    if method.kind != "template":
         return CutAt(template.label, method, 0.0, False)
     exact = method_of(outline, allowances, EXACT)
-    if exact.kind == "template" or piece.holes:
+    if exact.kind == "template":
         return CutAt(template.label, method, 0.0, True)
     return CutAt(template.label, method, max(_short(each, step) for each in _lengths(exact)), False)
 

@@ -126,9 +126,14 @@ def test_a_quilts_cloth_is_cut_as_its_blocks_are_sewn_whatever_was_made_before(h
 
 def test_sheets_with_templates_are_cut_by_them(here: Path) -> None:
     put(here / "heron.quilt", QUILT)
-    for folder, more in (("one", ()), ("two", ("--sew", "foundation"))):
+    for folder, more in (("one", ()), ("two", ("--booklet", "--sew", "templates"))):
         assert piecewright("build", "heron.quilt", "--tables", *more, "--out", folder).status == 0
     assert cuts_of("one") == cuts_of("two")
+    for way in ("foundation", "Shoo Fly=papers"):
+        refused = piecewright("build", "heron.quilt", "--sew", way, "--out", "three")
+        said = " ".join(refused.err.split())
+        assert refused.status == 2 and "--sew is for booklets and their parts" in said
+    assert not Path("three").exists()
 
 
 def test_a_quilt_has_the_parts_of_both(here: Path) -> None:

@@ -72,11 +72,11 @@ def test_nine_strips_sewn_are_as_wide_as_published():
                            "and dark side by side, 25 1/4in wide in all;")
 
 
-def pair_quilt(across: int) -> str:
+def pair_quilt(across: int, way: str = "") -> str:
     return f"""edition 1
 quilt "Few or Many" {{
   use "Half-Square Triangle" version 1 as half with dark = ink, light = chalk
-  fabric ink "Ink blue"  fabric chalk "Chalk white"
+  fabric ink "Ink blue" {way}  fabric chalk "Chalk white"
   set straight {across} across 1 down of 3in {{ row {across} half }}
   binding 2 1/4in in ink  backing in chalk  batting
 }}
@@ -93,6 +93,14 @@ def test_eight_at_a_time_is_not_offered_for_a_few(across, methods):
     assert [each.method for each in found[: len(methods)]] == methods
     assert len({each.method for each in found}) == len(methods)
     assert all("of Ink blue and" in each.text or "of Chalk white and" in each.text for each in found)
+
+
+@pytest.mark.parametrize(("way", "methods"), [("one way", set()), ("striped", {"two at a time"})])
+def test_triangles_of_a_print_with_a_direction_are_not_sewn_before_they_are_cut(way, methods):
+    """Sewn first, half of the triangles come out upside down, and of eight, half lie across the print
+    (common practice, no published source)."""
+    cuts = plan_cutting(compiled_quilt(pair_quilt(16, way))).value.cuts
+    assert {each.method for cut in cuts for each in cut.offers} == methods
 
 
 @pytest.mark.parametrize(("down", "methods"), [(3, set()), (4, {"strip set"})])

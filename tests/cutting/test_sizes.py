@@ -67,6 +67,12 @@ def test_shapes_without_a_rule_are_templates_at_every_size_and_spoil_none() -> N
     assert len(always_templates(sizes[0])) == 2 and not other_sizes(block.draft, block.templates)
 
 
+def test_a_window_is_what_makes_its_frame_a_template_at_every_size() -> None:
+    window = one('edition 1\nblock "Window" {\nfinished 8in\nseam circle around center radius 2in\n}\n')
+    reasons = [each.method.reason for each in block_at(window.draft, window.templates, Fraction(12)).cuts]
+    assert reasons == ["it has a hole", "its sides are curved"]
+
+
 def test_a_finer_ruler_has_at_least_the_sizes_of_a_coarser_one() -> None:
     block = one(NINE)
     coarse, fine = ({each.width for each in good_sizes(block.draft, block.templates, step)}

@@ -11,7 +11,7 @@ from typing import Any, Final
 import click
 
 from ..blocks import BlockChoice, write_files
-from ..booklets import HTML, Booklets, booklet_options, refuse_html
+from ..booklets import HTML, Booklets, booklet_options, refuse_html, refuse_ways
 from ..booklets import PARTS as BLOCK_PARTS
 from ..choices import (
     LengthChoice,
@@ -114,6 +114,7 @@ def build(files: Sequence[str], formats: tuple[tuple[str, ...], ...], paper: Any
     job = Job(options, each_once(formats), out, dpi, BlockChoice(titles), each_once(parts), tables,
               blocks_too, booklets, cutting, KeptSheets(kept), record, Voice(record), Progress(len(inputs)))
     refuse_html(job.formats, job.booklets)
+    refuse_ways(job.booklets, job.parts)
     shelf = open_shelf(shelves, record)
     for given in inputs:
         job.progress.next_file()

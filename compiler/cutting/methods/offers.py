@@ -34,10 +34,13 @@ source)."""
 
 
 class Cloths(NamedTuple):
-    """The quilt's fabrics by name: their usable widths, and what its pages call them."""
+    """The quilt's fabrics by name: their usable widths, what its pages call them, those whose print has a
+    direction, and those of them whose print has only one way up."""
 
     widths: dict[str, Fraction]
     titles: dict[str, str]
+    directed: frozenset[str]
+    one_way: frozenset[str]
 
 
 class Unit(NamedTuple):
@@ -57,13 +60,15 @@ def with_offers(quilt: Quilt, cuts: Sequence[Cut], step: Fraction) -> tuple[Cut,
             of_need.setdefault((need.block, need.label, need.fabric), at)
     widths = {fabric.name: fabric.usable_width for fabric in quilt.fabrics}
     called = {fabric.name: fabric.title for fabric in quilt.fabrics}
+    one_way = frozenset(fabric.name for fabric in quilt.fabrics if fabric.one_way)
+    cloths = Cloths(widths, called, one_way | {each.name for each in quilt.fabrics if each.striped}, one_way)
     found: dict[int, list[Offer]] = {}
     for unit, count in units_of(quilt).items():
         mine = [of_need.get(member) for member in unit.members]
         if any(at is None for at in mine):
             continue
         places = [at for at in mine if at is not None]
-        for offer in _offers(unit, count, [cuts[at] for at in places], Cloths(widths, called), step):
+        for offer in _offers(unit, count, [cuts[at] for at in places], cloths, step):
             for at in dict.fromkeys(places):
                 found.setdefault(at, []).append(offer)
     return tuple(replace(cut, offers=tuple(found[at])) if at in found else cut for at, cut in enumerate(cuts))
@@ -187,10 +192,14 @@ def _alike(one: Figure, two: Figure | None) -> bool:
 
 def _offers(unit: Unit, count: int, cuts: Sequence[Cut], cloths: Cloths, step: Fraction
             ) -> Iterator[Offer]:
+    """What the unit can be made by. Triangles sewn before they are cut come out turned about: no way for a
+    print that has to lie one way."""
     kinds = [cut.kind for cut in cuts]
-    if unit.kind == "pair" and kinds == ["half-square triangle"] * 2:
+    used = {cut.fabric for cut in cuts}
+    if unit.kind == "pair" and kinds == ["half-square triangle"] * 2 and not used & cloths.one_way:
         yield from _pair_offers(count, cuts, cloths, step)
-    elif unit.kind == "goose" and kinds == ["quarter-square triangle", *["half-square triangle"] * 2]:
+    elif (unit.kind == "goose" and kinds == ["quarter-square triangle", *["half-square triangle"] * 2]
+          and not used & cloths.directed):
         yield _goose_offer(count, cuts, cloths, step)
     elif unit.kind == "row" and count >= ROWS_FEWEST and set(kinds) <= {"square", "rectangle"}:
         yield _strip_offer(count, cuts, cloths, step)
@@ -199,6 +208,7 @@ def _offers(unit: Unit, count: int, cuts: Sequence[Cut], cloths: Cloths, step: F
 def _pair_offers(count: int, cuts: Sequence[Cut], cloths: Cloths, step: Fraction) -> Iterator[Offer]:
     one, two = cuts
     square = max(one.width, two.width)
+    turned = bool({one.fabric, two.fabric} & cloths.directed)  # of eight, half lie across the print
     singly = _squares(ceil(count / one.yields), one.width) + _squares(ceil(count / two.yields), two.width)
     for many, method in ((2, "two at a time"), (8, "eight at a time")):
         side = square if many == 2 else square * 2
@@ -207,7 +217,7 @@ def _pair_offers(count: int, cuts: Sequence[Cut], cloths: Cloths, step: Fraction
         lines = "the diagonal" if many == 2 else "both diagonals"
         cut = "cut on the line" if many == 2 else "cut on the lines and across the middle both ways"
         made = count_of(sets * many, "two-triangle square")
-        if many == 8 and sets * many > count * SPARE_MOST:
+        if many == 8 and (turned or sets * many > count * SPARE_MOST):
             continue
         first, second = cloths.titles[one.fabric], cloths.titles[two.fabric]
         squares = f"{count_of(sets, 'square')} {size} of {first} and {sets} of {second}"
