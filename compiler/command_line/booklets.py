@@ -88,8 +88,8 @@ def booklet_options(command: Decorated) -> Decorated:
     for option in (
         click.option("--sew", "ways", multiple=True, type=SewChoice(),
                      help="How blocks are sewn, in a booklet or its parts: with templates and ruler, on "
-                     help="How blocks are sewn, in a booklet or its parts: with templates and ruler, on "
-                          "'Log Cabin=foundation'. Repeatable.  "
+                          "foundations, or over paper pieces by hand. A quilt's cloth is cut for it. For one "
+                          "block: 'Log Cabin=foundation'. Repeatable.  "
                           "[default: templates]"),
         click.option("--booklet", is_flag=True,
                      help="A booklet for a class: what you need, cutting, templates or foundations, steps in "
