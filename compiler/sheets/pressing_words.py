@@ -1,5 +1,6 @@
 """How seams are pressed, in words: whether those that meet lie opposite; and where copies of one unit are
-pressed differently, which of them each way, told by where they lie: `top left and bottom right`."""
+pressed differently, which of them each way, told by where they lie, `top left and bottom right`, or by a
+picture that shades them."""
 
 from __future__ import annotations
 
@@ -29,6 +30,8 @@ ROWS: Final = (
     "count only the places where that unit lies, rows from the top and places in a row from the left."
 )
 """What to know where rows are told; of what."""
+
+COUNTED: Final = "Rows count from the top, and only the places of that unit; places in a row from the left."
 
 
 def pressing_words(plan: PressingPlan) -> str:
@@ -65,6 +68,34 @@ def ways_told(draft: Draft, unit: Unit, pressing: Pressing, names: Mapping[Towar
     return one_of(told, "and")
 
 
+def shaded_way(draft: Draft, unit: Unit, pressing: Pressing) -> Toward | None:
+    """The way whose copies a picture of the whole shades, of two the one that fewer are pressed; None where
+    all are pressed alike, three ways, or are told by corners or sides alone: words do as well there."""
+    if len(set(pressing.ways)) != 2:
+        return None
+    names = _corners(_middles(draft, unit))
+    plain = len({" " in name for name in names if name != "middle"}) == 1
+    if plain and all(places for _, places in copies_told(draft, unit, pressing.ways)):
+        return None
+    return min(dict.fromkeys(pressing.ways), key=pressing.ways.count)
+
+
+def ways_shaded(pressing: Pressing, names: Mapping[Toward, str], shaded: Toward, picture: str) -> str:
+    """`4 toward A: shaded in the small block; the other 12 open`, where `picture` is `small block`."""
+    (rest,) = {*pressing.ways} - {shaded}
+    count, others = pressing.ways.count(shaded), pressing.ways.count(rest)
+    other = "one" if others == 1 else str(others)
+    return f"{count} {names[shaded]}: shaded in the {picture}; the other {other} {names[rest]}"
+
+
+def places_words(draft: Draft, unit: Unit, pressing: Pressing, shaded: Toward) -> str:
+    """Where the copies of a unit lie that a picture shades: for those who do not see it."""
+    told = dict(copies_told(draft, unit, pressing.ways))[shaded]
+    count, copies = pressing.ways.count(shaded), len(unit.copies)
+    said = f"Shaded: {count} of the {copies} places of unit {unit.id[1:]}, {told}."
+    return f"{said} {COUNTED}" if tells_rows(told) else said
+
+
 def tells_rows(words: str) -> bool:
     """Whether words about pressing tell copies by rows."""
     return "in row" in words
@@ -76,11 +107,11 @@ def copies_told(draft: Draft, unit: Unit, groups: Sequence[Toward]) -> list[tupl
     By the sides and corners of the block where that tells the groups apart. Else by rows, the smallest group
     first; of the largest nothing is told: it is all others.
     """
-    middles = [_middle(draft, copy.pieces) for copy in unit.copies]
+    middles = _middles(draft, unit)
     members: dict[Toward, list[int]] = {}
     for at, group in enumerate(groups):
         members.setdefault(group, []).append(at)
-    corners = [NAMES[_third(spot.imag)][_third(spot.real)] for spot in middles]
+    corners = _corners(middles)
     named = {group: list(dict.fromkeys(corners[at] for at in own)) for group, own in members.items()}
     if sum(map(len, named.values())) == len(set(corners)):
         return [(group, one_of(words, "and")) for group, words in named.items()]
@@ -88,6 +119,15 @@ def copies_told(draft: Draft, unit: Unit, groups: Sequence[Toward]) -> list[tupl
     told = _row_words if any(rank > 1 for _, rank in rows) else _whole_rows
     *few, most = sorted(members, key=lambda group: len(members[group]))
     return [*((group, told([rows[at] for at in members[group]])) for group in few), (most, "")]
+
+
+def _corners(middles: Sequence[complex]) -> list[str]:
+    """The corner or side of the block that each middle lies in."""
+    return [NAMES[_third(spot.imag)][_third(spot.real)] for spot in middles]
+
+
+def _middles(draft: Draft, unit: Unit) -> list[complex]:
+    return [_middle(draft, copy.pieces) for copy in unit.copies]
 
 
 def _middle(draft: Draft, pieces: Sequence[int]) -> complex:

@@ -237,13 +237,3 @@ def test_copies_that_are_pressed_differently_are_told_by_their_place_in_the_bloc
     _, _, cards = sewn("Jacob's Ladder")
     told = next(card.lines[1] for card in cards if "(top" in card.lines[1])
     assert told == "Press 2 toward B (medium) (top and left) and 2 toward B (light) (right and bottom)."
-
-
-def test_many_copies_are_told_by_row_and_the_most_of_them_as_the_others():
-    draft, assembly, cards = sewn("Goose in the Pond")
-    told = "Press 4 toward A (background) (2nd and 3rd in rows 1 and 4) "
-    told += "and the other 8 toward A (dark)."
-    assert cards[0].lines[1] == told
-    chapter = step_chapter(draft, assembly, None)
-    assert any("rows from the top and places in a row from the left" in part.text
-               for part in chapter.parts if isinstance(part, Paragraph))

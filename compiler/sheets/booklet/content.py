@@ -65,11 +65,13 @@ class Table:
 
 @dataclass(frozen=True, slots=True)
 class Card:
-    """A small picture with a title above it and lines below: one step."""
+    """A small picture with a title above it and lines below: one step. `beside`: a smaller picture that the
+    lines speak of, right of them."""
 
     title: str
     picture: Picture
     lines: tuple[str, ...]
+    beside: Picture | None = None
 
 
 @dataclass(frozen=True, slots=True)

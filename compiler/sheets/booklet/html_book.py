@@ -96,6 +96,7 @@ class _Html:
             "title": card.title,
             "svg": shown.svg,
             "caption": "",
+            "beside": self.picture(card.beside) if card.beside else None,
             "lines": [lettering(line) for line in card.lines],
         }
 

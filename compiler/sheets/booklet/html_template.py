@@ -58,7 +58,9 @@ ol.cards { list-style: none; padding: 0; display: grid; gap: 1.5rem 2rem;
   grid-template-columns: repeat(auto-fill, minmax(min(100%, 21rem), 1fr)); }
 ol.cards.small { gap: 1rem; grid-template-columns: repeat(auto-fill, minmax(min(45%, 8.5rem), 1fr)); }
 ol.cards h3 { margin: 0 0 0.5rem; }
+ol.cards li { display: flow-root; }
 ol.cards svg { width: 100%; }
+ol.cards .beside { float: right; width: 7rem; margin-left: 1rem; }
 ul.sheets { list-style: none; padding: 0; display: grid; gap: 1rem;
   grid-template-columns: repeat(auto-fill, minmax(min(100%, 15rem), 1fr)); }
 ul.sheets.large { grid-template-columns: repeat(auto-fill, minmax(min(100%, 26rem), 1fr)); }
@@ -189,6 +191,11 @@ PAGE: Final = """\
 <li>
 <h3>{{ card.title }}</h3>
 {{ figure(card) }}
+{%- if card.beside %}
+<div class="beside">
+{{ figure(card.beside) }}
+</div>
+{%- endif %}
 {%- for line in card.lines %}
 <p>{{ line }}</p>
 {%- endfor %}

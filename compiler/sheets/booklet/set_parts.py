@@ -31,6 +31,7 @@ INDENT: Final = 16.0
 BOX: Final = 7.5  # the side of a box to tick
 CARD_GAP: Final = 18.0  # between two cards side by side
 FRAME_GAP: Final = 9.0  # where more than two are
+BESIDE_GAP: Final = 10.0  # between a card's lines and the picture beside them
 CARD_LINE: Final = 10.5
 CARD_HEAD: Final = 16.0
 CARD_AIR: Final = 2.0  # of a card, white over its title; and below its lines
@@ -166,14 +167,19 @@ def _card_row(row: Sequence[Item], pitch: float) -> Item:
 
 
 def _set_card(card: Card, wide: float) -> Item:
-    """One card: its title, its picture, its lines."""
-    lines = [line for text in card.lines for line in break_lines(lettering(text), wide, LABEL)]
+    """One card: its title, its picture, its lines, right of them what they speak of."""
+    small = card.beside
+    room = wide - (small.width + BESIDE_GAP if small else 0.0)
+    lines = [line for text in card.lines for line in break_lines(lettering(text), room, LABEL)]
     top = CARD_HEAD + card.picture.height + 7
 
     def draw(x: float, y: float) -> list[Mark]:
         marks: list[Mark] = [set_text(x, y + 10, card.title, HEADING, True, role="card", subject=card.title)]
         marks += [moved_mark(mark, x, y + CARD_HEAD) for mark in card.picture.marks]
         marks += [set_text(x, y + top + CARD_LINE * (row + 0.8), line) for row, line in enumerate(lines)]
+        if small:
+            marks += [moved_mark(mark, x + wide - small.width, y + top) for mark in small.marks]
         return marks
 
-    return Item(top + CARD_LINE * len(lines) + CARD_BELOW, draw)
+    below = max(CARD_LINE * len(lines), small.height if small else 0.0)
+    return Item(top + below + CARD_BELOW, draw)

@@ -6,15 +6,16 @@ from collections.abc import Iterator, Mapping
 from typing import Final
 
 from ...drafting.model import Draft
-from ...sewing.model import Assembly, Proof, Step
+from ...sewing.model import Assembly, Proof, Step, Unit
 from ...sewing.pressing import press
-from ...sewing.pressing_model import PressingPlan, Toward
+from ...sewing.pressing_model import Pressing, PressingPlan, Toward
 from ..arrange.block_drawing import piece_rings
 from ..arrange.fills import Fill
-from ..pressing_words import ROWS, pressing_words, tells_rows
+from ..pressing_words import ROWS, places_words, pressing_words, shaded_way, tells_rows
 from ..quilts.wearing import Worn, own_roles
 from .content import Card, Cards, Chapter, List, Paragraph, Part, Picture, Section
 from .paper_pieces import PAPERS_OUT
+from .places_picture import draw_places
 from .step_picture import WIDE, Scene, Shown, draw_step
 from .step_words import Needle, added_side, step_lines, step_title
 
@@ -117,12 +118,22 @@ def _cards(
     draft: Draft, assembly: Assembly, plan: PressingPlan, needle: Needle, fills: Mapping[str, Fill]
 ) -> Iterator[Card]:
     """A card for every step."""
-    for step, pressing in zip(assembly.steps, plan.seams, strict=True):
-        lines = step_lines(draft, assembly, step, pressing, needle)
+    for step, unit, pressing in zip(assembly.steps, assembly.units, plan.seams, strict=True):
+        shaded = None if needle == "papers" else shaded_way(draft, unit, pressing)
+        beside = _places(draft, unit, pressing, shaded) if shaded else None
+        lines = step_lines(draft, assembly, step, pressing, needle, shaded if beside else None)
         scene = scene_of(draft, assembly, step, None if needle == "papers" else pressing.toward)
         marks, tall = draw_step(scene, fills)
         picture = Picture(marks, WIDE, tall, f"Before and after step {step.step}. {lines[0]}")
-        yield Card(step_title(assembly, step), picture, lines)
+        yield Card(step_title(assembly, step), picture, lines, beside)
+
+
+def _places(draft: Draft, unit: Unit, pressing: Pressing, shaded: Toward) -> Picture | None:
+    """The block with the copies shaded that are pressed so; None where they would be too small to see."""
+    copies = [copy for copy, way in zip(unit.copies, pressing.ways, strict=True) if way == shaded]
+    drawn = draw_places(draft, unit, copies)
+    words = f"The finished block. {places_words(draft, unit, pressing, shaded)}"
+    return drawn and Picture(*drawn, words)
 
 
 def scene_of(draft: Draft, assembly: Assembly, step: Step, toward: Toward | None) -> Scene:

@@ -9,7 +9,7 @@ from ...diagnostics.wording import count_of
 from ...drafting.model import Draft
 from ...sewing.model import Assembly, Size, Step
 from ...sewing.pressing_model import Pressing, Toward
-from ..pressing_words import ways_told
+from ..pressing_words import ways_shaded, ways_told
 from ..quilts.words import about
 
 Needle = Literal["machine", "hand", "papers"]
@@ -43,10 +43,10 @@ def step_title(assembly: Assembly, step: Step) -> str:
 
 
 def step_lines(
-    draft: Draft, assembly: Assembly, step: Step, pressing: Pressing, needle: Needle
+    draft: Draft, assembly: Assembly, step: Step, pressing: Pressing, needle: Needle, shaded: Toward | None
 ) -> tuple[str, ...]:
     """The lines under the picture. Over papers nothing is pressed to a side: folds hold the allowances."""
-    pressed = () if needle == "papers" else (press_words(draft, assembly, step, pressing, needle),)
+    pressed = () if needle == "papers" else (press_words(draft, assembly, step, pressing, needle, shaded),)
     return (
         f"{_sew(assembly, step, needle)} {' '.join(_care(assembly, step, needle))}".strip(),
         *pressed,
@@ -135,8 +135,11 @@ def _curve_words(step: Step, needle: Needle) -> str:
     return f"Curved: pin {where}, the hollow edge on top, and ease it in as you sew."
 
 
-def press_words(draft: Draft, assembly: Assembly, step: Step, pressing: Pressing, needle: Needle) -> str:
-    """`Press toward A (dark).`; where the copies of a batch differ, which of them each way."""
+def press_words(
+    draft: Draft, assembly: Assembly, step: Step, pressing: Pressing, needle: Needle, shaded: Toward | None
+) -> str:
+    """`Press toward A (dark).`; where the copies of a batch differ, which of them each way: those pressed as
+    `shaded` says are shaded in a picture of the block."""
     first, second = (part_words(assembly, part) for part in step.parts)
     names: dict[Toward, str] = {"first": f"toward {first}", "second": f"toward {second}", "open": "open"}
     if first == second:
@@ -146,6 +149,8 @@ def press_words(draft: Draft, assembly: Assembly, step: Step, pressing: Pressing
     if needle == "hand":
         names["open"] = "either way"  # running stitches show in a seam that is pressed open
     press = "Finger-press" if needle == "hand" else "Press"
+    if shaded:
+        return f"{press} {ways_shaded(pressing, names, shaded, 'small block')}."
     return f"{press} {ways_told(draft, assembly.units[step.step - 1], pressing, names)}."
 
 
