@@ -69,7 +69,7 @@ def ways_told(draft: Draft, unit: Unit, pressing: Pressing, names: Mapping[Towar
 
 
 def shaded_way(draft: Draft, unit: Unit, pressing: Pressing) -> Toward | None:
-    """The way whose copies a picture of the whole shades, of two the one that fewer are pressed; None where
+    """The way whose copies a small picture of the block shades, of two the one that fewer are pressed; None where
     all are pressed alike, three ways, or are told by corners or sides alone: words do as well there."""
     if len(set(pressing.ways)) != 2:
         return None
@@ -80,12 +80,12 @@ def shaded_way(draft: Draft, unit: Unit, pressing: Pressing) -> Toward | None:
     return min(dict.fromkeys(pressing.ways), key=pressing.ways.count)
 
 
-def ways_shaded(pressing: Pressing, names: Mapping[Toward, str], shaded: Toward, picture: str) -> str:
-    """`4 toward A: shaded in the small block; the other 12 open`, where `picture` is `small block`."""
+def ways_shaded(pressing: Pressing, names: Mapping[Toward, str], shaded: Toward) -> str:
+    """`4 toward A: shaded in the small block; the other 12 open`."""
     (rest,) = {*pressing.ways} - {shaded}
     count, others = pressing.ways.count(shaded), pressing.ways.count(rest)
     other = "one" if others == 1 else str(others)
-    return f"{count} {names[shaded]}: shaded in the {picture}; the other {other} {names[rest]}"
+    return f"{count} {names[shaded]}: shaded in the small block; the other {other} {names[rest]}"
 
 
 def places_words(draft: Draft, unit: Unit, pressing: Pressing, shaded: Toward) -> str:

@@ -150,7 +150,7 @@ def press_words(
         names["open"] = "either way"  # running stitches show in a seam that is pressed open
     press = "Finger-press" if needle == "hand" else "Press"
     if shaded:
-        return f"{press} {ways_shaded(pressing, names, shaded, 'small block')}."
+        return f"{press} {ways_shaded(pressing, names, shaded)}."
     return f"{press} {ways_told(draft, assembly.units[step.step - 1], pressing, names)}."
 
 
