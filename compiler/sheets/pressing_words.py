@@ -69,8 +69,11 @@ def ways_told(draft: Draft, unit: Unit, pressing: Pressing, names: Mapping[Towar
 
 
 def shaded_way(draft: Draft, unit: Unit, pressing: Pressing) -> Toward | None:
-    """The way whose copies a small picture of the block shades, of two the one that fewer are pressed; None where
-    all are pressed alike, three ways, or are told by corners or sides alone: words do as well there."""
+    """The way whose copies a small picture of the block shades: of two the one that fewer are pressed.
+
+    None where all are pressed alike, or three ways; and where corners alone or sides alone tell them: words do
+    as well there.
+    """
     if len(set(pressing.ways)) != 2:
         return None
     names = _corners(_middles(draft, unit))
