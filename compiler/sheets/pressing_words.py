@@ -71,8 +71,8 @@ def ways_told(draft: Draft, unit: Unit, pressing: Pressing, names: Mapping[Towar
 def shaded_way(draft: Draft, unit: Unit, pressing: Pressing) -> Toward | None:
     """The way whose copies a small picture of the block shades: of two the one that fewer are pressed.
 
-    None where all are pressed alike, or three ways; and where corners alone or sides alone tell them: words do
-    as well there.
+    None where all are pressed alike, or three ways; and where corners alone or sides alone tell them: words
+    do as well there.
     """
     if len(set(pressing.ways)) != 2:
         return None
