@@ -15,12 +15,14 @@ from piecewright.sheets.drawing.files import pdf_bytes
 from piecewright.sheets.drawing.lettering import fraction_glyphs
 from piecewright.sheets.page import Document, Page, TextMark
 from piecewright.sheets.quilts.chart import chart_rows
+from piecewright.sheets.quilts.picture import border_bands
 from piecewright.sheets.quilts.sheets import QUILT_PARTS, arrange_quilt, arrange_quilt_part
 from piecewright.sheets.quilts.steps import step_lines
 from piecewright.sheets.quilts.tables import count_groups, fabric_cuts, fabric_totals
 from piecewright.sheets.quilts.wearing import worn_block, worn_words
 from shapely.geometry import Polygon
 from support.arranged import extent, paths, rings, texts
+from support.random_quilts import compiled_quilt
 from support.sample_quilts import TEXTS, planned, quilts_of
 
 LEAST_EDGE = 18.0  # 1/4in, DESIGN.md
@@ -42,6 +44,21 @@ def of(document: Document, part: str) -> list[Page]:
 
 def marks_of(document: Document, part: str, role: str) -> list[TextMark]:
     return [mark for page in of(document, part) for mark in texts(page) if mark.role == role]
+
+
+def test_a_pieced_border_is_told_by_all_that_it_is_pieced_of() -> None:
+    quilt = compiled_quilt("""edition 1
+quilt "Frame" {
+  use "Half-Square Triangle" version 1 as half with dark = ink, light = chalk
+  fabric ink  fabric chalk  fabric rust
+  set straight 1 across 1 down of 9in { place plain ink in A1..B2 }
+  border 3in of half, plain rust corners plain chalk
+  border 2in in chalk
+  binding 2 1/4in in ink
+}
+""")
+    bands = ((3, "of Half-Square Triangle and rust"), (2, "chalk"))
+    assert border_bands(quilt) == (bands, bands)
 
 
 def test_every_page_says_which_of_how_many_it_is(whole: Whole) -> None:

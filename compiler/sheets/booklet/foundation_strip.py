@@ -46,8 +46,9 @@ def strip_parts(
     """A strip for each kind of section."""
     yield Heading("Patch by patch")
     patches = sum(len(paper.patches) for paper in papers)
+    covered = "its patch covers its area" if patches == 1 else f"all {patches} patches cover their areas"
     yield Paragraph(
-        f"Checked by sewing it from the print: all {patches} patches cover their areas and the allowance.",
+        f"Checked by sewing it from the print: {covered} and the allowance.",
         strong=True,
     )
     yield Paragraph(READ)

@@ -4,9 +4,10 @@ words."""
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from math import floor
+from math import floor, inf
 from typing import Final
 
+from ...diagnostics.wording import one_of
 from ...drafting.model import Edge
 from ...measure.fractions import ruler_text
 from ...measure.length import POINTS_PER_INCH
@@ -146,9 +147,10 @@ Bands = tuple[tuple[float, str], ...]
 
 
 def border_bands(quilt: Quilt) -> tuple[Bands, Bands]:
-    """Finished width and cloth of each border from the inside out: at the sides, and at top and bottom.
+    """Finished width and what each border is of, from the inside out: at the sides, and at top and bottom.
 
-    Read off the picture: what lies on a line from the middle of a side toward the quilt's own middle.
+    Read off the picture: what lies on a line from the middle of a side toward the quilt's own middle; of a
+    pieced border all that it is pieced of, but its corners.
     """
     titles = fabric_titles(quilt)
     boxes = [(_box(piece.outline), titles[piece.fabric]) for piece in quilt.pieces
@@ -160,18 +162,47 @@ def border_bands(quilt: Quilt) -> tuple[Bands, Bands]:
     ]
     upright = [((top, left, bottom, right), what) for (left, top, right, bottom), what in boxes]
     wide, tall = float(quilt.width), float(quilt.height)
-    return _bands(boxes, wide, tall), _bands(upright, tall, wide)
+    sides, ends = _met(boxes, wide, tall), _met(upright, tall, wide)
+    if len(sides) != len(ends):  # borders at two sides only
+        return _bands(boxes, sides), _bands(upright, ends)
+    return (
+        _bands(boxes, sides, [(end[2], tall - end[2]) for end, _ in ends]),
+        _bands(upright, ends, [(side[2], wide - side[2]) for side, _ in sides]),
+    )
 
 
 OFF_MIDDLE: Final = 0.47
 """The share of a side at which borders are read: the exact middle may lie on a seam."""
 
 
-def _bands(boxes: Sequence[tuple[Box, str]], wide: float, tall: float) -> Bands:
+Named = tuple[Box, str]
+
+
+def _met(boxes: Sequence[Named], wide: float, tall: float) -> list[Named]:
+    """What lies on the line, from the inside out."""
     level = tall * OFF_MIDDLE
     met = [(box, what) for box, what in boxes if box[1] < level < box[3] and box[2] <= wide / 2]
-    met.sort(key=lambda each: -each[0][0])
-    return tuple((round(box[2] - box[0], 9), what) for box, what in met)
+    return sorted(met, key=lambda each: -each[0][0])
+
+
+ALIKE: Final = 1e-4  # inches between two places that are one in print
+NOWHERE: Final = (inf, -inf)
+
+
+def _bands(
+    boxes: Sequence[Named], met: Sequence[Named], between: Sequence[tuple[float, float]] = ()
+) -> Bands:
+    """Width of each band and all that lies in it; `between`: where it runs without its corners."""
+    bands = []
+    for (box, what), (start, end) in zip(met, between or [NOWHERE] * len(met), strict=True):
+        along = [
+            name
+            for other, name in boxes
+            if max(abs(other[0] - box[0]), abs(other[2] - box[2]), start - other[1], other[3] - end) <= ALIKE
+        ]
+        names = sorted(dict.fromkeys(along or [what]), key=lambda name: (not name.startswith("of "), name))
+        bands.append((round(box[2] - box[0], 9), one_of(names, "and")))
+    return tuple(bands)
 
 
 def _box(outline: Sequence[Edge]) -> Box:
