@@ -173,6 +173,7 @@ def test_used_block_that_cannot_be_read_is_pointed_at(tmp_path: Path) -> None:
     ended = piecewright("check", quilt)
     assert ended.status == 1 and "error[block-unknown]" in ended.out
     assert "note[shelf-file-faulty]" in ended.out and "halves.block" in ended.out
+    assert "Mend the file that has it" in ended.out and "Did you mean" not in ended.out
 
 
 def test_files_with_mistakes_that_the_quilt_does_not_need_are_not_told_of(tmp_path: Path) -> None:

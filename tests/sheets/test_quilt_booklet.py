@@ -281,6 +281,24 @@ def test_sewing_over_papers_asks_for_its_own_tools_and_as_many_papers_as_blocks(
     assert "Sand linen" in told and "background," not in told  # papers bear the quilt's cloths
 
 
+CUT = ("needs", "chart")
+
+
+def test_over_papers_nothing_is_sewn_many_at_a_time_and_no_template_is_asked_for():
+    """Offers are sewn by machine before they are cut, and no template is printed (common practice, no
+    published source)."""
+    by_template, over_papers = (
+        " ".join(words_of([each for part in CUT for each in maker("sampler", way).chapters(part)]))
+        for way in ("templates", "papers")
+    )
+    assert "two at a time" in by_template.lower() and "two at a time" not in over_papers.lower()
+    for word in ("Template plastic", "the template sheets are for checking", "Hole punch"):
+        assert word not in over_papers
+    round_papers = "‘round the template’ is round the paper"
+    assert round_papers not in by_template
+    assert (round_papers in over_papers) == ("A template, for" in over_papers)
+
+
 def test_mirrored_blocks_are_told_where_the_block_is_sewn():
     said, _ = steps_of("sampler", "Tidewater Vane")
     assert any(line.startswith("Make ") and line.endswith("counts here are for one.") for line in said)

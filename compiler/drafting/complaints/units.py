@@ -13,8 +13,11 @@ from ...measure.tolerance import Number
 
 
 def block_unknown(title: tree.Text, known: Iterable[str]) -> Diagnostic:
-    """A `use` of a title that no shelf has."""
+    """A `use` of a title that no shelf has, or that stands only in a file with a mistake."""
     names = list(known)
+    if title.text in names:
+        return error("block-unknown", f'No file without a mistake has the block "{title.text[:60]}".',
+                     title.span, help="Mend the file that has it: a note says what is wrong there.")
     close = nearest(title.text, names)
     help = (f"Did you mean {one_of([f'{chr(34)}{each}{chr(34)}' for each in close])}?" if close
             else "It is looked for in this file, beside it, on your shelves (`--shelf FOLDER` adds one) "

@@ -36,7 +36,7 @@ from .envelope_chapters import card_parts, cause_lines, glossary_chapter, safety
 from .finish_chapter import finish_chapter
 from .foundation_chapter import TITLE as FOUNDATIONS
 from .paper_pieces import TITLE as PAPERS
-from .quilt_chapters import chart_chapter, counts_chapter, cutting_chapter, supplies_chapter
+from .quilt_chapters import chart_chapter, counts_chapter, cutting_chapter, sewn_singly, supplies_chapter
 from .quilt_ways import copies_words, way_parts
 from .row_chapter import row_chapter
 from .words_of import words_of
@@ -69,10 +69,11 @@ class QuiltBook:
         sheets: BlockSheets,
         papers: Mapping[int, Foundations],
     ) -> None:
-        self.quilt, self.plan, self.made = quilt, plan, made
+        self.quilt, self.made = quilt, made
         self.options, self.way_for, self.sheets = options, way_for, sheets
         self.papers = papers
         self.cut_outs = [cut_out_of(way_for(block), at in papers) for at, block in enumerate(quilt.blocks)]
+        self.plan = sewn_singly(quilt, plan, self.cut_outs)
 
     def book(self) -> Book:
         """The whole booklet."""
@@ -100,13 +101,13 @@ class QuiltBook:
             case "picture":
                 yield Chapter("The quilt", (), (picture_leaf(quilt, paper),), true_size=False)
             case "needs":
-                found = supplies_chapter(quilt, plan)
+                found = supplies_chapter(quilt, plan, self.cut_outs)
                 more = way_parts(quilt, self.cut_outs)
                 yield replace(found, parts=(*found.parts, *more))
             case "counts":
                 yield counts_chapter(quilt, plan)
             case "chart":
-                yield chart_chapter(quilt, plan)
+                yield chart_chapter(quilt, plan, self.cut_outs)
             case "cutting":
                 yield cutting_chapter(quilt, plan, cutting_leaves(quilt, plan, paper))
             case "blocks":

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
+from typing import Final
 
-from ...cutting.plan_model import ClothPlan, CuttingPlan
+from ...cutting.plan_model import ClothPlan, Cut, CuttingPlan
 from ...diagnostics.wording import count_of
 from ...quilt.model import Quilt
 from ..arrange.leaves import Leaf
@@ -18,16 +20,39 @@ from ..quilts.cutting import cloth_title, cut_words
 from ..quilts.flow import Row
 from ..quilts.steps import step_lines
 from ..quilts.supplies import COLUMNS as SUPPLY_COLUMNS
-from ..quilts.supplies import all_templates, buy_words, rest_words, thread_words
+from ..quilts.supplies import buy_words, rest_words, thread_words
 from ..quilts.tables import count_groups, fabric_cuts, fabric_titles, fabric_totals
 from ..quilts.tools import tool_words
 from .content import Chapter, List, Paragraph, Part, Section, Table
+from .envelope_chapters import CutOut
 from .needs_chapters import CHART_NOTE
 
+ROUND_PAPERS: Final = (
+    "Of blocks that are sewn over papers, ‘round the template’ is round the paper, with the cloth 1/4in "
+    "larger on every side."
+)
 
-def supplies_chapter(quilt: Quilt, plan: CuttingPlan) -> Chapter:
-    """What to buy and to have at hand."""
+
+def is_over_papers(quilt: Quilt, cut: Cut, cut_outs: Sequence[CutOut]) -> bool:
+    """Whether a cut is for a block that is sewn over papers."""
+    block = quilt.needs[cut.need].block if cut.need >= 0 else None
+    return block is not None and cut_outs[block] == "paper shape"
+
+
+def sewn_singly(quilt: Quilt, plan: CuttingPlan, cut_outs: Sequence[CutOut]) -> CuttingPlan:
+    """The plan without offers to sew many units at a time by machine for blocks that are sewn over papers."""
+    return replace(plan, cuts=tuple(
+        replace(cut, offers=()) if cut.offers and is_over_papers(quilt, cut, cut_outs) else cut
+        for cut in plan.cuts))  # fmt: skip
+
+
+def supplies_chapter(quilt: Quilt, plan: CuttingPlan, cut_outs: Sequence[CutOut]) -> Chapter:
+    """What to buy and to have at hand. `cut_outs`: for each block what there is one of for each shape."""
     cuts, step = fabric_cuts(quilt, plan), plan.ruler_step
+    by_templates = [block for block, each in zip(quilt.blocks, cut_outs, strict=True) if each == "template"]
+    templates = tuple(template for block in by_templates for template in block.templates)
+    kept = tuple(cut for cut in plan.cuts
+                 if cut.kind != "template" or not is_over_papers(quilt, cut, cut_outs))  # fmt: skip
     rows = tuple(
         Row((each.title, each.plan.buy_text, buy_words(each, step)), each.plan.fabric) for each in cuts
     )
@@ -36,7 +61,7 @@ def supplies_chapter(quilt: Quilt, plan: CuttingPlan) -> Chapter:
         Section("Batting, backing and binding"), List(tuple(rest_words(quilt, cuts, step))),
         Section("Thread", "an estimate"), List(tuple(thread_words(quilt))),
         Section("Tools", "what these ways of cutting and sewing need"),
-        List(tuple(tool_words(all_templates(quilt), plan))),
+        List(tuple(tool_words(templates, replace(plan, cuts=kept)))),
     ))  # fmt: skip
 
 
@@ -62,9 +87,11 @@ def _counts(quilt: Quilt, plan: CuttingPlan) -> Iterator[Part]:
         yield Table(COUNT_COLUMNS, tuple(rows), f"Pieces of {group.title}", title=group.title)
 
 
-def chart_chapter(quilt: Quilt, plan: CuttingPlan) -> Chapter:
+def chart_chapter(quilt: Quilt, plan: CuttingPlan, cut_outs: Sequence[CutOut]) -> Chapter:
     """Every cut, fabric by fabric."""
     parts: list[Part] = [Paragraph(CHART_INTRO)]
+    if any(cut.kind == "template" and is_over_papers(quilt, cut, cut_outs) for cut in plan.cuts):
+        parts.append(Paragraph(ROUND_PAPERS))
     for cuts in fabric_cuts(quilt, plan):
         parts.append(Section(cuts.title, f"buy {cuts.plan.buy_text}"))
         rows = tuple(chart_rows(cuts, plan.ruler_step))
