@@ -9,6 +9,7 @@ from itertools import chain
 import pytest
 from piecewright.cutting.plan_model import CuttingPlan
 from piecewright.cutting.plans.plan import plan_cutting
+from piecewright.measure.length import UNITS
 from piecewright.quilt.model import Quilt
 from piecewright.sheets.arrange.options import SheetOptions
 from piecewright.sheets.drawing.files import pdf_bytes
@@ -327,3 +328,18 @@ quilt "Slipway" {
   binding 2 1/4in in dark  backing in light  batting
 }
 """
+
+
+def test_counts_are_in_the_units_of_the_ruler_that_the_chart_is_cut_by() -> None:
+    quilt = compiled_quilt("""edition 1
+quilt "Square" {
+  fabric ink  fabric chalk
+  set straight 1 across 1 down of 20cm { alternate plain ink }
+  border 6cm in chalk
+  binding 6cm in ink
+}
+""")
+    plan = plan_cutting(quilt, UNITS["cm"] / 4).value
+    assert plan is not None
+    (borders,) = [group for group in count_groups(quilt, plan) if group.title == "Borders"]
+    assert {row.what for row in borders.rows} == {"border strip, 6cm x 20cm", "border strip, 6cm x 32cm"}

@@ -8,12 +8,14 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from fractions import Fraction
 from typing import Final
 
+from ...cutting.methods.rotary_words import length_text, metric
 from ...cutting.needs import Fabric, Need
 from ...cutting.plan_model import Cut, CuttingPlan, FabricPlan
 from ...measure.fractions import nearest_mark, reads_exactly, ruler_text
-from ...measure.tolerance import Number
+from ...measure.tolerance import Number, near
 from ...quilt.model import Quilt
 
 KEY_LETTERS: Final = "abcdefghjkmnprstuvwxyz"
@@ -253,7 +255,8 @@ def count_groups(quilt: Quilt, plan: CuttingPlan) -> tuple[CountGroup, ...]:
                 number,
             )
         )
-        rows = tuple(_count_row(quilt.needs[number], methods[number], names, "") for number in needs)
+        rows = tuple(_count_row(quilt.needs[number], methods[number], names, "", plan.ruler_step)
+                     for number in needs)  # fmt: skip
         size = size_text(block.draft.width, block.draft.height)
         found.append(
             CountGroup(block.draft.title, block.draft.version, size, quilt.block_counts[index], rows)
@@ -262,16 +265,16 @@ def count_groups(quilt: Quilt, plan: CuttingPlan) -> tuple[CountGroup, ...]:
         needs = [n for n, need in enumerate(quilt.needs) if need.block is None and need.part == part]
         if needs:
             rows = tuple(
-                _count_row(quilt.needs[number], methods[number], names, own.get(number, ""))
+                _count_row(quilt.needs[number], methods[number], names, own.get(number, ""), plan.ruler_step)
                 for number in needs
             )
             found.append(CountGroup(words.capitalize(), 0, "", 0, rows))
     return tuple(found)
 
 
-def _count_row(need: Need, cut: Cut, names: Names, own: str) -> CountRow:
+def _count_row(need: Need, cut: Cut, names: Names, own: str, step: Fraction) -> CountRow:
     if need.block is None:
-        what = f"{need.what}, {box_text(need)}"
+        what = f"{need.what}, {box_text(need, step)}"
     else:
         what = need.what if need.is_patch else names.get((need.template, need.fabric, need.part), "")
         what = f"{what} (border)".strip() if need.part == "border" else what
@@ -285,9 +288,15 @@ def box_of(need: Need) -> list[float]:
     return sorted((max(xs) - min(xs), max(ys) - min(ys)))
 
 
-def box_text(need: Need) -> str:
-    """`about 1in x 36in`: the box round a finished shape as it lies for cutting, the shorter side first."""
+def box_text(need: Need, step: Fraction) -> str:
+    """`about 1in x 36in`: the box round a finished shape as it lies for cutting, the shorter side first; in
+    centimetres, `6cm x 113cm`, for a ruler marked in those."""
     short, long = box_of(need)
+    if metric(step):
+        marks = [nearest_mark(each, step) for each in (short, long)]
+        on_marks = all(near(mark, each) for mark, each in zip(marks, (short, long), strict=True))
+        sides = dict.fromkeys(length_text(mark, step) for mark in marks)
+        return f"{'' if on_marks else 'about '}{' x '.join(sides)}"
     exact = size_text(short, long)
     if reads_exactly(short) and reads_exactly(long):
         return exact
