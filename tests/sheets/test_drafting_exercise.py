@@ -13,10 +13,11 @@ from piecewright.sheets.booklet.construction import edges_of, ruling_of, vertice
 from piecewright.sheets.booklet.content import List, Paragraph, Picture
 from piecewright.sheets.booklet.exercise_chapter import exercise_chapter
 from piecewright.sheets.booklet.guide_lines import guides_of
+from piecewright.sheets.booklet.words_of import words_of
 from piecewright.sheets.page import PathMark
 from shapely.geometry import LineString, MultiLineString, box
 from support.arranged import extent
-from support.check import check_block
+from support.check import check_block, check_noted
 from support.library import library_drafts
 
 LIBRARY = dict(library_drafts())
@@ -194,3 +195,14 @@ def test_a_block_larger_than_the_graph_paper_says_how_many_sheets(title, sheets)
 
 def test_no_page_is_left_blank_for_a_block_that_it_cannot_hold():
     assert not exercise_chapter(LIBRARY["Eight-pointed Star"], SheetOptions(), "under").sheets
+
+
+@pytest.mark.parametrize(("draft", "straight", "counted"), [
+    (check_block("finished 6in\n"), False, False),
+    (check_noted("piece-hole", "finished 8in\nseam circle around center radius 2in"), False, True),
+    (LIBRARY["Ohio Star"], True, True),
+], ids=("one piece", "a circle", "a star"))  # fmt: skip
+def test_only_seams_that_there_are_are_drawn(draft, straight, counted):
+    said = " ".join(words_of([exercise_chapter(draft, SheetOptions(), "under")]))
+    assert ("Draw the longest seams first" in said) == straight
+    assert ("count the pieces" in said) == counted

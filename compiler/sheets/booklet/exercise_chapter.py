@@ -106,13 +106,16 @@ def _graph_words(draft: Draft, ruling: Ruling, cut_out: CutOut, paper: Paper) ->
             "and tape the sheets together, line on line."
         )
     yield f"Draw the outline, {size}, along lines of the paper. Mark each column and row of the block’s grid."
-    yield "Draw the longest seams first, from crossing to crossing, then the shorter ones between them."
-    if any(side.edge.arc for piece in draft.pieces for side in piece.ring):
+    sides = [side for piece in draft.pieces for side in piece.ring]
+    if any(side.edge.arc is None and not side.outside for side in sides):
+        yield "Draw the longest seams first, from crossing to crossing, then the shorter ones between them."
+    if any(side.edge.arc for side in sides):
         yield (
             "For each arc set the compass on its center, a crossing that bears a small cross in the picture, "
             "and open it to the arc’s start."
         )
-    yield f"Check: measure both diagonals, and count the pieces.{LAID[cut_out]}"
+    counted = ", and count the pieces" if len(draft.pieces) > 1 else ""
+    yield f"Check: measure both diagonals{counted}.{LAID[cut_out]}"
 
 
 def _arc_words(draft: Draft, found: Construction) -> Iterator[str]:
