@@ -142,8 +142,8 @@ def _compile_block(draft: Draft, *, from_elsewhere: bool) -> Outcome[CompiledBlo
 
 
 def _sew(draft: Draft, templates: tuple[Template, ...], from_elsewhere: bool) -> Outcome[CompiledBlock]:
-    from .sewing.assembly import assemble
-    from .sewing.resew import prove
+    from .sewing.order.assembly import assemble
+    from .sewing.proof.resew import prove
 
     assembly = assemble(draft)
     return prove(draft, templates, assembly).then(

@@ -110,7 +110,7 @@ def made_of_block(block: CompiledBlock, options: SheetOptions, booklets: Booklet
         return
     from ..sheets.arrange.page_bound import bounded
     from ..sheets.booklet.block_book import BLOCK_PARTS, Sewn, block_book, block_part
-    from ..sheets.booklet.set_pages import chapters_document, set_book
+    from ..sheets.booklet.setting.set_pages import chapters_document, set_book
 
     sewn = Sewn(block.draft, block.templates, block.assembly, block.proof)
     way = booklets.way_for(block)

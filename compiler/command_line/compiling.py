@@ -25,7 +25,7 @@ if TYPE_CHECKING:
     from ..pipeline import Compilation, CompiledBlock
     from ..quilt.assembly_model import QuiltAssembly
     from ..quilt.model import Quilt
-    from ..sewing.foundation_model import Foundations
+    from ..sewing.foundations.foundation_model import Foundations
     from .keeping.again import Record
 
 

@@ -110,7 +110,7 @@ def drawn(job: Job, source: str, title: str, stem: str, made: Made,
 
 def html_of(book: Book, options: SheetOptions, title: str) -> bytes:
     """A booklet as one page of HTML."""
-    from ..sheets.booklet.html_book import html_bytes
+    from ..sheets.booklet.setting.html_book import html_bytes
 
     with own_mistakes(title):
         return html_bytes(book, options)

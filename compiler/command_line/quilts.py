@@ -45,7 +45,7 @@ def _of_booklet(planned: PlannedQuilt, parts: tuple[str, ...], options: SheetOpt
     """The booklet, and those parts that are a booklet's."""
     from ..sheets.booklet.block_book import BLOCK_PARTS
     from ..sheets.booklet.quilt_book import QuiltBook
-    from ..sheets.booklet.set_pages import chapters_document, set_book
+    from ..sheets.booklet.setting.set_pages import chapters_document, set_book
 
     maker = QuiltBook(planned.quilt, planned.plan, planned.assembly, options, booklets.way_for, sheets.leaves,
                       planned.papers)

@@ -10,11 +10,11 @@ from ..diagnostics.diagnostic import Outcome
 from ..diagnostics.wording import count_of
 from ..drafting.stroke import stroke_of
 from ..measure.tolerance import NEAR
-from ..sewing.assembly import assemble
 from ..sewing.model import Assembly, Proof, Size
-from ..sewing.pressing import press
-from ..sewing.resew import prove
-from ..sewing.runs import sizes
+from ..sewing.order.assembly import assemble
+from ..sewing.order.runs import sizes
+from ..sewing.pressing.pressing import press
+from ..sewing.proof.resew import prove
 from . import complaints as complain
 from .assembly_model import Kind, QuiltAssembly, SewnBlock
 from .counting import ALLOWANCE

@@ -20,7 +20,7 @@ from typing import Literal
 from ..cutting.needs import Part
 from ..drafting.model import Draft
 from ..sewing.model import Assembly, Proof, Size
-from ..sewing.pressing_model import PressingPlan
+from ..sewing.pressing.pressing_model import PressingPlan
 
 Way = Literal["across", "down", "slantwise", "set in", "mitred"]
 """How the parts of a row lie: side by side, one under another, on point; round a corner; or four strips round

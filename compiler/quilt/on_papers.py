@@ -11,8 +11,8 @@ from typing import Final, NamedTuple
 from ..cutting.needs import Need, Part, SizedBlock
 from ..diagnostics.wording import one_of
 from ..drafting.frame import rectangle
-from ..sewing.foundation import foundations
-from ..sewing.foundation_model import Foundations
+from ..sewing.foundations.foundation import foundations
+from ..sewing.foundations.foundation_model import Foundations
 from .assembly_model import QuiltAssembly
 from .counting import PARTS
 from .model import Quilt

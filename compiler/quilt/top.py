@@ -16,7 +16,7 @@ from ..cutting.needs import SizedBlock
 from ..drafting.model import Draft, Edge, Member, Piece, Point, Shape, Side, TrimRule, UnitPlacement
 from ..drafting.shapes import match_shapes
 from ..measure.tolerance import NEAR, Number
-from ..sewing.likeness import poses_of, turns_of
+from ..sewing.order.likeness import poses_of, turns_of
 from .counting import ALLOWANCE
 from .ground import box
 from .model import PlacedBlock, Quilt, QuiltPiece

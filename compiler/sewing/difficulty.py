@@ -16,7 +16,7 @@ from ..drafting.stroke import ring_strokes, turn_between
 from ..measure.fractions import number_text
 from ..measure.tolerance import near
 from .model import Assembly
-from .seam_graph import SeamGraph
+from .order.seam_graph import SeamGraph
 
 OFF_GRAIN: Final = 1.0
 """Degrees by which an edge may lean from the straight or cross grain before it counts as bias."""

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from math import pi
 
 from ..drafting.stroke import Stroke, doubled_area, turn_between
-from .simulated import EXACT, Hem, Misfit, distance_to, spend, spots_on
+from .proof.simulated import EXACT, Hem, Misfit, distance_to, spend, spots_on
 
 LEVEL = 1e-4
 """Radians within which an edge counts as level or upright, or a seam as not turning."""

@@ -15,9 +15,9 @@ from ..diagnostics.diagnostic import Outcome
 from ..drafting.design import symmetry_of
 from ..drafting.fingerprint import fingerprint_of
 from ..drafting.model import Draft
-from ..sewing.assembly import assemble
 from ..sewing.difficulty import difficulty
-from ..sewing.foundation import papers_refused
+from ..sewing.foundations.foundation import papers_refused
+from ..sewing.order.assembly import assemble
 
 ROTARY: Final = "rotary"
 FOUNDATION: Final = "foundation"

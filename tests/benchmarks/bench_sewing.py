@@ -19,10 +19,10 @@ from piecewright.diagnostics.source import Source
 from piecewright.drafting.frame import column_letters
 from piecewright.pipeline import CompiledBlock
 from piecewright.quilt.assembly import assemble_quilt
-from piecewright.sewing.assembly import assemble
-from piecewright.sewing.foundation import foundations
-from piecewright.sewing.pressing import press
-from piecewright.sewing.resew import prove
+from piecewright.sewing.foundations.foundation import foundations
+from piecewright.sewing.order.assembly import assemble
+from piecewright.sewing.pressing.pressing import press
+from piecewright.sewing.proof.resew import prove
 from piecewright.sheets.quilts.wearing import own_roles
 from support.library import compiled
 from support.quilts import try_quilt

@@ -17,7 +17,7 @@ from piecewright.pipeline import CompiledBlock
 from piecewright.sheets.arrange.options import SheetOptions
 from piecewright.sheets.booklet.block_book import WAYS, Sewn, block_book
 from piecewright.sheets.booklet.content import Book
-from piecewright.sheets.booklet.html_book import html_bytes
+from piecewright.sheets.booklet.setting.html_book import html_bytes
 from playwright.sync_api import Browser, Page
 from support.html_pages import NARROW, RULES
 from support.library import compiled, library_sources

@@ -8,8 +8,8 @@ from pathlib import Path
 
 import pytest
 from piecewright.drafting.model import Draft
-from piecewright.sewing import assembly as assembling
 from piecewright.sewing.model import Assembly
+from piecewright.sewing.order import assembly as assembling
 from support.block_files import VANE, put
 from support.command import piecewright
 

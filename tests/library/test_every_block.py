@@ -12,8 +12,8 @@ from piecewright.drafting.checks import check_refit
 from piecewright.drafting.design import same_design
 from piecewright.drafting.model import Draft
 from piecewright.drafting.resize import resize
-from piecewright.sewing.assembly import assemble
-from piecewright.sewing.resew import prove
+from piecewright.sewing.order.assembly import assemble
+from piecewright.sewing.proof.resew import prove
 from support.library import library_drafts
 
 LIBRARY = tuple(library_drafts())

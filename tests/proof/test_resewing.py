@@ -12,8 +12,8 @@ from hypothesis import HealthCheck, assume, given, settings
 from piecewright.cutting.model import Mark
 from piecewright.cutting.templates.making import make_templates
 from piecewright.drafting.model import Draft, Point
-from piecewright.sewing.assembly import assemble
-from piecewright.sewing.resew import prove
+from piecewright.sewing.order.assembly import assemble
+from piecewright.sewing.proof.resew import prove
 from support.check import check_block, check_noted, draft_block, draft_text
 from support.library import library_drafts
 from support.random_blocks import random_blocks, random_rows

@@ -15,7 +15,7 @@ from piecewright.quilt.assembly_model import QuiltAssembly, Row
 from piecewright.quilt.model import Quilt
 from piecewright.quilt.printed import printed_templates
 from piecewright.quilt.top import top_of
-from piecewright.sewing.resew import prove
+from piecewright.sewing.proof.resew import prove
 from support.quilts import quilts, try_quilt
 from support.random_quilts import TWELVE, compiled_quilt
 

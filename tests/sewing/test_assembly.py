@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
-from piecewright.sewing.assembly import assemble
+from piecewright.sewing.order.assembly import assemble
 from support.check import check_block, check_noted, draft_block, draft_text
 from support.joining import fewest_set_in
 from support.library import library_drafts

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from piecewright.cutting.templates.making import make_templates
-from piecewright.sewing.assembly import assemble
 from piecewright.sewing.difficulty import causes, difficulty
+from piecewright.sewing.order.assembly import assemble
 from support.check import check_block, check_noted
 from support.library import library_drafts
 

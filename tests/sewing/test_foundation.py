@@ -7,8 +7,8 @@ from fractions import Fraction
 import pytest
 from hypothesis import assume, given, settings
 from piecewright.drafting.model import Draft
-from piecewright.sewing.assembly import assemble
-from piecewright.sewing.foundation import foundations
+from piecewright.sewing.foundations.foundation import foundations
+from piecewright.sewing.order.assembly import assemble
 from shapely.geometry import LineString, Polygon
 from shapely.ops import linemerge, unary_union
 from support.check import check_block, check_noted, draft_block, draft_text

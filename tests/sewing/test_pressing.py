@@ -5,8 +5,8 @@ from __future__ import annotations
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from piecewright.sewing.assembly import assemble
-from piecewright.sewing.pressing import press
+from piecewright.sewing.order.assembly import assemble
+from piecewright.sewing.pressing.pressing import press
 from piecewright.sheets.quilts.wearing import own_roles
 from support.check import check_block, draft_block
 from support.library import library_drafts
@@ -69,7 +69,7 @@ def test_a_four_patch_locks_with_its_pairs_pressed_to_the_dark():
 
 def test_a_seam_that_cannot_lie_opposite_is_offered_open():
     """Three tied round in a ring, each to differ from the next: one of them can only be opened."""
-    from piecewright.sewing.pressing_ties import Ties
+    from piecewright.sewing.pressing.pressing_ties import Ties
 
     ties = Ties()
     assert ties.tie((1, 0), (2, 0), False) and ties.tie((2, 0), (3, 0), False)

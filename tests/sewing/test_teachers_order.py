@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 import pytest
-from piecewright.sewing.assembly import assemble
 from piecewright.sewing.model import Assembly, Step
+from piecewright.sewing.order.assembly import assemble
 from support.check import check_block
 from support.library import library_drafts
 

@@ -14,7 +14,7 @@ from piecewright.sheets.booklet.block_book import BLOCK_PARTS, WAYS, Sewn, block
 from piecewright.sheets.booklet.content import Chapter, List, Paragraph, Picture, Table
 from piecewright.sheets.booklet.envelope_chapters import GLOSSARY, card_parts
 from piecewright.sheets.booklet.needs_chapters import Box, block_plan, cloth_words
-from piecewright.sheets.booklet.set_pages import chapters_document, set_book
+from piecewright.sheets.booklet.setting.set_pages import chapters_document, set_book
 from piecewright.sheets.booklet.words_of import words_of
 from piecewright.sheets.drawing.files import pdf_bytes
 from piecewright.sheets.page import Document, Page, PathMark

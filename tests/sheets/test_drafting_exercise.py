@@ -8,11 +8,11 @@ from fractions import Fraction
 
 import pytest
 from piecewright.sheets.arrange.options import SheetOptions
-from piecewright.sheets.booklet.compass import construct
-from piecewright.sheets.booklet.construction import edges_of, ruling_of, vertices
 from piecewright.sheets.booklet.content import List, Paragraph, Picture
-from piecewright.sheets.booklet.exercise_chapter import exercise_chapter
-from piecewright.sheets.booklet.guide_lines import guides_of
+from piecewright.sheets.booklet.exercise.compass import construct
+from piecewright.sheets.booklet.exercise.construction import edges_of, ruling_of, vertices
+from piecewright.sheets.booklet.exercise.exercise_chapter import exercise_chapter
+from piecewright.sheets.booklet.exercise.guide_lines import guides_of
 from piecewright.sheets.booklet.words_of import words_of
 from piecewright.sheets.page import PathMark
 from shapely.geometry import LineString, MultiLineString, box

@@ -5,15 +5,15 @@ from __future__ import annotations
 import pytest
 from piecewright.drafting.model import Draft
 from piecewright.measure.fractions import ruler_text
-from piecewright.sewing.foundation import foundations
-from piecewright.sewing.foundation_model import Foundations, Section
+from piecewright.sewing.foundations.foundation import foundations
+from piecewright.sewing.foundations.foundation_model import Foundations, Section
 from piecewright.sheets.arrange.leaves import bound
 from piecewright.sheets.arrange.options import SheetOptions
 from piecewright.sheets.arrange.page_bound import TooManyPages
 from piecewright.sheets.booklet.content import Cards, Paragraph, Table
-from piecewright.sheets.booklet.foundation_chapter import foundation_chapter
-from piecewright.sheets.booklet.foundation_paper import section_papers
-from piecewright.sheets.booklet.foundation_sheets import foundation_leaves
+from piecewright.sheets.booklet.foundations.foundation_chapter import foundation_chapter
+from piecewright.sheets.booklet.foundations.foundation_paper import section_papers
+from piecewright.sheets.booklet.foundations.foundation_sheets import foundation_leaves
 from piecewright.sheets.drawing.files import pdf_bytes
 from piecewright.sheets.page import Document, Page, TextMark
 from shapely.geometry import Point, Polygon

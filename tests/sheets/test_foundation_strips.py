@@ -8,12 +8,12 @@ from fractions import Fraction
 import pytest
 from hypothesis import HealthCheck, assume, given, settings
 from piecewright.drafting.model import Draft, Edge, Point
-from piecewright.sewing.foundation import foundations
-from piecewright.sewing.foundation_model import Foundations
+from piecewright.sewing.foundations.foundation import foundations
+from piecewright.sewing.foundations.foundation_model import Foundations
 from piecewright.sheets.booklet.content import Card, Cards, Part, Section
-from piecewright.sheets.booklet.foundation_paper import SectionPaper, section_papers
-from piecewright.sheets.booklet.foundation_sewn import printed_areas, sew_section
-from piecewright.sheets.booklet.foundation_strip import join_cards, strip_parts
+from piecewright.sheets.booklet.foundations.foundation_paper import SectionPaper, section_papers
+from piecewright.sheets.booklet.foundations.foundation_sewn import printed_areas, sew_section
+from piecewright.sheets.booklet.foundations.foundation_strip import join_cards, strip_parts
 from piecewright.sheets.page import PathMark, TextMark
 from piecewright.sheets.quilts.wearing import own_roles
 from shapely.geometry import Polygon

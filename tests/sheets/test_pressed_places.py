@@ -7,16 +7,16 @@ from functools import cache
 
 import pytest
 from piecewright.drafting.model import Draft
-from piecewright.sewing.assembly import assemble
 from piecewright.sewing.model import Assembly, Step
-from piecewright.sewing.pressing import press
+from piecewright.sewing.order.assembly import assemble
+from piecewright.sewing.pressing.pressing import press
 from piecewright.sheets.arrange.options import SheetOptions
 from piecewright.sheets.arrange.style import text_box
 from piecewright.sheets.booklet.content import Book, Card, Cards, Chapter, Paragraph
-from piecewright.sheets.booklet.html_book import html_bytes
-from piecewright.sheets.booklet.set_pages import chapters_document
-from piecewright.sheets.booklet.step_chapter import step_chapter
-from piecewright.sheets.booklet.step_words import Needle
+from piecewright.sheets.booklet.setting.html_book import html_bytes
+from piecewright.sheets.booklet.setting.set_pages import chapters_document
+from piecewright.sheets.booklet.steps.step_chapter import step_chapter
+from piecewright.sheets.booklet.steps.step_words import Needle
 from piecewright.sheets.pressing_words import ROWS
 from piecewright.sheets.quilts.wearing import own_roles
 from shapely.geometry import Point, Polygon

@@ -15,7 +15,7 @@ from piecewright.sheets.arrange.options import SheetOptions
 from piecewright.sheets.booklet.block_book import BLOCK_PARTS
 from piecewright.sheets.booklet.content import Card, Cards, Chapter, List, Paragraph, Section, Table
 from piecewright.sheets.booklet.quilt_book import QuiltBook
-from piecewright.sheets.booklet.set_pages import chapters_document, page_names, set_book
+from piecewright.sheets.booklet.setting.set_pages import chapters_document, page_names, set_book
 from piecewright.sheets.booklet.words_of import words_of
 from piecewright.sheets.page import Document, PathMark, TextMark
 from piecewright.sheets.quilts.steps import steps_of as cutting_steps

@@ -13,7 +13,7 @@ from piecewright.quilt.assembly import assemble_quilt
 from piecewright.quilt.assembly_model import QuiltAssembly
 from piecewright.quilt.model import Quilt
 from piecewright.quilt.on_papers import cut_for_papers, papers_of
-from piecewright.sewing.foundation_model import Foundations
+from piecewright.sewing.foundations.foundation_model import Foundations
 from piecewright.sheets.arrange.block_sheets import block_leaves
 from piecewright.sheets.arrange.options import SheetOptions
 from piecewright.sheets.booklet.quilt_book import QuiltBook, WayFor

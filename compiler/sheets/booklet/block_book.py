@@ -11,8 +11,8 @@ from ...diagnostics.wording import count_of
 from ...drafting.model import Draft
 from ...measure.length import POINTS_PER_INCH
 from ...sewing.difficulty import difficulty
-from ...sewing.foundation import foundations
-from ...sewing.foundation_model import Foundations
+from ...sewing.foundations.foundation import foundations
+from ...sewing.foundations.foundation_model import Foundations
 from ...sewing.model import Assembly, Proof
 from ..arrange.block_drawing import portray
 from ..arrange.block_sheets import block_leaves, finished_size
@@ -23,12 +23,12 @@ from ..quilts.tools import by_rotary
 from ..quilts.wearing import Worn
 from .content import Book, Chapter, Picture
 from .envelope_chapters import CutOut, card_chapter, difficulty_chapter, glossary_chapter, safety_chapter
-from .exercise_chapter import exercise_chapter
-from .foundation_chapter import foundation_chapter
+from .exercise.exercise_chapter import exercise_chapter
+from .foundations.foundation_chapter import foundation_chapter
 from .needs_chapters import block_plan, cutting_chapter, needs_chapter
 from .paper_pieces import paper_chapter
-from .step_chapter import step_chapter
-from .step_words import Needle
+from .steps.step_chapter import step_chapter
+from .steps.step_words import Needle
 from .words_of import words_of
 
 Way = Literal["templates", "foundation", "papers"]

@@ -12,7 +12,7 @@ from ...cutting.plan_model import Cut, CuttingPlan
 from ...diagnostics.wording import count_of
 from ...drafting.model import Draft
 from ...measure.fractions import RULER_STEP
-from ...sewing.foundation_model import Foundations
+from ...sewing.foundations.foundation_model import Foundations
 from ..arrange.block_sheets import finished_size
 from ..arrange.swatches import fabric_order
 from ..quilts.flow import Column, Row

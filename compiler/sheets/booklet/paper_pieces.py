@@ -24,7 +24,7 @@ from ..page import Mark
 from ..quilts.flow import Column, Row
 from ..quilts.wearing import Worn, always_worn
 from .content import Chapter, List, Paragraph, Part, Picture, Table
-from .foundation_paper import MIRROR, mirrored_ring
+from .foundations.foundation_paper import MIRROR, mirrored_ring
 from .inside_labels import Outside, beside_column, clear_label
 from .paper_shapes import Drawn, PaperShape, ShapePage, lay_out
 

@@ -16,7 +16,7 @@ from ...quilt.assembly_model import QuiltAssembly
 from ...quilt.counting import ALLOWANCE
 from ...quilt.model import Quilt
 from ...sewing.difficulty import difficulty
-from ...sewing.foundation_model import Foundations
+from ...sewing.foundations.foundation_model import Foundations
 from ..arrange.block_sheets import template_leaves
 from ..arrange.leaves import Leaf, paper_for
 from ..arrange.options import SheetOptions
@@ -34,11 +34,11 @@ from .block_book import QUILTED, BlockPart, Sewn, Way, block_chapters, cut_out_o
 from .content import Book, Chapter, List, Paragraph, Part, Picture, Section
 from .envelope_chapters import card_parts, cause_lines, glossary_chapter, safety_chapter
 from .finish_chapter import finish_chapter
-from .foundation_chapter import TITLE as FOUNDATIONS
+from .foundations.foundation_chapter import TITLE as FOUNDATIONS
 from .paper_pieces import TITLE as PAPERS
 from .quilt_chapters import chart_chapter, counts_chapter, cutting_chapter, sewn_singly, supplies_chapter
 from .quilt_ways import copies_words, way_parts
-from .row_chapter import row_chapter
+from .steps.row_chapter import row_chapter
 from .words_of import words_of
 
 QuiltBookPart = Literal[

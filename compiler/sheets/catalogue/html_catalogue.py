@@ -8,7 +8,7 @@ from typing import Any, Final
 from ...diagnostics.wording import count_of
 from ..arrange.style import lettering
 from ..block_facts import FOUNDATION, METHODS, ROTARY, SYMMETRIES, BlockFacts
-from ..booklet.html_template import STYLE
+from ..booklet.setting.html_template import STYLE
 from ..drawing.draw_svg import inline_svg
 from ..finding import words_of
 from ..reports.find_table import same_text

@@ -16,7 +16,7 @@ from ...cutting.needs import SizedBlock
 from ...diagnostics.wording import count_of
 from ...drafting.model import Draft, Dress
 from ...quilt.model import Quilt
-from ...sewing.foundation_model import Foundations
+from ...sewing.foundations.foundation_model import Foundations
 from ...sewing.model import Assembly
 from ..arrange.fills import Fill
 from ..arrange.swatches import fabric_order, fills_of

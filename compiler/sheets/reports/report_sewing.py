@@ -11,11 +11,11 @@ from typing import Protocol
 from ...cutting.model import Template
 from ...drafting.model import Draft, Edge, Point
 from ...sewing.difficulty import difficulty
-from ...sewing.foundation import foundations
-from ...sewing.foundation_model import Foundations, Section
+from ...sewing.foundations.foundation import foundations
+from ...sewing.foundations.foundation_model import Foundations, Section
 from ...sewing.model import Assembly, Proof, Size, Step, Unit
-from ...sewing.pressing import press
-from ...sewing.pressing_model import Pressing, PressingPlan
+from ...sewing.pressing.pressing import press
+from ...sewing.pressing.pressing_model import Pressing, PressingPlan
 from ..quilts.wearing import own_roles
 from .report_numbers import Record, arcs, number, numbers, outline
 

@@ -9,11 +9,11 @@ from ...cutting.methods.rotary_words import length_text
 from ...diagnostics.wording import one_of
 from ...drafting.model import Draft
 from ...sewing.difficulty import causes, difficulty
-from ...sewing.foundation import foundations
-from ...sewing.foundation_model import Foundations, Section
+from ...sewing.foundations.foundation import foundations
+from ...sewing.foundations.foundation_model import Foundations, Section
 from ...sewing.model import Assembly, Size, Step
-from ...sewing.pressing import press
-from ...sewing.pressing_model import Pressing, PressingPlan, Toward
+from ...sewing.pressing.pressing import press
+from ...sewing.pressing.pressing_model import Pressing, PressingPlan, Toward
 from ..pressing_words import ROWS, meeting_words, tells_rows, ways_told
 from ..quilts.wearing import own_roles
 from .report_sewing import Sewn

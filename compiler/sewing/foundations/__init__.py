@@ -1,0 +1,1 @@
+"""What can be sewn on paper foundations, in which sections and order."""

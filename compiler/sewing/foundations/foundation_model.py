@@ -1,0 +1,69 @@
+"""What later folders may rely on: a block sewn on paper foundations. Inches; places are the block's."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from ...drafting.model import Edge
+
+
+@dataclass(frozen=True, slots=True)
+class Patch:
+    """One numbered patch of a foundation, and the rectangle of cloth to cut for it: along its seam, and away.
+
+    `line` is the line that is sewn when it is added, in the block; the first patch has none. `upright`: its
+    width lies up and down the block rather than across.
+    """
+
+    label: str  # A1, A2, ...
+    piece: int
+    fabric: str
+    line: Edge | None
+    width: Fraction
+    height: Fraction
+    upright: bool
+
+    @property
+    def size(self) -> tuple[Fraction, Fraction]:
+        """The sides of the rectangle, the longer first: as it is cut of cloth that may be turned."""
+        return max(self.width, self.height), min(self.width, self.height)
+
+    @property
+    def lying(self) -> tuple[Fraction, Fraction]:
+        """Across and down the block, or as near to that as its sides lie: for prints with a direction."""
+        return (self.height, self.width) if self.upright else (self.width, self.height)
+
+
+@dataclass(frozen=True, slots=True)
+class Section:
+    """Patches sewn on one paper in order. `outline` is finished and unmirrored, in the block's places."""
+
+    label: str
+    patches: tuple[Patch, ...]
+    outline: tuple[Edge, ...]
+
+    @property
+    def order(self) -> tuple[int, ...]:
+        """Piece numbers in sewing order."""
+        return tuple(patch.piece for patch in self.patches)
+
+
+@dataclass(frozen=True, slots=True)
+class SectionJoin:
+    """Two groups of sections joined by one straight seam: 'A' and 'B', then 'A-B' and 'C'."""
+
+    first: str
+    second: str
+    seam: Edge
+
+
+@dataclass(frozen=True, slots=True)
+class Foundations:
+    """Whether the block can be sewn on paper, and its sections. `why_not` is empty where it can."""
+
+    possible: bool
+    why_not: str
+    sections: tuple[Section, ...]
+    joins: tuple[SectionJoin, ...]
+    margin: Fraction  # inches beyond the allowance on every side of each patch's cloth

@@ -1,0 +1,194 @@
+"""Whether two sets of pieces are the same unit: one turn and shift lays every piece on its like."""
+
+from __future__ import annotations
+
+from cmath import exp, phase
+from collections.abc import Mapping, Sequence
+from math import pi, radians
+from typing import Final, NamedTuple
+
+from ...drafting.model import Draft
+from ...drafting.stroke import Stroke, ring_strokes
+from ...measure.tolerance import NEAR
+
+ALIKE: Final = 20 * NEAR
+"""Inches between a piece and its like: each piece's middle may be off by NEAR, and the turn is found from
+two."""
+
+ANGLE: Final = 1e-4
+"""Radians that a piece may lie turned from its like; congruence found the turns from places within NEAR."""
+
+GRID: Final = 1e-3
+"""Inches. Pieces are looked up in squares of this width, much wider than ALIKE and narrower than any
+piece."""
+
+
+class Pose(NamedTuple):
+    """What a piece is, and how it lies. `kind` is one for each template, way up and fabric."""
+
+    kind: int
+    middle: complex
+    turned: float  # radians, clockwise
+    turns: int  # how many turns carry it onto itself
+
+
+class Motion(NamedTuple):
+    """A turn about the block's top left, then a shift."""
+
+    turn: complex
+    shift: complex
+
+    def __call__(self, place: complex) -> complex:
+        """Where a place goes."""
+        return place * self.turn + self.shift
+
+    def back(self, place: complex) -> complex:
+        """The place that goes there."""
+        return (place - self.shift) / self.turn
+
+    def after(self, first: Motion) -> Motion:
+        """The motion that does `first`, then this."""
+        return Motion(self.turn * first.turn, self.turn * first.shift + self.shift)
+
+    @property
+    def degrees(self) -> float:
+        """The turn in degrees clockwise, 0 <= degrees < 360."""
+        found = phase(self.turn) * 180 / pi % 360
+        return 0.0 if 360 - found < 1e-9 else found
+
+    def stroke(self, stroke: Stroke) -> Stroke:
+        """Where a stroke goes."""
+        center = None if stroke.center is None else self(stroke.center)
+        return Stroke(self(stroke.start), self(stroke.end), center, stroke.sweep)
+
+    def stroke_back(self, stroke: Stroke) -> Stroke:
+        """The stroke that goes there."""
+        center = None if stroke.center is None else self.back(stroke.center)
+        return Stroke(self.back(stroke.start), self.back(stroke.end), center, stroke.sweep)
+
+
+STAY: Final = Motion(1 + 0j, 0j)
+
+
+class Likeness(NamedTuple):
+    """The motion that lays the first pieces on the second, and the second pieces in the order of the
+    first."""
+
+    motion: Motion
+    pieces: tuple[int, ...]
+
+
+def poses_of(draft: Draft, cloths: Mapping[str, str] | None = None) -> list[Pose]:
+    """Every piece's pose, in order of number. `cloths`: what stands for each fabric, where it is another."""
+    kinds: dict[tuple[str, bool, str], int] = {}
+    poses: list[Pose | None] = [None] * len(draft.pieces)
+    for shape in draft.shapes:
+        for member in shape.members:
+            piece = draft.pieces[member.piece - 1]
+            fabric = piece.fabric if cloths is None else cloths.get(piece.fabric, piece.fabric)
+            kind = kinds.setdefault((shape.label, member.reversed, fabric), len(kinds))
+            strokes = ring_strokes([side.edge for side in piece.ring])
+            spots = [spot for each in strokes for spot in (each.start, each.at(0.5))]
+            middle = sum(spots) / len(spots)
+            poses[member.piece - 1] = Pose(kind, middle, radians(member.turned), shape.turns)
+    found = [pose for pose in poses if pose is not None]
+    assert len(found) == len(draft.pieces), "a piece has no shape"
+    return found
+
+
+def signature(kind: int) -> int:
+    """A number for a kind, such that sums of them tell sets of kinds apart (multiplied out over 2 ** 61 -
+    1)."""
+    return pow(kind + 3, 5, 2**61 - 1) * 0x9E3779B97F4A7C15 % (2**61 - 1)
+
+
+def alike(
+    one: Sequence[int], two: Sequence[int], poses: Sequence[Pose], unturned: bool = False
+) -> Likeness | None:
+    """How the first pieces lie on the second, if they are the same unit; `unturned` where that can be. Pieces
+    from 0."""
+    if len(one) != len(two):
+        return None
+    counted: dict[int, int] = {}
+    for piece in one:
+        counted[poses[piece].kind] = counted.get(poses[piece].kind, 0) + 1
+    rare = min(counted, key=lambda kind: (counted[kind] * poses_turns(poses, one, kind), kind))
+    center, other = _middle(one, poses), _middle(two, poses)
+    first = next(piece for piece in one if poses[piece].kind == rare)
+    index = _index(two, poses)
+    if unturned and (moved := _laid(one, Motion(1 + 0j, other - center), 0.0, poses, index)):
+        return moved
+    tried: set[int] = set()
+    for piece in two:
+        if (
+            poses[piece].kind != rare
+            or abs(abs(poses[piece].middle - other) - abs(poses[first].middle - center)) > ALIKE
+        ):
+            continue
+        for quarter in range(poses[piece].turns):
+            turned = poses[piece].turned - poses[first].turned + 2 * pi * quarter / poses[piece].turns
+            step = round(turned % (2 * pi) / ANGLE) % round(2 * pi / ANGLE)
+            if step in tried:
+                continue
+            tried.add(step)
+            turn = exp(1j * turned)
+            found = _laid(one, Motion(turn, other - center * turn), turned, poses, index)
+            if found:
+                return found
+    return None
+
+
+def turns_of(poses: Sequence[Pose], center: complex) -> int:
+    """How many quarter or half turns about a centre carry all pieces onto their likes: 4, 2; 1 for none."""
+    every = range(len(poses))
+    index = _index(every, poses)
+    for turns in (4, 2):
+        turn = exp(2j * pi / turns)
+        if _laid(every, Motion(turn, center - center * turn), 2 * pi / turns, poses, index):
+            return turns
+    return 1
+
+
+def poses_turns(poses: Sequence[Pose], pieces: Sequence[int], kind: int) -> int:
+    """How many turns carry pieces of a kind onto themselves."""
+    return next(poses[piece].turns for piece in pieces if poses[piece].kind == kind)
+
+
+def _middle(pieces: Sequence[int], poses: Sequence[Pose]) -> complex:
+    return sum(poses[piece].middle for piece in pieces) / len(pieces)
+
+
+def _index(pieces: Sequence[int], poses: Sequence[Pose]) -> dict[tuple[int, int], list[int]]:
+    index: dict[tuple[int, int], list[int]] = {}
+    for piece in pieces:
+        middle = poses[piece].middle
+        index.setdefault((round(middle.real / GRID), round(middle.imag / GRID)), []).append(piece)
+    return index
+
+
+def _laid(one: Sequence[int], motion: Motion, turned: float, poses: Sequence[Pose],
+          index: dict[tuple[int, int], list[int]]) -> Likeness | None:
+    """Each piece's like under a motion, if all have one."""
+    likes = []
+    for piece in one:
+        like = _like(poses[piece], motion(poses[piece].middle), turned, poses, index)
+        if like < 0:
+            return None
+        likes.append(like)
+    return Likeness(motion, tuple(likes)) if len(set(likes)) == len(likes) else None
+
+
+def _like(pose: Pose, at: complex, turned: float, poses: Sequence[Pose],
+          index: dict[tuple[int, int], list[int]]) -> int:
+    x, y = at.real / GRID, at.imag / GRID
+    near = ALIKE / GRID
+    for across in dict.fromkeys((round(x - near), round(x + near))):
+        for down in dict.fromkeys((round(y - near), round(y + near))):
+            for piece in index.get((across, down), ()):
+                other = poses[piece]
+                if other.kind == pose.kind and abs(other.middle - at) <= ALIKE:
+                    period = 2 * pi / pose.turns
+                    off = (other.turned - pose.turned - turned + period / 2) % period - period / 2
+                    if abs(off) <= 2 * ANGLE:
+                        return piece
+    return -1

@@ -1,0 +1,140 @@
+"""Strokes joined to runs: what is one straight or circular edge to the eye, whatever meets it in the
+middle."""
+
+from __future__ import annotations
+
+from cmath import phase
+from collections.abc import Sequence
+from itertools import pairwise
+from math import hypot, pi
+from typing import Final
+
+from ...drafting.model import Edge, Point
+from ...drafting.stroke import Stroke, edge_of, point_of, turn_between
+from ...measure.tolerance import NEAR
+from ..model import Size
+from .borders import Ring
+
+IN_LINE: Final = 4 * NEAR
+"""Inches. How far a place between two strokes may lie beside the line from end to end of both."""
+
+SQUARE: Final = 1e-4
+"""Radians within which an edge is level, upright or square to another."""
+
+EASED: Final = 2.0
+"""Inches. A curved run longer than this is pinned at its quarters too, as its templates are marked."""
+
+
+def joined(strokes: Sequence[Stroke]) -> list[Stroke]:
+    """A path's strokes as runs."""
+    runs: list[Stroke] = []
+    for stroke in strokes:
+        if runs and runs_on(runs[-1], stroke):
+            runs[-1] = _together(runs[-1], stroke)
+        else:
+            runs.append(stroke)
+    return runs
+
+
+def joined_ring(ring: Sequence[tuple[Stroke, float]]) -> list[tuple[Stroke, float]]:
+    """A closed ring's strokes as runs of one allowance; starts at a corner, where it has one."""
+    runs: list[tuple[Stroke, float]] = []
+    for stroke, allowance in ring:
+        if runs and runs[-1][1] == allowance and runs_on(runs[-1][0], stroke):
+            runs[-1] = _together(runs[-1][0], stroke), allowance
+        else:
+            runs.append((stroke, allowance))
+    if len(runs) > 1 and runs[-1][1] == runs[0][1] and runs_on(runs[-1][0], runs[0][0]):
+        last = runs.pop()
+        runs[0] = _together(last[0], runs[0][0]), last[1]
+    return runs
+
+
+def runs_on(one: Stroke, two: Stroke) -> bool:
+    """Whether the second stroke carries on the first one's line or circle."""
+    if (one.center is None) != (two.center is None):
+        return False
+    if one.center is not None and two.center is not None:
+        return (one.sweep > 0) == (two.sweep > 0) and abs(one.center - two.center) <= IN_LINE \
+            and abs(one.sweep + two.sweep) <= 2 * pi + SQUARE
+    chord = two.end - one.start
+    if abs(chord) <= IN_LINE:
+        return False
+    aside = ((one.end - one.start) * chord.conjugate()).imag / abs(chord)
+    return abs(aside) <= IN_LINE and abs(turn_between(one, two)) < pi / 2
+
+
+def _together(one: Stroke, two: Stroke) -> Stroke:
+    return Stroke(one.start, two.end, one.center, one.sweep + two.sweep)
+
+
+def turning_places(runs: Sequence[Stroke], closed: bool) -> list[complex]:
+    """Where a path of runs turns a corner; a path that is closed may turn where it starts, too."""
+    if len(runs) < 2:
+        return []
+    pairs = zip((runs[-1], *runs[:-1]), runs, strict=True) if closed else pairwise(runs)
+    return [two.start for one, two in pairs if abs(turn_between(one, two)) > SQUARE]
+
+
+def edges_of(strokes: Sequence[Stroke]) -> tuple[Edge, ...]:
+    """The strokes as edges."""
+    return tuple(edge_of(stroke) for stroke in strokes)
+
+
+def eased_places(runs: Sequence[Stroke]) -> tuple[Point, ...]:
+    """Where curved runs are pinned between their ends."""
+    return tuple(point_of(run.at(share)) for run in runs if run.center is not None
+                 for share in ((0.25, 0.5, 0.75) if run.length > EASED + NEAR else (0.5,)))
+
+
+def is_rectangle(ring: Ring) -> bool:
+    """Whether a ring is a rectangle, whatever its allowances."""
+    strokes = [stroke for stroke, _ in joined_ring([(stroke, 0.0) for stroke, _ in ring])]
+    return len(strokes) == 4 and all(stroke.center is None for stroke in strokes) and all(
+        abs(turn_between(strokes[at - 1], strokes[at]) - pi / 2) < SQUARE for at in range(4))
+
+
+def sizes(ring: Ring) -> tuple[Size, Size]:
+    """Finished size, and the size with the allowance of the edges on each of the four sides.
+
+    Measured across and down the block where any edge lies so, else along the longest straight edge.
+    """
+    turn = _frame(ring)
+    spots: list[tuple[complex, float]] = []
+    for stroke, allowance in ring:
+        for share in (0.0, 0.5, 1.0):
+            spots.append((stroke.at(share) / turn, allowance))
+        spots += ((place / turn, allowance) for place in _bulges(stroke, turn))
+    left, right = min(at.real for at, _ in spots), max(at.real for at, _ in spots)
+    top, bottom = min(at.imag for at, _ in spots), max(at.imag for at, _ in spots)
+    across = sum(
+        max(width for at, width in spots if abs(at.real - side) <= IN_LINE) for side in (left, right)
+    )
+    down = sum(max(width for at, width in spots if abs(at.imag - side) <= IN_LINE) for side in (top, bottom))
+    return Size(right - left, bottom - top), Size(right - left + across, bottom - top + down)
+
+
+def _frame(ring: Ring) -> complex:
+    """The direction that is measured as across: 1 where some straight edge lies level or upright."""
+    straight = [stroke.end - stroke.start for stroke, _ in ring if stroke.center is None]
+    if not straight or any(
+        min(abs(along.real), abs(along.imag)) <= SQUARE * abs(along) for along in straight
+    ):
+        return 1 + 0j
+    longest = max(straight, key=lambda along: (
+        round(hypot(along.real, along.imag), 6), round(along.real, 6), round(along.imag, 6)))
+    return longest / abs(longest)
+
+
+def _bulges(stroke: Stroke, turn: complex) -> list[complex]:
+    """The places where an arc reaches furthest up, down, left and right in a frame."""
+    if stroke.center is None:
+        return []
+    found = []
+    for quarter in (1, 1j, -1, -1j):
+        place = stroke.center + turn * quarter * stroke.radius
+        ratio = (place - stroke.center) / (stroke.start - stroke.center)
+        turned = phase(ratio if stroke.sweep > 0 else ratio.conjugate()) % (2 * pi)
+        if turned <= abs(stroke.sweep):
+            found.append(place)
+    return found

@@ -1,0 +1,1 @@
+"""Which way the allowances of each seam are pressed."""

@@ -1,0 +1,1 @@
+"""Cut and sewn again from what would be printed."""

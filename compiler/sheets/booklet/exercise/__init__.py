@@ -1,0 +1,1 @@
+"""The drafting exercise: on a ruling, by ruler and compass, or along light lines."""

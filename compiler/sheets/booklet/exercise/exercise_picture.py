@@ -1,0 +1,200 @@
+"""The drawing of the drafting exercise: the seams on their ruling, among the points of their construction, or
+on light lines right across. Points."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from fractions import Fraction
+from itertools import chain
+from typing import Final, NamedTuple
+
+from ....drafting.model import Draft, Edge, Point
+from ....drafting.stroke import place_of
+from ....measure.length import POINTS_PER_INCH
+from ...arrange.block_drawing import column_name
+from ...arrange.paths import Placement, box_path, circle_path, open_path, ring_path, straight
+from ...arrange.room import Box
+from ...arrange.style import (
+    PALE,
+    SEAM,
+    SMALLEST,
+    WHITE,
+    centre_drop,
+    line_mark,
+    measure,
+    set_text,
+    solid_mark,
+)
+from ...drawing.clipping import Box as ClipBox
+from ...drawing.clipping import clip_path, subpaths
+from ...page import Mark, PathMark, Segment
+from ..content import Picture
+from .compass import Construction
+from .construction import Ruling, edges_of, place_key
+from .guide_lines import Guides
+
+FINE: Final = 0.25  # points of a line of the ruling
+INCH_LINE: Final = 0.6  # of every inch's
+LIGHT: Final = 0.4  # of a light line
+INKED: Final = 1.3  # of a seam among light lines
+LEAST_RULED: Final = 3.0  # points between lines: of a closer ruling only the inches are drawn
+POINT: Final = 1.6  # radius of a named point
+CROSS: Final = 3.0  # points from an arc's center to the ends of its cross
+NAMED_MOST: Final = 60  # points named in a small drawing: more hide it
+NAMES_ALL: Final = 400.0  # points of a drawing that has room for all names
+AROUND: Final = 14.0  # points about the drawing for the names of its corners
+NAME_TALL: Final = 7.0  # points of the plain ground under a name
+NAME_CLEAR: Final = 1.0  # points between a name and a seam
+INCH: Final = Fraction(1)
+
+
+def exercise_picture(
+    draft: Draft, ruling: Ruling | None, found: Construction | None, guides: Guides | None, size: float
+) -> Picture:
+    """The block's seams on the ruling, with the names of the points, or on light lines; `size`: of its longer
+    side."""
+    longest = max(float(draft.width), float(draft.height)) * POINTS_PER_INCH
+    placement = Placement(0.0, AROUND, AROUND, min(1.0, size / longest))
+    far = placement.spot_at(draft.width, draft.height)
+    marks: list[Mark] = []
+    if ruling:
+        marks += ruling_marks(draft.width, draft.height, ruling, placement)
+    if guides:
+        marks += _guide_marks(guides, placement)
+    marks += [
+        line_mark(_seams(draft, placement), "seam", INKED if guides else SEAM),
+        line_mark(ring_path(draft.outline, placement), "outline", 1.3),
+    ]
+    what = "on light lines right across"
+    if ruling:
+        marks += [*_center_marks(draft, placement), *_grid_names(draft, placement)]
+        what = f"on {ruling.name} graph paper"
+    elif found and not guides:
+        marks += _names(draft, found, placement, size)
+        what = "with the points of its construction"
+    caption = (
+        f"Drawn at {placement.scale:.0%} of true size." if placement.scale < 1 else "Drawn true to size."
+    )
+    return Picture(tuple(marks), far.x + AROUND, far.y + AROUND, f"The seams of the block {what}.", caption)
+
+
+def _guide_marks(guides: Guides, placement: Placement) -> Iterator[Mark]:
+    for ends in guides.lines:
+        path = straight(*(placement.spot_at(place.real, place.imag) for place in ends))
+        yield PathMark(path, PALE, LIGHT, (), None, "guide")
+
+
+def _center_marks(draft: Draft, placement: Placement) -> Iterator[Mark]:
+    """A small cross on every arc's center."""
+    centers = {place_key(place_of(edge.arc.center)): edge.arc.center for edge in edges_of(draft) if edge.arc}
+    for center in centers.values():
+        x, y = placement.spot(center)
+        path = (*straight((x - CROSS, y - CROSS), (x + CROSS, y + CROSS)),
+                *straight((x - CROSS, y + CROSS), (x + CROSS, y - CROSS)))  # fmt: skip
+        yield line_mark(path, "arc-center", SEAM)
+
+
+def _seams(draft: Draft, placement: Placement) -> tuple[Segment, ...]:
+    """Every seam once."""
+    edges: list[Edge] = [
+        part.edge for piece in draft.pieces for ring in (piece.ring, *piece.holes) for side in ring for part
+        in side.parts if part.neighbour is not None and part.neighbour > piece.number
+    ]  # fmt: skip
+    return tuple(chain(*(open_path((edge,), placement) for edge in edges))) or straight(
+        (0.0, 0.0), (0.0, 0.0)
+    )
+
+
+def ruling_marks(
+    width: Fraction | float, height: Fraction | float, ruling: Ruling, placement: Placement
+) -> Iterator[Mark]:
+    """The ruling under the drawing, every inch heavier."""
+    apart = float(ruling.step) * POINTS_PER_INCH * placement.scale
+    steps = ((ruling.step, FINE, PALE),) if apart >= LEAST_RULED else ()
+    for step, weight, colour in (*steps, (INCH, INCH_LINE, PALE)):
+        path: list[Segment] = []
+        for number in range(int(float(width) / float(step) + 1e-6) + 1):
+            path += straight(placement.spot_at(number * step, 0), placement.spot_at(number * step, height))
+        for number in range(int(float(height) / float(step) + 1e-6) + 1):
+            path += straight(placement.spot_at(0, number * step), placement.spot_at(width, number * step))
+        yield PathMark(tuple(path), colour, weight, (), None, "grid")
+
+
+def _grid_names(draft: Draft, placement: Placement) -> list[Mark]:
+    """Columns' letters above, rows' numbers beside."""
+    marks: list[Mark] = []
+    last = -20.0
+    for number, x in enumerate(draft.rules_across):
+        spot = placement.spot_at(x, 0)
+        if spot.x - last > 12:
+            marks.append(set_text(spot.x, spot.y - 5, column_name(number), SMALLEST, False, "middle"))
+            last = spot.x
+    last = -20.0
+    for number, y in enumerate(draft.rules_down):
+        spot = placement.spot_at(0, y)
+        if spot.y - last > 10:
+            marks.append(set_text(spot.x - 4, spot.y + 2.4, str(number + 1), SMALLEST, False, "end"))
+            last = spot.y
+    return marks
+
+
+class _Line(NamedTuple):
+    """A seam as it is drawn, and the box that its corners span, a little wider for an arc."""
+
+    path: tuple[Segment, ...]
+    box: Box
+
+
+def _names(draft: Draft, found: Construction, placement: Placement, size: float) -> list[Mark]:
+    """The points that were found, and those they were found from, each with its name on plain ground."""
+    every = found.known | found.found
+    named = every if len(every) <= NAMED_MOST or size >= NAMES_ALL else found.known
+    spots = {name: placement.spot(Point(place.real, place.imag)) for name, place in named.items()}
+    lines = list(_drawn(draft, placement))
+    marks: list[Mark] = []
+    taken: list[Box] = []
+    for name, (x, y) in spots.items():
+        half = measure(name, SMALLEST, True) / 2
+        others = [(spot.x - POINT, spot.y - POINT, spot.x + POINT, spot.y + POINT) for spot in spots.values()]
+        left, top, right, bottom = box = _name_box(x, y, half, [*taken, *others], lines)
+        taken.append(box)
+        marks.append(solid_mark(circle_path(x, y, POINT), "point", name))
+        marks.append(PathMark(box_path(left, top, right, bottom), None, 0.0, (), WHITE, "plate"))
+        middle, line = (left + right) / 2, (top + bottom) / 2 + centre_drop(SMALLEST, True)
+        marks.append(set_text(middle, line, name, SMALLEST, True, "middle", role="point", subject=name))
+    return marks
+
+
+def _drawn(draft: Draft, placement: Placement) -> Iterator[_Line]:
+    for edge in edges_of(draft):
+        path = open_path((edge,), placement)
+        spots = [spot for pieces, _ in subpaths(path) for piece in pieces for spot in piece]
+        xs, ys = [spot[0] for spot in spots], [spot[1] for spot in spots]
+        yield _Line(path, (min(xs) - 1, min(ys) - 1, max(xs) + 1, max(ys) + 1))
+
+
+def _name_box(x: float, y: float, half: float, taken: Sequence[Box], lines: Sequence[_Line]) -> Box:
+    """Where a point's name stands: above to the right, or where else it meets no other name and no point, and
+    as few seams as can be."""
+    wide = 2 * half + 2
+    sides = (x + 3, x - 3 - wide, x - wide / 2)
+    beside = [
+        (left, top, left + wide, top + NAME_TALL)
+        for top, lefts in ((y - 2 - NAME_TALL, sides), (y + 2, sides), (y - NAME_TALL / 2, sides[:2]))
+        for left in lefts
+    ]
+    met = [
+        (sum(_meet(box, other) for other in taken), sum(_crosses(line, box) for line in lines))
+        for box in beside
+    ]
+    return beside[met.index(min(met))]
+
+
+def _crosses(line: _Line, box: Box) -> bool:
+    left, top, right, bottom = box
+    clear = ClipBox(left - NAME_CLEAR, top - NAME_CLEAR, right + NAME_CLEAR, bottom + NAME_CLEAR)
+    return _meet(line.box, clear) and bool(clip_path(line.path, clear))
+
+
+def _meet(one: Box, two: Box) -> bool:
+    return one[0] < two[2] and two[0] < one[2] and one[1] < two[3] and two[1] < one[3]

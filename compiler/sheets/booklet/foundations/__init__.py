@@ -1,0 +1,1 @@
+"""The foundations of a booklet: their chapter, their papers, and how they are sewn."""

@@ -1,0 +1,1 @@
+"""A booklet set as PDF pages and as HTML."""
