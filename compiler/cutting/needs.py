@@ -40,6 +40,11 @@ class Fabric:
     scraps: tuple[Scrap, ...] = ()
     origin: Span | None = None
 
+    @property
+    def is_directional(self) -> bool:
+        """Whether its print shows which way up or along a piece is cut."""
+        return self.one_way or self.striped
+
 
 @dataclass(frozen=True, slots=True)
 class SizedBlock:

@@ -51,7 +51,7 @@ class _Like(NamedTuple):
 
 
 def _patch_needs(quilt: Quilt, papers: Mapping[int, Foundations]) -> Iterator[Need]:
-    prints = {fabric.name for fabric in quilt.fabrics if fabric.one_way or fabric.striped}
+    prints = {fabric.name for fabric in quilt.fabrics if fabric.is_directional}
     groups: dict[_Like, dict[str, int]] = {}
     for placed in quilt.placed:
         if placed.block not in papers:

@@ -61,7 +61,8 @@ def with_offers(quilt: Quilt, cuts: Sequence[Cut], step: Fraction) -> tuple[Cut,
     widths = {fabric.name: fabric.usable_width for fabric in quilt.fabrics}
     called = {fabric.name: fabric.title for fabric in quilt.fabrics}
     one_way = frozenset(fabric.name for fabric in quilt.fabrics if fabric.one_way)
-    cloths = Cloths(widths, called, one_way | {each.name for each in quilt.fabrics if each.striped}, one_way)
+    directional = frozenset(fabric.name for fabric in quilt.fabrics if fabric.is_directional)
+    cloths = Cloths(widths, called, directional, one_way)
     found: dict[int, list[Offer]] = {}
     for unit, count in units_of(quilt).items():
         mine = [of_need.get(member) for member in unit.members]

@@ -142,7 +142,7 @@ def _both_hands(need: Need, plain: int, back: int) -> str:
 def _on_print(method: Method, need: Need, fabric: Fabric | None) -> Method:
     """The method on a print with a direction: pieces of one shape are cut one way round, so that they look
     alike."""
-    if fabric is None or not (fabric.one_way or fabric.striped):
+    if fabric is None or not fabric.is_directional:
         return method
     if method.kind == "quarter-square triangle":
         return template_method(need.outline, need.allowances,

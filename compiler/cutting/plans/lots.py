@@ -96,7 +96,7 @@ class Cloth:
 
 def cloth_of(fabric: Fabric, step: Fraction) -> Cloth:
     """What the fabric lets be cut."""
-    turnable = not (fabric.one_way or fabric.striped)
+    turnable = not fabric.is_directional
     sizes = tuple((int(scrap.width / step), int(scrap.height / step)) for scrap in fabric.scraps)
     longest = [max(size) if turnable else size[0] for size in sizes] or [int(fabric.usable_width / step)]
     return Cloth(step, tuple(sorted(set(longest))), sizes, turnable, fabric.one_way)

@@ -24,8 +24,11 @@ CORE: Final = 2.0
 LOG: Final = 2.5
 """Times that a strip of a frame is longer than wide, at the least."""
 
-FAN: Final = (3, 64)
-"""Ways that the seams of a fan run at the fewest, and the most seams that are weighed against each other."""
+FAN_WAYS: Final = 3
+"""Ways that the seams of a fan run, at the fewest."""
+
+FAN_SEAMS: Final = 64
+"""Seams of a fan that are weighed against each other, at the most."""
 
 
 def by_width(rows: Sequence[Chord], outline: Ring) -> Chord | None:
@@ -80,7 +83,6 @@ def _beside_one_piece(chord: Chord, seams: Seams) -> bool:
 
 def fan(sets: Sequence[Sequence[Chord]]) -> list[Chord]:
     """All seams, where they spread in a fan: each way runs one, or two that face each other in a round."""
-    fewest, most = FAN
     seams = [chord for rows in sets for chord in rows]
-    spread = len(sets) >= fewest and len(seams) <= most and max(map(len, sets)) <= 2
+    spread = len(sets) >= FAN_WAYS and len(seams) <= FAN_SEAMS and max(map(len, sets)) <= 2
     return seams if spread else []

@@ -21,6 +21,12 @@ from .paths import Ring, Spot
 
 Box = tuple[float, float, float, float]  # left, top, right, bottom
 
+
+def boxes_meet(one: Box, two: Box) -> bool:
+    """Whether two boxes share more than an edge."""
+    return one[0] < two[2] and two[0] < one[2] and one[1] < two[3] and two[1] < one[3]
+
+
 BANDS: Final = 28
 """How many heights are tried over an outline: finer finds little more room on a sheet of paper."""
 

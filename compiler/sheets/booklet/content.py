@@ -95,9 +95,8 @@ class Chapter:
     """One chapter. `sheets` are pages that must be printed true to size, after everything else in it.
 
     Sheets that are not `true_size` are to be looked at; `told` says in words what they show, where no page is
-    printed. `title` heads it and is its bookmark; `note` is
-    small print at the foot. `joins`: it may begin on the page where the chapter before it ends. `whole`: it
-    is not parted between two pages where one holds it.
+    printed. `title` heads it and is its bookmark; `note` is small print at the foot. `joins`: it may begin on
+    the page where the chapter before it ends. `whole`: it is not parted between two pages where one holds it.
     """
 
     title: str

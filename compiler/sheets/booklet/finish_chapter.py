@@ -54,20 +54,20 @@ def finish_chapter(quilt: Quilt, plan: CuttingPlan) -> Chapter:
 
 def _steps(quilt: Quilt, plan: CuttingPlan) -> Iterator[str]:
     if quilt.backing is not None:
-        yield back_words(quilt.backing, plan)
+        yield _back_words(quilt.backing, plan)
     else:
         yield "Make a back larger than the top all round; it is not in this pattern."
     yield LAID
     yield QUILTED
     if quilt.binding is not None:
-        yield binding_words(quilt.binding, quilt, plan)
+        yield _binding_words(quilt.binding, quilt, plan)
         yield SEWN_ON
         yield TURNED
     else:
         yield "Bind the edge; binding is not in this pattern."
 
 
-def back_words(backing: BackingNeed, plan: CuttingPlan) -> str:
+def _back_words(backing: BackingNeed, plan: CuttingPlan) -> str:
     """How the back is joined from its panels."""
     step = plan.ruler_step
     size = f"{length_text(backing.width, step)} x {length_text(backing.height, step)}"
@@ -81,7 +81,7 @@ def back_words(backing: BackingNeed, plan: CuttingPlan) -> str:
     )
 
 
-def binding_words(binding: BindingNeed, quilt: Quilt, plan: CuttingPlan) -> str:
+def _binding_words(binding: BindingNeed, quilt: Quilt, plan: CuttingPlan) -> str:
     """How the binding is joined and folded."""
     joined = next((cut.pieces for cut in plan.cuts if cut.part == "binding"), 1)
     strips = count_of(joined, "strip")

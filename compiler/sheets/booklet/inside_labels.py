@@ -60,12 +60,14 @@ def clear_label(
 ) -> list[TextMark] | None:
     """The label clear of the first set of rings that leaves room for a plain one; else the largest of all,
     clear of none if need be."""
-    rooms = [*(room.beside(*rings) for rings in avoid), room]
-    labels = list(filter(None, (label_marks(each, letter, words, subject) for each in rooms[: len(avoid)])))
-    plain = next((each for each in labels if each[0].size >= PLAIN), None)
-    if plain or labels:
-        return plain or max(labels, key=lambda each: each[0].size)
-    return label_marks(room, letter, words, subject)
+    small = []
+    for rings in avoid:
+        label = label_marks(room.beside(*rings), letter, words, subject)
+        if label and label[0].size >= PLAIN:
+            return label
+        if label:
+            small.append(label)
+    return max(small, key=lambda each: each[0].size) if small else label_marks(room, letter, words, subject)
 
 
 def beside_column(ring: Ring, names: Sequence[Outside]) -> tuple[list[Mark], Ring]:

@@ -76,7 +76,7 @@ def buy_words(cuts: FabricCuts, step: Fraction) -> str:
         sums.append(f"{float(fabric.shrinkage) * 100:g}% for shrinking")
     words = f"{', '.join(sums)}; up to the next {_sold_by(plan.buy_text)}. "
     words += f"Usable width {length_text(plan.usable_width, step)}"
-    if fabric.one_way or fabric.striped:
+    if fabric.is_directional:
         words += ", a one-way print" if fabric.one_way else ", a stripe"
     return f"{words}.{also}"
 

@@ -124,9 +124,14 @@ def _joined_lengths(cut: Cut, number: int, cloth: FabricPlan) -> tuple[Number, .
     if cut.joined <= 1:
         return ()
     placed = [each for piece in cloth.cloths for each in piece.placed if each.cut == number]
-    thick = cut.strip if cut.strip is not None else min(cut.width, cut.height)
-    lengths = [each.width if each.height == thick else each.height for each in placed]
+    wide = strip_width(cut)
+    lengths = [each.width if each.height == wide else each.height for each in placed]
     return tuple(sorted(lengths, reverse=True))
+
+
+def strip_width(cut: Cut) -> Number:
+    """How wide the strip is that a cut is made of: one of its own, or the cut itself."""
+    return cut.strip if cut.strip is not None else min(cut.width, cut.height)
 
 
 def keys_of(plan: CuttingPlan, cuts: FabricCuts) -> dict[int, CutRow]:

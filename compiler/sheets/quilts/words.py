@@ -11,7 +11,7 @@ from ...cutting.plan_model import Cut
 from ...diagnostics.wording import count_of, one_of
 from ...measure.fractions import mark_up, nearest_mark, reads_exactly, ruler_text
 from ...measure.tolerance import Number
-from .tables import SQUARES, CutRow, measured_shape
+from .tables import SQUARES, CutRow, measured_shape, strip_width
 
 ASLANT: Final = ("diamond", "parallelogram", "hexagon")
 """Kinds whose cuts lie aslant on their strip, and are measured square across."""
@@ -86,7 +86,7 @@ def row_title(row: CutRow, step: Fraction) -> str:
 
 
 def _thick(cut: Cut, step: Fraction) -> str:
-    return length_text(cut.strip if cut.strip is not None else min(cut.width, cut.height), step)
+    return length_text(strip_width(cut), step)
 
 
 def key_words(row: CutRow, step: Fraction) -> str:

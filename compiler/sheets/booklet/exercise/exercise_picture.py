@@ -13,7 +13,7 @@ from ....drafting.stroke import place_of
 from ....measure.length import POINTS_PER_INCH
 from ...arrange.block_drawing import column_name
 from ...arrange.paths import Placement, box_path, circle_path, open_path, ring_path, straight
-from ...arrange.room import Box
+from ...arrange.room import Box, boxes_meet
 from ...arrange.style import (
     PALE,
     SEAM,
@@ -184,7 +184,7 @@ def _name_box(x: float, y: float, half: float, taken: Sequence[Box], lines: Sequ
         for left in lefts
     ]
     met = [
-        (sum(_meet(box, other) for other in taken), sum(_crosses(line, box) for line in lines))
+        (sum(boxes_meet(box, other) for other in taken), sum(_crosses(line, box) for line in lines))
         for box in beside
     ]
     return beside[met.index(min(met))]
@@ -193,8 +193,4 @@ def _name_box(x: float, y: float, half: float, taken: Sequence[Box], lines: Sequ
 def _crosses(line: _Line, box: Box) -> bool:
     left, top, right, bottom = box
     clear = ClipBox(left - NAME_CLEAR, top - NAME_CLEAR, right + NAME_CLEAR, bottom + NAME_CLEAR)
-    return _meet(line.box, clear) and bool(clip_path(line.path, clear))
-
-
-def _meet(one: Box, two: Box) -> bool:
-    return one[0] < two[2] and two[0] < one[2] and one[1] < two[3] and two[1] < one[3]
+    return boxes_meet(line.box, clear) and bool(clip_path(line.path, clear))

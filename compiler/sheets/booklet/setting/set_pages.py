@@ -44,8 +44,8 @@ def set_book(book: Book, options: SheetOptions) -> Document:
 
 def chapters_document(book: Book, options: SheetOptions) -> Document:
     """The chapters as a document without cover and contents."""
-    pages, _ = _chapter_pages(book, paper_for(options))
-    return Document(printable(book.title), book.subject, book.author, book.keywords, bound(pages, options))
+    leaves, _ = _runs_pages(_runs(book.chapters), book, paper_for(options))
+    return Document(printable(book.title), book.subject, book.author, book.keywords, bound(leaves, options))
 
 
 Start = tuple[str, int]
@@ -53,23 +53,26 @@ Start = tuple[str, int]
 
 
 def _contents_and_chapters(book: Book, paper: Paper) -> list[Leaf]:
-    """The table of contents, with the first chapter below it, and the pages of all chapters. Set twice: only
-    then are the numbers known, and they change no line's height."""
+    """The table of contents, with the first chapters below it, and the pages of all others. The run that
+    holds the contents is set twice: only then are the numbers known, and they change no line's height."""
     width = paper.width - 2 * MARGIN
+    first, *others = _runs(book.chapters)
     unknown = [(chapter.title, 0) for chapter in book.chapters]
-    _, starts = _chapter_pages(book, paper, _contents_items(unknown, width))
-    pages, _ = _chapter_pages(book, paper, _contents_items(starts, width))
-    return pages
+    opening, begun = _run_pages(first, book, paper, _contents_items(unknown, width))
+    after, later = _runs_pages(others, book, paper)
+    starts = [*begun, *((title, len(opening) + at) for title, at in later)]
+    opening, _ = _run_pages(first, book, paper, _contents_items(starts, width))
+    return [*opening, *after]
 
 
-def _chapter_pages(
-    book: Book, paper: Paper, contents: Sequence[Item] = ()
+def _runs_pages(
+    runs: Sequence[Sequence[Chapter]], book: Book, paper: Paper
 ) -> tuple[list[Leaf], list[Start]]:
-    """The pages of all chapters, those of the contents before them, and where each chapter begins."""
+    """The pages of the runs one after the other, and where each of their chapters begins."""
     leaves: list[Leaf] = []
     starts: list[Start] = []
-    for number, run in enumerate(_runs(book.chapters)):
-        pages, begun = _run_pages(run, book, paper, () if number else contents)
+    for run in runs:
+        pages, begun = _run_pages(run, book, paper)
         starts += [(title, len(leaves) + at) for title, at in begun]
         leaves += pages
     return leaves, starts
@@ -87,7 +90,7 @@ def _runs(chapters: Sequence[Chapter]) -> list[list[Chapter]]:
 
 
 def _run_pages(
-    run: Sequence[Chapter], book: Book, paper: Paper, contents: Sequence[Item]
+    run: Sequence[Chapter], book: Book, paper: Paper, contents: Sequence[Item] = ()
 ) -> tuple[list[Leaf], list[Start]]:
     """What is read of a run, page by page, then its sheets; and where its chapters begin."""
     own = (READ_ONLY, CONTENTS_NOTE if contents else "")

@@ -15,7 +15,7 @@ from ....measure.length import POINTS_PER_INCH
 from ....sewing.pressing.pressing_model import Toward
 from ...arrange.fills import Fill, texture_mark
 from ...arrange.paths import Placement, Spot, box_path, flat_ring, ring_path, straight
-from ...arrange.room import Box
+from ...arrange.room import Box, boxes_meet
 from ...arrange.style import BLACK, SMALLEST, WHITE, arrow_marks, centre_drop, line_mark, measure, set_text
 from ...page import Mark, PathMark
 from .step_picture import BEFORE, BETWEEN, SHADE, WIDE
@@ -147,8 +147,7 @@ def _name_plate(name: str, own: Box, boxes: Sequence[Box]) -> Box:
     if own[2] - own[0] >= 2 * wide or own[3] - own[1] >= HIDDEN * 2 * tall:
         return plate
     beside = (own[0] - 2 * wide - PLATE, y - tall, own[0] - PLATE, y + tall)
-    free = all(beside[2] <= box[0] or box[2] <= beside[0] or beside[3] <= box[1] or box[3] <= beside[1]
-               for box in boxes)
+    free = not any(boxes_meet(beside, box) for box in boxes)
     return beside if free and beside[0] >= 0 else plate
 
 
