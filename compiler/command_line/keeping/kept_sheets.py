@@ -92,13 +92,15 @@ def _tell(value: Any, told: list[str]) -> None:
         told.append(")")
     else:
         told.append(f"{type(value).__name__}(")
-        for name in _names_in(type(value)):
+        for name in _names_in(type(value)):  # type: ignore[arg-type]
             _tell(getattr(value, name), told)
         told.append(")")
 
 
 @cache
 def _names_in(kind: type) -> tuple[str, ...]:
+    """The names of a class's fields. mypy takes the hash of a class for that of its objects: hence the two
+    `type: ignore` where this is called."""
     named: tuple[str, ...] | None = getattr(kind, "_fields", None)
     return named if named is not None else tuple(each.name for each in fields(kind))
 
@@ -127,7 +129,7 @@ def leaves_from(data: bytes) -> list[Leaf]:
 
 
 def _values(value: Any) -> list[Any]:
-    return [getattr(value, name) for name in _names_in(type(value))]
+    return [getattr(value, name) for name in _names_in(type(value))]  # type: ignore[arg-type]
 
 
 def _mark_values(mark: Mark) -> list[Any]:
