@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from pathlib import Path
+from textwrap import dedent
 
 import pytest
 from piecewright.diagnostics.source import Source
@@ -93,3 +94,13 @@ def test_the_swells_are_one_template_and_their_curves_stay_arcs():
         assert len(arcs) == 4
         assert [edge.arc.radius for edge in arcs] == pytest.approx([4.25] * 4)  # (2^2 + 1/2^2) / (2 x 1/2)
         assert float(piece.area) == pytest.approx(16)
+
+
+def test_the_readme_s_block_and_quilt_are_checked_without_a_word(tmp_path):
+    page = (EXAMPLES.parent / "README.md").read_text(encoding="utf-8")
+    block, quilt = (dedent(page.split(heading)[1].split("\n## ")[0].split("\n\n`")[0])
+                    for heading in ("## A block\n", "## A quilt\n"))
+    file = tmp_path / "breakwater.quilt"
+    file.write_text(block + quilt, encoding="utf-8")
+    ended = piecewright("check", file)
+    assert (ended.status, ended.out, ended.err) == (0, "No mistakes in 1 file.\n", "")

@@ -402,7 +402,7 @@ class OutlineRegular(Node):
 
 @node
 class PointDef(Node):
-    """`point gate = 1in from B1 to C1`."""
+    """`point gate = 1 1/4in from B1 to C1`."""
 
     name: Name
     phrase: PointPhrase
@@ -433,7 +433,7 @@ class SeamCircle(Node):
 
 @node
 class PieceDef(Node):
-    """`piece blade at P, Q in light, dark`."""
+    """`piece sail at P, Q in light, dark`."""
 
     name: Name
     places: tuple[PointPhrase, ...]
@@ -518,7 +518,7 @@ class Allowance(Node):
 
 @node
 class Grain(Node):
-    """`grain along A1--A3 on blade, tip` (line written) or `grain free on blade` (line None)."""
+    """`grain along A1--A3 on sail, tip` (line written) or `grain free on sail` (line None)."""
 
     line: Line | None
     pieces: tuple[Name, ...]

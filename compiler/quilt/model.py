@@ -36,7 +36,7 @@ class QuiltPiece:
     outline: tuple[Edge, ...]  # clockwise
     fabric: str
     part: Part
-    what: str  # 'blade', 'side triangle', 'sashing strip', 'post', 'border strip', 'plain square'
+    what: str  # 'sail', 'side triangle', 'sashing strip', 'post', 'border strip', 'plain square'
     block: int | None = None  # index into Quilt.blocks
     template: str = ""
     reversed: bool = False

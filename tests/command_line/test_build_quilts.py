@@ -21,7 +21,7 @@ PARTS = ("picture", "supplies", "counts", "chart", "cutting", "templates")
 
 QUILT = """edition 1
 quilt "Harbour Watch" version 2 {
-  use "Tidewater Vane" as vane with light = sand, pale = oat
+  use "Tidewater Vane" as vane with light = sand, medium = oat, background = oat
   use "Two Halves" as halves with pale = sand
   fabric dark  fabric sand  fabric oat
   set straight 4 across 4 down of 6in { alternate vane, halves }

@@ -10,7 +10,7 @@ import pytest
 from support.block_files import FAULTY, HALVES, VANE, put
 from support.command import piecewright
 
-MOVED = VANE.replace("1in from B1", "1 1/4in from B1").replace("version 2", "version 3")
+MOVED = VANE.replace("1 1/4in from B1", "1 3/8in from B1").replace("version 2", "version 3")
 
 
 def git(folder: Path, *words: str) -> None:
@@ -34,11 +34,11 @@ def test_two_files_tell_what_to_keep_and_how_far_lines_moved(tmp_path: Path) -> 
     ended = piecewright("compare", old, new)
     assert (ended.status, ended.err) == (0, "")
     assert ended.out.startswith("Tidewater Vane, version 3, beside version 2\n====")
-    assert "A: make it anew; it lies up to " in ended.out
-    # By hand: the moved seam is farthest, 0.2198in, where the old seam and the top edge are equally near.
-    assert "A line lies up to 7/32in from where it was." in ended.out
+    assert "A: keep your A; cut 8." in ended.out and "C: make it anew; it lies up to " in ended.out
+    # By hand: the old seam B2 to gate is farthest, 0.1095in, where the new one and the top are equally near.
+    assert "A line lies up to about 3/32in from where it was." in ended.out
     ended = piecewright("compare", old, old)
-    assert "A: keep your A; cut 4.\nB: keep your B; cut 4.\nEvery line lies where it lay." in ended.out
+    assert "D: keep your D; cut 4.\nE: keep your E; cut 1.\nEvery line lies where it lay." in ended.out
 
 
 def test_json_says_the_same(tmp_path: Path) -> None:
@@ -46,8 +46,8 @@ def test_json_says_the_same(tmp_path: Path) -> None:
     (told,) = json.loads(piecewright("compare", old, new, "--format", "json").out)["comparisons"]
     assert (told["old"]["version"], told["new"]["version"]) == (2, 3)
     assert told["redrawn"] and not told["unversioned"]
-    assert told["distance"] == pytest.approx(0.2198, abs=1 / 128)
-    assert [each["kind"] for each in told["templates"]] == ["changed", "changed"]
+    assert told["distance"] == pytest.approx(0.1095, abs=1 / 128)
+    assert [each["kind"] for each in told["templates"]] == ["same", "changed", "changed", "changed", "same"]
     assert told["old"]["fingerprint"] != told["new"]["fingerprint"]
 
 
@@ -71,18 +71,18 @@ def test_a_file_beside_its_revisions(kept: Path) -> None:
     assert piecewright("compare", kept).out.startswith("Tidewater Vane, version 3, beside version 2\n")
     git(kept.parent, "commit", "--quiet", "-am", "The gate moved")
     assert "Every line lies where it lay." in piecewright("compare", kept).out
-    assert "up to 7/32in" in piecewright("compare", kept, "--since", "HEAD~1").out
+    assert "up to about 3/32in" in piecewright("compare", kept, "--since", "HEAD~1").out
 
 
 def test_a_revision_uses_the_blocks_beside_it_as_they_were(kept: Path) -> None:
     row = put(kept.with_name("row.block"),
-              'edition 1\n\nblock "Row" {\n  use "Tidewater Vane" as vane\n  grid 2 x 1 of 6in\n'
+              'edition 1\n\nblock "Row" {\n  use "Tidewater Vane" as vane\n  grid 2 x 1 of 9in\n'
               "  row 2 vane\n}\n")
     git(kept.parent, "add", ".")
     git(kept.parent, "commit", "--quiet", "-m", "A row")
     put(kept, MOVED)
     ended = piecewright("compare", row)
-    assert "A line lies up to 7/32in from where it was." in ended.out
+    assert "A line lies up to about 3/32in from where it was." in ended.out
     assert "The outlines of 'Row' changed and its version did not: write 'version 2'." in ended.err
 
 

@@ -17,11 +17,10 @@ block "Loft Vane" {
   washed 7 7/8in x 8 1/8in read to 1/16in  # the north corner
   turn 4 about center {
     point gate = 2 5/8in from top to top-right
-    seam center -- gate
-    seam center -- top
-    piece blade at between center, gate, top in light, dark
-    piece sail at between center, gate, top-right in pale
+    seam gate -- next gate
+    piece sail at top-right in light, dark
   }
+  piece keel at center in pale
 }
 """
 

@@ -63,8 +63,8 @@ def area(outline: Outline) -> float:
 def test_fixed_keys_are_all_there() -> None:
     vane, = explained(VANE)
     assert (vane["title"], vane["version"]) == ("Tidewater Vane", 2)
-    assert vane["fingerprint"] == "1-cc5d5f491288602d"  # as on every machine
-    assert vane["finished"] == {"width": 6, "height": 6}
+    assert vane["fingerprint"] == "1-4fd3dcaea9df5828"  # as on every machine
+    assert vane["finished"] == {"width": 9, "height": 9}
     assert set(vane["pieces"][0]) >= {"number", "name", "fabric", "template", "reversed", "outline", "area"}
     assert set(vane["templates"][0]) >= {"label", "cut", "cut_reversed", "fabrics", "finished_outline",
                                          "cut_outline", "reversible", "method"}
@@ -147,15 +147,17 @@ def test_quilts_are_told_to_people() -> None:
     assert max(len(line) for line in text.splitlines()) <= 80
 
 
-def test_vane_has_eight_pieces_of_two_templates() -> None:
-    """Four quarter turns of a section of two pieces make eight, of two templates, each cut four times."""
+def test_vane_has_twenty_one_pieces_of_five_templates() -> None:
+    """Four quarter turns of five pieces, two of them one shape, and the middle: 4 x 5 + 1."""
     vane, = explained(VANE)
-    assert [each["number"] for each in vane["pieces"]] == list(range(1, 9))
-    counts = {each["label"]: (each["cut"], each["cut_reversed"], each["fabrics"], each["reversible"])
-              for each in vane["templates"]}
-    assert sorted(counts.values(), key=str) == [(4, 0, {"light": 2, "dark": 2}, False),
-                                                (4, 0, {"pale": 4}, False)]
-    assert sum(each["area"] for each in vane["pieces"]) == pytest.approx(36, abs=1e-6)
+    assert [each["number"] for each in vane["pieces"]] == list(range(1, 22))
+    counts = [(each["cut"], each["cut_reversed"], each["fabrics"], each["reversible"])
+              for each in vane["templates"]]
+    assert sorted(counts, key=str) == [(1, 0, {"medium": 1}, True), (4, 0, {"background": 4}, False),
+                                       (4, 0, {"background": 4}, False),
+                                       (4, 0, {"light": 2, "dark": 2}, False),
+                                       (8, 0, {"dark": 4, "background": 4}, True)]
+    assert sum(each["area"] for each in vane["pieces"]) == pytest.approx(81, abs=1e-6)
 
 
 def test_outlines_run_clockwise_without_a_closing_repeat() -> None:
@@ -244,9 +246,9 @@ def test_text_tells_every_piece_template_unit_and_default_in_eighty_columns() ->
         assert ended.status == 0 and max(map(len, ended.out.splitlines())) <= 80
         assert "Defaults in force" in ended.out and "1/4in" in ended.out
     vane = piecewright("explain", "-", stdin=VANE.encode()).out
-    assert "Tidewater Vane, version 2" in vane and "Finished 6in x 6in; 8 pieces, 2 templates." in vane
+    assert "Tidewater Vane, version 2" in vane and "Finished 9in x 9in; 21 pieces, 5 templates." in vane
     assert "Cut 2 of light, 2 of dark. This side up." in vane
-    assert "90°, 71.6°, 18.4°" in vane
+    assert "90°, 67.4°, 22.6°" in vane
     units = piecewright("explain", "-", stdin=WITH_UNITS.encode()).out
     assert "turned 180° (facing bottom-right)" in units
 

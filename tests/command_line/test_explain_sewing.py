@@ -81,17 +81,18 @@ def test_batches_and_copies_for_programs() -> None:
     made = {step["makes"]: step["batch"] for step in steps}
     for step in steps:
         for part in step["from"]:
-            assert part in made or 1 <= int(part) <= 8
+            assert part in made or 1 <= int(part) <= 21
         assert len(step["copies"]) == len(step["press"]["toward"]) == step["batch"]
-    assert sum(made.values()) == 7, "one seam fewer than pieces"
+    assert sum(made.values()) == 20, "one seam fewer than pieces"
 
 
 def test_foundations_for_programs() -> None:
     found = explained(VANE)["foundations"]
     assert (found["possible"], found["why_not"]) == (True, "")
-    assert [section["label"] for section in found["sections"]] == ["A", "B"]
-    assert sorted(number for section in found["sections"] for number in section["order"]) == list(range(1, 9))
-    assert [(join["first"], join["second"]) for join in found["joins"]] == [("A", "B")]
+    assert [section["label"] for section in found["sections"]] == ["A", "B", "C"]
+    numbers = sorted(number for section in found["sections"] for number in section["order"])
+    assert numbers == list(range(1, 22))
+    assert [(join["first"], join["second"]) for join in found["joins"]] == [("B", "C"), ("B-C", "A")]
 
 
 def test_curves_are_no_foundation() -> None:
@@ -111,10 +112,10 @@ def test_set_in_seams_for_programs() -> None:
 
 def test_steps_for_people() -> None:
     words = words_of(VANE)
-    at = words.index("Sewing: 8 pieces, 7 seams, closes exactly")
+    at = words.index("Sewing: 21 pieces, 20 seams, closes exactly")
     assert words[at + 1].split() == ["Step", "Makes", "From", "Make", "Seam", "Unfinished", "Press", "toward"]
-    assert words[at + 2].split()[:7] == ["1", "u1", "1", "+", "4", "2", "3.162in"]
-    assert "  Join A to B." in words
+    assert words[at + 2].split()[:7] == ["1", "u1", "1", "+", "2", "4", "4.243in"]
+    assert "  Join B to C, then B-C to A." in words
     assert "and lie opposite" in " ".join(words)
 
 

@@ -61,7 +61,7 @@ def shelf(tmp_path: Path) -> Path:
         tmp_path / "own",
         vane=block_text("Tidewater Vane", '  grid 2 x 2\n  family star\n  also "Harbour Wheel"\n'
                         "  turn 4 about center {\n    seam center -- B1\n    seam center -- A1\n  }\n"
-                        "  turn 4 about center { piece blade at (1/2, 0) in dark }\n"
+                        "  turn 4 about center { piece sail at (1/2, 0) in dark }\n"
                         "  turn 4 about center { piece sail at (3/2, 0) in light }"),
         halves=block_text("Two Halves", HALVES + "\n  family strip"),
         pie=block_text("Tide's Turn", "  seam (2in from A1 to B1) ~~ (2in from A1 to A2) around A1\n"

@@ -34,7 +34,7 @@ def test_check_and_diff_name_what_would_change_and_write_nothing(tmp_path: Path)
     assert (ended.status, ended.out) == (1, f"{vane} is not in the house style.\n")
     assert ended.err == "1 file would change and 1 file already in the house style.\n"
     ended = piecewright("fmt", "--diff", vane, halves)
-    assert ended.status == 1 and "+    seam center -- gate\n" in ended.out
+    assert ended.status == 1 and "+    seam B2 -- gate -- C2\n" in ended.out
     assert vane.read_text("utf-8").replace("\n", "\r\n") == UNTIDY.replace("\r\r", "\r")
 
 

@@ -36,7 +36,7 @@ def test_a_wrong_number_stops_every_sheet(command: tuple[str, ...], tmp_path: Pa
     monkeypatch.chdir(tmp_path)
     ended = piecewright(command[0], put(tmp_path / "vane.block", VANE), *command[1:])
     assert ended.status == 1
-    assert "error[block-does-not-sew]: At step 4, the finished width of u4 comes out 6.000in" in ended.err
+    assert "error[block-does-not-sew]: At step 11, the finished width of u11 comes out 9.000in" in ended.err
     assert "nothing was printed" in ended.err
     assert not (tmp_path / "out").exists() and not ended.out.startswith("Tidewater")
 

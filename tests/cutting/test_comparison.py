@@ -50,13 +50,15 @@ def test_a_block_beside_itself_keeps_every_template(source: Source) -> None:
 
 
 def test_other_names_and_fabrics_change_no_template() -> None:
-    new = VANE.replace("blade", "arm").replace("light, dark", "rose, rose").replace("version 2", "version 3")
+    new = VANE.replace("sail", "arm").replace("light, dark", "rose, rose").replace("version 2", "version 3")
     assert {each.kind for each in compared(VANE, new).matches} == {"same"}
 
 
 def test_a_mirrored_block_needs_its_templates_turned_over() -> None:
-    found = compared(VANE, VANE.replace("from B1 to C1", "from B1 to A1").replace("gate, C1", "gate, A1"))
-    assert [(each.kind, each.mirrored) for each in found.matches] == [("same", True), ("same", True)]
+    found = compared(VANE, VANE.replace("from B1 to C1", "from C1 to B1"))
+    assert told(found) == [("same", "A", "A"), ("same", "D", "B"), ("same", "C", "C"), ("same", "B", "D"),
+                           ("same", "E", "E")]
+    assert [each.new.label for each in found.matches if each.mirrored and each.new] == ["B", "C", "D"]
     assert found.redrawn and found.unversioned
 
 
@@ -91,13 +93,13 @@ def test_a_moved_seam_tells_how_far() -> None:
 
 
 def test_another_allowance_takes_other_templates() -> None:
-    found = compared(VANE, VANE.replace("grid 2 x 2", "grid 2 x 2  allowance 3/8in"))
+    found = compared(VANE, VANE.replace("grid 3 x 3", "grid 3 x 3  allowance 3/8in"))
     assert {each.kind for each in found.matches} == {"changed"} and found.redrawn
     assert all(each.distance == pytest.approx(0, abs=1e-9) and not each.trimmed for each in found.matches)
 
 
 def test_other_points_are_told_from_another_outline() -> None:
-    found = compared(VANE, VANE.replace("grid 2 x 2", "grid 2 x 2  trim none"))
+    found = compared(VANE, VANE.replace("grid 3 x 3", "grid 3 x 3  trim none"))
     assert any(each.trimmed for each in found.matches)
     assert not found.redrawn and {each.kind for each in found.matches} <= {"same", "changed"}
 

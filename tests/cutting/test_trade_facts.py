@@ -127,29 +127,27 @@ def test_setting_triangles_of_blocks_on_point(block, side_square, corner_square)
         assert need <= inches(published) < need + 0.043 + 0.125
 
 
-THREE_PIECES = """
-  finished 6in
-  grid 2 x 2
-  point gate = 1in from B1 to C1
-  point latch = 1 1/2in from C1 to C2
+TWENTY_ONE_PIECES = """
+  finished 9in
+  grid 3 x 3
+  point gate = 1 1/4in from B1 to C1
   turn 4 about center {
-    seam center -- gate
-    seam center -- B1
-    seam center -- latch
-    piece blade at between center, gate, B1 in dark
-    piece sail at C1 in pale
-    piece keel at between center, latch, C2 in light
+    seam B1 -- B2 -- C2 -- C1
+    seam B2 -- gate -- C2
+    seam A1 -- B2
   }
 """
 
 
 @pytest.mark.parametrize("trim", ["none", "matched", "square 1/4in"])
-def test_four_quarter_turns_of_three_pieces_are_twelve_pieces_of_three_templates(trim):
-    """Common practice: each 'cut 4', and none usable reversed where the section has no mirror line."""
-    made = templates(THREE_PIECES, trim)
-    assert sum(len(template.pieces) for template in made) == 12
-    assert [(template.cut_count, template.reversed_count) for template in made] == [(4, 0)] * 3
-    assert not any(template.reversible for template in made)
+def test_four_quarter_turns_of_five_pieces_and_a_middle_are_five_templates(trim):
+    """Common practice: each shape of a quarter is cut 4, but a corner square's halves are one triangle (8).
+    The three slanted triangles have no mirror line and serve one way up, halves and middle either way."""
+    made = templates(TWENTY_ONE_PIECES, trim)
+    assert sum(len(template.pieces) for template in made) == 21
+    counts = sorted((template.cut_count, template.reversed_count, template.reversible) for template in made)
+    assert counts == [
+        (1, 0, True), (4, 0, False), (4, 0, False), (4, 0, False), (8, 0, True)]
 
 
 def test_the_sky_of_a_flying_goose_is_one_triangle_either_side_up():

@@ -136,7 +136,7 @@ def test_everything_wrong_is_said_in_one_run() -> None:
 block "One" {
   finished 6in
   grid 2 x 2
-  point gate = 1in from B1 to C1
+  point gate = 1 1/4in from B1 to C1
   seam gate -- gaet
   seam A1 -- F9
   seam gate ~~ left around top-left

@@ -11,16 +11,19 @@ from support.texts import FLYING_GOOSE, HARBOUR_SQUARE, SKERRY_STAR, TIDEWATER_V
 
 
 def test_tidewater_vane() -> None:
-    """A blade has a 1in base on the top edge and is 3in high: 1 1/2 sq in; the rest of its 9 sq in quarter is
-    7 1/2. The two of each quarter are no mirror images of each other's neighbours: cut 4 of both."""
+    """Every patch lies in a 3in square. A sail has a 3in base and is 3in high: 4 1/2 sq in; beside it the
+    1 1/4in and 1 3/4in of the outer edge leave 1 7/8 and 2 5/8. A quay is half its square, the keel all of
+    the middle one. Cut 4 of each slanted shape, this side up; 8 halves and the middle, either side up."""
     vane = clean_drafts(TIDEWATER_VANE)[0]
-    assert (vane.title, vane.version, vane.width, vane.height) == ("Tidewater Vane", 2, 6, 6)
-    assert counts(vane) == [(4, 0), (4, 0)]
-    assert sorted(piece.area for piece in vane.pieces) == [Fraction(3, 2)] * 4 + [Fraction(15, 2)] * 4
-    assert areas(vane, "blade") == {Fraction(3, 2)}
-    assert [piece.fabric for piece in vane.pieces if piece.name is None] == ["background"] * 4
-    assert sorted(piece.fabric for piece in named(vane, "blade")) == ["dark", "dark", "light", "light"]
-    assert not any(shape.reversible for shape in vane.shapes)
+    assert (vane.title, vane.version, vane.width, vane.height) == ("Tidewater Vane", 2, 9, 9)
+    assert sorted(counts(vane)) == [(1, 0), (4, 0), (4, 0), (4, 0), (8, 0)]
+    sizes = [Fraction(15, 8)] * 4 + [Fraction(21, 8)] * 4 + [Fraction(9, 2)] * 12 + [Fraction(9)]
+    assert sorted(piece.area for piece in vane.pieces) == sizes
+    assert areas(vane, "sail") == areas(vane, "quay") == {Fraction(9, 2)} and areas(vane, "keel") == {9}
+    assert [piece.fabric for piece in vane.pieces if piece.name is None] == ["background"] * 12
+    assert sorted(piece.fabric for piece in named(vane, "sail")) == ["dark", "dark", "light", "light"]
+    assert [piece.fabric for piece in named(vane, "keel")] == ["medium"]
+    assert sum(shape.reversible for shape in vane.shapes) == 2
 
 
 def test_skerry_star() -> None:

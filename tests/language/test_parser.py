@@ -150,9 +150,9 @@ def test_words_that_are_free_can_be_names_where_the_language_uses_them_too() -> 
         cell_width=None, cell_height=None, span=AT)),
     ("outline regular 6 side 3in turned 30deg", tree.OutlineRegular(
         sides=tree.Count(value=6, span=AT), side=inches("3"), turned=degrees("30"), span=AT)),
-    ("grain along A1--B2 on blade, tip", tree.Grain(
-        line=through(A1, B2), pieces=(name("blade"), name("tip")), span=AT)),
-    ("grain free on blade", tree.Grain(line=None, pieces=(name("blade"),), span=AT)),
+    ("grain along A1--B2 on sail, tip", tree.Grain(
+        line=through(A1, B2), pieces=(name("sail"), name("tip")), span=AT)),
+    ("grain free on sail", tree.Grain(line=None, pieces=(name("sail"),), span=AT)),
     ("seam circle around center through gate", tree.SeamCircle(
         center=CENTER, radius=None, through=named("gate"), span=AT)),
     ("row 3 a turned 90deg mirrored, plain pale", tree.Row(items=(

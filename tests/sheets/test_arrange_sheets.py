@@ -25,8 +25,8 @@ LEAST_TYPE = 7.0
 
 def curved() -> tuple[Draft, tuple[Template, ...]]:
     draft = vane()
-    a, b, c = templates_of(draft)
-    return draft, (a, b, with_curve(c))
+    a, b, c, *others = templates_of(draft)
+    return draft, (a, b, with_curve(c), *others)
 
 
 def several(draft: Draft) -> tuple[Draft, tuple[Template, ...]]:
@@ -366,9 +366,9 @@ def test_document_information():
     draft, templates = CASES["curved"]
     document = arrange_block(draft, templates, SheetOptions())
     assert document.title == "Tidewater Vane"
-    assert document.subject == "version 2, 6in finished"
+    assert document.subject == "version 2, 9in finished"
     assert document.author == "Orla Fenn"
-    assert [page.title for page in document.pages] == ["Block", "Templates A–C"]
+    assert [page.title for page in document.pages] == ["Block", "Templates A–E"]
 
 
 def test_same_block_gives_the_same_pages():

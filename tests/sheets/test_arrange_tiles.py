@@ -107,19 +107,19 @@ def test_a_thin_tiled_strip_keeps_its_words():
 
 
 class TestSeveralGrains:
-    def arranged(self, size=6.0):
+    def arranged(self, size=9.0):
         draft = vane(size=size)
-        a, b, c = templates_of(draft)
-        both = (GrainArrow(0.0, (3, 6, 9)), GrainArrow(45.0, (12,)))
-        templates = (a, b, replace(c, grain=both))
+        a, b, c, *others = templates_of(draft)
+        both = (GrainArrow(0.0, (3, 8, 13)), GrainArrow(45.0, (18,)))
+        templates = (a, b, replace(c, grain=both), *others)
         return arrange_block(draft, templates, SheetOptions())
 
-    @pytest.mark.parametrize("size", [6.0, 1.5])
+    @pytest.mark.parametrize("size", [9.0, 2.25])
     def test_arrows_are_numbered_and_their_pieces_named(self, size):
         document = self.arranged(size)
         marks = [mark for page in document.pages[1:] for mark in texts(page) if mark.subject == "C"]
         words = " ".join(mark.text for mark in marks)
-        assert "arrow 1: pieces 3, 6, 9" in words and "arrow 2: piece 12" in words
+        assert "arrow 1: pieces 3, 8, 13" in words and "arrow 2: piece 18" in words
         assert {"1", "2"} <= {mark.text for mark in marks}
         heads = [mark for page in document.pages[1:] for mark in paths(page, "grain", "C") if mark.fill]
         assert len(heads) == 4

@@ -9,15 +9,17 @@ VANE: Final = """\
 edition 1
 
 block "Tidewater Vane" version 2 {
-  finished 6in
-  grid 2 x 2
-  point gate = 1in from B1 to C1
+  finished 9in
+  grid 3 x 3
+  point gate = 1 1/4in from B1 to C1
   turn 4 about center {
-    seam center -- gate
-    seam center -- B1
-    piece blade at between center, gate, B1 in light, dark
-    piece sail at between center, gate, C1 in pale
+    seam B1 -- B2 -- C2 -- C1
+    seam B2 -- gate -- C2
+    seam A1 -- B2
+    piece sail at between B2, gate, C2 in light, dark
+    piece quay at between A1, B1, B2 in dark
   }
+  piece keel at center in medium
 }
 """
 

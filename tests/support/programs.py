@@ -27,14 +27,14 @@ block "Tidewater Vane" version 2 {
   grid 1:2:1 x 3 of 3in
   outline A1 -- B1 ~~ B2 around C3 -- A2
   outline regular 6 side 3in turned 30deg
-  point gate = 1in from B1 to C1
+  point gate = 1 1/4in from B1 to C1
   point crook = meet tip parallel to center--top-right, top--bottom
   point tip = meet center at 22.5deg, outline
   point heel = foot of (1.5, 0) on A1--B2
   turn 4 about center {
-    seam center -- gate -- next crook -- outline
+    seam B2 -- gate -- next crook -- outline
     mirror in top--bottom {
-      piece blade at between center, gate, (1/2 from A1 to B2) in light, dark
+      piece sail at between B2, gate, (1/2 from A1 to C2) in light, dark
     }
   }
   turn 3 of 15deg about gate mirrored in A1--B2 { seam A1 ~~ B1 through C1 ~~ D1 around D2 }
@@ -47,7 +47,7 @@ block "Tidewater Vane" version 2 {
   place pair turned 90deg mirrored stretched in A1..B2, C3..D4
   rounds 5 of 1in about F6..H8 in pale, dark mitred
   faces top  allowance 1/4in on A1 -- C1
-  grain along A1--A3 on blade  grain free on blade
+  grain along A1--A3 on sail  grain free on sail
   trim matched 1/4in dots none
   family star  also "T", "U"  note "x"  maker "y"
 }

@@ -107,15 +107,21 @@ def turned(corners: Corners, quarters: int, about: tuple[float, float]) -> list[
     return out
 
 
-def vane(title: str = "Tidewater Vane", version: int = 2, size: float = 6.0) -> Draft:
-    """Twelve pieces of three shapes, by quarter turns."""
-    h, gate = size / 2, size / 6
-    a = ((h, h), (h, 0.0), (h + gate, 0.0))
-    b = ((h, h), (h + gate, 0.0), (size, 0.0))
-    c = ((h, h), (size, 0.0), (size, h))
-    kinds = (("light", a, "A"), ("dark", b, "B"), ("medium", c, "C"))
-    specs = [(cloth, turned(ring, q, (h, h)), label) for q in range(4) for cloth, ring, label in kinds]
-    return sample(title, (size, size), (2, 2), specs, version=version, maker="Orla Fenn")
+def vane(title: str = "Tidewater Vane", version: int = 2, size: float = 9.0) -> Draft:
+    """Twenty-one pieces of five shapes, by quarter turns, as in block_files.VANE."""
+    near, far, gate = size / 3, size * 2 / 3, size / 3 + size * 5 / 36
+    kinds = (
+        ("light", ((near, near), (gate, 0.0), (far, near)), "A"),
+        ("background", ((near, near), (near, 0.0), (gate, 0.0)), "B"),
+        ("background", ((gate, 0.0), (far, 0.0), (far, near)), "C"),
+        ("dark", ((0.0, 0.0), (near, 0.0), (near, near)), "D"),
+        ("background", ((0.0, 0.0), (near, near), (0.0, near)), "D"),
+    )
+    middle = (size / 2, size / 2)
+    specs = [(cloth, turned(ring, q, middle), label) for q in range(4) for cloth, ring, label in kinds]
+    keel = ((near, near), (far, near), (far, far), (near, far))
+    specs.append(("medium", keel, "E"))
+    return sample(title, (size, size), (3, 3), specs, version=version, maker="Orla Fenn")
 
 
 def nine(size: float, fabrics: Sequence[str] = ("dark", "light"), count: int = 3) -> Draft:

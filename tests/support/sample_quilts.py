@@ -12,22 +12,9 @@ from piecewright.cutting.plans.plan import plan_cutting
 from piecewright.diagnostics.source import Source
 from piecewright.pipeline import compile_file
 from piecewright.quilt.model import Quilt
+from support.block_files import VANE
 
-VANE = """
-block "Tidewater Vane" version 2 {
-  finished 6in
-  grid 2 x 2
-  point gate = 1in from B1 to C1
-  turn 4 about center {
-    seam center -- gate
-    seam center -- B1
-    piece blade at between center, gate, B1 in light, dark
-  }
-}
-"""
-
-SAMPLER = f"""edition 1
-{VANE}
+SAMPLER = f"""{VANE}
 quilt "Breakwater Sampler" version 1 {{
   maker "A. Weaver"
   use "Tidewater Vane" version 2 as vane with background = dark

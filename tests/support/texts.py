@@ -8,14 +8,17 @@ TIDEWATER_VANE: Final = """\
 edition 1
 
 block "Tidewater Vane" version 2 {
-  finished 6in                      # or 6in x 9in; or grid 2 x 2 of 3in
-  grid 2 x 2                        # across x down; 1:2:1 x 1:2:1 for unequal; none: 1 x 1
-  point gate = 1in from B1 to C1    # grid points: column letter, row number; A1 is top left
+  finished 9in                      # or 6in x 9in; or grid 3 x 3 of 3in
+  grid 3 x 3                        # across x down; 1:2:1 x 1:2:1 for unequal; none: 1 x 1
+  point gate = 1 1/4in from B1 to C1  # grid points: column letter, row number; A1 is top left
   turn 4 about center {             # everything inside is repeated by quarter turns
-    seam center -- gate
-    seam center -- B1
-    piece blade at between center, gate, B1 in light, dark
+    seam B1 -- B2 -- C2 -- C1
+    seam B2 -- gate -- C2
+    seam A1 -- B2
+    piece sail at between B2, gate, C2 in light, dark
+    piece quay at between A1, B1, B2 in dark
   }
+  piece keel at center in medium
 }
 """
 
