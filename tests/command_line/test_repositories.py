@@ -258,7 +258,8 @@ def test_objects_that_never_end_are_given_up(vane: Path, place: str, turned: Cal
     (":/none", False), ("HEAD:vane.block", False), (":vane.block", False), (":0", False),
     ("HEAD..HEAD", False), ("^HEAD", False), ("HEAD^", False), ("-x", False), ("--output=x", False),
     ("--all", False), ("HEAD HEAD", False), ("HEAD\nHEAD", False), ("HEAD:\n", False), ("\udcff", False),
-    ("x" * 200_000, False), ("HEAD^{blob}", False), ("HEAD^{nonsense}", False), ("refs/heads/../../config", False),
+    ("x" * 200_000, False), ("HEAD^{blob}", False), ("HEAD^{nonsense}", False),
+    ("refs/heads/../../config", False),
     ("HEAD@{u}", False), ("main@{99999999}", False),
     ("a\0b", False),
 ])

@@ -12,7 +12,8 @@ import sys
 from collections.abc import Sequence
 from typing import Any, Final
 
-from ..shelves.listing import names_in
+from ..reading import NotPlain, plain_bytes
+from ..shelves.listing import ShelfDamaged, names_in
 from .digests import digest_of, machine_files, program_digest
 from .kept import LARGEST, Kept, open_kept
 
@@ -21,6 +22,8 @@ NOT_AGAIN: Final = ("-", "-h", "--help", "--no-cache")  # with these, the comman
 ENVIRONMENT: Final = ("PIECEWRIGHT_SHELVES", "NO_COLOR", "TERM", "COLUMNS")
 SAME: Final = "Nothing has changed: this is what was made before."
 HEAD: Final = 10  # digits that say how many bytes of an entry are its JSON
+
+MOST_READ: Final = 16_000_000  # bytes of a file read: no input that was built from has more
 
 Step = list[Any]  # what JSON gives back for one thing read: its kind, its name, and what it was
 
@@ -141,7 +144,10 @@ def _is_still(kind: str, name: str, what: str) -> bool:
     if kind == "none":
         return not os.path.lexists(name)
     depth = int(kind.partition(" ")[2])
-    return _listing(names_in(name, depth)) == what
+    try:
+        return _listing(names_in(name, depth)) == what
+    except ShelfDamaged:
+        return False  # the build itself tells of it
 
 
 def _listing(names: Sequence[str]) -> str:
@@ -149,13 +155,12 @@ def _listing(names: Sequence[str]) -> str:
 
 
 def _file_is_still(name: str, what: str) -> bool:
-    if not os.path.isfile(name):  # a pipe would be empty for the build that has to be run after all
-        return False
     try:
-        with open(name, "rb") as stream:
-            return digest_of(stream.read()) == what
+        return digest_of(plain_bytes(name, MOST_READ, links=True)) == what
+    except NotPlain:
+        return False  # a pipe: it would be empty for the build that has to be run after all
     except OSError:
-        return what == ""
+        return what == "" and os.path.isfile(name)
 
 
 def _facts(path: str) -> str:

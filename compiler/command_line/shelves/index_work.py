@@ -58,7 +58,7 @@ def _spread(work: Work[Made], shelves: Sequence[Folder], tasks: Sequence[Task]) 
     batches = [tasks[at : at + BATCH] for at in range(0, len(tasks), BATCH)]
     cores = len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1
     if len(tasks) <= ALONE or cores < 2:
-        shelf = FolderShelf.of(shelves)
+        shelf = FolderShelf.searched(shelves)
         for batch in batches:
             yield from _batch(work, shelf, batch)
         return
@@ -82,7 +82,7 @@ def _batch(work: Work[Made], shelf: FolderShelf, tasks: Sequence[Task]) -> list[
 
 @lru_cache(maxsize=1)
 def _opened(shelves: tuple[Folder, ...]) -> FolderShelf:
-    return FolderShelf.of(shelves)
+    return FolderShelf.searched(shelves)
 
 
 def _record(shelf: FolderShelf, task: Task) -> Record:
