@@ -10,6 +10,7 @@ import re
 from dataclasses import dataclass
 from hashlib import sha256
 from typing import Any, Final, TypeVar
+from unicodedata import normalize
 
 from ..diagnostics.diagnostic import Diagnostic, Outcome, error
 from ..diagnostics.source import Span
@@ -102,7 +103,7 @@ def read_lock(name: str, data: bytes) -> Outcome[Lock]:
 
 
 def _read_pin(told: Any) -> Pin:
-    title, lines = _value(told, "title", str), _value(told, "text", list)
+    title, lines = _title(told), _value(told, "text", list)
     text = "".join(f"{line}\n" for line in lines)
     if SURROGATE.search(text):
         raise ValueError(f"the text of `{title}` is no text")
@@ -113,8 +114,13 @@ def _read_pin(told: Any) -> Pin:
 
 
 def _read_uses(told: Any) -> tuple[PinnedUse, ...]:
-    return tuple(PinnedUse(_value(each, "title", str), each.get("version") and _value(each, "version", int),
+    return tuple(PinnedUse(_title(each), each.get("version") and _value(each, "version", int),
                            _value(each, "block", int)) for each in _value(told, "uses", list))
+
+
+def _title(told: Any) -> str:
+    """A title, its accents joined to their letters as in a file's."""
+    return normalize("NFC", _value(told, "title", str))
 
 
 def _value(told: Any, key: str, kind: type[T]) -> T:

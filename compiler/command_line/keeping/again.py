@@ -9,9 +9,10 @@ from __future__ import annotations
 
 import os
 import sys
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from typing import Any, Final
 
+from ..owners import ENDINGS, owner_in
 from ..reading import NotPlain, plain_bytes
 from ..shelves.listing import ShelfDamaged, names_in
 from .digests import digest_of, machine_files, program_digest
@@ -107,7 +108,10 @@ def replay(arguments: Sequence[str]) -> int | None:
         told = loads(data[HEAD : HEAD + size])
         if not all(_is_still(*each) for each in told["read"]) or _stands_left(told["files"]):
             return None
-        _write(told["files"], data[HEAD + size :])
+        files = list(_placed(told["files"], data[HEAD + size :]))
+        if any(_is_others(path, made) for path, made in files):
+            return None  # the build finds other names
+        _write(files)
     except OSError:
         return None  # the build itself finds out, and says so
     for err, text in told["said"]:
@@ -175,16 +179,29 @@ def _stands_left(files: Sequence[Step]) -> bool:
     return any(path and path not in written and os.path.exists(path) for path in following)
 
 
-def _write(files: Sequence[Step], data: bytes) -> None:
+def _placed(files: Sequence[Step], data: bytes) -> Iterator[tuple[str, bytes]]:
     """The files, from the bytes that stand one after the other."""
+    start = 0
+    for path, size in files:
+        yield path, data[start : start + size]
+        start += size
+
+
+def _is_others(path: str, made: bytes) -> bool:
+    """Whether a file of something else stands there by now."""
+    if not path.endswith(ENDINGS):
+        return False
+    try:
+        return owner_in(path, plain_bytes(path, LARGEST)) not in (None, owner_in(path, made))
+    except OSError:
+        return False
+
+
+def _write(files: Sequence[tuple[str, bytes]]) -> None:
     from pathlib import Path
 
     from ..writing import write_all
 
-    placed, start = [], 0
-    for path, size in files:
-        placed.append((Path(path), data[start : start + size]))
-        start += size
     for folder in dict.fromkeys(os.path.dirname(path) for path, _ in files):
         os.makedirs(folder or ".", exist_ok=True)
-    write_all(placed)
+    write_all((Path(path), data) for path, data in files)

@@ -251,8 +251,17 @@ def uses_shown(text: str) -> list[str]:
 
 
 def unescaped(text: str) -> str:
-    """Quoted text as it reads: a backslash takes the next letter as it is."""
-    return re.sub(r"\\(.)", r"\1", text) if "\\" in text else text
+    """A title as it reads: a backslash takes the next letter as it is, and accents join their letters."""
+    return joined(re.sub(r"\\(.)", r"\1", text) if "\\" in text else text)
+
+
+def joined(text: str) -> str:
+    """The text with accents joined to their letters (Unicode's form C), as titles are read in a file."""
+    if text.isascii():
+        return text
+    from unicodedata import normalize
+
+    return normalize("NFC", text)
 
 
 def _parse_bytes(name: str, data: bytes) -> Parsed:
