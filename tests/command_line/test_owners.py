@@ -100,7 +100,7 @@ def test_accents_typed_otherwise_make_no_other_title(tmp_path: Path) -> None:
     assert two not in piecewright("find", two, *shelf).out and one in piecewright("find", two, *shelf).out
     for form in (one, two):
         ended = piecewright("build", tmp_path / "star.block", "--block", form, "--out", tmp_path / "out")
-        assert ended.out.endswith("etoile-a-facettes-v1.pdf (1 page).\n"), ended
+        assert ended.out.endswith("etoile-a-facettes-v1.pdf (2 pages).\n"), ended
     both = put(tmp_path / "both.block", "edition 1\n" + "".join(
         f'block "{title}" {{ finished 4in }}\n' for title in (one, two)))
     assert "error[block-twice]" in piecewright("check", both).out
