@@ -14,7 +14,7 @@ from pypdf import PdfReader
 from support.block_files import put
 from support.command import piecewright
 
-TITLES = ("Ohio Star!", "Ohio-star", "OHIO STAR", "Öhio Star")
+TITLES = ("Ohio Star!", "Ohio-star", "Öhio Star")
 
 
 def block(folder: Path, title: str, name: str = "x.block", more: str = "") -> Path:
@@ -25,14 +25,16 @@ def block(folder: Path, title: str, name: str = "x.block", more: str = "") -> Pa
 @pytest.mark.parametrize("kind, ending", [("pdf", ".pdf"), ("svg", "-page-1.svg"), ("png", "-page-1.png")])
 def test_titles_that_make_one_name_keep_apart_over_runs_in_any_order(tmp_path: Path, kind: str,
                                                                      ending: str) -> None:
+    small = ("--format", kind, "--dpi", "36")
     fresh = {title: tmp_path / digest(title) for title in TITLES}
     for title, folder in fresh.items():
-        assert piecewright("build", block(tmp_path, title), "--format", kind, "--out", folder).status == 0
+        ended = piecewright("build", block(tmp_path, title), *small, "--out", folder)
+        assert ended.status == 0
     whole = {title: (folder / f"ohio-star-v1{ending}").read_bytes() for title, folder in fresh.items()}
-    for number, order in enumerate(list(permutations(TITLES))[::5]):
+    for number, order in enumerate(list(permutations(TITLES))[::3]):
         out = tmp_path / f"out{number}"
         for title in (*order, *reversed(order)):
-            ended = piecewright("build", block(tmp_path, title), "--format", kind, "--out", out)
+            ended = piecewright("build", block(tmp_path, title), *small, "--out", out)
             own = "ohio-star-v1" if title == order[0] else f"ohio-star-{digest(title)}-v1"
             assert f"{own}{ending}" in ended.out
             assert ("Files called ohio-star-v1 are here that were made of something else" in ended.out) == (
