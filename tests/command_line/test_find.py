@@ -332,7 +332,7 @@ from piecewright.command_line.main import run
 choices.library_folder = lambda: None
 index_work.os.sched_getaffinity = lambda _: {0, 1, 2}
 def slow(shelf, task):
-    print(index_work.os.getpid(), flush=True)
+    index_work.os.write(1, b"%d\\n" % index_work.os.getpid())  # in one piece, whoever else writes
     time.sleep(60)
 index_work._record = slow
 sys.exit(run(["find", "--shelf", sys.argv[1]]))
