@@ -11,6 +11,7 @@ import click
 
 from ..diagnostics.visible import shortened, visible
 from .failures import MachineFailed, machine_text
+from .shelves.folders import joined
 from .writing import write_all
 
 if TYPE_CHECKING:
@@ -23,7 +24,7 @@ class BlockChoice:
     """The titles asked for with `--block`, and which of them have been met."""
 
     def __init__(self, titles: Sequence[str]) -> None:
-        self._wanted = dict.fromkeys(titles, False)
+        self._wanted = dict.fromkeys(map(joined, titles), False)
         self._seen: list[str] = []
 
     @property

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any, Final
 import click
 
 from .choices import Decorated, ParamKind
+from .shelves.folders import joined
 
 if TYPE_CHECKING:
     from ..cutting.needs import SizedBlock
@@ -41,7 +42,7 @@ class SewChoice(ParamKind):
         title, _, way = value.rpartition("=")
         if way.strip().lower() not in WAYS:
             self.fail(f"'{way.strip()[:LONGEST]}' is not one of {', '.join(WAYS)}.", param, ctx)
-        return title.strip(), way.strip().lower()
+        return joined(title.strip()), way.strip().lower()
 
     def get_metavar(self, param: click.Parameter, ctx: click.Context | None = None) -> str:
         """What the help shows for the value."""

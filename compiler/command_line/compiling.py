@@ -15,6 +15,7 @@ from .console import CLEAN, Progress, Tally, show_diagnostics
 from .failures import own_mistakes
 from .inputs import Input
 from .shelves.folders import FolderShelf
+from .shelves.listing import ShelfDamaged
 from .shelves.locking import locked_sources, open_lock
 
 if TYPE_CHECKING:
@@ -94,8 +95,12 @@ def compile_input(given: Input, shelf: FolderShelf, cutting: Cutting | None = No
         return Compiled(given.name, (), (said,), {given.name: Source(given.name, "")})
     if record:
         record.read(given.name, data)
-    with own_mistakes(given.name):
-        return _compile_bytes(given, data, shelf, cutting, record)
+    try:
+        with own_mistakes(given.name):
+            return _compile_bytes(given, data, shelf, cutting, record)
+    except ShelfDamaged as damaged:
+        sources = {given.name: Source(given.name, ""), damaged.source.name: damaged.source}
+        return Compiled(given.name, (), damaged.said, sources)
 
 
 def compile_alone(given: Input, shelf: FolderShelf,

@@ -17,6 +17,7 @@ from .failures import laying_out, own_mistakes
 from .keeping.again import Record, page_after
 from .keeping.kept_sheets import KeptSheets
 from .naming import Names
+from .owners import marked
 from .quilts import made_of_quilt, stem_of, tables_of
 from .stopping import held
 
@@ -48,7 +49,10 @@ class Job:
     quilts: int = 0
     parts_made: int = 0
     tally: Tally = field(default_factory=Tally)
-    names: Names = field(default_factory=Names)
+    names: Names = field(init=False)
+
+    def __post_init__(self) -> None:
+        self.names = Names(self.folder)
 
 
 def recorded(job: Job, files: Iterator[tuple[str, bytes]]) -> Iterator[tuple[str, bytes]]:
@@ -67,6 +71,7 @@ def block_files(job: Job, source: str, blocks: Sequence[CompiledBlock],
         with laying_out(title, block.draft.origin or Span(source, 0, 0)):
             made = list(made_of_block(block, job.options, job.booklets, job.parts))
         stem = job.names.stem(block.draft.title, block.draft.version, source)
+        lines += job.names.told()
         for each in made:
             yield from drawn(job, source, title, stem, each, lines)
 
@@ -78,6 +83,7 @@ def quilt_files(job: Job, source: str, quilts: Sequence[PlannedQuilt],
         job.quilts += 1
         title = f"{source}, quilt '{named(planned.quilt.title)}'"
         stem = stem_of(job.names, planned.quilt, source)
+        lines += job.names.told()
         job.progress.doing(f"{source}: laying out {count_of(len(planned.quilt.blocks), 'block')}")
         with laying_out(title, planned.quilt.origin or Span(source, 0, 0)):
             made = list(made_of_quilt(planned, job.parts, job.options, job.sheets, job.booklets))
@@ -101,7 +107,8 @@ def drawn(job: Job, source: str, title: str, stem: str, made: Made,
         if kind == HTML:
             if made.book:
                 lines.append(f"Wrote {placed(job.folder, f'{stem}.html')}.")
-                yield f"{stem}.html", html_of(made.book, job.options, title)
+                page = html_of(made.book, job.options, title)
+                yield f"{stem}.html", marked(HTML, page, made.document.title)
             continue
         job.progress.doing(f"{source}: drawing {count_of(pages, 'page')}")
         lines.append(written_line(job.folder, stem, kind, pages))
@@ -128,7 +135,7 @@ def pages_of(document: Document, stem: str, kind: str, dpi: int, title: str) -> 
     for number, page in enumerate(document.pages, 1):
         with own_mistakes(title), held():
             data = png_bytes(page, dpi) if kind == "png" else svg_bytes(page)
-        yield page_name(stem, number, kind), data
+        yield page_name(stem, number, kind), marked(kind, data, document.title)
 
 
 def page_name(stem: str, number: int, kind: str) -> str:

@@ -12,6 +12,7 @@ import click
 from ..diagnostics.diagnostic import Diagnostic, error
 from ..diagnostics.source import Span
 from ..diagnostics.visible import shortened
+from .shelves.listing import ShelfDamaged
 
 if TYPE_CHECKING:
     from ..sheets.arrange.page_bound import TooManyPages
@@ -40,7 +41,7 @@ def own_mistakes(subject: str) -> Iterator[None]:
     """Turns any exception that is a mistake of ours into an OwnMistake that names the subject."""
     try:
         yield
-    except (MachineFailed, OwnMistake, Refused, OSError, MemoryError, click.ClickException,
+    except (MachineFailed, OwnMistake, Refused, ShelfDamaged, OSError, MemoryError, click.ClickException,
             click.exceptions.Exit):
         raise
     except Exception as problem:

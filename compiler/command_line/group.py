@@ -11,8 +11,9 @@ from typing import Final, cast
 import click
 
 from .. import __version__
-from .console import COMPLAINED, OWN_MISTAKE, USED_WRONGLY, complain
+from .console import COMPLAINED, OWN_MISTAKE, USED_WRONGLY, complain, show_diagnostics
 from .failures import MachineFailed, OwnMistake, machine_text, mistake_text
+from .shelves.listing import ShelfDamaged
 from .stopping import INTERRUPTED, SHELL_BASE
 
 NAME: Final = "piecewright"
@@ -98,6 +99,9 @@ def status_after(problem: Exception) -> int:
         if isinstance(problem, OSError | MemoryError):
             _forget_output()
             complain(machine_text(problem))
+            return COMPLAINED
+        if isinstance(problem, ShelfDamaged):
+            show_diagnostics(problem.said, {problem.source.name: problem.source}, err=True)
             return COMPLAINED
         if isinstance(problem, MachineFailed):
             complain(str(problem))

@@ -20,7 +20,7 @@ PARTS: Final = ("picture", "supplies", "counts", "chart", "cutting", "templates"
 def stem_of(names: Names, quilt: Quilt, source: str) -> str:
     """`breakwater-sampler-sea-v1`: the title, the colourway and the version."""
     title = f"{quilt.title}\n{quilt.colourway}" if quilt.colourway else quilt.title
-    return names.stem(title, quilt.version, f"{source}\0quilt")  # apart from a block of the same title
+    return names.stem(title, quilt.version, f"{source}\0quilt", quilt.title)  # apart from a block
 
 
 def made_of_quilt(planned: PlannedQuilt, parts: tuple[str, ...], options: SheetOptions, sheets: KeptSheets,

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import errno
 import os
-import stat
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
@@ -15,7 +14,7 @@ from ..language.decode import read_source
 from .compiling import file_unreadable
 from .failures import MachineFailed, machine_text
 from .inputs import Input
-from .writing import write_whole
+from .writing import write_like, write_over, write_whole
 
 
 def read_text(given: Input) -> tuple[bytes, Outcome[Source]]:
@@ -35,14 +34,18 @@ def bytes_like(text: str, old: bytes) -> bytes:
 
 
 def rewrite(path: Path, data: bytes) -> None:
-    """The file with new bytes and its old permissions; of a link, what it leads to."""
+    """The file with new text, its owner, mode and names as they were; of a link, what it leads to."""
     real = Path(os.path.realpath(path))
     with machine_failing(path):
-        mode = stat.S_IMODE(real.stat().st_mode)
         if not os.access(real, os.W_OK):
             raise PermissionError(errno.EACCES, os.strerror(errno.EACCES), str(path))
-        write_whole(real, data)
-        real.chmod(mode)
+        if real.stat().st_nlink > 1:
+            write_over(real, data)
+            return
+        try:
+            write_like(real, data)
+        except PermissionError:  # another's file, or another's folder
+            write_over(real, data)
 
 
 def write_new(path: Path, data: bytes) -> None:

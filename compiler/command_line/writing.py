@@ -2,22 +2,27 @@
 
 Bytes go to a file without a name (Linux) or with a hidden one, in the folder where they will stay, and take
 their name in one step when all is there. So an older good file stays until the new one is complete, whatever
-stops the program; a hidden file that a killed run left behind ends in `.part` and is never taken for output.
+stops the program; a hidden file that a killed run left behind is never taken for output, and goes with the
+next run (see `leftovers`).
 """
 
 from __future__ import annotations
 
 import errno
 import os
+import stat
 from collections.abc import Callable, Iterable
+from io import FileIO
 from pathlib import Path
 from typing import Final
 
-PART: Final = ".part"
+from .leftovers import hidden_name, sweep
+from .stopping import held
+
 NAME_KEPT: Final = 80  # bytes of the name repeated in the hidden one: a whole name may have 255
 MODE: Final = 0o666  # what the user's mask then narrows, as for any new file
 OPEN_AT_ONCE: Final = 100  # files without a name held open: systems allow 256 and more
-ATTEMPTS: Final = 1000  # hidden names tried, where killed runs left some behind
+ATTEMPTS: Final = 1000  # hidden names tried, where files with names that begin alike take some
 
 NO_NAMELESS: Final = (errno.EOPNOTSUPP, errno.EISDIR, errno.ENOENT, errno.EINVAL, errno.ENOSYS)
 """What a file system answers that knows no files without names (open(2), O_TMPFILE)."""
@@ -43,6 +48,21 @@ class Staged:
         _write_bytes(self._handle, data)
         if not stay_open:
             self._give_hidden_name()
+
+    def take_after(self, older: Path) -> None:
+        """The owner, mode and further marks of an older file. PermissionError where we may not."""
+        target = self._hidden
+        assert target is not None, f"{self.path} has no hidden name"
+        facts, own = older.stat(), os.stat(target)
+        if (facts.st_uid, facts.st_gid) != (own.st_uid, own.st_gid):
+            os.chown(target, facts.st_uid, facts.st_gid)
+        os.chmod(target, stat.S_IMODE(facts.st_mode))
+        if hasattr(os, "listxattr"):  # what else the system lets files be marked with, lists of access too
+            try:
+                for name in os.listxattr(older):
+                    os.setxattr(target, name, os.getxattr(older, name))
+            except OSError:
+                return  # this file system has no such marks, or they are not ours to give
 
     def name(self) -> None:
         """Gives the bytes their name, in place of any older file."""
@@ -82,14 +102,14 @@ class Staged:
 
     def _under_hidden_name(self, make: Callable[[Path], bool]) -> bool:
         """Makes the hidden file. Its name is known before it is there, so `discard` can always follow."""
-        name = "." + self.path.name.encode("ascii", "ignore")[:NAME_KEPT].decode("ascii")
+        name = self.path.name.encode("ascii", "ignore")[:NAME_KEPT].decode("ascii")
         for attempt in range(ATTEMPTS):
-            self._hidden = self.path.with_name(f"{name}.{os.getpid()}-{attempt}{PART}")
+            self._hidden = self.path.with_name(hidden_name(name, attempt))
             try:
                 if make(self._hidden):
                     return True
             except FileExistsError:
-                self._hidden = None  # left behind by a killed run: not ours to remove
+                self._hidden = None  # of another file of ours
                 continue
             self._hidden = None
             return False
@@ -101,15 +121,56 @@ def write_whole(path: Path, data: bytes) -> None:
     write_all([(path, data)])
 
 
+def write_like(path: Path, data: bytes) -> None:
+    """The file with these bytes, its owner and mode as they were. PermissionError where we may not."""
+    sweep(path.parent)
+    staged = Staged(path)
+    try:
+        staged.fill(data, stay_open=False)
+        staged.take_after(path)
+        staged.name()
+    finally:
+        staged.discard()
+
+
+def write_over(path: Path, text: bytes) -> None:
+    """A file of lines written where it stands, for whoever else holds it: it may have several names.
+
+    It cannot take its bytes in one step. But it first grows by blank lines, which alone can fail for want of
+    room; then all that it says is written at once; then blank lines left over go. Whatever stops the program
+    between two of these, the file says what it said before, or what it was to say.
+    """
+    with path.open("r+b", buffering=0) as stream, held():
+        old = stream.read()
+        grown = max(len(old), len(text))
+        try:
+            _write_at(stream, len(old), b"\n" * (grown - len(old)))
+            _write_at(stream, 0, text.ljust(grown, b"\n"))
+        except OSError:
+            _write_at(stream, 0, old)
+            stream.truncate(len(old))
+            raise
+        stream.truncate(len(text))
+
+
+def _write_at(stream: FileIO, start: int, data: bytes) -> None:
+    stream.seek(start)
+    _write_bytes(stream.fileno(), data)
+
+
 def write_all(files: Iterable[tuple[Path, bytes]]) -> None:
     """All the files, or, on any exception while bytes are being made or written, none of them.
 
     `files` may be made as it goes: each file's bytes are let go when they are on the disk.
     """
     staged: list[Staged] = []
+    swept: set[Path] = set()
     try:
         for path, data in files:
             _refuse_folder(path)
+            if path.parent not in swept:
+                swept.add(path.parent)
+                sweep(path.parent)
             staged.append(Staged(path))
             staged[-1].fill(data, stay_open=len(staged) <= OPEN_AT_ONCE)
         for each in staged:

@@ -151,7 +151,7 @@ class Builder(PointBuilder):
 
     def maker(self, parts: Parts, span: Span) -> tree.Maker:
         """`maker TEXT`."""
-        return tree.Maker(text=self.values.title(parts[0]), span=span)
+        return tree.Maker(text=self.values.maker(parts[0]), span=span)
 
     # ---- seams and pieces ---------------------------------------------------------------------------------
 

@@ -6,9 +6,11 @@ A lock stands beside a file and holds every block that the file used from elsewh
 from __future__ import annotations
 
 import json
+import re
 from dataclasses import dataclass
 from hashlib import sha256
 from typing import Any, Final, TypeVar
+from unicodedata import normalize
 
 from ..diagnostics.diagnostic import Diagnostic, Outcome, error
 from ..diagnostics.source import Span
@@ -17,6 +19,12 @@ FORM: Final = 1
 """The form of a lock's JSON. A later one has a higher number."""
 
 HEAD: Final = "piecewright-lock"
+
+MOST_PINS: Final = 5_000
+"""Blocks in one lock. A quilt with a block of its own in every cell has some hundred."""
+
+SURROGATE: Final = re.compile("[\\ud800-\\udfff]")
+"""Half a letter: JSON can say it, and no file can hold it."""
 
 T = TypeVar("T")
 
@@ -76,7 +84,10 @@ def read_lock(name: str, data: bytes) -> Outcome[Lock]:
         form = _value(told, HEAD, int)
         if form > FORM:
             return Outcome(None, (lock_newer(name),))
-        pins = tuple(_read_pin(each) for each in _value(told, "blocks", list))
+        blocks = _value(told, "blocks", list)
+        if len(blocks) > MOST_PINS:
+            return Outcome(None, (lock_damaged(name, f"it pins more than {MOST_PINS:,} blocks"),))
+        pins = tuple(_read_pin(each) for each in blocks)
         lock = Lock(pins, _read_uses(told))
     except RecursionError:
         return Outcome(None, (lock_damaged(name, "it is nested too deep"),))
@@ -92,8 +103,10 @@ def read_lock(name: str, data: bytes) -> Outcome[Lock]:
 
 
 def _read_pin(told: Any) -> Pin:
-    title, lines = _value(told, "title", str), _value(told, "text", list)
+    title, lines = _title(told), _value(told, "text", list)
     text = "".join(f"{line}\n" for line in lines)
+    if SURROGATE.search(text):
+        raise ValueError(f"the text of `{title}` is no text")
     if digest_of(text) != _value(told, "digest", str):
         raise ValueError(f"the text of `{title}` was changed by hand")
     return Pin(title, _value(told, "version", int), _value(told, "fingerprint", str),
@@ -101,14 +114,20 @@ def _read_pin(told: Any) -> Pin:
 
 
 def _read_uses(told: Any) -> tuple[PinnedUse, ...]:
-    return tuple(PinnedUse(_value(each, "title", str), each.get("version") and _value(each, "version", int),
+    return tuple(PinnedUse(_title(each), each.get("version") and _value(each, "version", int),
                            _value(each, "block", int)) for each in _value(told, "uses", list))
+
+
+def _title(told: Any) -> str:
+    """A title, its accents joined to their letters as in a file's."""
+    return normalize("NFC", _value(told, "title", str))
 
 
 def _value(told: Any, key: str, kind: type[T]) -> T:
     """What stands under a key. ValueError where it is not there or of another kind."""
     value = told.get(key) if isinstance(told, dict) else None
-    if not isinstance(value, kind):
+    if not isinstance(value, kind) or isinstance(value, bool) or (
+            isinstance(value, str) and SURROGATE.search(value)):
         raise ValueError(f"its `{key}` is missing or is not what it should be")
     return value
 

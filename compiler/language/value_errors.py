@@ -152,8 +152,17 @@ def title_bounds(span: Span, words: str) -> tuple[Diagnostic, ...]:
     return ()
 
 
+def maker_bounds(span: Span, words: str) -> tuple[Diagnostic, ...]:
+    """A complaint about a maker's name that is empty or too long to print; or nothing."""
+    if words.strip() and len(words) > limits.TITLE_LETTERS:
+        return (error("text-too-long",
+                      f"A maker's name has at most {limits.TITLE_LETTERS} characters; this one has "
+                      f"{len(words)}.", span, help="Shorten it; the rest can go into a `note`."),)
+    return remark_bounds(span, words)
+
+
 def remark_bounds(span: Span, words: str) -> tuple[Diagnostic, ...]:
-    """A complaint about a note or maker that is empty or too long; or nothing."""
+    """A complaint about a note that is empty or too long; or nothing."""
     if not words.strip():
         return (error("text-empty", "There is nothing between the quotes.", span,
                       help="Write the text, or take the statement away."),)

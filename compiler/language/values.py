@@ -6,9 +6,10 @@ Lengths are Fractions of an inch, angles Fractions of a degree.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from typing import Final
+from unicodedata import normalize
 
 from ..diagnostics.diagnostic import Diagnostic
 from ..diagnostics.source import Span
@@ -127,13 +128,25 @@ class Values:
 
     def title(self, text: Text) -> Text:
         """A title: not empty, and short enough to print."""
+        text = _joined(text)
         self.said.extend(value_errors.title_bounds(text.span, text.text))
         return text
 
+    def maker(self, text: Text) -> Text:
+        """A maker's name, as long as a title."""
+        text = _joined(text)
+        self.said.extend(value_errors.maker_bounds(text.span, text.text))
+        return text
+
     def remark(self, text: Text) -> Text:
-        """A note or a maker's name, within its bound."""
+        """A note, within its bound."""
         self.said.extend(value_errors.remark_bounds(text.span, text.text))
         return text
+
+
+def _joined(text: Text) -> Text:
+    """The same with accents joined to their letters (Unicode's form C), however it was typed."""
+    return text if text.text.isascii() else replace(text, text=normalize("NFC", text.text))
 
 
 def _column_number(letters: str) -> int:

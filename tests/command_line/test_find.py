@@ -4,6 +4,10 @@ from __future__ import annotations
 
 import json
 import os
+import signal
+import subprocess
+import sys
+import time
 from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 
@@ -316,6 +320,85 @@ def test_two_searches_at_once_find_the_same(tmp_path: Path, kept: Path) -> None:
         one, two = pool.map(search, range(2))
     assert one == two and "20 of " in one.out
     assert not [path for path in kept.iterdir() if path.suffix != ".kept"]
+
+
+# ---- workers -----------------------------------------------------------------------------------------------
+
+SLOW_SEARCH = """
+import sys, time
+from piecewright.command_line import choices
+from piecewright.command_line.shelves import index_work
+from piecewright.command_line.main import run
+choices.library_folder = lambda: None
+index_work.os.sched_getaffinity = lambda _: {0, 1, 2}
+def slow(shelf, task):
+    index_work.os.write(1, b"%d\\n" % index_work.os.getpid())  # in one piece, whoever else writes
+    time.sleep(60)
+index_work._record = slow
+sys.exit(run(["find", "--shelf", sys.argv[1]]))
+"""
+
+
+def is_gone(process: int) -> bool:
+    """Whether a process has ended, perhaps unheard of by its parent."""
+    try:
+        return Path(f"/proc/{process}/stat").read_text().rpartition(")")[2].split()[0] == "Z"
+    except OSError:
+        return True
+
+
+@pytest.fixture
+def many(tmp_path: Path) -> Path:
+    """A shelf that is searched by several processes."""
+    count = 3 * index_work.BATCH
+    return shelf_of(tmp_path / "many", **{f"b{n}": block_text(f"Block {n}") for n in range(count)})
+
+
+@pytest.mark.parametrize("number, status", [(signal.SIGKILL, -9), (signal.SIGTERM, 143),
+                                            (signal.SIGINT, 130)])
+def test_workers_end_with_the_search(many: Path, number: int, status: int) -> None:
+    with subprocess.Popen([sys.executable, "-c", SLOW_SEARCH, many], stdout=subprocess.PIPE,
+                          stderr=subprocess.PIPE) as child:
+        assert child.stdout and child.stderr
+        workers = [int(child.stdout.readline()) for _ in range(3)]
+        child.send_signal(number)
+        assert child.wait(30) == status
+        assert b"Traceback" not in child.stderr.read()  # ends when the last worker does
+    for _ in range(1000):  # what it held open is closed a moment before it is gone
+        if all(is_gone(each) for each in workers):
+            return
+        time.sleep(0.01)
+    raise AssertionError(f"a worker of {workers} is still there")
+
+
+def test_a_worker_that_dies_is_told_as_that(many: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(index_work.os, "sched_getaffinity", lambda _: {0, 1}, raising=False)
+    monkeypatch.setattr(index_work, "draft_source", lambda *_: os.kill(os.getpid(), signal.SIGKILL))
+    ended = piecewright("find", "--shelf", many)
+    assert ended.status == 1
+    assert "A process at work on the shelves was ended from outside" in ended.err
+    assert "mistake in Piecewright" not in ended.err
+
+
+def test_a_block_that_takes_too_long_is_left_out_and_named(tmp_path: Path,
+                                                           monkeypatch: pytest.MonkeyPatch) -> None:
+    shelf = shelf_of(tmp_path / "own", a=block_text("Ay"), slow=block_text("Slow"), z=block_text("Zed"))
+    real = index_work.draft_source
+
+    def slow(source, shelf):
+        while "Slow" in source.text:
+            try:
+                sum(range(1000))
+            except Exception:
+                continue
+        return real(source, shelf)
+
+    monkeypatch.setattr(index_work, "draft_source", slow)
+    monkeypatch.setattr(index_work, "SLOWEST", 0.2)
+    ended = piecewright("find", "--shelf", shelf)
+    assert ended.status == 0 and "Ay" in ended.out and "Zed" in ended.out and "Slow" not in ended.out
+    assert f"{shelf / 'slow.block'}:1: Left out" in ended.err and "to draft." in ended.err
+    assert "It shows 2 blocks." in piecewright("catalogue", "--shelf", shelf, "--out", tmp_path / "out").out
 
 
 # ---- the catalogue ----------------------------------------------------------------------------------------

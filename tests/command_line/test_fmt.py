@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+import errno
+import os
 from pathlib import Path
 
+import pytest
 from support.block_files import FAULTY, HALVES, VANE, put
 from support.command import piecewright
 
@@ -66,3 +69,57 @@ def test_sheets_are_the_same_before_and_after(tmp_path: Path) -> None:
     assert piecewright("build", vane, "--out", tmp_path / "after").status == 0
     before, after = (sorted((tmp_path / each).iterdir()) for each in ("before", "after"))
     assert [path.read_bytes() for path in before] == [path.read_bytes() for path in after] != []
+
+
+def test_a_file_of_several_names_keeps_them(tmp_path: Path) -> None:
+    for text in (VANE.replace("  grid", "grid"), VANE + "\n" * 20_000):  # it gets longer, and shorter
+        vane = put(tmp_path / "vane.block", text)
+        other = tmp_path / "other.block"
+        other.hardlink_to(vane)
+        assert piecewright("fmt", vane).status == 0
+        assert vane.samefile(other) and other.read_text("utf-8") == VANE
+        other.unlink()
+
+
+def test_a_disk_that_fills_up_leaves_a_file_of_several_names_as_it_was(
+        tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    rough = VANE.replace("  grid", "grid")
+    vane = put(tmp_path / "vane.block", rough)
+    (tmp_path / "other.block").hardlink_to(vane)
+    real, failed = os.write, []
+
+    def full(handle: int, data: bytes) -> int:
+        if not failed:
+            failed.append(real(handle, data[:1]))
+            raise OSError(errno.ENOSPC, "No space left on device")
+        return real(handle, data)
+
+    monkeypatch.setattr("piecewright.command_line.writing.os.write", full)
+    ended = piecewright("fmt", vane)
+    assert ended.status == 1 and "No space left on device" in ended.err
+    assert vane.read_text("utf-8") == rough
+
+
+@pytest.mark.skipif(os.geteuid() != 0, reason="only root can give files away")
+def test_another_users_file_stays_theirs(tmp_path: Path) -> None:
+    vane = put(tmp_path / "vane.block", VANE.replace("  grid", "grid"))
+    os.chown(vane, 65534, 65533)
+    vane.chmod(0o664)
+    assert piecewright("fmt", vane).status == 0
+    facts = vane.stat()
+    assert (facts.st_uid, facts.st_gid, facts.st_mode & 0o777) == (65534, 65533, 0o664)
+    assert vane.read_text("utf-8") == VANE
+
+
+def test_a_file_that_cannot_be_given_back_to_its_owner_is_written_where_it_stands(
+        tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    vane = put(tmp_path / "vane.block", VANE.replace("  grid", "grid"))
+    number = vane.stat().st_ino
+
+    def refused(*_: object) -> None:
+        raise PermissionError(errno.EPERM, "Operation not permitted")
+
+    monkeypatch.setattr("piecewright.command_line.writing.Staged.take_after", refused)
+    assert piecewright("fmt", vane).status == 0
+    assert vane.stat().st_ino == number and vane.read_text("utf-8") == VANE
+    assert os.listdir(tmp_path) == ["vane.block"]

@@ -12,7 +12,7 @@ SAFE = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
 
 def stem(title: str, version: int = 1) -> str:
     """The name of a lone block."""
-    return Names().stem(title, version, "a.block")
+    return Names("nowhere").stem(title, version, "a.block")
 
 
 @pytest.mark.parametrize("title, name", [
@@ -22,6 +22,8 @@ def stem(title: str, version: int = 1) -> str:
     ("Étoile à Facettes", "etoile-a-facettes-v1"),
     ("  Star  &  Sky  ", "star-sky-v1"),
     ("CON", "con-v1"),
+    ("Æbleskiver", "aebleskiver-v1"), ("Ørsted Øst", "orsted-ost-v1"), ("Straße", "strasse-v1"),
+    ("Łódź", "lodz-v1"), ("Þing", "thing-v1"), ("Cafe\u0301", "cafe-v1"), ("½ Star", "1-2-star-v1"),
 ])
 def test_plain_titles_read_as_they_are(title: str, name: str) -> None:
     assert stem(title) == name
@@ -48,7 +50,7 @@ def test_titles_of_which_nothing_is_readable_keep_apart_and_stay_the_same() -> N
 
 def test_titles_that_read_alike_do_not_share_a_name() -> None:
     titles = ("Sea Star", "Sea-Star", "SEA STAR!", "sea/star")
-    first, second = Names(), Names()
+    first, second = Names("nowhere"), Names("nowhere")
     given = [first.stem(title, 1, "a.block") for title in titles]
     assert given[0] == "sea-star-v1"
     assert len(set(given)) == 4
@@ -56,18 +58,24 @@ def test_titles_that_read_alike_do_not_share_a_name() -> None:
 
 
 def test_one_title_in_two_files_does_not_share_a_name() -> None:
-    names = Names()
+    names = Names("nowhere")
     given = [names.stem("Sea Star", 1, name) for name in ("a.block", "b.block", "c.block")]
     assert len(set(given)) == 3
     assert names.stem("Sea Star", 1, "b.block") == given[1]
 
 
 def test_versions_do_not_share_a_name() -> None:
-    names = Names()
+    names = Names("nowhere")
     assert names.stem("Sea Star", 1, "a.block") != names.stem("Sea Star", 2, "a.block")
 
 
 def test_title_cut_off_keeps_apart_from_one_that_begins_alike() -> None:
-    names = Names()
+    names = Names("nowhere")
     assert names.stem("x" * 200, 1, "a.block") != names.stem("x" * 201, 1, "a.block")
     assert len(slug("word " * 50)) <= 60
+
+
+def test_a_title_is_one_however_its_accents_were_typed() -> None:
+    names = Names("nowhere")
+    assert names.stem("\u00c9toile \u9ec4", 1, "a.block") == names.stem("E\u0301toile \u9ec4", 1, "a.block")
+    assert names.stem("\u00c5\u9ec4", 1, "a.block") == names.stem("\u212b\u9ec4", 1, "a.block")

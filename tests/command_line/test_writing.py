@@ -12,7 +12,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from piecewright.command_line import writing
+from piecewright.command_line import leftovers, writing
 from piecewright.command_line.writing import write_all, write_whole
 
 OLD = b"an older good file"
@@ -120,13 +120,34 @@ def test_folder_in_the_place_of_the_last_file_stops_before_the_first_is_named(ta
 
 
 @pytest.mark.usefixtures("way")
-def test_what_a_killed_run_left_is_neither_used_nor_removed(target: Path) -> None:
-    stale = target.with_name(f".{target.name}.{os.getpid()}-0{writing.PART}")
-    stale.write_bytes(b"half")
-    write_whole(target, b"new")
-    assert target.read_bytes() == b"new"
-    assert stale.read_bytes() == b"half"
-    assert names_in(target.parent) == sorted([stale.name, target.name])
+def test_what_killed_runs_left_goes_and_what_is_anothers_stays(target: Path) -> None:
+    folder, place = target.parent, leftovers._place()
+    sleeping = subprocess.Popen(["sleep", "60"])
+    ended = subprocess.Popen(["true"])
+    ended.wait()
+    try:
+        since, ours = leftovers._started(sleeping.pid), os.getpid()
+        stays = [f"{place}-{sleeping.pid}-{since}-0", f"{place}-{ours}-{leftovers._started(ours)}-7",
+                 f"00000000-{ended.pid}-1-0", f"{place}-{ended.pid}-1", f"{place}-x-1-0", "x"]
+        goes = [f"{place}-{ended.pid}-1-0", f"{place}-{sleeping.pid}-{since + 1}-0",
+                f"{place}-{'9' * 30}-1-0"]
+        kept = [f".vane.pdf.piecewright-{each}.part" for each in stays] + [
+            f".vane.{ours}-0.part", f"vane.piecewright-{goes[0]}.part", f".vane.piecewright-{goes[0]}"]
+        for name in kept + [f".vane.pdf.piecewright-{each}.part" for each in goes]:
+            (folder / name).write_bytes(b"half")
+        old = folder / f".vane.pdf.piecewright-00000000-{ended.pid}-2-0.part"
+        old.write_bytes(b"half")  # of another machine, a week ago
+        os.utime(old, (time.time() - 7 * 86_400,) * 2)
+        linked = folder / f".link.piecewright-{goes[0]}.part"
+        linked.symlink_to(target)
+        within = folder / f".folder.piecewright-{goes[0]}.part"
+        within.mkdir()
+        write_whole(target, b"new")
+        assert target.read_bytes() == b"new"
+        assert names_in(folder) == sorted([target.name, linked.name, within.name, *kept])
+    finally:
+        sleeping.kill()
+        sleeping.wait()
 
 
 @pytest.mark.usefixtures("way")
@@ -177,5 +198,8 @@ def test_process_stopped_in_the_middle_of_a_write(target: Path, tmp_path_factory
     assert b"Traceback" not in said
     assert target.read_bytes() == OLD
     assert [name for name in names_in(target.parent) if not name.startswith(".")] == [target.name]
-    if (how, number) != ("hidden", signal.SIGKILL):
-        assert names_in(target.parent) == [target.name]
+    if (how, number) == ("hidden", signal.SIGKILL):
+        assert len(names_in(target.parent)) == 2
+        write_whole(target.with_name("next.pdf"), b"x")
+        target.with_name("next.pdf").unlink()
+    assert names_in(target.parent) == [target.name]

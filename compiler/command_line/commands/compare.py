@@ -22,7 +22,7 @@ from ..failures import own_mistakes
 from ..inputs import Input, inputs_of, one_input
 from ..naming import Names
 from ..rewriting import read_text
-from ..shelves.folders import FolderShelf
+from ..shelves.folders import FolderShelf, joined
 from ..shelves.locking import open_lock
 from .show import FORMATS, Drawing, pictures_of, refuse_out_of_bounds
 
@@ -83,7 +83,7 @@ def compare(files: Sequence[str], since: str | None, only_check: bool, form: str
     _tell(comparisons, only_old, only_new, form)
     wanted = each_once(pictures)
     if wanted:
-        drawings = _drawings(comparisons, float(size))
+        drawings = _drawings(comparisons, float(size), out)
         for path in write_files(out, pictures_of(drawings, "compare", wanted, dpi)):
             click.echo(f"Wrote {path}.", err=form == "json")
     return CLEAN
@@ -133,10 +133,10 @@ def _newest(blocks: Sequence[CompiledBlock]) -> dict[str, CompiledBlock]:
     return found
 
 
-def _drawings(comparisons: Sequence[Comparison], size: float) -> list[Drawing]:
+def _drawings(comparisons: Sequence[Comparison], size: float, out: str) -> list[Drawing]:
     from ...sheets.arrange.overlay import overlay_page
 
-    names, drawings = Names(), []
+    names, drawings = Names(out), []
     for each in comparisons:
         old, new = each.old.draft, each.new.draft
         stem = f"{names.stem(new.title, new.version, 'compare')}-beside-v{old.version}"
@@ -207,7 +207,7 @@ class _Run:
         if os.path.exists(name) or not found or not version.isdecimal():
             return self._compiled(one_input(name))
         self.shelf.forget()
-        called = self.shelf.find(title, "")
+        called = self.shelf.find(joined(title), "")
         wanted = [each for each in called if each.version == int(version)]
         if not wanted:
             known = one_of([str(each) for each in sorted({each.version for each in called})], "and")

@@ -11,6 +11,7 @@ from ...diagnostics.wording import count_of
 from ..choices import ListChoice, open_shelf, shelf_option
 from ..console import CLEAN, COMPLAINED, complain, say, show_diagnostics
 from ..ranges import ANGLES, COUNTS, SIZES, GridChoice
+from ..shelves.folders import joined
 
 if TYPE_CHECKING:
     from ...sheets.finding import Wanted
@@ -81,7 +82,8 @@ def wanted_of(words: Sequence[str], conditions: dict[str, Any]) -> Wanted:
     """What the options ask for; those that were not given leave their defaults."""
     from ...sheets.finding import Wanted
 
-    return Wanted(tuple(words), **{name: value for name, value in conditions.items() if value is not None})
+    given = {name: value for name, value in conditions.items() if value is not None}
+    return Wanted(tuple(map(joined, words)), **given)
 
 
 def open_index(shelves: tuple[str, ...]) -> Indexed:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import sys
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
@@ -18,7 +19,7 @@ from ..choices import open_shelf, shelf_option
 from ..console import COMPLAINED, Tally, is_terminal, say, show_diagnostics
 from ..failures import own_mistakes
 from ..inputs import Input, inputs_of
-from ..rewriting import read_text, write_new
+from ..rewriting import read_text, rewrite, write_new
 from ..shelves.folders import FolderShelf
 from ..shelves.locking import Locked, fingerprints_of, lock_name, locked_sources, open_lock
 
@@ -178,7 +179,8 @@ class _Run:
     def _write(self, name: str, new: Lock) -> None:
         from ...language.lock_file import lock_text
 
-        write_new(Path(name), lock_text(new).encode())
+        write = rewrite if os.path.exists(name) else write_new
+        write(Path(name), lock_text(new).encode())
 
     def _tell(self, diagnostics: Iterable[Diagnostic], given: Input) -> None:
         """Shows errors, and counts them."""

@@ -26,6 +26,7 @@ from ..console import CLEAN, say
 from ..failures import own_mistakes
 from ..inputs import one_input
 from ..naming import Names
+from ..owners import marked
 from ..quilts import stem_of
 from ..stopping import held
 
@@ -72,7 +73,7 @@ def show(file: str, formats: tuple[tuple[str, ...], ...], size: Fraction, out: s
     if status != CLEAN:
         return status
     wanted = each_once(formats)
-    names, size_inches = Names(), float(size)
+    names, size_inches = Names(out), float(size)
     if compiled.quilts and not choice.given:
         drawings = quilt_drawings(compiled.quilts, names, given.name, size_inches)
     else:
@@ -147,10 +148,10 @@ def quilt_page(quilt: Quilt, size: float) -> Page:
 def drawn(drawing: Drawing, page: Page, kind: str, dpi: int) -> bytes:
     """The picture as the bytes of one kind of file."""
     from ...sheets.drawing.files import pdf_bytes, png_bytes, svg_bytes
+    from ...sheets.drawing.lettering import printable
     from ...sheets.page import Document
 
-    if kind == "png":
-        return png_bytes(page, dpi)
-    if kind == "svg":
-        return svg_bytes(page)
-    return pdf_bytes(Document(drawing.title, drawing.subject, drawing.author, "", (page,)))
+    title = printable(drawing.title)
+    if kind != "pdf":
+        return marked(kind, png_bytes(page, dpi) if kind == "png" else svg_bytes(page), title)
+    return pdf_bytes(Document(title, drawing.subject, drawing.author, "", (page,)))

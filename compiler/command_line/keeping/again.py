@@ -9,10 +9,12 @@ from __future__ import annotations
 
 import os
 import sys
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from typing import Any, Final
 
-from ..shelves.listing import names_in
+from ..owners import ENDINGS, owner_in
+from ..reading import NotPlain, plain_bytes
+from ..shelves.listing import ShelfDamaged, names_in
 from .digests import digest_of, machine_files, program_digest
 from .kept import LARGEST, Kept, open_kept
 
@@ -21,6 +23,8 @@ NOT_AGAIN: Final = ("-", "-h", "--help", "--no-cache")  # with these, the comman
 ENVIRONMENT: Final = ("PIECEWRIGHT_SHELVES", "NO_COLOR", "TERM", "COLUMNS")
 SAME: Final = "Nothing has changed: this is what was made before."
 HEAD: Final = 10  # digits that say how many bytes of an entry are its JSON
+
+MOST_READ: Final = 16_000_000  # bytes of a file read: no input that was built from has more
 
 Step = list[Any]  # what JSON gives back for one thing read: its kind, its name, and what it was
 
@@ -104,7 +108,10 @@ def replay(arguments: Sequence[str]) -> int | None:
         told = loads(data[HEAD : HEAD + size])
         if not all(_is_still(*each) for each in told["read"]) or _stands_left(told["files"]):
             return None
-        _write(told["files"], data[HEAD + size :])
+        files = list(_placed(told["files"], data[HEAD + size :]))
+        if any(_is_others(path, made) for path, made in files):
+            return None  # the build finds other names
+        _write(files)
     except OSError:
         return None  # the build itself finds out, and says so
     for err, text in told["said"]:
@@ -141,7 +148,10 @@ def _is_still(kind: str, name: str, what: str) -> bool:
     if kind == "none":
         return not os.path.lexists(name)
     depth = int(kind.partition(" ")[2])
-    return _listing(names_in(name, depth)) == what
+    try:
+        return _listing(names_in(name, depth)) == what
+    except ShelfDamaged:
+        return False  # the build itself tells of it
 
 
 def _listing(names: Sequence[str]) -> str:
@@ -149,13 +159,12 @@ def _listing(names: Sequence[str]) -> str:
 
 
 def _file_is_still(name: str, what: str) -> bool:
-    if not os.path.isfile(name):  # a pipe would be empty for the build that has to be run after all
-        return False
     try:
-        with open(name, "rb") as stream:
-            return digest_of(stream.read()) == what
+        return digest_of(plain_bytes(name, MOST_READ, links=True)) == what
+    except NotPlain:
+        return False  # a pipe: it would be empty for the build that has to be run after all
     except OSError:
-        return what == ""
+        return what == "" and os.path.isfile(name)
 
 
 def _facts(path: str) -> str:
@@ -170,16 +179,29 @@ def _stands_left(files: Sequence[Step]) -> bool:
     return any(path and path not in written and os.path.exists(path) for path in following)
 
 
-def _write(files: Sequence[Step], data: bytes) -> None:
+def _placed(files: Sequence[Step], data: bytes) -> Iterator[tuple[str, bytes]]:
     """The files, from the bytes that stand one after the other."""
+    start = 0
+    for path, size in files:
+        yield path, data[start : start + size]
+        start += size
+
+
+def _is_others(path: str, made: bytes) -> bool:
+    """Whether a file of something else stands there by now."""
+    if not path.endswith(ENDINGS):
+        return False
+    try:
+        return owner_in(path, plain_bytes(path, LARGEST)) not in (None, owner_in(path, made))
+    except OSError:
+        return False
+
+
+def _write(files: Sequence[tuple[str, bytes]]) -> None:
     from pathlib import Path
 
     from ..writing import write_all
 
-    placed, start = [], 0
-    for path, size in files:
-        placed.append((Path(path), data[start : start + size]))
-        start += size
     for folder in dict.fromkeys(os.path.dirname(path) for path, _ in files):
         os.makedirs(folder or ".", exist_ok=True)
-    write_all(placed)
+    write_all((Path(path), data) for path, data in files)

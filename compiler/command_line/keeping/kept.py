@@ -1,7 +1,8 @@
 """What earlier builds made, kept in a folder of the user's: bytes under the digest of all they depend on.
 
 Safe to delete at any time. Every entry carries a digest of its key and its own bytes: one that is damaged, or
-stands under another's name, counts as not there, and so does one that another user wrote. Entries are written
+stands under another's name, counts as not there, and so does one that another user wrote (in a shared folder,
+others' entries could name any file to write), and a link or a pipe. Entries are written
 whole (see `writing`), so two builds at once at worst write the same twice. A folder that cannot be read or
 written keeps nothing, and nobody is told: a build is right without it. Loads little: a build in which nothing
 has changed does no more than this.
@@ -13,6 +14,7 @@ import os
 import sys
 from typing import Final
 
+from ..reading import plain_bytes
 from .digests import digest_of
 
 SETTING: Final = "PIECEWRIGHT_CACHE"  # another folder, or OFF
@@ -48,10 +50,7 @@ class Kept:
         """The bytes kept under a key; None where there are none, or where they are damaged."""
         path = self._path(key)
         try:
-            with open(path, "rb") as stream:
-                if not _is_ours(stream.fileno()):
-                    return None
-                data = stream.read(LARGEST + 1)
+            data = plain_bytes(path, LARGEST, owned=True)
             os.utime(path)  # used again: not among the oldest
         except OSError:
             return None
@@ -79,7 +78,7 @@ class Kept:
     def _drop_oldest(self) -> None:
         with os.scandir(self.folder) as listing:
             ours = [entry for entry in listing if ENDING in entry.name]  # entries, and parts left of them
-        found = [(entry.stat(), entry.path) for entry in ours]
+        found = [(entry.stat(follow_symlinks=False), entry.path) for entry in ours]
         total = sum(facts.st_size for facts, _ in found)
         if total <= MOST_BYTES:
             return
@@ -96,11 +95,6 @@ class Kept:
 def _head(key: str, data: bytes) -> bytes:
     """What stands before an entry's bytes."""
     return MARK + digest_of(key.encode() + data).encode()
-
-
-def _is_ours(handle: int) -> bool:
-    """Whether we wrote an open file: in a shared folder, others' entries could name any file to write."""
-    return not hasattr(os, "geteuid") or os.fstat(handle).st_uid == os.geteuid()
 
 
 def open_kept() -> Kept | None:

@@ -15,6 +15,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
 from ...diagnostics.source import Source
+from ..reading import plain_bytes
 from .listing import DEEPEST, names_in
 
 if TYPE_CHECKING:
@@ -28,10 +29,13 @@ LIBRARY: Final = "<library>"  # what places in the library that ships begin with
 LARGEST: Final = 4_000_000  # bytes of a shelf's file looked at; a block by hand has a few thousand
 
 # Patterns as text: `re` compiles them with the first file looked through, and most builds look through none.
-TITLE: Final = r'\bblock\s*"((?:[^"\\\n]|\\.)*)"'
-ALSO: Final = r'\balso\s*("(?:[^"\\\n]|\\.)*"(?:\s*,\s*"(?:[^"\\\n]|\\.)*")*)'
-USE: Final = r'\buse\s*"((?:[^"\\\n]|\\.)*)"'
-QUOTED: Final = r'"((?:[^"\\\n]|\\.)*)"'
+# What is matched is never tried again shorter (`*+`), and a title ends where the language ends one, so a file
+# of any words takes time and room by its length alone.
+WORDS: Final = r'((?:[^"\\\n]|\\.){0,240}+)'  # twice what a title may have, for each letter may be escaped
+QUOTED: Final = f'"{WORDS}"'
+TITLE: Final = rf'\bblock\s*+{QUOTED}'
+USE: Final = rf'\buse\s*+{QUOTED}'
+ALSO: Final = r'\balso\s*+("W"(?:\s*+,\s*+"W")*+)'.replace("W", WORDS.replace("(", "(?:", 1))
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,12 +76,13 @@ class FolderShelf:
         self._parsed: dict[str, Parsed] = {}
         self._homes: dict[str, tuple[Folder, Path]] = {}
         self._record = record
+        self._anyway = False
 
     @classmethod
-    def of(cls, shelves: Iterable[Folder]) -> FolderShelf:
-        """The same shelves again, in another process."""
+    def searched(cls, shelves: Iterable[Folder]) -> FolderShelf:
+        """The same shelves again, to be searched whatever their manifests say; in another process, too."""
         made = cls()
-        made._given = tuple(shelves)
+        made._given, made._anyway = tuple(shelves), True
         return made
 
     def find(self, title: str, near: str) -> tuple[ShelfBlock, ...]:
@@ -155,15 +160,16 @@ class FolderShelf:
         """The titles of a folder's files, read once."""
         index = self._indexes.get(folder)
         if index is None:
-            index = self._indexes[folder] = Index()
+            index = Index()
             depth = DEEPEST if folder.deep else 0
-            paths = block_files(folder.path, depth)
+            paths = block_files(folder.path, depth, anyway=self._anyway)
             if self._record and folder.label != LIBRARY_LABEL:
                 self._record.looked(str(folder.path), depth, [str(path) for path in paths])
             for path in paths:
                 data = self._bytes(path, folder)
                 if data is not None:
                     _add_titles(index, path, data)
+            self._indexes[folder] = index
         return index
 
     def _bytes(self, path: Path, folder: Folder) -> bytes | None:
@@ -210,16 +216,15 @@ def library_folder() -> Path | None:
     return Path(places[0]) if places else None
 
 
-def block_files(folder: Path, depth: int = 0) -> list[Path]:
+def block_files(folder: Path, depth: int = 0, *, anyway: bool = False) -> list[Path]:
     """Every readable block or quilt file in a folder, sorted by name (see `listing`)."""
-    return [Path(each) for each in names_in(str(folder), depth)]
+    return [Path(each) for each in names_in(str(folder), depth, anyway=anyway)]
 
 
 def bytes_of(path: Path | str) -> bytes | None:
     """The file's bytes; None where it cannot be read or is far larger than any block file."""
     try:
-        with open(path, "rb") as stream:
-            data = stream.read(LARGEST + 1)
+        data = plain_bytes(path, LARGEST, links=True)
     except OSError:
         return None
     return data if len(data) <= LARGEST else None
@@ -246,8 +251,17 @@ def uses_shown(text: str) -> list[str]:
 
 
 def unescaped(text: str) -> str:
-    """Quoted text as it reads: a backslash takes the next letter as it is."""
-    return re.sub(r"\\(.)", r"\1", text) if "\\" in text else text
+    """A title as it reads: a backslash takes the next letter as it is, and accents join their letters."""
+    return joined(re.sub(r"\\(.)", r"\1", text) if "\\" in text else text)
+
+
+def joined(text: str) -> str:
+    """The text with accents joined to their letters (Unicode's form C), as titles are read in a file."""
+    if text.isascii():
+        return text
+    from unicodedata import normalize
+
+    return normalize("NFC", text)
 
 
 def _parse_bytes(name: str, data: bytes) -> Parsed:

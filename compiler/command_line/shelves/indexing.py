@@ -96,7 +96,7 @@ def _read(shelves: Sequence[Folder], entries: dict[Folder, _Entry]) -> Iterator[
     seen: set[str] = set()
     for shelf in shelves:
         folder, home = str(shelf.path), realpath(shelf.path)
-        for path in names_in(folder, DEEPEST):
+        for path in names_in(folder, DEEPEST, anyway=True):
             within = path[len(folder) :]  # folders on the way are no links: see `listing`
             real = realpath(path) if islink(path) else home + within
             data = None if real in seen else bytes_of(path)

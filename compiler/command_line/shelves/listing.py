@@ -4,33 +4,48 @@ from __future__ import annotations
 
 import os
 from collections.abc import Iterator
-from typing import Final
+from typing import TYPE_CHECKING, Final
+
+if TYPE_CHECKING:
+    from ...diagnostics.diagnostic import Diagnostic
+    from ...diagnostics.source import Source
 
 EXTENSIONS: Final = (".block", ".quilt")
 MANIFEST: Final = "shelf.toml"
 DEEPEST: Final = 8  # folders within folders that are looked through
 
 
-def names_in(folder: str, depth: int = 0) -> list[str]:
+class ShelfDamaged(Exception):
+    """A shelf's manifest cannot be read, so nobody knows what is on the shelf: as told in `said`."""
+
+    def __init__(self, said: tuple[Diagnostic, ...], source: Source) -> None:
+        super().__init__(said[0].message)
+        self.said, self.source = said, source
+
+
+def names_in(folder: str, depth: int = 0, *, anyway: bool = False) -> list[str]:
     """The path of every block or quilt file in a folder, sorted; with `depth`, of folders within it too.
 
     Hidden files, anything that is not a plain file, and links that lead out of the folder are passed over; so
-    is what a shelf's manifest leaves out.
+    is what a shelf's manifest leaves out. ShelfDamaged where the manifest cannot be read, unless `anyway`.
     """
-    left = _left_out(folder) if depth else frozenset()
+    left = _left_out(folder, anyway) if depth else frozenset()
     found = _walk(folder, os.path.realpath(folder), depth, left)
     return [path for path in found if path not in left] if left else list(found)
 
 
-def _left_out(folder: str) -> frozenset[str]:
-    """The paths that the shelf's manifest leaves out; none where it is damaged, which `find` tells."""
+def _left_out(folder: str, anyway: bool) -> frozenset[str]:
+    """The paths that the shelf's manifest leaves out."""
     path = os.path.join(folder, MANIFEST)
-    if not os.path.isfile(path):
+    if not os.path.lexists(path):
         return frozenset()
     from .manifest import read_manifest
 
-    manifest = read_manifest(path).value
+    read = read_manifest(path)
+    manifest = read.value
     assert manifest is not None, "there is always a manifest"
+    if read.diagnostics and manifest.source and not anyway:
+        raise ShelfDamaged(read.diagnostics, manifest.source)
     return frozenset(os.path.join(folder, *each.split("/")) for each in manifest.leave_out)
 
 

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Final
 
 from ...diagnostics.diagnostic import Diagnostic, Outcome, error
 from ...diagnostics.source import Source, Span
+from ..reading import plain_bytes
 from .folders import FolderShelf
 
 if TYPE_CHECKING:
@@ -19,7 +20,7 @@ if TYPE_CHECKING:
     from ..keeping.again import Record
 
 ENDING: Final = ".lock"
-LARGEST: Final = 16_000_000  # bytes: twice a block file of the largest size, which a lock may hold a part of
+LARGEST: Final = 8_000_000  # bytes: as a block file; a lock of a hundred blocks has some hundred thousand
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,20 +53,21 @@ def open_lock(given: Input, shelf: FolderShelf, record: Record | None = None) ->
     name = lock_name(given.name)
     if given.path is None:
         return plain
-    if not os.path.exists(name):
+    if not os.path.lexists(name):
         if record:
             record.missed(name)
         return plain
     from ...language.lock import LockedShelf, pinned_blocks
-    from ...language.lock_file import read_lock
+    from ...language.lock_file import lock_damaged, read_lock
 
     try:
-        with open(name, "rb") as stream:
-            data = stream.read(LARGEST)
+        data = plain_bytes(name, LARGEST)
     except OSError as problem:
         return Outcome(None, (lock_unreadable(name, problem.strerror or "it cannot be opened"),))
     if record:
         record.read(name, data)
+    if len(data) > LARGEST:
+        return Outcome(None, (lock_damaged(name, "it is larger than any"),))
     lock = read_lock(name, data)
     blocks = lock.then(lambda read: pinned_blocks(name, read))
     if lock.value is None or blocks.value is None:

@@ -1,12 +1,9 @@
-"""Files as they were: an earlier revision of a file and of those beside it, asked of git.
-
-git runs with the file's folder and nothing else; no setting of the project's is read or needed.
-"""
+"""Files as they were: an earlier revision of a file and of those beside it (see `repository`)."""
 
 from __future__ import annotations
 
+import os
 import re
-import subprocess
 from collections.abc import Iterable, Mapping
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
@@ -14,17 +11,19 @@ from typing import TYPE_CHECKING, Final
 import click
 
 from ...diagnostics.source import Source
-from ...diagnostics.visible import visible
+from ...diagnostics.visible import shortened, visible
 from ..failures import MachineFailed
-from .folders import TITLE, unescaped
+from .folders import LARGEST, TITLE, unescaped
 from .listing import EXTENSIONS
+from .repository import MOST_SAID, Reader, reader_of, repository_of
 
 if TYPE_CHECKING:
     from ...language.shelf import Shelf, ShelfBlock
 
-GIT: Final = "git"
 UNBORN: Final = "HEAD"  # git does not know it, though it is spelt right, before the first commit
-MOST_SAID: Final = 200  # characters of git's own words in a message
+LONGEST: Final = 1000  # letters of a revision: one with words to search for has a hundred
+OBJECT: Final = re.compile(rb"[0-9a-f]{40,64}")
+PLAIN_FILES: Final = (b"100644", b"100755", b"100664")  # git's kinds of a plain file
 
 
 class FileIsNew(click.UsageError):
@@ -34,35 +33,66 @@ class FileIsNew(click.UsageError):
 def file_at(revision: str, path: Path) -> tuple[bytes, dict[str, bytes]]:
     """The file's bytes at a revision, and those of the block files beside it, by name.
 
-    MachineFailed where there is no git or no repository; a use error where git knows no such revision;
-    FileIsNew where the revision has no such file, or nothing was ever recorded.
+    MachineFailed where there is no git or no repository, or one that is not whole; a use error where git
+    knows no such revision; FileIsNew where the revision has no such file, or nothing was ever recorded.
     """
-    if revision.startswith("-") or not revision.strip():
-        raise click.UsageError(f"'{visible(revision)}' is no revision.")
-    folder = path.parent
-    listed = _git(folder, "ls-tree", "-z", "--name-only", revision, "./")
-    if listed is None and revision == UNBORN:
-        raise FileIsNew("git has recorded nothing here yet.")
-    if listed is None:
-        raise click.UsageError(f"git knows no revision '{visible(revision)}' here.")
-    names = [name for name in listed.decode("utf-8", "replace").split("\0") if name.endswith(EXTENSIONS)]
-    if path.name not in names:
-        raise FileIsNew(f"'{visible(str(path))}' is not in revision '{visible(revision)}'.")
-    texts = _contents(folder, revision, names)
+    if revision.startswith("-") or not revision.strip() or "\0" in revision or len(revision) > LONGEST:
+        raise click.UsageError(f"'{shortened(visible(revision), LONGEST // 10)}' is no revision.")
+    folder = Path(os.path.realpath(path.parent))
+    repository = repository_of(folder)
+    with reader_of(repository, revision) as git:
+        known = (git.ask("rev-parse", "--verify", "--quiet", revision) or b"").strip()
+        if not OBJECT.fullmatch(known):
+            if revision == UNBORN:
+                raise FileIsNew("git has recorded nothing here yet.")
+            raise click.UsageError(f"git knows no revision '{visible(revision)}' here.")
+        objects = _listed(git, known, folder.relative_to(repository.root), revision)
+        if path.name not in objects:
+            raise FileIsNew(f"'{visible(str(path))}' is not in revision '{visible(revision)}'.")
+        texts = _contents(git, objects, path.name)
+    if path.name not in texts:
+        raise MachineFailed(f"{visible(str(path))}: git has no copy of it at '{visible(revision)}' in "
+                            "this folder, or one larger than any block file. Nothing is fetched: fetch it "
+                            "with git first.")
     return texts.pop(path.name), texts
 
 
-def _contents(folder: Path, revision: str, names: Iterable[str]) -> dict[str, bytes]:
-    """The bytes of files of one folder at a revision, by one run of git."""
-    wanted = [name for name in names if "\n" not in name]
-    asked = "".join(f"{revision}:./{name}\n" for name in wanted).encode("utf-8", "surrogateescape")
-    told = _git(folder, "cat-file", "--batch", given=asked) or b""
+def _listed(git: Reader, known: bytes, within: Path, revision: str) -> dict[str, bytes]:
+    """The objects of a folder's block files at a revision, by name."""
+    place = os.fsencode(within.as_posix())
+    below = [] if place == b"." else [b"--", place + b"/"]
+    listed = git.ask("ls-tree", "-z", "--full-tree", known, *below)
+    if listed is None:
+        raise click.UsageError(f"git knows no files of '{visible(revision)}' here: it is no commit, or the "
+                               "repository is not whole.")
+    found: dict[str, bytes] = {}
+    for line in listed.split(b"\0"):
+        facts, _, name = line.partition(b"\t")
+        mode, _, rest = facts.partition(b" ")
+        last = os.fsdecode(name.rpartition(b"/")[2])
+        if mode in PLAIN_FILES and last.endswith(EXTENSIONS):
+            found[last] = rest.rpartition(b" ")[2]
+    return found
+
+
+def _contents(git: Reader, objects: Mapping[str, bytes], first: str) -> dict[str, bytes]:
+    """The bytes of files by their objects: `first`, then others as far as there is room; none that is not
+    there, or is larger than any block file."""
+    order = [first, *(name for name in objects if name != first)]
+    sizes = git.ask("cat-file", "--batch-check", given=_asked(objects[name] for name in order)) or b""
+    wanted, room = [], MOST_SAID
+    for name, line in zip(order, sizes.split(b"\n"), strict=False):
+        kind, _, size = line.rpartition(b" ")
+        if kind.endswith(b" blob") and int(size) <= LARGEST and int(size) + len(line) + 2 <= room:
+            room -= int(size) + len(line) + 2
+            wanted.append(name)
+    told = git.ask("cat-file", "--batch", given=_asked(objects[name] for name in wanted)) or b""
     texts: dict[str, bytes] = {}
     at = 0
     for name in wanted:
-        head, _, _ = told[at:].partition(b"\n")
-        at += len(head) + 1
+        head, _, _ = told[at:at + LONGEST].partition(b"\n")
         kind, _, size = head.rpartition(b" ")
+        at += len(head) + 1
         if not kind.endswith(b" blob"):
             continue
         texts[name] = told[at:at + int(size)]
@@ -70,20 +100,8 @@ def _contents(folder: Path, revision: str, names: Iterable[str]) -> dict[str, by
     return texts
 
 
-def _git(folder: Path, *words: str, given: bytes = b"") -> bytes | None:
-    """What git says; None where it does not know what is asked. MachineFailed where it cannot be asked."""
-    try:
-        done = subprocess.run([GIT, "-C", str(folder), *words], input=given, capture_output=True, check=False)
-    except OSError as problem:
-        raise MachineFailed("git: It is not installed, and it alone knows earlier revisions.") from problem
-    if done.returncode == 0:
-        return done.stdout
-    said = done.stderr.decode("utf-8", "replace").strip().splitlines()
-    if said and "not a git repository" in said[0]:
-        raise MachineFailed(f"{visible(str(folder))}: git keeps no revisions of this folder.")
-    if said and "dubious ownership" in said[0]:
-        raise MachineFailed(f"git: {visible(said[0][:MOST_SAID])}")
-    return None
+def _asked(objects: Iterable[bytes]) -> bytes:
+    return b"".join(each + b"\n" for each in objects)
 
 
 class RevisionShelf:

@@ -18,7 +18,8 @@ FILES: Final = (
     Entry("manifest-damaged", "A shelf's manifest cannot be read",
           "A folder of blocks may have a file `shelf.toml` that gives the shelf a title and a note and names "
           "what in the folder is no part of it. It is written in TOML: a name, an equals sign, and a text in "
-          "quotes or a list of them. Until it is mended the shelf is searched as if it were not there."),
+          "quotes or a list of them. Until it is mended nobody knows what is on the shelf: nothing is "
+          "made of a file that looks there, and `find` alone searches it as if the manifest were not there."),
     Entry("manifest-key-unknown", "A shelf's manifest says something that no manifest says",
           "A manifest has `title`, `note` and `leave-out`, and nothing else; the word is probably a slip."),
     Entry("block-on-shelf-twice", "Two blocks of one title and version on one shelf",

@@ -167,8 +167,9 @@ LANGUAGE: Final = (
     in_block("text-empty", "Nothing between the quotes",
              "Take the statement away, or say something.",
              (SIZE, "seam top -- bottom", 'note ""'), (SIZE, "seam top -- bottom", 'note "Press well"')),
-    in_block("text-too-long", "A note of more than 2,000 letters",
-             "A note is a paragraph on a sheet. Write several.",
+    in_block("text-too-long", "A note of more than 2,000 letters, or a maker's name of more than 120",
+             "A note is a paragraph on a sheet: write several. A maker's name is a line; the rest can go "
+             "into a note.",
              (SIZE, "seam top -- bottom", f'note "{"On and on. " * 200}"'),
              (SIZE, "seam top -- bottom", 'note "On and on."')),
     in_block("text-escape", "A backslash that escapes nothing",
