@@ -79,8 +79,34 @@ def test_long_borders_are_joined_and_say_so():
 
 @pytest.mark.parametrize("facts", [{"one_way": True}, {"striped": True}])
 def test_borders_of_a_print_with_a_direction_run_along_the_bolt(facts):
+    """Two strips of 60 1/2in beside each other would buy as much of the bolt: halves, joined, buy half."""
     plan = planned([need(box(3, 60), 2, part="border")], fabric(**facts))
+    assert plan.cuts[0].joined == 4 and plan.fabrics[0].used < 33
+    assert all(placed.height > placed.width for placed in plan.fabrics[0].cloths[0].placed)
+    assert "joined, buy less cloth than whole ones" in plan.cuts[0].lies
+    whole = planned([need(box(3, 60), 2, part="border", unjoined=True)], fabric(**facts))
+    assert whole.cuts[0].joined == 0 and whole.fabrics[0].used == 60.5
+
+
+@pytest.mark.parametrize("facts", [{"one_way": True}, {"striped": True}])
+def test_a_border_lies_along_the_bolt_where_that_buys_no_more(facts):
+    """Beside pieces that take as much of the bolt, nothing is saved by joining."""
+    tall = need(box(30, 60), 1)
+    plan = planned([need(box(3, 60), 2, part="border"), tall], fabric(**facts))
     assert plan.cuts[0].joined == 0 and plan.fabrics[0].used == 60.5
+
+
+@pytest.mark.parametrize("facts", [{"one_way": True}, {"striped": True}])
+def test_a_border_at_top_and_bottom_of_a_print_lies_across_the_cloth(facts):
+    plan = planned([need(box(60, 3), 2, part="border")], fabric(**facts))
+    assert all(placed.width > placed.height for placed in plan.fabrics[0].cloths[0].placed)
+    assert plan.cuts[0].lies.startswith("Cut across the cloth, so that the print stands up in the quilt")
+
+
+def test_binding_of_a_print_lies_any_way():
+    binding = BindingNeed("sand", Fraction(5, 2), Fraction(250), False)
+    plan = planned([], fabric(one_way=True), binding=binding)
+    assert plan.cuts[0].lies == "Its print may lie any way."
 
 
 def test_an_unjoined_border_runs_along_the_bolt():

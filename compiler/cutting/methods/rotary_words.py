@@ -19,6 +19,8 @@ FINEST: Final = 32
 SHORT: Final = "short of"
 """In a reason that says by how much a cut misses the mark."""
 
+OFF_GRAIN: Final = "its sides lie off the straight grain"
+
 COUNTS: Final = ("", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven")
 
 

@@ -92,7 +92,8 @@ class _Dealer:
         if lot.run is None:
             across = turned != lot.across
             turn = 90.0 if across else 0.0
-            return [PlacedCut(lot.cut, inches(left), inches(top), inches(width), inches(height), turn)]
+            return [PlacedCut(lot.cut, inches(left), inches(top), inches(width), inches(height), turn,
+                              slant=lot.slant)]
         x, y, found = float(inches(left)), float(inches(top)), []
         thick = float(inches(lot.height))
         for laid, (wide, high) in zip(lot.run.laid, lot.run.sizes, strict=True):

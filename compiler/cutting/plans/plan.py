@@ -30,6 +30,10 @@ from .yardage import Margin
 MARGIN: Final = Margin()
 
 
+SHORTER: Final = ("Cut along the selvage, so that the print stands up in the quilt; shorter strips, joined, "
+                  "buy less cloth than whole ones.")
+
+
 def plan_cutting(quilt: Quilt, ruler_step: Fraction = RULER_STEP,
                  margin: Margin = MARGIN) -> Outcome[CuttingPlan]:
     """The plan, and what there is to say about cloth that is not enough. A ruler in centimetres buys by the
@@ -140,6 +144,7 @@ def _joined(cut: Cut, lots: Sequence[Lot], at: int) -> Cut:
     own = [lot for lot in lots if lot.cut == at]
     if cut.kind != "strip" or cut.part == "binding" or not own or not any(lot.joins for lot in own):
         return cut
-    return replace(cut, joined=sum(lot.count for lot in own),
+    shorter = SHORTER if cut.lies and cut.height > cut.width else cut.lies
+    return replace(cut, joined=sum(lot.count for lot in own), lies=shorter,
                    then="Join the strips end to end and cut them to length. " + cut.then if cut.then else
                    "Join the strips end to end and cut them to length.")
