@@ -29,7 +29,8 @@ class Scrap:
 
 @dataclass(frozen=True, slots=True)
 class Fabric:
-    """One cloth. `scraps` empty: it is cut from the bolt, whose usable width is in inches after shrinking."""
+    """One cloth. `scraps` empty: it is cut from the bolt. Its sizes, the bolt's usable width and the scraps',
+    are inches after washing, as the trade counts them (SOURCES 2.5: 40 of 42 to 44in)."""
 
     name: str
     title: str
@@ -39,6 +40,10 @@ class Fabric:
     striped: bool = False  # no turning across
     scraps: tuple[Scrap, ...] = ()
     origin: Span | None = None
+
+    def unwashed(self, length: Fraction) -> Fraction:
+        """What a length of it, along or across, measures before it is washed."""
+        return length / (1 - self.shrinkage)
 
     @property
     def is_directional(self) -> bool:

@@ -107,7 +107,7 @@ class FabricPlan:
     """Everything about cutting one fabric."""
 
     fabric: str
-    usable_width: Number
+    usable_width: Number  # after washing; of scraps the widest
     cloths: tuple[ClothPlan, ...]
     strips: int
     used: Number  # inches along the bolt, before margin and shrinkage

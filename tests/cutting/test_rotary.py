@@ -115,7 +115,7 @@ def test_why_a_template(corners, reason):
 
 def test_a_size_between_marks_says_how_far_off_the_ruler_is():
     found = cut(box(sqrt(2), sqrt(2)))
-    assert found.reason == "its cut of 1.914in lies 0.086in short of the ruler's 2in"
+    assert found.reason == "its cut of 1.915in lies 0.085in short of the ruler's 2in"
 
 
 def test_half_rectangle_triangles_need_one_square_cut_way_for_each_hand():

@@ -119,9 +119,10 @@ def _from_bolt(ordered: Ordered, dealer: _Dealer, margin: Margin) -> FabricPlan:
     teller = Teller(cloth.step, dealer.nouns)
     plan = ClothPlan(cloth.inches(whole.width), used, slices_of(whole, teller, True), dealer.place(whole))
     by_metre = metric(cloth.step) if margin.sold is None else margin.sold == "metres"
-    buy = length_to_buy(used, margin.of(used), fabric.shrinkage, by_metre)
+    over = margin.of(used, by_metre)
+    buy = length_to_buy(used, over, fabric.shrinkage, by_metre)
     return FabricPlan(fabric.name, fabric.usable_width, (plan,), len(strips), used, ordered.area,
-                      margin.of(used), buy, bought_text(buy, by_metre), ordered.panels)
+                      over, buy, bought_text(buy, by_metre), ordered.panels)
 
 
 def _from_scraps(ordered: Ordered, dealer: _Dealer) -> tuple[FabricPlan | None, list[Diagnostic]]:

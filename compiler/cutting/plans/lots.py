@@ -20,7 +20,16 @@ from .interlocked import lay_runs, lay_sorts
 from .runs import Counts, Run, Sorts, ends, hands
 
 JOIN: Final = Fraction(1, 2)
-"""Inches that joining two strips end to end takes: 1/4in of seam allowance from each."""
+"""Inches that joining two strips straight, end to end, takes: 1/4in of seam allowance from each."""
+
+SLANTED_MOST: Final = Fraction(6)
+"""Inches of the widest strips that are joined on the slant, where a seam shows least and takes as much as the
+strip is cut wide: wider ones are joined straight, for what that would cost (common practice, no published
+source)."""
+
+JOINED_OVER: Final = Fraction(2)
+"""Inches that a strip joined from several is made longer than it is cut, to be trimmed (common practice, no
+published source)."""
 
 SHORTEST: Final = Fraction(8)
 """Inches of the last of several strips to be joined, at least: a scrap would bring two joins close together
@@ -154,12 +163,18 @@ def run_noun(cut: Cut, pieces: int) -> str:
     return f"strip of {count_of(pieces, cut.kind)}" if pieces > 1 else cut.kind
 
 
+def join_of(wide: Number) -> Fraction:
+    """Inches of strip that a join takes: the strip's cut width on the slant, the two allowances straight."""
+    return Fraction(wide) if wide <= SLANTED_MOST else JOIN
+
+
 def joined(index: int, cut: Cut, cloth: Cloth) -> list[Lot]:
     """Strips of the cloth's width, to be joined end to end and cut to length; the last only as long as it
     must be."""
     width, height = (cloth.steps(each) for each in (cut.width, cut.height))
     long, thick = max(width, height), min(width, height)
-    return strips_for(index, cut.pieces * cloth.inches(long), thick, JOIN, cloth, height >= width)
+    total = cut.pieces * (cloth.inches(long) + JOINED_OVER)
+    return strips_for(index, total, thick, join_of(cloth.inches(thick)), cloth, height >= width)
 
 
 def _strips_on_print(index: int, cut: Cut, need: Need, cloth: Cloth) -> Iterator[list[Lot]]:
@@ -170,11 +185,14 @@ def _strips_on_print(index: int, cut: Cut, need: Need, cloth: Cloth) -> Iterator
     if width > height:
         yield joined(index, cut, cloth) if not need.unjoined and not cloth.takes(whole) else [whole]
         return
-    total = cut.pieces * float(cloth.inches(height))
-    parts = [] if need.unjoined else [
-        [Lot(index, width, cloth.steps((total + (count - 1) * float(JOIN)) / count), count, False, "strip",
-             joins=True, seams=count - cut.cuts)] for count in range(2 * cut.cuts, cut.cuts * PARTS_MOST + 1, cut.cuts)]
-    parts = [lots for lots in parts if lots[0].height >= cloth.steps(SHORTEST) and cloth.takes(lots[0])]
+    total = cut.pieces * float(cloth.inches(height) + JOINED_OVER)
+    join = float(join_of(cloth.inches(width)))
+    parts = []
+    for count in range(2 * cut.cuts, cut.cuts * PARTS_MOST + 1, cut.cuts):
+        lot = Lot(index, width, cloth.steps((total + (count - 1) * join) / count), count, False, "strip",
+                  joins=True, seams=count - cut.cuts)
+        if not need.unjoined and lot.height >= cloth.steps(SHORTEST) and cloth.takes(lot):
+            parts.append([lot])
     if cloth.takes(whole) or not parts:
         yield [whole]
     yield from parts
