@@ -262,7 +262,7 @@ def _strip_offer(count: int, cuts: Sequence[Cut], cloths: Cloths, step: Fraction
     longest = {name: _longest(cloths.fabrics[name], strip, step) for name in pieces}
     long = min(longest.values())
     rows = int(long / every)
-    if not rows:
+    if rows < 2:  # it would be sewn for each row by itself
         return
     taken = {name: long if cloths.fabrics[name].scraps else longest[name] for name in pieces}
     sets = ceil(count / rows)

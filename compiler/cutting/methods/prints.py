@@ -19,9 +19,10 @@ from math import ceil
 from typing import Final
 
 from ...diagnostics.wording import count_of, one_of
+from ...measure.fractions import mark_up
 from ..needs import Fabric, Need, Way
 from ..plan_model import Cut, Slant
-from .method import Method, template_method
+from .method import Method, on_mark, template_method
 from .recognise import Figure, recognise
 from .rotary_words import OFF_GRAIN, degrees_text, length_text
 
@@ -39,15 +40,28 @@ DIAGONALS: Final[dict[Slant, str]] = {
 ASLANT: Final = "the print stands upright in the quilt, aslant to its sides"
 
 
-def on_print(method: Method, need: Need, fabric: Fabric | None) -> Method:
+def on_print(method: Method, need: Need, fabric: Fabric | None, step: Fraction) -> Method:
     """The method on the cloth: a template where its print will not go with the ruler's way."""
     if fabric is None or not fabric.is_directional:
         return method
     if method.kind == "template" and method.reason == OFF_GRAIN:
-        return replace(method, reason=ASLANT)
+        return replace(method, reason=ASLANT + _square_words(need, step))
     if method.kind in FROM_STRIPS and abs(recognise(need.outline, need.allowances).side(0).real) < 1e-6:
         return template_method(need.outline, need.allowances, "its strip would lie along the print")
     return method
+
+
+def _square_words(need: Need, step: Fraction) -> str:
+    """What a square or rectangle that lies aslant measures, for who lays a ruler so."""
+    figure = recognise(need.outline, need.allowances)
+    if figure.kind not in ("square", "rectangle"):
+        return ""
+    sides = [abs(figure.side(at)) + figure.allowances[at - 1] + figure.allowances[(at + 1) % 4]
+             for at in range(2)]
+    if not all(on_mark(side, step) for side in sides):
+        return ""
+    marks = dict.fromkeys(length_text(mark_up(side, step), step) for side in sides)
+    return f"; it measures {' x '.join(marks)}, laid so"
 
 
 def with_print(cut: Cut, need: Need, fabric: Fabric | None, step: Fraction) -> Cut:
@@ -129,20 +143,17 @@ def _lies(cut: Cut, need: Need, fabric: Fabric, step: Fraction) -> str:
 
 
 def _laid_words(need: Need, either: str) -> str:
-    """`Lay 4 as they are drawn, and 4 turned 90° clockwise, as the picture shows, the print up.`"""
+    """`From how the template lies in the block, the print up: 4 as it is and 2 turned 90° clockwise.`"""
     told: dict[str, int] = {}
     for way in need.on_print:
         drawn = -need.drawn if way.reversed else need.drawn
-        turned = round((way.turned + drawn) % 360, 1) % 360
-        words = "reversed" if way.reversed else ""
-        if turned:
-            words = " and ".join(filter(None, (words, f"turned {degrees_text(turned)} clockwise")))
-        told[words or "as drawn"] = told.get(words or "as drawn", 0) + way.count
-    if len(told) == 1:
-        (words,) = told
-        return f"Lay the template {words}, the print up{either}."
-    ways = one_of([f"{count} {words}" for words, count in told.items()], "and")
-    return f"The print up, lay {ways}{either}."
+        turned = round((way.turned + (drawn if need.block is not None else 0)) % 360, 1) % 360
+        turn = f"turned {degrees_text(turned)} clockwise" if turned else ""
+        words = " and ".join(filter(None, ("reversed" if way.reversed else "", turn))) or "as it is"
+        told[words] = told.get(words, 0) + way.count
+    frame = "how it lies in the block" if need.block is not None else "where its arrow runs up the print"
+    ways = [words if len(told) == 1 else f"{count} {words}" for words, count in told.items()]
+    return f"Lay the template, from {frame}, {one_of(ways, 'and')}, the print up{either}."
 
 
 def figure_merges(figure: Figure) -> bool:

@@ -100,7 +100,7 @@ def choose_cut(need: Need, step: Fraction = RULER_STEP, index: int = 0, fabric: 
                whole: Number | None = None) -> Cut:
     """The cut for a need. `index` is its place in the quilt's needs; `whole` the finished width of its
     block."""
-    method = on_print(_method_for(need, step, whole), need, fabric)
+    method = on_print(_method_for(need, step, whole), need, fabric, step)
     plain, back = (ceil(each / method.yields) for each in (need.count, need.reversed))
     cuts, then = ceil((need.count + need.reversed) / method.yields), method.then
     if method.kind == "half-rectangle triangle":
