@@ -95,6 +95,12 @@ def added(finished: Number, extra: float, mark: Fraction, step: Fraction, what: 
     return f"{length_text(finished, step)} {what} and {length_text(extra, step)}"  # on marks finer than print
 
 
+def to_trim(inches: Fraction, step: Fraction) -> Fraction:
+    """So much over, in the round figures of who measures by that ruler: 2in or 5cm, 6in or 15cm."""
+    five = 5 * UNITS["cm"]
+    return round(inches / five) * five if metric(step) else inches
+
+
 def length_up(length: Number, step: Fraction) -> str:
     """The length as it is where the ruler has a mark for it, else in decimals, never less than it is."""
     mark = mark_up(length, Fraction(1, FINEST) if not metric(step) else step)

@@ -17,7 +17,7 @@ from ...measure.tolerance import NEAR, Number
 from ..plan_model import Kind
 from .method import ON_MARK, Method, box_of, cut_corners, excess_of, on_mark
 from .recognise import Figure
-from .rotary_words import added, length_text, length_up, unmarked
+from .rotary_words import added, length_text, length_up, to_trim, unmarked
 
 ROOT_2: Final = sqrt(2)
 
@@ -27,7 +27,8 @@ over at 1/4in of allowance, and 0.19cm where quarters of a centimetre are added 
 coarse ruler adds beyond that is too much to sew in."""
 
 MITRE_OVER: Final = Fraction(6)
-"""Inches that a mitred strip is cut longer than its long edge (SOURCES 2.9: strip = side + 2 x width + 6)."""
+"""Inches that a mitred strip is cut longer than its long edge (SOURCES 2.9: strip = side + 2 x width + 6);
+15cm by a ruler in centimetres."""
 
 TRADE_ROOT: Final = 1.414
 """The trade's square root of two, in its tables of setting triangles (SOURCES 1.3, trap 10.1)."""
@@ -68,9 +69,10 @@ def _mitred(figure: Figure, step: Fraction) -> Method:
     along = figure.side(0)
     lies_across = abs(along.real) > abs(along.imag)
     exact = bottom - top if lies_across else right - left
-    long, thick = mark_up(abs(along) + float(MITRE_OVER), step), mark_up(exact, step)
+    over = to_trim(MITRE_OVER, step)
+    long, thick = mark_up(abs(along) + float(over), step), mark_up(exact, step)
     width, height = (long, thick) if lies_across else (thick, long)
-    shown, extra = length_up(abs(along), step), length_text(MITRE_OVER, step)
+    shown, extra = length_up(abs(along), step), length_text(over, step)
     return Method("strip", width, height, 1, excess_of(((thick, exact),)),
                   f"{shown} along its long edge finished, and {extra} over for the mitres",
                   then="Mitre the ends when the corners are sewn, and trim what is over.")

@@ -14,6 +14,7 @@ from typing import Final
 
 from ...diagnostics.wording import count_of
 from ...measure.tolerance import NEAR, Number
+from ..methods.rotary_words import to_trim
 from ..needs import Fabric, Need
 from ..plan_model import Cut, Slant
 from .interlocked import lay_runs, lay_sorts
@@ -29,7 +30,7 @@ source)."""
 
 JOINED_OVER: Final = Fraction(2)
 """Inches that a strip joined from several is made longer than it is cut, to be trimmed (common practice, no
-published source)."""
+published source); 5cm by a ruler in centimetres."""
 
 SHORTEST: Final = Fraction(8)
 """Inches of the last of several strips to be joined, at least: a scrap would bring two joins close together
@@ -173,7 +174,7 @@ def joined(index: int, cut: Cut, cloth: Cloth) -> list[Lot]:
     must be."""
     width, height = (cloth.steps(each) for each in (cut.width, cut.height))
     long, thick = max(width, height), min(width, height)
-    total = cut.pieces * (cloth.inches(long) + JOINED_OVER)
+    total = cut.pieces * (cloth.inches(long) + to_trim(JOINED_OVER, cloth.step))
     return strips_for(index, total, thick, join_of(cloth.inches(thick)), cloth, height >= width)
 
 
@@ -185,7 +186,7 @@ def _strips_on_print(index: int, cut: Cut, need: Need, cloth: Cloth) -> Iterator
     if width > height:
         yield joined(index, cut, cloth) if not need.unjoined and not cloth.takes(whole) else [whole]
         return
-    total = cut.pieces * float(cloth.inches(height) + JOINED_OVER)
+    total = cut.pieces * float(cloth.inches(height) + to_trim(JOINED_OVER, cloth.step))
     join = float(join_of(cloth.inches(width)))
     parts = []
     for count in range(2 * cut.cuts, cut.cuts * PARTS_MOST + 1, cut.cuts):

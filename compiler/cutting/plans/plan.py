@@ -16,7 +16,7 @@ from ..methods.method import flat_corners, polygon_area, to_corner
 from ..methods.offers import with_offers
 from ..methods.recognise import ALIKE
 from ..methods.rotary import choose_cut, exact_area
-from ..methods.rotary_words import length_text
+from ..methods.rotary_words import length_text, to_trim
 from ..model import Template
 from ..needs import Fabric, Need, Quilt
 from ..plan_model import Cut, CuttingPlan, FabricPlan
@@ -148,6 +148,6 @@ def _joined(cut: Cut, lots: Sequence[Lot], at: int, step: Fraction) -> Cut:
     shorter = SHORTER if cut.lies and cut.height > cut.width else cut.lies
     wide = min(cut.width, cut.height)
     way = "on the slant, each join taking as much as they are wide" if join_of(wide) > JOIN else "end to end"
-    join = f"Join the strips {way}, and cut them to length: {length_text(JOINED_OVER, step)} over in each."
+    join = f"Join the strips {way}, and cut them to length: {length_text(to_trim(JOINED_OVER, step), step)} over in each."
     return replace(cut, joined=sum(lot.count for lot in own), lies=shorter,
                    then=" ".join(filter(None, (join, cut.then))))
