@@ -148,6 +148,7 @@ def _joined(cut: Cut, lots: Sequence[Lot], at: int, step: Fraction) -> Cut:
     shorter = SHORTER if cut.lies and cut.height > cut.width else cut.lies
     wide = min(cut.width, cut.height)
     way = "on the slant, each join taking as much as they are wide" if join_of(wide) > JOIN else "end to end"
-    join = f"Join the strips {way}, and cut them to length: {length_text(to_trim(JOINED_OVER, step), step)} over in each."
+    over = length_text(to_trim(JOINED_OVER, step), step)
+    join = f"Join the strips {way}, and cut them to length: {over} over in each."
     return replace(cut, joined=sum(lot.count for lot in own), lies=shorter,
                    then=" ".join(filter(None, (join, cut.then))))
