@@ -204,3 +204,27 @@ def test_binding_strips_and_what_is_done_with_them():
 def test_the_same_quilt_gives_the_same_plan():
     made = compiled_quilt(TWELVE[2])
     assert plan_cutting(made) == plan_cutting(made)
+
+
+def test_a_border_along_a_print_is_joined_from_as_many_quarters_as_it_takes():
+    """62 1/2in of strip 3 1/2in wide out of quarters 18in along takes five strips, four joins."""
+    rose = fabric("sand", one_way=True, scraps=[FAT_QUARTER] * 6)
+    (cut,) = planned([need(box(3, 60), 1, part="border")], rose).cuts
+    assert cut.joined == 5 and 4 * 18 - 3 * 3.5 < 62.5 <= 5 * 18 - 4 * 3.5
+
+
+@pytest.mark.parametrize(("side", "width", "cut"), [(17.5, 3.5, 30.5), (22.5, 3.5, 35.5)])
+def test_mitred_strips_are_as_long_as_published(side, width, cut):
+    """SOURCES 2.9: side + 2 x the border's width + 6in."""
+    long = side + 2 * width
+    mitred = [(0, 0), (long, 0), (long - width, width), (width, width)]
+    (strip,) = planned([need(mitred, 2, part="border")]).cuts
+    assert (strip.width, strip.height) == (cut, width + 0.5)
+
+
+def test_a_binding_off_the_ruler_loses_what_it_is_cut_wide_at_each_join():
+    """Strips of 2.2in are cut 2 1/4in wide: two of 42in, joined on the slant, give 81 3/4in, not 81.8."""
+    binding = BindingNeed("sand", Fraction(11, 5), Fraction("81.77"), False)
+    assert planned([], fabric(), binding=binding).cuts[0].cuts == 3
+    bias = BindingNeed("sand", Fraction(11, 5), Fraction(100), True)
+    assert planned([], fabric(), binding=bias).cuts[0].strip == 2.25

@@ -186,17 +186,26 @@ def _strips_on_print(index: int, cut: Cut, need: Need, cloth: Cloth) -> Iterator
     if width > height:
         yield joined(index, cut, cloth) if not need.unjoined and not cloth.takes(whole) else [whole]
         return
-    total = cut.pieces * float(cloth.inches(height) + to_trim(JOINED_OVER, cloth.step))
-    join = float(join_of(cloth.inches(width)))
-    parts = []
-    for count in range(2 * cut.cuts, cut.cuts * PARTS_MOST + 1, cut.cuts):
-        lot = Lot(index, width, cloth.steps((total + (count - 1) * join) / count), count, False, "strip",
-                  joins=True, seams=count - cut.cuts)
-        if not need.unjoined and lot.height >= cloth.steps(SHORTEST) and cloth.takes(lot):
-            parts.append([lot])
+    parts = [] if need.unjoined else list(_parts(index, cut, cloth))
     if cloth.takes(whole) or not parts:
         yield [whole]
-    yield from parts
+    few = [lots for lots in parts if lots[0].count <= cut.cuts * PARTS_MOST]
+    yield from few or parts[:1]
+
+
+def _parts(index: int, cut: Cut, cloth: Cloth) -> Iterator[list[Lot]]:
+    """Long strips along a print in shorter ones, as many to each as to the next: the longest first."""
+    width, height = cloth.steps(cut.width), cloth.steps(cut.height)
+    total = cut.pieces * float(cloth.inches(height) + to_trim(JOINED_OVER, cloth.step))
+    join = float(join_of(cloth.inches(width)))
+    for each in range(2, int(total / float(SHORTEST)) + 2):
+        count = cut.cuts * each
+        long = cloth.steps((total + (count - 1) * join) / count)
+        lot = Lot(index, width, long, count, False, "strip", joins=True, seams=count - cut.cuts)
+        if long < cloth.steps(SHORTEST) or cloth.inches(long) <= join:
+            return
+        if cloth.takes(lot):
+            yield [lot]
 
 
 def strips_for(index: int, total: Number, thick: int, join: Number, cloth: Cloth, upright: bool,

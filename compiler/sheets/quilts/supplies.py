@@ -134,7 +134,7 @@ def rest_words(quilt: Quilt, cuts: tuple[FabricCuts, ...], step: Fraction) -> It
         way = "bias" if quilt.binding.bias else "straight"
         yield (
             f"Binding: {binding_length(quilt.binding, step)} of {way} strip "
-            f"{length_text(quilt.binding.strip_width, step)} wide, "
+            f"{length_text(mark_up(quilt.binding.strip_width, step), step)} wide, "
             f"of {titles[quilt.binding.fabric]}: the quilt’s four sides, and "
             f"{length_text(quilt.binding.slack, step)} for the corners and the last join."
         )
