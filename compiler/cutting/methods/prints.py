@@ -143,7 +143,8 @@ def _lies(cut: Cut, need: Need, fabric: Fabric, step: Fraction) -> str:
 
 
 def _laid_words(need: Need, either: str) -> str:
-    """`From how the template lies in the block, the print up: 4 as it is and 2 turned 90° clockwise.`"""
+    """`Lay the template 4 times as it is and 2 times turned 90° clockwise, from how it lies in the block, the
+    print up.`"""
     told: dict[str, int] = {}
     for way in need.on_print:
         drawn = -need.drawn if way.reversed else need.drawn
@@ -151,9 +152,12 @@ def _laid_words(need: Need, either: str) -> str:
         turn = f"turned {degrees_text(turned)} clockwise" if turned else ""
         words = " and ".join(filter(None, ("reversed" if way.reversed else "", turn))) or "as it is"
         told[words] = told.get(words, 0) + way.count
-    frame = "how it lies in the block" if need.block is not None else "where its arrow runs up the print"
-    ways = [words if len(told) == 1 else f"{count} {words}" for words, count in told.items()]
-    return f"Lay the template, from {frame}, {one_of(ways, 'and')}, the print up{either}."
+    if list(told) == ["as it is"]:
+        lies = "as it lies in the block" if need.block is not None else "with its arrow up"
+        return f"Lay the template {lies}, the print up{either}."
+    frame = "how it lies in the block" if need.block is not None else "where its arrow points up"
+    ways = [words if len(told) == 1 else f"{count} times {words}" for words, count in told.items()]
+    return f"Lay the template {one_of(ways, 'and')}, from {frame}, the print up{either}."
 
 
 def figure_merges(figure: Figure) -> bool:
