@@ -29,7 +29,8 @@ class Scrap:
 
 @dataclass(frozen=True, slots=True)
 class Fabric:
-    """One cloth. `scraps` empty: it is cut from the bolt, whose usable width is in inches after shrinking."""
+    """One cloth. `scraps` empty: it is cut from the bolt. Its sizes, the bolt's usable width and the scraps',
+    are inches after washing, as the trade counts them (SOURCES 2.5: 40 of 42 to 44in)."""
 
     name: str
     title: str
@@ -40,10 +41,24 @@ class Fabric:
     scraps: tuple[Scrap, ...] = ()
     origin: Span | None = None
 
+    def unwashed(self, length: Fraction) -> Fraction:
+        """What a length of it, along or across, measures before it is washed."""
+        return length / (1 - self.shrinkage)
+
     @property
     def is_directional(self) -> bool:
         """Whether its print shows which way up or along a piece is cut."""
         return self.one_way or self.striped
+
+
+@dataclass(frozen=True, slots=True)
+class Way:
+    """How pieces lie on a cloth whose print runs up and down: the need's outline, mirrored left and right if
+    `reversed`, then turned clockwise by whole quarters (0, 90, 180 or 270 degrees)."""
+
+    turned: int
+    reversed: bool
+    count: int
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,6 +77,10 @@ class Need:
     their seam allowances in the same order. `template` is the block template it may be cut with, where there
     is one. Patches of a foundation are rectangles that cover their pieces: `margin` is what each side has
     beyond the seam allowance, counted in `allowances`.
+
+    On a print with a direction `outline` lies as a piece of it lies in the finished quilt, and `ways` says of
+    all of them how they lie, so that a cloth that is cut print up gives a quilt with its print up. `drawn`:
+    degrees clockwise from how the block draws the template to `outline`.
     """
 
     fabric: str
@@ -79,6 +98,14 @@ class Need:
     unjoined: bool = False  # a long strip that may not be joined from two
     holed: bool = False  # the shape has a hole, which no rotary cut makes
     margin: Fraction = Fraction(0)  # inches, of patches of a foundation alone
+    ways: tuple[Way, ...] = ()  # empty: any way that keeps the grain
+    drawn: float = 0.0
+
+    @property
+    def on_print(self) -> tuple[Way, ...]:
+        """How the pieces lie on a print with a direction: where nothing else is said, as the outline."""
+        lie = (Way(0, False, self.count), Way(0, True, self.reversed))
+        return self.ways or tuple(way for way in lie if way.count)
 
     @property
     def is_patch(self) -> bool:

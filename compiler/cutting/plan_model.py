@@ -18,6 +18,11 @@ Kind = Literal[
 ]
 
 
+Slant = Literal["", "rising", "falling", "both"]
+"""Which way a box is cut again, corner to corner, the print up: rising from the bottom left to the top right,
+falling from the top left to the bottom right; '': either way."""
+
+
 @dataclass(frozen=True, slots=True)
 class Offer:
     """Another way to make the same pieces many at a time, with the cloth it takes beside cutting singly."""
@@ -56,6 +61,8 @@ class Cut:
     then: str = ""  # what is done with each once it is cut: 'Cut each square once corner to corner.'
     joined: int = 0  # strips joined end to end and cut to length; 0: none are joined
     strip: Number | None = None  # width of the strip, where that is not `height`
+    lies: str = ""  # how it lies on a print with a direction: 'Cut it along the selvage ...'
+    slants: tuple[tuple[Slant, int], ...] = ()  # of boxes of a print with a direction: so many cut each way
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,8 +74,9 @@ class PlacedCut:
     top: Number
     width: Number
     height: Number
-    turned: float = 0.0  # degrees: 0 or 180 for templates; 90 where a box is turned across
+    turned: float = 0.0  # degrees clockwise, by quarters: of a template; 90 where a box is turned across
     reversed: bool = False
+    slant: Slant = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,7 +107,7 @@ class FabricPlan:
     """Everything about cutting one fabric."""
 
     fabric: str
-    usable_width: Number
+    usable_width: Number  # after washing; of scraps the widest
     cloths: tuple[ClothPlan, ...]
     strips: int
     used: Number  # inches along the bolt, before margin and shrinkage

@@ -184,6 +184,14 @@ def border_unfit(span: Span, side: str, length: Number, under: tuple[int, Number
                  help="Put a plain border of the missing width inside this one, or change the unit's size.")
 
 
+def border_across_print(span: Span, width: Number, length: Number, fabric: str, wide: Number) -> Diagnostic:
+    """A border strip that may not be joined, across a print with a direction that is not so wide."""
+    size = size_text(width, length)
+    return error("border-too-long", f"This border needs a strip {size} with its print up, "
+                 f"and `{fabric}` is {ruler_text(wide)} wide.", span,
+                 help="Take `unjoined` away, or cut the border from cloth without a direction.")
+
+
 def border_too_long(span: Span, width: Number, length: Number, fabric: str) -> Diagnostic:
     """A border strip that may not be joined, longer than every scrap or fat quarter."""
     return error("border-too-long", f"This border needs a strip {size_text(width, length)}, and no piece of "

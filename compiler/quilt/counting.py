@@ -2,19 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass, field
+from collections import Counter
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from typing import Final
 
 from ..cutting.model import GrainArrow, Template
-from ..cutting.needs import Need, Part, SizedBlock
+from ..cutting.needs import Fabric, Need, Part, SizedBlock
 from ..diagnostics.source import Span
-from ..drafting.model import Edge, Piece, Point, Side
+from ..drafting.model import Edge, Piece, Point, Shape, Side
 from ..drafting.model import Part as SidePart
 from ..drafting.shapes import match_shapes
-from ..drafting.transform import turn_about
+from ..drafting.transform import Transform, turn_about
 from .cloths import Palette
+from .directions import Bunch, Lying, bunches
 from .ground import Laid, Single
 from .model import PlacedBlock, QuiltPiece
 
@@ -33,6 +35,7 @@ class Tally:
 
     count: int = 0
     reversed: int = 0
+    lying: dict[Lying, int] = field(default_factory=dict)  # on a print with a direction: so many of each way
 
 
 @dataclass
@@ -54,7 +57,8 @@ def count_top(laid: Sequence[tuple[int, Laid]], singles: Sequence[Single], block
     for index, each in laid:
         _count_block(index, each, blocks[index], looks[index], palette, counted, tallies, origins)
     for key, tally in tallies.items():
-        counted.needs.append(_block_need(key, tally, blocks[key[2]], origins[key]))
+        fabric = palette.fabrics.get(key[0])
+        counted.needs += _block_needs(key, tally, blocks[key[2]], origins[key], fabric)
     _count_singles(singles, palette, counted)
     order = {name: at for at, name in enumerate(palette.fabrics)}
     counted.needs.sort(key=lambda need: (order.get(need.fabric, len(order)), PARTS.index(need.part)))
@@ -62,16 +66,17 @@ def count_top(laid: Sequence[tuple[int, Laid]], singles: Sequence[Single], block
 
 
 class _Look:
-    """Template letter, arrow and hand of every piece of a block."""
+    """Template, arrow, hand and turn of every piece of a block."""
 
     def __init__(self, block: SizedBlock) -> None:
-        self.of: dict[int, tuple[Template, int, bool]] = {}
+        self.of: dict[int, tuple[Template, int, bool, Lying]] = {}
         by_label = {template.label: template for template in block.templates}
         for shape in block.draft.shapes:
             template = by_label[shape.label]
             for member in shape.members:
                 arrow = next((at for at, each in enumerate(template.grain) if member.piece in each.pieces), 0)
-                self.of[member.piece] = (template, arrow, member.reversed and not shape.reversible)
+                self.of[member.piece] = (template, arrow, member.reversed and not shape.reversible,
+                                         Lying(member.turned, member.reversed))
 
 
 def _count_block(index: int, laid: Laid, block: SizedBlock, look: _Look, palette: Palette, counted: Counted,
@@ -83,15 +88,19 @@ def _count_block(index: int, laid: Laid, block: SizedBlock, look: _Look, palette
         role = piece.fabric
         if role not in fabrics:
             fabrics[role] = palette.fabric(laid.unit.renames.get(role, role))
-        template, arrow, back = look.of[piece.number]
+        template, arrow, back, way = look.of[piece.number]
         back = back != (carry.mirrors and not template.reversible)
-        key = (fabrics[role], laid.part, index, template.label, arrow)
+        directed = _directed(palette.fabrics.get(fabrics[role]))
+        key = (fabrics[role], laid.part, index, template.label, 0 if directed else arrow)
         tally = tallies.setdefault(key, Tally())
         origins.setdefault(key, laid.origin)
         if back:
             tally.reversed += 1
         else:
             tally.count += 1
+        if directed:
+            way = _carried(way, carry)
+            tally.lying[way] = tally.lying.get(way, 0) + 1
         counted.pieces.append(QuiltPiece(
             _clockwise(tuple(carry.edge(side.edge) for side in piece.ring), carry.mirrors), fabrics[role],
             laid.part,
@@ -108,16 +117,39 @@ def _clockwise(ring: tuple[Edge, ...], mirrored: bool) -> tuple[Edge, ...]:
     return tuple(edge.reversed() for edge in reversed(ring)) if mirrored else ring
 
 
-def _block_need(key: tuple[str, Part, int, str, int], tally: Tally, block: SizedBlock, origin: Span) -> Need:
-    fabric, part, index, label, arrow = key
+def _directed(fabric: Fabric | None) -> bool:
+    return fabric is not None and fabric.is_directional
+
+
+def _carried(way: Lying, carry: Transform) -> Lying:
+    """How a piece lies in the quilt that lies so in its block."""
+    turned = carry.turned + (-way.turned if carry.mirrors else way.turned)
+    return Lying(round(turned, 9) % 360, way.mirrored != carry.mirrors)
+
+
+def _block_needs(key: tuple[str, Part, int, str, int], tally: Tally, block: SizedBlock, origin: Span,
+                 fabric: Fabric | None) -> Iterator[Need]:
+    """What is cut with one template from one fabric: one need; on a print with a direction, one for each way
+    that is cut by itself."""
+    name, part, index, label, arrow = key
     template = next(each for each in block.templates if each.label == label)
     piece = block.draft.pieces[template.pieces[0] - 1]
-    heading = _heading(template.grain, arrow)
-    lies = turn_about(ORIGIN, -heading)
-    return Need(
-        fabric, part, piece.name or f"piece {label}", tuple(lies.edge(side.edge) for side in piece.ring),
+    lies = turn_about(ORIGIN, -_heading(template.grain, arrow))
+    need = Need(
+        name, part, piece.name or f"piece {label}", tuple(lies.edge(side.edge) for side in piece.ring),
         tuple(side.allowance for side in piece.ring), tally.count, tally.reversed, template.reversible,
         f"{block.draft.title} {label}", index, label, origin, holed=bool(piece.holes))
+    if fabric is None or not tally.lying:
+        yield need
+        return
+    for bunch in bunches(piece, tally.lying, not fabric.one_way):
+        yield _bunched(need, bunch)
+
+
+def _bunched(need: Need, bunch: Bunch) -> Need:
+    count, back = bunch.counts
+    return replace(need, outline=bunch.outline, count=count, reversed=back, ways=bunch.ways,
+                   drawn=bunch.drawn)
 
 
 def _heading(arrows: tuple[GrainArrow, ...], arrow: int) -> Fraction | float:
@@ -134,16 +166,27 @@ def _count_singles(singles: Sequence[Single], palette: Palette, counted: Counted
         fabric = palette.fabric(each.word)
         groups.setdefault((fabric, each.part, each.what, each.unjoined), []).append(each)
         counted.pieces.append(QuiltPiece(each.outline, fabric, each.part, each.what))
-    for (fabric, part, what, unjoined), group in groups.items():
+    for (fabric, part, what, _), group in groups.items():
         pieces = [_as_piece(number, each, fabric) for number, each in enumerate(group, 1)]
         for shape in match_shapes(pieces):
             first = group[shape.members[0].piece - 1]
-            lies = turn_about(ORIGIN, -Fraction(round(first.grain)))
-            back = 0 if shape.reversible else sum(member.reversed for member in shape.members)
-            counted.needs.append(Need(
-                fabric, part, what, tuple(lies.edge(edge) for edge in first.outline),
-                (ALLOWANCE,) * len(first.outline),
-                len(shape.members) - back, back, shape.reversible, origin=first.origin, unjoined=unjoined))
+            need = _single_need(fabric, part, what, first, shape)
+            cloth = palette.fabrics.get(fabric)
+            if cloth is not None and cloth.is_directional:
+                lying = Counter(Lying(member.turned, member.reversed) for member in shape.members)
+                counted.needs += [_bunched(need, each) for each in bunches(
+                    pieces[shape.members[0].piece - 1], lying, not cloth.one_way)]
+            else:
+                counted.needs.append(need)
+
+
+def _single_need(fabric: str, part: Part, what: str, first: Single, shape: Shape) -> Need:
+    """Pieces of one shape that belong to no block."""
+    lies = turn_about(ORIGIN, -Fraction(round(first.grain)))
+    back = 0 if shape.reversible else sum(member.reversed for member in shape.members)
+    return Need(fabric, part, what, tuple(lies.edge(edge) for edge in first.outline),
+                (ALLOWANCE,) * len(first.outline), len(shape.members) - back, back, shape.reversible,
+                origin=first.origin, unjoined=first.unjoined)
 
 
 def _as_piece(number: int, single: Single, fabric: str) -> Piece:

@@ -200,6 +200,9 @@ def _check_unjoined(quilt: quilt_tree.Quilt, needs: Sequence[Need], fabrics: dic
         if not need.unjoined or need.fabric not in fabrics or need.origin is None:
             continue
         fabric, strip = fabrics[need.fabric], choose_cut(need)
+        wide = fabric.usable_width
+        if fabric.is_directional and not fabric.scraps and strip.width > wide:
+            bench.say(complain.border_across_print(need.origin, strip.width, strip.height, need.fabric, wide))
         if fabric.scraps and not cloth_of(fabric, RULER_STEP).takes_whole(strip):
             bench.say(complain.border_too_long(need.origin, strip.width, strip.height, need.fabric))
 

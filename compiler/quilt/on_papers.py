@@ -10,12 +10,15 @@ from typing import Final, NamedTuple
 
 from ..cutting.needs import Need, Part, SizedBlock
 from ..diagnostics.wording import one_of
+from ..drafting.congruence import unit
 from ..drafting.frame import rectangle
-from ..sewing.foundations.foundation import foundations
+from ..drafting.stroke import place_of
+from ..measure.fractions import mark_up
+from ..sewing.foundations.foundation import CUT_STEP, foundations
 from ..sewing.foundations.foundation_model import Foundations
 from .assembly_model import QuiltAssembly
 from .counting import PARTS
-from .model import Quilt
+from .model import PlacedBlock, Quilt
 
 NAMED_MOST: Final = 4  # patches that a cut names: more are told by the block's own page
 
@@ -53,17 +56,35 @@ class _Like(NamedTuple):
 def _patch_needs(quilt: Quilt, papers: Mapping[int, Foundations]) -> Iterator[Need]:
     prints = {fabric.name for fabric in quilt.fabrics if fabric.is_directional}
     groups: dict[_Like, dict[str, int]] = {}
+    lying: dict[tuple[int, int, float, bool], tuple[Fraction, Fraction]] = {}
     for placed in quilt.placed:
         if placed.block not in papers:
             continue
         fabrics = dict(placed.fabrics)
         for patch in (patch for section in papers[placed.block].sections for patch in section.patches):
             fabric = fabrics[patch.fabric]
-            size = patch.lying if fabric in prints else patch.size
+            size = patch.size
+            if fabric in prints:
+                key = placed.block, patch.piece, placed.turned, placed.mirrored
+                if key not in lying:
+                    lying[key] = _upright(quilt, placed, patch.piece, papers[placed.block].margin)
+                size = lying[key]
             counts = groups.setdefault(_Like(fabric, placed.part, placed.block, *size), {})
             counts[patch.label] = counts.get(patch.label, 0) + 1
     for like, counts in groups.items():
         yield _patch_need(quilt, like, counts, papers[like.block].margin)
+
+
+def _upright(quilt: Quilt, placed: PlacedBlock, piece: int, margin: Fraction) -> tuple[Fraction, Fraction]:
+    """Across and down a print that stands up in the quilt: what covers a piece of the block as it lies."""
+    draft = quilt.blocks[placed.block].draft
+    turn = unit(placed.turned)
+    places = [place_of(side.edge.start) for side in draft.pieces[piece - 1].ring]
+    spots = [(-place.conjugate() if placed.mirrored else place) * turn for place in places]
+    over = 2 * float(draft.allowance + margin)
+    across, down = [spot.real for spot in spots], [spot.imag for spot in spots]
+    return (mark_up(max(across) - min(across) + over, CUT_STEP),
+            mark_up(max(down) - min(down) + over, CUT_STEP))
 
 
 def _patch_need(quilt: Quilt, like: _Like, counts: Mapping[str, int], margin: Fraction) -> Need:

@@ -30,20 +30,17 @@ def printed_templates(top: Top, needs: Sequence[Need], blocks: Sequence[SizedBlo
     Cloth that is not to be cut in its size has no template; re-sewing misses it.
     """
     made: list[Template] = []
-    left = list(needs)
     for shape, first in zip(top.draft.shapes, top.firsts, strict=True):
         if isinstance(first, PlacedBlock):
             block, size = blocks[first.block].draft, sizes[first.block]
             made.append(_block_template(top.draft, shape, first, block, size))
             continue
         piece = top.draft.pieces[shape.members[0].piece - 1]
-        for need in left:
-            same = (need.fabric, need.part, need.what) == (first.fabric, first.part, first.what)
-            way = _way_onto(piece, need) if same else None
-            if way is not None:
-                left.remove(need)
-                made.append(_cloth_template(top.draft, shape, need, way))
-                break
+        alike = [need for need in needs
+                 if (need.fabric, need.part, need.what) == (first.fabric, first.part, first.what)]
+        found = [(need, way) for need in alike if (way := _way_onto(piece, need)) is not None]
+        if found:
+            made.append(_cloth_template(top.draft, shape, found))
     return tuple(made)
 
 
@@ -67,15 +64,18 @@ def _way_onto(piece: Piece, need: Need) -> Carry | None:
     return carry(shapes[0], both, shapes[0].members[1]) if len(shapes) == 1 else None
 
 
-def _cloth_template(top: Draft, shape: Shape, need: Need, way: Carry) -> Template:
-    """A need as it lies in the shape's first place."""
+def _cloth_template(top: Draft, shape: Shape, found: Sequence[tuple[Need, Carry]]) -> Template:
+    """The needs of one shape as they lie in its first place: on a print with a direction there is one for
+    each way that its pieces lie in the quilt."""
+    need, way = found[0]
     laid = [Stroke(way.place(each.start), way.place(each.end)) for each in map(stroke_of, need.outline)]
     widths = list(need.allowances)
-    counts = (need.count, need.reversed)
     if way.mirrors:
         laid = [each.reversed() for each in reversed(laid)]
         widths.reverse()
-        counts = counts[::-1]
+    hands = [(each.reversed, each.count) if lies.mirrors else (each.count, each.reversed)
+             for each, lies in found]
+    counts = tuple(map(sum, zip(*hands, strict=True)))
     return _template(top, shape, tuple(map(edge_of, laid)), widths, FabricCount(need.fabric, *counts))
 
 

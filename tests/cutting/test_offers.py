@@ -117,3 +117,41 @@ quilt "Rows" {{
     cuts = plan_cutting(made).value.cuts
     few = [each for cut in cuts for each in cut.offers if each.text.endswith(f": {down} rows.")]
     assert {each.method for each in few} == methods
+
+
+def quarter_rows(cloth: str, across: int = 3) -> list:
+    """Nine patches of 6in, their cloths as written: what may be made in strip sets."""
+    made = compiled_quilt(f"""edition 1
+quilt "Quarters" {{
+  use "Nine Patch" version 1 as patch with dark = ink, light = chalk
+  fabric ink {cloth}  fabric chalk {cloth}  fabric oat
+  set straight {across} across 4 down of 4 1/2in {{ alternate patch }}
+  binding 2 1/4in in oat  backing in oat  batting
+}}
+""")
+    plan = plan_cutting(made).value
+    assert plan is not None
+    found = {each.text: each for cut in plan.cuts for each in cut.offers if each.method == "strip set"}
+    return list(found.values())
+
+
+def test_a_strip_set_is_as_long_as_the_cloth_it_is_cut_from():
+    """Twelve rows every 2in: of a bolt 42in wide one set has 21 of them, of fat quarters 21in long 10."""
+    (bolt, _) = quarter_rows("")
+    (quarters, _) = quarter_rows("fat quarter 3")
+    assert "; 1 set, cut across every 2in: 12 rows." in bolt.text and " long" not in bolt.text
+    assert "; 2 sets, cut across every 2in: 12 rows." in quarters.text
+    assert "Sew strips 2in wide and 21in long of " in quarters.text
+    assert quarters.cloth == 2 * 3 * 2 * 21 and bolt.cloth == 3 * 2 * 42
+
+
+def test_scraps_that_do_not_hold_two_rows_are_offered_for_no_strip_set():
+    """A scrap of 3in x 3in holds a square of 2in, and no strip to cut rows from."""
+    assert quarter_rows("scrap 3in x 3in " * 60) == []
+    assert "; 3 sets, " in quarter_rows("scrap 4in x 8in " * 12)[0].text
+
+
+@pytest.mark.parametrize("way", ["one way", "striped"])
+def test_a_print_with_a_direction_is_offered_for_no_strip_set(way):
+    """Rows are turned as their blocks lie, and the print with them (common practice, no published source)."""
+    assert quarter_rows(way) == []

@@ -72,15 +72,42 @@ def test_small_pieces_come_from_what_the_large_ones_leave():
 def test_long_borders_are_joined_and_say_so():
     plan = planned([need(box(3, 60), 2, part="border", what="border strip")])
     (cut,) = plan.cuts
-    assert (cut.kind, cut.width, cut.height, cut.pieces, cut.joined) == ("strip", 3.5, 60.5, 2, 3)
-    assert cut.then == "Join the strips end to end and cut them to length."
-    assert plan.fabrics[0].used == 10.5 and 3 * 42 - 2 * 0.5 >= 121
+    assert (cut.kind, cut.width, cut.height, cut.pieces, cut.joined) == ("strip", 3.5, 60.5, 2, 4)
+    assert cut.then == ("Join the strips on the slant, each join taking as much as they are wide, and cut "
+                        "them to length: 2in over in each.")
+    assert plan.fabrics[0].used == 14 and 3 * 42 - 2 * 3.5 < 2 * 62.5 <= 4 * 42 - 3 * 3.5
 
 
 @pytest.mark.parametrize("facts", [{"one_way": True}, {"striped": True}])
 def test_borders_of_a_print_with_a_direction_run_along_the_bolt(facts):
+    """Two strips of 60 1/2in beside each other would buy as much of the bolt: halves, joined, buy half."""
     plan = planned([need(box(3, 60), 2, part="border")], fabric(**facts))
+    assert plan.cuts[0].joined == 4 and plan.fabrics[0].used == 33.875 >= (2 * 62.5 + 3 * 3.5) / 4
+    assert all(placed.height > placed.width for placed in plan.fabrics[0].cloths[0].placed)
+    assert "joined, buy less cloth than whole ones" in plan.cuts[0].lies
+    whole = planned([need(box(3, 60), 2, part="border", unjoined=True)], fabric(**facts))
+    assert whole.cuts[0].joined == 0 and whole.fabrics[0].used == 60.5
+
+
+@pytest.mark.parametrize("facts", [{"one_way": True}, {"striped": True}])
+def test_a_border_lies_along_the_bolt_where_that_buys_no_more(facts):
+    """Beside pieces that take as much of the bolt, nothing is saved by joining."""
+    tall = need(box(30, 60), 1)
+    plan = planned([need(box(3, 60), 2, part="border"), tall], fabric(**facts))
     assert plan.cuts[0].joined == 0 and plan.fabrics[0].used == 60.5
+
+
+@pytest.mark.parametrize("facts", [{"one_way": True}, {"striped": True}])
+def test_a_border_at_top_and_bottom_of_a_print_lies_across_the_cloth(facts):
+    plan = planned([need(box(60, 3), 2, part="border")], fabric(**facts))
+    assert all(placed.width > placed.height for placed in plan.fabrics[0].cloths[0].placed)
+    assert plan.cuts[0].lies.startswith("Cut across the cloth, so that the print stands up in the quilt")
+
+
+def test_binding_of_a_print_lies_any_way():
+    binding = BindingNeed("sand", Fraction(5, 2), Fraction(250), False)
+    plan = planned([], fabric(one_way=True), binding=binding)
+    assert plan.cuts[0].lies == "Its print may lie any way."
 
 
 def test_an_unjoined_border_runs_along_the_bolt():
@@ -177,3 +204,27 @@ def test_binding_strips_and_what_is_done_with_them():
 def test_the_same_quilt_gives_the_same_plan():
     made = compiled_quilt(TWELVE[2])
     assert plan_cutting(made) == plan_cutting(made)
+
+
+def test_a_border_along_a_print_is_joined_from_as_many_quarters_as_it_takes():
+    """62 1/2in of strip 3 1/2in wide out of quarters 18in along takes five strips, four joins."""
+    rose = fabric("sand", one_way=True, scraps=[FAT_QUARTER] * 6)
+    (cut,) = planned([need(box(3, 60), 1, part="border")], rose).cuts
+    assert cut.joined == 5 and 4 * 18 - 3 * 3.5 < 62.5 <= 5 * 18 - 4 * 3.5
+
+
+@pytest.mark.parametrize(("side", "width", "cut"), [(17.5, 3.5, 30.5), (22.5, 3.5, 35.5)])
+def test_mitred_strips_are_as_long_as_published(side, width, cut):
+    """SOURCES 2.9: side + 2 x the border's width + 6in."""
+    long = side + 2 * width
+    mitred = [(0, 0), (long, 0), (long - width, width), (width, width)]
+    (strip,) = planned([need(mitred, 2, part="border")]).cuts
+    assert (strip.width, strip.height) == (cut, width + 0.5)
+
+
+def test_a_binding_off_the_ruler_loses_what_it_is_cut_wide_at_each_join():
+    """Strips of 2.2in are cut 2 1/4in wide: two of 42in, joined on the slant, give 81 3/4in, not 81.8."""
+    binding = BindingNeed("sand", Fraction(11, 5), Fraction("81.77"), False)
+    assert planned([], fabric(), binding=binding).cuts[0].cuts == 3
+    bias = BindingNeed("sand", Fraction(11, 5), Fraction(100), True)
+    assert planned([], fabric(), binding=bias).cuts[0].strip == 2.25

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 from math import sqrt
 
@@ -11,6 +12,7 @@ from hypothesis import strategies as st
 from piecewright.cutting.methods.method import cut_corners
 from piecewright.cutting.methods.recognise import recognise
 from piecewright.cutting.methods.rotary import choose_cut, template_method_of
+from piecewright.cutting.needs import Way
 from piecewright.cutting.templates.making import make_templates
 from support.check import clean_drafts
 from support.needs import box, fabric, half_square, need, quarter_square
@@ -113,7 +115,7 @@ def test_why_a_template(corners, reason):
 
 def test_a_size_between_marks_says_how_far_off_the_ruler_is():
     found = cut(box(sqrt(2), sqrt(2)))
-    assert found.reason == "its cut of 1.914in lies 0.086in short of the ruler's 2in"
+    assert found.reason == "its cut of 1.915in lies 0.085in short of the ruler's 2in"
 
 
 def test_half_rectangle_triangles_need_one_square_cut_way_for_each_hand():
@@ -154,11 +156,35 @@ def test_centimetres():
 
 
 def test_prints_with_a_direction():
+    """Triangles that all lie one way take half of a square on a one-way print, a quarter of one cut twice; a
+    stripe looks the same turned half round (common practice, no published source)."""
     one_way, striped = fabric(one_way=True), fabric(striped=True)
-    half = choose_cut(need(half_square(3), 20), EIGHTH, fabric=one_way)
-    assert (half.yields, half.cuts) == (1, 20) and "one way" in half.reason
-    assert choose_cut(need(half_square(3), 20), EIGHTH, fabric=striped).cuts == 10
-    assert choose_cut(need(quarter_square(4), 20), EIGHTH, fabric=striped).kind == "template"
+    half, quarter = need(half_square(3), 20), need(quarter_square(4), 20)
+    assert choose_cut(half, EIGHTH, fabric=one_way).slants == (("rising", 20),)
+    assert choose_cut(half, EIGHTH, fabric=striped).slants == (("rising", 10),)
+    assert choose_cut(quarter, EIGHTH, fabric=one_way).slants == (("both", 20),)
+    assert choose_cut(quarter, EIGHTH, fabric=striped).slants == (("both", 10),)
+
+
+@pytest.mark.parametrize(("turns", "one_way", "striped"), [
+    ((5, 0, 5, 0), (5, 0), (5, 0)), ((5, 0, 2, 0), (5, 0), (4, 0)), ((5, 3, 5, 1), (5, 3), (5, 2)),
+    ((0, 4, 0, 4), (0, 4), (0, 4)),
+])  # fmt: skip
+def test_both_halves_of_a_square_serve_where_the_quilt_has_both(turns, one_way, striped):
+    """Half-square triangles turned by quarters: so many squares cut rising, and falling."""
+    ways = tuple(Way(90 * at, False, count) for at, count in enumerate(turns) if count)
+    wanted = replace(need(half_square(3), sum(turns)), ways=ways)
+    for cloth, squares in ((fabric(one_way=True), one_way), (fabric(striped=True), striped)):
+        found = dict(choose_cut(wanted, EIGHTH, fabric=cloth).slants)
+        assert (found.get("rising", 0), found.get("falling", 0)) == squares
+
+
+def test_a_square_cut_twice_gives_a_triangle_for_each_of_four_sides():
+    ways = tuple(Way(90 * at, False, count) for at, count in enumerate((4, 3, 2, 5)))
+    wanted = replace(need(quarter_square(4), 14), ways=ways)
+    cut = choose_cut(wanted, EIGHTH, fabric=fabric(one_way=True))
+    assert cut.slants == (("both", 5),) and cut.then.endswith("6 triangles are left over.")
+    assert choose_cut(wanted, EIGHTH, fabric=fabric(striped=True)).slants == (("both", 4),)
 
 
 @given(width=st.integers(4, 80), height=st.integers(4, 80), seams=st.lists(st.integers(1, 4), min_size=4,

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from dataclasses import replace
 from fractions import Fraction
 from random import Random
@@ -40,6 +41,11 @@ def check(made: Quilt) -> None:
                 spare = out.pop(at, 0) - cut.pieces
                 hands = 2 if cut.kind == "half-rectangle triangle" else 1
                 most = hands * (cut.yields - 1) if not cut.joined else 1  # of the last square, the last strip
+                if cut.slants:  # on a print a half may serve nowhere
+                    most = cut.pieces * (cut.yields - 1)
+                    boxes = Counter(placed.slant for cloth in each.cloths for placed in cloth.placed
+                                    if placed.cut == at)
+                    assert boxes == dict(cut.slants)
                 assert 0 <= spare <= most, f"{cut.kind}: {spare} to spare"
         assert not out, "pieces came out that nobody needs"
 

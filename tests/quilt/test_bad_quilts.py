@@ -176,9 +176,16 @@ def test_one_mistake_in_two_colourways_is_told_once() -> None:
     assert codes(outcome) == ["border-too-long"]
 
 
-@pytest.mark.parametrize("facts", ["", "one way", "striped"])
-def test_an_unjoined_border_off_the_bolt_runs_along_the_cloth(facts: str) -> None:
-    made = lay(WIDE + f" fabric rose {facts} border 2in in rose unjoined")
+@pytest.mark.parametrize("facts", ["one way", "striped"])
+def test_an_unjoined_border_of_a_print_cannot_be_longer_than_the_cloth_is_wide(facts: str) -> None:
+    """Its top and bottom strips lie across the cloth, or their print would lie on its side."""
+    (said, *_) = matters(try_quilt(WIDE + f" fabric rose {facts} border 2in in rose unjoined"))
+    assert said.code == "border-too-long" and "with its print up" in said.message
+    assert "`rose` is 42in wide" in said.message
+
+
+def test_an_unjoined_border_off_the_bolt_runs_along_the_cloth() -> None:
+    made = lay(WIDE + " fabric rose border 2in in rose unjoined")
     plan = plan_cutting(made).value
     assert plan is not None
     (rose,) = [each for each in plan.fabrics if each.fabric == "rose"]

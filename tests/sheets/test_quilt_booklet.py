@@ -256,6 +256,12 @@ def test_the_chart_cuts_the_patches_of_the_foundation_pages_as_often_as_there_ar
             if purpose.startswith(f"{block.draft.title} "):
                 assert count == gives and "1/4in of margin on every side" in why
                 cut[fabric, sides_of(what)] += int(count)
+        prints = {each.title for each in quilt.fabrics if each.is_directional}
+        for counts in (cut, wanted):  # a print stands up in the quilt: the page sends its reader to the chart
+            for fabric, sides in list(counts):
+                if fabric in prints:
+                    counts[fabric, ()] += counts.pop((fabric, sides))
+                    assert f"Cut the patches of {fabric} by the cutting chart" in told
         assert cut == wanted and sum(cut.values()) == times * len(block.draft.pieces)
         assert f"Print the papers for each block: the cutting chart cuts the cloth for all {times}." in told
     assert on_paper

@@ -190,8 +190,11 @@ def test_the_same_quilt_gives_the_same_bytes() -> None:
 
 
 def test_a_print_with_a_direction_gets_templates_of_its_own() -> None:
-    """A stripe may not be turned, so side triangles are cut round a template: it must be on the sheets."""
-    quilt, plan = planned("on point")
+    """Plain squares on point, their print up, lie aslant on the cloth: a template must be on the sheets."""
+    text = TEXTS["on point"].replace("alternate star, fly", "alternate star, plain navy")
+    quilt = quilts_of(text)[0]
+    plan = plan_cutting(quilt).value
+    assert plan is not None
     document = arrange_quilt(quilt, plan, SheetOptions())
     printed = [mark.subject for page in document.pages for mark in paths(page, "cut")]
     assert printed.count("S1") == 1

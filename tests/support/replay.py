@@ -18,6 +18,7 @@ from shapely.geometry import box as rectangle
 
 Rectangle = tuple[Fraction, Fraction, Fraction, Fraction]
 JOIN = Fraction(1, 2)  # inches: 1/4in of seam from each of two strips
+OVER = 2  # inches of every joined strip that are there to trim
 SNAP = 1e-7  # inches: without it GEOS 3.14 calls two outlines that share a side to within 1e-16in one
 LYING_OVER = 1e-4  # square inches
 
@@ -85,12 +86,15 @@ def replay(plan: CuttingPlan, fabric: FabricPlan) -> Counter[int]:
 
 
 def _joined(cut: Cut, lengths: list[Fraction]) -> int:
-    """Pieces that strips joined end to end give; of a binding, its strips."""
+    """Pieces that strips joined end to end give, as their words say: joined straight or on the slant, which
+    takes as much as they are wide, and so much over in each; of a binding, its strips."""
     if cut.part == "binding":
         return len(lengths)
     assert len(lengths) == cut.joined
-    whole = sum(lengths) - JOIN * (len(lengths) - 1)
-    return int(whole / max(cut.width, cut.height))
+    join = min(cut.width, cut.height) if "on the slant" in cut.then else JOIN
+    assert f"{OVER}in over in each" in cut.then
+    whole = sum(lengths) - join * (len(lengths) - 1)
+    return int(whole / (max(cut.width, cut.height) + OVER))
 
 
 def _apart(shapes: list[Polygon]) -> None:

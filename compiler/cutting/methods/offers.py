@@ -12,13 +12,13 @@ from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from fractions import Fraction
-from math import ceil
+from math import ceil, inf
 from typing import NamedTuple
 
 from ...diagnostics.wording import count_of, one_of
 from ...drafting.model import Draft, Piece, Side
 from ...measure.tolerance import Number
-from ..needs import Quilt
+from ..needs import Fabric, Quilt
 from ..plan_model import Cut, Offer
 from .recognise import ALIKE, Figure, recognise
 from .rotary_words import length_text
@@ -34,10 +34,10 @@ source)."""
 
 
 class Cloths(NamedTuple):
-    """The quilt's fabrics by name: their usable widths, what its pages call them, those whose print has a
-    direction, and those of them whose print has only one way up."""
+    """The quilt's fabrics by name, what its pages call them, those whose print has a direction, and those of
+    them whose print has only one way up."""
 
-    widths: dict[str, Fraction]
+    fabrics: dict[str, Fabric]
     titles: dict[str, str]
     directed: frozenset[str]
     one_way: frozenset[str]
@@ -54,15 +54,20 @@ class Unit(NamedTuple):
 def with_offers(quilt: Quilt, cuts: Sequence[Cut], step: Fraction) -> tuple[Cut, ...]:
     """The cuts with what can be made many at a time."""
     of_need: dict[tuple[int | None, str, str], int] = {}
+    apart: set[tuple[int | None, str, str]] = set()
     for at, cut in enumerate(cuts):
         if cut.need >= 0:
             need = quilt.needs[cut.need]
-            of_need.setdefault((need.block, need.label, need.fabric), at)
-    widths = {fabric.name: fabric.usable_width for fabric in quilt.fabrics}
+            key = (need.block, need.label, need.fabric)
+            if key in of_need and need.ways:
+                apart.add(key)  # what a print has cut in several ways is not made all alike
+            of_need.setdefault(key, at)
+    of_need = {key: at for key, at in of_need.items() if key not in apart}
+    named = {fabric.name: fabric for fabric in quilt.fabrics}
     called = {fabric.name: fabric.title for fabric in quilt.fabrics}
     one_way = frozenset(fabric.name for fabric in quilt.fabrics if fabric.one_way)
     directional = frozenset(fabric.name for fabric in quilt.fabrics if fabric.is_directional)
-    cloths = Cloths(widths, called, directional, one_way)
+    cloths = Cloths(named, called, directional, one_way)
     found: dict[int, list[Offer]] = {}
     for unit, count in units_of(quilt).items():
         mine = [of_need.get(member) for member in unit.members]
@@ -193,17 +198,19 @@ def _alike(one: Figure, two: Figure | None) -> bool:
 
 def _offers(unit: Unit, count: int, cuts: Sequence[Cut], cloths: Cloths, step: Fraction
             ) -> Iterator[Offer]:
-    """What the unit can be made by. Triangles sewn before they are cut come out turned about: no way for a
-    print that has to lie one way."""
+    """What the unit can be made by. Triangles sewn before they are cut come out turned about, and rows cut
+    from a set are turned as their blocks lie: no way for a print that has to lie one way."""
     kinds = [cut.kind for cut in cuts]
     used = {cut.fabric for cut in cuts}
-    if unit.kind == "pair" and kinds == ["half-square triangle"] * 2 and not used & cloths.one_way:
+    if (unit.kind == "pair" and kinds == ["half-square triangle"] * 2 and not used & cloths.one_way
+            and all(len(cut.slants) <= 1 for cut in cuts)):
         yield from _pair_offers(count, cuts, cloths, step)
     elif (unit.kind == "goose" and kinds == ["quarter-square triangle", *["half-square triangle"] * 2]
           and not used & cloths.directed):
         yield _goose_offer(count, cuts, cloths, step)
-    elif unit.kind == "row" and count >= ROWS_FEWEST and set(kinds) <= {"square", "rectangle"}:
-        yield _strip_offer(count, cuts, cloths, step)
+    elif (unit.kind == "row" and count >= ROWS_FEWEST and set(kinds) <= {"square", "rectangle"}
+          and not used & cloths.directed):
+        yield from _strip_offer(count, cuts, cloths, step)
 
 
 def _pair_offers(count: int, cuts: Sequence[Cut], cloths: Cloths, step: Fraction) -> Iterator[Offer]:
@@ -247,20 +254,54 @@ def _squares(count: int, side: Number) -> float:
     return count * float(side) ** 2
 
 
-def _strip_offer(count: int, cuts: Sequence[Cut], cloths: Cloths, step: Fraction) -> Offer:
-    """A strip set is (strip - 1/2in) x strips + 1/2in wide when sewn (SOURCES 2.10). Cloth in whole
-    strips."""
-    strip, every = sorted((cuts[0].width, cuts[0].height))
-    widths = cloths.widths
-    width = min(widths[cut.fabric] for cut in cuts)
-    sets = ceil(count / max(1, int(width / every)))
-    sewn = (strip - Fraction(1, 2)) * len(cuts) + Fraction(1, 2)
+def _strip_offer(count: int, cuts: Sequence[Cut], cloths: Cloths, step: Fraction) -> Iterator[Offer]:
+    """A strip set is (strip - 1/2in) x strips + 1/2in wide when sewn (SOURCES 2.10). Cloth in whole strips,
+    as long as the shortest of its cloths allows; none where quarters and scraps do not hold them."""
+    strip, every = sorted((Fraction(cuts[0].width), Fraction(cuts[0].height)))
     pieces = Counter(cut.fabric for cut in cuts)
-    singly = sum(ceil(count * many / max(1, int(widths[name] / every))) * float(strip * widths[name])
+    longest = {name: _longest(cloths.fabrics[name], strip, step) for name in pieces}
+    long = min(longest.values())
+    rows = int(long / every)
+    if rows < 2:  # it would be sewn for each row by itself
+        return
+    taken = {name: long if cloths.fabrics[name].scraps else longest[name] for name in pieces}
+    sets = ceil(count / rows)
+    if any(_strips_in(cloths.fabrics[name], strip, long) < sets * many for name, many in pieces.items()):
+        return
+    sewn = (strip - Fraction(1, 2)) * len(cuts) + Fraction(1, 2)
+    singly = sum(ceil(count * many / int(longest[name] / every)) * float(strip * longest[name])
                  for name, many in pieces.items())
     named = one_of([cloths.titles[cut.fabric] for cut in cuts], "and")
-    return Offer(
-        "strip set", f"Sew strips {length_text(strip, step)} wide of {named} side by side, "
+    shorter = any(cloths.fabrics[name].scraps for name in pieces)
+    size = f"{length_text(strip, step)} wide{f' and {length_text(long, step)} long' if shorter else ''}"
+    yield Offer(
+        "strip set", f"Sew strips {size} of {named} side by side, "
         f"{length_text(sewn, step)} wide in all; {count_of(sets, 'set')}, cut across every "
         f"{length_text(every, step)}: {count_of(count, 'row')}.",
-        sets * sum(float(strip * widths[cut.fabric]) for cut in cuts), singly)
+        sets * sum(float(strip * taken[cut.fabric]) for cut in cuts), singly)
+
+
+def _longest(fabric: Fabric, strip: Fraction, step: Fraction) -> Fraction:
+    """How long a strip of that width can be cut: across the bolt; of quarters and scraps, along those that
+    give the most cloth. Down to a mark."""
+    if not fabric.scraps:
+        return int(fabric.usable_width / step) * step
+    areas: dict[Fraction, Fraction] = {}
+    for wide, high in _sides(fabric):
+        if wide >= strip <= high:
+            areas[max(wide, high)] = areas.get(max(wide, high), Fraction(0)) + wide * high
+    best = max(areas, key=lambda long: (areas[long], long), default=Fraction(0))
+    return int(best / step) * step
+
+
+def _strips_in(fabric: Fabric, strip: Fraction, long: Fraction) -> float:
+    """How many strips of that width and length the fabric's quarters and scraps hold; the bolt any number."""
+    if not fabric.scraps:
+        return inf
+    return sum(max(int(wide / long) * int(high / strip), int(high / long) * int(wide / strip))
+               for wide, high in _sides(fabric))
+
+
+def _sides(fabric: Fabric) -> Iterator[tuple[Fraction, Fraction]]:
+    """Width and height of every quarter and scrap."""
+    return ((scrap.width, scrap.height) for scrap in fabric.scraps)

@@ -9,7 +9,6 @@ are cut to the mark above and trimmed. Inches, x right and y down, straight of g
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 from fractions import Fraction
 from math import ceil
 from typing import Final
@@ -23,8 +22,9 @@ from ..needs import Fabric, Need
 from ..plan_model import Cut
 from ..templates.allowance import outset
 from .method import Method, cut_corners, flat_corners, polygon_area, template_as_cut, template_method
+from .prints import on_print, with_print
 from .recognise import Figure, is_ruled, recognise
-from .rotary_words import degrees_text
+from .rotary_words import OFF_GRAIN, degrees_text
 from .slanted import equilateral, hexagon, slanted, trapezoid
 from .triangles import box_method, half_rectangle, half_square, patch_method, quarter_square, strip_method
 
@@ -64,7 +64,7 @@ def _refusal(figure: Figure) -> str:
     if figure.kind in ("triangle", "four-sided shape", "many-sided shape"):
         return "its shape has no rotary rule"
     if not figure.on_grain:
-        return "its sides lie off the straight grain"
+        return OFF_GRAIN
     if figure.kind in ("equilateral triangle", "hexagon") and not figure.even:
         return "its sides carry different allowances"
     if figure.kind in ("diamond", "parallelogram") and not is_ruled(figure.angle):
@@ -100,16 +100,17 @@ def choose_cut(need: Need, step: Fraction = RULER_STEP, index: int = 0, fabric: 
                whole: Number | None = None) -> Cut:
     """The cut for a need. `index` is its place in the quilt's needs; `whole` the finished width of its
     block."""
-    method = _on_print(_method_for(need, step, whole), need, fabric)
+    method = on_print(_method_for(need, step, whole), need, fabric, step)
     plain, back = (ceil(each / method.yields) for each in (need.count, need.reversed))
     cuts, then = ceil((need.count + need.reversed) / method.yields), method.then
     if method.kind == "half-rectangle triangle":
         cuts = plain + back
         then = _both_hands(need, plain, back) if back else then
-    return Cut(index, need.fabric, need.part, method.kind, method.width, method.height, cuts,
-               need.count + need.reversed, method.yields, method.excess, method.reason, need.template,
-               method.angle,
-               tuple((place.real, place.imag) for place in method.corners), then=then, strip=method.strip)
+    cut = Cut(index, need.fabric, need.part, method.kind, method.width, method.height, cuts,
+              need.count + need.reversed, method.yields, method.excess, method.reason, need.template,
+              method.angle,
+              tuple((place.real, place.imag) for place in method.corners), then=then, strip=method.strip)
+    return with_print(cut, need, fabric, step)
 
 
 def _method_for(need: Need, step: Fraction, whole: Number | None) -> Method:
@@ -137,17 +138,3 @@ def _both_hands(need: Need, plain: int, back: int) -> str:
     if long.real * long.imag < 0:
         ways.reverse()
     return f"Cut {plain} of the rectangles once from {ways[0]}, and {back} once from {ways[1]}."
-
-
-def _on_print(method: Method, need: Need, fabric: Fabric | None) -> Method:
-    """The method on a print with a direction: pieces of one shape are cut one way round, so that they look
-    alike."""
-    if fabric is None or not fabric.is_directional:
-        return method
-    if method.kind == "quarter-square triangle":
-        return template_method(need.outline, need.allowances,
-                               "a square cut twice turns its triangles across the print")
-    if fabric.one_way and method.kind in ("half-square triangle", "half-rectangle triangle"):
-        reason = f"{method.reason}; the print runs one way, so one of its two triangles serves"
-        return replace(method, yields=1, reason=reason)
-    return method

@@ -17,7 +17,7 @@ from ...measure.tolerance import Number
 from ..plan_model import Kind
 from .method import Method, cut_corners, excess_of, on_mark, to_corner
 from .recognise import Figure, angle_at, is_ruled
-from .rotary_words import degrees_text, length_text, unmarked
+from .rotary_words import added, degrees_text, length_text, length_up, unmarked
 
 
 def _upright(figure: Figure) -> tuple[float, float]:
@@ -34,9 +34,8 @@ def equilateral(figure: Figure, step: Fraction, whole: Number | None, setting: b
     if not on_mark(exact, step):
         return unmarked(height, exact, step, None)
     strip = mark_up(exact, step)
-    extra = length_text(strip - mark_up(height, step), step)
     return Method("equilateral triangle", float(strip) * 2 / sqrt(3), strip, 1, excess_of(((strip, exact),)),
-                  f"{length_text(height, step)} high finished and {extra}", strip, 60.0,
+                  added(height, exact - height, strip, step, "high finished"), strip, 60.0,
                   _spread(figure, (float(strip) - exact, 0, 0)),
                   "Cut the strip at 60°, one way and the other.")
 
@@ -94,7 +93,7 @@ def hexagon(figure: Figure, step: Fraction, whole: Number | None, setting: bool)
     grown = figure._replace(allowances=tuple(each + over for each in figure.allowances))
     half = length_text(Fraction(strip) / 2, step)
     return Method("hexagon", strip, strip, 1, excess_of(((strip, exact),)),
-                  f"{length_text(across, step)} across finished and its allowances",
+                  f"{length_up(across, step)} across finished and its allowances",
                   strip, 60.0, to_corner(cut_corners(grown)),
                   f"Cut the strip at 60°, each cut {length_text(strip, step)} from the last, measured square "
                   "to it; then cut both points off, "

@@ -17,7 +17,7 @@ from ...measure.tolerance import NEAR, Number
 from ..plan_model import Kind
 from .method import ON_MARK, Method, box_of, cut_corners, excess_of, on_mark
 from .recognise import Figure
-from .rotary_words import added, length_text, unmarked
+from .rotary_words import added, length_text, length_up, to_trim, unmarked
 
 ROOT_2: Final = sqrt(2)
 
@@ -25,6 +25,10 @@ TRADE_OVER: Final = 2 / 25.4
 """Inches that a rule may lie over the exact, a little of it lost in every fold: the trade's own lie 0.0429in
 over at 1/4in of allowance, and 0.19cm where quarters of a centimetre are added at 0.75cm of it. What a
 coarse ruler adds beyond that is too much to sew in."""
+
+MITRE_OVER: Final = Fraction(6)
+"""Inches that a mitred strip is cut longer than its long edge (SOURCES 2.9: strip = side + 2 x width + 6);
+15cm by a ruler in centimetres."""
 
 TRADE_ROOT: Final = 1.414
 """The trade's square root of two, in its tables of setting triangles (SOURCES 1.3, trap 10.1)."""
@@ -42,26 +46,42 @@ def box_method(figure: Figure, step: Fraction, whole: Number | None, setting: bo
     (width, wide), (height, high) = sizes
     kind: Kind = "square" if width == height else "rectangle"
     excess = excess_of(((width, wide), (height, high)))
-    across, down = (length_text(inside[2] - inside[0], step), length_text(inside[3] - inside[1], step))
+    across, down = (length_up(inside[2] - inside[0], step), length_up(inside[3] - inside[1], step))
     size = across if kind == "square" and across == down else f"{across} x {down}"
     return Method(kind, width, height, 1, excess, f"{size} finished and its allowances")
 
 
 def strip_method(figure: Figure, step: Fraction) -> Method:
     """Borders and sashing: cut to the mark above, and trimmed to the quilt's own measure."""
+    if figure.kind == "trapezoid":
+        return _mitred(figure, step)
     width, height, excess = _up_to_marks(figure, step)
     reason = "its finished size and its allowances"
     if excess > ON_MARK + NEAR:
         reason = f"{reason}, up to the next {length_text(step, step)}: trim it to the quilt's own measure"
-    then = "" if figure.kind != "trapezoid" else "Mitre the ends when the corners are sewn."
     kind: Kind = "square" if width == height and figure.kind == "square" else "strip"
-    return Method(kind, width, height, 1, excess, reason, then=then)
+    return Method(kind, width, height, 1, excess, reason)
+
+
+def _mitred(figure: Figure, step: Fraction) -> Method:
+    """A border strip with mitred ends: side + 2 x the border's width, and so much over (SOURCES 2.9)."""
+    left, top, right, bottom = box_of(cut_corners(figure))
+    along = figure.side(0)
+    lies_across = abs(along.real) > abs(along.imag)
+    exact = bottom - top if lies_across else right - left
+    over = to_trim(MITRE_OVER, step)
+    long, thick = mark_up(abs(along) + float(over), step), mark_up(exact, step)
+    width, height = (long, thick) if lies_across else (thick, long)
+    shown, extra = length_up(abs(along), step), length_text(over, step)
+    return Method("strip", width, height, 1, excess_of(((thick, exact),)),
+                  f"{shown} along its long edge finished, and {extra} over for the mitres",
+                  then="Mitre the ends when the corners are sewn, and trim what is over.")
 
 
 def patch_method(figure: Figure, step: Fraction, margin: Number) -> Method:
     """Cloth for patches of a foundation, which cover their pieces roughly: cut to the mark above."""
     width, height, excess = _up_to_marks(figure, step)
-    allowance, over = (length_text(each, step) for each in (figure.allowances[0] - float(margin), margin))
+    allowance, over = (length_up(each, step) for each in (figure.allowances[0] - float(margin), margin))
     reason = f"covers its patch with {allowance} of allowance and {over} of margin on every side"
     if excess > ON_MARK + NEAR:
         reason = f"{reason}, up to the next {length_text(step, step)}"
@@ -92,7 +112,7 @@ def half_square(figure: Figure, step: Fraction, whole: Number | None, setting: b
     mark = _triangle_square(leg, exact, step, leg if setting else None)
     if mark is None:
         return unmarked(leg, exact, step, whole)
-    reason = f"{added(leg, mark, step)}, the square cut once"
+    reason = f"{added(leg, exact - leg, mark, step)}, the square cut once"
     return Method("half-square triangle", mark, mark, 2, float(mark) - exact, _setting(reason, setting),
                   then="Cut each square once corner to corner.")
 
@@ -104,7 +124,7 @@ def quarter_square(figure: Figure, step: Fraction, whole: Number | None, setting
     mark = _triangle_square(long, exact, step, long * TRADE_ROOT / ROOT_2 if setting else None)
     if mark is None:
         return unmarked(long, exact, step, whole)
-    reason = f"{added(long, mark, step)}, the square cut twice"
+    reason = f"{added(long, exact - long, mark, step)}, the square cut twice"
     return Method("quarter-square triangle", mark, mark, 4, float(mark) - exact, _setting(reason, setting),
                   then="Cut each square twice corner to corner.")
 

@@ -8,6 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 from math import ceil
+from typing import Final
 
 from ...measure.tolerance import NEAR, Number
 from ..needs import BackingNeed
@@ -16,6 +17,9 @@ from .lots import JOIN, Cloth, Lot
 
 Size = tuple[Number, Number]
 """Width and length in inches."""
+
+
+UPRIGHT: Final = "Its print stands up in the quilt."
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,7 +65,7 @@ def backing_cuts(need: BackingNeed, index: int, cloth: Cloth) -> tuple[list[Cut]
         reason = f"panels joined with seams {joins}" if panels.whole else "one panel"
         cuts.append(Cut(index, need.fabric, "backing", "rectangle", width, panels.length, count, count, 1,
                         0.0,
-                        reason))
+                        reason, lies="" if cloth.turnable else UPRIGHT))
         lots.append(Lot(index + len(cuts) - 1, cloth.steps(width), cloth.steps(panels.length), count, False,
                         "panel"))
         sizes += [(width, panels.length)] * count

@@ -16,33 +16,40 @@ SEAM_ON_BIAS: Final = 2 * 0.25 * sqrt(2)
 """Inches of strip that joining two bias strips takes: 1/4in of allowance each, measured along the bias."""
 
 
+ANY_WAY: Final = "Its print may lie any way."
+
+
 def binding_cut(need: BindingNeed, index: int, cloth: Cloth) -> tuple[Cut, list[Lot]]:
-    """The binding's cut, and its boxes. Straight strips lose their own width at each join (DESIGN)."""
+    """The binding's cut, and its boxes. Straight strips lose the width they are cut at each join."""
     if need.bias:
         return _bias(need, index, cloth)
     thick = cloth.steps(need.strip_width)
-    lots = strips_for(index, need.length, thick, need.strip_width, cloth, upright=False)
+    lots = strips_for(index, need.length, thick, cloth.inches(thick), cloth, upright=False,
+                      any_way=True)
     count = sum(lot.count for lot in lots)
     whole = length_text(cloth.inches(cloth.steps(need.length)), cloth.step)
     reason = f"{whole} of strip, each join on the bias taking its own width"
+    lies = "" if cloth.turnable else ANY_WAY
     cut = Cut(index, need.fabric, "binding", "strip", cloth.inches(max(lot.width for lot in lots)),
               cloth.inches(thick), count, count, 1, 0.0, reason, strip=cloth.inches(thick), joined=count,
-              then="Join the strips on the bias." if count > 1 else "")
+              then="Join the strips on the bias." if count > 1 else "", lies=lies)
     return cut, lots
 
 
 def _bias(need: BindingNeed, index: int, cloth: Cloth) -> tuple[Cut, list[Lot]]:
     """A square, or a length of cloth, cut into strips at 45 degrees."""
-    width, height = bias_cloth(float(need.length), float(need.strip_width), cloth)
-    count = len(bias_strips(float(cloth.inches(width)), float(cloth.inches(height)), float(need.strip_width)))
-    text = length_text(need.strip_width, cloth.step)
+    strip = cloth.inches(cloth.steps(need.strip_width))
+    width, height = bias_cloth(float(need.length), float(strip), cloth)
+    count = len(bias_strips(float(cloth.inches(width)), float(cloth.inches(height)), float(strip)))
+    text = length_text(strip, cloth.step)
     cut = Cut(index, need.fabric, "binding", "strip", cloth.inches(width), cloth.inches(height), 1, count,
               count, 0.0,
               f"{length_text(cloth.inches(cloth.steps(need.length)), cloth.step)} of bias strip",
-              strip=need.strip_width,
-              angle=45.0, then=f"Cut it at 45° into {count} strips {text} wide, and join them.")
+              strip=strip,
+              angle=45.0, then=f"Cut it at 45° into {count} strips {text} wide, and join them.",
+              lies="" if cloth.turnable else ANY_WAY)
     noun = "square" if width == height else "rectangle"
-    return cut, [Lot(index, width, height, 1, cloth.turnable and width != height, noun)]
+    return cut, [Lot(index, width, height, 1, width != height, noun)]
 
 
 def bias_cloth(length: float, strip: float, cloth: Cloth) -> tuple[int, int]:

@@ -92,7 +92,8 @@ class _Dealer:
         if lot.run is None:
             across = turned != lot.across
             turn = 90.0 if across else 0.0
-            return [PlacedCut(lot.cut, inches(left), inches(top), inches(width), inches(height), turn)]
+            return [PlacedCut(lot.cut, inches(left), inches(top), inches(width), inches(height), turn,
+                              slant=lot.slant)]
         x, y, found = float(inches(left)), float(inches(top)), []
         thick = float(inches(lot.height))
         for laid, (wide, high) in zip(lot.run.laid, lot.run.sizes, strict=True):
@@ -118,9 +119,10 @@ def _from_bolt(ordered: Ordered, dealer: _Dealer, margin: Margin) -> FabricPlan:
     teller = Teller(cloth.step, dealer.nouns)
     plan = ClothPlan(cloth.inches(whole.width), used, slices_of(whole, teller, True), dealer.place(whole))
     by_metre = metric(cloth.step) if margin.sold is None else margin.sold == "metres"
-    buy = length_to_buy(used, margin.of(used), fabric.shrinkage, by_metre)
+    over = margin.of(used, by_metre)
+    buy = length_to_buy(used, over, fabric.shrinkage, by_metre)
     return FabricPlan(fabric.name, fabric.usable_width, (plan,), len(strips), used, ordered.area,
-                      margin.of(used), buy, bought_text(buy, by_metre), ordered.panels)
+                      over, buy, bought_text(buy, by_metre), ordered.panels)
 
 
 def _from_scraps(ordered: Ordered, dealer: _Dealer) -> tuple[FabricPlan | None, list[Diagnostic]]:

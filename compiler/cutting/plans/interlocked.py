@@ -22,13 +22,14 @@ from .runs import (
     Laid,
     Loop,
     Run,
+    Sorts,
     cloth_in,
+    hands,
     length_of,
     loops_of,
     run_of,
     single_rows,
     slices_of,
-    turns_from,
 )
 
 PLACES: Final = 48
@@ -75,20 +76,28 @@ class Lattice(NamedTuple):
 
 def lay_runs(outline: Sequence[complex], counts: Counts, width: float, *, turnable: bool, one_way: bool,
              tall: float = inf) -> list[tuple[Run, ...]]:
-    """The pieces in runs no longer than `width` and no thicker than `tall`: first the way that takes least
-    cloth, then others, as one may fit better beside what else is cut; none where a piece is too long.
+    """So many pieces of each hand in runs: see `lay_sorts`.
 
     `turnable`: the piece may lie across the grain. `one_way`: none may be turned half round.
     """
+    starts = (0.0, 90.0) if turnable else (0.0,)
+    return lay_sorts(outline, counts, [hands(start, one_way) for start in starts], width, tall)
+
+
+def lay_sorts(outline: Sequence[complex], counts: Counts, choices: Sequence[Sorts], width: float,
+              tall: float = inf) -> list[tuple[Run, ...]]:
+    """The pieces in runs no longer than `width` and no thicker than `tall`: first the way that takes least
+    cloth, then others, as one may fit better beside what else is cut; none where a piece is too long.
+    `choices`: the poses that the pieces may have, of which one is chosen for all.
+    """
     found: list[tuple[Run, ...]] = []
-    hands = [reverse for reverse, count in ((False, counts[0]), (True, counts[1])) if count]
-    for start in (0.0, 90.0) if turnable else (0.0,):
-        turns = turns_from(start, one_way)
-        shapes = Shapes(outline, [Pose(turn, reverse) for reverse in hands for turn in turns])
-        if not hands or max(wide for wide, _ in shapes.sizes.values()) > width + NEAR:
+    for sorts in choices:
+        there = [sort for sort, count in zip(sorts, counts, strict=True) if count]
+        shapes = Shapes(outline, [pose for sort in there for pose in sort])
+        if not there or max(wide for wide, _ in shapes.sizes.values()) > width + NEAR:
             continue
-        single = single_rows(shapes, counts, turns, width)
-        several = _in_lattices(shapes, counts, turns, (width, tall))
+        single = single_rows(shapes, counts, sorts, width)
+        several = _in_lattices(shapes, counts, sorts, (width, tall))
         found += [several, single] if cloth_in(several) < WORTH * cloth_in(single) else [single]
     found.sort(key=lambda runs: round(cloth_in(runs), 6))
     return list(dict.fromkeys(way for runs in found for way in (runs, *parted(runs))))
@@ -105,18 +114,18 @@ def parted(runs: Sequence[Run]) -> Iterator[tuple[Run, ...]]:
             yield (*runs[:at], *slices_of(shortest, few), *runs[at + 1:])
 
 
-def _in_lattices(shapes: Shapes, counts: Counts, turns: Sequence[float], room: tuple[float, float]
+def _in_lattices(shapes: Shapes, counts: Counts, sorts: Sorts, room: tuple[float, float]
                  ) -> tuple[Run, ...]:
     """What fills lattices, and the rest in single rows."""
     runs: list[Run] = []
     over = (0, 0)
-    for loop in loops_of(shapes, counts, turns):
-        options = [_blocks(shapes, lattice, loop.counts, turns, room)
-                   for lattice in _good_lattices(shapes, loop, turns)]
+    for loop in loops_of(shapes, counts, sorts):
+        options = [_blocks(shapes, lattice, loop.counts, sorts, room)
+                   for lattice in _good_lattices(shapes, loop, sorts)]
         _, blocks, rest = min(options, key=lambda each: each[0])
         runs += blocks
         over = (over[0] + rest[0], over[1] + rest[1])
-    return (*runs, *single_rows(shapes, over, turns, room[0]))
+    return (*runs, *single_rows(shapes, over, sorts, room[0]))
 
 
 class Trial(NamedTuple):
@@ -136,20 +145,23 @@ def _row(shapes: Shapes, poses: tuple[Pose, ...]) -> Row:
     return Row(poses, tuple(starts), length_of(shapes, poses))
 
 
-def _good_lattices(shapes: Shapes, loop: Loop, turns: Sequence[float]) -> list[Lattice]:
+def _good_lattices(shapes: Shapes, loop: Loop, sorts: Sorts) -> list[Lattice]:
     """The densest lattices, each of other rows: of the loop's own, or of rows of one of its poses."""
     uppers = [loop.poses] if all(loop.counts) else [loop.poses, *((pose,) for pose in loop.poses)]
     trials = [min(_trials(shapes, poses, lower), key=lambda each: each[0])
-              for poses in dict.fromkeys(uppers) for lower in _lowers(poses, turns)]
+              for poses in dict.fromkeys(uppers) for lower in _lowers(poses, sorts)]
     return [_lattice(shapes, trial) for _, trial in sorted(trials, key=lambda each: each[0])[:TRIED]]
 
 
-def _lowers(poses: tuple[Pose, ...], turns: Sequence[float]) -> list[tuple[Pose, ...]]:
-    """What may lie in every other row: the same, or the same turned half round."""
-    if len(turns) == 1:
-        return [poses]
-    turned = tuple(Pose(turns[1] if pose.turned == turns[0] else turns[0], pose.reversed) for pose in poses)
-    return [poses, turned]
+def _lowers(poses: tuple[Pose, ...], sorts: Sorts) -> list[tuple[Pose, ...]]:
+    """What may lie in every other row: the same, or the same turned half round, where a sort allows that."""
+    turned = []
+    for pose in poses:
+        sort = next(each for each in sorts if pose in each)
+        others = (each for each in sort if each.reversed == pose.reversed and each != pose)
+        turned.append(next(others, None))
+    there = tuple(pose for pose in turned if pose is not None)
+    return [poses, there] if len(there) == len(poses) else [poses]
 
 
 def _trials(shapes: Shapes, uppers: tuple[Pose, ...], lowers: tuple[Pose, ...]
@@ -230,7 +242,7 @@ def _places(shapes: Shapes, lattice: Lattice, number: int, width: float) -> list
     return found
 
 
-def _blocks(shapes: Shapes, lattice: Lattice, counts: Counts, turns: Sequence[float],
+def _blocks(shapes: Shapes, lattice: Lattice, counts: Counts, sorts: Sorts,
             room: tuple[float, float]) -> tuple[float, list[Run], Counts]:
     """Square inches of cloth for all; strips of as many rows as take the least; and how many pieces are left
     for single rows."""
@@ -240,24 +252,25 @@ def _blocks(shapes: Shapes, lattice: Lattice, counts: Counts, turns: Sequence[fl
         block += _places(shapes, lattice, many - 1, room[0])
         if not block or run_of(block, shapes).thick > room[1] + NEAR:
             break
-        runs, left = _filled(shapes, block, counts)
-        cloth = cloth_in(runs) + cloth_in(single_rows(shapes, left, turns, room[0]))
+        runs, left = _filled(shapes, block, counts, sorts)
+        cloth = cloth_in(runs) + cloth_in(single_rows(shapes, left, sorts, room[0]))
         if best is None or cloth < best[0] - NEAR:
             best = cloth, runs, left
         if not runs or (len(runs) == 1 and len(runs[0].laid) < len(block)):
             break
-    return best or (cloth_in(single_rows(shapes, counts, turns, room[0])), [], counts)
+    return best or (cloth_in(single_rows(shapes, counts, sorts, room[0])), [], counts)
 
 
-def _filled(shapes: Shapes, block: Sequence[Laid], counts: Counts) -> tuple[list[Run], Counts]:
-    """Strips laid like the block while any hand lasts that it has room for."""
+def _filled(shapes: Shapes, block: Sequence[Laid], counts: Counts, sorts: Sorts) -> tuple[list[Run], Counts]:
+    """Strips laid like the block while any sort lasts that it has room for."""
     left = list(counts)
     runs: list[Run] = []
     while True:
         laid = []
         for place in block:
-            if left[place.pose.reversed]:
-                left[place.pose.reversed] -= 1
+            sort = place.pose in sorts[1]
+            if left[sort]:
+                left[sort] -= 1
                 laid.append(place)
         if not laid:
             return runs, (left[0], left[1])

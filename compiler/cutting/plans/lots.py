@@ -5,32 +5,54 @@ as runs along a strip, long strips as the strips they are joined from. Ruler ste
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
 from fractions import Fraction
+from itertools import product
 from math import ceil
 from typing import Final
 
 from ...diagnostics.wording import count_of
 from ...measure.tolerance import NEAR, Number
+from ..methods.rotary_words import to_trim
 from ..needs import Fabric, Need
-from ..plan_model import Cut
-from .interlocked import lay_runs
-from .runs import Run
+from ..plan_model import Cut, Slant
+from .interlocked import lay_runs, lay_sorts
+from .runs import Counts, Run, Sorts, ends, hands
 
 JOIN: Final = Fraction(1, 2)
-"""Inches that joining two strips end to end takes: 1/4in of seam allowance from each."""
+"""Inches that joining two strips straight, end to end, takes: 1/4in of seam allowance from each."""
+
+SLANTED_MOST: Final = Fraction(6)
+"""Inches of the widest strips that are joined on the slant, where a seam shows least and takes as much as the
+strip is cut wide: wider ones are joined straight, for what that would cost (common practice, no published
+source)."""
+
+JOINED_OVER: Final = Fraction(2)
+"""Inches that a strip joined from several is made longer than it is cut, to be trimmed (common practice, no
+published source); 5cm by a ruler in centimetres."""
 
 SHORTEST: Final = Fraction(8)
 """Inches of the last of several strips to be joined, at least: a scrap would bring two joins close together
 (common practice, no published source)."""
 
 
+WAYS_MOST: Final = 12
+"""Ways of laying the pieces of one need that are tried where they lie in several directions."""
+
+TOGETHER: Final = 2
+"""Directions of which every way of laying the one is tried with every way of laying the other."""
+
+PARTS_MOST: Final = 4
+"""Strips that one along a print is joined from at most: more seams nobody would want in a border."""
+
+
 @dataclass(frozen=True, slots=True)
 class Lot:
     """`count` equal boxes for one cut, as they lie unturned. `run`: the pieces laid along each. `across`:
     the box already lies across the way the cut's width and height are given. `joins`: strips to be joined
-    end to end."""
+    end to end. `slant`: which way the boxes are cut again.
+    `seams`: that they bring into pieces which might be whole."""
 
     cut: int
     width: int
@@ -41,6 +63,8 @@ class Lot:
     run: Run | None = None
     across: bool = False
     joins: bool = False
+    slant: Slant = ""
+    seams: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,7 +129,14 @@ def cloth_of(fabric: Fabric, step: Fraction) -> Cloth:
 def lots_of(index: int, cut: Cut, need: Need, cloth: Cloth) -> list[list[Lot]]:
     """The boxes for one cut, in one way or several, the likeliest first. One that is too large for the cloth
     is returned all the same."""
-    return _runs(index, cut, need, cloth) if cut.outline else [_boxes(index, cut, need, cloth)]
+    if cut.outline:
+        return _runs(index, cut, need, cloth)
+    if cut.kind == "strip" and not cloth.turnable:
+        return list(_strips_on_print(index, cut, need, cloth))
+    if cut.slants:
+        return [[replace(lot, count=count, slant=slant) for slant, count in cut.slants
+                 for lot in _boxes(index, cut, need, cloth)]]
+    return [_boxes(index, cut, need, cloth)]
 
 
 def _boxes(index: int, cut: Cut, need: Need, cloth: Cloth) -> list[Lot]:
@@ -133,19 +164,55 @@ def run_noun(cut: Cut, pieces: int) -> str:
     return f"strip of {count_of(pieces, cut.kind)}" if pieces > 1 else cut.kind
 
 
+def join_of(wide: Number) -> Fraction:
+    """Inches of strip that a join takes: the strip's cut width on the slant, the two allowances straight."""
+    return Fraction(wide) if wide <= SLANTED_MOST else JOIN
+
+
 def joined(index: int, cut: Cut, cloth: Cloth) -> list[Lot]:
     """Strips of the cloth's width, to be joined end to end and cut to length; the last only as long as it
     must be."""
     width, height = (cloth.steps(each) for each in (cut.width, cut.height))
     long, thick = max(width, height), min(width, height)
-    upright = height >= width
-    if not cloth.turnable and upright:
-        long, thick = (height, width)
-    return strips_for(index, cut.pieces * cloth.inches(long), thick, JOIN, cloth, upright)
+    total = cut.pieces * (cloth.inches(long) + to_trim(JOINED_OVER, cloth.step))
+    return strips_for(index, total, thick, join_of(cloth.inches(thick)), cloth, height >= width)
 
 
-def strips_for(index: int, total: Number, thick: int, join: Number, cloth: Cloth, upright: bool) -> list[Lot]:
-    """Strips that joined make `total` inches, each join taking `join` inches."""
+def _strips_on_print(index: int, cut: Cut, need: Need, cloth: Cloth) -> Iterator[list[Lot]]:
+    """Long strips that stand or lie on a print as they do in the quilt. Those that stand are cut along the
+    selvage, whole or, to buy less cloth, in shorter ones that are joined."""
+    width, height = cloth.steps(cut.width), cloth.steps(cut.height)
+    whole = Lot(index, width, height, cut.cuts, False, noun_of(cut))
+    if width > height:
+        yield joined(index, cut, cloth) if not need.unjoined and not cloth.takes(whole) else [whole]
+        return
+    parts = [] if need.unjoined else list(_parts(index, cut, cloth))
+    if cloth.takes(whole) or not parts:
+        yield [whole]
+    few = [lots for lots in parts if lots[0].count <= cut.cuts * PARTS_MOST]
+    yield from few or parts[:1]
+
+
+def _parts(index: int, cut: Cut, cloth: Cloth) -> Iterator[list[Lot]]:
+    """Long strips along a print in shorter ones, as many to each as to the next: the longest first."""
+    width, height = cloth.steps(cut.width), cloth.steps(cut.height)
+    total = cut.pieces * float(cloth.inches(height) + to_trim(JOINED_OVER, cloth.step))
+    join = float(join_of(cloth.inches(width)))
+    for each in range(2, int(total / float(SHORTEST)) + 2):
+        count = cut.cuts * each
+        long = cloth.steps((total + (count - 1) * join) / count)
+        lot = Lot(index, width, long, count, False, "strip", joins=True, seams=count - cut.cuts)
+        if long < cloth.steps(SHORTEST) or cloth.inches(long) <= join:
+            return
+        if cloth.takes(lot):
+            yield [lot]
+
+
+def strips_for(index: int, total: Number, thick: int, join: Number, cloth: Cloth, upright: bool,
+               any_way: bool = False) -> list[Lot]:
+    """Strips that joined make `total` inches, each join taking `join` inches. `any_way`: whatever their
+    print."""
+    turnable = any_way or cloth.turnable
     span = cloth.strip_span
     if cloth.inches(span) <= join:
         return [Lot(index, cloth.steps(total), thick, 1, False, "strip", joins=True)]
@@ -153,31 +220,58 @@ def strips_for(index: int, total: Number, thick: int, join: Number, cloth: Cloth
     last = cloth.steps(float(total) - (count - 1) * float(cloth.inches(span) - Fraction(join)))
     lots = []
     if count > 1 and last < span:
-        lots.append(Lot(index, span, thick, count - 1, cloth.turnable, "strip", across=upright, joins=True))
+        lots.append(Lot(index, span, thick, count - 1, turnable, "strip", across=upright, joins=True))
         last = min(max(last, cloth.steps(join), cloth.steps(SHORTEST)), span)
-        lots.append(Lot(index, last, thick, 1, cloth.turnable, "strip", across=upright, joins=True))
+        lots.append(Lot(index, last, thick, 1, turnable, "strip", across=upright, joins=True))
     else:
-        lots.append(Lot(index, min(last, span) if count == 1 else span, thick, count, cloth.turnable, "strip",
+        lots.append(Lot(index, min(last, span) if count == 1 else span, thick, count, turnable, "strip",
                         across=upright, joins=True))
     return lots
 
 
 def _runs(index: int, cut: Cut, need: Need, cloth: Cloth) -> list[list[Lot]]:
     outline = [complex(x, y) for x, y in cut.outline]
-    counts = (need.count + need.reversed, 0) if need.reversible else (need.count, need.reversed)
     for span in cloth.spans:
-        ways = lay_runs(outline, counts, float(cloth.inches(span)), turnable=cloth.turnable,
-                        one_way=cloth.one_way, tall=cloth.tall(span))
-        lots = [[
+        ways = [[
             Lot(index, cloth.steps(run.length), cloth.steps(run.thick), count, cloth.turnable,
                 run_noun(cut, len(run.laid)), run)
             for run, count in Counter(runs).items()
-        ] for runs in ways]
-        taken = [way for way in lots if all(cloth.takes(lot) for lot in way)]
+        ] for runs in _laid(outline, need, cloth, span)]
+        taken = [way for way in ways if all(cloth.takes(lot) for lot in way)]
         if taken:
             return taken
     return [[Lot(index, cloth.steps(cut.width), cloth.steps(cut.height), cut.cuts, cloth.turnable,
                  run_noun(cut, 1))]]
+
+
+def _laid(outline: Sequence[complex], need: Need, cloth: Cloth, span: int) -> list[tuple[Run, ...]]:
+    """The pieces in runs of that length, in one way or another."""
+    width, tall = float(cloth.inches(span)), cloth.tall(span)
+    if cloth.turnable:
+        counts = (need.count + need.reversed, 0) if need.reversible else (need.count, need.reversed)
+        return lay_runs(outline, counts, width, turnable=True, one_way=cloth.one_way, tall=tall)
+    choices = [lay_sorts(outline, counts, [sorts], width, tall)
+               for sorts, counts in _sorts_on_print(need, cloth.one_way)]
+    if not all(choices):
+        return []
+    together = product(*choices) if len(choices) <= TOGETHER else [[ways[0] for ways in choices]]
+    laid = [tuple(run for runs in ways for run in runs) for ways in together]
+    return list(dict.fromkeys(laid))[:WAYS_MOST]
+
+
+def _sorts_on_print(need: Need, one_way: bool) -> Iterator[tuple[Sorts, Counts]]:
+    """How the pieces may lie with the print up: turned half round with those that are so in the quilt; on a
+    stripe, which looks the same either end up, whichever way takes less cloth."""
+    counts = {(way.turned, way.reversed): way.count for way in need.on_print}
+    for turned in sorted({turned % 180 for turned, _ in counts}):
+        both = [(counts.get((turned, back), 0), counts.get((turned + 180, back), 0))
+                for back in (False, True)]
+        if not one_way:
+            yield hands(float(turned), False), (sum(both[0]), sum(both[1]))
+            continue
+        for back, pair in zip((False, True), both, strict=True):
+            if any(pair):
+                yield ends(float(turned), back), pair
 
 
 def kinds_of(lots: Sequence[Lot]) -> list[tuple[int, int, bool]]:

@@ -16,6 +16,7 @@ from ..methods.method import flat_corners, polygon_area, to_corner
 from ..methods.offers import with_offers
 from ..methods.recognise import ALIKE
 from ..methods.rotary import choose_cut, exact_area
+from ..methods.rotary_words import length_text, to_trim
 from ..model import Template
 from ..needs import Fabric, Need, Quilt
 from ..plan_model import Cut, CuttingPlan, FabricPlan
@@ -24,10 +25,14 @@ from .backing_plan import backing_cuts
 from .binding_plan import binding_cut
 from .choosing import best_lots
 from .fabric_plan import Ordered, plan_fabric
-from .lots import Cloth, Lot, cloth_of, lots_of
+from .lots import JOIN, JOINED_OVER, Cloth, Lot, cloth_of, join_of, lots_of
 from .yardage import Margin
 
 MARGIN: Final = Margin()
+
+
+SHORTER: Final = ("Cut along the selvage, so that the print stands up in the quilt; shorter strips, joined, "
+                  "buy less cloth than whole ones.")
 
 
 def plan_cutting(quilt: Quilt, ruler_step: Fraction = RULER_STEP,
@@ -50,7 +55,7 @@ def plan_cutting(quilt: Quilt, ruler_step: Fraction = RULER_STEP,
             plan, remarks = plan_fabric(ordered, margin)
             said += remarks
             plans += [plan] if plan is not None else []
-            cuts = [_joined(cut, ordered.lots, at) for at, cut in enumerate(cuts)]
+            cuts = [_joined(cut, ordered.lots, at, ruler_step) for at, cut in enumerate(cuts)]
     outcome = Outcome(CuttingPlan(with_offers(quilt, cuts, ruler_step), tuple(plans), ruler_step),
                       in_order(said))
     return Outcome(None, outcome.diagnostics) if outcome.failed else outcome
@@ -134,12 +139,16 @@ def _back(quilt: Quilt, orders: dict[str, _Order], cuts: list[Cut]) -> list[Diag
     return []
 
 
-def _joined(cut: Cut, lots: Sequence[Lot], at: int) -> Cut:
+def _joined(cut: Cut, lots: Sequence[Lot], at: int, step: Fraction) -> Cut:
     """The cut with the number of strips it is joined from, where its strips are longer than the cloth is
     wide."""
     own = [lot for lot in lots if lot.cut == at]
     if cut.kind != "strip" or cut.part == "binding" or not own or not any(lot.joins for lot in own):
         return cut
-    return replace(cut, joined=sum(lot.count for lot in own),
-                   then="Join the strips end to end and cut them to length. " + cut.then if cut.then else
-                   "Join the strips end to end and cut them to length.")
+    shorter = SHORTER if cut.lies and cut.height > cut.width else cut.lies
+    wide = min(cut.width, cut.height)
+    way = "on the slant, each join taking as much as they are wide" if join_of(wide) > JOIN else "end to end"
+    over = length_text(to_trim(JOINED_OVER, step), step)
+    join = f"Join the strips {way}, and cut them to length: {over} over in each."
+    return replace(cut, joined=sum(lot.count for lot in own), lies=shorter,
+                   then=" ".join(filter(None, (join, cut.then))))

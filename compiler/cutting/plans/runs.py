@@ -20,7 +20,11 @@ from .poses import Pose, Shapes
 HALF_ROUND: Final = 180.0
 
 Counts = tuple[int, int]
-"""How many pieces as drawn, and how many mirror-wise."""
+"""How many pieces of the first sort, and of the second."""
+
+Sorts = tuple[tuple[Pose, ...], tuple[Pose, ...]]
+"""The poses that the pieces of either sort may lie in. Sorts are the two hands of a shape; where a print has
+one way up and pieces lie half round, those."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,13 +51,13 @@ class Loop(NamedTuple):
 
     poses: tuple[Pose, ...]
     many: int
+    second: tuple[bool, ...]  # of each pose, whether it is of the second sort
 
     @property
     def counts(self) -> Counts:
-        """How many of each hand; pairs are of both."""
-        hands = [pose.reversed for pose in self.poses]
-        each = self.many // 2 if len(set(hands)) == 2 else self.many
-        return (0 if all(hands) else each, each if any(hands) else 0)
+        """How many of each sort; pairs are of both."""
+        each = self.many // 2 if len(set(self.second)) == 2 else self.many
+        return (0 if all(self.second) else each, each if any(self.second) else 0)
 
 
 def run_of(laid: Sequence[Laid], shapes: Shapes) -> Run:
@@ -80,16 +84,23 @@ def cloth_in(runs: Sequence[Run]) -> float:
     return sum(run.length * run.thick for run in runs)
 
 
-def turns_from(start: float, one_way: bool) -> tuple[float, ...]:
-    """The ways a piece may be turned: as it is, and half round."""
-    return (start,) if one_way else (start, start + HALF_ROUND)
+def hands(start: float, one_way: bool) -> Sorts:
+    """The poses of pieces as drawn, and of reversed ones: as they are, and half round."""
+    turns = (start,) if one_way else (start, start + HALF_ROUND)
+    plain, back = (tuple(Pose(turn, reverse) for turn in turns) for reverse in (False, True))
+    return plain, back
 
 
-def single_rows(shapes: Shapes, counts: Counts, turns: Sequence[float], width: float) -> tuple[Run, ...]:
+def ends(start: float, reverse: bool) -> Sorts:
+    """The poses of pieces of one hand that lie one end up, and of those that lie the other end up."""
+    return (Pose(start, reverse),), (Pose(start + HALF_ROUND, reverse),)
+
+
+def single_rows(shapes: Shapes, counts: Counts, sorts: Sorts, width: float) -> tuple[Run, ...]:
     """The pieces in single rows no longer than `width`."""
     runs: list[Run] = []
     laid: list[Laid] = []
-    for loop in loops_of(shapes, counts, turns):
+    for loop in loops_of(shapes, counts, sorts):
         for at in range(loop.many):
             pose = loop.poses[at % len(loop.poses)]
             left = laid[-1].left + shapes.gap(laid[-1].pose, pose) if laid else 0.0
@@ -105,26 +116,29 @@ def length_of(shapes: Shapes, poses: Sequence[Pose]) -> float:
     return sum(shapes.gap(one, two) for one, two in pairwise((*poses, poses[0])))
 
 
-def loops_of(shapes: Shapes, counts: Counts, turns: Sequence[float]) -> list[Loop]:
-    """The poses in the order they are laid: mirrored pairs while both hands last, if that is nearer than each
-    hand by itself; then the rest of each hand."""
-    plain, back = counts
+def loops_of(shapes: Shapes, counts: Counts, sorts: Sorts) -> list[Loop]:
+    """The poses in the order they are laid: pairs of both sorts while both last, if that is nearer than each
+    sort by itself; then the rest of each sort."""
+    first, second = counts
 
     def each(*poses: Pose) -> float:
         return length_of(shapes, poses) / len(poses)
 
-    def own(reverse: bool) -> tuple[Pose, ...]:
-        first, *others = (Pose(turn, reverse) for turn in turns)
-        ways = [(first,), *((first, other) for other in others)]
+    def own(sort: int) -> tuple[Pose, ...]:
+        start, *others = sorts[sort]
+        ways = [(start,), *((start, other) for other in others)]
         return min(ways, key=lambda way: each(*way))
 
     loops: list[Loop] = []
-    if plain and back:
-        pairs = [(Pose(turns[0], False), Pose(turn, True)) for turn in turns]
+    if first and second:
+        pairs = [(sorts[0][0], other) for other in sorts[1]]
         pair = min(pairs, key=lambda both: each(*both))
-        if 2 * each(*pair) < each(*own(False)) + each(*own(True)) - NEAR:
-            both = min(plain, back)
-            loops.append(Loop(pair, 2 * both))
-            plain, back = plain - both, back - both
-    loops += [Loop(own(reverse), count) for reverse, count in ((False, plain), (True, back)) if count]
+        if 2 * each(*pair) < each(*own(0)) + each(*own(1)) - NEAR:
+            both = min(first, second)
+            loops.append(Loop(pair, 2 * both, (False, True)))
+            first, second = first - both, second - both
+    for sort, count in ((0, first), (1, second)):
+        if count:
+            poses = own(sort)
+            loops.append(Loop(poses, count, (bool(sort),) * len(poses)))
     return loops

@@ -7,7 +7,7 @@ from fractions import Fraction
 from math import ceil
 from typing import Final, Literal
 
-from ...measure.fractions import number_text
+from ...measure.fractions import RULER_STEP, mark_up, number_text
 from ...measure.length import UNITS
 from ...measure.tolerance import NEAR, Number
 
@@ -29,9 +29,11 @@ class Margin:
     least: Fraction = Fraction(1)
     sold: Literal["yards", "metres"] | None = None
 
-    def of(self, used: Number) -> Fraction:
-        """The margin on a length."""
-        return max(Fraction(used) * self.share, self.least) if used else Fraction(0)
+    def of(self, used: Number, metric: bool = False) -> Fraction:
+        """The margin on a length, up to the figure that is printed: a whole eighth of an inch or half
+        centimetre."""
+        least = max(Fraction(used) * self.share, self.least) if used else Fraction(0)
+        return mark_up(least, UNITS["cm"] / 2 if metric else RULER_STEP)
 
 
 NO_MARGIN: Final = Margin(Fraction(0), Fraction(0))

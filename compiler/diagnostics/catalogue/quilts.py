@@ -143,7 +143,8 @@ QUILTS: Final = (
              (USE, *CLOTH, SET, "border 1in in indigo", "border 2in of pair corners pair")),
     in_quilt("border-too-long", "A strip longer than any piece of the cloth",
              "With `unjoined`, a border strip is cut in one piece. This one is longer than every scrap or "
-             "fat quarter of its fabric. Off the bolt, a strip longer than the cloth is wide runs along it.",
+             "fat quarter of its fabric. Off the bolt, one longer than the cloth is wide runs along it; not "
+             "at top or bottom where its print has a direction, which stands up in the quilt.",
              (USE, *CLOTH, "fabric rose fat quarter 40", LONG, "border 2in in rose unjoined"),
              (USE, *CLOTH, "fabric rose fat quarter 40", LONG, "border 2in in rose")),
     # ---- fabrics

@@ -139,8 +139,7 @@ def _patch(draft: Draft, added: Added, label: str, margin: Fraction) -> Patch:
     width, height = _extent(piece, along)
     over = 2 * (draft.allowance + margin)
     return Patch(label, piece.number, piece.fabric, added.line and edge_of(added.line),
-                 mark_up(width + float(over), CUT_STEP), mark_up(height + float(over), CUT_STEP),
-                 abs(along.imag) > abs(along.real) + NEAR)
+                 mark_up(width + float(over), CUT_STEP), mark_up(height + float(over), CUT_STEP))
 
 
 def _along(piece: Piece, line: Stroke | None) -> complex:

@@ -12,8 +12,7 @@ from ...drafting.model import Edge
 class Patch:
     """One numbered patch of a foundation, and the rectangle of cloth to cut for it: along its seam, and away.
 
-    `line` is the line that is sewn when it is added, in the block; the first patch has none. `upright`: its
-    width lies up and down the block rather than across.
+    `line` is the line that is sewn when it is added, in the block; the first patch has none.
     """
 
     label: str  # A1, A2, ...
@@ -22,17 +21,11 @@ class Patch:
     line: Edge | None
     width: Fraction
     height: Fraction
-    upright: bool
 
     @property
     def size(self) -> tuple[Fraction, Fraction]:
         """The sides of the rectangle, the longer first: as it is cut of cloth that may be turned."""
         return max(self.width, self.height), min(self.width, self.height)
-
-    @property
-    def lying(self) -> tuple[Fraction, Fraction]:
-        """Across and down the block, or as near to that as its sides lie: for prints with a direction."""
-        return (self.height, self.width) if self.upright else (self.width, self.height)
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,11 +12,11 @@ from ...quilt.model import Quilt
 from ..arrange.leaves import Leaf
 from ..quilts.chart import COLUMNS as CHART_COLUMNS
 from ..quilts.chart import INTRO as CHART_INTRO
-from ..quilts.chart import chart_rows
+from ..quilts.chart import chart_print_words, chart_rows
 from ..quilts.counts import COLUMNS as COUNT_COLUMNS
 from ..quilts.counts import FABRIC_COLUMNS, count_row, group_words, total_row
 from ..quilts.counts import INTRO as COUNTS_INTRO
-from ..quilts.cutting import cloth_title, cut_words
+from ..quilts.cutting import cloth_title, cut_words, print_words
 from ..quilts.flow import Row
 from ..quilts.steps import step_lines
 from ..quilts.supplies import COLUMNS as SUPPLY_COLUMNS
@@ -93,7 +93,7 @@ def chart_chapter(quilt: Quilt, plan: CuttingPlan, cut_outs: Sequence[CutOut]) -
     if any(cut.kind == "template" and is_over_papers(quilt, cut, cut_outs) for cut in plan.cuts):
         parts.append(Paragraph(ROUND_PAPERS))
     for cuts in fabric_cuts(quilt, plan):
-        parts.append(Section(cuts.title, f"buy {cuts.plan.buy_text}"))
+        parts.append(Section(cuts.title, f"buy {cuts.plan.buy_text}{chart_print_words(cuts.fabric)}"))
         rows = tuple(chart_rows(cuts, plan.ruler_step))
         parts.append(Table(CHART_COLUMNS, rows, f"Cuts of {cuts.title}", title=cuts.title))
     return Chapter("Cutting chart", tuple(parts), note=CHART_NOTE)
@@ -107,7 +107,7 @@ def cutting_chapter(quilt: Quilt, plan: CuttingPlan, sheets: Sequence[Leaf]) -> 
 
 def _cutting_steps(quilt: Quilt, plan: CuttingPlan) -> Iterator[Part]:
     for cuts in fabric_cuts(quilt, plan):
-        yield Section(cuts.title, cut_words(cuts, plan))
+        yield Section(cuts.title, cut_words(cuts, plan) + print_words(cuts.fabric))
         for number, cloth in enumerate(cuts.plan.cloths, 1):
             title = cloth_title(cuts, cloth, number)
             if title:

@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 from typing import Final
 
+from ...cutting.needs import Fabric
 from ...cutting.plan_model import CuttingPlan, Offer
 from ...diagnostics.wording import one_of
 from ...quilt.model import Quilt
@@ -54,9 +55,16 @@ def chart_leaves(quilt: Quilt, plan: CuttingPlan, paper: Paper) -> list[Leaf]:
 
 def fabric_items(cuts: FabricCuts, step: Fraction, width: float) -> Iterator[Item]:
     """One fabric's section of the chart."""
-    yield section(cuts.title, f"buy {cuts.plan.buy_text}", width)
+    yield section(cuts.title, f"buy {cuts.plan.buy_text}{chart_print_words(cuts.fabric)}", width)
     yield from table_items(COLUMNS, chart_rows(cuts, step), width, cuts.title)
     yield gap(6)
+
+
+def chart_print_words(fabric: Fabric) -> str:
+    """What holds of every cut of a print with a direction."""
+    if fabric.one_way:
+        return " · a one-way print, cut so that it stands upright in every piece of the quilt"
+    return " · a stripe, cut so that it runs up and down the quilt in every piece" if fabric.striped else ""
 
 
 def chart_rows(cuts: FabricCuts, step: Fraction) -> list[Row]:

@@ -141,9 +141,10 @@ class ClothPainter:
             return
         yield PathMark(box_path(left, top, right, bottom), BLACK, PIECE, (), WHITE, "piece", key)
         if cut.kind in PARTED:
-            lines = straight((left, top), (right, bottom))
+            falling, rising = straight((left, top), (right, bottom)), straight((right, top), (left, bottom))
+            lines = rising if placed.slant == "rising" else falling
             if cut.kind == "quarter-square triangle":
-                lines = (*lines, *straight((right, top), (left, bottom)))
+                lines = (*falling, *rising)
             yield PathMark(lines, BLACK, DIAGONAL, DIAGONAL_DASH, None, "diagonal", key)
 
     def _label_marks(

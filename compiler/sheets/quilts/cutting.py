@@ -10,6 +10,7 @@ from math import ceil
 from typing import Final
 
 from ...cutting.methods.rotary_words import length_text
+from ...cutting.needs import Fabric
 from ...cutting.plan_model import ClothPlan, CuttingPlan
 from ...measure.length import POINTS_PER_INCH
 from ...quilt.model import Quilt
@@ -107,7 +108,7 @@ def fabric_items(cuts: FabricCuts, plan: CuttingPlan, width: float, tall: float)
     together = taken < tall / 2  # a longer key has pages to itself
     first = tall - taken if together else tall - TITLE_TALL - 8.0
     scale = cloth_scale(cuts, first)
-    under = f"{cut_words(cuts, plan)} · drawn at {scale_share(scale)} of true size"
+    under = f"{cut_words(cuts, plan)}{print_words(cuts.fabric)} · drawn at {scale_share(scale)} of true size"
     yield section(cuts.title, under, width)
     yield from (keys if together else (replace(item, holds=False) for item in keys))
     painter = ClothPainter(plan, keys_of(plan, cuts))
@@ -136,6 +137,13 @@ def cut_words(cuts: FabricCuts, plan: CuttingPlan) -> str:
         return cuts.plan.buy_text
     used, wide = (length_text(each, plan.ruler_step) for each in (cuts.plan.used, cuts.plan.usable_width))
     return f"{used} of cloth {wide} wide"
+
+
+def print_words(fabric: Fabric) -> str:
+    """Which way a print with a direction lies in the pictures."""
+    if fabric.one_way:
+        return " · the print stands up the page"
+    return " · the stripes run up the page" if fabric.striped else ""
 
 
 def keys_items(cuts: FabricCuts, plan: CuttingPlan, width: float) -> list[Item]:

@@ -7,12 +7,12 @@ from collections.abc import Iterator
 from fractions import Fraction
 from typing import Final
 
-from ...cutting.methods.rotary_words import length_text, metric
+from ...cutting.methods.rotary_words import length_text, length_up, metric
 from ...cutting.model import Template
-from ...cutting.needs import BindingNeed, Scrap
+from ...cutting.needs import BindingNeed, Fabric, Scrap
 from ...cutting.plan_model import CuttingPlan
-from ...diagnostics.wording import count_of
-from ...measure.fractions import RULER_STEP, mark_up, nearest_mark
+from ...diagnostics.wording import count_of, one_of
+from ...measure.fractions import RULER_STEP, mark_up
 from ...measure.length import UNITS
 from ...quilt.model import Quilt
 from ..arrange.furniture import Paper
@@ -69,21 +69,35 @@ def buy_words(cuts: FabricCuts, step: Fraction) -> str:
     also = f" {' and '.join(parts).capitalize()} counted in." if parts else ""
     if fabric.scraps:
         used = [fabric.scraps[cloth.scrap] for cloth in plan.cloths if cloth.scrap is not None]
-        return f"{scraps_words(used, step)}, as they are after washing.{also}"
-    margin = length_text(_shown(plan.margin, step), step)
+        ask = _unwashed_scraps(fabric, used, step)
+        return f"{scraps_words(used, step)}, as they are after washing{ask}.{also}"
+    margin = length_up(plan.margin, step)
     sums = [f"{length_text(plan.used, step)} to cut", f"{margin} for safety"]
     if fabric.shrinkage:
         sums.append(f"{float(fabric.shrinkage) * 100:g}% for shrinking")
     words = f"{', '.join(sums)}; up to the next {_sold_by(plan.buy_text)}. "
     words += f"Usable width {length_text(plan.usable_width, step)}"
+    if fabric.shrinkage:
+        wide = _unwashed(fabric, fabric.usable_width, step)
+        words += f" after washing: ask for {wide} between the selvages"
     if fabric.is_directional:
-        words += ", a one-way print" if fabric.one_way else ", a stripe"
+        words += "; a one-way print" if fabric.one_way else "; a stripe"
     return f"{words}.{also}"
 
 
-def _shown(length: Fraction | float, step: Fraction) -> Fraction:
-    """The margin to the nearest 1/8in or half centimetre: it is a round figure by nature."""
-    return nearest_mark(length, UNITS["cm"] / 2 if metric(step) else RULER_STEP)
+def _unwashed(fabric: Fabric, length: Fraction, step: Fraction) -> str:
+    """What to ask for to have a length after washing, up to a mark."""
+    mark = UNITS["cm"] / 2 if metric(step) else RULER_STEP
+    return length_text(mark_up(fabric.unwashed(length), mark), step)
+
+
+def _unwashed_scraps(fabric: Fabric, used: list[Scrap], step: Fraction) -> str:
+    """`: before it at least 21 3/4in x 18 5/8in`: what quarters and scraps must measure as bought."""
+    if not fabric.shrinkage:
+        return ""
+    sizes = dict.fromkeys(f"{_unwashed(fabric, scrap.width, step)} x {_unwashed(fabric, scrap.height, step)}"
+                          for scrap in used)
+    return f": before it at least {one_of(list(sizes), 'and')}"
 
 
 def _sold_by(buy_text: str) -> str:
@@ -120,7 +134,7 @@ def rest_words(quilt: Quilt, cuts: tuple[FabricCuts, ...], step: Fraction) -> It
         way = "bias" if quilt.binding.bias else "straight"
         yield (
             f"Binding: {binding_length(quilt.binding, step)} of {way} strip "
-            f"{length_text(quilt.binding.strip_width, step)} wide, "
+            f"{length_text(mark_up(quilt.binding.strip_width, step), step)} wide, "
             f"of {titles[quilt.binding.fabric]}: the quilt’s four sides, and "
             f"{length_text(quilt.binding.slack, step)} for the corners and the last join."
         )

@@ -6,8 +6,8 @@ In: a laid-out quilt and its cutting plan. Lengths are inches.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Final
 
@@ -260,8 +260,8 @@ def count_groups(quilt: Quilt, plan: CuttingPlan) -> tuple[CountGroup, ...]:
                 number,
             )
         )
-        rows = tuple(_count_row(quilt.needs[number], methods[number], names, "", plan.ruler_step)
-                     for number in needs)  # fmt: skip
+        rows = _together(_count_row(quilt.needs[number], methods[number], names, "", plan.ruler_step)
+                         for number in needs)  # fmt: skip
         size = size_text(block.draft.width, block.draft.height)
         found.append(
             CountGroup(block.draft.title, block.draft.version, size, quilt.block_counts[index], rows)
@@ -269,12 +269,22 @@ def count_groups(quilt: Quilt, plan: CuttingPlan) -> tuple[CountGroup, ...]:
     for part, words in PART_WORDS.items():
         needs = [n for n, need in enumerate(quilt.needs) if need.block is None and need.part == part]
         if needs:
-            rows = tuple(
+            rows = _together(
                 _count_row(quilt.needs[number], methods[number], names, own.get(number, ""), plan.ruler_step)
                 for number in needs
             )
             found.append(CountGroup(words.capitalize(), 0, "", 0, rows))
     return tuple(found)
+
+
+def _together(rows: Iterable[CountRow]) -> tuple[CountRow, ...]:
+    """Rows of one shape as one, which a print with a direction has cut in several ways."""
+    found: dict[tuple[str, str, str, str], CountRow] = {}
+    for row in rows:
+        key = (row.template, row.what, row.fabric, row.kind)
+        old = found.get(key)
+        found[key] = replace(row, plain=old.plain + row.plain, back=old.back + row.back) if old else row
+    return tuple(found.values())
 
 
 def _count_row(need: Need, cut: Cut, names: Names, own: str, step: Fraction) -> CountRow:

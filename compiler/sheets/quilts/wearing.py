@@ -57,6 +57,7 @@ class Worn:
     dress: Dress | None = None
     words: tuple[str, ...] = ()
     always: bool = True
+    prints: tuple[str, ...] = ()  # those of its fabrics whose print has a direction
 
     @property
     def lightness(self) -> dict[str, float]:
@@ -92,7 +93,7 @@ def always_worn(draft: Draft, worn: Worn | None) -> Worn:
     """How a block is shown on what serves all its copies: in a quilt's fabrics where those are always the
     same, else in its own roles, with the same words."""
     if worn and not worn.always:
-        return replace(own_roles(draft), words=worn.words)
+        return replace(own_roles(draft), words=worn.words, prints=worn.prints)
     return worn or own_roles(draft)
 
 
@@ -106,14 +107,18 @@ def in_quilt(quilt: Quilt, index: int) -> Worn:
     shown = {titles[fabric]: fill for fabric, fill in fills.items()}
     dress = Dress(fabric_names(quilt), tuple((titles[fabric], fabric) for fabric in fills))
     made = _made_words(quilt, index)
+    worn = {name for name_of, _ in uses for name in name_of.values()}
+    prints = tuple(titles[each.name] for each in quilt.fabrics
+                   if each.is_directional and titles[each.name] in worn)
     if len(uses) == 1:
-        return Worn(names, shown, dress, (f"In the fabrics of this quilt: {_listed(names)}.", *made))
+        return Worn(names, shown, dress, (f"In the fabrics of this quilt: {_listed(names)}.", *made),
+                    prints=prints)
     others = [f"{_listed(each)}, {count_of(count, 'time')}" for each, count in uses if each != names]
     return Worn(names, shown, dress, (
         f"This quilt uses the block in {count_of(len(uses), 'choice')} of fabrics. "
         f"Shown is the most common: {_listed(names)}, {count_of(times, 'time')}.",
         f"Also: {'; '.join(others)}.", *made,
-    ), always=False)  # fmt: skip
+    ), always=False, prints=prints)  # fmt: skip
 
 
 def _made_words(quilt: Quilt, index: int) -> tuple[str, ...]:

@@ -60,7 +60,7 @@ def reason_words(cut: Cut) -> str:
         reason = f"A template, for {cut.reason}" if cut.reason else "A template"
     sentences = [reason + ("" if reason.endswith(".") else ".")] if reason else []
     then = cut.then.replace("Cut each ", "Cut the ") if cut.cuts == 1 else cut.then
-    return " ".join([*sentences, then] if then else sentences)
+    return " ".join([*sentences, *filter(None, (cut.lies, then))])
 
 
 def joined_words(row: CutRow, step: Fraction) -> str:

@@ -15,6 +15,7 @@ from ..quilts.tables import (
     FabricCuts,
     count_groups,
     fabric_cuts,
+    keys_of,
     need_of,
     template_name,
 )
@@ -40,7 +41,7 @@ def quilt_report(quilt: Quilt, plan: CuttingPlan) -> Record:
         "ruler_step": number(plan.ruler_step),
         "cutting": [cut_record(quilt, row) for each in cuts for row in each.rows],
         "counts": [record for group in groups for record in count_records(group)],
-        "fabrics": [fabric_record(each) for each in cuts],
+        "fabrics": [{**fabric_record(each), **print_record(each, plan)} for each in cuts],
         "thread": {
             "seams": number(seam_inches(quilt)),
             "machine_yards": thread_yards(quilt, MACHINE_SHARE),
@@ -112,6 +113,13 @@ def cut_record(quilt: Quilt, row: CutRow) -> Record:
         record["angle"] = number(cut.angle)
     if cut.joined:
         record["joined"] = cut.joined
+    if cut.lies:
+        record["lies"] = cut.lies
+    if need is not None and need.ways:
+        if cut.outline:
+            record["outline"] = [[number(x), number(y)] for x, y in cut.outline]
+        record["ways"] = [{"turned": each.turned, "reversed": each.reversed, "pieces": each.count}
+                          for each in need.ways]
     return record
 
 
@@ -154,6 +162,31 @@ def fabric_record(cuts: FabricCuts) -> Record:
         "area": number(plan.area),
         "pieces_of_cloth": len(plan.cloths),
     }
+
+
+def print_record(cuts: FabricCuts, plan: CuttingPlan) -> Record:
+    """Of a print with a direction: which, and every piece as it lies on the cloth, its print up. `key` is the
+    cut's on the chart; `turned` degrees clockwise, after mirroring where it is `reversed`; `slant`: which way
+    a box is cut again, corner to corner."""
+    if not cuts.fabric.is_directional:
+        return {}
+    keys = keys_of(plan, cuts)
+    return {
+        "print": "one way" if cuts.fabric.one_way else "striped",
+        "cloths": [
+            {
+                **size_record(cloth.width, cloth.length),
+                "laid": [
+                    {
+                        "key": keys[each.cut].key,
+                        "left": number(each.left), "top": number(each.top),
+                        **size_record(each.width, each.height),
+                        "turned": number(each.turned), "reversed": each.reversed, "slant": each.slant,
+                    } for each in cloth.placed
+                ],
+            } for cloth in cuts.plan.cloths
+        ],
+    }  # fmt: skip
 
 
 def whole_record(need: BackingNeed) -> Record:

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping
 from fractions import Fraction
 from typing import Final
 
-from ....diagnostics.wording import count_of
+from ....diagnostics.wording import count_of, one_of
 from ....drafting.model import Draft, Piece
 from ....measure.fractions import ruler_text
 from ....measure.length import POINTS_PER_INCH
@@ -73,7 +73,11 @@ def foundation_chapter(
     found = worn.foundations(found)
     sheets: list[Leaf] = foundation_leaves(draft, found, options, under)
     first, *parts = _parts(draft, found, worn.fills)
-    said = (Paragraph(each) for each in worn.words)
+    said = [Paragraph(each) for each in worn.words]
+    if worn.prints:
+        said.append(Paragraph(
+            f"Cut the patches of {one_of(worn.prints, 'and')} by the cutting chart, not by the sizes here: "
+            "its print stands up in the quilt, and so the cloth lies on the paper."))
     return Chapter(TITLE, (first, *said, *parts), tuple(sheets))
 
 
