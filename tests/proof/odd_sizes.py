@@ -129,8 +129,8 @@ def in_danger(template: Template, options: SheetOptions) -> bool:
 
 
 def lies_well(template: Template, options: SheetOptions) -> Iterator[str]:
-    """What is amiss with a template on pages of its own: it is to be tiled, or all of it lies in the body (the
-    words along a window's card lie inside its outline)."""
+    """What is amiss with a template on pages of its own: it is to be tiled, or all of it lies in the body
+    (the words along a window's card lie inside its outline)."""
     paper = paper_for(options)
     left, top, right, bottom = paper.body
     laid = template_pages((template,), paper, options)
