@@ -107,7 +107,8 @@ class MarkChoice(LengthChoice):
 @shelf_option
 @click.option("--no-cache", is_flag=True, help="Make everything anew, whatever was kept of earlier builds.")
 def build(files: Sequence[str], formats: tuple[tuple[str, ...], ...], paper: Any, kind: Any, lines: Any,
-          measured: tuple[str, Fraction] | None, parts: tuple[tuple[str, ...], ...], tables: bool, blocks_too: bool,
+          measured: tuple[str, Fraction] | None, parts: tuple[tuple[str, ...], ...], tables: bool,
+          blocks_too: bool,
           booklet: bool, ways: tuple[tuple[str, str], ...],
           ruler: Fraction, margin: tuple[Fraction, Fraction] | None, buy: Any, out: str, dpi: int,
           titles: tuple[str, ...], shelves: tuple[str, ...], no_cache: bool) -> int:
