@@ -54,7 +54,7 @@ def test_a_circle_in_a_window_is_a_seam_all_round():
 
 
 def test_where_an_arc_is_tangent_to_a_side_is_no_corner():
-    """By hand: a circle that touches all four sides leaves four pieces of one right angle, and two tangents."""
+    """By hand: a circle that touches all four sides leaves four pieces of one right angle each."""
     found = found_of(check_block("finished 8in\nseam circle around center radius 4in"))
     assert (found.pieces, found.smallest_angle) == (5, 90)
 

@@ -1,4 +1,4 @@
-"""Counts for other programs: in every list how many are cut as drawn, how many reversed, and both together."""
+"""Counts for other programs: in every list how many are cut as drawn, how many reversed, and both."""
 
 from __future__ import annotations
 
