@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import replace
 from fractions import Fraction
@@ -14,7 +15,9 @@ from piecewright.drafting.model import Draft, Edge, Point, Side
 from piecewright.drafting.resize import resize
 from piecewright.sewing.foundations.foundation import foundations
 from piecewright.sewing.foundations.foundation_model import Foundations
-from piecewright.sheets.booklet.content import Card, Cards, Part, Section
+from piecewright.sheets.arrange.options import SheetOptions
+from piecewright.sheets.booklet.content import Card, Cards, List, Part, Section
+from piecewright.sheets.booklet.foundations.foundation_chapter import foundation_chapter
 from piecewright.sheets.booklet.foundations.foundation_paper import SectionPaper, section_papers
 from piecewright.sheets.booklet.foundations.foundation_sewn import printed_areas, sew_section
 from piecewright.sheets.booklet.foundations.foundation_strip import join_cards, strip_parts
@@ -99,6 +102,14 @@ def test_random_papers_with_wide_allowances_can_be_sewn(block, allowance):
     assume(drafted is not None and len(drafted[0].pieces) <= 30)
     if foundations(drafted[0]).possible:
         sew_all(drafted[0])
+
+
+def test_the_steps_say_the_allowance_of_the_block():
+    """Of the lengths in the steps, all are the block's own allowance."""
+    draft = check_block("finished 8in\nallowance 1in\nseam top -- bottom")
+    chapter = foundation_chapter(draft, foundations(draft), SheetOptions(), "")
+    steps, = (part for part in chapter.parts if isinstance(part, List))
+    assert re.findall(r"[\d/]+in\b", " ".join(steps.texts)) == ["1in"] * 3
 
 
 def first_paper(title: str) -> tuple[Draft, SectionPaper]:

@@ -11,6 +11,7 @@ from ....drafting.model import Draft, Piece
 from ....measure.fractions import ruler_text
 from ....measure.length import POINTS_PER_INCH
 from ....measure.tolerance import Number
+from ....sewing.foundations.foundation import cloth_allowance
 from ....sewing.foundations.foundation_model import Foundations
 from ...arrange.fills import Fill
 from ...arrange.leaves import Leaf
@@ -94,9 +95,11 @@ def _parts(draft: Draft, found: Foundations, fills: Mapping[str, Fill]) -> Itera
     yield _picture(draft, found)
     margin = ruler_text(found.margin)
     yield Heading("Cloth for the patches", f"allowance and {margin} more on every side counted in")
+    wider = any(cloth_allowance(draft, piece) != draft.allowance for piece in draft.pieces)
+    allowance = ruler_text(draft.allowance) + (", or its widest side’s," if wider else "")
     yield Paragraph(
-        f"Each size covers its patch with the seam allowance of {ruler_text(draft.allowance)} and a margin "
-        f"of {margin} on every side, rounded up to the next quarter inch: cut without fuss, and trim on the "
+        f"Each size covers its patch with the seam allowance of {allowance} and a margin of "
+        f"{margin} on every side, rounded up to the next quarter inch: cut without fuss, and trim on the "
         "paper. Pin its name to each."
     )
     yield Table(COLUMNS, tuple(_rows(draft, found)), "Cloth for the patches")
