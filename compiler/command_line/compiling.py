@@ -139,6 +139,10 @@ def _compile_bytes(given: Input, data: bytes, shelf: FolderShelf, cutting: Cutti
             said += tuple(shelf_file_faulty(each) for each in shelf.faults)
         return Compiled(name, (), in_order(said), sources)
     said += tuple(locked.value.said(name, outcome.value))
+    if not source.text.isascii():
+        from ..sheets.missing_letters import missing_letters
+
+        said += missing_letters(source)
     quilts = outcome.value.quilts
     planned = _planned(outcome.value, cutting) if cutting and quilts else Outcome(())
     said = in_order(said + planned.diagnostics)

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from math import ceil, floor
 from typing import Final
 
 from ..drafting.model import Draft
@@ -27,12 +28,6 @@ EXACT: Final = Fraction(1, 2**20)
 SMALLEST: Final = {"in": 3, "cm": 8}
 LARGEST: Final = {"in": 24, "cm": 60}
 """Blocks are rarely made smaller or larger (common practice, no published source)."""
-
-STEPS: Final = (Fraction(1), Fraction(1, 2), Fraction(1, 4))
-"""Parts of a unit that sizes are tried in: whole ones, and finer ones where too few of those are good."""
-
-ENOUGH: Final = 3
-"""Good sizes to choose from."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,27 +99,33 @@ def _short(length: Number, step: Fraction) -> float:
 
 def good_sizes(draft: Draft, templates: Sequence[Template],
                step: Fraction = RULER_STEP) -> tuple[BlockSize, ...]:
-    """The sizes at which every ruled cut lies on the ruler: whole inches (or centimetres), and halves and
-    quarters where there are few of those."""
-    found: list[BlockSize] = []
-    for part in STEPS:
-        found = [each for each in _sizes(draft, templates, step, part) if not each.off]
-        if len(found) >= ENOUGH:
-            break
-    return tuple(found)
+    """The sizes at which every ruled cut lies on the ruler: all there are from the smallest to the largest,
+    as far apart as the ruler's own marks."""
+    return tuple(each for each in _sizes(draft, templates, step, step) if not each.off)
 
 
 def other_sizes(draft: Draft, templates: Sequence[Template],
                 step: Fraction = RULER_STEP) -> tuple[BlockSize, ...]:
     """The whole sizes at which some cut falls off the ruler."""
-    return tuple(each for each in _sizes(draft, templates, step, STEPS[0]) if each.off)
+    return tuple(each for each in _sizes(draft, templates, step, unit_of(step)) if each.off)
 
 
 def _sizes(draft: Draft, templates: Sequence[Template], step: Fraction,
-           part: Fraction) -> Iterable[BlockSize]:
+           apart: Fraction) -> Iterable[BlockSize]:
+    smallest, largest = tried_from(step)
+    for count in range(ceil(smallest / apart), floor(largest / apart) + 1):
+        yield block_at(draft, templates, count * apart, step)
+
+
+def unit_of(step: Fraction) -> Fraction:
+    """An inch, or a centimetre for a ruler of such marks; in inches."""
+    return UNITS["cm" if metric(step) else "in"]
+
+
+def tried_from(step: Fraction) -> tuple[Fraction, Fraction]:
+    """The smallest and the largest size that are tried, in inches."""
     unit = "cm" if metric(step) else "in"
-    for count in range(int(SMALLEST[unit] / part), int(LARGEST[unit] / part) + 1):
-        yield block_at(draft, templates, count * part * UNITS[unit], step)
+    return SMALLEST[unit] * unit_of(step), LARGEST[unit] * unit_of(step)
 
 
 def always_templates(size: BlockSize) -> tuple[CutAt, ...]:

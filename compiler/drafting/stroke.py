@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from math import pi, sin
 from typing import Final, NamedTuple
 
-from ..measure.tolerance import NEAR, rounded
+from ..measure.tolerance import NEAR, TANGENT, rounded
 from .model import Arc, Edge, Part, Point, Side
 
 DOUBLED_BACK: Final = 1e-4
@@ -171,6 +171,12 @@ def turn_between(one: Stroke, two: Stroke) -> float:
     arriving = one.end - one.at(1 - step / one.length)
     leaving = two.at(step / two.length) - two.start
     return abs(turned) if phase(leaving / arriving) >= 0 else -abs(turned)
+
+
+def is_corner(turned: float) -> bool:
+    """Whether two sides make a corner where the second turns so many radians from the first: not where they
+    are tangent, running on in one direction or back in it."""
+    return TANGENT < abs(turned) < pi - TANGENT
 
 
 def doubled_area(ring: Sequence[Stroke]) -> float:

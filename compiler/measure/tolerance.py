@@ -22,6 +22,10 @@ a sixty-fourth, so nobody means it."""
 SLIVER: Final = Fraction(1, 16)
 """Inches. A piece narrower than this cannot be cut or sewn."""
 
+TANGENT: Final = 1e-3
+"""Radians within which two sides that meet go on, or come back, in one direction, as tangent arcs do: that is
+no corner. It is a seventeenth of a degree, far less than a protractor shows."""
+
 FLATTEN: Final = 0.001
 """Inches. The greatest distance between an arc and the chords drawn for it: the printed tolerance."""
 

@@ -12,7 +12,7 @@ from ..cutting.model import Template
 from ..diagnostics.wording import count_of
 from ..drafting.model import Draft, Piece, Side
 from ..drafting.shapes import carry
-from ..drafting.stroke import ring_strokes, turn_between
+from ..drafting.stroke import is_corner, ring_strokes, turn_between
 from ..measure.fractions import number_text
 from ..measure.tolerance import near
 from .model import Assembly
@@ -88,8 +88,8 @@ def _smallest_angle(pieces: Sequence[Piece]) -> float:
         for ring in (piece.ring, *piece.holes):
             strokes = ring_strokes([side.edge for side in ring])
             if len(strokes) > 1:
-                smallest = min(smallest, *(degrees(pi - turn_between(strokes[at - 1], stroke))
-                                           for at, stroke in enumerate(strokes)))
+                turns = [turn_between(strokes[at - 1], stroke) for at, stroke in enumerate(strokes)]
+                smallest = min([smallest, *(degrees(pi - turn) for turn in turns if is_corner(turn))])
     return round(smallest, 6)
 
 
@@ -102,10 +102,8 @@ def _corners_together(draft: Draft) -> list[int]:
         for ring in rings:
             for before, half in zip((ring[-1], *ring[:-1]), ring, strict=True):
                 place = graph.place_at(half)
-                if (
-                    place not in outside
-                    and abs(turn_between(graph.directed(before), graph.directed(half))) > 1e-3
-                ):
+                turned = turn_between(graph.directed(before), graph.directed(half))
+                if place not in outside and is_corner(turned):
                     counted[place] = counted.get(place, 0) + 1
     return list(counted.values())
 

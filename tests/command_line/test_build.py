@@ -82,7 +82,8 @@ def test_options_change_the_sheets(here: Path, option: tuple[str, str]) -> None:
 
 
 @pytest.mark.parametrize("one, other", [("0.96in", "4.8cm"), ("1in", "2.54cm"), ("1in", "25.4mm"),
-                                        ("15/16in", "0.9375in")])
+                                        ("15/16in", "0.9375in"), ("square=0.84in", "bar=4.2cm"),
+                                        ("Bar=4.9cm", "0.98in")])
 def test_square_may_be_measured_in_any_unit_or_the_bar_instead(here: Path, one: str, other: str) -> None:
     for folder, length in (("one", one), ("other", other)):
         assert piecewright("build", VANE_FILE, "--out", folder, "--measured", length).status == 0
@@ -94,6 +95,9 @@ def test_square_may_be_measured_in_any_unit_or_the_bar_instead(here: Path, one: 
     (["--paper", "tabloid"], "tabloid"), (["--format", "tiff"], "tiff"),
     (["--format", "pdf,"], "pdf, png, svg"), (["--kind", "x"], "'x'"), (["--lines", "x"], "'x'"),
     (["--dpi", "5"], "5"), (["--dpi", "9e9"], "9e9"), (["--measured", "1"], "unit"),
+    (["--measured", "3cm"], "Which mark was measured"), (["--measured", "0.85in"], "Which mark was measured"),
+    (["--measured", "4.2cm"], "bar would be at 84%"), (["--measured", "bar=0.97in"], "actual size"),
+    (["--measured", "circle=1in"], "square, bar"), (["--measured", "square="], "unit"),
     (["--measured", "3in"], "actual size"), (["--measured", "0in"], "actual size"),
     (["--measured", "1/0in"], "unit"), (["--measured", "-1in"], "unit"),
     (["--measured", "9" * 99 + "in"], "unit"), (["--shelf", "nowhere"], "nowhere"),

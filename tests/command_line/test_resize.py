@@ -51,6 +51,8 @@ def here(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
 def test_sizes_cut_by_the_ruler_are_told_first(here: Path) -> None:
     out = piecewright("resize", "nine.block").out
     assert "At 3, 6, 9, 12, 15, 18, 21 and 24in all cuts are to the 1/8in." in out
+    assert "They are at every 3/8in from 3in to 24in." in out
+    assert "Tried: sizes from 3in to 24in, 1/8in apart." in out
     assert out.index("At 3, 6") < out.index("Other sizes") < out.index("  4in")
 
 
@@ -89,7 +91,7 @@ def test_a_unit_is_resized_where_it_is_asked_for_by_its_title(here: Path) -> Non
 def test_json_says_the_same(here: Path) -> None:
     told = json.loads(piecewright("resize", "nine.block", "--to", "7in", "--format", "json").out)
     block = told["blocks"][0]
-    assert [each["width"] for each in block["on_ruler"]] == [3, 6, 9, 12, 15, 18, 21, 24]
+    assert [each["width"] for each in block["on_ruler"]] == [each * 0.375 for each in range(8, 65)]
     assert not block["asked"]["on_ruler"] and block["asked"]["cuts"][0]["off"] == pytest.approx(0.041667)
     assert all(not each["on_ruler"] for each in block["others"])
 

@@ -44,13 +44,25 @@ def widths(block: CompiledBlock) -> list[Fraction | float]:
 
 
 def test_a_nine_patch_is_cut_by_the_ruler_at_multiples_of_three() -> None:
-    """Thirds of an inch lie on no eighth; so 3, 6, 9 ... in whole inches (by hand)."""
-    assert widths(one(NINE)) == list(range(3, 25, 3))
+    """Thirds of an inch lie on no eighth: so 3, 6, 9 ... and, of three times 1 1/8in, 3 3/8in (by hand)."""
+    assert widths(one(NINE)) == [Fraction(3 * count, 8) for count in range(8, 65)]
 
 
 def test_a_four_patch_of_triangles_keeps_the_trades_seven_eighths_at_every_whole_inch() -> None:
     """SOURCES 1.2: + 7/8in lies 0.0214in over the exact, which counts as on the ruler."""
-    assert widths(one(TRIANGLES)) == list(range(3, 25))
+    found = widths(one(TRIANGLES))
+    assert set(range(3, 25)) <= set(found) and Fraction(13, 4) in found and Fraction(25, 8) not in found
+
+
+@pytest.mark.parametrize("text", [NINE, TRIANGLES, STAR])
+@pytest.mark.parametrize("step", [Fraction(1, 8), Fraction(1, 4), Fraction(25, 254)])
+def test_every_size_that_is_called_on_the_ruler_is_listed(text: str, step: Fraction) -> None:
+    block = one(text)
+    listed = {each.width for each in good_sizes(block.draft, block.templates, step)}
+    first, last = (3, 24) if step.denominator < 254 else (8 * Fraction(50, 127), 60 * Fraction(50, 127))
+    for count in range(int(last / step) + 1):
+        on_ruler = not block_at(block.draft, block.templates, max(count, 1) * step, step).off
+        assert (count * step in listed) == (on_ruler and first <= count * step)
 
 
 def test_how_far_a_cut_falls_off_is_told() -> None:

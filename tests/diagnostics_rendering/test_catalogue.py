@@ -20,6 +20,7 @@ from piecewright.language.parser import parse
 from piecewright.lint.checks import lint
 from piecewright.lint.linted import Linted
 from piecewright.pipeline import compile_file, compile_source
+from piecewright.sheets.missing_letters import missing_letters
 
 HOME = Path(piecewright.__file__).parent
 MAKERS = ("error", "warning", "note", "Diagnostic")
@@ -67,7 +68,8 @@ def said_of(text: str) -> tuple[Diagnostic, ...]:
     read = read_source("trial.block", text.encode())
     if read.value is None:
         return in_order(read.diagnostics)
-    return in_order(read.diagnostics + compile_source(read.value, FolderShelf()).diagnostics)
+    said = read.diagnostics + compile_source(read.value, FolderShelf()).diagnostics
+    return in_order(said + missing_letters(read.value))
 
 
 def linted(text: str) -> tuple[Diagnostic, ...]:

@@ -5,7 +5,8 @@ from __future__ import annotations
 from piecewright.cutting.templates.making import make_templates
 from piecewright.sewing.difficulty import causes, difficulty
 from piecewright.sewing.order.assembly import assemble
-from support.check import check_block, check_noted
+from piecewright.sheets.reports.report import corner_angles
+from support.check import check_block, check_noted, draft_block
 from support.library import library_drafts
 
 LIBRARY = dict(library_drafts())
@@ -50,3 +51,17 @@ def test_a_seam_left_partly_open_is_no_set_in_seam():
 def test_a_circle_in_a_window_is_a_seam_all_round():
     found = found_of(check_noted("piece-hole", "finished 8in\nseam circle around center radius 2 1/2in\n"))
     assert causes(found)[-2:] == ("1 seam all round a window", "1 curved seam")
+
+
+def test_where_an_arc_is_tangent_to_a_side_is_no_corner():
+    """By hand: a circle that touches all four sides leaves four pieces of one right angle each."""
+    found = found_of(check_block("finished 8in\nseam circle around center radius 4in"))
+    assert (found.pieces, found.smallest_angle) == (5, 90)
+
+
+def test_arcs_that_touch_make_no_point_of_no_degrees():
+    """Two circles that touch each other from inside: their pieces have no corner at all."""
+    draft, = draft_block("finished 8in\nseam circle around center radius 3in\n"
+                         "seam circle around (1in from center to top) radius 2in").value
+    angles = [corner_angles(ring) for piece in draft.pieces for ring in (piece.ring, *piece.holes)]
+    assert sorted(map(len, angles)) == [0, 0, 0, 4]

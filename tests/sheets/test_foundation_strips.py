@@ -2,15 +2,22 @@
 
 from __future__ import annotations
 
+import re
+from collections.abc import Sequence
 from dataclasses import replace
 from fractions import Fraction
 
 import pytest
 from hypothesis import HealthCheck, assume, given, settings
-from piecewright.drafting.model import Draft, Edge, Point
+from hypothesis import strategies as st
+from piecewright.cutting.templates.making import make_templates
+from piecewright.drafting.model import Draft, Edge, Point, Side
+from piecewright.drafting.resize import resize
 from piecewright.sewing.foundations.foundation import foundations
 from piecewright.sewing.foundations.foundation_model import Foundations
-from piecewright.sheets.booklet.content import Card, Cards, Part, Section
+from piecewright.sheets.arrange.options import SheetOptions
+from piecewright.sheets.booklet.content import Card, Cards, List, Part, Section
+from piecewright.sheets.booklet.foundations.foundation_chapter import foundation_chapter
 from piecewright.sheets.booklet.foundations.foundation_paper import SectionPaper, section_papers
 from piecewright.sheets.booklet.foundations.foundation_sewn import printed_areas, sew_section
 from piecewright.sheets.booklet.foundations.foundation_strip import join_cards, strip_parts
@@ -33,7 +40,7 @@ def sew_all(draft: Draft) -> list[SectionPaper]:
     found = foundations(draft)
     papers = list(section_papers(draft, found))
     for paper in papers:
-        sewn = sew_section(paper, draft.allowance, found.margin)
+        sewn = sew_section(paper, draft.allowance)
         assert [stage.laid[-1].patch for stage in sewn.stages] == list(paper.section.patches)
         for each, area in zip(paper.patches, printed_areas(paper), strict=True):
             drafted = float(draft.pieces[each.patch.piece - 1].area)
@@ -55,6 +62,56 @@ def test_random_papers_can_be_sewn_from_their_print(block):
         sew_all(drafted[0])
 
 
+@pytest.mark.parametrize("inches", [Fraction(1, 2), Fraction(1)])
+@pytest.mark.parametrize("title", SHOWN)
+def test_papers_with_wide_allowances_can_be_sewn_from_their_print(title, inches):
+    drafts = (resize(LIBRARY[title], width, LIBRARY[title].height * width / LIBRARY[title].width)
+              for width in (6, 12))
+    wide = [with_allowance(draft, inches) for draft in drafts]
+    sewn = [sew_all(draft) for draft in wide if make_templates(draft).value is not None]
+    assert sewn
+
+
+def with_allowance(draft: Draft, inches: Fraction) -> Draft:
+    def widened(ring: Sequence[Side]) -> tuple[Side, ...]:
+        return tuple(replace(side, allowance=inches) for side in ring)
+
+    pieces = tuple(replace(piece, ring=widened(piece.ring)) for piece in draft.pieces)
+    return replace(draft, allowance=inches, pieces=pieces)
+
+
+@given(st.integers(3, 12), st.integers(0, 70), st.sampled_from(["1/4in", "1/2in", "3/4in", "1in"]))
+@settings(max_examples=40, deadline=None)
+def test_fans_with_wide_allowances_can_be_sewn_from_their_print(count, turned, allowance):
+    sew_all(check_block(f"finished 8in\nallowance {allowance}\nturn {count} about center {{ "
+                        f"seam center -- (1in from center at {turned}deg) -- outline }}"))
+
+
+@pytest.mark.parametrize("line", ["top-left--top-right", "top-left--bottom-left"])
+def test_cloth_reaches_over_an_edge_with_an_allowance_of_its_own(line):
+    draft = check_block(f"finished 6in\ngrid 2 x 2\nallowance 1in on {line}\nseam A1 -- C3\nseam A3 -- B2")
+    (plain, *_), (wide, *_) = (sew_all(each) for each in (with_allowance(draft, Fraction(1, 4)), draft))
+    assert sum(each.patch.width > other.patch.width for each, other in
+               zip(wide.patches, plain.patches, strict=True)) == 1
+
+
+@given(random_blocks(curves=False, names=False), st.sampled_from(["1/2in", "1in"]))
+@settings(max_examples=25, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+def test_random_papers_with_wide_allowances_can_be_sewn(block, allowance):
+    drafted = draft_text(block.text(extra=f"allowance {allowance}")).value
+    assume(drafted is not None and len(drafted[0].pieces) <= 30)
+    if foundations(drafted[0]).possible:
+        sew_all(drafted[0])
+
+
+def test_the_steps_say_the_allowance_of_the_block():
+    """Of the lengths in the steps, all are the block's own allowance."""
+    draft = check_block("finished 8in\nallowance 1in\nseam top -- bottom")
+    chapter = foundation_chapter(draft, foundations(draft), SheetOptions(), "")
+    steps, = (part for part in chapter.parts if isinstance(part, List))
+    assert re.findall(r"[\d/]+in\b", " ".join(steps.texts)) == ["1in"] * 3
+
+
 def first_paper(title: str) -> tuple[Draft, SectionPaper]:
     draft = LIBRARY[title]
     return draft, section_papers(draft, foundations(draft))[0]
@@ -69,7 +126,7 @@ def test_cloth_cut_too_small_is_caught_patch_by_patch(title, side):
         small = replace(each.patch, **{side: getattr(each.patch, side) - Fraction(3, 4)})
         patches = (*paper.patches[:at], replace(each, patch=small), *paper.patches[at + 1:])
         with pytest.raises(AssertionError, match=f"{each.patch.label} does not cover its area"):
-            sew_section(replace(paper, patches=patches), draft.allowance, Fraction(1, 4))
+            sew_section(replace(paper, patches=patches), draft.allowance)
 
 
 def test_a_line_that_is_missing_or_short_is_caught():
@@ -78,7 +135,7 @@ def test_a_line_that_is_missing_or_short_is_caught():
     half = Edge(line.start, Point((line.start.x + line.end.x) / 2, (line.start.y + line.end.y) / 2))
     short = replace(paper, lines=(*paper.lines[:-1], (patch, half)))
     with pytest.raises(AssertionError, match="does not part its section"):
-        sew_section(short, draft.allowance, Fraction(1, 4))
+        sew_section(short, draft.allowance)
 
 
 def test_an_outline_with_too_wide_an_allowance_is_left_bare():
@@ -86,7 +143,7 @@ def test_an_outline_with_too_wide_an_allowance_is_left_bare():
     wide = [Point(-6, -2), Point(-6, 4), Point(2, 4), Point(2, -2)]
     cut = tuple(Edge(a, b) for a, b in zip(wide, [*wide[1:], wide[0]], strict=True))
     with pytest.raises(AssertionError, match="section A is bare"):
-        sew_section(replace(paper, cut=cut), draft.allowance, Fraction(1, 4))
+        sew_section(replace(paper, cut=cut), draft.allowance)
 
 
 def parts_of(draft: Draft, found: Foundations) -> list[Part]:

@@ -39,6 +39,11 @@ FILES: Final = (
     Entry("source-encoding", "A file in another encoding",
           "Block files are text in UTF-8. This one was saved in another encoding, so that letters such as "
           "accented ones or fraction signs would come out wrong. Save it again as UTF-8."),
+    Entry("letter-missing", "Words with letters that the sheets cannot print",
+          "Sheets are set in one typeface, so that they come out alike on every machine. It has the letters "
+          "of Latin, Greek and Cyrillic writing, and many signs. A letter that it lacks is printed as the "
+          "plain one that it is a form of, else as a box; an accent that it lacks is left out.",
+          SOUND.replace("Trial", "Sea 海"), SOUND),
     Entry("edition-missing", "No edition is named",
           "The first line of a file says which edition of the language it is written in. Later compilers "
           "then still read it as it was meant. Without the line the newest edition is taken.",

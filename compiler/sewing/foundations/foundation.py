@@ -137,9 +137,14 @@ def _patch(draft: Draft, added: Added, label: str, margin: Fraction) -> Patch:
     piece = draft.pieces[added.piece]
     along = _along(piece, added.line)
     width, height = _extent(piece, along)
-    over = 2 * (draft.allowance + margin)
+    over = 2 * (cloth_allowance(draft, piece) + margin)
     return Patch(label, piece.number, piece.fabric, added.line and edge_of(added.line),
                  mark_up(width + float(over), CUT_STEP), mark_up(height + float(over), CUT_STEP))
+
+
+def cloth_allowance(draft: Draft, piece: Piece) -> Fraction:
+    """The allowance that a patch's cloth has on every side: the block's, or the widest of its own sides."""
+    return max(draft.allowance, *(side.allowance for side in piece.ring))
 
 
 def _along(piece: Piece, line: Stroke | None) -> complex:

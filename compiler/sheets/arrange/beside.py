@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from math import hypot, inf
+from math import ceil, hypot, inf
 from typing import Final
 
 from ..drawing.lettering import descent
@@ -22,6 +22,7 @@ GRAIN_WIDE: Final = 30.0
 
 GRAIN_TALL: Final = 26.0  # points for each of those arrows, whatever its heading
 TAG_WIDE: Final = 8.0  # points for their numbers, where there are several
+ARROWS_HIGH: Final = 8  # arrows one under another; more stand in further columns, or they outgrow a page
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,9 +38,13 @@ def words_box(lines: Sequence[SetLine], arrows: int) -> tuple[float, float]:
     wide = max(measure(line.text, line.size, line.bold) for line in lines)
     last = lines[-1]
     tall = last.baseline + descent(last.size, last.bold)
-    if not arrows:
-        return wide, tall
-    return wide + GRAIN_WIDE + (TAG_WIDE if arrows > 1 else 0.0), max(tall, GRAIN_TALL * arrows)
+    columns = ceil(arrows / ARROWS_HIGH)
+    return wide + columns * column_wide(arrows), max(tall, GRAIN_TALL * min(arrows, ARROWS_HIGH))
+
+
+def column_wide(arrows: int) -> float:
+    """The width of one column of so many grain arrows in all; several have their numbers beside them."""
+    return GRAIN_WIDE + (TAG_WIDE if arrows > 1 else 0.0)
 
 
 def place_beside(ring: Ring, size: tuple[float, float], widest: float) -> Beside:

@@ -14,6 +14,7 @@ from ..page import Mark
 from .block_drawing import AROUND, Drawing, draw_block, surround_marks
 from .furniture import Paper
 from .label_words import number_ranges
+from .notes import NOTE_LINE, first_lines, note_lines, note_marks
 from .paths import Placement
 from .room import Box
 from .style import SMALLEST, break_lines, set_text, shorten
@@ -42,10 +43,11 @@ class BlockPage:
     scale: str
     more_templates: tuple[Template, ...]
     more_fabrics: tuple[str, ...]
+    more_notes: list[str]  # in lines
 
 
 def block_page(draft: Draft, templates: Sequence[Template], paper: Paper) -> BlockPage:
-    """The body of the first page: the drawing above, then its key, the swatches and the table."""
+    """The body of the first page: the drawing above, then its key, the notes, the swatches and the table."""
     left, top, right, bottom = paper.body
     fabrics = fabric_order(draft)
     strip = strip_of(fabrics, right - left, MOST_SWATCH_ROWS)
@@ -54,15 +56,18 @@ def block_page(draft: Draft, templates: Sequence[Template], paper: Paper) -> Blo
     table_top = bottom - table.tall
     strip_top = table_top - strip.tall - GAP
     marks = [*table_marks(table, left, table_top), *strip_marks(strip, fills_of(draft), left, strip_top)]
-    room = (left, top, right, strip_top - GAP)
+    notes, more_notes = first_lines(note_lines(draft.notes, right - left))
+    under = strip_top - len(notes) * NOTE_LINE - (GAP if notes else 0.0)
+    marks.extend(note_marks(notes, left, under))
+    room = (left, top, right, under - GAP)
     drawing, scale = _drawn(draft, room)
     if drawing.unlettered:
         lines = break_lines(_key(draft, drawing.unlettered), right - left, SMALLEST)[:MOST_KEY_LINES]
-        room = (left, top, right, strip_top - GAP - len(lines) * KEY_LINE)
+        room = (left, top, right, under - GAP - len(lines) * KEY_LINE)
         drawing, scale = _drawn(draft, room)
-        marks.extend(_key_marks(draft, drawing.unlettered, (left, room[3], right, strip_top)))
+        marks.extend(_key_marks(draft, drawing.unlettered, (left, room[3], right, under)))
     more = tuple(templates[listed:])
-    return BlockPage([*drawing.marks, *marks], scale_words(scale), more, strip.left_over)
+    return BlockPage([*drawing.marks, *marks], scale_words(scale), more, strip.left_over, more_notes)
 
 
 def _listed(templates: Sequence[Template], width: float, most: float) -> int:

@@ -21,6 +21,7 @@ from .block_page import BlockPage, block_page
 from .furniture import Heading, Paper, foot_marks, map_marks
 from .leaves import Leaf, bound, paper_for
 from .legend import legend_of
+from .notes import note_pages
 from .options import SheetOptions
 from .page_bound import bounded, pages_covered, refuse_too_many
 from .swatches import SWATCH_ROW, fills_of, strip_marks, strip_of
@@ -103,9 +104,11 @@ def _keywords(draft: Draft) -> str:
 
 
 def _block_bodies(draft: Draft, templates: Sequence[Template], paper: Paper) -> list[Body]:
-    """The block's page, and pages for what its table of templates has no room for."""
+    """The block's page, and pages for what it has no room for: notes, fabrics and templates."""
     first = block_page(draft, templates, paper)
     bodies = [Body("block", first.scale, SAFETY["block"], first.marks)]
+    notes = note_pages(first.more_notes, paper.body)
+    bodies += [Body("notes", "", SAFETY["block"], marks) for marks in notes]
     bodies += [Body("fabrics", "", SAFETY["block"], marks) for marks in _fabric_pages(draft, first, paper)]
     more = pages_of(first.more_templates, paper.body)
     return [*bodies, *(Body("table of templates", "", SAFETY["block"], marks) for marks in more)]

@@ -9,7 +9,7 @@ from typing import Final
 
 from ...cutting.model import Template
 from ..page import Mark
-from .beside import GRAIN_TALL, Beside, place_beside, words_box
+from .beside import ARROWS_HIGH, GRAIN_TALL, Beside, column_wide, place_beside, words_box
 from .label import Label, fit_label
 from .options import SheetOptions
 from .paths import Placement, Ring, Spot, flat_ring, straight
@@ -73,13 +73,15 @@ def _words_beside(cutout: Cutout, label: Label, dx: float, dy: float) -> list[Ma
     (x1, y1), (x2, y2) = cutout.beside.leader
     marks.append(line_mark(straight((x1 + dx, y1 + dy), (x2 + dx, y2 + dy)), "leader", LEADER, (), subject))
     for number, grain in enumerate(cutout.template.grain[: label.arrows_beside], 1):
-        middle = Spot(left + ARROW_HALF + dx, top + GRAIN_TALL * (number - 0.5) + dy)
+        column, row = divmod(number - 1, ARROWS_HIGH)
+        start = left + column * column_wide(label.arrows_beside) + dx
+        middle = Spot(start + ARROW_HALF, top + GRAIN_TALL * (row + 0.5) + dy)
         turn = radians(grain.heading + cutout.turned)
         ux, uy = ARROW_HALF * sin(turn), -ARROW_HALF * cos(turn)
         ends = Spot(middle.x - ux, middle.y - uy), Spot(middle.x + ux, middle.y + uy)
         marks.extend(arrow_marks(*ends, "grain", subject))
         if label.arrows_beside > 1:
-            x = left + 2 * ARROW_HALF + 4 + dx
+            x = start + 2 * ARROW_HALF + 4
             marks.append(
                 set_text(x, middle.y + TAG_DROP, str(number), SMALLEST, True, role="label", subject=subject)
             )

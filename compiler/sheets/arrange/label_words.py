@@ -11,8 +11,14 @@ from .style import break_lines, measure, shorten
 MOST_COUNTS: Final = 9
 """Lines that say how many to cut; a template of more fabrics refers to the table."""
 
+MOST_COUNT_LINES: Final = 3
+"""Lines of one count: a fabric of a longer name is cut short, and told in full by the table."""
+
 MOST_GRAIN_LINES: Final = 2
 """Lines that name the pieces of one of several grain arrows."""
+
+MOST_GRAINS: Final = 6
+"""Grain arrows whose pieces are named; of more, the table tells them."""
 
 
 def words_of(template: Template, room: float, size: float) -> list[tuple[str, bool]]:
@@ -20,7 +26,8 @@ def words_of(template: Template, room: float, size: float) -> list[tuple[str, bo
     counts = [line for count in template.counts for line in _count_words(count)]
     if len(counts) > MOST_COUNTS:
         counts = [*counts[: MOST_COUNTS - 1], f"and {len(counts) - MOST_COUNTS + 1} more: see the table"]
-    words = [(line, True) for text in counts for line in break_lines(text, room, size, True)]
+    words = [(line, True) for text in counts
+             for line in _cut_short(break_lines(text, room, size, True), MOST_COUNT_LINES)]
     if template.share:
         words.append((shorten(f"for {template.share}", room, size), False))
     words.extend((line, False) for line in _title_lines(template, room, size))
@@ -28,10 +35,13 @@ def words_of(template: Template, room: float, size: float) -> list[tuple[str, bo
         words.append((shorten(template.maker, room, size), False))
     if not template.reversible:
         words.append(("this side up", False))
-    if len(template.grain) > 1:
+    if len(template.grain) > MOST_GRAINS:
+        whose = f"{len(template.grain)} arrows: see the table for their pieces"
+        words.extend((line, False) for line in break_lines(whose, room, size))
+    elif len(template.grain) > 1:
         for number, grain in enumerate(template.grain, 1):
             lines = break_lines(grain_words(number, grain), room, size)
-            words.extend((line, False) for line in _cut_short(lines))
+            words.extend((line, False) for line in _cut_short(lines, MOST_GRAIN_LINES))
     return words
 
 
@@ -45,11 +55,11 @@ def counted_pieces(numbers: Sequence[int]) -> str:
     return f"{'piece' if len(numbers) == 1 else 'pieces'} {number_ranges(sorted(numbers))}"
 
 
-def _cut_short(lines: Sequence[str]) -> list[str]:
+def _cut_short(lines: Sequence[str], most: int) -> list[str]:
     """The lines, as far as a template has room for them: the block's page says all."""
-    if len(lines) <= MOST_GRAIN_LINES:
+    if len(lines) <= most:
         return list(lines)
-    return [*lines[: MOST_GRAIN_LINES - 1], lines[MOST_GRAIN_LINES - 1].rstrip(",") + " …"]
+    return [*lines[: most - 1], lines[most - 1].rstrip(" ,…") + " …"]
 
 
 def number_ranges(numbers: Sequence[int]) -> str:

@@ -54,7 +54,8 @@ class TemplatePages:
 
 @dataclass(frozen=True, slots=True)
 class Tries:
-    """The poses open to a template, and those in which its label was fitted so far."""
+    """The poses open to a template, and those in which its label was fitted so far: one of these fits the
+    page with all its words, for words set beside may make any other too large."""
 
     number: int
     template: Template
@@ -68,6 +69,15 @@ class Tries:
             return False
         self.cutouts[turn] = cut_out(self.template, turn, widest, options)
         return self.cutouts[turn].beside is not None
+
+    def tried_until_one_fits(self, size: tuple[float, float], options: SheetOptions) -> bool:
+        """Tries the poses in order up to the first that fits the page with its words; False: none does."""
+        for pose, outline in enumerate(self.outlines):
+            if fits(Item((outline,)), *size):
+                self.try_pose(pose, size[0], options)
+                if fits(Item((_pose(outline, self.cutouts[outline.turned]),)), *size):
+                    return True
+        return False
 
 
 def template_pages(templates: Sequence[Template], paper: Paper, options: SheetOptions) -> TemplatePages:
@@ -99,12 +109,12 @@ def _turns_for(template: Template, count: int, options: SheetOptions) -> Sequenc
 def _first_tries(
     number: int, template: Template, turns: Sequence[float], size: tuple[float, float], options: SheetOptions
 ) -> Tries | None:
-    """The template with its label unturned; in every quarter turn, where it needs words beside it, or aslant,
-    where it is too long for the page. None where it fits the page in no pose."""
+    """The template with its label in the first turn that suits the page; in every quarter turn, where it
+    needs words beside it, or aslant, where it is too long for the page. None where it fits in no pose."""
     upright = cut_out(template, 0.0, size[0], options)
     if upright.beside is None:
         first = Tries(number, template, _outlines(template, turns, options), {0.0: upright})
-        if fits(_item(first), *size):
+        if first.tried_until_one_fits(size, options):
             return first
     every = _tried(number, template, TURNS, size[0], options)
     if fits(_item(every), *size):

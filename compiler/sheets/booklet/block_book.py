@@ -26,6 +26,7 @@ from .envelope_chapters import CutOut, card_chapter, difficulty_chapter, glossar
 from .exercise.exercise_chapter import exercise_chapter
 from .foundations.foundation_chapter import foundation_chapter
 from .needs_chapters import block_plan, cutting_chapter, needs_chapter
+from .notes_chapter import cover_notes, notes_chapters
 from .paper_pieces import paper_chapter
 from .steps.step_chapter import step_chapter
 from .steps.step_words import Needle
@@ -67,7 +68,7 @@ class Sewn:
 def block_book(block: Sewn, options: SheetOptions, way: Way = "templates") -> Book:
     """The whole booklet, the block sewn in one of the ways."""
     maker = _Maker(block, options, way)
-    chapters = [maker.chapter(part) for part in maker.parts()]
+    chapters = [*notes_chapters(block.draft.notes), *(maker.chapter(part) for part in maker.parts())]
     return _bound(maker, (*chapters, glossary_chapter(words_of(chapters))))
 
 
@@ -228,4 +229,4 @@ def _cover_lines(block: Sewn, cut_out: CutOut) -> Iterator[str]:
         yield f"Checked by sewing it from the printed numbers: {block.proof.sentence}."
     if draft.maker:
         yield draft.maker
-    yield from draft.notes
+    yield from cover_notes(draft.notes)

@@ -158,7 +158,7 @@ def _in_strips(boxes: Sequence[Box], low: float, high: float) -> bool:
 
 FOUNDATION_TOOLS: Final = (
     "Thin paper that goes through your printer and tears well, for the foundations.",
-    "Rotary cutter, mat, and a ruler with a 1/4in line, to trim along the folded paper.",
+    "Rotary cutter, mat, and a ruler with a line for the allowance, to trim along the folded paper.",
     "Card or a second ruler, to fold the paper along.",
     "Sewing machine with a strong needle, size 90/14, thread, pins, and a seam ripper.",
     "Iron and pressing board.",

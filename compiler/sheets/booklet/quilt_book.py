@@ -24,7 +24,7 @@ from ..arrange.paths import Placement
 from ..quilts.cutting import cutting_leaves
 from ..quilts.drawing import draw_quilt
 from ..quilts.frame import under_title
-from ..quilts.picture import picture_leaf
+from ..quilts.picture import picture_leaves
 from ..quilts.sheets import BlockSheets
 from ..quilts.tables import block_name, size_text
 from ..quilts.templates import setting_templates
@@ -35,6 +35,7 @@ from .content import Book, Chapter, List, Paragraph, Part, Picture, Section
 from .envelope_chapters import card_parts, cause_lines, glossary_chapter, safety_chapter
 from .finish_chapter import finish_chapter
 from .foundations.foundation_chapter import TITLE as FOUNDATIONS
+from .notes_chapter import cover_notes, notes_chapters
 from .paper_pieces import TITLE as PAPERS
 from .quilt_chapters import chart_chapter, counts_chapter, cutting_chapter, sewn_singly, supplies_chapter
 from .quilt_ways import copies_words, way_parts
@@ -99,7 +100,9 @@ class QuiltBook:
         quilt, plan, paper = self.quilt, self.plan, paper_for(self.options)
         match part:
             case "picture":
-                yield Chapter("The quilt", (), (picture_leaf(quilt, paper),), true_size=False)
+                plain = replace(quilt, notes=())  # which the cover has, or a chapter of their own
+                yield Chapter("The quilt", (), tuple(picture_leaves(plain, paper)), true_size=False)
+                yield from notes_chapters(quilt.notes, [block.draft for block in quilt.blocks])
             case "needs":
                 found = supplies_chapter(quilt, plan, self.cut_outs)
                 more = way_parts(quilt, self.cut_outs)
@@ -226,4 +229,4 @@ class QuiltBook:
         yield f"Checked by sewing it from the printed numbers: {self.made.proof.sentence}."
         if self.quilt.maker:
             yield self.quilt.maker
-        yield from self.quilt.notes
+        yield from cover_notes(self.quilt.notes)

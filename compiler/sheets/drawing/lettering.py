@@ -22,12 +22,17 @@ __all__ = [
     "descent",
     "fraction_glyphs",
     "has_letter",
+    "lost_letters",
     "printable",
     "width_of",
 ]
 
 SUBSTITUTE: Final = "☐"
-"""Stands where the face lacks a letter (emoji, Hebrew, Arabic, Chinese...): seen, and never another face."""
+"""Stands where the face has no letter that comes near (emoji, Hebrew, Arabic, Chinese...): seen, and never
+another face."""
+
+CHOICES: Final = "\ufe00", "\ufe0f"
+"""The first and the last of the marks that choose how the sign before them looks: they show nothing."""
 
 CACHED_LINES: Final = 4096  # the labels of a few hundred pages; beyond it the oldest are measured again
 
@@ -74,7 +79,8 @@ def printable(text: str) -> str:
 
     Accents are joined to their letters where Unicode has them joined (NFC). Blanks of every kind become
     spaces; controls and invisible signs go, those that turn the direction of writing among them, and so do
-    accents that the faces lack; any other letter they lack becomes SUBSTITUTE.
+    accents that the faces lack; any other letter they lack becomes the plain one that it is a form of (`Ａ`
+    A, `ṩ` s), else SUBSTITUTE. What is lost by it `lost_letters` says.
     """
     if text.isascii() and text.isprintable():
         return text
@@ -90,7 +96,23 @@ def _settable(letter: str) -> str:
         return ""
     if has_letter(letter):
         return letter
-    return "" if kind in ("Mn", "Me") else SUBSTITUTE
+    if kind in ("Mn", "Me"):
+        return ""
+    plain = "".join(each for each in normalize("NFKD", letter) if category(each) not in ("Mn", "Me"))
+    return plain if plain and all(map(has_letter, plain)) else SUBSTITUTE
+
+
+def lost_letters(text: str) -> tuple[str, ...]:
+    """The letters and accents of a text that are printed as others or not at all, each once, in order.
+    Blanks, controls and invisible signs are none."""
+    if text.isascii():
+        return ()
+    return tuple(dict.fromkeys(letter for letter in normalize("NFC", text) if _is_lost(letter)))
+
+
+def _is_lost(letter: str) -> bool:
+    blank = category(letter) in ("Zs", "Zl", "Zp", "Cc", "Cf") or CHOICES[0] <= letter <= CHOICES[1]
+    return not (blank or has_letter(letter))
 
 
 def fraction_glyphs(text: str) -> str:

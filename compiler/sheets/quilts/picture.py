@@ -15,13 +15,15 @@ from ...quilt.model import Quilt
 from ..arrange.fills import Fill
 from ..arrange.furniture import Paper
 from ..arrange.leaves import Leaf
+from ..arrange.notes import first_lines, note_lines, note_pages
 from ..arrange.paths import Placement
 from ..arrange.room import Box
 from ..arrange.style import LABEL, set_text, shorten
 from ..arrange.swatches import Strip, strip_marks, strip_of
 from .drawing import AROUND, draw_quilt, quilt_fills, quilt_surround, shown_fabrics
 from .flow import whole_lines
-from .frame import note_lines, open_body, open_leaf
+from .frame import READ_ONLY, open_body, open_leaf
+from .frame import note_lines as foot_lines
 from .tables import block_name, fabric_titles, size_text
 from .words import about
 
@@ -35,11 +37,12 @@ NOTE: Final = (
 )
 
 
-def picture_leaf(quilt: Quilt, paper: Paper) -> Leaf:
-    """The page of the picture."""
-    left, top, right, bottom = open_body(paper, len(note_lines(paper, NOTE)))
+def picture_leaves(quilt: Quilt, paper: Paper) -> Iterator[Leaf]:
+    """The page of the picture, and pages for notes that it has no room for."""
+    left, top, right, bottom = open_body(paper, len(foot_lines(paper, NOTE)))
     strip, fills = swatches_of(quilt, right - left)
-    words = word_lines(quilt, strip, right - left)
+    notes, more_notes = first_lines(note_lines(quilt.notes, right - left))
+    words = [*word_lines(quilt, strip, right - left, MOST_WORD_LINES - len(notes)), *notes]
     words_top = bottom - len(words) * WORD_LINE
     strip_top = words_top - strip.tall - GAP / 2
     placement = centred(quilt, (left, top, right, strip_top - GAP))
@@ -50,7 +53,9 @@ def picture_leaf(quilt: Quilt, paper: Paper) -> Leaf:
         *(set_text(left, words_top + 8 + row * WORD_LINE, line) for row, line in enumerate(words)),
     ]
     below = f"not to scale: drawn at {scale_share(placement.scale)} of true size"
-    return open_leaf(quilt, paper, "the quilt", below, marks, NOTE, "The quilt")
+    yield open_leaf(quilt, paper, "the quilt", below, marks, NOTE, "The quilt")
+    for page in note_pages(more_notes, open_body(paper)):
+        yield open_leaf(quilt, paper, "notes", "", page, READ_ONLY, "The quilt")
 
 
 def swatches_of(quilt: Quilt, width: float) -> tuple[Strip, dict[str, Fill]]:
@@ -79,14 +84,14 @@ def centred(quilt: Quilt, room: Box) -> Placement:
     return Placement(0.0, x, y, scale)
 
 
-def word_lines(quilt: Quilt, strip: Strip, width: float) -> list[str]:
-    """What stands under the picture, in lines."""
-    texts = [*quilt_words(quilt), *(f"Note: {note}" for note in quilt.notes)]
+def word_lines(quilt: Quilt, strip: Strip, width: float, most: int) -> list[str]:
+    """What stands under the picture, in lines: so many at most."""
+    texts = [*quilt_words(quilt)]
     if strip.left_over:
         texts.append(f"{len(strip.left_over)} more fabrics are in the supply list.")
     lines = [line for text in texts for line in whole_lines(text, width)]
-    if len(lines) > MOST_WORD_LINES:
-        lines = [*lines[: MOST_WORD_LINES - 1], shorten(lines[MOST_WORD_LINES - 1] + " …", width, LABEL)]
+    if len(lines) > most:
+        lines = [*lines[: most - 1], shorten(lines[most - 1] + " …", width, LABEL)]
     return lines
 
 

@@ -20,7 +20,7 @@ from ..page import Document
 from .chart import chart_leaves
 from .counts import counts_leaves
 from .cutting import cutting_leaves
-from .picture import picture_leaf
+from .picture import picture_leaves
 from .supplies import supplies_leaves
 from .tables import block_name, size_text
 from .templates import setting_templates
@@ -64,7 +64,7 @@ def part_leaves(
     """One part's pages before they are numbered."""
     paper = paper_for(options)
     makers: dict[QuiltPart, Callable[[], list[Leaf]]] = {
-        "picture": lambda: [picture_leaf(quilt, paper)],
+        "picture": lambda: list(picture_leaves(quilt, paper)),
         "supplies": lambda: supplies_leaves(quilt, plan, paper),
         "counts": lambda: counts_leaves(quilt, plan, paper),
         "chart": lambda: chart_leaves(quilt, plan, paper),

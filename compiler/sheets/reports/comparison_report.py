@@ -11,7 +11,7 @@ from ...cutting.model import Template
 from ...drafting.fingerprint import fingerprint_of
 from ...measure.fractions import nearest_mark, ruler_text
 from ...measure.tolerance import near
-from .report_numbers import Record, number
+from .report_numbers import Record, counts, number
 
 FINEST: Final = Fraction(1, 32)
 """Inches: finer than this nobody measures plastic."""
@@ -107,4 +107,5 @@ def _match_record(match: Match) -> Record:
 def _template_record(template: Template | None) -> Record | None:
     if template is None:
         return None
-    return {"label": template.label, "cut": template.cut_count, "cut_reversed": template.reversed_count}
+    return {"label": template.label, "cut": template.cut_count, "cut_reversed": template.reversed_count,
+            **counts(template.cut_count, template.reversed_count)}

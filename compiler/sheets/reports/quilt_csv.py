@@ -18,8 +18,8 @@ from .report_numbers import Record
 FORMULA: Final = ("=", "+", "-", "@", "\t", "\r", "\n")
 """What a cell begins with that a spreadsheet would work out."""
 
-CUTTING: Final = ("fabric", "key", "part", "kind", "width", "height", "cuts", "pieces", "reversed",
-                  "template", "for", "reason", "then")  # fmt: skip
+CUTTING: Final = ("fabric", "key", "part", "kind", "width", "height", "cuts", "as_drawn", "reversed",
+                  "pieces", "template", "for", "reason", "then")  # fmt: skip
 COUNTS: Final = ("of", "template", "piece", "fabric", "as_drawn", "reversed", "pieces", "kind")
 FABRICS: Final = ("name", "title", "usable_width", "used", "strips", "margin", "shrinkage", "buy", "buy_text")
 

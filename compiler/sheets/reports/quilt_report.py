@@ -22,7 +22,7 @@ from ..quilts.tables import (
 from ..quilts.thread import HAND_SHARE, MACHINE_SHARE, seam_inches, thread_yards
 from .quilt_assembly_report import quilt_assembly_record
 from .quilt_report_text import Planned
-from .report_numbers import Record, number
+from .report_numbers import Record, counts, number
 
 
 def quilt_report(quilt: Quilt, plan: CuttingPlan) -> Record:
@@ -89,6 +89,7 @@ def cut_record(quilt: Quilt, row: CutRow) -> Record:
     """One cut of the chart."""
     cut: Cut = row.cut
     need = need_of(quilt, cut)
+    turned = need.reversed if need else 0
     record: Record = {
         "fabric": cut.fabric,
         "key": row.key,
@@ -98,7 +99,7 @@ def cut_record(quilt: Quilt, row: CutRow) -> Record:
         "height": number(cut.height),
         "cuts": cut.cuts,
         "pieces": cut.pieces,
-        "reversed": need.reversed if need else 0,
+        **counts(cut.pieces - turned, turned),
         "template": template_name(quilt, row),
         "for": row.purpose,
         "yields": cut.yields,
@@ -137,9 +138,8 @@ def count_records(group: CountGroup) -> list[Record]:
             "template": row.template,
             "piece": row.what,
             "fabric": row.fabric,
-            "as_drawn": row.plain,
-            "reversed": row.back,
             "pieces": row.pieces,
+            **counts(row.plain, row.back),
             "kind": row.kind,
         }
         for row in group.rows

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from fractions import Fraction
-from math import atan2, degrees
+from math import atan2, degrees, radians
 from typing import Protocol
 
 from ... import __version__
@@ -18,7 +18,8 @@ from ...cutting.model import Template
 from ...drafting.curves import tangent_at_end
 from ...drafting.fingerprint import fingerprint_of
 from ...drafting.model import Draft, Member, Piece, Side, UnitPlacement
-from .report_numbers import Record, arcs, number, numbers, outline
+from ...drafting.stroke import is_corner
+from .report_numbers import Record, arcs, counts, number, numbers, outline
 from .report_sewing import Sewn, sewing_records
 
 
@@ -96,6 +97,7 @@ def template_record(template: Template, draft: Draft, ruler: Fraction) -> Record
         "label": template.label,
         "cut": template.cut_count,
         "cut_reversed": template.reversed_count,
+        **counts(template.cut_count, template.reversed_count),
         "fabrics": {each.fabric: each.cut + each.reversed for each in template.counts},
         "fabrics_reversed": {each.fabric: each.reversed for each in template.counts if each.reversed},
         "finished_outline": outline(template.sew),
@@ -152,9 +154,10 @@ def unit_record(unit: UnitPlacement) -> Record:
 
 
 def corner_angles(ring: Sequence[Side]) -> list[float]:
-    """The inner angle in degrees at the start of each side; over 180 where the piece bends inward there.
+    """The inner angle in degrees at each corner, clockwise from the first side's start; over 180 where the
+    piece bends inward there.
 
-    A ring of one side (a circle) has no corner.
+    A ring of one side (a circle) has no corner, and there is none where two sides are tangent.
     """
     if len(ring) < 2:
         return []
@@ -163,5 +166,6 @@ def corner_angles(ring: Sequence[Side]) -> list[float]:
         ax, ay = tangent_at_end(before.edge)
         bx, by = (-step for step in tangent_at_end(after.edge.reversed()))
         turn = degrees(atan2(float(ax * by - ay * bx), float(ax * bx + ay * by)))
-        angles.append(180 - turn)
+        if is_corner(radians(turn)):
+            angles.append(180 - turn)
     return angles

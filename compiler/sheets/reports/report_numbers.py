@@ -40,3 +40,8 @@ def number(value: Number) -> int | float:
         return int(value)
     rounded = round(float(value), DECIMALS)
     return int(rounded) if rounded.is_integer() else rounded
+
+
+def counts(as_drawn: int, turned: int) -> Record:
+    """How many are cut, in the words of every list: as drawn, reversed, and both together."""
+    return {"as_drawn": as_drawn, "reversed": turned, "in_all": as_drawn + turned}

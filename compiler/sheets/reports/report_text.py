@@ -131,7 +131,7 @@ def _side_text(side: Side, uneven: bool) -> str:
 
 
 def corners_text(ring: Sequence[Side]) -> str:
-    """`90°, 45°, 45°`: the inner angle at the start of each side."""
+    """`90°, 45°, 45°`: the inner angle at each corner."""
     angles = corner_angles(ring)
     if not angles:
         return "none"

@@ -4,18 +4,29 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from fractions import Fraction
+from itertools import pairwise
 from typing import Final
 
 from ...cutting.methods.method import Method
 from ...cutting.methods.rotary_words import SHORT, length_text
 from ...cutting.model import Template
-from ...cutting.sizes import BlockSize, CutAt, always_templates, good_sizes, other_sizes
+from ...cutting.sizes import (
+    BlockSize,
+    CutAt,
+    always_templates,
+    good_sizes,
+    other_sizes,
+    tried_from,
+    unit_of,
+)
 from ...diagnostics.visible import visible
 from ...diagnostics.wording import count_of, one_of
 from ...drafting.model import Draft
 from ...measure.tolerance import Number
 from .report_numbers import Record, number
 from .text_table import table, wrapped
+
+EVENLY: Final = 3  # sizes; more of them, all as far apart, are told by their distance
 
 LISTED: Final = 12
 """Sizes off the ruler that are shown, the best first: more than that nobody compares."""
@@ -48,15 +59,35 @@ def head_lines(draft: Draft, ruler: Fraction) -> list[str]:
 
 
 def _good_lines(good: Sequence[BlockSize], others: Sequence[BlockSize], ruler: Fraction) -> list[str]:
-    """`At 6, 9 and 12in all cuts are to the 1/8in.`"""
+    """`At 6, 9 and 12in all cuts are to the 1/8in.` Whole inches first, then all between; what was tried."""
     to = length_text(ruler, ruler)
+    first, last = (length_text(each, ruler) for each in tried_from(ruler))
+    tried = f"Tried: sizes from {first} to {last}, {to} apart."
     if not good:
-        return [f"At no size are all cuts to the {to}."]
+        return [f"At no size are all cuts to the {to}.", tried]
     if not others and all(each.always for size in good for each in size.cuts):
         return ["At every size all pieces are cut by templates."]
-    unit = to[-2:]
-    widths = [length_text(each.width, ruler).removesuffix(unit) for each in good]
-    return wrapped(f"At {one_of(widths, 'and')}{unit} all cuts are to the {to}.")
+    widths = [Fraction(each.width) for each in good]
+    whole = [each for each in widths if each % unit_of(ruler) == 0]
+    lines = wrapped(f"At {_widths(whole or widths, ruler)} all cuts are to the {to}.")
+    if whole and len(whole) < len(widths):
+        lines += wrapped(f"They are{_between(widths, ruler)}.")
+    return [*lines, tried]
+
+
+def _between(widths: Sequence[Fraction], ruler: Fraction) -> str:
+    """` at every 3/8in from 3in to 24in`; sizes that do not go on so evenly, one by one: those not whole."""
+    steps = {later - earlier for earlier, later in pairwise(widths)}
+    if len(steps) == 1 and len(widths) > EVENLY:
+        step, first, last = (length_text(each, ruler) for each in (*steps, widths[0], widths[-1]))
+        return f" at every {step} from {first} to {last}"
+    return f" also at {_widths([each for each in widths if each % unit_of(ruler)], ruler)}"
+
+
+def _widths(widths: Sequence[Fraction], ruler: Fraction) -> str:
+    """`3, 3 3/8 and 3 3/4in`."""
+    texts = [length_text(each, ruler) for each in widths]
+    return one_of([text[:-2] for text in texts], "and") + texts[-1][-2:]
 
 
 def ranked(sizes: Sequence[BlockSize]) -> list[BlockSize]:

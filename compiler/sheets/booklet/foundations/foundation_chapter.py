@@ -10,6 +10,8 @@ from ....diagnostics.wording import count_of, one_of
 from ....drafting.model import Draft, Piece
 from ....measure.fractions import ruler_text
 from ....measure.length import POINTS_PER_INCH
+from ....measure.tolerance import Number
+from ....sewing.foundations.foundation import cloth_allowance
 from ....sewing.foundations.foundation_model import Foundations
 from ...arrange.fills import Fill
 from ...arrange.leaves import Leaf
@@ -40,26 +42,30 @@ COLUMNS: Final = (
     Column("for patches", 0.0),
 )
 
-HOW: Final = (
-    "Cut out the paper of each section along the solid line; one that lies on several pages is taped "
-    "together first. The paper is printed mirrored: the print faces you while you sew, the cloth lies "
-    "behind it.",
-    "Set the machine to a short stitch, 15 to 20 to the inch, so that the paper tears away clean.",
-    "Lay patch 1 behind the paper, wrong side to the paper, so that it covers its area and "
-    "1/4in all round: hold it up to the light. Pin.",
-    "Lay the next patch on it, right sides together, so that it reaches 1/4in over the line between the two. "
-    "Sew on the line, from the print side, two stitches past each end.",
-    "Fold the paper back along the line and trim the allowance to 1/4in. Lay the paper flat again, flip the "
-    "new patch over its area, and press it there with a dry iron: so after every seam.",
-    "Go on in the order of the numbers. Then press the section and trim the cloth along the edge of the "
-    "paper, the solid line.",
-)
 OUT: Final = "Leave the paper in until the sections are joined; then tear it away."
 OUT_OF_ONE: Final = (
     "Leave the paper in until what comes next to the block is sewn on: it keeps the edges from stretching. "
     "Then tear it away."
 )
-"""How a block is sewn on foundations (common practice, no published source)."""
+
+
+def how_words(allowance: Number) -> tuple[str, ...]:
+    """How a block is sewn on foundations, step by step (common practice, no published source)."""
+    wide = ruler_text(allowance)
+    return (
+        "Cut out the paper of each section along the solid line; one that lies on several pages is taped "
+        "together first. The paper is printed mirrored: the print faces you while you sew, the cloth lies "
+        "behind it.",
+        "Set the machine to a short stitch, 15 to 20 to the inch, so that the paper tears away clean.",
+        "Lay patch 1 behind the paper, wrong side to the paper, so that it covers its area and "
+        f"{wide} all round: hold it up to the light. Pin.",
+        f"Lay the next patch on it, right sides together, so that it reaches {wide} over the line between "
+        "the two. Sew on the line, from the print side, two stitches past each end.",
+        f"Fold the paper back along the line and trim the allowance to {wide}. Lay the paper flat again, "
+        "flip the new patch over its area, and press it there with a dry iron: so after every seam.",
+        "Go on in the order of the numbers. Then press the section and trim the cloth along the edge of the "
+        "paper, the solid line.",
+    )
 
 
 def foundation_chapter(
@@ -93,14 +99,16 @@ def _parts(draft: Draft, found: Foundations, fills: Mapping[str, Fill]) -> Itera
     yield _picture(draft, found)
     margin = ruler_text(found.margin)
     yield Heading("Cloth for the patches", f"allowance and {margin} more on every side counted in")
+    wider = any(cloth_allowance(draft, piece) != draft.allowance for piece in draft.pieces)
+    allowance = ruler_text(draft.allowance) + (", or its widest side’s," if wider else "")
     yield Paragraph(
-        f"Each size covers its patch with the seam allowance of {ruler_text(draft.allowance)} and a margin "
-        f"of {margin} on every side, rounded up to the next quarter inch: cut without fuss, and trim on the "
+        f"Each size covers its patch with the seam allowance of {allowance} and a margin of "
+        f"{margin} on every side, rounded up to the next quarter inch: cut without fuss, and trim on the "
         "paper. Pin its name to each."
     )
     yield Table(COLUMNS, tuple(_rows(draft, found)), "Cloth for the patches")
     yield Heading("How to sew on a foundation")
-    yield List((*HOW, OUT if found.joins else OUT_OF_ONE), "number")
+    yield List((*how_words(draft.allowance), OUT if found.joins else OUT_OF_ONE), "number")
     yield from strip_parts(draft, found, section_papers(draft, found), fills)
     if found.joins:
         yield Heading("Join the sections", "in this order")

@@ -7,15 +7,24 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from fractions import Fraction
 from itertools import pairwise
-from math import pi
+from math import cos, pi, sin, sqrt
 from typing import Final
 
 from ....cutting.model import Mark
 from ....cutting.templates.allowance import Cut, outset_rings
 from ....drafting.model import Draft, Edge, Piece, Point
-from ....drafting.stroke import Stroke, place_of, ring_edges, stroke_of, turn_between
+from ....drafting.stroke import (
+    Stroke,
+    doubled_area,
+    place_of,
+    ring_edges,
+    stroke_of,
+    turn_between,
+)
 from ....drafting.transform import stretch
+from ....sewing.foundations.foundation import cloth_allowance
 from ....sewing.foundations.foundation_model import Foundations, Patch, Section
 from ....sewing.proof.simulated import along_of
 
@@ -23,7 +32,8 @@ MIRROR: Final = stretch(-1, 1)
 
 POINT_ROOM: Final = 2.0
 """Allowances beyond a section's finished corner where its paper is squared off: a sharp corner's mitre would
-reach far over the page, and the cloth is trimmed there anyway (common practice, no published source)."""
+reach far over the page, and the cloth is trimmed there anyway (common practice, no published source). It is
+squared off sooner where cloth, which has a margin beyond the allowance, would not cover it."""
 
 LEAST_APART: Final = 0.3  # inches between two match marks on one seam: nearer ones cannot be told apart
 
@@ -38,11 +48,13 @@ class EdgeName:
 
 @dataclass(frozen=True, slots=True)
 class PatchPaper:
-    """One patch on the paper: its outline, and a place well inside it."""
+    """One patch on the paper: its outline, a place well inside it, and the inches that its cloth has beyond
+    it on every side: allowance and margin."""
 
     patch: Patch
     ring: tuple[Edge, ...]
     inside: Point
+    over: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,34 +101,48 @@ def _paper(
                 marked = _marked(corners, shared)
                 ticks += _ticks(marked, shared, width)
                 names.append(_name(join_name(number), marked, shared, width))
+    patches = tuple(_patch(draft, patch, found.margin) for patch in section.patches)
     return SectionPaper(
-        section, sew, _cut(sew, back), tuple(ticks), tuple(names),
-        tuple((patch, MIRROR.edge(patch.line)) for patch in section.patches if patch.line),
-        tuple(_patch(draft.pieces[patch.piece - 1], patch) for patch in section.patches),
+        section, sew, _cut(sew, back, float(found.margin)), tuple(ticks), tuple(names),
+        tuple((patch, MIRROR.edge(patch.line)) for patch in section.patches if patch.line), patches,
     )  # fmt: skip
 
 
-def _patch(piece: Piece, patch: Patch) -> PatchPaper:
-    return PatchPaper(patch, mirrored_ring([side.edge for side in piece.ring]), MIRROR(piece.inside))
+def _patch(draft: Draft, patch: Patch, margin: Fraction) -> PatchPaper:
+    piece = draft.pieces[patch.piece - 1]
+    over = float(cloth_allowance(draft, piece) + margin)
+    return PatchPaper(patch, mirrored_ring([side.edge for side in piece.ring]), MIRROR(piece.inside), over)
 
 
-def _cut(sew: Sequence[Edge], widths: Sequence[float]) -> tuple[Edge, ...]:
-    """The outline with its allowances, sharp corners squared off."""
+def _cut(sew: Sequence[Edge], widths: Sequence[float], margin: float) -> tuple[Edge, ...]:
+    """The outline with its allowances, sharp corners squared off: nowhere further from the section than its
+    cloth, which goes `margin` inches beyond the allowance."""
     strokes = [stroke_of(edge) for edge in sew]
     cuts = [
-        _squared(strokes[at - 1], stroke, max(widths[at - 1], widths[at]))
+        _squared(strokes[at - 1], stroke, max(widths[at - 1], widths[at]), margin)
         for at, stroke in enumerate(strokes)
     ]
-    return ring_edges(outset_rings(strokes, widths, cuts).rings[0])
+    rings = outset_rings(strokes, widths, cuts).rings
+    return ring_edges(max(rings, key=doubled_area))
 
 
-def _squared(one: Stroke, two: Stroke, width: float) -> tuple[Cut, ...]:
-    """The trim of the corner between two sides; none at a blunt or an inner one."""
+def _squared(one: Stroke, two: Stroke, width: float, margin: float) -> tuple[Cut, ...]:
+    """The trim of the corner between two sides; none at an inner one, or at a blunt one that cloth covers.
+
+    The corner's mitre reaches width / sin(half) out. Cut off at d from the finished corner, it leaves two
+    corners on lines `width` from the sides: they are as far away as the cloth goes where d is
+    width sin(half) + s cos(half), s being how far along such a line it goes.
+    """
     turned = turn_between(one, two)
-    if turned <= pi / 2 + 1e-6:
+    half, over = (pi - turned) / 2, width + margin
+    reach = sqrt(max(over * over - width * width, 0.0))
+    far = width * sin(half) + reach * cos(half)
+    if turned > pi / 2 + 1e-6:
+        far = min(far, POINT_ROOM * width)
+    elif turned <= 0 or width <= over * sin(half):
         return ()
     out = one.direction(1) - two.direction(0)
-    return (Cut(out / abs(out), POINT_ROOM * width),)
+    return (Cut(out / abs(out), far),)
 
 
 def _allowance_on(edge: Edge, pieces: Iterable[Piece], draft: Draft) -> float:

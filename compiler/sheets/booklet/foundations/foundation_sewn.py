@@ -69,16 +69,16 @@ class _Cloth:
     seen: BaseGeometry
 
 
-def sew_section(paper: SectionPaper, allowance: Fraction, margin: Fraction) -> SewnSection:
-    """The section sewn. `allowance` and `margin` are those that the sizes of its cloth are said to have."""
-    wide, over = float(allowance), float(allowance + margin)
+def sew_section(paper: SectionPaper, allowance: Fraction) -> SewnSection:
+    """The section sewn, its seams trimmed to `allowance`."""
+    wide = float(allowance)
     areas = printed_areas(paper)
     lines = [None, *(line for _, line in paper.lines)]
     far = FAR + sum(_size(_polygon(paper.cut)))
     laid: list[_Cloth] = []
     stages: list[Stage] = []
     for each, area, line in zip(paper.patches, areas, lines, strict=True):
-        cloth = _cut(each.patch, area, line, over)
+        cloth = _cut(each.patch, area, line, each.over)
         assert cloth.buffer(CLOSE).covers(area.buffer(wide)), f"{each.patch.label} does not cover its area"
         seen: BaseGeometry = cloth
         if line is not None:

@@ -53,7 +53,7 @@ def strip_parts(
     )
     yield Paragraph(READ)
     for alike in _kinds(papers):
-        sewn = sew_section(alike[0], draft.allowance, found.margin)
+        sewn = sew_section(alike[0], draft.allowance)
         yield Heading(f"Section {alike[0].section.label}", _others(alike[1:]))
         yield Cards(tuple(_frames(alike[0], sewn, fills)), ACROSS)
 

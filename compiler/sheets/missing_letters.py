@@ -1,0 +1,56 @@
+"""Words with letters that the sheets cannot print: told at the words, with what is printed instead."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Final
+
+from ..diagnostics.diagnostic import Diagnostic, warning
+from ..diagnostics.source import Source
+from ..diagnostics.visible import visible
+from ..diagnostics.wording import one_of
+from ..language import tree
+from ..language.parser import parse
+from ..language.walk import nodes_in
+from .drawing.lettering import SUBSTITUTE, lost_letters, printable
+from .drawing.typeface import MachineLacks
+
+LETTERS_TOLD: Final = 6  # of those that one text lacks; more are told by their number
+TEXTS_TOLD: Final = 40  # of one file: a file in another script would say the same of every line
+SHOWN: Final = 40  # letters of what is printed instead
+
+
+def missing_letters(source: Source) -> tuple[Diagnostic, ...]:
+    """A warning for each quoted text of a file that has letters which the faces lack. The title after `use`
+    is another block's, and is told where that is written. Nothing on a machine that has no faces."""
+    if source.text.isascii():
+        return ()
+    try:
+        if not any(map(lost_letters, set(source.text))):
+            return ()
+        file = parse(source).value
+        found = [] if file is None else list(_texts(file))
+        return tuple(_missing(text, lost) for text in found if (lost := lost_letters(text.text)))[:TEXTS_TOLD]
+    except MachineLacks:
+        return ()
+
+
+def _texts(file: tree.File) -> Iterator[tree.Text]:
+    used = {node.title.span for node in nodes_in(file) if isinstance(node, tree.Use)}
+    yield from (node for node in nodes_in(file) if isinstance(node, tree.Text) and node.span not in used)
+
+
+def _missing(text: tree.Text, lost: tuple[str, ...]) -> Diagnostic:
+    """What is said of one text."""
+    told = [f"`{visible(letter)}`" for letter in lost[:LETTERS_TOLD]]
+    if len(lost) > LETTERS_TOLD:
+        told.append(f"{len(lost) - LETTERS_TOLD} more")
+    printed = " ".join(printable(text.text).split())
+    printed = printed if len(printed) <= SHOWN else f"{printed[: SHOWN - 1]}…"
+    boxes = f" {SUBSTITUTE} stands for a letter that no other comes near." if SUBSTITUTE in printed else ""
+    return warning(
+        "letter-missing",
+        f"The sheets are set in a typeface that lacks {one_of(told, 'and')}.",
+        text.span, f"printed as \u201c{printed}\u201d" if printed else "not printed",
+        help=f"Latin, Greek and Cyrillic letters are printed as they are.{boxes}",
+    )  # fmt: skip
