@@ -468,9 +468,8 @@ def _check_cuts(quilt: dict[str, Any], own: Sum) -> int:
     assert told == Counter({fabric: count for fabric, count in own.pieces.items() if count}), told
     step = quilt["ruler_step"]
     strips = [cut for cut in quilt["cutting"] if cut["part"] == "border" and "strip" in cut["for"]]
-    counted: Counter[tuple[str, float]] = Counter()
-    for (fabric, short, long), count in own.strips.items():
-        counted[fabric, round(short, 3)] += count
+    for fabric, *size in own.strips:
+        short, long = sorted(size)
         fits = [cut for cut in strips if cut["fabric"] == fabric
                 and max(cut["width"], cut["height"]) - long - 0.5 >= -NEAR
                 and -NEAR <= min(cut["width"], cut["height"]) - short - 0.5 <= step + NEAR]

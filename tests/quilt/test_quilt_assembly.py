@@ -47,7 +47,7 @@ def row_of(made: QuiltAssembly, title: str) -> Row:
 
 
 def check_counts(made: QuiltAssembly) -> None:
-    """Every piece of the top is in one row once, and every unit that is made is used once, after it is made."""
+    """Every piece of the top is in one row once, and every unit is made, then used once."""
     used: Counter[str] = Counter()
     made_of: Counter[str] = Counter()
     for row in (row for stage in made.stages for row in stage.rows):

@@ -106,7 +106,7 @@ class _Dealer:
 def _noun_of(lots: Sequence[Lot]) -> str:
     """What boxes of one size are called, whichever cuts they are for."""
     if len({lot.noun for lot in lots}) > 1 and any(lot.run for lot in lots):
-        return "strip" if all(lot.noun.startswith("strip") for lot in lots) else "piece"
+        return "strip of templates" if all(lot.run for lot in lots) else "piece"
     return lots[0].noun
 
 
