@@ -15,6 +15,7 @@ from itertools import groupby
 from typing import Final, NamedTuple
 
 from ...diagnostics.wording import count_of, one_of
+from ...measure.tolerance import Number
 from ..methods.rotary_words import length_text
 from ..plan_model import Slice
 from .guillotine import Axis, Region, boxes_in
@@ -30,7 +31,11 @@ class Teller:
 
     def length(self, steps: int) -> str:
         """The length in words."""
-        return length_text(steps * self.step, self.step)
+        return self.words(steps * self.step)
+
+    def words(self, length: Number) -> str:
+        """A length in inches, as the ruler shows it."""
+        return length_text(length, self.step)
 
     def things(self, kind: int, count: int) -> str:
         """`10 squares`; `2 strips of 6 templates each`."""

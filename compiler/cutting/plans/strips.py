@@ -32,7 +32,7 @@ WAYS: Final = (
 def pack_bolt(kinds: Sequence[Kind], counts: Sequence[int], width: int) -> list[Region]:
     """Strips across the cloth that hold every box, thickest first. Every kind fits the width in some pose."""
     upright = [kind._replace(turnable=kind.turnable and kind.width > width) for kind in kinds]
-    best = _pack(upright, counts, width, WAYS[0])  # a few boxes may lie shorter so than as each strip is fullest
+    best = _pack(upright, counts, width, WAYS[0])  # for a few boxes the fullest strips may not be the fewest
     for way in reversed(WAYS):
         strips = _pack(kinds, counts, width, way)
         if length_of(strips) <= length_of(best):
