@@ -3,10 +3,12 @@ numbers, in what `explain` says, in the booklet as PDF and as HTML."""
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 import pytest
-from rows_before_use import check_file, check_print, printed_lines, run
+from pypdf import PdfReader
+from rows_before_use import ROW, check_file, check_print, printed_lines, run
 
 BLOCKS = """
 block "Ripple" {
@@ -75,6 +77,14 @@ def quilts() -> str:
 def test_what_is_used_is_made_before_and_all_that_is_made_is_used(tmp_path: Path) -> None:
     (tmp_path / "twice.quilt").write_text(quilts())
     assert check_file(tmp_path / "twice.quilt", tmp_path / "out") > 800
+    pages = [page.extract_text().split("\n") for pdf in sorted((tmp_path / "out").glob("*.pdf"))
+             for page in PdfReader(pdf).pages]
+    rows = [page for page in pages if any(ROW.match(line) and "·" in line for line in page)]
+    assert len(rows) > 5
+    assert not any(ROW.match(page[3]) for page in rows), "a page goes on and does not say of what"
+    assert any(re.fullmatch(r"(Rows|Centre|Border \d), continued", page[3]) for page in rows)
+    words = " ".join(line for page in rows for line in page)
+    assert "Keep 2 for Border 3." in words, "rows that are made early for a border are kept for it"
 
 
 @pytest.mark.parametrize("way", ["templates", "papers"])
