@@ -9,18 +9,22 @@ however many seams it has.
     made.kind_of(3)          # Kind of piece 3 of the top: what it is, of which block or cloth
     made.blocks[n]           # how quilt.blocks[n] is made: its assembly, its proof
     made.stages[0].rows[0]   # Row: makes 'u5', parts ('C5', 'C6', ...), make 4, seam 9in, sizes
+    made.row_names['u5']     # 'R1'
     made.proof.sentence      # '1,204 pieces, 1,203 seams, closes exactly'
 """
 
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Literal
+from typing import Final, Literal
 
 from ..cutting.needs import Part
 from ..drafting.model import Draft
-from ..sewing.model import Assembly, Proof, Size
+from ..sewing.model import Assembly, Copy, Proof, Size
 from ..sewing.pressing.pressing_model import PressingPlan
+
+TURNS: Final = {0: "", 90: " a quarter turn right", 180: " upside down", 270: " a quarter turn left"}
+"""How a row lies where it is used, by its degrees clockwise from how it was made."""
 
 Way = Literal["across", "down", "slantwise", "set in", "mitred"]
 """How the parts of a row lie: side by side, one under another, on point; round a corner; or four strips round
@@ -45,28 +49,49 @@ class Kind:
 
 
 @dataclass(frozen=True, slots=True)
+class Join:
+    """One seam of a row's first copy: the step of the assembly, and the pieces that it joins."""
+
+    step: int
+    pieces: tuple[int, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Row:
-    """Parts joined side by side by parallel seams, sewn in any order: `steps` is the one that was proved.
+    """Parts joined side by side by parallel seams, sewn in any order: that of `joins` was proved.
 
     `parts` are in order, left to right, top to bottom, or along a slant: labels of kinds, or ids of units
-    that other rows make; `turned` has the degrees clockwise by which each unit lies turned from how it was
-    made, 0 for kinds. `batch` are made alike.
+    that other rows make; `places` has the pieces of each, where the unit's first copy lies, and `turned` the
+    degrees clockwise by which each unit lies turned from how it was made, 0 for kinds. `copies` of the
+    unit are made so, alike; the others are sewn as they lie in longer rows.
     """
 
     makes: str
     parts: tuple[str, ...]
-    steps: tuple[int, ...]  # of the assembly; the last makes the row
-    batch: int
+    places: tuple[tuple[int, ...], ...]
+    joins: tuple[Join, ...]  # in the order of the assembly; the last makes the row
+    copies: tuple[Copy, ...]
     way: Way
     seam_length: float  # of the longest of its seams
     finished: Size
     unfinished: Size
     turned: tuple[float, ...]
 
+    @property
+    def batch(self) -> int:
+        """How many are made alike."""
+        return len(self.copies)
+
+    @property
+    def steps(self) -> tuple[int, ...]:
+        """The steps of the assembly that make it, each once."""
+        return tuple(dict.fromkeys(join.step for join in self.joins))
+
 
 @dataclass(frozen=True, slots=True)
 class Stage:
-    """What is made before the next thing: 'Rows', 'Centre', 'Border 1'."""
+    """What is made before the next thing: 'Rows', 'Centre', 'Border 1'. A row that several stages use is
+    made in the first of them."""
 
     title: str
     rows: tuple[Row, ...]
@@ -104,7 +129,15 @@ class QuiltAssembly:
         return {row.makes: f"R{number}" for number, row in enumerate(rows, 1)}
 
     def names_in(self, row: Row) -> tuple[str, ...]:
-        """What a row's parts are called, in order: `R1`, `R2 upside down`, `C3`."""
+        """What a row's parts are called, in order: `R1`, `R2 upside down`, `R3 a quarter turn right`,
+        `C3`."""
         names = self.row_names
-        return tuple(names.get(part, part) + (" upside down" if abs(turned - 180) < 1 else "")
+        return tuple(names.get(part, part) + TURNS.get(round(turned) % 360, f" turned {turned:.0f}°")
                      for part, turned in zip(row.parts, row.turned, strict=True))
+
+    def kept_for(self, row: Row) -> dict[str, int]:
+        """How many copies of a row each stage after the first that uses it takes: they are kept until
+        then."""
+        used = {stage.title: sum(each.batch * each.parts.count(row.makes) for each in stage.rows)
+                for stage in self.stages}
+        return dict([each for each in used.items() if each[1]][1:])

@@ -6,12 +6,12 @@ from cmath import phase, rect
 from collections.abc import Mapping, Sequence
 from itertools import pairwise
 from math import pi, radians
-from typing import Final
+from typing import Final, NamedTuple
 
 from ..drafting.model import Draft
 from ..drafting.stroke import place_of, stroke_of
 from ..sewing.model import Assembly, Step
-from .assembly_model import Row, Stage, Way
+from .assembly_model import Join, Row, Stage, Way
 from .top import Box
 
 MITRED_STRIPS: Final = 4  # of a border, one a side
@@ -29,13 +29,16 @@ Pieces = tuple[int, ...]
 
 
 def stages_of(top: Draft, assembly: Assembly, boxes: Sequence[Box]) -> tuple[Stage, ...]:
-    """The stages in the order of sewing. `boxes` are what borders go round, inmost first, then the whole."""
+    """The stages in the order of sewing. `boxes` are what borders go round, inmost first, then the whole.
+
+    A row belongs where the first of its copies is needed, so nothing is used before it is made.
+    """
     teller = _Teller(top, assembly, boxes)
     rows = teller.rows()
     joining = _joining(rows, teller)
     staged: list[list[Row]] = [[] for _ in range(len(boxes) + 1)]
     for row in rows:
-        ring = teller.ring(teller.pieces_of(row.makes))
+        ring = teller.first_ring(row)
         staged[ring + 1 if ring else int(row.makes in joining)].append(row)
     staged[2:] = [_mitred(found, assembly.steps) for found in staged[2:]]
     lies: Way = next((row.way for row in rows if row.makes in joining and row.parts), "down")
@@ -46,7 +49,7 @@ def stages_of(top: Draft, assembly: Assembly, boxes: Sequence[Box]) -> tuple[Sta
 def _joining(rows: Sequence[Row], teller: _Teller) -> set[str]:
     """What joins the centre's rows; and, where that is only sewn round, as by corner triangles, what is."""
     found: set[str] = set()
-    centre = [row for row in rows if teller.ring(teller.pieces_of(row.makes)) == 0]
+    centre = [row for row in rows if teller.first_ring(row) == 0]
     if not centre:
         return found
     whole = len(teller.pieces_of(centre[-1].makes))
@@ -71,11 +74,14 @@ def _mitred(rows: Sequence[Row], steps: Sequence[Step]) -> list[Row]:
     later = {part for row in chain[1:] for part in row.parts}
     between = first.parts[1:-1]  # two strips that were sewn on straight
     centre = next((part for part in between or first.parts if part not in later), first.parts[0])
-    strips = [part for row in chain for part in row.parts if part not in made and part != centre]
-    taken = tuple(sorted(step for row in chain for step in row.steps))
+    lying = [(part, place) for row in chain for part, place in zip(row.parts, row.places, strict=True)]
+    parts = [each for each in lying if each[0] == centre]
+    parts += [each for each in lying if each[0] not in made and each[0] != centre]
+    joins = sorted((join for row in chain for join in row.joins), key=lambda join: join.step)
     longest = max(row.seam_length for row in chain)
-    whole = Row(last.makes, (centre, *strips), taken, last.batch, "mitred", longest, last.finished,
-                last.unfinished, (0.0,) * (1 + len(strips)))
+    whole = Row(last.makes, tuple(part for part, _ in parts), tuple(place for _, place in parts),
+                tuple(joins), last.copies, "mitred", longest, last.finished, last.unfinished,
+                (0.0,) * len(parts))
     return [*rows[:-len(chain)], whole]
 
 
@@ -87,13 +93,24 @@ def _is_mitred(chain: Sequence[Row], corners: Mapping[int, int]) -> bool:
     return nested and len(taken) == MITRED_STRIPS == sum(corners[step] for step in taken)
 
 
+class _Lying(NamedTuple):
+    """A part of a row: how far along it, a piece's number or a unit's id, its pieces, and the degrees
+    clockwise by which it lies turned."""
+
+    along: float
+    name: str
+    pieces: Pieces
+    turned: float
+
+
 class _Teller:
     """Rows found in an assembly."""
 
     def __init__(self, top: Draft, assembly: Assembly, boxes: Sequence[Box]) -> None:
         self.top = top
         self.assembly = assembly
-        self.boxes = boxes
+        self.rings = [next(number for number, box in enumerate(boxes) if box.holds(piece.inside))
+                      for piece in top.pieces]
         self.kinds = {str(cloth.number): cloth.template for cloth in assembly.pieces}
         self.number = {step.makes: step.step for step in assembly.steps}
         self.turned = {(unit.id, copy.pieces[0]): copy.turned
@@ -105,52 +122,63 @@ class _Teller:
 
     def ring(self, pieces: Pieces) -> int:
         """0 for what lies in the centre, n for what reaches into the nth border."""
-        places = [self.top.pieces[each - 1].inside for each in pieces]
-        return next(number for number, box in enumerate(self.boxes) if all(map(box.holds, places)))
+        return max(self.rings[each - 1] for each in pieces)
+
+    def first_ring(self, row: Row) -> int:
+        """The inmost ring in which a copy of the row is used."""
+        return min(self.ring(copy.pieces) for copy in row.copies)
 
     def rows(self) -> list[Row]:
-        """Every row in the order of sewing, with how many are made."""
-        counts = {self.assembly.units[-1].id: 1} if self.assembly.units else {}
+        """Every row in the order of sewing, with the copies that are made."""
+        made: dict[str, list[Pieces]] = {}
+        if self.assembly.units:
+            made[self.assembly.units[-1].id] = [self.assembly.units[-1].pieces]
         rows: list[Row] = []
         for step, unit in zip(reversed(self.assembly.steps), reversed(self.assembly.units), strict=True):
-            if unit.id not in counts:
+            if unit.id not in made:
                 continue
-            parts, steps, turned = self._row(step, unit.pieces)
-            for name in parts:
-                if name in self.number:
-                    counts[name] = counts.get(name, 0) + counts[unit.id]
-            longest = max(self.assembly.steps[each - 1].seam_length for each in steps)
-            rows.append(Row(unit.id, tuple(self.kinds.get(name, name) for name in parts), steps,
-                            counts[unit.id], _way(step), longest, unit.finished, unit.unfinished, turned))
+            lying, joins = self._row(step, unit.pieces)
+            for pieces in made[unit.id]:
+                there = dict(zip(unit.pieces, pieces, strict=True))
+                for part in lying:
+                    if part.name in self.number:
+                        made.setdefault(part.name, []).append(tuple(there[each] for each in part.pieces))
+            wanted = {min(pieces) for pieces in made[unit.id]}
+            longest = max(self.assembly.steps[join.step - 1].seam_length for join in joins)
+            rows.append(Row(
+                unit.id, tuple(self.kinds.get(part.name, part.name) for part in lying),
+                tuple(part.pieces for part in lying), joins,
+                tuple(copy for copy in unit.copies if min(copy.pieces) in wanted),
+                _way(step), longest, unit.finished, unit.unfinished, tuple(part.turned for part in lying)))
         return rows[::-1]
 
-    def _row(self, step: Step, pieces: Pieces) -> tuple[list[str], tuple[int, ...], tuple[float, ...]]:
-        """The parts of a row in order, the steps that make it, and how its units lie turned; from its last
-        step."""
+    def _row(self, step: Step, pieces: Pieces) -> tuple[list[_Lying], tuple[Join, ...]]:
+        """The parts of a row in order, and the joins that make it; from its last step."""
         ring, heading = self.ring(pieces), _heading(step)
         framing = ring > 0 and self._holds_centre(pieces)  # strips made alike for all sides stay whole
-        found: list[tuple[float, str, float]] = []
-        steps: dict[int, None] = {}
+        found: list[_Lying] = []
+        joins: list[Join] = []
         stack = [(step, pieces)]
         while stack:
             each, its = stack.pop()
-            steps[each.step] = None
+            joins.append(Join(each.step, its))
             first = len(self.pieces_of(each.parts[0])) if each.parts[0] in self.number else 1
             for name, own in zip(each.parts, (its[:first], its[first:]), strict=True):
+                along = self._along(own, heading)
                 if name not in self.number:
-                    found.append((self._along(own, heading), str(own[0]), 0.0))
+                    found.append(_Lying(along, str(own[0]), own, 0.0))
                     continue
                 inner = self.assembly.steps[self.number[name] - 1]
                 if self.ring(own) == ring and not (framing and inner.batch > 1) and \
                         self._runs_on(step, inner, own):
                     stack.append((inner, own))
                 else:
-                    found.append((self._along(own, heading), name, self.turned[name, own[0]]))
-        found.sort(key=lambda part: part[0])
-        return [name for _, name, _ in found], tuple(sorted(steps)), tuple(turned for *_, turned in found)
+                    found.append(_Lying(along, name, own, self.turned[name, own[0]]))
+        found.sort(key=lambda part: part.along)
+        return found, tuple(sorted(joins, key=lambda join: join.step))
 
     def _holds_centre(self, pieces: Pieces) -> bool:
-        return any(self.boxes[0].holds(self.top.pieces[each - 1].inside) for each in pieces)
+        return any(self.rings[each - 1] == 0 for each in pieces)
 
     def _runs_on(self, step: Step, inner: Step, pieces: Pieces) -> bool:
         """Whether the seam of a part, as it lies, runs as the row's seams do."""

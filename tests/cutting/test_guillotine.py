@@ -111,3 +111,10 @@ def test_fat_quarters_cut_apart_take_at_most_one_more(seed):
     quarter = (168, 144)
     packed = pack_scraps(*jigsaw(seed, 4, *quarter, 5, 8), [quarter] * 6)
     assert not any(packed.left) and 4 <= len(packed.cuts) <= 5
+
+
+def test_a_box_that_may_be_turned_takes_no_more_cloth_than_one_that_may_not():
+    """Five of 6 3/8in x 8 1/2in stand side by side on 42in; the fullest strip would take four lying, and one
+    more strip."""
+    upright, turned = (length_of(pack_bolt([Kind(51, 68, turnable)], [5], 336)) for turnable in (False, True))
+    assert turned <= upright == 68

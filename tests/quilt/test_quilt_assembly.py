@@ -47,13 +47,14 @@ def row_of(made: QuiltAssembly, title: str) -> Row:
 
 
 def check_counts(made: QuiltAssembly) -> None:
-    """Every piece of the top is in one row once, and every unit that is made is used once."""
+    """Every piece of the top is in one row once, and every unit is made, then used once."""
     used: Counter[str] = Counter()
     made_of: Counter[str] = Counter()
     for row in (row for stage in made.stages for row in stage.rows):
         made_of[row.makes] += row.batch
         for part in row.parts:
             used[part] += row.batch
+            assert part[0] != "u" or made_of[part] >= used[part], f"{part} is used before it is made"
     if made.assembly.steps:
         used[made.assembly.units[-1].id] += 1
     else:

@@ -5,10 +5,20 @@ from __future__ import annotations
 
 import re
 from collections import Counter
+from fractions import Fraction
+from functools import lru_cache
 
 import pytest
 from piecewright.cutting.plan_model import ClothPlan, CuttingPlan
+from piecewright.cutting.plans.guillotine import Region
+from piecewright.cutting.plans.instructions import Teller, slices_of
 from piecewright.cutting.plans.plan import plan_cutting
+from piecewright.measure.tolerance import NEAR
+from piecewright.sheets.arrange.leaves import paper_for
+from piecewright.sheets.arrange.options import SheetOptions
+from piecewright.sheets.arrange.style import BLACK, lettering
+from piecewright.sheets.page import TextMark
+from piecewright.sheets.quilts.cutting import cutting_leaves
 from piecewright.sheets.quilts.steps import step_lines, steps_of, strip_words, strips_of
 from support.random_quilts import TWELVE, compiled_quilt
 from support.sample_quilts import planned
@@ -51,7 +61,7 @@ CLOTHS = [(plan, cloth) for plan in PLANS for fabric in plan.fabrics for cloth i
 
 
 def test_every_strip_that_holds_more_than_one_piece_is_cut_up_once():
-    """Strips for templates stay whole."""
+    """Strips for templates are not: their templates are cut round."""
     for plan, cloth in CLOTHS:
         across = not cloth.slices or cloth.slices[0].axis == "across"
         held: Counter[int] = Counter()
@@ -83,3 +93,101 @@ def test_words_speak_of_the_strips_under_their_heading_and_of_no_others():
 ])
 def test_strips_by_their_numbers(strips, words):
     assert strip_words(strips) == words
+
+
+def holds(cloth: ClothPlan, plan: CuttingPlan, *, templates: bool) -> Counter[int]:
+    """How many templates, or other pieces, each strip of a cloth holds."""
+    across = not cloth.slices or cloth.slices[0].axis == "across"
+    found: Counter[int] = Counter()
+    for placed in cloth.placed:
+        if bool(plan.cuts[placed.cut].outline) == templates:
+            at = placed.top if across else placed.left
+            found[next(each.number for each in strips_of(cloth) if each.start - NEAR <= at < each.end)] += 1
+    return found
+
+
+def test_what_is_left_over_is_no_strip():
+    left = 0
+    for plan, cloth in CLOTHS:
+        held = holds(cloth, plan, templates=False) + holds(cloth, plan, templates=True)
+        numbered = {strip.number for strip in strips_of(cloth) if strip.number}
+        assert set(held) == numbered, "a number without a piece, or a piece without a number"
+        assert {number for step in steps_of(cloth) for number in step.strips} <= numbered
+        left += any(not strip.number for strip in strips_of(cloth))
+    assert left > 3
+
+
+def test_a_strip_that_nothing_cuts_off_is_named_as_what_is_left():
+    for _, cloth in CLOTHS:
+        words = " ".join(text for _, text in step_lines(cloth))
+        parting = {number for step in steps_of(cloth) if step.whole for number in step.strips}
+        rest = {strip.number for strip in strips_of(cloth) if strip.number} - parting
+        named = set(map(int, re.findall(r"what is left is strip (\d+)", words)))
+        assert named == (rest if parting else set())
+
+
+WHOLE = re.compile(r"(\d+|all|it) stays? whole")
+
+def test_strips_that_hold_templates_are_not_called_whole():
+    whole = 0
+    for plan, cloth in CLOTHS:
+        held = holds(cloth, plan, templates=True)
+        for step in (step for step in steps_of(cloth) if step.whole):
+            for count in WHOLE.findall(step.text):
+                own = sum(not held[strip] for strip in step.strips)
+                assert (len(step.strips) if count in ("all", "it") else int(count)) <= own, step.text
+                whole += 1
+    assert whole > 5
+
+
+def test_mixed_strips_are_told_apart_by_what_they_hold():
+    """Two strips of one width, one for a border, two with templates."""
+    thick, thin = Region(300, 40, kind=0), Region(300, 40, kind=1)
+    other = Region(300, 40, kind=2)
+    cloth = Region(300, 160, "across", (thick, thin, thin, other))
+    nouns = ["strip", "strip of 8 templates", "strip of templates"]
+    first = slices_of(cloth, Teller(Fraction(1, 8), nouns), True)[0]
+    words = "2 hold 8 templates each, 1 holds templates and 1 stays whole"
+    assert first.text == f"Cut 4 strips 5in wide across the cloth; {words}."
+
+
+@lru_cache
+def cutting_pages(at: int) -> list[list[TextMark]]:
+    """The words of the pages that show how one of the twelve is cut."""
+    leaves = cutting_leaves(compiled_quilt(TWELVE[at]), PLANS[at - len(TWELVE)], paper_for(SheetOptions()))
+    return [[mark for mark in leaf.marks if isinstance(mark, TextMark)] for leaf in leaves]
+
+
+def test_pages_of_cutting_pictures_name_their_cloth_first():
+    going_on = 0
+    for at in range(len(TWELVE)):
+        title = ""
+        for page in cutting_pages(at):
+            assert page[0].role == "section" or page[0].text == f"{title}, continued"
+            title = [mark.subject for mark in page if mark.role == "section" or mark is page[0]][-1]
+            going_on += page[0].role == "continued"
+    assert going_on > 5
+
+
+def test_no_step_is_parted_between_two_columns_or_pages():
+    """Read as it is printed: every number with all lines of its words after it, on one page."""
+    for at, plan in enumerate(PLANS[-len(TWELVE):]):
+        wanted = [words for fabric in plan.fabrics for cloth in fabric.cloths
+                  for number, words in step_lines(cloth) if number]
+        read: list[str] = []
+        for page in cutting_pages(at):
+            going = False
+            for mark in page:
+                if mark.role == "step":
+                    read.append("")
+                    going = True
+                elif going and mark.role == "text" and not mark.bold and mark.fill == BLACK:
+                    read[-1] = f"{read[-1]} {mark.text}".strip()
+                else:
+                    going = False
+        assert Counter(map(plain_words, read)) == Counter(map(plain_words, wanted))
+
+
+def plain_words(words: str) -> str:
+    """Without the blanks and the glyphs of fractions by which print and words differ."""
+    return re.sub(r"\s", "", lettering(words))

@@ -13,6 +13,7 @@ from ..methods.rotary_words import length_text, metric
 from ..needs import Fabric
 from ..plan_model import ClothPlan, FabricPlan, PlacedCut
 from . import plan_complaints as complain
+from .edges import Lying, to_edges
 from .guillotine import Kind, Region, boxes_in
 from .instructions import Teller, slices_of
 from .lots import Cloth, Lot, kind_of, kinds_of
@@ -107,7 +108,7 @@ class _Dealer:
 def _noun_of(lots: Sequence[Lot]) -> str:
     """What boxes of one size are called, whichever cuts they are for."""
     if len({lot.noun for lot in lots}) > 1 and any(lot.run for lot in lots):
-        return "strip" if all(lot.noun.startswith("strip") for lot in lots) else "piece"
+        return "strip of templates" if all(lot.run for lot in lots) else "piece"
     return lots[0].noun
 
 
@@ -138,9 +139,9 @@ def _from_scraps(ordered: Ordered, dealer: _Dealer) -> tuple[FabricPlan | None, 
         needed = scraps_needed(dealer.kinds, dealer.counts, cloth.sizes)
         return None, [*said, complain.cloth_short(fabric, missing, needed)]
     plans = tuple(
-        ClothPlan(cloth.inches(cut.region.width), cloth.inches(cut.region.height),
-                  slices_of(cut.region, teller, False),
-                  dealer.place(cut.region), cut.scrap)
+        _to_edges(ClothPlan(cloth.inches(cut.region.width), cloth.inches(cut.region.height),
+                            slices_of(cut.region, teller, False),
+                            dealer.place(cut.region), cut.scrap), ordered, teller)
         for cut in packed.cuts
     )
     used = sum((plan.length for plan in plans), cloth.inches(0))
@@ -151,6 +152,17 @@ def _from_scraps(ordered: Ordered, dealer: _Dealer) -> tuple[FabricPlan | None, 
     buy = sum((scrap.height for scrap in scraps), cloth.inches(0))
     return FabricPlan(fabric.name, max(scrap.width for scrap in fabric.scraps), plans, strips, used,
                       ordered.area, cloth.inches(0), buy, text), said
+
+
+def _to_edges(plan: ClothPlan, ordered: Ordered, teller: Teller) -> ClothPlan:
+    """A scrap's plan up to its true edges; where it still shrinks, up to the last mark within them."""
+    assert plan.scrap is not None, "a scrap has a number"
+    scrap = ordered.fabric.scraps[plan.scrap]
+    if ordered.fabric.shrinkage:
+        return plan
+    joined = {lot.cut for lot in ordered.lots if lot.joins}
+    runs = {lot.cut for lot in ordered.lots if lot.run}
+    return to_edges(plan, scrap.width, scrap.height, Lying(joined, runs), teller)
 
 
 def _small_scraps(ordered: Ordered, dealer: _Dealer) -> list[Diagnostic]:

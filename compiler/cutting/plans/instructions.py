@@ -15,6 +15,7 @@ from itertools import groupby
 from typing import Final, NamedTuple
 
 from ...diagnostics.wording import count_of, one_of
+from ...measure.tolerance import Number
 from ..methods.rotary_words import length_text
 from ..plan_model import Slice
 from .guillotine import Axis, Region, boxes_in
@@ -30,12 +31,16 @@ class Teller:
 
     def length(self, steps: int) -> str:
         """The length in words."""
-        return length_text(steps * self.step, self.step)
+        return self.words(steps * self.step)
+
+    def words(self, length: Number) -> str:
+        """A length in inches, as the ruler shows it."""
+        return length_text(length, self.step)
 
     def things(self, kind: int, count: int) -> str:
         """`10 squares`; `2 strips of 6 templates each`."""
         noun, of, held = self.nouns[kind].partition(" of ")
-        return count_of(count, noun) + of + held + (" each" if held and count > 1 else "")
+        return count_of(count, noun) + of + held + (" each" if held[:1].isdigit() and count > 1 else "")
 
 
 class _Named(NamedTuple):
@@ -155,14 +160,20 @@ class _Writer:
         count, tell = len(group), self.teller
         strips = f"{'a strip' if count == 1 else f'{count} strips'} {tell.length(group[0].height)} wide"
         text = f"Cut {strips} {tell.strip_words}"
-        whole = [part.kind for part in group if part.kind >= 0]
-        if not whole:
+        used = [part.kind for part in group if part.kind >= 0]
+        if not used:
             return f"{text}."
-        if len(set(whole)) == 1 and len(whole) == count and tell.nouns[whole[0]] != "strip":
-            return f"{text}: {tell.things(whole[0], count)}."
-        if len(whole) == count:
+        if len(set(used)) == 1 and len(used) == count and tell.nouns[used[0]] != "strip":
+            return f"{text}: {tell.things(used[0], count)}."
+        held = Counter(words for kind in used if (words := tell.nouns[kind].partition(" of ")[2]))
+        told = [f"{many} {'holds' if many == 1 else 'hold'} {words}"
+                f"{' each' if many > 1 and words[:1].isdigit() else ''}" for words, many in held.items()]
+        whole = len(used) - held.total()
+        if whole == count:
             return f"{text}; {'it stays' if count == 1 else 'all stay'} whole."
-        return f"{text}; {len(whole)} {'stays' if len(whole) == 1 else 'stay'} whole."
+        if whole:
+            told.append(f"{whole} {'stays' if whole == 1 else 'stay'} whole")
+        return f"{text}; {one_of(told, 'and')}."
 
     def _sum(self, part: Region) -> str:
         kinds = Counter(each.kind for each in boxes_in(part))

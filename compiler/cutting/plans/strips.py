@@ -31,12 +31,12 @@ WAYS: Final = (
 
 def pack_bolt(kinds: Sequence[Kind], counts: Sequence[int], width: int) -> list[Region]:
     """Strips across the cloth that hold every box, thickest first. Every kind fits the width in some pose."""
-    best: list[Region] | None = None
-    for way in WAYS:
+    upright = [kind._replace(turnable=kind.turnable and kind.width > width) for kind in kinds]
+    best = _pack(upright, counts, width, WAYS[0])  # for a few boxes the fullest strips may not be the fewest
+    for way in reversed(WAYS):
         strips = _pack(kinds, counts, width, way)
-        if best is None or length_of(strips) < length_of(best):
+        if length_of(strips) <= length_of(best):
             best = strips
-    assert best is not None, "there are ways"
     return sorted(improved(kinds, best, width), key=lambda strip: -strip.height)
 
 

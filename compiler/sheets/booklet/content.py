@@ -53,8 +53,8 @@ class Picture:
 
 @dataclass(frozen=True, slots=True)
 class Table:
-    """A table; `caption` names it for those who only hear it, `title` says on the next page what goes on.
-    `ticks` puts a box to tick before each row."""
+    """A table; `caption` names it for those who only hear it; `title`, else it, says on the next page what
+    goes on. `ticks` puts a box to tick before each row."""
 
     columns: tuple[Column, ...]
     rows: tuple[Row, ...]

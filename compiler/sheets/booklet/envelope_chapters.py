@@ -211,5 +211,5 @@ def glossary_chapter(words: Iterable[str]) -> Chapter:
     rows = tuple(Row((term, meaning), term) for term, meaning in GLOSSARY.items()
                  if re.search(rf"\b({FORMS.get(term, f'{term}(e?s)?')})(?!\w)", text))
     columns = (Column("word", 110.0, bold=True), Column("what it means", 0.0))
-    parts: tuple[Part, ...] = (Table(columns, rows, "Terms and what they mean"),)
+    parts: tuple[Part, ...] = (Table(columns, rows, "Terms and what they mean", title="Glossary"),)
     return Chapter("Glossary", parts, joins=True)

@@ -249,6 +249,8 @@ def _strip_marks(view: View, step: Fraction, x: float, y: float) -> Iterator[Mar
         middle = float(strip.start + strip.end) / 2
         size = float(strip.end - strip.start)
         text = length_text(strip.end - strip.start, step)
+        if not strip.number:
+            continue
         if view.across and size * view.points >= LEAST_STRIP:
             at = y + (middle - view.start) * view.points + 2.5
             yield set_text(

@@ -86,6 +86,6 @@ def total_items(
     narrow = min(width, 260.0)
     items = [
         section("The whole top", f"{blocks}, {whole:,} pieces", width),
-        *table_items(FABRIC_COLUMNS, rows, narrow),
+        *table_items(FABRIC_COLUMNS, rows, narrow, "The whole top"),
     ]
     return together(items) if len(rows) <= FEW_ROWS else items

@@ -6,6 +6,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import partial
+from itertools import pairwise
 from math import ceil
 from typing import Final
 
@@ -19,7 +20,7 @@ from ..arrange.leaves import Leaf
 from ..arrange.style import LABEL, SMALLEST, grey_text, set_text
 from ..page import Mark
 from .cloth import STRIP_ROOM, ClothPainter, View, views_of
-from .flow import SECTION_TALL, Item, flow, gap, section, whole_lines
+from .flow import GOING_ON, SECTION_TALL, Item, flow, gap, going_on, section, whole_lines
 from .frame import note_lines, open_body, open_leaf
 from .picture import scale_share
 from .steps import first_cuts, step_lines, strip_words, strips_of
@@ -106,16 +107,18 @@ def fabric_items(cuts: FabricCuts, plan: CuttingPlan, width: float, tall: float)
     keys = keys_items(cuts, plan, width)
     taken = SECTION_TALL + sum(item.tall for item in keys) + TITLE_TALL + 8.0
     together = taken < tall / 2  # a longer key has pages to itself
-    first = tall - taken if together else tall - TITLE_TALL - 8.0
+    later = tall - GOING_ON - TITLE_TALL - 8.0
+    first = tall - taken if together else later
     scale = cloth_scale(cuts, first)
     under = f"{cut_words(cuts, plan)}{print_words(cuts.fabric)} · drawn at {scale_share(scale)} of true size"
     yield section(cuts.title, under, width)
-    yield from (keys if together else (replace(item, holds=False) for item in keys))
+    items = list(keys if together else (replace(item, holds=False) for item in keys))
     painter = ClothPainter(plan, keys_of(plan, cuts))
     for number, cloth in enumerate(cuts.plan.cloths, 1):
         title = cloth_title(cuts, cloth, number)
-        room = Room(scale, first if number == 1 else tall - TITLE_TALL - 8.0, width, tall)
-        yield from cloth_items(painter, cloth, title, room)
+        room = Room(scale, first if number == 1 else later, width, later)
+        items += cloth_items(painter, cloth, title, room)
+    yield from going_on(items, cuts.title)
     yield gap(8)
 
 
@@ -170,30 +173,44 @@ def keys_items(cuts: FabricCuts, plan: CuttingPlan, width: float) -> list[Item]:
 
 def cloth_items(painter: ClothPainter, cloth: ClothPlan, title: str, room: Room) -> Iterator[Item]:
     """One cloth: its views with as many lines beside each as stand there, the rest below in columns."""
-    views = views_of(cloth, room.scale, room.first, room.tall - TITLE_TALL - 8)
+    views = views_of(cloth, room.scale, room.first, room.tall)
     lines = list(words_of(cloth, room.width - STRIP_ROOM - CLOTH_WIDE - WORDS_GAP))
     for number, view in enumerate(views, 1):
-        most = room.first if number == 1 else room.tall - TITLE_TALL - 8
+        most = room.first if number == 1 else room.tall
         last = number == len(views)
         reach = min(max(view.tall * OVERHANG, LEAST_BESIDE), most) if last else view.tall
         if last and len(lines) * LINE <= most:
             reach = most  # better a tall column than a few lines on a page of their own
-        count = max(int(reach / LINE), 1)
-        while 1 < count < len(lines) and lines[count - 1].heading:
-            count -= 1  # a heading stands over its steps
+        count = _whole_steps(lines, max(int(reach / LINE), 1))
         yield view_item(painter, view, lines[:count], _view_title(title, view, number, len(views)))
         lines = lines[count:]
     if lines:
-        rest = steps_after(cloth, lines, (room.width - (COLUMNS - 1) * COLUMN_GAP) / COLUMNS)
-        most = int((room.tall - LINE) / LINE) * COLUMNS
-        for at in range(0, len(rest), most):
-            yield columns_item(rest[at : at + most], room.width)
+        rest = steps_after(cloth, lines[0], (room.width - (COLUMNS - 1) * COLUMN_GAP) / COLUMNS)
+        deep = int((room.tall - LINE) / LINE)
+        while rest:
+            count = _whole_steps(rest, (deep - _longest_step(rest)) * COLUMNS)
+            yield columns_item(rest[:count], room.width)
+            rest = rest[count:]
+
+
+def _whole_steps(lines: Sequence[Line], most: int) -> int:
+    """How many of the first lines are whole steps, at most so many: no step is parted, and a heading stands
+    over its steps. One step at least."""
+    ends = [at for at in range(1, len(lines) + 1)
+            if at == len(lines) or ((lines[at].number or lines[at].heading) and not lines[at - 1].heading)]
+    return max([at for at in ends if at <= most], default=min(ends, default=0))
+
+
+def _longest_step(lines: Sequence[Line]) -> int:
+    """The lines of the longest step."""
+    starts = [at for at, line in enumerate(lines) if line.number or line.heading]
+    return max((after - at for at, after in pairwise([*starts, len(lines)])), default=0)
 
 
 def _view_title(title: str, view: View, number: int, count: int) -> str:
     if count == 1:
         return title
-    strips = strip_words([strip.number for strip in view.strips])
+    strips = strip_words([strip.number for strip in view.strips if strip.number])
     return ", ".join(filter(None, (title, f"part {number} of {count}: {strips[:1].lower()}{strips[1:]}")))
 
 
@@ -208,20 +225,18 @@ def _broken(number: str, text: str, wide: float) -> Iterator[Line]:
         yield Line(number if at == 0 else "", line, heading=not number)
 
 
-def steps_after(cloth: ClothPlan, lines: Sequence[Line], wide: float) -> list[Line]:
-    """The lines that are left, broken anew to another width; a step begun beside the picture ends as it
-    began."""
-    begun = next((at for at, line in enumerate(lines) if line.number or line.heading), len(lines))
-    rest = [*lines[:begun]]
-    if begun == len(lines):
-        return rest
-    first = lines[begun]
-    skipping = True
+def steps_after(cloth: ClothPlan, first: Line, wide: float) -> list[Line]:
+    """The lines of the steps from one on, broken anew to another width; under their strips' heading once more
+    where it is not theirs."""
+    rest: list[Line] = []
+    heading = ""
     for number, text in step_lines(cloth):
-        same = number == first.number if first.number else (not number and text == first.text)
-        skipping = skipping and not same
-        if not skipping:
+        same = number == first.number if first.number else not number and text.startswith(first.text)
+        if rest or same:
+            if not rest and number and heading:
+                rest += _broken("", heading, wide)
             rest += _broken(number, text, wide)
+        heading = heading if number else text
     return rest
 
 

@@ -7,7 +7,7 @@ Where a little less white between things saves a page, they are set closer.
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import Final, Literal
 
@@ -108,9 +108,10 @@ def _paged(items: Sequence[Item], room: float, share: float) -> list[list[tuple[
                 continue
             pages.append([])
             y = 0.0
-        if not y and group[0].head is not None:
-            pages[-1].append((group[0].head, y))
-            y += group[0].head.tall
+        head = group[0].head
+        if not y and head is not None and head.tall + tall - hanging <= room + 0.01:
+            pages[-1].append((head, y))
+            y += head.tall
         rise = 0.0 if y else group[0].air * (1 - share)
         spare = room - y + rise - tall
         y -= rise
@@ -173,13 +174,24 @@ def table_items(
 
 def _going_on(head: Item, title: str) -> Item:
     """A table's head with its title over it, as it begins a page."""
+    over = continued(title)
+    tall = head.tall + over.tall
+    return Item(tall, lambda x, y: [*over.draw(x, y), *head.draw(x, y + over.tall)], holds=True)
 
-    def draw(x: float, y: float) -> list[Mark]:
-        words = f"{title}, continued"
-        return [set_text(x, y + 10, words, HEADING, True, role="continued", subject=title),
-                *head.draw(x, y + GOING_ON)]
 
-    return Item(head.tall + GOING_ON, draw, holds=True)
+def continued(title: str) -> Item:
+    """What is set at the top of a page on which something goes on: `Navy twill, continued`."""
+    words = f"{title}, continued"
+    return Item(GOING_ON, lambda x, y: [
+        set_text(x, y + 10, words, HEADING, True, role="continued", subject=title)], holds=True)
+
+
+def going_on(items: Iterable[Item], title: str) -> Iterator[Item]:
+    """The items, each under a line that names what goes on where it begins a page; tables name it
+    themselves."""
+    head = continued(title)
+    for item in items:
+        yield item if item.head else replace(item, head=head)
 
 
 def _places(columns: Sequence[Column], width: float) -> list[tuple[float, float]]:

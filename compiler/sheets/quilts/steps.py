@@ -18,9 +18,10 @@ from ...measure.tolerance import NEAR, Number, near
 
 @dataclass(frozen=True, slots=True)
 class Strip:
-    """A strip of the cloth, from its first cut: from where to where, along the cuts' own way."""
+    """A strip of the cloth, from its first cut: from where to where, along the cuts' own way. What is left
+    over after the last cut is none, and has no number."""
 
-    number: int
+    number: int  # from 1; 0 of what is left over
     start: Number
     end: Number
 
@@ -52,7 +53,7 @@ def _of_whole(cloth: ClothPlan, cut: Slice) -> bool:
 
 
 def strips_of(cloth: ClothPlan) -> tuple[Strip, ...]:
-    """The strips in order, what is left after the last cut too."""
+    """The strips in order, then what is left after the last cut: a strip too where something lies in it."""
     cuts = first_cuts(cloth)
     across = not cuts or cuts[0].axis == "across"
     whole = cloth.length if across else cloth.width
@@ -61,8 +62,10 @@ def strips_of(cloth: ClothPlan) -> tuple[Strip, ...]:
         stops.append((cut.region[1] if across else cut.region[0]) + cut.at)
     if not near(stops[-1], whole):
         stops.append(whole)
+    last = max((each.top if across else each.left for each in cloth.placed), default=0 * whole)
     return tuple(
-        Strip(at + 1, first, last) for at, (first, last) in enumerate(pairwise(stops))
+        Strip(at + 1 if not at or first <= last + NEAR else 0, first, end)
+        for at, (first, end) in enumerate(pairwise(stops))
     )
 
 
@@ -95,18 +98,20 @@ def _ends_used(cloth: ClothPlan, strips: Sequence[Strip], at: int) -> bool:
     if at >= len(strips):
         return False
     before, end = strips[at - 1], strips[at]
-    across = cloth.slices[0].axis == "across"
-    used = any((each.top if across else each.left) >= end.start - NEAR for each in cloth.placed)
-    return used and near(end.end - end.start, before.end - before.start)
+    return end.number > 0 and near(end.end - end.start, before.end - before.start)
 
 
 def step_lines(cloth: ClothPlan) -> Iterator[tuple[str, str]]:
     """Number and words of each step. Lines without a number say to which strips the steps after them are
     done."""
     last: tuple[int, ...] = ()
-    for step in steps_of(cloth):
+    steps, end = steps_of(cloth), strips_of(cloth)[-1].number
+    parting = [step for step in steps if step.whole]
+    for step in steps:
         if step.whole:
-            yield str(step.number), f"{step.text} ({strip_words(step.strips)}.)"
+            left = end and step is parting[-1] and end not in step.strips
+            rest = f"; what is left is strip {end}" if left else ""
+            yield str(step.number), f"{step.text} ({strip_words(step.strips)}{rest}.)"
             continue
         if step.strips != last:
             yield "", f"{strip_words(step.strips)}{', each' if len(step.strips) > 1 else ''}:"

@@ -17,7 +17,7 @@ from ...measure.length import UNITS
 from ...quilt.model import Quilt
 from ..arrange.furniture import Paper
 from ..arrange.leaves import Leaf
-from .flow import Column, Item, Row, bullets, flow, gap, section, table_items
+from .flow import Column, Item, Row, bullets, flow, gap, going_on, section, table_items
 from .frame import READ_ONLY, open_body, open_leaf
 from .tables import FabricCuts, fabric_cuts, fabric_titles
 from .thread import HAND_SHARE, MACHINE_SHARE, binding_inches, seam_inches, thread_metres, thread_yards
@@ -43,12 +43,16 @@ def supplies_leaves(quilt: Quilt, plan: CuttingPlan, paper: Paper) -> list[Leaf]
     ]
     rest, tools = list(rest_words(quilt, cuts, plan.ruler_step)), list(tool_words(all_templates(quilt), plan))
     items: list[Item] = [
-        section("Fabric", "in the order of the pattern", width), *table_items(COLUMNS, rows, width), gap(4),
-        section("Batting, backing and binding", "", width), *bullets(rest, width),
-        section("Thread", "an estimate", width), *bullets(list(thread_words(quilt)), width),
-        section("Tools", "what these ways of cutting and sewing need", width), *bullets(tools, width),
-        section("Safety", "", width), *bullets(list(safety_words(by_rotary(plan))), width),
+        section("Fabric", "in the order of the pattern", width),
+        *table_items(COLUMNS, rows, width, "Fabric"), gap(4),
     ]  # fmt: skip
+    for title, under, texts in (
+        ("Batting, backing and binding", "", rest),
+        ("Thread", "an estimate", list(thread_words(quilt))),
+        ("Tools", "what these ways of cutting and sewing need", tools),
+        ("Safety", "", list(safety_words(by_rotary(plan)))),
+    ):
+        items += [section(title, under, width), *going_on(bullets(texts, width), title)]
     return [
         open_leaf(quilt, paper, "what you need", "", marks, READ_ONLY, "What you need")
         for marks in flow(items, box)

@@ -55,6 +55,7 @@ def _row_record(made: QuiltAssembly, row: Row) -> Record:
         "turned": [number(turned) for turned in row.turned],
         "way": row.way,
         "batch": row.batch,
+        "kept_for": made.kept_for(row),
         "steps": list(row.steps),
         "seam_length": number(row.seam_length),
         "finished": size_record(row.finished),
@@ -81,7 +82,8 @@ def _stage_lines(made: QuiltAssembly, stage: Stage) -> list[str]:
         parts = made.names_in(row)
         seams = count_of(len(parts) - 1, "seam")
         told = f"{made.row_names[row.makes]}, make {row.batch}: {', '.join(parts)} {row.way}; {seams}"
-        lines += wrapped(f"{told}; unfinished {_size(row.unfinished)}", "  ", " " * 6)
+        kept = "".join(f"; keep {count} for {title}" for title, count in made.kept_for(row).items())
+        lines += wrapped(f"{told}; unfinished {_size(row.unfinished)}{kept}", "  ", " " * 6)
     return lines
 
 

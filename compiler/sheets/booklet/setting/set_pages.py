@@ -15,9 +15,9 @@ from ...arrange.style import HEADING, MARGIN, break_lines, grey_text, line_mark,
 from ...drawing.lettering import printable
 from ...packing.moving import moved_mark
 from ...page import Document, Mark
-from ...quilts.flow import Item, flow, together_if_few
+from ...quilts.flow import Item, flow, going_on, together_if_few
 from ...quilts.frame import READ_ONLY, note_lines, open_body, plain_leaf
-from ..content import Book, Chapter, CutLine, Paragraph, Table
+from ..content import Book, Chapter, CutLine, Paragraph, Section, Table
 from .set_parts import items_of
 
 CONTENTS: Final = "Contents"
@@ -124,10 +124,12 @@ def _read_items(chapter: Chapter, width: float, room: float) -> list[Item]:
     """What is read of a chapter, its heading first; nothing where it has sheets alone."""
     if not chapter.parts:
         return []
-    items, card = [_heading(chapter.title)], list[Item]()
+    items, card, under = [_heading(chapter.title)], list[Item](), ""
     for part, after in zip(chapter.parts, (*chapter.parts[1:], None), strict=True):
         told = isinstance(part, Paragraph) and isinstance(after, Table)  # how its table is read
-        card += [replace(item, holds=item.holds or told) for item in items_of(part, width)]
+        own = [replace(item, holds=item.holds or told) for item in items_of(part, width)]
+        under = part.title if isinstance(part, Section) else "" if isinstance(part, CutLine) else under
+        card += going_on(own, under) if under and not isinstance(part, Section) else own
         if isinstance(part, CutLine):  # what is cut off as one lies on one page
             items += together_if_few(card, room)
             card = []

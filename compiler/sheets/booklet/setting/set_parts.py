@@ -133,11 +133,11 @@ def _picture(picture: Picture, width: float) -> Item:
 
 def _table(table: Table, width: float) -> Iterator[Item]:
     if not table.ticks:
-        yield from table_items(table.columns, table.rows, width, table.title)
+        yield from table_items(table.columns, table.rows, width, table.title or table.caption)
         return
     columns = (TICK_COLUMN, *table.columns)
     rows = [Row(("", *row.cells), row.subject, row.total, row.notes) for row in table.rows]
-    head, *rest = table_items(columns, rows, width, table.title)
+    head, *rest = table_items(columns, rows, width, table.title or table.caption)
     yield head
     for row, item in zip(rows, rest, strict=True):
         yield item if row.total else _ticked(item)

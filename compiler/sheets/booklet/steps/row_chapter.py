@@ -3,17 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
 from fractions import Fraction
 from typing import Final
 
 from ....cutting.plan_model import CuttingPlan
-from ....diagnostics.wording import count_of
+from ....diagnostics.wording import count_of, one_of
 from ....drafting.model import Draft, Edge
 from ....drafting.transform import move_by, turn_about
 from ....measure.tolerance import near
 from ....quilt.assembly_model import Kind, QuiltAssembly, Row, Stage
 from ....quilt.model import Quilt
-from ....sewing.model import Assembly, Copy, Size, Unit
+from ....sewing.model import Copy, Size, Unit
 from ....sewing.pressing.pressing_model import Pressing, Toward
 from ...pressing_words import ROWS, pressing_words, tells_rows, ways_told
 from ...quilts.drawing import quilt_fills
@@ -61,9 +62,9 @@ def _parts(quilt: Quilt, plan: CuttingPlan, made: QuiltAssembly) -> Iterator[Par
         yield Paragraph("The top is one block: there is nothing to sew round it.")
         return
     yield Paragraph(READ)
-    names, trimmed = made.row_names, _trimmed_rows(made, cuts)
+    ways, trimmed = _Ways(made), _trimmed_rows(made, cuts)
     staged = [
-        tuple(_card(quilt, made, row, names, row.makes in trimmed) for row in stage.rows)
+        tuple(_card(quilt, made, row, ways, row.makes in trimmed) for row in stage.rows)
         for stage in made.stages
     ]
     if any(tells_rows(line) for cards in staged for card in cards for line in card.lines):
@@ -138,10 +139,10 @@ def _laid_words(stage: Stage, cuts: Mapping[str, CutRow]) -> list[str]:
     return [words for kind, words in LAID.items() if kind in large]
 
 
-def _card(quilt: Quilt, made: QuiltAssembly, row: Row, names: dict[str, str], trimmed: bool) -> Card:
-    words = _row_words(made, row, trimmed)
-    marks, tall = draw_row(_scene(quilt, made, row, names), quilt_fills(quilt))
-    name = names[row.makes]
+def _card(quilt: Quilt, made: QuiltAssembly, row: Row, ways: _Ways, trimmed: bool) -> Card:
+    words = _row_words(made, row, ways, trimmed)
+    marks, tall = draw_row(_scene(quilt, made, row, ways), quilt_fills(quilt))
+    name = made.row_names[row.makes]
     last = row.steps[-1] == len(made.assembly.steps)
     title = f"{name} · the top" if last else f"{name} · make {row.batch}" if row.batch > 1 else name
     picture = Picture(marks, WIDE, tall, f"Row {name} apart, and sewn together. {words[0]}")
@@ -173,7 +174,7 @@ LAID: Final = {
 """How triangles that are cut large are laid (common practice, no published source)."""
 
 
-def _row_words(made: QuiltAssembly, row: Row, trimmed: bool) -> tuple[str, ...]:
+def _row_words(made: QuiltAssembly, row: Row, ways: _Ways, trimmed: bool) -> tuple[str, ...]:
     """What is joined, how long the seams are, and the sizes; whether it is trimmed to them."""
     parts = made.names_in(row)
     sizes = f"Unfinished {_size(row.unfinished)}, finished {_size(row.finished)}."
@@ -188,88 +189,85 @@ def _row_words(made: QuiltAssembly, row: Row, trimmed: bool) -> tuple[str, ...]:
     seams = count_of(len(parts) - 1, "seam")
     return (
         f"Sew {', '.join(parts)} {HOW[row.way]}: {seams}, the longest {about(row.seam_length)}.",
-        _press_words(made, row),
+        _press_words(made, row, ways),
         *((f"Trim to {_size(row.unfinished)}, {TRIM[row.way == 'slantwise']}.",) if trimmed else ()),
+        *_kept_words(made, row),
         sizes,
     )
 
 
-def _scene(quilt: Quilt, made: QuiltAssembly, row: Row, names: dict[str, str]) -> RowScene:
+def _kept_words(made: QuiltAssembly, row: Row) -> Iterator[str]:
+    """`Keep 2 for Border 1.`, where a later stage uses some of them."""
+    kept = [f"{count} for {title}" for title, count in made.kept_for(row).items()]
+    if kept:
+        yield f"Keep {one_of(kept, 'and')}."
+
+
+def _scene(quilt: Quilt, made: QuiltAssembly, row: Row, ways: _Ways) -> RowScene:
     """The row where its first copy lies."""
-    pieces = _unit_pieces(made.assembly, row.makes)
-    groups = _part_groups(made.assembly, row, pieces)
+    names = made.row_names
     parts = tuple(
         RowPart(
-            _name(made, part, names),
-            _rings(made.top, group),
-            not part.startswith("u") and made.kind_of(group[0]).block is None,
+            names.get(part, part),
+            _rings(made.top, place),
+            part not in names and made.kind_of(place[0]).block is None,
         )
-        for part, group in groups
+        for part, place in zip(row.parts, row.places, strict=True)
     )
-    inside = _Inside(made.top, pieces)
+    inside = _Inside(made.top, [piece for place in row.places for piece in place])
     cloth = tuple(Shown(piece.outline, piece.fabric) for piece in quilt.pieces if inside.holds(piece.outline))
-    return RowScene(parts, cloth, tuple(_seams(made, row)))
+    return RowScene(parts, cloth, tuple(_seams(made, row, ways)))
 
 
-def _seams(made: QuiltAssembly, row: Row) -> Iterator[Pressed]:
-    """Every seam of the row where its first copy lies."""
-    within = set(_unit_pieces(made.assembly, row.makes))
-    for number in row.steps:
-        for copy, way in _sewn_copies(made, number):
-            if within.issuperset(copy.pieces):
-                turn, move = turn_about(ORIGIN, copy.turned), move_by(copy.to.x, copy.to.y)
-                seam = made.assembly.steps[number - 1].seam
-                yield Pressed(tuple(move.edge(turn.edge(edge)) for edge in seam), way)
+def _seams(made: QuiltAssembly, row: Row, ways: _Ways) -> Iterator[Pressed]:
+    """Every seam of the row where the unit's first copy lies, pressed as in the first that is made so."""
+    for join, way in zip(row.joins, ways.of(row, row.copies[0]), strict=True):
+        copy = ways.copies[join.step, min(join.pieces)]
+        turn, move = turn_about(ORIGIN, copy.turned), move_by(copy.to.x, copy.to.y)
+        seam = made.assembly.steps[join.step - 1].seam
+        yield Pressed(tuple(move.edge(turn.edge(edge)) for edge in seam), way)
 
 
-def _sewn_copies(made: QuiltAssembly, number: int) -> Iterator[tuple[Copy, Toward]]:
-    """Every copy that a step makes, and which way its seam is pressed."""
-    yield from zip(made.assembly.units[number - 1].copies, made.pressing.seams[number - 1].ways, strict=True)
-
-
-def _press_words(made: QuiltAssembly, row: Row) -> str:
+def _press_words(made: QuiltAssembly, row: Row, ways: _Ways) -> str:
     """`Press as the arrows show.`; where copies of the row are pressed differently, which of them so."""
-    unit = made.assembly.units[int(row.makes[1:]) - 1]
-    pressing = Pressing(row.steps[-1], tuple(_row_ways(made, row, unit)), "opposite")
+    unit = replace(ways.unit(row), copies=row.copies)
+    pressing = Pressing(row.steps[-1], tuple(_row_ways(row, ways)), "opposite")
     return f"Press {ways_told(made.top, unit, pressing, WAYS)}."
 
 
-def _row_ways(made: QuiltAssembly, row: Row, unit: Unit) -> Iterator[Toward]:
+def _row_ways(row: Row, ways: _Ways) -> Iterator[Toward]:
     """For each copy of the row whether its seams lie as those of the first ('first'), all the other way, or
     neither ('open')."""
-    ways = {(number, frozenset(copy.pieces)): way
-            for number in row.steps for copy, way in _sewn_copies(made, number)}
-    own = [(key, way) for key, way in ways.items() if key[1].issubset(unit.pieces)]
-    place = {piece: at for at, piece in enumerate(unit.pieces)}
-    for copy in unit.copies:
-        there = [(way, ways[number, frozenset(copy.pieces[place[piece]] for piece in pieces)])
-                 for (number, pieces), way in own]
-        if all(one == two for one, two in there):
+    first = ways.of(row, row.copies[0])
+    for copy in row.copies:
+        pairs = list(zip(first, ways.of(row, copy), strict=True))
+        if all(one == two for one, two in pairs):
             yield "first"
         else:
-            yield "second" if all({one, two} == {"first", "second"} for one, two in there) else "open"
+            yield "second" if all({one, two} == {"first", "second"} for one, two in pairs) else "open"
 
 
-def _name(made: QuiltAssembly, part: str, names: dict[str, str]) -> str:
-    return names.get(part, part) if part.startswith("u") else made.kind_of(int(part)).label
+class _Ways:
+    """Which way each seam of a top is pressed. A copy of a unit is found by its least piece: copies of one
+    unit share none."""
 
+    def __init__(self, made: QuiltAssembly) -> None:
+        self.units = made.assembly.units
+        self.copies: dict[tuple[int, int], Copy] = {}
+        self.ways: dict[tuple[int, int], Toward] = {}
+        for seam, unit in zip(made.pressing.seams, self.units, strict=True):
+            for copy, way in zip(unit.copies, seam.ways, strict=True):
+                self.copies[seam.step, min(copy.pieces)] = copy
+                self.ways[seam.step, min(copy.pieces)] = way
 
-def _unit_pieces(assembly: Assembly, unit: str) -> tuple[int, ...]:
-    return assembly.units[int(unit[1:]) - 1].pieces
+    def unit(self, row: Row) -> Unit:
+        """What a row makes."""
+        return self.units[row.steps[-1] - 1]
 
-
-def _part_groups(assembly: Assembly, row: Row, pieces: tuple[int, ...]) -> list[tuple[str, tuple[int, ...]]]:
-    """The row's parts with their pieces: units that its own steps make are taken apart."""
-    own = {assembly.steps[number - 1].makes for number in row.steps}
-
-    def apart(part: str, of: tuple[int, ...]) -> list[tuple[str, tuple[int, ...]]]:
-        if part not in own:
-            return [(part if part.startswith("u") else str(of[0]), of)]
-        first, second = assembly.steps[int(part[1:]) - 1].parts
-        count = len(_unit_pieces(assembly, first)) if first.startswith("u") else 1
-        return [*apart(first, of[:count]), *apart(second, of[count:])]
-
-    return apart(row.makes, pieces)
+    def of(self, row: Row, copy: Copy) -> list[Toward]:
+        """Which way each join of the row is pressed in one of its copies."""
+        there = dict(zip(self.unit(row).pieces, copy.pieces, strict=True))
+        return [self.ways[join.step, min(there[piece] for piece in join.pieces)] for join in row.joins]
 
 
 def _rings(top: Draft, pieces: Sequence[int]) -> tuple[tuple[Edge, ...], ...]:
