@@ -20,6 +20,7 @@ from typing import Literal
 from ..cutting.needs import Part
 from ..drafting.model import Draft
 from ..sewing.model import Assembly, Proof, Size
+from ..sewing.naming import ROW
 from ..sewing.pressing.pressing_model import PressingPlan
 
 Way = Literal["across", "down", "slantwise", "set in", "mitred"]
@@ -32,7 +33,7 @@ class Kind:
     """What pieces of the top are alike: a block in one choice of fabrics, or one shape of one cloth in one
     part of the quilt."""
 
-    label: str  # B1, B2, ... of blocks; C1, C2, ... of cloth
+    label: str  # Q1, Q2, ... of blocks; P1, P2, ... of cloth
     what: str  # 'Tidewater Vane', 'sashing strip'
     fabric: str  # of cloth; of a block, its title
     part: Part
@@ -101,10 +102,10 @@ class QuiltAssembly:
     def row_names(self) -> dict[str, str]:
         """`R1`, `R2`, ... in the order of sewing: what each row's unit is called."""
         rows = (row for stage in self.stages for row in stage.rows)
-        return {row.makes: f"R{number}" for number, row in enumerate(rows, 1)}
+        return {row.makes: f"{ROW}{number}" for number, row in enumerate(rows, 1)}
 
     def names_in(self, row: Row) -> tuple[str, ...]:
-        """What a row's parts are called, in order: `R1`, `R2 upside down`, `C3`."""
+        """What a row's parts are called, in order: `R1`, `R2 upside down`, `P3`."""
         names = self.row_names
         return tuple(names.get(part, part) + (" upside down" if abs(turned - 180) < 1 else "")
                      for part, turned in zip(row.parts, row.turned, strict=True))

@@ -17,6 +17,7 @@ from ....drafting.model import Draft, Edge, Piece, Point
 from ....drafting.stroke import Stroke, place_of, ring_edges, stroke_of, turn_between
 from ....drafting.transform import stretch
 from ....sewing.foundations.foundation_model import Foundations, Patch, Section
+from ....sewing.naming import JOIN
 from ....sewing.proof.simulated import along_of
 
 MIRROR: Final = stretch(-1, 1)
@@ -71,7 +72,7 @@ def mirrored_ring(ring: Sequence[Edge]) -> tuple[Edge, ...]:
 
 def join_name(number: int) -> str:
     """J1, J2, ... for 0, 1, ...: of the joins in order of sewing."""
-    return f"J{number + 1}"
+    return f"{JOIN}{number + 1}"
 
 
 def _paper(
