@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from math import floor
+from string import ascii_uppercase
 from typing import Final, NamedTuple
 
 from .congruence import ALIKE, Figure, figure_of, mirrored, turns_onto, unit
@@ -160,11 +161,11 @@ def symmetries(piece: Piece) -> tuple[tuple[float, bool], ...]:
     return (*plain, *((turned, True) for turned in turns_onto(mirrored(figure), figure)))
 
 
-def shape_label(index: int) -> str:
-    """A to Z, then AA, AB and so on."""
+def shape_label(index: int, letters: str = ascii_uppercase) -> str:
+    """A to Z, then AA, AB and so on; or of other letters."""
     label = ""
     index += 1
     while index:
-        index, letter = divmod(index - 1, 26)
-        label = chr(ord("A") + letter) + label
+        index, letter = divmod(index - 1, len(letters))
+        label = letters[letter] + label
     return label

@@ -21,6 +21,7 @@ from typing import Final, Literal
 from ..cutting.needs import Part
 from ..drafting.model import Draft
 from ..sewing.model import Assembly, Copy, Proof, Size
+from ..sewing.naming import ROW
 from ..sewing.pressing.pressing_model import PressingPlan
 
 TURNS: Final = {0: "", 90: " a quarter turn right", 180: " upside down", 270: " a quarter turn left"}
@@ -36,7 +37,7 @@ class Kind:
     """What pieces of the top are alike: a block in one choice of fabrics, or one shape of one cloth in one
     part of the quilt."""
 
-    label: str  # B1, B2, ... of blocks; C1, C2, ... of cloth
+    label: str  # Q1, Q2, ... of blocks; P1, P2, ... of cloth
     what: str  # 'Tidewater Vane', 'sashing strip'
     fabric: str  # of cloth; of a block, its title
     part: Part
@@ -126,11 +127,11 @@ class QuiltAssembly:
     def row_names(self) -> dict[str, str]:
         """`R1`, `R2`, ... in the order of sewing: what each row's unit is called."""
         rows = (row for stage in self.stages for row in stage.rows)
-        return {row.makes: f"R{number}" for number, row in enumerate(rows, 1)}
+        return {row.makes: f"{ROW}{number}" for number, row in enumerate(rows, 1)}
 
     def names_in(self, row: Row) -> tuple[str, ...]:
         """What a row's parts are called, in order: `R1`, `R2 upside down`, `R3 a quarter turn right`,
-        `C3`."""
+        `P3`."""
         names = self.row_names
         return tuple(names.get(part, part) + TURNS.get(round(turned) % 360, f" turned {turned:.0f}°")
                      for part, turned in zip(row.parts, row.turned, strict=True))

@@ -16,6 +16,7 @@ from ..cutting.needs import SizedBlock
 from ..drafting.model import Draft, Edge, Member, Piece, Point, Shape, Side, TrimRule, UnitPlacement
 from ..drafting.shapes import match_shapes
 from ..measure.tolerance import NEAR, Number
+from ..sewing.naming import BLOCK, PLAIN
 from ..sewing.order.likeness import poses_of, turns_of
 from .counting import ALLOWANCE
 from .ground import box
@@ -136,7 +137,7 @@ def _area(outline: Sequence[Edge]) -> float:
 
 def _shapes(items: Sequence[_Item], pieces: Sequence[Piece], blocks: Sequence[SizedBlock]
             ) -> tuple[tuple[Shape, ...], tuple[PlacedBlock | QuiltPiece, ...]]:
-    """The kinds of pieces as shapes: blocks B1, B2, ..., then cloth C1, C2, ... in order of first use."""
+    """The kinds of pieces as shapes: blocks Q1, Q2, ..., then cloth P1, P2, ... in order of first use."""
     shapes: list[Shape] = []
     firsts: list[PlacedBlock | QuiltPiece] = []
     for number, members in enumerate(_block_groups(items), 1):
@@ -145,13 +146,13 @@ def _shapes(items: Sequence[_Item], pieces: Sequence[Piece], blocks: Sequence[Si
         firsts.append(first)
         turned = tuple(Member(piece, (placed.turned - first.turned) % 360, False)
                        for piece, placed in members)
-        shapes.append(Shape(f"B{number}", turned, False, turns))
+        shapes.append(Shape(f"{BLOCK}{number}", turned, False, turns))
     number = 0
     for first_cloth, group in _cloth_groups(items, pieces):
         for shape in match_shapes(group):
             number += 1
             firsts.append(first_cloth)
-            shapes.append(Shape(f"C{number}", shape.members, shape.reversible, shape.turns))
+            shapes.append(Shape(f"{PLAIN}{number}", shape.members, shape.reversible, shape.turns))
     return tuple(shapes), tuple(firsts)
 
 

@@ -63,8 +63,15 @@ def _ruler_direction(ring: Sequence[Hem]) -> complex:
     for stroke in straight:
         if abs(phase(stroke.direction(0) ** 4)) <= 4 * LEVEL:
             return 1 + 0j
-    longest = max(straight, key=lambda stroke: _rank(stroke.end - stroke.start), default=None)
+    sides = [stroke for stroke in straight if _lies_along(ring, stroke)]
+    longest = max(sides, key=lambda stroke: _rank(stroke.end - stroke.start), default=None)
     return longest.direction(0) if longest else 1 + 0j
+
+
+def _lies_along(ring: Sequence[Hem], side: Stroke) -> bool:
+    """Whether nothing of a ring reaches out beyond a straight stretch of it."""
+    outward = side.direction(0) * -1j
+    return _reach(ring, outward)[0] <= (side.start * outward.conjugate()).real + EXACT
 
 
 def _rank(along: complex) -> tuple[float, float, float]:

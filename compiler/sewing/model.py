@@ -45,7 +45,7 @@ class Unit:
     """Pieces sewn together, and every copy of them in the block.
 
     `outline` is finished, corner to corner, clockwise; `holes` are windows that nothing fills yet. Sizes are
-    measured along the unit's own straight edge where none of its edges lies level or upright.
+    measured along the unit's longest straight side where none of its edges lies level or upright.
     """
 
     id: str  # u1, u2, ... in the order of sewing

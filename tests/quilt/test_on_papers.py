@@ -12,7 +12,7 @@ from piecewright.cutting.plan_model import CuttingPlan
 from piecewright.measure.length import UNITS
 from piecewright.quilt.model import Quilt
 from piecewright.quilt.on_papers import cut_for_papers, patch_words
-from support.on_papers import cut_on_papers, papers_in, plan_of
+from support.on_papers import assembled, cut_on_papers, papers_in, plan_of
 from support.quilts import lay
 from support.random_quilts import TWELVE, compiled_quilt
 
@@ -118,3 +118,14 @@ def test_a_cut_names_its_patches_and_counts_those_it_does_not_name() -> None:
     assert patch_words(["A1"]) == "patch A1"
     assert patch_words(["A1", "B1", "C1", "D1"]) == "patches A1, B1, C1 and D1"
     assert patch_words(["A1", "B1", "C1", "D1", "E1"]) == "patches A1, B1, C1 and 2 more"
+
+
+@pytest.mark.parametrize("text", TWELVE[:4], ids=lambda text: text.split('"')[1])
+def test_no_patch_is_named_as_a_part_of_the_top(text: str) -> None:
+    quilt = compiled_quilt(text)
+    made = assembled(quilt)
+    parts = [*(kind.label for kind in made.kinds), *made.row_names.values()]
+    assert len(set(parts)) == len(parts)
+    patches = {patch.label for papers in papers_in(quilt).values() for section in papers.sections
+               for patch in section.patches}
+    assert patches and patches.isdisjoint(parts)

@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+import math
+
 import pytest
 from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
+from piecewright.cutting.templates.making import make_templates
 from piecewright.sewing.order.assembly import assemble
+from piecewright.sewing.proof.resew import prove
 from support.check import check_block, check_noted, draft_block, draft_text
 from support.joining import fewest_set_in
 from support.library import library_drafts
@@ -246,3 +250,63 @@ def test_many_hexagons_take_one_set_in_seam_for_each_place_where_three_meet():
     made = assemble(draft)
     assert len(draft.pieces) > 40 and made.set_in_seams == threes
     assert max(len(step.seam) for step in made.steps) > 8, "rows are joined along their zigzag"
+
+
+@pytest.mark.parametrize("onward, pieces", [("corner1", 19), ("outline", 19), ("next fork", 20)])
+def test_seams_that_lap_round_a_centre_and_cross_themselves_are_sewn(onward, pieces):
+    """The cheapest way between any two places of the outside crosses itself here, and parts nothing."""
+    draft = draft_block(f"""
+      outline regular 6 side 6in
+      point inner = 1/3 from center to corner5
+      point fork = 2/3 from center to corner1
+      turn 6 about center {{ seam next inner -- inner -- fork -- {onward} }}""").value[0]
+    made = assemble(draft)
+    assert made.seams == len(draft.pieces) - 1 == pieces - 1
+    assert made.units[0].copies[1:], "what is alike in the turns is made in batches"
+
+
+def test_fillings_that_touch_are_set_in_from_where_they_touch():
+    """Two circles side by side in one window: what is left of its edge is one line from the place they
+    share."""
+    made = assemble(draft_block("""
+      finished 8in
+      seam circle around (1 1/2in from center at 270deg) radius 1 1/2in
+      seam circle around (1 1/2in from center at 90deg) radius 1 1/2in""").value[0])
+    assert [step.closed for step in made.steps] == [True, True]
+    assert [(step.seam[0].start.x, step.seam[0].start.y) for step in made.steps] == [(4, 4), (4, 4)]
+
+
+def test_a_filling_with_others_hanging_on_it_waits_for_all_but_one():
+    """A square with a triangle at each of three corners: its own edge of the window is broken until two are
+    in."""
+    draft = draft_block("""
+      finished 12in
+      grid 12 x 12
+      seam (4, 4) -- (8, 4) -- (8, 8) -- (4, 8) -- (4, 4)
+      seam (4, 4) -- (2, 3) -- (3, 2) -- (4, 4)
+      seam (8, 8) -- (10, 9) -- (9, 10) -- (8, 8)
+      seam (4, 8) -- (3, 10) -- (2, 9) -- (4, 8)""").value[0]
+    made = assemble(draft)
+    square = next(str(piece.number) for piece in draft.pieces if piece.area == 16)
+    assert all(step.closed for step in made.steps)
+    assert next(step.step for step in made.steps if square in step.parts) >= 3
+    assert prove(draft, make_templates(draft).value, made).value is not None
+
+
+def test_a_star_from_corner_to_corner_is_as_wide_as_its_block():
+    """No ruler lies along an edge that the star reaches out beyond: it is measured across and down."""
+    made = assemble(LIBRARY["Arkansas Snowflake"])
+    star = next(unit for unit in made.units if len(unit.pieces) == 4)
+    assert (star.finished.width, star.finished.height) == (8, 8)
+    assert (star.unfinished.width, star.unfinished.height) == (8.5, 8.5)
+
+
+@pytest.mark.parametrize("title", LIBRARY)
+def test_a_unit_is_measured_along_a_side_of_its_own_or_with_the_block(title):
+    """Never wider than the block is across, unless a ruler along a straight side of the unit reads so."""
+    made = assemble(LIBRARY[title])
+    for unit in made.units:
+        block = made.units[-1].finished
+        if unit.finished.width > block.width + 1e-6 or unit.finished.height > block.height + 1e-6:
+            assert max(math.dist((edge.start.x, edge.start.y), (edge.end.x, edge.end.y))
+                       for edge in unit.outline if not edge.arc) == pytest.approx(unit.finished.width)

@@ -8,7 +8,9 @@ import pytest
 from hypothesis import assume, given, settings
 from piecewright.drafting.model import Draft
 from piecewright.sewing.foundations.foundation import foundations
+from piecewright.sewing.naming import section_label
 from piecewright.sewing.order.assembly import assemble
+from piecewright.sheets.booklet.foundations.foundation_paper import join_name
 from shapely.geometry import LineString, Polygon
 from shapely.ops import linemerge, unary_union
 from support.check import check_block, check_noted, draft_block, draft_text
@@ -180,3 +182,18 @@ def test_patches_all_round_are_sewn_round_by_round(title, rounds):
 def test_a_curve_is_named_by_the_pieces_on_it_and_not_by_points_that_touch_it():
     why = foundations(LIBRARY["Mariner's Compass"]).why_not
     assert why == "The seam between pieces 1, 7 and 11 is curved, and paper folds along straight lines only."
+
+
+def test_a_letter_before_a_number_means_one_thing():
+    """Twenty rows of a checkerboard are twenty papers: no patch of theirs is named as a join is, or as a row,
+    a block or a shape of cloth is in a quilt's steps."""
+    found = foundations(check_block("grid 20 x 20 of 1in\nalternate plain dark, plain light"))
+    labels = [section.label for section in found.sections]
+    assert labels == [*"ABCDEFGHIKLMNOSTUVWX"]
+    patches = {patch.label for section in found.sections for patch in section.patches}
+    assert len(patches) == 400
+    assert patches.isdisjoint(join_name(number) for number in range(len(found.joins)))
+
+
+def test_sections_go_on_in_two_letters():
+    assert [section_label(index) for index in (0, 21, 22, 23, 43, 44)] == ["A", "Z", "AA", "AB", "AZ", "BA"]

@@ -134,7 +134,7 @@ def test_the_key_counts_blocks_and_strips(name):
     (chapter,) = maker(name).chapters("rows")
     (key,) = [part for part in chapter.parts if isinstance(part, Table)]
     assert sum(int(row.cells[1]) for row in key.rows) == len(made.top.pieces)
-    blocks = [row for row in key.rows if row.cells[0].startswith("B")]
+    blocks = [row for row in key.rows if row.cells[0].startswith("Q")]
     assert sum(int(row.cells[1]) for row in blocks) == sum(quilt.block_counts)
 
 
@@ -319,7 +319,7 @@ def test_parts_of_the_top_are_measured_as_the_chart_cuts_them(name):
     (table,) = [part for part in chapter.parts if isinstance(part, Table)]
     cuts = {(each.title, row.key): row for each in fabric_cuts(quilt, plan) for row in each.rows}
     keyed = [row.cells for row in table.rows if row.cells[4]]
-    assert len(keyed) == sum(row.cells[0].startswith("C") for row in table.rows)
+    assert len(keyed) == sum(row.cells[0].startswith("P") for row in table.rows)
     for label, count, what, fabric, key, size, _ in keyed:
         row = cuts[fabric, key]
         assert row.need is not None and row.need.what == what, label

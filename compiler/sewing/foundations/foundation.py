@@ -9,11 +9,11 @@ from typing import Final
 
 from ...diagnostics.wording import one_of
 from ...drafting.model import Draft, Edge, Piece, Point
-from ...drafting.shapes import shape_label
 from ...drafting.stroke import Stroke, edge_of, place_of, stroke_of
 from ...measure.fractions import mark_up, ruler_text
 from ...measure.tolerance import NEAR, Number
 from ..model import Assembly, Step
+from ..naming import section_label
 from ..order.assembly import assemble
 from ..order.folding import Added
 from ..order.naturals import Naturals
@@ -40,7 +40,7 @@ def foundations(draft: Draft, assembly: Assembly | None = None, margin: Fraction
     graph = SeamGraph(draft)
     parting = Sections(graph, Naturals(draft, graph)).fewest(frozenset(range(len(draft.pieces))))
     leaves = sorted(_leaves(parting), key=lambda leaf: min(leaf.pieces))
-    labels = {leaf.pieces: shape_label(index) for index, leaf in enumerate(leaves)}
+    labels = {leaf.pieces: section_label(index) for index, leaf in enumerate(leaves)}
     sections = tuple(_section(draft, graph, leaf, labels[leaf.pieces], margin) for leaf in leaves)
     joins: list[SectionJoin] = []
     _join(parting, labels, joins)

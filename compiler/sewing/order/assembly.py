@@ -165,7 +165,7 @@ class _Order:
     def _runs(self, node: Node) -> list[Stroke]:
         """A join's path as runs, first part on the right."""
         strokes = [self.graph.directed(half) for half in node.path]
-        if node.closed:
+        if node.closed and not node.beside:
             return [run for run, _ in joined_ring([(stroke, 0.0) for stroke in strokes])]
         return joined(strokes)
 

@@ -23,11 +23,11 @@ def part_rings(graph: SeamGraph, cut: Sequence[bool], edge: int) -> tuple[Ring, 
 
 
 def ringed_piece(graph: SeamGraph, cut: Sequence[bool], edge: int, piece: int) -> tuple[Ring, ...]:
-    """The outline of one piece with what fills its windows, and those windows that are taken out."""
+    """The outline of one piece with what fills its windows, and of those what is taken out."""
     outer = walk_border(graph, cut, edge)
-    open_rings = [ring for ring in graph.rings[piece]
-                  if all(cut[half // 2] for half in ring) and not set(ring).intersection(outer)]
-    return tuple(_strokes(graph, ring) for ring in (outer, *open_rings))
+    open_rings = [[half for half in ring if cut[half // 2]]
+                  for ring in graph.rings[piece] if not set(ring).intersection(outer)]
+    return tuple(_strokes(graph, ring) for ring in (outer, *open_rings) if ring)
 
 
 def _strokes(graph: SeamGraph, ring: Sequence[int]) -> Ring:

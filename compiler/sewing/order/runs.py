@@ -21,6 +21,10 @@ IN_LINE: Final = 4 * NEAR
 SQUARE: Final = 1e-4
 """Radians within which an edge is level, upright or square to another."""
 
+ASIDE: Final = 0.001
+"""Inches by which a unit may reach out beyond a straight edge that it is measured along: the printed
+tolerance."""
+
 EASED: Final = 2.0
 """Inches. A curved run longer than this is pinned at its quarters too, as its templates are marked."""
 
@@ -97,7 +101,8 @@ def is_rectangle(ring: Ring) -> bool:
 def sizes(ring: Ring) -> tuple[Size, Size]:
     """Finished size, and the size with the allowance of the edges on each of the four sides.
 
-    Measured across and down the block where any edge lies so, else along the longest straight edge.
+    Measured across and down the block where any edge lies so, else along the longest straight side; across
+    and down, too, where all edges are slanted and none is such a side, as of a star.
     """
     turn = _frame(ring)
     spots: list[tuple[complex, float]] = []
@@ -115,15 +120,29 @@ def sizes(ring: Ring) -> tuple[Size, Size]:
 
 
 def _frame(ring: Ring) -> complex:
-    """The direction that is measured as across: 1 where some straight edge lies level or upright."""
-    straight = [stroke.end - stroke.start for stroke, _ in ring if stroke.center is None]
-    if not straight or any(
-        min(abs(along.real), abs(along.imag)) <= SQUARE * abs(along) for along in straight
-    ):
+    """The direction that is measured as across: 1 where some straight edge lies level or upright, or where
+    none is a side, with the whole ring on one side of it."""
+    straight = [stroke for stroke, _ in ring if stroke.center is None]
+    if any(min(abs(along.real), abs(along.imag)) <= SQUARE * abs(along)
+           for along in (stroke.end - stroke.start for stroke in straight)):
         return 1 + 0j
-    longest = max(straight, key=lambda along: (
-        round(hypot(along.real, along.imag), 6), round(along.real, 6), round(along.imag, 6)))
+    sides = [stroke.end - stroke.start for stroke in straight if _is_side(stroke, ring)]
+    longest = max(sides, key=_rank, default=1 + 0j)
     return longest / abs(longest)
+
+
+def _rank(along: complex) -> tuple[float, float, float]:
+    """Longer before shorter; of equals the one that runs most to the right, then down."""
+    return round(hypot(along.real, along.imag), 6), round(along.real, 6), round(along.imag, 6)
+
+
+def _is_side(side: Stroke, ring: Ring) -> bool:
+    """Whether a ruler laid along a straight edge has the whole ring on the cloth's side of it."""
+    turn = side.direction(0)
+    edge = (side.start / turn).imag - ASIDE
+    return all((stroke.start / turn).imag >= edge and all((place / turn).imag >= edge
+                                                          for place in _bulges(stroke, turn))
+               for stroke, _ in ring)
 
 
 def _bulges(stroke: Stroke, turn: complex) -> list[complex]:

@@ -6,12 +6,26 @@ links that run on into each other. A place where no two links do so costs one se
 too many. Taking a path without such needless turns never makes another path dearer, so whatever order is
 found has as few set-in seams as there are Y places, and more only where seams lap round each other like a
 pinwheel.
+
+There always is an order. A region is one stretch of cloth without windows (what fills a window is a field of
+its own, and so is what hangs in one piece by a corner), and a path from outside to outside leaves two such
+regions. Walk round one of its pieces that has an edge on the outside: what it shares with the rest falls into
+runs, each from outside to outside. Where there is one run, it is a path that parts this piece from the rest.
+Where there are more, each parts off a region of its own, which has an edge on the outside too; of all pieces
+on the outside and all that their runs part off, take a smallest such region, and a piece in it with an edge
+on the outside. Had that piece two runs, one of them would part off less. So it has one: in every region some
+piece can be parted off by one path, and what is left is a region with a piece less.
+
+The cheapest way from place to place may cross itself, as it does where seams lap round a centre. Such a way
+is no path. Where all of them are such, ways are looked for again that come to no place twice, and so are the
+single pieces that the argument promises.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from heapq import heappop, heappush
+from itertools import chain, pairwise
 from typing import Final, NamedTuple
 
 from .borders import walk_border
@@ -108,16 +122,48 @@ def _best(seams: Seams, pieces: Sequence[int], whole: int, center: complex) -> P
     least, then the last in reading order."""
     within = frozenset(pieces)
     starts = [half for half in _halves(seams, within) if seams.edge[seams.graph.place_at(half)]]
+    paths = _cheapest(path for start in starts for path in _paths_from(seams, start, within))
+    if not paths and len(within) == whole:
+        ways = (path for start in starts for path in _paths_from(seams, start, within, never_twice=True))
+        paths = _cheapest(chain(ways, _single_pieces(seams, within)))
+    return min(paths, key=lambda path: _small_side(seams, path, whole, center), default=None)
+
+
+def _cheapest(found: Iterable[Path]) -> list[Path]:
+    """Of all paths those that cost the least."""
     paths: list[Path] = []
-    for start in starts:
-        for path in _paths_from(seams, start, within):
-            if not paths or path.cost <= paths[0].cost:
-                if paths and path.cost < paths[0].cost:
-                    paths.clear()
-                paths.append(path)
-    if not paths:
-        return None
-    return min(paths, key=lambda path: _small_side(seams, path, whole, center))
+    for path in found:
+        if not paths or path.cost <= paths[0].cost:
+            if paths and path.cost < paths[0].cost:
+                paths.clear()
+            paths.append(path)
+    return paths
+
+
+def _single_pieces(seams: Seams, within: frozenset[int]) -> Iterator[Path]:
+    """The paths round single pieces of a whole region that one path parts from the rest."""
+    graph = seams.graph
+    for piece in sorted(within):
+        halves = [half for ring in graph.rings[piece] for half in ring
+                  if not seams.cut[half // 2] and not graph.links[half // 2].rim]
+        starts = [at for at, half in enumerate(halves) if _begins_run(seams, halves[at - 1], half)]
+        if len(starts) == 1:
+            path = halves[starts[0]:] + halves[:starts[0]]
+            if _simple(seams, path):
+                yield Path(path, _cost_of(seams, path))
+
+
+def _begins_run(seams: Seams, before: int, half: int) -> bool:
+    """Whether a half round a piece does not go on from the one before it within the region."""
+    place = seams.graph.place_at(half)
+    return seams.edge[place] or seams.graph.place_at(before ^ 1) != place
+
+
+def _cost_of(seams: Seams, halves: Sequence[int]) -> Cost:
+    graph = seams.graph
+    turned = [graph.place_at(two) for one, two in pairwise(halves) if graph.onward[one ^ 1] != two]
+    units = sum(seams.naturals.held[half // 2] for half in halves)
+    return sum(not graph.free[place] for place in turned), units, len(turned)
 
 
 def _halves(seams: Seams, within: frozenset[int]) -> list[int]:
@@ -132,10 +178,12 @@ def _halves(seams: Seams, within: frozenset[int]) -> list[int]:
     return list(found)
 
 
-def _paths_from(seams: Seams, start: int, within: frozenset[int], shortest: bool = False) -> list[Path]:
+def _paths_from(seams: Seams, start: int, within: frozenset[int], shortest: bool = False,
+                never_twice: bool = False) -> list[Path]:
     """The cheapest path from a half on the outside to every other place of the outside; of those without
     needless turns the one of fewest links through a whole region, where `shortest`, else the one of fewest
-    turns."""
+    turns. Where the cheapest way comes to a place twice there is none, but with `never_twice`: then no way
+    is followed on to a place where it has been."""
     graph = seams.graph
     queue: list[tuple[Cost, int, int, int]] = [(_cost((0, 0, 0), seams, start), 1, start, -1)]
     came: dict[int, int] = {}
@@ -151,6 +199,8 @@ def _paths_from(seams: Seams, start: int, within: frozenset[int], shortest: bool
                 halves = _walked(came, half)
                 if _simple(seams, halves):
                     ends[place] = Path(halves, cost)
+            continue
+        if never_twice and not _simple(seams, _walked(came, half), place):
             continue
         leaving = graph.halves[place] if shortest else _leaving(seams, place, within)
         free = graph.free[place]
@@ -180,10 +230,10 @@ def _walked(came: dict[int, int], half: int) -> list[int]:
     return halves[::-1]
 
 
-def _simple(seams: Seams, halves: Sequence[int]) -> bool:
-    """Whether a path comes to no place twice; back to its first place is allowed where it goes round
-    something."""
-    places = [seams.graph.place_at(half) for half in halves]
+def _simple(seams: Seams, halves: Sequence[int], end: int = -1) -> bool:
+    """Whether a path, to its end where that lies inside, comes to no place twice; back to its first place is
+    allowed where it goes round something."""
+    places = [*map(seams.graph.place_at, halves), end]
     return len(set(places)) == len(places)
 
 

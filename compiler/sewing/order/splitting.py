@@ -21,6 +21,7 @@ from .parallels import by_frame, by_width, fan
 from .runs import is_rectangle
 from .seam_graph import SeamGraph
 from .set_in import WHOLE, find_path, halving_path, small_side
+from .windows import windows_in_turn
 
 WEIGHED: Final = 8
 """Parallel seams that are weighed against each other for what they leave; where there are more, the middle
@@ -37,13 +38,15 @@ class Node:
 
     `pieces` are numbers (from 0 while parting) in the order of its parts; of a copy, in the order of what it
     copies, which `motion` lays on it. `path` has the first part on its right; it is `closed` round a window,
-    or round a part that touches the outside at one point.
+    or round a part that touches the outside at one point. It lies `beside` something where it starts at such
+    a point, or where its window touches another: there it starts, however smoothly it closes.
     """
 
     pieces: tuple[int, ...] = ()
     parts: tuple[int, int] | None = None
     path: tuple[int, ...] = ()
     closed: bool = False
+    beside: bool = False
     copies: int = -1
     motion: Motion = STAY
     rings: tuple[Ring, ...] = ()  # of a copy: none
@@ -126,32 +129,18 @@ class Splitter:
         own."""
         piece, made = self.graph.cloth(region.edge), region.node
         fillings = []
-        for number in reversed(self._islands[piece]):
+        for number, rim, beside in reversed(windows_in_turn(self.graph, piece, self._islands[piece])):
             self.nodes[made].rings = ringed_piece(self.graph, self.seams.cut, region.edge, piece)
-            rim = self._rim(number)
             for half in rim:
                 self.seams.cut[half // 2] = True
             bare, filling = self._new(), self._field(number)
             fillings.append(filling)
-            self.nodes[made].parts = (bare, filling.node)
-            self.nodes[made].path, self.nodes[made].closed = rim, True
+            node = self.nodes[made]
+            node.parts, node.path, node.closed, node.beside = (bare, filling.node), rim, True, beside
             made = bare
         self.nodes[made].pieces = (piece,)
         self.nodes[made].rings = piece_rings(self.graph, piece)
         return fillings
-
-    def _rim(self, number: int) -> tuple[int, ...]:
-        """The halves round a window, with the piece around on the right."""
-        island = self.graph.islands[number - 1]
-        inside = set(island.pieces)
-        for ring in self.graph.rings[island.around]:
-            found = [half for half in ring if self.graph.beyond(half // 2, island.around) in inside]
-            for at in range(len(found)):
-                turned = found[at:] + found[:at]
-                if all(self.graph.place_at(one ^ 1) == self.graph.place_at(two)
-                       for one, two in pairwise(turned)):
-                    return tuple(turned)
-        raise AssertionError(f"the window of piece {island.around + 1} is not closed")
 
     # ---- parts that are alike --------------------------------------------------------------------
 
@@ -326,7 +315,7 @@ class Splitter:
             self._seen.add((counts[1], counts[2]))
         node = self.nodes[region.node]
         node.parts, node.path = (regions[0].node, regions[1].node), tuple(path)
-        node.closed = self.graph.place_at(path[0]) == self.graph.place_at(path[-1] ^ 1)
+        node.closed = node.beside = self.graph.place_at(path[0]) == self.graph.place_at(path[-1] ^ 1)
         return regions[::-1]
 
     def _first_on_right(self, path: list[int], small: set[int]) -> list[int]:

@@ -50,7 +50,7 @@ FRACTION: Final = re.compile(r"(?<![\d/.,])(?:(\d+) )?(\d+/\d+)(?![\d/])")
 def width_of(text: str, size: float, bold: bool = False) -> float:
     """How many points wide the text is when set at `size`, as `printable` will have it."""
     widths = face(bold).widths
-    return size * sum(map(widths.__getitem__, printable(text)))
+    return size * sum(map(widths.__getitem__, printable(text)), 0.0)
 
 
 def ascent(size: float, bold: bool = False) -> float:

@@ -1,6 +1,6 @@
 """How a quilt goes together, in `explain` and in its numbers: the parts of its top, its rows, its borders.
 
-In JSON lengths are inches; names are those of the booklet: B1 of blocks, C1 of cloth, R1 of rows.
+In JSON lengths are inches; names are those of the booklet: Q1 of blocks, P1 of cloth, R1 of rows.
 """
 
 from __future__ import annotations

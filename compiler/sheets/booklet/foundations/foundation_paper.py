@@ -26,6 +26,7 @@ from ....drafting.stroke import (
 from ....drafting.transform import stretch
 from ....sewing.foundations.foundation import cloth_allowance
 from ....sewing.foundations.foundation_model import Foundations, Patch, Section
+from ....sewing.naming import JOIN
 from ....sewing.proof.simulated import along_of
 
 MIRROR: Final = stretch(-1, 1)
@@ -83,7 +84,7 @@ def mirrored_ring(ring: Sequence[Edge]) -> tuple[Edge, ...]:
 
 def join_name(number: int) -> str:
     """J1, J2, ... for 0, 1, ...: of the joins in order of sewing."""
-    return f"J{number + 1}"
+    return f"{JOIN}{number + 1}"
 
 
 def _paper(

@@ -21,7 +21,8 @@ from .step_words import Needle, added_side, step_lines, step_title
 
 TITLE: Final = "Steps"
 SHAPED: Final = (
-    "Sizes ‘over all’ are of units that are no rectangle, along their own straight edge where there is one."
+    "Sizes ‘over all’ are of units that are no rectangle: across and down the block, or along their longest "
+    "straight side where all their edges run slantwise."
 )
 
 PICTURES: Final = (
