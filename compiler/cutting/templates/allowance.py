@@ -191,7 +191,18 @@ def _trimmed(join: Join, one: Stroke, two: Stroke, corner: complex, cuts: Sequen
     tip = [stroke for stroke in tip if stroke.length > NEAR]
     for cut in cuts:
         tip = clipped(tip, corner, cut)
-    return Join(leave, tuple(tip), enter, join.tangled)
+    return Join(leave, tuple(_straightened(tip, one, two)), enter, join.tangled)
+
+
+def _straightened(tip: Sequence[Stroke], one: Stroke, two: Stroke) -> list[Stroke]:
+    """The tip with what is left of a curve that no longer runs on from its own side drawn straight: nothing
+    is sewn along it, and it has a trim's length at most."""
+    last = len(tip) - 1
+    return [
+        stroke if stroke.center is None or (at == 0 and stroke.center == one.center)
+        or (at == last and stroke.center == two.center) else Stroke(stroke.start, stroke.end)
+        for at, stroke in enumerate(tip)
+    ]
 
 
 def clipped(tip: list[Stroke], corner: complex, cut: Cut) -> list[Stroke]:

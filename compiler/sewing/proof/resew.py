@@ -73,6 +73,7 @@ class _Table:
         self.assembly = assembly
         self.cloths: dict[str, SewnCloth] = {}
         self.sizes: dict[str, int] = {}  # pieces in each part
+        self.widths: tuple[float, ...] = ()  # every allowance measured on a template
         self.laid_down: dict[str, tuple[tuple[str, Motion], tuple[str, Motion]]] = {}
         self.kinds = {
             cloth.number: (cloth.template, cloth.reversed, cloth.fabric) for cloth in assembly.pieces
@@ -99,6 +100,9 @@ class _Table:
             wanted[cloth.template, cloth.fabric, cloth.reversed] += 1
             self.cloths[str(cloth.number)] = cut[key]
             self.sizes[str(cloth.number)] = 1
+        self.widths = tuple({
+            width for cloth in cut.values() for ring in cloth.rings for _, width in ring if width >= 0
+        })
         printed: Counter[tuple[str, str, bool]] = Counter()
         for template in self.templates:
             for count in template.counts:
@@ -196,20 +200,12 @@ class _Table:
             raise Misfit(f"{unit.id} has {len(made.rings) - 1} windows, not {len(unit.holes)}")
         for ring, printed in zip(made.rings, (unit.outline, *unit.holes), strict=True):
             self.furthest = max(self.furthest, stray_between(ring, strokes_of(printed)))
-        found = measure(made.rings[0])
-        for size in ((unit.finished, unit.unfinished), (step.finished, step.unfinished)):
-            for value, printed_value, what in zip(
-                found,
-                (size[0].width, size[0].height, size[1].width, size[1].height),
-                (
-                    "the finished width",
-                    "the finished height",
-                    "the unfinished width",
-                    "the unfinished height",
-                ),
-                strict=True,
-            ):
-                self._hold(value, printed_value, f"{what} of {unit.id}")
+        width, height, across, down = measure(made.rings[0])
+        for finished, unfinished in ((unit.finished, unit.unfinished), (step.finished, step.unfinished)):
+            self._hold(width, finished.width, f"the finished width of {unit.id}")
+            self._hold(height, finished.height, f"the finished height of {unit.id}")
+            self._hold_cloth(width, across, unfinished.width, f"the unfinished width of {unit.id}")
+            self._hold_cloth(height, down, unfinished.height, f"the unfinished height of {unit.id}")
         if unit.rectangle != is_rectangular(made.rings[0]):
             raise Misfit(f"{unit.id} is{'' if unit.rectangle else ' not'} printed as a rectangle")
         if len(unit.pieces) != self.sizes[unit.id] or not _same(unit.copies[0].pieces, unit.pieces):
@@ -230,6 +226,15 @@ class _Table:
             raise Misfit(f"{what} comes out {found:.3f}in and is printed as {printed:.3f}in")
         self.furthest = max(self.furthest, stray)
 
+    def _hold_cloth(self, finished: float, ends: tuple[float, float], printed: float, what: str) -> None:
+        """Holds a size with its allowances. One that can't be measured, for others leave none of its cutting
+        line, is as wide as some allowance that can."""
+        one, other = ((end,) if end >= 0 else self.widths for end in ends)
+        self._hold_one([finished + first + second for first in one for second in other], printed, what)
+
+    def _hold_one(self, choices: Sequence[float], printed: float, what: str) -> None:
+        self._hold(min(choices, key=lambda each: abs(each - printed), default=0.0), printed, what)
+
     def _hold_places(self, found: Sequence[complex], printed: Sequence[Point], what: str) -> None:
         if len(found) != len(printed) or any(
                 abs(one - place_of(two)) > EXACT for one, two in zip(found, printed, strict=True)):
@@ -249,9 +254,9 @@ class _Table:
             for side in piece.ring:
                 if side.outside:
                     middle = strokes_of([side.edge])[0].at(0.5)
-                    self._hold(
-                        allowance_at(block.rings[0], middle), float(side.allowance), "the outer allowance"
-                    )
+                    width = allowance_at(block.rings[0], middle)
+                    choices = (width,) if width >= 0 else self.widths
+                    self._hold_one(choices, float(side.allowance), "the outer allowance")
         self._compare_pieces(last)
         self._compare_copies()
 

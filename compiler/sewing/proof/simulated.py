@@ -25,6 +25,9 @@ SAMPLES: Final = (0.0, 0.25, 0.5, 0.75, 1.0)
 ENDS: Final = (0.0, 1.0)
 """Shares that do for a straight run on straight cloth: between them it strays no further."""
 
+CHORDS: Final = 16
+"""Chords that stand for each line where it's asked what a ring goes round: cutting lines lie further off."""
+
 WIDEST: Final = 6.0
 """Inches. No allowance is wider; a cut edge further off belongs to another side."""
 
@@ -68,10 +71,13 @@ class SewnCloth:
 def cut_out(template: Template, reversed_way: bool) -> SewnCloth:
     """The cloth cut by a template, its allowance measured between the printed sewing and cutting lines."""
     lines = [strokes_of(sew) for sew in (template.sew, *template.sew_holes)]
-    cuts = [strokes_of(cut) for cut in (template.cut, *template.cut_holes)]
     every = [stroke for line in lines for stroke in line]
-    rings = [_measured_ring(line, cut, every) for line, cut in zip(lines, cuts, strict=False)]
-    rings += [[(stroke, -1.0) for stroke in line] for line in lines[len(cuts):]]  # windows too small to cut
+    cuts: list[list[Stroke]] = [[] for _ in lines]
+    for cut in (template.cut, *template.cut_holes):
+        ring = strokes_of(cut)
+        _check_closed(ring)
+        cuts[_belongs_to(ring, lines) if cut is not template.cut else 0] += ring
+    rings = [_measured_ring(line, cut, every) for line, cut in zip(lines, cuts, strict=True)]
     _check_marks(template, every)
     if reversed_way:
         rings = [_turned_over(ring) for ring in rings]
@@ -103,12 +109,30 @@ def turned_over(stroke: Stroke) -> Stroke:
     return Stroke(over(stroke.start), over(stroke.end), center, -stroke.sweep)
 
 
+def _check_closed(ring: Sequence[Stroke]) -> None:
+    if any(abs(ring[at - 1].end - stroke.start) > EXACT for at, stroke in enumerate(ring)):
+        raise Misfit("a printed outline is not closed")
+
+
+def _belongs_to(cut: Sequence[Stroke], lines: Sequence[Sequence[Stroke]]) -> int:
+    """The window that a gap in the cloth lies in, by number; 0 where it lies in none, but in a bay of the
+    outside."""
+    middle = cut[0].at(0.5)
+    return next((at for at, line in enumerate(lines) if at and _goes_round(line, middle)), 0)
+
+
+def _goes_round(line: Sequence[Stroke], place: complex) -> bool:
+    steps = [
+        (stroke.at((at + 1) / CHORDS) - place) / (stroke.at(at / CHORDS) - place)
+        for stroke in line for at in range(CHORDS)
+    ]
+    return abs(sum(phase(step) for step in steps)) > pi
+
+
 def _measured_ring(sew: Sequence[Stroke], cut: Sequence[Stroke], every: Sequence[Stroke]) -> list[Hem]:
     """Each stretch of a sewing line with the width of cloth beyond it; -1 where the allowances of others, as
     at an inner corner, leave none of its cutting line to measure at."""
-    for ring in (sew, cut):
-        if any(abs(ring[at - 1].end - stroke.start) > EXACT for at, stroke in enumerate(ring)):
-            raise Misfit("a printed outline is not closed")
+    _check_closed(sew)
     widths = [_width_beside(stroke, cut) for stroke in sew]
     usual = max((width for width in widths if width is not None), default=0.0)
     if not all(_is_even(line, sew) or _cuts_corner(line, every) for line in cut):
