@@ -13,7 +13,7 @@ Arcs stay arcs about the same centre. Inches; places are complex numbers (see st
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Sequence, Set
 from itertools import pairwise
 from math import cos, inf, pi, sin
 from typing import Final, NamedTuple
@@ -21,7 +21,17 @@ from typing import Final, NamedTuple
 from ...drafting.model import Edge
 from ...drafting.stroke import Stroke, doubled_area, ring_edges, stroke_of, turn_between
 from ...measure.tolerance import NEAR, Number
-from .crossing import carrier_meetings, joined_up, meetings, part_of, share_of
+from .crossing import (
+    CRUMB,
+    carrier_meetings,
+    distance,
+    joined_up,
+    meetings,
+    on_carrier,
+    part_of,
+    runs_along,
+    share_of,
+)
 from .untangle import crosses_itself, untangled
 
 SMOOTH: Final = 1e-5
@@ -57,10 +67,14 @@ class Join(NamedTuple):
 
 class Outset(NamedTuple):
     """The rings of a cut outline: the outer one, then any gaps that the allowances enclose; of a hole, the
-    holes left. `overlaps` where the allowances of two sides ran into each other and were cleared up."""
+    holes left. `overlaps` where the allowances of two sides ran into each other and were cleared up; `buried`
+    are the sides that have none of their cut line left, and `sound` says whether what is left has a reason to
+    be there."""
 
     rings: tuple[tuple[Stroke, ...], ...]
     overlaps: bool
+    sound: bool = True
+    buried: tuple[int, ...] = ()
 
 
 def outset(ring: Sequence[Edge], allowances: Sequence[Number]) -> tuple[Edge, ...]:
@@ -73,26 +87,102 @@ def outset(ring: Sequence[Edge], allowances: Sequence[Number]) -> tuple[Edge, ..
 def outset_rings(ring: Sequence[Stroke], widths: Sequence[float],
                  cuts: Sequence[Sequence[Cut]] = ()) -> Outset:
     """All rings of the cut outline. `cuts` are the trims of the corner where each side starts."""
-    hole = doubled_area(ring) < 0
     moved = [moved_side(stroke, width) for stroke, width in zip(ring, widths, strict=True)]
     if len(ring) == 1 and abs(ring[0].end - ring[0].start) <= NEAR:
         closed = (ring[0].sweep > 0) or ring[0].radius - widths[0] > NEAR
-        return Outset((tuple(moved),) if closed else (), not closed)
+        return Outset((tuple(moved),), False) if closed else Outset((), True, False, (0,))
     joins = [_join(ring, moved, widths, at) for at in range(len(ring))]
     joins = [
         _trimmed(join, moved[at - 1], moved[at], ring[at].start, cuts[at]) if cuts and cuts[at] else join
         for at, join in enumerate(joins)
     ]
     turns = [turn_between(ring[at - 1], ring[at]) for at in range(len(ring))]
+    kept = [at for at in range(len(ring)) if not _closes(ring[at], widths[at])]
     inner = min(turns) < -SMOOTH or any(stroke.sweep < 0 for stroke in ring)
-    plain = _assembled(moved, joins)
+    plain = _assembled(moved, joins) if len(kept) == len(ring) else None
     if plain is not None and not (inner and crosses_itself(plain)):
         return Outset((tuple(plain),), False)
     for at, turned in enumerate(turns):
         if turned < -SMOOTH:
             joins[at] = _through_corner(moved[at - 1], moved[at], ring[at].start)
-    rings = untangled(_laid_end_to_end(moved, joins), hole)
-    return Outset(tuple(tuple(each) for each in rings), True)
+    return _crowded(ring, widths, moved, joins, kept)
+
+
+def _closes(stroke: Stroke, width: float) -> bool:
+    """Whether an inner curve is so tight that its allowance closes it."""
+    return stroke.sweep < 0 and stroke.radius - width <= NEAR
+
+
+def _crowded(ring: Sequence[Stroke], widths: Sequence[float], moved: Sequence[Stroke], joins: Sequence[Join],
+             kept: Sequence[int]) -> Outset:
+    """The rings where allowances run into each other, without the inner curves that theirs close."""
+    if not kept:
+        return Outset((), True, False, tuple(range(len(ring))))
+    sides = [moved[at] for at in kept]
+    own = [
+        joins[at] if kept[each - 1] == (at - 1) % len(ring) else
+        _across(ring[kept[each - 1]], ring[at], moved[kept[each - 1]], moved[at])
+        for each, at in enumerate(kept)
+    ]
+    rings = untangled(_laid_end_to_end(sides, own), doubled_area(ring) < 0)
+    lines = [stroke for found in rings for stroke in found]
+    buried = tuple(at for at, side in enumerate(moved) if not any(runs_along(line, side) for line in lines))
+    shown = {width for at, width in enumerate(widths) if at not in buried}
+    tips = [stroke for at, each in zip(kept, own, strict=True) if each is joins[at] and not each.tangled
+            for stroke in each.between]
+    sound = bool(rings) and all(
+        _has_place(line, ring, widths, moved, shown) or _lies_on(line, tips) for line in lines
+    )
+    return Outset(tuple(tuple(each) for each in rings), True, sound, buried)
+
+
+def _across(before: Stroke, after: Stroke, one: Stroke, two: Stroke) -> Join:
+    """How one side leads into the next where all between them close: carried on until they meet, else
+    straight."""
+    best: tuple[float, Join] | None = None
+    furthest = STRAY * (abs(two.start - one.end) + abs(after.start - before.end)) + NEAR
+    for place in carrier_meetings(one, two):
+        leave, enter = share_of(one, place), share_of(two, place)
+        walk = abs(leave - 1) * one.length + abs(enter) * two.length
+        if leave >= 1 and enter <= 0 and walk <= furthest and (best is None or walk < best[0]):
+            best = walk, Join(leave, (), enter)
+    return best[1] if best is not None else Join(1.0, (Stroke(one.end, two.start),), 0.0)
+
+
+def _has_place(line: Stroke, ring: Sequence[Stroke], widths: Sequence[float], moved: Sequence[Stroke],
+               shown: Set[float]) -> bool:
+    """Whether a cut line has a reason to be there.
+
+    It runs along a moved side, or carries one on past its end at a width that is `shown` beside some side; or
+    it trims a point, a corner of the ring being nearest to its middle; or it ends an allowance square to its
+    side.
+    """
+    if any(on_carrier(line, side) and (width in shown or runs_along(line, side))
+           for width, side in zip(widths, moved, strict=True)):
+        return True
+    if line.center is not None:
+        return False
+    middle = line.at(0.5)
+    nearest = min(distance(stroke, middle) for stroke in ring)
+    if min(abs(stroke.start - middle) for stroke in ring) <= nearest + CRUMB:
+        return True
+    return any(_ends_square(line, stroke, side) for stroke, side in zip(ring, moved, strict=True))
+
+
+def _lies_on(line: Stroke, strokes: Sequence[Stroke]) -> bool:
+    """Whether a cut line is some of one of the strokes."""
+    return any(max(distance(stroke, place) for place in (line.start, line.at(0.5), line.end)) <= CRUMB
+               for stroke in strokes)
+
+
+def _ends_square(cut: Stroke, stroke: Stroke, side: Stroke) -> bool:
+    """Whether a cut line lies on the way from a side's end to that of its moved side, and reaches to
+    there."""
+    return any(
+        min(abs(cut.start - out), abs(cut.end - out)) <= CRUMB
+        and max(distance(Stroke(end, out), place) for place in (cut.start, cut.end)) <= CRUMB
+        for end, out in ((stroke.start, side.start), (stroke.end, side.end)) if abs(out - end) > CRUMB
+    )
 
 
 def moved_side(stroke: Stroke, width: float) -> Stroke:

@@ -17,6 +17,9 @@ that no template reaches there."""
 CRUMB: Final = 1e-5
 """Inches. A stroke shorter than this is what rounding leaves where two lines nearly touch; it is left out."""
 
+SPOTS: Final = 32
+"""Places on an arc at which it's asked whether another runs there too."""
+
 
 def carrier_meetings(one: Stroke, two: Stroke) -> list[complex]:
     """The places where the endless lines or whole circles of two strokes meet: none, one or two."""
@@ -99,6 +102,36 @@ def off_carrier(stroke: Stroke, place: complex) -> float:
         return abs(abs(place - stroke.center) - stroke.radius)
     along = stroke.end - stroke.start
     return abs(((place - stroke.start) * along.conjugate()).imag) / abs(along)
+
+
+def on_carrier(stroke: Stroke, side: Stroke) -> bool:
+    """Whether a stroke lies on a side's endless line or whole circle, and runs the same way."""
+    if side.center is None or stroke.center is None:
+        alike = stroke.center is side.center
+        alike = alike and (stroke.direction(0) * side.direction(0).conjugate()).real > 0
+    else:
+        alike = abs(stroke.center - side.center) <= CRUMB and (stroke.sweep > 0) == (side.sweep > 0)
+    return alike and max(off_carrier(side, place) for place in (stroke.start, stroke.end)) <= CRUMB
+
+
+def runs_along(stroke: Stroke, side: Stroke) -> bool:
+    """Whether a stroke covers some of a side, the same way."""
+    if not on_carrier(stroke, side):
+        return False
+    if side.center is None:
+        first, last = share_of(side, stroke.start), share_of(side, stroke.end)
+        return first < last and min(last, 1.0) - max(first, 0.0) > CRUMB / side.length
+    spots = (share_of(side, stroke.at(at / SPOTS)) for at in range(SPOTS + 1))
+    return any(CRUMB < spot * side.length < side.length - CRUMB for spot in spots)
+
+
+def distance(stroke: Stroke, place: complex) -> float:
+    """Inches from a place to the nearest of a stroke."""
+    if stroke.center is None or abs(place - stroke.center) > NEAR:
+        share = share_of(stroke, place)
+        if 0 <= share <= 1:
+            return off_carrier(stroke, place)
+    return min(abs(place - stroke.start), abs(place - stroke.end))
 
 
 def part_of(stroke: Stroke, first: float, last: float) -> Stroke:

@@ -20,13 +20,13 @@ from ...drafting.stroke import Stroke, place_of
 from ..complaints import does_not_sew
 from ..measuring import allowance_at, corners_along, is_rectangular, measure, pins_along, stray_between
 from ..model import Assembly, Proof, SeamSide, Step, Unit
+from .cut_cloth import cut_out
 from .mitres import closed, parted
 from .simulated import (
     EXACT,
     Misfit,
     Motion,
     SewnCloth,
-    cut_out,
     laid,
     motion_onto,
     sewn,

@@ -11,7 +11,6 @@ from dataclasses import dataclass
 from math import pi
 from typing import Final
 
-from ...cutting.model import Template
 from ...drafting.model import Edge
 from ...drafting.stroke import Stroke, place_of, stroke_of, turn_between
 from ...measure.fractions import ruler_text
@@ -24,12 +23,6 @@ SAMPLES: Final = (0.0, 0.25, 0.5, 0.75, 1.0)
 
 ENDS: Final = (0.0, 1.0)
 """Shares that do for a straight run on straight cloth: between them it strays no further."""
-
-CHORDS: Final = 16
-"""Chords that stand for each line where it's asked what a ring goes round: cutting lines lie further off."""
-
-WIDEST: Final = 6.0
-"""Inches. No allowance is wider; a cut edge further off belongs to another side."""
 
 
 class Misfit(Exception):
@@ -68,38 +61,6 @@ class SewnCloth:
     rings: tuple[tuple[Hem, ...], ...]
 
 
-def cut_out(template: Template, reversed_way: bool) -> SewnCloth:
-    """The cloth cut by a template, its allowance measured between the printed sewing and cutting lines."""
-    lines = [strokes_of(sew) for sew in (template.sew, *template.sew_holes)]
-    every = [stroke for line in lines for stroke in line]
-    cuts: list[list[Stroke]] = [[] for _ in lines]
-    for cut in (template.cut, *template.cut_holes):
-        ring = strokes_of(cut)
-        _check_closed(ring)
-        cuts[_belongs_to(ring, lines) if cut is not template.cut else 0] += ring
-    rings = [_measured_ring(line, cut, every) for line, cut in zip(lines, cuts, strict=True)]
-    _check_marks(template, every)
-    if reversed_way:
-        rings = [_turned_over(ring) for ring in rings]
-    return SewnCloth(tuple(tuple(ring) for ring in rings))
-
-
-def _check_marks(template: Template, lines: Sequence[Stroke]) -> None:
-    """Dots lie on corners and match marks on the sewing line, pointing square out of it."""
-    for dot in template.dots:
-        if all(abs(place_of(dot) - line.start) > EXACT for line in lines):
-            raise Misfit(f"a dot of template {template.label} lies on no corner")
-    for mark in template.marks:
-        on = [(line, along) for line in lines if (along := along_of(line, place_of(mark.at))) is not None]
-        outward = [line.direction(along / line.length) * -1j for line, along in on]
-        if all(abs(place_of(mark.toward) - each) > EXACT for each in outward):
-            raise Misfit(f"a match mark of template {template.label} lies on no sewing line")
-
-
-def _turned_over(ring: Sequence[Hem]) -> list[Hem]:
-    return [(turned_over(stroke).reversed(), width) for stroke, width in reversed(ring)]
-
-
 def turned_over(stroke: Stroke) -> Stroke:
     """The line on the back of the cloth: left and right change places."""
     def over(place: complex) -> complex:
@@ -107,61 +68,6 @@ def turned_over(stroke: Stroke) -> Stroke:
 
     center = None if stroke.center is None else over(stroke.center)
     return Stroke(over(stroke.start), over(stroke.end), center, -stroke.sweep)
-
-
-def _check_closed(ring: Sequence[Stroke]) -> None:
-    if any(abs(ring[at - 1].end - stroke.start) > EXACT for at, stroke in enumerate(ring)):
-        raise Misfit("a printed outline is not closed")
-
-
-def _belongs_to(cut: Sequence[Stroke], lines: Sequence[Sequence[Stroke]]) -> int:
-    """The window that a gap in the cloth lies in, by number; 0 where it lies in none, but in a bay of the
-    outside."""
-    middle = cut[0].at(0.5)
-    return next((at for at, line in enumerate(lines) if at and _goes_round(line, middle)), 0)
-
-
-def _goes_round(line: Sequence[Stroke], place: complex) -> bool:
-    steps = [
-        (stroke.at((at + 1) / CHORDS) - place) / (stroke.at(at / CHORDS) - place)
-        for stroke in line for at in range(CHORDS)
-    ]
-    return abs(sum(phase(step) for step in steps)) > pi
-
-
-def _measured_ring(sew: Sequence[Stroke], cut: Sequence[Stroke], every: Sequence[Stroke]) -> list[Hem]:
-    """Each stretch of a sewing line with the width of cloth beyond it; -1 where the allowances of others, as
-    at an inner corner, leave none of its cutting line to measure at."""
-    _check_closed(sew)
-    widths = [_width_beside(stroke, cut) for stroke in sew]
-    usual = max((width for width in widths if width is not None), default=0.0)
-    if not all(_is_even(line, sew) or _cuts_corner(line, every) for line in cut):
-        raise Misfit("a cutting line does not run even with its sewing line")
-    return [(stroke, -1.0 if width is None or (usual > EXACT and _swallowed(stroke, every, usual)) else width)
-            for stroke, width in zip(sew, widths, strict=True)]
-
-
-def _is_even(cut: Stroke, sew: Sequence[Stroke]) -> bool:
-    """Whether a cutting line runs even with some sewing line."""
-    return any(_width_beside(stroke, (cut,)) is not None for stroke in sew)
-
-
-def _cuts_corner(cut: Stroke, every: Sequence[Stroke]) -> bool:
-    """Whether a cutting line trims a point: a corner of the sewing line is nearest to its middle."""
-    if cut.center is not None:
-        return False
-    middle = cut.at(0.5)
-    nearest = min(distance_to(stroke, middle) for stroke in every)
-    return min(abs(stroke.start - middle) for stroke in every) <= nearest + EXACT / 100
-
-
-def _swallowed(stroke: Stroke, every: Sequence[Stroke], width: float) -> bool:
-    """Whether a stretch's cutting line would lie within the allowance of other stretches all along."""
-    for share in (each / 8 for each in range(1, 8)):
-        beyond = stroke.at(share) + stroke.direction(share) * -1j * width
-        if all(other is stroke or distance_to(other, beyond) >= width - EXACT for other in every):
-            return stroke.sweep < 0 and stroke.radius <= width + EXACT
-    return True
 
 
 def distance_to(stroke: Stroke, place: complex) -> float:
@@ -174,30 +80,6 @@ def distance_to(stroke: Stroke, place: complex) -> float:
         return abs(place - on_circle) if along_of(stroke, on_circle) is not None else ends
     relative = (place - stroke.start) / stroke.direction(0)
     return abs(relative.imag) if 0 <= relative.real <= stroke.length else ends
-
-
-def _width_beside(sew: Stroke, cut: Sequence[Stroke]) -> float | None:
-    """How far beyond a sewing line the nearest cutting line runs that is even with it all along."""
-    widths = [width for stroke in cut if (stroke.center is None) == (sew.center is None)
-              for width in (_even_width(sew, stroke) if sew.center is None else _even_arc(sew, stroke))]
-    return min((width for width in widths if -EXACT <= width <= WIDEST), default=None)
-
-
-def _even_width(sew: Stroke, cut: Stroke) -> list[float]:
-    ends = [(place - sew.start) / sew.direction(0) for place in (cut.start, cut.end)]
-    shared = min(ends[1].real, sew.length) - max(ends[0].real, 0.0)
-    even = shared > EXACT and abs(ends[0].imag - ends[1].imag) <= EXACT
-    return [-ends[0].imag] if even else []
-
-
-def _even_arc(sew: Stroke, cut: Stroke) -> list[float]:
-    assert sew.center is not None and cut.center is not None, "both are arcs"
-    if abs(cut.center - sew.center) > EXACT or (cut.sweep > 0) != (sew.sweep > 0):
-        return []
-    beside = [sew.center + (sew.at(share) - sew.center) / sew.radius * cut.radius for share in SAMPLES[1:-1]]
-    if all(along_of(cut, place) is None for place in beside):
-        return []
-    return [(cut.radius - sew.radius) * (1 if sew.sweep > 0 else -1)]
 
 
 # ---- sewing --------------------------------------------------------------------------------------
