@@ -61,6 +61,7 @@ class Ground:
     said: list[str] = field(default_factory=list)
     lines: list[tuple[Place, Place]] = field(default_factory=list)
     ends: list[Place] = field(default_factory=list)
+    arcs: list[str] = field(default_factory=list)
 
     def place(self, at: Place) -> str:
         """Inches as grid steps."""
@@ -221,6 +222,7 @@ def _arc(die: Random, ground: Ground) -> None:
         else _bulged(one, two, die.choice((0.05, 0.1, 0.25, 0.5, 1.0)) * die.choice((1, -1)))
     )
     ground.said.append(_arc_between(one, two, through, ground))
+    ground.arcs.append(ground.said[-1].removeprefix("seam "))
     ground.ends += [one, two]
 
 
@@ -353,9 +355,14 @@ SEAMS = (
 
 def _allowances(die: Random, ground: Ground) -> list[str]:
     said = [die.choice(ALLOWANCES), die.choice(TRIMS)]
-    if die.random() < 0.25:
+    for _ in range(die.choice((0, 0, 0, 0, 1, 1, 2))):
         one, two = die.choice(ground.lines or [(ground.corners[0], ground.corners[1])])
-        said.append(f"allowance {die.choice(EDGE_ALLOWANCES)} on {ground.place(one)} -- {ground.place(two)}")
+        if die.random() < 0.3:  # one end of it only, as far as another seam
+            two = (one[0] + two[0]) / 2, (one[1] + two[1]) / 2
+        path = f"{ground.place(one)} -- {ground.place(two)}"
+        if ground.arcs and die.random() < 0.4:
+            path = die.choice(ground.arcs)
+        said.append(f"allowance {die.choice(EDGE_ALLOWANCES)} on {path}")
     return said
 
 

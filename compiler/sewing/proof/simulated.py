@@ -9,7 +9,7 @@ from cmath import phase
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from math import pi
-from typing import Final
+from typing import Final, NamedTuple
 
 from ...drafting.model import Edge
 from ...drafting.stroke import Stroke, place_of, stroke_of, turn_between
@@ -126,17 +126,32 @@ def _sampled(one: Stroke, two: Stroke) -> tuple[float, ...]:
 def sewn(one: SewnCloth, two: SewnCloth, seam: Sequence[Stroke]) -> SewnCloth:
     """Both cloths, laid down, sewn along a seam that has the first on its right."""
     back = [stroke.reversed() for stroke in reversed(seam)]
-    first_rest, first_width, first_others = _opened(one, seam)
-    second_rest, second_width, second_others = _opened(two, back)
-    for mine, theirs in zip(first_width, reversed(second_width), strict=True):
-        if mine >= 0 and theirs >= 0 and abs(mine - theirs) > EXACT:
-            raise Misfit(
-                f"the allowance is {ruler_text(mine)} on one side and {ruler_text(theirs)} on the other"
-            )
-    ring = joined_hems([*first_rest, *second_rest])
+    first, first_others = _opened(one, seam)
+    second, second_others = _opened(two, back)
+    _match_allowances(first.beside, second.beside[::-1])
+    ring = joined_hems([*first.rest, *second.rest])
     return SewnCloth((*((tuple(ring),) if ring else ()), *first_others, *second_others)
                      if not _is_window(one, first_others) else
                      (*first_others, *((tuple(ring),) if ring else ()), *second_others))
+
+
+def _match_allowances(mine: Sequence[Hem], theirs: Sequence[Hem]) -> None:
+    """Raises Misfit unless both sides of a seam have one allowance wherever both are known. Along its way a seam
+    may change from one to another."""
+    at = other = 0
+    ends = [mine[0][0].length, theirs[0][0].length] if mine and theirs else [0.0, 0.0]
+    while at < len(mine) and other < len(theirs):
+        widths = mine[at][1], theirs[other][1]
+        if min(widths) >= 0 and abs(widths[0] - widths[1]) > EXACT:
+            raise Misfit(f"the allowance is {ruler_text(widths[0])} on one side and {ruler_text(widths[1])} on "
+                         "the other")
+        step = ends[0] - ends[1]
+        if step <= EXACT:
+            at += 1
+            ends[0] += mine[at][0].length if at < len(mine) else 0.0
+        if step >= -EXACT:
+            other += 1
+            ends[1] += theirs[other][0].length if other < len(theirs) else 0.0
 
 
 def _is_window(cloth: SewnCloth, others: Sequence[tuple[Hem, ...]]) -> bool:
@@ -144,14 +159,99 @@ def _is_window(cloth: SewnCloth, others: Sequence[tuple[Hem, ...]]) -> bool:
     return bool(others) and others[0] is cloth.rings[0]
 
 
-def _opened(cloth: SewnCloth, seam: Sequence[Stroke]) -> tuple[list[Hem], list[float], list[tuple[Hem, ...]]]:
-    """What is left of the ring that a seam lies on, the allowances along the seam, and the other rings."""
+class Opened(NamedTuple):
+    """A ring that a seam takes stretches from: those, in order along the seam; what is left of it from the seam's
+    end round to its start; and what is left as rings of their own, where the ring touches itself."""
+
+    beside: list[Hem]
+    rest: list[Hem]
+    loops: list[tuple[Hem, ...]]
+
+
+def _opened(cloth: SewnCloth, seam: Sequence[Stroke]) -> tuple[Opened, list[tuple[Hem, ...]]]:
+    """The ring that a seam lies on, opened, and all other rings."""
     for at, ring in enumerate(cloth.rings):
-        for index, along in spots_on(ring, seam[0].start):
-            found = _follow(ring, index, along, seam)
-            if found:
-                return found[0], found[1], [*cloth.rings[:at], *cloth.rings[at + 1:]]
+        found = _taken(ring, seam)
+        if found is not None:
+            return found, [*cloth.rings[:at], *found.loops, *cloth.rings[at + 1:]]
     raise Misfit("an edge to be sewn is not on the outside of its part")
+
+
+def _taken(ring: Sequence[Hem], seam: Sequence[Stroke]) -> Opened | None:
+    """The ring opened along a seam; None unless the whole seam lies on it."""
+    for place in (seam[0].start, seam[-1].end):
+        ring = [part for hem in ring for part in _parted(hem, place)]
+    for first in (at for at, (stroke, _) in enumerate(ring) if abs(stroke.start - seam[0].start) <= EXACT):
+        used = _along(ring, first, seam)
+        if used:
+            return _left(ring, used)
+    return None
+
+
+def _parted(hem: Hem, place: complex) -> list[Hem]:
+    """A stretch in two, where it passes a place."""
+    along = along_of(hem[0], place)
+    if along is None or not EXACT < along < hem[0].length - EXACT:
+        return [hem]
+    return [_head(hem, along), _tail(hem, along)]
+
+
+def _along(ring: Sequence[Hem], first: int, seam: Sequence[Stroke]) -> list[int] | None:
+    """The stretches of a ring that a seam runs over, the first of them given; None where it leaves the ring."""
+    used: list[int] = []
+    for run in seam:
+        done, whole = 0.0, run.length
+        while whole - done > EXACT:
+            ahead = (used[-1] + 1) % len(ring) if used else first
+            at = ahead
+            if not _covers(ring[at][0], run, done):
+                if not used:
+                    return None
+                at = next((each for each, (stroke, _) in enumerate(ring) if _covers(stroke, run, done)), -1)
+            if at < 0 or at in used:
+                return None
+            used.append(at)
+            done += ring[at][0].length
+    return used
+
+
+def _covers(stroke: Stroke, run: Stroke, done: float) -> bool:
+    """Whether a stretch lies on a run from so many inches along it, to no further than its end."""
+    length, whole = stroke.length, run.length
+    return done + length <= whole + EXACT and all(
+        abs(run.at(min(1.0, (done + length * share) / whole)) - stroke.at(share)) <= EXACT
+        for share in _sampled(run, stroke)
+    )
+
+
+def _left(ring: Sequence[Hem], used: Sequence[int]) -> Opened:
+    """What is left of a ring: followed round, and where a stretch is gone, from the same place on."""
+    count, gone = len(ring), set(used)
+    left = [at for at in range(count) if at not in gone]
+    start = (used[-1] + 1) % count
+    heads = [at for at in left if (at - 1) % count in gone and at != start]
+    rest: list[Hem] = []
+    loops: list[tuple[Hem, ...]] = []
+    queue = ([start] if start in left else []) + heads
+    taken: set[int] = set()
+    for head in queue:
+        if head in taken:
+            continue
+        chain, at = [], head
+        while at >= 0 and at not in taken:
+            taken.add(at)
+            chain.append(ring[at])
+            after = (at + 1) % count
+            if after in gone:
+                end = ring[at][0].end
+                after = next((each for each in heads
+                              if each not in taken and abs(ring[each][0].start - end) <= EXACT), -1)
+            at = after
+        if head == start:
+            rest = chain
+        else:
+            loops.append(tuple(chain))
+    return Opened([ring[at] for at in used], rest, loops)
 
 
 def spots_on(ring: Sequence[Hem], place: complex) -> Iterator[tuple[int, float]]:
@@ -177,31 +277,6 @@ def along_of(stroke: Stroke, place: complex) -> float | None:
         turned += 2 * pi
     along = max(0.0, turned * stroke.radius)
     return along if along <= stroke.length + EXACT else None
-
-
-def _follow(ring: Sequence[Hem], index: int, along: float, seam: Sequence[Stroke]
-            ) -> tuple[list[Hem], list[float]] | None:
-    """The rest of the ring from the seam's end round to its start, if the whole seam lies on it from
-    there."""
-    turned = [_tail(ring[index], along), *ring[index + 1:], *ring[:index]]
-    if along > EXACT:
-        turned.append(_head(ring[index], along))
-    at, offset, widths = 0, 0.0, []
-    for run in seam:
-        spent = spend(turned, at, offset, run)
-        if spent is None:
-            return None
-        at, offset, beside, _ = spent
-        known = [width for width in beside if width >= 0]
-        if known and max(known) - min(known) > EXACT:
-            raise Misfit(
-                f"the allowance changes from {ruler_text(min(known))} to {ruler_text(max(known))} in it"
-            )
-        widths.append(known[0] if known else -1.0)
-    rest = turned[at:]
-    if rest and offset:
-        rest[0] = _tail(rest[0], offset)
-    return rest, widths
 
 
 def spend(ring: Sequence[Hem], at: int, offset: float, run: Stroke
