@@ -101,7 +101,9 @@ def outset_rings(ring: Sequence[Stroke], widths: Sequence[float],
     inner = min(turns) < -SMOOTH or any(stroke.sweep < 0 for stroke in ring)
     plain = _assembled(moved, joins) if len(kept) == len(ring) else None
     if plain is not None and not (inner and crosses_itself(plain)):
-        return Outset((tuple(plain),), False)
+        if all(join.enter < 1 and joins[at + 1 - len(joins)].leave > 0 for at, join in enumerate(joins)):
+            return Outset((tuple(plain),), False)
+        return _judged([plain], ring, widths, moved, [each for join in joins for each in join.between], False)
     for at, turned in enumerate(turns):
         if turned < -SMOOTH:
             joins[at] = _through_corner(moved[at - 1], moved[at], ring[at].start)
@@ -125,15 +127,22 @@ def _crowded(ring: Sequence[Stroke], widths: Sequence[float], moved: Sequence[St
         for each, at in enumerate(kept)
     ]
     rings = untangled(_laid_end_to_end(sides, own), doubled_area(ring) < 0)
+    tips = [stroke for at, each in zip(kept, own, strict=True) if each is joins[at] and not each.tangled
+            for stroke in each.between]
+    return _judged(rings, ring, widths, moved, tips, True)
+
+
+def _judged(rings: Sequence[Sequence[Stroke]], ring: Sequence[Stroke], widths: Sequence[float],
+            moved: Sequence[Stroke], tips: Sequence[Stroke], overlaps: bool) -> Outset:
+    """The rings, with the sides that have none of their cut line there, and whether all their lines have a
+    reason; `tips` are those of the corners."""
     lines = [stroke for found in rings for stroke in found]
     buried = tuple(at for at, side in enumerate(moved) if not any(runs_along(line, side) for line in lines))
     shown = {width for at, width in enumerate(widths) if at not in buried}
-    tips = [stroke for at, each in zip(kept, own, strict=True) if each is joins[at] and not each.tangled
-            for stroke in each.between]
     sound = bool(rings) and all(
         _has_place(line, ring, widths, moved, shown) or _lies_on(line, tips) for line in lines
     )
-    return Outset(tuple(tuple(each) for each in rings), True, sound, buried)
+    return Outset(tuple(tuple(each) for each in rings), overlaps, sound, buried)
 
 
 def _across(before: Stroke, after: Stroke, one: Stroke, two: Stroke) -> Join:
@@ -216,7 +225,7 @@ def _join(ring: Sequence[Stroke], moved: Sequence[Stroke], widths: Sequence[floa
         return Join(1.0, (Stroke(one.end, tip[0]), Stroke(*tip), Stroke(tip[1], two.start)), 0.0)
     if min(reach, reach_back) < -max(before, after):
         return Join(1.0, (Stroke(one.end, two.start),), 0.0)
-    return _mitre(one, two, one.end + ahead * reach)
+    return _mitre(one, two, one.end + ahead * reach, min(reach, reach_back) >= 0)
 
 
 def mitre_reach(turned: float, own: float, other: float) -> float:
@@ -229,8 +238,9 @@ def mitre_reach(turned: float, own: float, other: float) -> float:
     return (other - own * cos(turned)) / sin(turned)
 
 
-def _mitre(one: Stroke, two: Stroke, tip: complex) -> Join:
-    """The crossing of the two moved sides carried on; `tip` is that of their tangents."""
+def _mitre(one: Stroke, two: Stroke, tip: complex, ahead: bool) -> Join:
+    """The crossing of the two moved sides carried on; `tip` is that of their tangents, `ahead` of both or
+    not."""
     best: tuple[float, Join] | None = None
     allowed = STRAY * (abs(tip - one.end) + abs(tip - two.start)) + NEAR
     for place in carrier_meetings(one, two):
@@ -240,6 +250,8 @@ def _mitre(one: Stroke, two: Stroke, tip: complex) -> Join:
             best = walk, Join(leave, (), enter)
     if best is not None:
         return best[1]
+    if not ahead:
+        return Join(1.0, (Stroke(one.end, two.start),), 0.0)
     return Join(1.0, (Stroke(one.end, tip), Stroke(tip, two.start)), 0.0)
 
 

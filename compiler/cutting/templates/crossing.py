@@ -8,7 +8,7 @@ from math import pi, sqrt
 from typing import Final
 
 from ...drafting.stroke import Stroke
-from ...measure.tolerance import NEAR
+from ...measure.tolerance import FLATTEN, NEAR
 
 PARALLEL: Final = 1e-9
 """Sine of the angle under which two lines are taken to be parallel: they would meet, if at all, so far off
@@ -17,8 +17,8 @@ that no template reaches there."""
 CRUMB: Final = 1e-5
 """Inches. A stroke shorter than this is what rounding leaves where two lines nearly touch; it is left out."""
 
-SPOTS: Final = 32
-"""Places on an arc at which it's asked whether another runs there too."""
+SHOWN: Final = 2 * FLATTEN
+"""Inches. A side has a cut line of its own where more than this is left of it: less would not show."""
 
 
 def carrier_meetings(one: Stroke, two: Stroke) -> list[complex]:
@@ -120,9 +120,13 @@ def runs_along(stroke: Stroke, side: Stroke) -> bool:
         return False
     if side.center is None:
         first, last = share_of(side, stroke.start), share_of(side, stroke.end)
-        return first < last and min(last, 1.0) - max(first, 0.0) > CRUMB / side.length
-    spots = (share_of(side, stroke.at(at / SPOTS)) for at in range(SPOTS + 1))
-    return any(CRUMB < spot * side.length < side.length - CRUMB for spot in spots)
+        return min(last, 1.0) - max(first, 0.0) > SHOWN / side.length
+    first, sweep = share_of(side, stroke.start), abs(stroke.sweep / side.sweep)
+    once = 2 * pi / abs(side.sweep)
+    return any(
+        min(first + around + sweep, 1.0) - max(first + around, 0.0) > SHOWN / side.length
+        for around in (-once, 0.0, once)
+    )
 
 
 def distance(stroke: Stroke, place: complex) -> float:

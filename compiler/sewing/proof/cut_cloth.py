@@ -113,19 +113,21 @@ def _in_point(cut: Stroke, hems: Sequence[tuple[Stroke, float | None]]) -> bool:
         ahead, behind = before.direction(1), -after.direction(0)
         if all(
             min(((place - after.start) / way).real for way in (ahead, behind)) >= -EXACT
-            and _out_of(before, place) <= (known if before_width is None else before_width) + EXACT
-            and _out_of(after, place) <= (known if after_width is None else after_width) + EXACT
+            and _out_of(before, 1.0, place) <= (known if before_width is None else before_width) + EXACT
+            and _out_of(after, 0.0, place) <= (known if after_width is None else after_width) + EXACT
             for place in (cut.start, cut.end)
         ):
             return True
     return False
 
 
-def _out_of(sew: Stroke, place: complex) -> float:
-    """How far outside a sewing line's whole circle or endless line a place lies."""
+def _out_of(sew: Stroke, share: float, place: complex) -> float:
+    """How far outside a sewing line a place lies: of an arc outside its circle or, where that is less,
+    outside the straight line that carries it on from one of its ends."""
+    straight = -((place - sew.at(share)) / sew.direction(share)).imag
     if sew.center is None:
-        return -((place - sew.start) / sew.direction(0)).imag
-    return (abs(place - sew.center) - sew.radius) * (1 if sew.sweep > 0 else -1)
+        return straight
+    return min(straight, (abs(place - sew.center) - sew.radius) * (1 if sew.sweep > 0 else -1))
 
 
 def _runs_past(cut: Stroke, hems: Sequence[tuple[Stroke, float | None]]) -> bool:
@@ -143,11 +145,24 @@ def _runs_past(cut: Stroke, hems: Sequence[tuple[Stroke, float | None]]) -> bool
             past = min(abs(sew.end - sew.center - (cut.start - cut.center) / cut.radius * sew.radius),
                        abs(sew.start - sew.center - (cut.end - cut.center) / cut.radius * sew.radius))
             out = (cut.radius - sew.radius) * (1 if sew.sweep > 0 else -1) if alike else 0.0
+        elif cut.center is None:
+            past, out = 0.0, _carried_on(cut, sew)
         else:
             continue
         if past <= POINTED * out and any(abs(out - width) <= EXACT for width in known):
             return True
     return False
+
+
+def _carried_on(cut: Stroke, sew: Stroke) -> float:
+    """How far outside an arc a straight cutting line begins or ends square out from the arc's end, and goes
+    on from there the way that the arc runs; 0 where it does not."""
+    for share, near, far in ((1.0, cut.start, cut.end), (0.0, cut.end, cut.start)):
+        ahead = sew.direction(share) * (1 if share else -1)
+        first, last = ((place - sew.at(share)) / ahead for place in (near, far))
+        if max(abs(first.real), abs(first.imag - last.imag)) <= EXACT < last.real:
+            return abs(first.imag)
+    return 0.0
 
 
 def _ends_square(cut: Stroke, hems: Sequence[tuple[Stroke, float | None]]) -> bool:
@@ -194,15 +209,9 @@ def _even_arc(sew: Stroke, cut: Stroke) -> list[float]:
     assert sew.center is not None and cut.center is not None, "both are arcs"
     if abs(cut.center - sew.center) > EXACT or (cut.sweep > 0) != (sew.sweep > 0):
         return []
-    out = cut.radius / sew.radius
-    beside = [sew.center + (sew.at(at / CHORDS) - sew.center) * out for at in range(1, CHORDS)]
-    below = [sew.center + (cut.at(at / CHORDS) - sew.center) / out for at in range(1, CHORDS)]
-    if not any(_within(cut, place) for place in beside) and not any(_within(sew, place) for place in below):
+    first = phase((cut.start - cut.center) / (sew.start - sew.center)) * (1 if sew.sweep > 0 else -1)
+    shared = max(min(first + around + abs(cut.sweep), abs(sew.sweep)) - max(first + around, 0.0)
+                 for around in (-2 * pi, 0.0, 2 * pi))
+    if shared * min(cut.radius, sew.radius) <= EXACT:
         return []
     return [(cut.radius - sew.radius) * (1 if sew.sweep > 0 else -1)]
-
-
-def _within(arc: Stroke, place: complex) -> bool:
-    """Whether a place lies on an arc, and not at its very ends."""
-    along = along_of(arc, place)
-    return along is not None and EXACT < along < arc.length - EXACT

@@ -136,15 +136,15 @@ def sewn(one: SewnCloth, two: SewnCloth, seam: Sequence[Stroke]) -> SewnCloth:
 
 
 def _match_allowances(mine: Sequence[Hem], theirs: Sequence[Hem]) -> None:
-    """Raises Misfit unless both sides of a seam have one allowance wherever both are known. Along its way a seam
-    may change from one to another."""
+    """Raises Misfit unless both sides of a seam have one allowance wherever both are known. Along its way a
+    seam may change from one to another."""
     at = other = 0
     ends = [mine[0][0].length, theirs[0][0].length] if mine and theirs else [0.0, 0.0]
     while at < len(mine) and other < len(theirs):
         widths = mine[at][1], theirs[other][1]
         if min(widths) >= 0 and abs(widths[0] - widths[1]) > EXACT:
-            raise Misfit(f"the allowance is {ruler_text(widths[0])} on one side and {ruler_text(widths[1])} on "
-                         "the other")
+            one, two = (ruler_text(width) for width in widths)
+            raise Misfit(f"the allowance is {one} on one side and {two} on the other")
         step = ends[0] - ends[1]
         if step <= EXACT:
             at += 1
@@ -160,8 +160,8 @@ def _is_window(cloth: SewnCloth, others: Sequence[tuple[Hem, ...]]) -> bool:
 
 
 class Opened(NamedTuple):
-    """A ring that a seam takes stretches from: those, in order along the seam; what is left of it from the seam's
-    end round to its start; and what is left as rings of their own, where the ring touches itself."""
+    """A ring that a seam takes stretches from: those, in order along the seam; what is left of it from the
+    seam's end round to its start; and what is left as rings of their own, where the ring touches itself."""
 
     beside: list[Hem]
     rest: list[Hem]
@@ -181,7 +181,8 @@ def _taken(ring: Sequence[Hem], seam: Sequence[Stroke]) -> Opened | None:
     """The ring opened along a seam; None unless the whole seam lies on it."""
     for place in (seam[0].start, seam[-1].end):
         ring = [part for hem in ring for part in _parted(hem, place)]
-    for first in (at for at, (stroke, _) in enumerate(ring) if abs(stroke.start - seam[0].start) <= EXACT):
+    starts = [at for at, (stroke, _) in enumerate(ring) if abs(stroke.start - seam[0].start) <= EXACT]
+    for first in starts:
         used = _along(ring, first, seam)
         if used:
             return _left(ring, used)
@@ -197,7 +198,8 @@ def _parted(hem: Hem, place: complex) -> list[Hem]:
 
 
 def _along(ring: Sequence[Hem], first: int, seam: Sequence[Stroke]) -> list[int] | None:
-    """The stretches of a ring that a seam runs over, the first of them given; None where it leaves the ring."""
+    """The stretches of a ring that a seam runs over, the first of them given; None where it leaves the
+    ring."""
     used: list[int] = []
     for run in seam:
         done, whole = 0.0, run.length
