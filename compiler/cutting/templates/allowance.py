@@ -140,7 +140,8 @@ def _judged(rings: Sequence[Sequence[Stroke]], ring: Sequence[Stroke], widths: S
     buried = tuple(at for at, side in enumerate(moved) if not any(runs_along(line, side) for line in lines))
     shown = {width for at, width in enumerate(widths) if at not in buried}
     sound = bool(rings) and all(
-        _has_place(line, ring, widths, moved, shown) or _lies_on(line, tips) for line in lines
+        _has_place(line, ring, widths, moved, shown)
+        or (_lies_on(line, tips) and not any(on_carrier(line, side) for side in moved)) for line in lines
     )
     return Outset(tuple(tuple(each) for each in rings), overlaps, sound, buried)
 

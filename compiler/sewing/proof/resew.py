@@ -73,7 +73,8 @@ class _Table:
         self.assembly = assembly
         self.cloths: dict[str, SewnCloth] = {}
         self.sizes: dict[str, int] = {}  # pieces in each part
-        self.widths: tuple[float, ...] = ()  # every allowance measured on a template
+        self.widths = sorted({float(side.allowance) for piece in draft.pieces
+                              for ring in (piece.ring, *piece.holes) for side in ring})
         self.laid_down: dict[str, tuple[tuple[str, Motion], tuple[str, Motion]]] = {}
         self.kinds = {
             cloth.number: (cloth.template, cloth.reversed, cloth.fabric) for cloth in assembly.pieces
@@ -100,9 +101,6 @@ class _Table:
             wanted[cloth.template, cloth.fabric, cloth.reversed] += 1
             self.cloths[str(cloth.number)] = cut[key]
             self.sizes[str(cloth.number)] = 1
-        self.widths = tuple({
-            width for cloth in cut.values() for ring in cloth.rings for _, width in ring if width >= 0
-        })
         printed: Counter[tuple[str, str, bool]] = Counter()
         for template in self.templates:
             for count in template.counts:
@@ -228,7 +226,7 @@ class _Table:
 
     def _hold_cloth(self, finished: float, ends: tuple[float, float], printed: float, what: str) -> None:
         """Holds a size with its allowances. One that can't be measured, for others leave none of its cutting
-        line, is as wide as some allowance that can."""
+        line, is as wide as some allowance of the draft."""
         one, other = ((end,) if end >= 0 else self.widths for end in ends)
         self._hold_one([finished + first + second for first in one for second in other], printed, what)
 
