@@ -13,9 +13,9 @@ from dataclasses import dataclass, field
 from math import atan2, cos, degrees, pi, radians, sin, tan
 from random import Random
 
-from piecewright.diagnostics.diagnostic import Severity
+from piecewright.diagnostics.diagnostic import Outcome, Severity
 from piecewright.diagnostics.source import Source
-from piecewright.pipeline import compile_source
+from piecewright.pipeline import CompiledBlock, compile_source
 
 from .check import DictShelf
 
@@ -369,11 +369,16 @@ def _allowances(die: Random, ground: Ground) -> list[str]:
 # ---- through the compile ----------------------------------------------------------------------------------
 
 
+def compiled_text(text: str) -> Outcome[tuple[CompiledBlock, ...]]:
+    """The program compiled, on a shelf of nothing else."""
+    return compile_source(Source("trial.block", text), DictShelf({}))
+
+
 def outcome_of(text: str) -> tuple[str, str]:
     """What comes of a program (`sewn`, `sewn with warnings`, the code of its first error, `exception`) and,
     where it is the compiler's fault, what was said."""
     try:
-        outcome = compile_source(Source("trial.block", text), DictShelf({}))
+        outcome = compiled_text(text)
     except Exception as failure:  # whatever it is, it is a failure
         return "exception", f"{type(failure).__name__}: {failure}"
     codes = [each.code for each in outcome.diagnostics if each.severity is Severity.ERROR]
