@@ -24,6 +24,7 @@ from .cut_cloth import cut_out
 from .mitres import closed, parted
 from .simulated import (
     EXACT,
+    Hem,
     Misfit,
     Motion,
     SewnCloth,
@@ -196,8 +197,10 @@ class _Table:
     def _check_unit(self, step: Step, unit: Unit, made: SewnCloth) -> None:
         if len(made.rings) != 1 + len(unit.holes):
             raise Misfit(f"{unit.id} has {len(made.rings) - 1} windows, not {len(unit.holes)}")
-        for ring, printed in zip(made.rings, (unit.outline, *unit.holes), strict=True):
-            self.furthest = max(self.furthest, stray_between(ring, strokes_of(printed)))
+        self.furthest = max(self.furthest, stray_between(made.rings[0], strokes_of(unit.outline)))
+        windows = list(made.rings[1:])
+        for hole in unit.holes:
+            self._match_window(windows, strokes_of(hole))
         width, height, across, down = measure(made.rings[0])
         for finished, unfinished in ((unit.finished, unit.unfinished), (step.finished, step.unfinished)):
             self._hold(width, finished.width, f"the finished width of {unit.id}")
@@ -208,6 +211,18 @@ class _Table:
             raise Misfit(f"{unit.id} is{'' if unit.rectangle else ' not'} printed as a rectangle")
         if len(unit.pieces) != self.sizes[unit.id] or not _same(unit.copies[0].pieces, unit.pieces):
             raise Misfit(f"{unit.id} is not made of the pieces printed for it")
+
+    def _match_window(self, windows: list[tuple[Hem, ...]], printed: Sequence[Stroke]) -> None:
+        """Takes out of the windows that are left the one that is printed so."""
+        for ring in windows:
+            try:
+                self.furthest = max(self.furthest, stray_between(ring, printed))
+            except Misfit:
+                if ring is windows[-1]:
+                    raise
+            else:
+                windows.remove(ring)
+                return
 
     def _take(self, left: Pile, step: Step, pieces: tuple[int, ...]) -> None:
         """Takes one copy's parts from the pile: the very pieces printed for it, sewn together as printed."""

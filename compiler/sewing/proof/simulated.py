@@ -12,7 +12,7 @@ from math import pi
 from typing import Final, NamedTuple
 
 from ...drafting.model import Edge
-from ...drafting.stroke import Stroke, place_of, stroke_of, turn_between
+from ...drafting.stroke import Stroke, doubled_area, place_of, stroke_of, turn_between
 from ...measure.fractions import ruler_text
 
 EXACT: Final = 0.001
@@ -130,9 +130,12 @@ def sewn(one: SewnCloth, two: SewnCloth, seam: Sequence[Stroke]) -> SewnCloth:
     second, second_others = _opened(two, back)
     _match_allowances(first.beside, second.beside[::-1])
     ring = joined_hems([*first.rest, *second.rest])
-    return SewnCloth((*((tuple(ring),) if ring else ()), *first_others, *second_others)
-                     if not _is_window(one, first_others) else
-                     (*first_others, *((tuple(ring),) if ring else ()), *second_others))
+    rings = [*([tuple(ring)] if ring else []), *first_others, *second_others]
+    if len(rings) > 1:
+        outer = max(rings, key=lambda each: doubled_area([stroke for stroke, _ in each]))
+        rings.remove(outer)
+        rings.insert(0, outer)
+    return SewnCloth(tuple(rings))
 
 
 def _match_allowances(mine: Sequence[Hem], theirs: Sequence[Hem]) -> None:
@@ -152,11 +155,6 @@ def _match_allowances(mine: Sequence[Hem], theirs: Sequence[Hem]) -> None:
         if step >= -EXACT:
             other += 1
             ends[1] += theirs[other][0].length if other < len(theirs) else 0.0
-
-
-def _is_window(cloth: SewnCloth, others: Sequence[tuple[Hem, ...]]) -> bool:
-    """Whether the ring that was opened is not the outside one."""
-    return bool(others) and others[0] is cloth.rings[0]
 
 
 class Opened(NamedTuple):
