@@ -249,6 +249,7 @@ class Details:
     trim: tree.Trim | None
     faces: tree.Faces | None
     maker: tree.Maker | None
+    allowances: tuple[tuple[Fraction, Span], ...] = ()
 
     @property
     def rule(self) -> TrimRule:
@@ -268,7 +269,8 @@ def _details(block: tree.Block, bench: Bench) -> Details:
                 each.width.span, ruler_text(each.width.inches), ruler_text(ALLOWANCE_MOST)))
     whole = once(tuple(each for each in widths if each.path is None), tree.Allowance, "allowance", bench)
     return Details(whole.width.inches if whole else ALLOWANCE, once(block.body, tree.Trim, "trim", bench),
-                   once(block.body, tree.Faces, "faces", bench), once(block.body, tree.Maker, "maker", bench))
+                   once(block.body, tree.Faces, "faces", bench), once(block.body, tree.Maker, "maker", bench),
+                   tuple((each.width.inches, each.width.span) for each in widths))
 
 
 def _restored(block: tree.Block, bench: Bench) -> Measured | None:
@@ -337,7 +339,7 @@ def _finish(block: tree.Block, frame: Frame, pieces: tuple[Piece, ...], sketch: 
         faces=details.faces.side if details.faces else None,
         uses=tuple(dict.fromkeys((unit.draft.title, unit.draft.version) for unit in units.values()
                                  if unit is not None)),
-        origin=block.title.span,
+        origin=block.title.span, allowances=details.allowances,
     )
 
 

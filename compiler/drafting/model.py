@@ -205,3 +205,4 @@ class Draft:
     uses: tuple[tuple[str, int], ...] = ()  # titles and versions of the blocks used
     dress: Dress | None = None  # for the sheets of a quilt: see sheets/quilts/wearing.py
     origin: Span | None = None  # the title's words
+    allowances: tuple[tuple[Fraction, Span], ...] = ()  # every width written, and its words

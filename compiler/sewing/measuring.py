@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from math import pi
 
 from ..drafting.stroke import Stroke, doubled_area, turn_between
-from .proof.simulated import EXACT, Hem, Misfit, distance_to, spend, spots_on
+from .proof.simulated import EXACT, Hem, Misfit, distance_to, joined_hems, spend, spots_on
 
 LEVEL = 1e-4
 """Radians within which an edge counts as level or upright, or a seam as not turning."""
@@ -49,23 +49,28 @@ def allowance_at(ring: Sequence[Hem], place: complex) -> float:
     return min((distance_to(stroke, place), width) for stroke, width in ring)[1]
 
 
-def measure(ring: Sequence[Hem]) -> tuple[float, float, float, float]:
-    """Finished width and height, then both with the allowances, as a ruler laid along the cloth reads
-    them."""
+def measure(ring: Sequence[Hem]) -> tuple[float, float, tuple[float, float], tuple[float, float]]:
+    """Finished width and height as a ruler laid along the cloth reads them, and the allowances at the two
+    ends of each; -1 where one can't be measured."""
     across = _ruler_direction(ring)
-    reaches = [_reach(ring, across * quarter) for quarter in (1, -1, 1j, -1j)]
-    width, height = reaches[0][0] + reaches[1][0], reaches[2][0] + reaches[3][0]
-    return width, height, width + reaches[0][1] + reaches[1][1], height + reaches[2][1] + reaches[3][1]
+    ends = [_reach(ring, across * quarter) for quarter in (1, -1, 1j, -1j)]
+    width, height = ends[0][0] + ends[1][0], ends[2][0] + ends[3][0]
+    return width, height, (ends[0][1], ends[1][1]), (ends[2][1], ends[3][1])
 
 
 def _ruler_direction(ring: Sequence[Hem]) -> complex:
-    straight = [stroke for stroke, _ in ring if stroke.center is None]
-    for stroke in straight:
-        if abs(phase(stroke.direction(0) ** 4)) <= 4 * LEVEL:
-            return 1 + 0j
-    sides = [stroke for stroke in straight if _lies_along(ring, stroke)]
-    longest = max(sides, key=lambda stroke: _rank(stroke.end - stroke.start), default=None)
-    return longest.direction(0) if longest else 1 + 0j
+    """Level where any straight edge is level or upright; else along the longest that nothing reaches out
+    beyond, whatever its allowances; of equals the one that runs most to the right, then down."""
+    hems = joined_hems([(stroke, 0.0) for stroke, _ in ring])
+    edges = [stroke for stroke, _ in hems if stroke.center is None]
+    if any(abs(phase(stroke.direction(0) ** 4)) <= 4 * LEVEL for stroke in edges):
+        return 1 + 0j
+    sides = [stroke for stroke in edges if _lies_along(ring, stroke)]
+    if not sides:
+        return 1 + 0j
+    longest = _foremost(sides, [stroke.length for stroke in sides])
+    rightmost = _foremost(longest, [(stroke.end - stroke.start).real for stroke in longest])
+    return _foremost(rightmost, [(stroke.end - stroke.start).imag for stroke in rightmost])[0].direction(0)
 
 
 def _lies_along(ring: Sequence[Hem], side: Stroke) -> bool:
@@ -74,21 +79,26 @@ def _lies_along(ring: Sequence[Hem], side: Stroke) -> bool:
     return _reach(ring, outward)[0] <= (side.start * outward.conjugate()).real + EXACT
 
 
-def _rank(along: complex) -> tuple[float, float, float]:
-    """Longer before shorter; of equals the one that runs most to the right, then down."""
-    return round(abs(along), 6), round(along.real, 6), round(along.imag, 6)
+def _foremost(strokes: Sequence[Stroke], ranks: Sequence[float]) -> list[Stroke]:
+    """Those of the highest rank, as near as can be measured."""
+    return [stroke for stroke, rank in zip(strokes, ranks, strict=True) if max(ranks) - rank <= EXACT]
 
 
 def _reach(ring: Sequence[Hem], direction: complex) -> tuple[float, float]:
-    """How far a ring reaches in a direction, and the widest allowance where it does."""
-    reached: list[tuple[float, float]] = []
-    for stroke, width in ring:
-        places = [stroke.start, stroke.end]
-        if stroke.center is not None:
-            places.append(_outermost(stroke, direction))
-        reached += (((place * direction.conjugate()).real, width) for place in places)
-    furthest = max(far for far, _ in reached)
-    return furthest, max(width for far, width in reached if furthest - far <= EXACT)
+    """How far a ring reaches in a direction, and the widest allowance there: of the edges square to it, else
+    of all that come so far."""
+    furthest = max(_furthest(stroke, direction) for stroke, _ in ring)
+    square = [width for stroke, width in ring if stroke.center is None
+              and furthest + _furthest(stroke, -direction) <= EXACT]
+    there = square or [width for stroke, width in ring if furthest - _furthest(stroke, direction) <= EXACT]
+    return furthest, -1.0 if min(there) < 0 else max(there)
+
+
+def _furthest(stroke: Stroke, direction: complex) -> float:
+    places = [stroke.start, stroke.end]
+    if stroke.center is not None:
+        places.append(_outermost(stroke, direction))
+    return max((place * direction.conjugate()).real for place in places)
 
 
 def _outermost(arc: Stroke, direction: complex) -> complex:

@@ -71,10 +71,10 @@ def test_a_round_window_has_its_own_cut_ring_within():
     assert len(template.dots) == 4 and round_one.dots == () and said == []
 
 
-def test_a_window_too_small_to_sew_is_complained_of():
+def test_a_window_too_small_to_sew_is_refused():
     frame, hole = [(0, 0), (6, 0), (6, 6), (0, 6)], [(3, 3), (3.4, 3), (3.4, 3.4), (3, 3.4)]
-    (template, _), said = made(pieces_of([frame, hole], holes={0: [hole]}))
-    assert template.cut_holes == () and said == ["window-closes"]
+    outcome = make_templates(draft_of(pieces_of([frame, hole], holes={0: [hole]})))
+    assert outcome.value is None and [each.code for each in outcome.diagnostics] == ["allowance-no-room"]
 
 
 def test_an_inner_curve_tighter_than_the_allowance_is_complained_of():

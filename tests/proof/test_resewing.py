@@ -116,6 +116,17 @@ BROKEN = {
     "circle": draft_block("finished 6in\nseam circle around center radius 2in").value[0],
     "reversed": check_block("finished 6in x 3in\npoint a = 1/3 from top-left to top-right\n"
                             "mirror in top--bottom { seam a -- bottom-left }"),
+    "wider to an inner corner": draft_block(
+        "finished 6in\ngrid 6 x 6\nseam (4.5, 6) -- (3, 2.5) -- (3, 0)\nallowance 1/4in\n"
+        "allowance 1/2in on (3, 2.5) -- (3, 0)").value[0],
+    "changing allowance": check_block("finished 6in\ngrid 2 x 2\nseam A2 -- C2\nseam B1 -- B3\n"
+                                      "allowance 1/2in on A2 -- B2"),
+    "arc past its trim": check_block("finished 8in\ngrid 4 x 4\nseam (2.5, 0) -- (2.5, 4)\n"
+                                     "seam (2.5, 0) ~~ (0, 2) through (1, 1/2)"),
+    "narrow notch": check_block("finished 6in\nseam (2.9in from top-left to top-right) -- center"
+                                " -- (3.1in from top-left to top-right)"),
+    "scoop": check_block("finished 6in\nseam (2.8in from top-left to top-right) ~~ (3.2in from top-left to"
+                         " top-right) through (0.2in from top to center)"),
 }
 
 

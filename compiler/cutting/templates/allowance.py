@@ -13,7 +13,7 @@ Arcs stay arcs about the same centre. Inches; places are complex numbers (see st
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Sequence, Set
 from itertools import pairwise
 from math import cos, inf, pi, sin
 from typing import Final, NamedTuple
@@ -21,7 +21,17 @@ from typing import Final, NamedTuple
 from ...drafting.model import Edge
 from ...drafting.stroke import Stroke, doubled_area, ring_edges, stroke_of, turn_between
 from ...measure.tolerance import NEAR, Number
-from .crossing import carrier_meetings, joined_up, meetings, part_of, share_of
+from .crossing import (
+    CRUMB,
+    carrier_meetings,
+    distance,
+    joined_up,
+    meetings,
+    on_carrier,
+    part_of,
+    runs_along,
+    share_of,
+)
 from .untangle import crosses_itself, untangled
 
 SMOOTH: Final = 1e-5
@@ -57,10 +67,14 @@ class Join(NamedTuple):
 
 class Outset(NamedTuple):
     """The rings of a cut outline: the outer one, then any gaps that the allowances enclose; of a hole, the
-    holes left. `overlaps` where the allowances of two sides ran into each other and were cleared up."""
+    holes left. `overlaps` where the allowances of two sides ran into each other and were cleared up; `buried`
+    are the sides that have none of their cut line left, and `sound` says whether what is left has a reason to
+    be there."""
 
     rings: tuple[tuple[Stroke, ...], ...]
     overlaps: bool
+    sound: bool = True
+    buried: tuple[int, ...] = ()
 
 
 def outset(ring: Sequence[Edge], allowances: Sequence[Number]) -> tuple[Edge, ...]:
@@ -73,26 +87,112 @@ def outset(ring: Sequence[Edge], allowances: Sequence[Number]) -> tuple[Edge, ..
 def outset_rings(ring: Sequence[Stroke], widths: Sequence[float],
                  cuts: Sequence[Sequence[Cut]] = ()) -> Outset:
     """All rings of the cut outline. `cuts` are the trims of the corner where each side starts."""
-    hole = doubled_area(ring) < 0
     moved = [moved_side(stroke, width) for stroke, width in zip(ring, widths, strict=True)]
     if len(ring) == 1 and abs(ring[0].end - ring[0].start) <= NEAR:
         closed = (ring[0].sweep > 0) or ring[0].radius - widths[0] > NEAR
-        return Outset((tuple(moved),) if closed else (), not closed)
+        return Outset((tuple(moved),), False) if closed else Outset((), True, False, (0,))
     joins = [_join(ring, moved, widths, at) for at in range(len(ring))]
     joins = [
         _trimmed(join, moved[at - 1], moved[at], ring[at].start, cuts[at]) if cuts and cuts[at] else join
         for at, join in enumerate(joins)
     ]
     turns = [turn_between(ring[at - 1], ring[at]) for at in range(len(ring))]
+    kept = [at for at in range(len(ring)) if not _closes(ring[at], widths[at])]
     inner = min(turns) < -SMOOTH or any(stroke.sweep < 0 for stroke in ring)
-    plain = _assembled(moved, joins)
+    plain = _assembled(moved, joins) if len(kept) == len(ring) else None
     if plain is not None and not (inner and crosses_itself(plain)):
-        return Outset((tuple(plain),), False)
+        if all(join.enter < 1 and joins[at + 1 - len(joins)].leave > 0 for at, join in enumerate(joins)):
+            return Outset((tuple(plain),), False)
+        return _judged([plain], ring, widths, moved, [each for join in joins for each in join.between], False)
     for at, turned in enumerate(turns):
         if turned < -SMOOTH:
             joins[at] = _through_corner(moved[at - 1], moved[at], ring[at].start)
-    rings = untangled(_laid_end_to_end(moved, joins), hole)
-    return Outset(tuple(tuple(each) for each in rings), True)
+    return _crowded(ring, widths, moved, joins, kept)
+
+
+def _closes(stroke: Stroke, width: float) -> bool:
+    """Whether an inner curve is so tight that its allowance closes it."""
+    return stroke.sweep < 0 and stroke.radius - width <= NEAR
+
+
+def _crowded(ring: Sequence[Stroke], widths: Sequence[float], moved: Sequence[Stroke], joins: Sequence[Join],
+             kept: Sequence[int]) -> Outset:
+    """The rings where allowances run into each other, without the inner curves that theirs close."""
+    if not kept:
+        return Outset((), True, False, tuple(range(len(ring))))
+    sides = [moved[at] for at in kept]
+    own = [
+        joins[at] if kept[each - 1] == (at - 1) % len(ring) else
+        _across(ring[kept[each - 1]], ring[at], moved[kept[each - 1]], moved[at])
+        for each, at in enumerate(kept)
+    ]
+    rings = untangled(_laid_end_to_end(sides, own), doubled_area(ring) < 0)
+    tips = [stroke for at, each in zip(kept, own, strict=True) if each is joins[at] and not each.tangled
+            for stroke in each.between]
+    return _judged(rings, ring, widths, moved, tips, True)
+
+
+def _judged(rings: Sequence[Sequence[Stroke]], ring: Sequence[Stroke], widths: Sequence[float],
+            moved: Sequence[Stroke], tips: Sequence[Stroke], overlaps: bool) -> Outset:
+    """The rings, with the sides that have none of their cut line there, and whether all their lines have a
+    reason; `tips` are those of the corners."""
+    lines = [stroke for found in rings for stroke in found]
+    buried = tuple(at for at, side in enumerate(moved) if not any(runs_along(line, side) for line in lines))
+    shown = {width for at, width in enumerate(widths) if at not in buried}
+    sound = bool(rings) and all(
+        _has_place(line, ring, widths, moved, shown)
+        or (_lies_on(line, tips) and not any(on_carrier(line, side) for side in moved)) for line in lines
+    )
+    return Outset(tuple(tuple(each) for each in rings), overlaps, sound, buried)
+
+
+def _across(before: Stroke, after: Stroke, one: Stroke, two: Stroke) -> Join:
+    """How one side leads into the next where all between them close: carried on until they meet, else
+    straight."""
+    best: tuple[float, Join] | None = None
+    furthest = STRAY * (abs(two.start - one.end) + abs(after.start - before.end)) + NEAR
+    for place in carrier_meetings(one, two):
+        leave, enter = share_of(one, place), share_of(two, place)
+        walk = abs(leave - 1) * one.length + abs(enter) * two.length
+        if leave >= 1 and enter <= 0 and walk <= furthest and (best is None or walk < best[0]):
+            best = walk, Join(leave, (), enter)
+    return best[1] if best is not None else Join(1.0, (Stroke(one.end, two.start),), 0.0)
+
+
+def _has_place(line: Stroke, ring: Sequence[Stroke], widths: Sequence[float], moved: Sequence[Stroke],
+               shown: Set[float]) -> bool:
+    """Whether a cut line has a reason to be there.
+
+    It runs along a moved side, or carries one on past its end at a width that is `shown` beside some side; or
+    it trims a point, a corner of the ring being nearest to its middle; or it ends an allowance square to its
+    side.
+    """
+    if any(on_carrier(line, side) and (width in shown or runs_along(line, side))
+           for width, side in zip(widths, moved, strict=True)):
+        return True
+    if line.center is not None:
+        return False
+    middle = line.at(0.5)
+    nearest = min(distance(stroke, middle) for stroke in ring)
+    if min(abs(stroke.start - middle) for stroke in ring) <= nearest + CRUMB:
+        return True
+    return any(_ends_square(line, stroke, side) for stroke, side in zip(ring, moved, strict=True))
+
+
+def _lies_on(line: Stroke, strokes: Sequence[Stroke]) -> bool:
+    """Whether a cut line is some of one of the strokes."""
+    return any(max(distance(stroke, place) for place in (line.start, line.at(0.5), line.end)) <= CRUMB
+               for stroke in strokes)
+
+
+def _ends_square(cut: Stroke, stroke: Stroke, side: Stroke) -> bool:
+    """Whether a cut line lies on the way from a side's end to that of its moved side, and reaches to
+    there."""
+    return any(
+        min(abs(cut.start - out), abs(cut.end - out)) <= CRUMB
+        and max(distance(Stroke(end, out), place) for place in (cut.start, cut.end)) <= CRUMB
+        for end, out in ((stroke.start, side.start), (stroke.end, side.end)) if abs(out - end) > CRUMB
+    )
 
 
 def moved_side(stroke: Stroke, width: float) -> Stroke:
@@ -126,7 +226,7 @@ def _join(ring: Sequence[Stroke], moved: Sequence[Stroke], widths: Sequence[floa
         return Join(1.0, (Stroke(one.end, tip[0]), Stroke(*tip), Stroke(tip[1], two.start)), 0.0)
     if min(reach, reach_back) < -max(before, after):
         return Join(1.0, (Stroke(one.end, two.start),), 0.0)
-    return _mitre(one, two, one.end + ahead * reach)
+    return _mitre(one, two, one.end + ahead * reach, min(reach, reach_back) >= 0)
 
 
 def mitre_reach(turned: float, own: float, other: float) -> float:
@@ -139,8 +239,9 @@ def mitre_reach(turned: float, own: float, other: float) -> float:
     return (other - own * cos(turned)) / sin(turned)
 
 
-def _mitre(one: Stroke, two: Stroke, tip: complex) -> Join:
-    """The crossing of the two moved sides carried on; `tip` is that of their tangents."""
+def _mitre(one: Stroke, two: Stroke, tip: complex, ahead: bool) -> Join:
+    """The crossing of the two moved sides carried on; `tip` is that of their tangents, `ahead` of both or
+    not."""
     best: tuple[float, Join] | None = None
     allowed = STRAY * (abs(tip - one.end) + abs(tip - two.start)) + NEAR
     for place in carrier_meetings(one, two):
@@ -150,6 +251,8 @@ def _mitre(one: Stroke, two: Stroke, tip: complex) -> Join:
             best = walk, Join(leave, (), enter)
     if best is not None:
         return best[1]
+    if not ahead:
+        return Join(1.0, (Stroke(one.end, two.start),), 0.0)
     return Join(1.0, (Stroke(one.end, tip), Stroke(tip, two.start)), 0.0)
 
 
@@ -191,7 +294,18 @@ def _trimmed(join: Join, one: Stroke, two: Stroke, corner: complex, cuts: Sequen
     tip = [stroke for stroke in tip if stroke.length > NEAR]
     for cut in cuts:
         tip = clipped(tip, corner, cut)
-    return Join(leave, tuple(tip), enter, join.tangled)
+    return Join(leave, tuple(_straightened(tip, one, two)), enter, join.tangled)
+
+
+def _straightened(tip: Sequence[Stroke], one: Stroke, two: Stroke) -> list[Stroke]:
+    """The tip with what is left of a curve that no longer runs on from its own side drawn straight: nothing
+    is sewn along it, and it has a trim's length at most."""
+    last = len(tip) - 1
+    return [
+        stroke if stroke.center is None or (at == 0 and stroke.center == one.center)
+        or (at == last and stroke.center == two.center) else Stroke(stroke.start, stroke.end)
+        for at, stroke in enumerate(tip)
+    ]
 
 
 def clipped(tip: list[Stroke], corner: complex, cut: Cut) -> list[Stroke]:

@@ -30,13 +30,16 @@ def check_template(template: Template, piece: Piece) -> None:
     cut_area = sum(doubled_area(ring) for ring in cut) / 2
     assert cut_area >= area - slack, f"template {template.label} is cut to {cut_area}, sewn to {area}"
     for ring in sew:
-        for stroke in ring:
-            inside = stroke.at(0.5) + stroke.direction(0.5) * 1j * STEP_IN
-            assert _covers(cut, inside), f"template {template.label} is cut into its cloth at {inside}"
+        assert covers(cut, ring), f"template {template.label} is cut into its cloth"
     _check_closed(template.label, (template.cut, *template.cut_holes))
 
 
-def _covers(rings: Sequence[Sequence[Stroke]], place: complex) -> bool:
+def covers(cut: Sequence[Sequence[Stroke]], sew: Sequence[Stroke]) -> bool:
+    """Whether cut rings go round the cloth beside the middle of every sewing line."""
+    return all(_goes_round(cut, stroke.at(0.5) + stroke.direction(0.5) * 1j * STEP_IN) for stroke in sew)
+
+
+def _goes_round(rings: Sequence[Sequence[Stroke]], place: complex) -> bool:
     return round(sum(winding(ring, place) for ring in rings)) >= 1
 
 

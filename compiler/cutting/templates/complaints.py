@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from ...diagnostics.diagnostic import Diagnostic, warning
+from ...diagnostics.diagnostic import Diagnostic, error, warning
 from ...diagnostics.source import Span
 from ...drafting.model import Draft, Piece
+from ...drafting.stroke import WholeSide
 from ...measure.fractions import ruler_text
-from ...measure.tolerance import Number
+from ...measure.tolerance import Number, near
 
 
 def curve_too_tight(draft: Draft, piece: Piece, radius: float, allowance: Number) -> Diagnostic:
@@ -29,13 +30,18 @@ def allowances_overlap(draft: Draft, piece: Piece) -> Diagnostic:
     )
 
 
-def window_closes(draft: Draft, piece: Piece, allowance: Number) -> Diagnostic:
-    """A hole too small for the allowance all round inside it."""
-    return warning(
-        "window-closes",
-        f"A hole in {_name(piece)} is too small for a seam allowance of {ruler_text(allowance)} inside it.",
-        place_of(draft, piece),
-        help="Run a seam from the hole to the piece's edge, so that it can be sewn.",
+def no_room(draft: Draft, piece: Piece, side: WholeSide) -> Diagnostic:
+    """Allowances so wide for their piece that no cut outline can be drawn for them: said at the `allowance`,
+    or at the seam where none was written."""
+    width = ruler_text(side.allowance)
+    said = [span for stated, span in draft.allowances if near(stated, side.allowance)]
+    sewn = [span for part in side.parts for span in part.origins]
+    return error(
+        "allowance-no-room",
+        f"The seam allowance of {width} along an edge of {_name(piece)} has no room.",
+        (said[-1:] or sewn[:1] or [place_of(draft, piece)])[0],
+        "too wide for that edge" if said else f"the allowance is {width}",
+        help="Write a narrower `allowance`, or divide the piece there by a seam.",
     )
 
 

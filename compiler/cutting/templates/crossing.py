@@ -8,7 +8,7 @@ from math import pi, sqrt
 from typing import Final
 
 from ...drafting.stroke import Stroke
-from ...measure.tolerance import NEAR
+from ...measure.tolerance import FLATTEN, NEAR
 
 PARALLEL: Final = 1e-9
 """Sine of the angle under which two lines are taken to be parallel: they would meet, if at all, so far off
@@ -16,6 +16,9 @@ that no template reaches there."""
 
 CRUMB: Final = 1e-5
 """Inches. A stroke shorter than this is what rounding leaves where two lines nearly touch; it is left out."""
+
+SHOWN: Final = 2 * FLATTEN
+"""Inches. A side has a cut line of its own where more than this is left of it: less would not show."""
 
 
 def carrier_meetings(one: Stroke, two: Stroke) -> list[complex]:
@@ -99,6 +102,40 @@ def off_carrier(stroke: Stroke, place: complex) -> float:
         return abs(abs(place - stroke.center) - stroke.radius)
     along = stroke.end - stroke.start
     return abs(((place - stroke.start) * along.conjugate()).imag) / abs(along)
+
+
+def on_carrier(stroke: Stroke, side: Stroke) -> bool:
+    """Whether a stroke lies on a side's endless line or whole circle, and runs the same way."""
+    if side.center is None or stroke.center is None:
+        alike = stroke.center is side.center
+        alike = alike and (stroke.direction(0) * side.direction(0).conjugate()).real > 0
+    else:
+        alike = abs(stroke.center - side.center) <= CRUMB and (stroke.sweep > 0) == (side.sweep > 0)
+    return alike and max(off_carrier(side, place) for place in (stroke.start, stroke.end)) <= CRUMB
+
+
+def runs_along(stroke: Stroke, side: Stroke) -> bool:
+    """Whether a stroke covers some of a side, the same way."""
+    if not on_carrier(stroke, side):
+        return False
+    if side.center is None:
+        first, last = share_of(side, stroke.start), share_of(side, stroke.end)
+        return min(last, 1.0) - max(first, 0.0) > SHOWN / side.length
+    first, sweep = share_of(side, stroke.start), abs(stroke.sweep / side.sweep)
+    once = 2 * pi / abs(side.sweep)
+    return any(
+        min(first + around + sweep, 1.0) - max(first + around, 0.0) > SHOWN / side.length
+        for around in (-once, 0.0, once)
+    )
+
+
+def distance(stroke: Stroke, place: complex) -> float:
+    """Inches from a place to the nearest of a stroke."""
+    if stroke.center is None or abs(place - stroke.center) > NEAR:
+        share = share_of(stroke, place)
+        if 0 <= share <= 1:
+            return off_carrier(stroke, place)
+    return min(abs(place - stroke.start), abs(place - stroke.end))
 
 
 def part_of(stroke: Stroke, first: float, last: float) -> Stroke:

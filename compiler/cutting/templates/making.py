@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from math import inf
 
 from ...diagnostics.diagnostic import Diagnostic, Outcome, in_order
 from ...drafting.model import Draft, Edge, Piece, Point, Shape, Side
@@ -12,7 +13,7 @@ from ...measure.tolerance import NEAR, near
 from ..model import FabricCount, Mark, Template
 from . import complaints as complain
 from .allowance import Outset, outset_rings
-from .checks import check_template
+from .checks import check_template, covers
 from .laying import Laid, evened_cuts, lay, ring_cuts, template_cuts, template_marks, turning_over
 from .marks import SeamMark
 from .neighbourhood import neighbourhoods
@@ -28,12 +29,14 @@ def make_templates(draft: Draft) -> Outcome[tuple[Template, ...]]:
     said: list[Diagnostic] = []
     for shape in draft.shapes:
         template, remarks = _make_template(draft, lay(draft, shape, trims, alike), shape, trims)
-        templates.append(template)
         said.extend(remarks)
-    return Outcome(tuple(templates), in_order(said))
+        if template is not None:
+            templates.append(template)
+    return Outcome(tuple(templates) if len(templates) == len(draft.shapes) else None, in_order(said))
 
 
-def _make_template(draft: Draft, laid: Laid, shape: Shape, trims: Trims) -> tuple[Template, list[Diagnostic]]:
+def _make_template(draft: Draft, laid: Laid, shape: Shape, trims: Trims
+                   ) -> tuple[Template | None, list[Diagnostic]]:
     number = laid.first.number
     rings = trims.outlines.rings(number)
     cuts = template_cuts(laid, trims)
@@ -44,7 +47,9 @@ def _make_template(draft: Draft, laid: Laid, shape: Shape, trims: Trims) -> tupl
                      ring_cuts(cuts, number, index, len(ring)))
         for index, ring in enumerate(rings)
     ]
-    assert found[0].rings, f"template {shape.label} has no cut outline: its area is {laid.first.area}"
+    crowded = _crowded_side(rings, found)
+    if crowded is not None:
+        return None, [complain.no_room(draft, laid.first, crowded)]
     gaps = (*found[0].rings[1:], *(ring for hole in found[1:] for ring in hole.rings))
     template = Template(
         label=shape.label, block_title=draft.title, version=draft.version, maker=draft.maker,
@@ -59,6 +64,19 @@ def _make_template(draft: Draft, laid: Laid, shape: Shape, trims: Trims) -> tupl
     )
     check_template(template, laid.first)
     return template, _remarks(draft, laid.first, rings, found)
+
+
+def _crowded_side(rings: Sequence[Sequence[WholeSide]], found: Sequence[Outset]) -> WholeSide | None:
+    """A side whose allowance has no room, where the cut outline makes no sense for it: the most tightly
+    curved of those that have none of their cut line left, else the longest."""
+    cut = [each for outset in found for each in outset.rings]
+    for ring, outset in zip(rings, found, strict=True):
+        if outset.sound and not (outset.overlaps and not covers(cut, [side.stroke for side in ring])):
+            continue
+        sides = [ring[at] for at in outset.buried] or list(ring)
+        return min(sides, key=lambda side: (
+            -side.allowance, side.stroke.radius if side.stroke.sweep < 0 else inf, -side.stroke.length))
+    return None
 
 
 def block_size(draft: Draft) -> str:
@@ -103,10 +121,6 @@ def _remarks(draft: Draft, piece: Piece, rings: Sequence[Sequence[WholeSide]], f
         for ring in rings for side in ring
         if side.stroke.sweep < 0 and side.stroke.radius <= side.allowance + NEAR and len(ring) > 1
     ]
-    closed = [
-        complain.window_closes(draft, piece, max(side.allowance for side in ring))
-        for ring, outset in zip(rings[1:], found[1:], strict=True) if not outset.rings
-    ]
-    if tight or closed or not any(outset.overlaps for outset in found):
-        return tight[:1] + closed
+    if tight or not any(outset.overlaps for outset in found):
+        return tight[:1]
     return [complain.allowances_overlap(draft, piece)]

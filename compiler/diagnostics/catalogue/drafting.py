@@ -216,7 +216,10 @@ DRAFTING: Final = (
              (SIZE,
               "seam (2.95in from top-left to top-right) -- center -- (3.05in from top-left to top-right)"),
              (SIZE, "seam (1in from top-left to top-right) -- center -- (5in from top-left to top-right)")),
-    in_block("window-closes", "A hole too small for its allowance",
-             "The allowance inside a hole of a ring would fill the hole.",
-             (SIZE, "seam circle around center radius 1/5in"), (SIZE, "seam top ~~ left around top-left")),
+    in_block("allowance-no-room", "A seam allowance that has no room",
+             "A hole smaller than the allowance inside it, an inner curve that its allowance fills, a notch "
+             "much narrower than the allowances of its sides: no cutting line can run at its distance from "
+             "the sewing line there, so the piece can't be cut.",
+             (SIZE, "seam circle around center radius 1/4in", "allowance 1/2in"),
+             (SIZE, "seam top ~~ left around top-left", "allowance 1/2in")),
 )

@@ -23,11 +23,14 @@ def part_rings(graph: SeamGraph, cut: Sequence[bool], edge: int) -> tuple[Ring, 
 
 
 def ringed_piece(graph: SeamGraph, cut: Sequence[bool], edge: int, piece: int) -> tuple[Ring, ...]:
-    """The outline of one piece with what fills its windows, and of those what is taken out."""
-    outer = walk_border(graph, cut, edge)
-    open_rings = [[half for half in ring if cut[half // 2]]
-                  for ring in graph.rings[piece] if not set(ring).intersection(outer)]
-    return tuple(_strokes(graph, ring) for ring in (outer, *open_rings) if ring)
+    """The outline of one piece with what fills its windows, and those windows that are taken out."""
+    rings = [walk_border(graph, cut, edge)]
+    known = set(rings[0])
+    for half in (half for ring in graph.rings[piece] for half in ring):
+        if cut[half // 2] and half not in known:
+            rings.append(walk_border(graph, cut, half))
+            known.update(rings[-1])
+    return tuple(_strokes(graph, ring) for ring in rings)
 
 
 def _strokes(graph: SeamGraph, ring: Sequence[int]) -> Ring:

@@ -6,7 +6,7 @@ from __future__ import annotations
 from cmath import phase
 from collections.abc import Sequence
 from itertools import pairwise
-from math import hypot, pi
+from math import pi
 from typing import Final
 
 from ...drafting.model import Edge, Point
@@ -21,9 +21,9 @@ IN_LINE: Final = 4 * NEAR
 SQUARE: Final = 1e-4
 """Radians within which an edge is level, upright or square to another."""
 
-ASIDE: Final = 0.001
-"""Inches by which a unit may reach out beyond a straight edge that it is measured along: the printed
-tolerance."""
+REACHES: Final = 0.001
+"""Inches. What comes so near to the end of a unit reaches it, and what comes so little beyond a straight edge
+does not, as a ruler reads: the tolerance that is promised."""
 
 EASED: Final = 2.0
 """Inches. A curved run longer than this is pinned at its quarters too, as its templates are marked."""
@@ -99,47 +99,73 @@ def is_rectangle(ring: Ring) -> bool:
 
 
 def sizes(ring: Ring) -> tuple[Size, Size]:
-    """Finished size, and the size with the allowance of the edges on each of the four sides.
+    """Finished size, and the size with the allowance on each of the four sides: that of the edges that lie
+    along the side, else the widest of those that reach it with a corner or a curve.
 
     Measured across and down the block where any edge lies so, else along the longest straight side; across
     and down, too, where all edges are slanted and none is such a side, as of a star.
     """
     turn = _frame(ring)
-    spots: list[tuple[complex, float]] = []
-    for stroke, allowance in ring:
-        for share in (0.0, 0.5, 1.0):
-            spots.append((stroke.at(share) / turn, allowance))
-        spots += ((place / turn, allowance) for place in _bulges(stroke, turn))
-    left, right = min(at.real for at, _ in spots), max(at.real for at, _ in spots)
-    top, bottom = min(at.imag for at, _ in spots), max(at.imag for at, _ in spots)
-    across = sum(
-        max(width for at, width in spots if abs(at.real - side) <= IN_LINE) for side in (left, right)
+    spots = [
+        (stroke.center is None, allowance, [
+            place / turn
+            for place in (stroke.at(0.0), stroke.at(0.5), stroke.at(1.0), *_bulges(stroke, turn))
+        ])
+        for stroke, allowance in ring
+    ]
+    (right, more_right), (left, more_left), (bottom, more_below), (top, more_above) = (
+        _end([(straight, allowance, [_part(place, way) for place in places])
+              for straight, allowance, places in spots])
+        for way in (1, -1, 1j, -1j)
     )
-    down = sum(max(width for at, width in spots if abs(at.imag - side) <= IN_LINE) for side in (top, bottom))
-    return Size(right - left, bottom - top), Size(right - left + across, bottom - top + down)
+    width, height = right + left, bottom + top
+    return Size(width, height), Size(width + (more_left + more_right), height + (more_above + more_below))
+
+
+def _part(place: complex, way: complex) -> float:
+    """How far a place lies that way: 1 is right, 1j is down."""
+    return place.real * way.real + place.imag * way.imag
+
+
+def _end(edges: Sequence[tuple[bool, float, Sequence[float]]]) -> tuple[float, float]:
+    """How far edges reach (whether each is straight, its allowance, how far its places lie), and the
+    allowance there."""
+    furthest = max(max(reached) for _, _, reached in edges)
+    along = [allowance for straight, allowance, reached in edges
+             if straight and furthest - min(reached) <= REACHES]
+    touching = [allowance for _, allowance, reached in edges if furthest - max(reached) <= REACHES]
+    return furthest, max(along or touching)
 
 
 def _frame(ring: Ring) -> complex:
     """The direction that is measured as across: 1 where some straight edge lies level or upright, or where
     none is a side, with the whole ring on one side of it."""
-    straight = [stroke for stroke, _ in ring if stroke.center is None]
+    runs = joined_ring([(stroke, 0.0) for stroke, _ in ring])
+    edges = [stroke for stroke, _ in runs if stroke.center is None]
     if any(min(abs(along.real), abs(along.imag)) <= SQUARE * abs(along)
-           for along in (stroke.end - stroke.start for stroke in straight)):
+           for along in (stroke.end - stroke.start for stroke in edges)):
         return 1 + 0j
-    sides = [stroke.end - stroke.start for stroke in straight if _is_side(stroke, ring)]
-    longest = max(sides, key=_rank, default=1 + 0j)
-    return longest / abs(longest)
+    sides = [stroke.end - stroke.start for stroke in edges if _is_side(stroke, ring)]
+    if not sides:
+        return 1 + 0j
+    for rank in (abs, _rightward, _downward):  # the longest; of those, what runs most to the right; then down
+        most = max(rank(along) for along in sides)
+        sides = [along for along in sides if most - rank(along) <= REACHES]
+    return sides[0] / abs(sides[0])
 
 
-def _rank(along: complex) -> tuple[float, float, float]:
-    """Longer before shorter; of equals the one that runs most to the right, then down."""
-    return round(hypot(along.real, along.imag), 6), round(along.real, 6), round(along.imag, 6)
+def _rightward(along: complex) -> float:
+    return along.real
+
+
+def _downward(along: complex) -> float:
+    return along.imag
 
 
 def _is_side(side: Stroke, ring: Ring) -> bool:
     """Whether a ruler laid along a straight edge has the whole ring on the cloth's side of it."""
     turn = side.direction(0)
-    edge = (side.start / turn).imag - ASIDE
+    edge = (side.start / turn).imag - REACHES
     return all((stroke.start / turn).imag >= edge and all((place / turn).imag >= edge
                                                           for place in _bulges(stroke, turn))
                for stroke, _ in ring)

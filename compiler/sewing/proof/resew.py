@@ -20,13 +20,14 @@ from ...drafting.stroke import Stroke, place_of
 from ..complaints import does_not_sew
 from ..measuring import allowance_at, corners_along, is_rectangular, measure, pins_along, stray_between
 from ..model import Assembly, Proof, SeamSide, Step, Unit
+from .cut_cloth import cut_out
 from .mitres import closed, parted
 from .simulated import (
     EXACT,
+    Hem,
     Misfit,
     Motion,
     SewnCloth,
-    cut_out,
     laid,
     motion_onto,
     sewn,
@@ -73,6 +74,8 @@ class _Table:
         self.assembly = assembly
         self.cloths: dict[str, SewnCloth] = {}
         self.sizes: dict[str, int] = {}  # pieces in each part
+        self.widths = sorted({float(side.allowance) for piece in draft.pieces
+                              for ring in (piece.ring, *piece.holes) for side in ring})
         self.laid_down: dict[str, tuple[tuple[str, Motion], tuple[str, Motion]]] = {}
         self.kinds = {
             cloth.number: (cloth.template, cloth.reversed, cloth.fabric) for cloth in assembly.pieces
@@ -194,26 +197,32 @@ class _Table:
     def _check_unit(self, step: Step, unit: Unit, made: SewnCloth) -> None:
         if len(made.rings) != 1 + len(unit.holes):
             raise Misfit(f"{unit.id} has {len(made.rings) - 1} windows, not {len(unit.holes)}")
-        for ring, printed in zip(made.rings, (unit.outline, *unit.holes), strict=True):
-            self.furthest = max(self.furthest, stray_between(ring, strokes_of(printed)))
-        found = measure(made.rings[0])
-        for size in ((unit.finished, unit.unfinished), (step.finished, step.unfinished)):
-            for value, printed_value, what in zip(
-                found,
-                (size[0].width, size[0].height, size[1].width, size[1].height),
-                (
-                    "the finished width",
-                    "the finished height",
-                    "the unfinished width",
-                    "the unfinished height",
-                ),
-                strict=True,
-            ):
-                self._hold(value, printed_value, f"{what} of {unit.id}")
+        self.furthest = max(self.furthest, stray_between(made.rings[0], strokes_of(unit.outline)))
+        windows = list(made.rings[1:])
+        for hole in unit.holes:
+            self._match_window(windows, strokes_of(hole))
+        width, height, across, down = measure(made.rings[0])
+        for finished, unfinished in ((unit.finished, unit.unfinished), (step.finished, step.unfinished)):
+            self._hold(width, finished.width, f"the finished width of {unit.id}")
+            self._hold(height, finished.height, f"the finished height of {unit.id}")
+            self._hold_cloth(width, across, unfinished.width, f"the unfinished width of {unit.id}")
+            self._hold_cloth(height, down, unfinished.height, f"the unfinished height of {unit.id}")
         if unit.rectangle != is_rectangular(made.rings[0]):
             raise Misfit(f"{unit.id} is{'' if unit.rectangle else ' not'} printed as a rectangle")
         if len(unit.pieces) != self.sizes[unit.id] or not _same(unit.copies[0].pieces, unit.pieces):
             raise Misfit(f"{unit.id} is not made of the pieces printed for it")
+
+    def _match_window(self, windows: list[tuple[Hem, ...]], printed: Sequence[Stroke]) -> None:
+        """Takes out of the windows that are left the one that is printed so."""
+        for ring in windows:
+            try:
+                self.furthest = max(self.furthest, stray_between(ring, printed))
+            except Misfit:
+                if ring is windows[-1]:
+                    raise
+            else:
+                windows.remove(ring)
+                return
 
     def _take(self, left: Pile, step: Step, pieces: tuple[int, ...]) -> None:
         """Takes one copy's parts from the pile: the very pieces printed for it, sewn together as printed."""
@@ -229,6 +238,15 @@ class _Table:
         if not stray <= EXACT:
             raise Misfit(f"{what} comes out {found:.3f}in and is printed as {printed:.3f}in")
         self.furthest = max(self.furthest, stray)
+
+    def _hold_cloth(self, finished: float, ends: tuple[float, float], printed: float, what: str) -> None:
+        """Holds a size with its allowances. One that can't be measured, for others leave none of its cutting
+        line, is as wide as some allowance of the draft."""
+        one, other = ((end,) if end >= 0 else self.widths for end in ends)
+        self._hold_one([finished + first + second for first in one for second in other], printed, what)
+
+    def _hold_one(self, choices: Sequence[float], printed: float, what: str) -> None:
+        self._hold(min(choices, key=lambda each: abs(each - printed), default=0.0), printed, what)
 
     def _hold_places(self, found: Sequence[complex], printed: Sequence[Point], what: str) -> None:
         if len(found) != len(printed) or any(
@@ -249,9 +267,9 @@ class _Table:
             for side in piece.ring:
                 if side.outside:
                     middle = strokes_of([side.edge])[0].at(0.5)
-                    self._hold(
-                        allowance_at(block.rings[0], middle), float(side.allowance), "the outer allowance"
-                    )
+                    width = allowance_at(block.rings[0], middle)
+                    choices = (width,) if width >= 0 else self.widths
+                    self._hold_one(choices, float(side.allowance), "the outer allowance")
         self._compare_pieces(last)
         self._compare_copies()
 

@@ -9,11 +9,10 @@ from cmath import phase
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from math import pi
-from typing import Final
+from typing import Final, NamedTuple
 
-from ...cutting.model import Template
 from ...drafting.model import Edge
-from ...drafting.stroke import Stroke, place_of, stroke_of, turn_between
+from ...drafting.stroke import Stroke, doubled_area, place_of, stroke_of, turn_between
 from ...measure.fractions import ruler_text
 
 EXACT: Final = 0.001
@@ -24,9 +23,6 @@ SAMPLES: Final = (0.0, 0.25, 0.5, 0.75, 1.0)
 
 ENDS: Final = (0.0, 1.0)
 """Shares that do for a straight run on straight cloth: between them it strays no further."""
-
-WIDEST: Final = 6.0
-"""Inches. No allowance is wider; a cut edge further off belongs to another side."""
 
 
 class Misfit(Exception):
@@ -65,35 +61,6 @@ class SewnCloth:
     rings: tuple[tuple[Hem, ...], ...]
 
 
-def cut_out(template: Template, reversed_way: bool) -> SewnCloth:
-    """The cloth cut by a template, its allowance measured between the printed sewing and cutting lines."""
-    lines = [strokes_of(sew) for sew in (template.sew, *template.sew_holes)]
-    cuts = [strokes_of(cut) for cut in (template.cut, *template.cut_holes)]
-    every = [stroke for line in lines for stroke in line]
-    rings = [_measured_ring(line, cut, every) for line, cut in zip(lines, cuts, strict=False)]
-    rings += [[(stroke, -1.0) for stroke in line] for line in lines[len(cuts):]]  # windows too small to cut
-    _check_marks(template, every)
-    if reversed_way:
-        rings = [_turned_over(ring) for ring in rings]
-    return SewnCloth(tuple(tuple(ring) for ring in rings))
-
-
-def _check_marks(template: Template, lines: Sequence[Stroke]) -> None:
-    """Dots lie on corners and match marks on the sewing line, pointing square out of it."""
-    for dot in template.dots:
-        if all(abs(place_of(dot) - line.start) > EXACT for line in lines):
-            raise Misfit(f"a dot of template {template.label} lies on no corner")
-    for mark in template.marks:
-        on = [(line, along) for line in lines if (along := along_of(line, place_of(mark.at))) is not None]
-        outward = [line.direction(along / line.length) * -1j for line, along in on]
-        if all(abs(place_of(mark.toward) - each) > EXACT for each in outward):
-            raise Misfit(f"a match mark of template {template.label} lies on no sewing line")
-
-
-def _turned_over(ring: Sequence[Hem]) -> list[Hem]:
-    return [(turned_over(stroke).reversed(), width) for stroke, width in reversed(ring)]
-
-
 def turned_over(stroke: Stroke) -> Stroke:
     """The line on the back of the cloth: left and right change places."""
     def over(place: complex) -> complex:
@@ -101,43 +68,6 @@ def turned_over(stroke: Stroke) -> Stroke:
 
     center = None if stroke.center is None else over(stroke.center)
     return Stroke(over(stroke.start), over(stroke.end), center, -stroke.sweep)
-
-
-def _measured_ring(sew: Sequence[Stroke], cut: Sequence[Stroke], every: Sequence[Stroke]) -> list[Hem]:
-    """Each stretch of a sewing line with the width of cloth beyond it; -1 where the allowances of others, as
-    at an inner corner, leave none of its cutting line to measure at."""
-    for ring in (sew, cut):
-        if any(abs(ring[at - 1].end - stroke.start) > EXACT for at, stroke in enumerate(ring)):
-            raise Misfit("a printed outline is not closed")
-    widths = [_width_beside(stroke, cut) for stroke in sew]
-    usual = max((width for width in widths if width is not None), default=0.0)
-    if not all(_is_even(line, sew) or _cuts_corner(line, every) for line in cut):
-        raise Misfit("a cutting line does not run even with its sewing line")
-    return [(stroke, -1.0 if width is None or (usual > EXACT and _swallowed(stroke, every, usual)) else width)
-            for stroke, width in zip(sew, widths, strict=True)]
-
-
-def _is_even(cut: Stroke, sew: Sequence[Stroke]) -> bool:
-    """Whether a cutting line runs even with some sewing line."""
-    return any(_width_beside(stroke, (cut,)) is not None for stroke in sew)
-
-
-def _cuts_corner(cut: Stroke, every: Sequence[Stroke]) -> bool:
-    """Whether a cutting line trims a point: a corner of the sewing line is nearest to its middle."""
-    if cut.center is not None:
-        return False
-    middle = cut.at(0.5)
-    nearest = min(distance_to(stroke, middle) for stroke in every)
-    return min(abs(stroke.start - middle) for stroke in every) <= nearest + EXACT / 100
-
-
-def _swallowed(stroke: Stroke, every: Sequence[Stroke], width: float) -> bool:
-    """Whether a stretch's cutting line would lie within the allowance of other stretches all along."""
-    for share in (each / 8 for each in range(1, 8)):
-        beyond = stroke.at(share) + stroke.direction(share) * -1j * width
-        if all(other is stroke or distance_to(other, beyond) >= width - EXACT for other in every):
-            return stroke.sweep < 0 and stroke.radius <= width + EXACT
-    return True
 
 
 def distance_to(stroke: Stroke, place: complex) -> float:
@@ -150,30 +80,6 @@ def distance_to(stroke: Stroke, place: complex) -> float:
         return abs(place - on_circle) if along_of(stroke, on_circle) is not None else ends
     relative = (place - stroke.start) / stroke.direction(0)
     return abs(relative.imag) if 0 <= relative.real <= stroke.length else ends
-
-
-def _width_beside(sew: Stroke, cut: Sequence[Stroke]) -> float | None:
-    """How far beyond a sewing line the nearest cutting line runs that is even with it all along."""
-    widths = [width for stroke in cut if (stroke.center is None) == (sew.center is None)
-              for width in (_even_width(sew, stroke) if sew.center is None else _even_arc(sew, stroke))]
-    return min((width for width in widths if -EXACT <= width <= WIDEST), default=None)
-
-
-def _even_width(sew: Stroke, cut: Stroke) -> list[float]:
-    ends = [(place - sew.start) / sew.direction(0) for place in (cut.start, cut.end)]
-    shared = min(ends[1].real, sew.length) - max(ends[0].real, 0.0)
-    even = shared > EXACT and abs(ends[0].imag - ends[1].imag) <= EXACT
-    return [-ends[0].imag] if even else []
-
-
-def _even_arc(sew: Stroke, cut: Stroke) -> list[float]:
-    assert sew.center is not None and cut.center is not None, "both are arcs"
-    if abs(cut.center - sew.center) > EXACT or (cut.sweep > 0) != (sew.sweep > 0):
-        return []
-    beside = [sew.center + (sew.at(share) - sew.center) / sew.radius * cut.radius for share in SAMPLES[1:-1]]
-    if all(along_of(cut, place) is None for place in beside):
-        return []
-    return [(cut.radius - sew.radius) * (1 if sew.sweep > 0 else -1)]
 
 
 # ---- sewing --------------------------------------------------------------------------------------
@@ -220,32 +126,132 @@ def _sampled(one: Stroke, two: Stroke) -> tuple[float, ...]:
 def sewn(one: SewnCloth, two: SewnCloth, seam: Sequence[Stroke]) -> SewnCloth:
     """Both cloths, laid down, sewn along a seam that has the first on its right."""
     back = [stroke.reversed() for stroke in reversed(seam)]
-    first_rest, first_width, first_others = _opened(one, seam)
-    second_rest, second_width, second_others = _opened(two, back)
-    for mine, theirs in zip(first_width, reversed(second_width), strict=True):
-        if mine >= 0 and theirs >= 0 and abs(mine - theirs) > EXACT:
-            raise Misfit(
-                f"the allowance is {ruler_text(mine)} on one side and {ruler_text(theirs)} on the other"
-            )
-    ring = joined_hems([*first_rest, *second_rest])
-    return SewnCloth((*((tuple(ring),) if ring else ()), *first_others, *second_others)
-                     if not _is_window(one, first_others) else
-                     (*first_others, *((tuple(ring),) if ring else ()), *second_others))
+    first, first_others = _opened(one, seam)
+    second, second_others = _opened(two, back)
+    _match_allowances(first.beside, second.beside[::-1])
+    ring = joined_hems([*first.rest, *second.rest])
+    rings = [*([tuple(ring)] if ring else []), *first_others, *second_others]
+    if len(rings) > 1:
+        outer = max(rings, key=lambda each: doubled_area([stroke for stroke, _ in each]))
+        rings.remove(outer)
+        rings.insert(0, outer)
+    return SewnCloth(tuple(rings))
 
 
-def _is_window(cloth: SewnCloth, others: Sequence[tuple[Hem, ...]]) -> bool:
-    """Whether the ring that was opened is not the outside one."""
-    return bool(others) and others[0] is cloth.rings[0]
+def _match_allowances(mine: Sequence[Hem], theirs: Sequence[Hem]) -> None:
+    """Raises Misfit unless both sides of a seam have one allowance wherever both are known. Along its way a
+    seam may change from one to another."""
+    at = other = 0
+    ends = [mine[0][0].length, theirs[0][0].length] if mine and theirs else [0.0, 0.0]
+    while at < len(mine) and other < len(theirs):
+        widths = mine[at][1], theirs[other][1]
+        if min(widths) >= 0 and abs(widths[0] - widths[1]) > EXACT:
+            one, two = (ruler_text(width) for width in widths)
+            raise Misfit(f"the allowance is {one} on one side and {two} on the other")
+        step = ends[0] - ends[1]
+        if step <= EXACT:
+            at += 1
+            ends[0] += mine[at][0].length if at < len(mine) else 0.0
+        if step >= -EXACT:
+            other += 1
+            ends[1] += theirs[other][0].length if other < len(theirs) else 0.0
 
 
-def _opened(cloth: SewnCloth, seam: Sequence[Stroke]) -> tuple[list[Hem], list[float], list[tuple[Hem, ...]]]:
-    """What is left of the ring that a seam lies on, the allowances along the seam, and the other rings."""
+class Opened(NamedTuple):
+    """A ring that a seam takes stretches from: those, in order along the seam; what is left of it from the
+    seam's end round to its start; and what is left as rings of their own, where the ring touches itself."""
+
+    beside: list[Hem]
+    rest: list[Hem]
+    loops: list[tuple[Hem, ...]]
+
+
+def _opened(cloth: SewnCloth, seam: Sequence[Stroke]) -> tuple[Opened, list[tuple[Hem, ...]]]:
+    """The ring that a seam lies on, opened, and all other rings."""
     for at, ring in enumerate(cloth.rings):
-        for index, along in spots_on(ring, seam[0].start):
-            found = _follow(ring, index, along, seam)
-            if found:
-                return found[0], found[1], [*cloth.rings[:at], *cloth.rings[at + 1:]]
+        found = _taken(ring, seam)
+        if found is not None:
+            return found, [*cloth.rings[:at], *found.loops, *cloth.rings[at + 1:]]
     raise Misfit("an edge to be sewn is not on the outside of its part")
+
+
+def _taken(ring: Sequence[Hem], seam: Sequence[Stroke]) -> Opened | None:
+    """The ring opened along a seam; None unless the whole seam lies on it."""
+    for place in (seam[0].start, seam[-1].end):
+        ring = [part for hem in ring for part in _parted(hem, place)]
+    starts = [at for at, (stroke, _) in enumerate(ring) if abs(stroke.start - seam[0].start) <= EXACT]
+    for first in starts:
+        used = _along(ring, first, seam)
+        if used:
+            return _left(ring, used)
+    return None
+
+
+def _parted(hem: Hem, place: complex) -> list[Hem]:
+    """A stretch in two, where it passes a place."""
+    along = along_of(hem[0], place)
+    if along is None or not EXACT < along < hem[0].length - EXACT:
+        return [hem]
+    return [_head(hem, along), _tail(hem, along)]
+
+
+def _along(ring: Sequence[Hem], first: int, seam: Sequence[Stroke]) -> list[int] | None:
+    """The stretches of a ring that a seam runs over, the first of them given; None where it leaves the
+    ring."""
+    used: list[int] = []
+    for run in seam:
+        done, whole = 0.0, run.length
+        while whole - done > EXACT:
+            ahead = (used[-1] + 1) % len(ring) if used else first
+            at = ahead
+            if not _covers(ring[at][0], run, done):
+                if not used:
+                    return None
+                at = next((each for each, (stroke, _) in enumerate(ring) if _covers(stroke, run, done)), -1)
+            if at < 0 or at in used:
+                return None
+            used.append(at)
+            done += ring[at][0].length
+    return used
+
+
+def _covers(stroke: Stroke, run: Stroke, done: float) -> bool:
+    """Whether a stretch lies on a run from so many inches along it, to no further than its end."""
+    length, whole = stroke.length, run.length
+    return done + length <= whole + EXACT and all(
+        abs(run.at(min(1.0, (done + length * share) / whole)) - stroke.at(share)) <= EXACT
+        for share in _sampled(run, stroke)
+    )
+
+
+def _left(ring: Sequence[Hem], used: Sequence[int]) -> Opened:
+    """What is left of a ring: followed round, and where a stretch is gone, from the same place on."""
+    count, gone = len(ring), set(used)
+    left = [at for at in range(count) if at not in gone]
+    start = (used[-1] + 1) % count
+    heads = [at for at in left if (at - 1) % count in gone and at != start]
+    rest: list[Hem] = []
+    loops: list[tuple[Hem, ...]] = []
+    queue = ([start] if start in left else []) + heads
+    taken: set[int] = set()
+    for head in queue:
+        if head in taken:
+            continue
+        chain, at = [], head
+        while at >= 0 and at not in taken:
+            taken.add(at)
+            chain.append(ring[at])
+            after = (at + 1) % count
+            if after in gone:
+                end = ring[at][0].end
+                after = next((each for each in heads
+                              if each not in taken and abs(ring[each][0].start - end) <= EXACT), -1)
+            at = after
+        if head == start:
+            rest = chain
+        else:
+            loops.append(tuple(chain))
+    return Opened([ring[at] for at in used], rest, loops)
 
 
 def spots_on(ring: Sequence[Hem], place: complex) -> Iterator[tuple[int, float]]:
@@ -271,31 +277,6 @@ def along_of(stroke: Stroke, place: complex) -> float | None:
         turned += 2 * pi
     along = max(0.0, turned * stroke.radius)
     return along if along <= stroke.length + EXACT else None
-
-
-def _follow(ring: Sequence[Hem], index: int, along: float, seam: Sequence[Stroke]
-            ) -> tuple[list[Hem], list[float]] | None:
-    """The rest of the ring from the seam's end round to its start, if the whole seam lies on it from
-    there."""
-    turned = [_tail(ring[index], along), *ring[index + 1:], *ring[:index]]
-    if along > EXACT:
-        turned.append(_head(ring[index], along))
-    at, offset, widths = 0, 0.0, []
-    for run in seam:
-        spent = spend(turned, at, offset, run)
-        if spent is None:
-            return None
-        at, offset, beside, _ = spent
-        known = [width for width in beside if width >= 0]
-        if known and max(known) - min(known) > EXACT:
-            raise Misfit(
-                f"the allowance changes from {ruler_text(min(known))} to {ruler_text(max(known))} in it"
-            )
-        widths.append(known[0] if known else -1.0)
-    rest = turned[at:]
-    if rest and offset:
-        rest[0] = _tail(rest[0], offset)
-    return rest, widths
 
 
 def spend(ring: Sequence[Hem], at: int, offset: float, run: Stroke
