@@ -22,6 +22,15 @@ a sixty-fourth, so nobody means it."""
 SLIVER: Final = Fraction(1, 16)
 """Inches. A piece narrower than this cannot be cut or sewn."""
 
+FAR: Final = 10_000
+"""Inches, across or down from a block's top left corner, and of a radius: ten times the longest length that
+may be written. An arc of that radius leaves an 8in seam by less than FLATTEN, and squares of such numbers
+still keep NEAR as floats."""
+
+EXACT_BITS: Final = 1_024
+"""Bits above or below the line of a fraction: 300 digits, far more than any drafted place has. Points built
+on points on points may double their digits at every step; past this they go on as floats."""
+
 FLATTEN: Final = 0.001
 """Inches. The greatest distance between an arc and the chords drawn for it: the printed tolerance."""
 
@@ -29,6 +38,13 @@ FLATTEN: Final = 0.001
 def near(a: Number, b: Number, tolerance: float = NEAR) -> bool:
     """Whether two lengths are the same length, within the tolerance in inches."""
     return abs(float(a) - float(b)) <= tolerance
+
+
+def kept_short(a: Number) -> Number:
+    """The number itself, as a float where its fraction has more than EXACT_BITS."""
+    if isinstance(a, Fraction) and max(a.numerator.bit_length(), a.denominator.bit_length()) > EXACT_BITS:
+        return float(a)
+    return a
 
 
 def rounded(a: Number) -> float:

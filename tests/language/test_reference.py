@@ -13,6 +13,7 @@ from piecewright.diagnostics.source import Source
 from piecewright.language import limits
 from piecewright.language.shelf import EmptyShelf
 from piecewright.language.tokens import RESERVED
+from piecewright.measure.tolerance import FAR
 from piecewright.pipeline import compile_file
 from piecewright.quilt.cells import CELLS_MOST
 from piecewright.quilt.complaints import size_text
@@ -72,7 +73,8 @@ def test_the_page_lists_every_reserved_word_and_no_other() -> None:
 def test_the_page_states_the_bounds_in_force() -> None:
     table = PAGE[PAGE.index("## Bounds"):PAGE.index("## Reserved words")]
     for bound in (
-        f"{limits.LENGTH_MOST}in; at least {limits.LENGTH_LEAST}in", f"| {limits.GRID_LINES} |",
+        f"{limits.LENGTH_MOST}in; a length is at least {limits.LENGTH_LEAST}in", f"| {limits.GRID_LINES} |",
+        f"| {FAR:,}in |",
         f"| {limits.TURN_COPIES} |", f"| {limits.ROUNDS} |", f"| {limits.NESTING} |",
         f"| {limits.STATEMENTS:,} |",
         f"| {limits.TITLE_LETTERS}; {limits.NAME_LETTERS}; {limits.NOTE_LETTERS} characters |",

@@ -18,6 +18,12 @@ def size_missing(span: Span) -> Diagnostic:
                  help="Write `finished 6in`, or `grid 3 x 3 of 2in`, or draw its `outline`.")
 
 
+def size_too_large(span: Span, size: str, most: str) -> Diagnostic:
+    """A grid or an outline that makes a block larger than any length that may be written."""
+    return error("size-too-large", f"This block is {size}, and a block is at most {most} either way.", span,
+                 help="Is the unit right? Look at `of` after `grid`, or at the lengths of the `outline`.")
+
+
 def size_disagrees(span: Span, first: Span, written: str, made: str) -> Diagnostic:
     """`finished` and `grid ... of` that say different sizes."""
     return error("size-disagrees", f"The grid comes to {made}, and `finished` says {written}.", span,
