@@ -15,6 +15,9 @@ level, and Python allows a thousand."""
 STATEMENTS: Final = 100_000
 """Statements of one file: five for each of 20,000 pieces."""
 
+WORDS: Final = 500_000
+"""Words, numbers and signs of one file: five for each of its statements."""
+
 TITLE_LETTERS: Final = 120
 """Longer titles fit on no template and in no file name."""
 

@@ -15,7 +15,9 @@ from .tokens import END, OPENERS, Token
 def out_of_bounds(source: Source, tokens: Sequence[Token]) -> Diagnostic | None:
     """A complaint where the text nests too deep or says too much to be read at all."""
     braces = brackets = statements = 0
-    for token in tokens:
+    for number, token in enumerate(tokens):
+        if number == limits.WORDS and token.type != END:
+            return words_too_many(Span(source.name, token.start, token.end))
         if token.type in OPENERS:
             statements += 1
             brackets = 0
@@ -39,6 +41,12 @@ def statements_too_many(span: Span) -> Diagnostic:
     """More statements than a block of 20,000 pieces needs."""
     return error("statements-too-many", f"The file has more than {limits.STATEMENTS} statements.", span,
                  help="Make parts of it blocks of their own, and use them as units.")
+
+
+def words_too_many(span: Span) -> Diagnostic:
+    """More words than so many statements need."""
+    return error("words-too-many", f"The file has more than {limits.WORDS:,} words, numbers and signs.", span,
+                 help="Is it a block file? Make parts of it blocks of their own, and use them as units.")
 
 
 def errors_too_many(first_left_out: Diagnostic) -> Diagnostic:

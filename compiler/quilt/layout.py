@@ -14,7 +14,7 @@ from ..cutting.templates.making import make_templates
 from ..diagnostics.diagnostic import Diagnostic, Outcome
 from ..diagnostics.source import Source, Span
 from ..drafting.complaints.units import unit_unused
-from ..drafting.context import Bench
+from ..drafting.context import Bench, EnoughSaid
 from ..drafting.draft import Drafter
 from ..drafting.frame import Frame
 from ..drafting.ground import once
@@ -55,6 +55,15 @@ def lay_out(quilt: quilt_tree.Quilt, source: Source, drafter: Drafter) -> Outcom
     """The quilt in each of its colourways."""
     zero = Fraction(0)
     bench = Bench(Frame(zero, zero, (zero, zero), (zero, zero)))
+    try:
+        made = _laid_out(quilt, source, drafter, bench)
+    except EnoughSaid:
+        made = None
+    return Outcome(made, tuple(bench.diagnostics))
+
+
+def _laid_out(quilt: quilt_tree.Quilt, source: Source, drafter: Drafter,
+              bench: Bench) -> tuple[Quilt, ...] | None:
     defaults: list[Default] = []
     uses = [each for each in quilt.body if isinstance(each, tree.Use)]
     units = drafter.units(uses, source, bench, defaults)
@@ -63,16 +72,16 @@ def lay_out(quilt: quilt_tree.Quilt, source: Source, drafter: Drafter) -> Outcom
         bench.say(said)
     top = _lay_top(quilt, units, bench)
     if top is None or bench.failed or any(each is None for each in units.values()):
-        return Outcome(None, tuple(bench.diagnostics))
+        return None
     _check_units_used(units, top, bench)
     sizes = _sized_blocks(top.laid, bench)
     if sizes is None:
-        return Outcome(None, tuple(bench.diagnostics))
+        return None
     laid, blocks = sizes
     pieces = sum(len(blocks[index].draft.pieces) for index, _ in laid) + len(top.singles)
     if pieces > PIECES_MOST:
         bench.say(complain.too_many_pieces(quilt.title.span, pieces, PIECES_MOST))
-        return Outcome(None, tuple(bench.diagnostics))
+        return None
     _check_fit(quilt, top, bench, defaults)
     made: list[Quilt] = []
     palettes: list[tuple[str, Palette]] = []
@@ -83,8 +92,8 @@ def lay_out(quilt: quilt_tree.Quilt, source: Source, drafter: Drafter) -> Outcom
     check_palettes(quilt, palettes, bench)
     _check_complete(quilt, bench)
     if bench.failed:
-        return Outcome(None, tuple(bench.diagnostics))
-    return Outcome(tuple(made), tuple(bench.diagnostics))
+        return None
+    return tuple(made)
 
 
 def _once(quilt: quilt_tree.Quilt, kinds: type[S] | tuple[type[S], ...], word: str, bench: Bench) -> S | None:

@@ -28,10 +28,12 @@ LIBRARY: Final = "<library>"  # what places in the library that ships begin with
 LARGEST: Final = 4_000_000  # bytes of a shelf's file looked at; a block by hand has a few thousand
 
 # Patterns as text: `re` compiles them with the first file looked through, and most builds look through none.
-TITLE: Final = r'\bblock\s*"((?:[^"\\\n]|\\.)*)"'
-ALSO: Final = r'\balso\s*("(?:[^"\\\n]|\\.)*"(?:\s*,\s*"(?:[^"\\\n]|\\.)*")*)'
-USE: Final = r'\buse\s*"((?:[^"\\\n]|\\.)*)"'
-QUOTED: Final = r'"((?:[^"\\\n]|\\.)*)"'
+# Their repeats are possessive (`*+`): no way back is kept for what a file holds a million times.
+TEXT: Final = r'(?:[^"\\\n]++|\\.)*+'
+TITLE: Final = rf'\bblock\s*+"({TEXT})"'
+ALSO: Final = rf'\balso\s*+("{TEXT}"(?:\s*+,\s*+"{TEXT}")*+)'
+USE: Final = rf'\buse\s*+"({TEXT})"'
+QUOTED: Final = rf'"({TEXT})"'
 
 
 @dataclass(frozen=True, slots=True)

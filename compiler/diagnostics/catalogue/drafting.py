@@ -30,6 +30,9 @@ DRAFTING: Final = (
     Entry("block-too-large", "More seams than a block may have",
           "Turns inside turns and grids of units multiply. A block holds far more seams than anyone can "
           "sew; this one goes beyond. Draft a part of it as a block of its own."),
+    Entry("crossings-too-many", "Seams that cross too often",
+          "Seams may cross at 20,000 places of one block, as a net of 140 each way does. Turned copies of "
+          "long seams all cross one another, so their crossings grow with the square of the copies."),
     # ---- points
     in_block("point-unknown", "A point that was never defined",
              "Points are of the grid (B2), of every block (`center`, `top-left`), or your own, defined by "

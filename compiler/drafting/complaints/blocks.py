@@ -44,6 +44,21 @@ def title_twice(title: str, version: int, span: Span, first: Span) -> Diagnostic
 
 
 def too_many_pieces(span: Span, most: int) -> Diagnostic:
-    """More seams than the compiler takes on."""
+    """More lines than the compiler takes on."""
     return error("block-too-large", f"With all its copies, this draws more than {most:,} lines.", span,
                  help="Divide it into blocks, and set those side by side.")
+
+
+def too_many_faces(span: Span, count: int, most: int) -> Diagnostic:
+    """More pieces than the compiler takes on."""
+    return error("block-too-large",
+                 f"The seams of this block make {count:,} pieces, and it may have {most:,}.", span,
+                 help="Divide it into blocks, and set those side by side.")
+
+
+def crossings_too_many(span: Span, most: int) -> Diagnostic:
+    """More meetings of lines than the compiler takes on."""
+    return error("crossings-too-many",
+                 f"Seams of this block cross or meet at more than {most:,} places.", span,
+                 "this one among the most often",
+                 help="Turn it fewer times, draw fewer seams across one another, or divide the block.")
