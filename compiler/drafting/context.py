@@ -33,6 +33,7 @@ class Bench:
         self.frame = frame
         self.diagnostics: list[Diagnostic] = []
         self.used_points: set[Span] = set()
+        self.links = 0  # edges of the noded block
         self._said: set[tuple[str, Span]] = set()
         self._errors = 0
 

@@ -21,7 +21,7 @@ from .complaints import blocks as complain
 from .complaints import pieces as complain_pieces
 from .complaints import units as complain_units
 from .context import Bench, EnoughSaid
-from .counting import draws_too_much
+from .counting import FILE_LINKS_MOST, draws_too_much
 from .faces import find_faces
 from .frame import Frame
 from .ground import lay_ground, once
@@ -72,6 +72,7 @@ class Drafter:
         self._deep: dict[Span, int] = {}  # how deep units lie in units in each block
         self._underway: list[tuple[Span, str]] = []
         self._errors = 0
+        self._links = 0
 
     def draft_blocks(self, file: tree.File, misread: Sequence[Diagnostic]) -> list[Draft]:
         """The file's own blocks, those without errors.
@@ -89,7 +90,7 @@ class Drafter:
 
     def draft(self, block: tree.Block, source: Source) -> Draft | None:
         """One block; None where an error was found in it."""
-        if block.span not in self._done and self._errors > ERRORS:
+        if block.span not in self._done and (self._errors > ERRORS or self._links > FILE_LINKS_MOST):
             self.give_up(block)  # enough is said of this file
         if block.span not in self._done:
             self._underway.append((block.span, block.title.text))
@@ -121,10 +122,15 @@ class Drafter:
     def _draft(self, block: tree.Block, source: Source) -> tuple[Draft | None, list[Diagnostic]]:
         zero = Fraction(0)
         bench = Bench(Frame(zero, zero, (zero, zero), (zero, zero)))
+        draft = None
         try:
-            return self._drafted(block, source, bench), bench.diagnostics
+            draft = self._drafted(block, source, bench)
+            self._links += bench.links
+            if self._links > FILE_LINKS_MOST >= self._links - bench.links:
+                bench.say(complain.file_too_full(block.title.span, FILE_LINKS_MOST))
         except EnoughSaid:
-            return None, bench.diagnostics
+            pass
+        return draft, bench.diagnostics
 
     def _drafted(self, block: tree.Block, source: Source, bench: Bench) -> Draft | None:
         defaults: list[Default] = []

@@ -8,7 +8,7 @@ from typing import TypeVar
 
 from ..diagnostics.source import Span
 from ..language import tree
-from ..language.limits import LENGTH_MOST
+from ..language.limits import LENGTH_MOST, OUTLINE_SIDES
 from ..measure.angle import cosine_sine
 from ..measure.fractions import ruler_text
 from ..measure.tolerance import NEAR, Number, near
@@ -169,6 +169,9 @@ def _outline_alone(outline: tree.OutlinePath, written: Written, block: tree.Bloc
 def _ring(outline: tree.OutlinePath, here: Context, bench: Bench) -> tuple[Edge, ...] | None:
     """The outline's edges, closed and clockwise; None where a complaint was made."""
     said = len(bench.diagnostics)
+    if len(outline.path.hops) > OUTLINE_SIDES:
+        bench.say(complain.outline_too_long(outline.span, len(outline.path.hops), OUTLINE_SIDES))
+        return None
     edges = [edge for edge, _ in path_edges(outline.path, here)]
     if len(bench.diagnostics) > said or not edges:
         return None

@@ -36,6 +36,7 @@ def node_lines(drawn: Sequence[DrawnLine], title: Span,
         if not left:
             bench.say(complain_blocks.crossings_too_many(lines[crowd.line].origin, CROSSINGS_MOST))
         return None
+    bench.links = len(graph.links)
     pieces = len(graph.links) - len(graph.nodes) + 1  # Euler's, of a graph in one part
     if pieces > PIECES_MOST:
         bench.say(complain_blocks.too_many_faces(title, pieces, PIECES_MOST))

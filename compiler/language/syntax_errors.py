@@ -49,6 +49,13 @@ def words_too_many(span: Span) -> Diagnostic:
                  help="Is it a block file? Make parts of it blocks of their own, and use them as units.")
 
 
+def blocks_too_many(span: Span, count: int) -> Diagnostic:
+    """More blocks than any book of them."""
+    return error("blocks-too-many",
+                 f"A file has at most {limits.BLOCKS:,} blocks and quilts, and this one has {count:,}.", span,
+                 help="Share them out over several files; a block finds the others beside it.")
+
+
 def errors_too_many(first_left_out: Diagnostic) -> Diagnostic:
     """The rest is not shown."""
     return error("errors-too-many", f"The file has more than {limits.ERRORS} mistakes; these are the first.",
@@ -61,6 +68,10 @@ def whole_file(source: Source, tokens: Sequence[Token], file: tree.File, *,
     said: list[Diagnostic] = []
     if tokens[0].type == END:
         return (file_empty(Span(source.name, 0, 0)),)
+    openings = [token for token in tokens if token.type in ("BLOCK", "QUILT")]
+    if len(openings) > limits.BLOCKS:
+        said.append(blocks_too_many(Span(source.name, openings[limits.BLOCKS].start,
+                                         openings[limits.BLOCKS].end), len(openings)))
     if file.edition is None and not any(token.type == "EDITION" for token in tokens):
         start = Span(source.name, tokens[0].start, tokens[0].end)
         said.append(edition_missing(start))

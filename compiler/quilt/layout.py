@@ -22,6 +22,7 @@ from ..drafting.model import Default
 from ..drafting.resize import resize
 from ..drafting.sketch import Unit
 from ..language import quilt_tree, tree
+from ..language.limits import BORDERS, COLOURWAYS
 from ..measure.fractions import RULER_STEP, ruler_text
 from ..measure.tolerance import SLIVER
 from . import complaints as complain
@@ -46,7 +47,7 @@ DROP: Final = Fraction(12)
 """Inches that a quilt hangs over the mattress where `fits` does not say (SOURCES 4.5)."""
 
 PIECES_MOST: Final = 100_000
-"""Pieces of one top: thirty times the 3,000-piece sampler that pages are made for."""
+"""Pieces of one top, in all its colourways: thirty times the 3,000-piece sampler that pages are made for."""
 
 S = TypeVar("S", bound=tree.Node)
 
@@ -64,6 +65,8 @@ def lay_out(quilt: quilt_tree.Quilt, source: Source, drafter: Drafter) -> Outcom
 
 def _laid_out(quilt: quilt_tree.Quilt, source: Source, drafter: Drafter,
               bench: Bench) -> tuple[Quilt, ...] | None:
+    if not _within_counts(quilt, bench):
+        return None
     defaults: list[Default] = []
     uses = [each for each in quilt.body if isinstance(each, tree.Use)]
     units = drafter.units(uses, source, bench, defaults)
@@ -78,7 +81,8 @@ def _laid_out(quilt: quilt_tree.Quilt, source: Source, drafter: Drafter,
     if sizes is None:
         return None
     laid, blocks = sizes
-    pieces = sum(len(blocks[index].draft.pieces) for index, _ in laid) + len(top.singles)
+    ways = max(sum(isinstance(each, quilt_tree.RolesDef) for each in quilt.body), 1)
+    pieces = ways * (sum(len(blocks[index].draft.pieces) for index, _ in laid) + len(top.singles))
     if pieces > PIECES_MOST:
         bench.say(complain.too_many_pieces(quilt.title.span, pieces, PIECES_MOST))
         return None
@@ -94,6 +98,16 @@ def _laid_out(quilt: quilt_tree.Quilt, source: Source, drafter: Drafter,
     if bench.failed:
         return None
     return tuple(made)
+
+
+def _within_counts(quilt: quilt_tree.Quilt, bench: Bench) -> bool:
+    """Whether there are no more borders and colourways than a quilt may have."""
+    for kind, things, most in ((quilt_tree.Border, "borders", BORDERS),
+                               (quilt_tree.RolesDef, "colourways", COLOURWAYS)):
+        written = [each for each in quilt.body if isinstance(each, kind)]
+        if len(written) > most:
+            bench.say(complain.too_many_of(written[most].span, things, len(written), most))
+    return not bench.failed
 
 
 def _once(quilt: quilt_tree.Quilt, kinds: type[S] | tuple[type[S], ...], word: str, bench: Bench) -> S | None:

@@ -66,6 +66,9 @@ FILES: Final = (
     Entry("statements-too-many", "More statements than a file may have",
           "A file holds up to 100,000 statements. Share the blocks out over several files; a block finds "
           "the others beside it."),
+    Entry("blocks-too-many", "More blocks than a file may have",
+          "A file holds up to 2,000 blocks and quilts. Share them out over several files; a block finds the "
+          "others beside it."),
     Entry("words-too-many", "More words than a file may have",
           "A file holds up to 500,000 words, numbers and signs: five for each of the statements that it may "
           "hold. Share the blocks out over several files; a block finds the others beside it."),

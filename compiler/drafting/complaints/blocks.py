@@ -62,3 +62,16 @@ def crossings_too_many(span: Span, most: int) -> Diagnostic:
                  f"Seams of this block cross or meet at more than {most:,} places.", span,
                  "this one among the most often",
                  help="Turn it fewer times, draw fewer seams across one another, or divide the block.")
+
+
+def outline_too_long(span: Span, count: int, most: int) -> Diagnostic:
+    """An outline of more sides than anybody sews round."""
+    return error("block-too-large", f"This outline has {count:,} sides, and an outline has at most {most}.",
+                 span, help="Draw what is round as an arc: `~~ Q through R`.")
+
+
+def file_too_full(span: Span, most: int) -> Diagnostic:
+    """Blocks that are too large together."""
+    return error("block-too-large",
+                 f"With this block, the blocks of the file have more than {most:,} seams and edges.", span,
+                 help="Put some of them into files of their own; a block finds the others beside it.")
