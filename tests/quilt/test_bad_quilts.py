@@ -117,9 +117,9 @@ BAD = (
      "51 borders, and 50", "two quilts"),
     (SET + "".join(f' roles "C{way}" dark = sand' for way in range(25)), "quilt-too-large",
      'roles "C24" dark = sand', "25 colourways, and 24", ""),
-    ("set straight 100 across 100 down { alternate sail }"
-     + "".join(f' roles "C{way}" dark = sand' for way in range(9)), "quilt-too-large", '"Trial"',
-     "270,000 pieces, and 100,000", ""),
+    ("set straight 60 across 60 down { alternate sail }"
+     + "".join(f' roles "C{way}" dark = sand' for way in range(10)), "quilt-too-large", '"Trial"',
+     "108,000 pieces, and 100,000", ""),
     (SET + " fits gigantic mattress", "mattress-unknown", "fits gigantic mattress", "`gigantic`",
      "queen and king"),
 )
