@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from array import array
 from bisect import bisect_right
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 
@@ -21,12 +23,14 @@ class Source:
 
     name: str
     text: str
-    line_starts: tuple[int, ...] = field(init=False, compare=False, repr=False)
+    line_starts: Sequence[int] = field(init=False, compare=False, repr=False)
 
     def __post_init__(self) -> None:
-        starts = [0]
-        starts.extend(at + 1 for at, letter in enumerate(self.text) if letter == "\n")
-        object.__setattr__(self, "line_starts", tuple(starts))
+        starts, at = array("L", [0]), self.text.find("\n")
+        while at >= 0:
+            starts.append(at + 1)
+            at = self.text.find("\n", at + 1)
+        object.__setattr__(self, "line_starts", starts)
 
     def place(self, offset: int) -> tuple[int, int]:
         """Line and column of a character, both counted from 1, columns in characters."""

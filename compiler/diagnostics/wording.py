@@ -7,12 +7,19 @@ from typing import Final
 
 SUGGESTIONS: Final = 3  # more than three and nobody reads them
 
+COMPARED: Final = 1_000
+"""Known words that an unknown one is held against. Of more only those that begin alike are: no block names so
+many points, and no shelf holds so many blocks, for the cost to be worth a better guess."""
+
 
 def nearest(word: str, known: Iterable[str]) -> list[str]:
     """Up to three known words that the writer probably meant, nearest first."""
     from difflib import get_close_matches
 
-    return get_close_matches(word[:80], sorted(set(known)), n=SUGGESTIONS, cutoff=0.6)
+    words = sorted(set(known))
+    if len(words) > COMPARED:
+        words = [each for each in words if each[:1] == word[:1]][:COMPARED]
+    return get_close_matches(word[:80], words, n=SUGGESTIONS, cutoff=0.6)
 
 
 def one_of(words: Sequence[str], joining: str = "or") -> str:

@@ -12,31 +12,47 @@ from fractions import Fraction
 from ..diagnostics.diagnostic import Diagnostic, Severity
 from ..diagnostics.source import Span
 from ..language import tree
+from ..language.limits import ERRORS
+from ..language.syntax_errors import errors_too_many
 from .frame import Frame
 from .model import Edge, Point
 from .transform import IDENTITY, Transform, turn_about
 
 
+class EnoughSaid(Exception):
+    """Raised at the first mistake of a block or quilt beyond those that are told in one run."""
+
+
 class Bench:
-    """What drafting one block gathers: the ground, and everything there is to say."""
+    """What drafting one block gathers: the ground, and everything there is to say.
+
+    No more than ERRORS mistakes: at the next, `say` puts that in its place and raises EnoughSaid.
+    """
 
     def __init__(self, frame: Frame) -> None:
         self.frame = frame
         self.diagnostics: list[Diagnostic] = []
         self.used_points: set[Span] = set()
+        self.links = 0  # edges of the noded block
         self._said: set[tuple[str, Span]] = set()
+        self._errors = 0
 
     @property
     def failed(self) -> bool:
         """Whether anything said is an error."""
-        return any(each.severity is Severity.ERROR for each in self.diagnostics)
+        return self._errors > 0
 
     def say(self, diagnostic: Diagnostic) -> None:
         """Adds a complaint; one about the same words (in another copy) is one complaint."""
         key = (diagnostic.code, diagnostic.primary.span)
-        if key not in self._said:
-            self._said.add(key)
-            self.diagnostics.append(diagnostic)
+        if key in self._said:
+            return
+        self._said.add(key)
+        self._errors += diagnostic.severity is Severity.ERROR
+        if self._errors > ERRORS:
+            self.diagnostics.append(errors_too_many(diagnostic))
+            raise EnoughSaid
+        self.diagnostics.append(diagnostic)
 
 
 class Context:

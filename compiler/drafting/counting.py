@@ -15,9 +15,15 @@ from .complaints.blocks import too_many_pieces
 from .context import Bench
 from .sketch import Unit
 
-LINES_MOST: Final = 400_000
-"""Drawn lines in one block, copies counted: five times what a 20,000-piece block needs, and still in
-memory."""
+LINES_MOST: Final = 100_000
+"""Drawn lines in one block, copies counted: four for each of the pieces that it may have."""
+
+PIECES_MOST: Final = 25_000
+"""Pieces of one block: 158 postage stamps each way, eight times the 3,000-piece sampler that pages are made
+for. Each takes a thousandth of a second to draft, template, order and prove."""
+
+FILE_LINKS_MOST: Final = 100_000
+"""Seams and edges, from corner to corner, of all blocks of a file: twice what the largest block has."""
 
 BOX_LINES: Final = 4
 """Lines round a plain cell."""
@@ -46,6 +52,8 @@ def _drawn(statement: tree.Statement, units: Mapping[str, Unit | None], bench: B
         case tree.MirrorIn():
             return 2 * (1 + sum(_drawn(each, units, bench) for each in statement.body))
         case tree.Seam():
+            return len(statement.path.hops)
+        case tree.Allowance() if statement.path is not None:
             return len(statement.path.hops)
         case tree.PieceDef():
             return len(statement.places)

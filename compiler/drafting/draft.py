@@ -11,25 +11,25 @@ from typing import TYPE_CHECKING
 from ..diagnostics.diagnostic import Diagnostic, Outcome, Severity, in_order
 from ..diagnostics.source import Source, Span
 from ..language import tree
+from ..language.limits import ERRORS
 from ..language.shelf import Choice, Shelf, ShelfBlock
+from ..language.syntax_errors import errors_too_many
 from ..measure.fractions import ruler_text
 from .body import sketch_body
 from .checks import check_holes, check_names, check_refit, check_slivers, check_symmetry
 from .complaints import blocks as complain
 from .complaints import pieces as complain_pieces
 from .complaints import units as complain_units
-from .context import Bench
-from .counting import draws_too_much
+from .context import Bench, EnoughSaid
+from .counting import FILE_LINKS_MOST, draws_too_much
 from .faces import find_faces
 from .frame import Frame
 from .ground import lay_ground, once
-from .line_checks import check_crossings, check_ends, check_idle, check_inside
+from .line_checks import check_crossings, check_ends, check_idle, check_inside, node_lines
 from .model import Default, Draft, Piece, TrimRule, UnitPlacement
 from .naming import BACKGROUND, cloth_of_faces, owners_of
-from .noding import Graph, node_strokes
 from .overlaps import check_overlaps
 from .pieces import make_pieces
-from .seams import DrawnLine
 from .shapes import match_shapes
 from .sketch import Placed, Sketch, Unit
 
@@ -71,6 +71,8 @@ class Drafter:
         self._done: dict[Span, Draft | None] = {}
         self._deep: dict[Span, int] = {}  # how deep units lie in units in each block
         self._underway: list[tuple[Span, str]] = []
+        self._errors = 0
+        self._links = 0
 
     def draft_blocks(self, file: tree.File, misread: Sequence[Diagnostic]) -> list[Draft]:
         """The file's own blocks, those without errors.
@@ -88,13 +90,18 @@ class Drafter:
 
     def draft(self, block: tree.Block, source: Source) -> Draft | None:
         """One block; None where an error was found in it."""
+        if block.span not in self._done and (self._errors > ERRORS or self._links > FILE_LINKS_MOST):
+            self.give_up(block)  # enough is said of this file
         if block.span not in self._done:
             self._underway.append((block.span, block.title.text))
             draft, said = self._draft(block, source)
             self._underway.pop()
             self.diagnostics += said
-            failed = any(each.severity is Severity.ERROR for each in said)
-            self._done[block.span] = None if failed else draft
+            errors = sum(each.severity is Severity.ERROR for each in said)
+            self._errors += errors
+            if self._errors > ERRORS and said[-1].code != "errors-too-many":
+                self.diagnostics.append(errors_too_many(said[-1]))
+            self._done[block.span] = None if errors else draft
             if source.name != self.source.name and self._done[block.span] is not None and draft is not None:
                 self.from_elsewhere.append(draft)
         return self._done[block.span]
@@ -115,6 +122,17 @@ class Drafter:
     def _draft(self, block: tree.Block, source: Source) -> tuple[Draft | None, list[Diagnostic]]:
         zero = Fraction(0)
         bench = Bench(Frame(zero, zero, (zero, zero), (zero, zero)))
+        draft = None
+        try:
+            draft = self._drafted(block, source, bench)
+            self._links += bench.links
+            if self._links > FILE_LINKS_MOST >= self._links - bench.links:
+                bench.say(complain.file_too_full(block.title.span, FILE_LINKS_MOST))
+        except EnoughSaid:
+            pass
+        return draft, bench.diagnostics
+
+    def _drafted(self, block: tree.Block, source: Source, bench: Bench) -> Draft | None:
         defaults: list[Default] = []
         units = self.units([each for each in block.body if isinstance(each, tree.Use)], source, bench,
                            defaults)
@@ -124,10 +142,10 @@ class Drafter:
             block = measured.block
         frame = None if bench.failed else lay_ground(block, bench)
         if frame is None:
-            return None, bench.diagnostics
+            return None
         bench.frame = frame
         if draws_too_much(block, units, bench):
-            return None, bench.diagnostics
+            return None
         details = _details(block, bench)
         sketch = sketch_body(block, bench, units)
         check_overlaps(sketch.placed, bench)
@@ -135,12 +153,14 @@ class Drafter:
             if unit is not None and not _mentions(block.body, name):
                 bench.say(complain_units.unit_unused(unit.use.alias))
         if bench.failed or any(each is None for each in units.values()):
-            check_inside(*_noded(block, sketch, bench), bench)
-            return None, bench.diagnostics
+            noded = node_lines(sketch.lines, block.title.span, bench)
+            if noded is not None:
+                check_inside(*noded, bench)
+            return None
         pieces = _pieces_of(block, sketch, details.allowance, bench)
         if pieces is None or bench.failed:
-            return None, bench.diagnostics
-        return _finish(block, frame, pieces, sketch, details, units, defaults), bench.diagnostics
+            return None
+        return _finish(block, frame, pieces, sketch, details, units, defaults)
 
     def units(self, uses: Sequence[tree.Use], source: Source, bench: Bench,
               defaults: list[Default]) -> dict[str, Unit | None]:
@@ -282,19 +302,15 @@ def _restored(block: tree.Block, bench: Bench) -> Measured | None:
     return restore(block, bench)
 
 
-def _noded(block: tree.Block, sketch: Sketch, bench: Bench) -> tuple[Graph, list[DrawnLine]]:
-    """Everything drawn and the outline, as a graph, and the lines that its links refer to."""
-    assert bench.frame.outline is not None
-    lines = sketch.lines + [DrawnLine(edge, block.title.span, outline=True) for edge in bench.frame.outline]
-    return node_strokes(lines, bench.frame.across, bench.frame.down), lines
-
-
 def _pieces_of(
     block: tree.Block, sketch: Sketch, allowance: Fraction, bench: Bench
 ) -> tuple[Piece, ...] | None:
     """The planar passes: nodes, faces, cloth, pieces; None where a complaint stops them."""
     assert bench.frame.outline is not None
-    graph, lines = _noded(block, sketch, bench)
+    noded = node_lines(sketch.lines, block.title.span, bench)
+    if noded is None:
+        return None
+    graph, lines = noded
     check_inside(graph, lines, bench)
     check_ends(graph, lines, bench)
     if bench.failed:

@@ -18,7 +18,7 @@ from math import asin, atan2, hypot
 from typing import Any
 
 from ..measure.tolerance import Number, difference
-from .curves import area_under, at_share, flattened
+from .curves import area_under, at_share, box_of, flattened
 from .model import Edge, Point
 from .noding import Graph
 from .seams import inside_ring
@@ -183,18 +183,20 @@ def _place_holes(graph: Graph, rings: list[list[int]], areas: list[Number],
         return {}
     component = _components(graph)
     held: dict[int, list[int]] = {}
+    edges = [tuple(half_edge(graph, half) for half in rings[ring]) for ring in inner]
+    boxes = [box_of(each) for each in edges]
+    smallest_first = sorted(range(len(inner)), key=lambda number: areas[inner[number]])
     for at in outward:
         node = leaves(graph, rings[at][0])
-        own = component[node]
-        best: int | None = None
-        for number, ring in enumerate(inner):
-            if component[leaves(graph, rings[ring][0])] == own:
+        p = graph.nodes[node]
+        for number in smallest_first:
+            left, top, right, bottom = boxes[number]
+            if not (left <= p.x <= right and top <= p.y <= bottom):
                 continue
-            edges = tuple(half_edge(graph, half) for half in rings[ring])
-            if inside_ring(graph.nodes[node], edges) and (best is None or areas[ring] < areas[inner[best]]):
-                best = number
-        if best is not None:
-            held.setdefault(best, []).append(at)
+            if (component[leaves(graph, rings[inner[number]][0])] != component[node]
+                    and inside_ring(p, edges[number])):
+                held.setdefault(number, []).append(at)
+                break
     return held
 
 

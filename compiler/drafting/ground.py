@@ -8,6 +8,7 @@ from typing import TypeVar
 
 from ..diagnostics.source import Span
 from ..language import tree
+from ..language.limits import LENGTH_MOST, OUTLINE_SIDES
 from ..measure.angle import cosine_sine
 from ..measure.fractions import ruler_text
 from ..measure.tolerance import NEAR, Number, near
@@ -49,6 +50,16 @@ def once(body: tuple[tree.Node, ...], kinds: type[S] | tuple[type[S], ...], word
 
 def lay_ground(block: tree.Block, bench: Bench) -> Frame | None:
     """The block's frame with its outline; None where a complaint stops it."""
+    frame = _laid(block, bench)
+    if frame is not None and max(frame.width, frame.height) > LENGTH_MOST:
+        bench.say(complain.size_too_large(block.title.span, _size_text(frame.width, frame.height),
+                                          ruler_text(LENGTH_MOST)))
+        return None
+    return frame
+
+
+def _laid(block: tree.Block, bench: Bench) -> Frame | None:
+    """The frame, of whatever size."""
     written = Written(
         once(block.body, tree.Finished, "finished", bench),
         once(block.body, tree.Grid, "grid", bench),
@@ -158,6 +169,9 @@ def _outline_alone(outline: tree.OutlinePath, written: Written, block: tree.Bloc
 def _ring(outline: tree.OutlinePath, here: Context, bench: Bench) -> tuple[Edge, ...] | None:
     """The outline's edges, closed and clockwise; None where a complaint was made."""
     said = len(bench.diagnostics)
+    if len(outline.path.hops) > OUTLINE_SIDES:
+        bench.say(complain.outline_too_long(outline.span, len(outline.path.hops), OUTLINE_SIDES))
+        return None
     edges = [edge for edge, _ in path_edges(outline.path, here)]
     if len(bench.diagnostics) > said or not edges:
         return None

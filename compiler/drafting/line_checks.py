@@ -4,17 +4,44 @@ touch."""
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import Any
 
 from ..diagnostics.source import Span
 from ..measure.tolerance import NEAR, NEARLY, difference
+from .close_pairs import CROSSINGS_ASIDE, CROSSINGS_MOST, TooManyMeetings, reach
+from .complaints import blocks as complain_blocks
 from .complaints import seams as complain
 from .context import Bench
-from .curves import at_share, distance, distance_to, lies_on
+from .counting import PIECES_MOST
+from .curves import at_share, distance_to, lies_on
 from .faces import Faces
 from .frame import Frame
 from .model import Point
-from .noding import Graph
+from .noding import Graph, NodeTable, node_strokes
 from .seams import DrawnLine, inside_ring
+
+
+def node_lines(drawn: Sequence[DrawnLine], title: Span,
+               bench: Bench) -> tuple[Graph, list[DrawnLine]] | None:
+    """Everything drawn and the outline, as a graph, and the lines that its links refer to; None where it is
+    too much. Lines that leave the outline are then the likely cause, and told."""
+    frame = bench.frame
+    assert frame.outline is not None
+    lines = [*drawn, *(DrawnLine(edge, title, outline=True) for edge in frame.outline)]
+    left = _leaving(drawn, frame)
+    try:
+        graph = node_strokes(lines, frame.across, frame.down, CROSSINGS_ASIDE if left else CROSSINGS_MOST)
+    except TooManyMeetings as crowd:
+        _say_leaving(left, bench)
+        if not left:
+            bench.say(complain_blocks.crossings_too_many(lines[crowd.line].origin, CROSSINGS_MOST))
+        return None
+    bench.links = len(graph.links)
+    pieces = len(graph.links) - len(graph.nodes) + 1  # Euler's, of a graph in one part
+    if pieces > PIECES_MOST:
+        bench.say(complain_blocks.too_many_faces(title, pieces, PIECES_MOST))
+        return None
+    return graph, lines
 
 
 def check_inside(graph: Graph, lines: Sequence[DrawnLine], bench: Bench) -> None:
@@ -27,13 +54,31 @@ def check_inside(graph: Graph, lines: Sequence[DrawnLine], bench: Bench) -> None
         if not outside(middle, frame):
             continue
         line = lines[link.strokes[0]]
-        far = max((graph.nodes[link.start], graph.nodes[link.end], middle), key=lambda p: _beyond(p, frame))
-        where = complain.outside_by(far, frame.width, frame.height)
-        if not line.copy or line.turn is None:
-            bench.say(complain.seam_outside(line.origin, where))
-        elif line.turn not in told:
-            told.add(line.turn)
-            bench.say(complain.copies_outside("this seam", line.origin, line.turn, where, line.copy))
+        _say_outside(line, (graph.nodes[link.start], graph.nodes[link.end], middle), told, bench)
+
+
+def _leaving(lines: Sequence[DrawnLine], frame: Frame) -> list[DrawnLine]:
+    """The lines that end outside the outline: told before they are noded, where that would take long."""
+    return [line for line in lines if not line.outline
+            and (outside(line.edge.start, frame) or outside(line.edge.end, frame))]
+
+
+def _say_leaving(lines: Sequence[DrawnLine], bench: Bench) -> None:
+    """Complains of lines that end outside the outline, and once of a turn whose copies do."""
+    told: set[Span] = set()
+    for line in lines:
+        _say_outside(line, (line.edge.start, line.edge.end), told, bench)
+
+
+def _say_outside(line: DrawnLine, places: Sequence[Point], told: set[Span], bench: Bench) -> None:
+    frame = bench.frame
+    far = max(places, key=lambda p: _beyond(p, frame))
+    where = complain.outside_by(far, frame.width, frame.height)
+    if not line.copy or line.turn is None:
+        bench.say(complain.seam_outside(line.origin, where))
+    elif line.turn not in told:
+        told.add(line.turn)
+        bench.say(complain.copies_outside("this seam", line.origin, line.turn, where, line.copy))
 
 
 def outside(p: Point, frame: Frame) -> bool:
@@ -59,20 +104,47 @@ def check_ends(graph: Graph, lines: Sequence[DrawnLine], bench: Bench) -> None:
     for link in graph.links:
         count[link.start] += 1
         count[link.end] += 1
-    for link in graph.links:
+    nearest = _Nearest(graph)
+    for number, link in enumerate(graph.links):
         for node in (link.start, link.end):
             if count[node] != 1:
                 continue
             place = graph.nodes[node]
             if outside(place, bench.frame):
                 continue  # told by check_inside
-            others = [each.edge for each in graph.links if each is not link]
-            away = min((distance_to(edge, place) for edge in others), default=None)
+            away = nearest.other(number, place)
             origin = lines[link.strokes[0]].origin
             if away is not None and away < NEARLY:
                 bench.say(complain.nearly_touches(origin, place, away))
             else:
                 bench.say(complain.seam_hangs(origin, place, away))
+
+
+class _Nearest:
+    """How near other links come to a place. The boxes round them say which are worth measuring."""
+
+    def __init__(self, graph: Graph) -> None:
+        self.links = graph.links
+        self._boxes: Any = None
+
+    def other(self, link: int, place: Point) -> float | None:
+        """Inches from a place to the nearest link but that one; None where there is no other."""
+        import numpy as np
+
+        if self._boxes is None:
+            self._boxes = np.array([reach(each.edge) for each in self.links])
+        left, top, right, bottom = self._boxes.T
+        x, y = float(place.x), float(place.y)
+        least = np.hypot(np.maximum(np.maximum(left - x, x - right), 0),
+                         np.maximum(np.maximum(top - y, y - bottom), 0))
+        found: float | None = None
+        for at in np.argsort(least, kind="stable"):
+            if found is not None and least[at] > found:
+                break
+            if at != link:
+                away = distance_to(self.links[at].edge, place)
+                found = away if found is None else min(found, away)
+        return found
 
 
 def check_idle(graph: Graph, faces: Faces, lines: Sequence[DrawnLine], bench: Bench) -> None:
@@ -86,6 +158,9 @@ def check_crossings(
 ) -> None:
     """Notes where two statements' seams cross and no point is named."""
     told: set[tuple[int, int]] = set()
+    known = NodeTable()
+    for place in (*named, *bench.frame.predefined.values()):
+        known.number(place)
     for one, other, node in graph.crossed:
         first, second = lines[one], lines[other]
         if first.unit >= 0 or second.unit >= 0 or first.outline or second.outline:
@@ -94,7 +169,7 @@ def check_crossings(
         place = graph.nodes[node]
         if pair in told or pair[::-1] in told or _on_grid(place, bench.frame):
             continue
-        if any(distance(place, p) <= NEAR for p in named):
+        if known.find(place) is not None:
             continue
         told.add(pair)
         later, earlier = (first, second) if pair[0] > pair[1] else (second, first)
@@ -102,8 +177,6 @@ def check_crossings(
 
 
 def _on_grid(p: Point, frame: Frame) -> bool:
-    if any(distance(p, known) <= NEAR for known in frame.predefined.values()):
-        return True
     return (any(abs(difference(p.x, x)) <= NEAR for x in frame.across)
             and any(abs(difference(p.y, y)) <= NEAR for y in frame.down))
 

@@ -223,12 +223,15 @@ def _settle(face: int, claims: list[Claim], sketch: Sketch, owners: list[int], c
 
 def _wish_grain(sketch: Sketch, cloth: list[Cloth], bench: Bench) -> None:
     """Gives each named piece the grain asked for in the innermost body that holds it."""
+    called: dict[str | None, list[Cloth]] = {}
+    for each in cloth:
+        called.setdefault(each.name, []).append(each)
     for wish in sketch.grains:
         for name in wish.statement.pieces:
             met = False
-            for each in cloth:
+            for each in called.get(name.text, ()):
                 inside = any(wish.here in claim.here.chain() for claim in each.claims)
-                if each.name == name.text and inside:
+                if inside:
                     each.grain, met = wish.heading, True
             if not met:
                 bench.say(complain.piece_unknown(name, [each.name for each in cloth if each.name]))

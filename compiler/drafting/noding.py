@@ -1,10 +1,9 @@
 """Strokes to a planar graph: every stroke split wherever another meets it, every line kept once.
 
 In come strokes (straight or curved, crossing and overlapping as they were drawn); out come *links*, edges
-that
-touch each other only at their ends, between numbered *nodes*. Places nearer than NEAR are one node, and the
-exact one of two such places is kept. Pairs that may meet are found by an index over bounding boxes, and the
-straight ones are sifted all at once, so the cost grows with the number of meetings.
+that touch each other only at their ends, between numbered *nodes*. Places nearer than NEAR are one node, and
+the exact one of two such places is kept. Which pairs may meet is found by `close_pairs`, so the cost grows
+with the number of meetings; of those there may be so many and no more.
 """
 
 from __future__ import annotations
@@ -16,11 +15,11 @@ from math import floor
 from typing import Any
 
 from ..measure.tolerance import NEAR, Number
+from .close_pairs import CROSSINGS_MOST, TooManyMeetings, close_pairs, crossing, ends_on
 from .curves import (
     along,
     at_share,
     crossings,
-    flattened,
     lies_on,
     meet_lines,
     same_circle,
@@ -99,17 +98,29 @@ def is_exact(p: Point) -> bool:
 
 
 def node_strokes(strokes: Sequence[DrawnLine], across: Sequence[Number] = (),
-                 down: Sequence[Number] = ()) -> Graph:
-    """The planar graph of all strokes; `across` and `down` are the grid's lines."""
+                 down: Sequence[Number] = (), most: int = CROSSINGS_MOST) -> Graph:
+    """The planar graph of all strokes; `across` and `down` are the grid's lines. Where they meet too often it
+    raises TooManyMeetings with the number of a stroke that has much to do with it; `most` may cross."""
     table = NodeTable(across, down)
     lines = _distinct(strokes, table)
+    try:
+        return _noded(lines, table, most)
+    except TooManyMeetings as crowd:
+        raise TooManyMeetings(lines[crowd.line].strokes[0]) from None
+
+
+def _noded(lines: list[Link], table: NodeTable, most: int) -> Graph:
+    """The graph of distinct lines."""
     splits: list[list[tuple[float, int]]] = [
         [(0.0, line.start), (1.0, line.end)] for line in lines
     ]
     crossed: list[tuple[int, int, int]] = []
-    straight, curved = _pairs(lines)
+    straight, curved = close_pairs([line.edge for line in lines], [(line.start, line.end) for line in lines],
+                                   most)
     _split_straight(lines, straight, table, splits, crossed)
     for one, other in curved:
+        if len(crossed) > most:
+            raise TooManyMeetings(one)
         for p in crossings(lines[one].edge, lines[other].edge):
             node = table.number(p)
             _split(lines, one, node, table, splits)
@@ -143,30 +154,6 @@ def _key(edge: Edge, start: int, end: int, table: NodeTable) -> tuple[Any, ...]:
     return (*ends, table.number(at_share(edge, 0.5)))
 
 
-def _pairs(lines: list[Link]) -> tuple[Any, list[tuple[int, int]]]:
-    """Pairs of lines whose boxes touch: straight with straight (as an array), and all the others."""
-    import numpy as np
-    import shapely
-
-    boxes = np.array([_reach(each.edge) for each in lines], dtype=float)
-    rectangles = shapely.box(boxes[:, 0] - NEAR, boxes[:, 1] - NEAR, boxes[:, 2] + NEAR, boxes[:, 3] + NEAR)
-    tree = shapely.STRtree(rectangles)
-    pairs = tree.query(rectangles)
-    pairs = pairs[:, pairs[0] < pairs[1]]
-    order = np.lexsort((pairs[1], pairs[0]))
-    pairs = pairs[:, order]
-    is_curved = np.array([each.edge.arc is not None for each in lines], dtype=bool)
-    curved = is_curved[pairs[0]] | is_curved[pairs[1]]
-    return pairs[:, ~curved], [(int(a), int(b)) for a, b in pairs[:, curved].T]
-
-
-def _reach(edge: Edge) -> tuple[float, float, float, float]:
-    points = [edge.start, edge.end] if edge.arc is None else [*flattened(edge), edge.end]
-    xs, ys = [float(p.x) for p in points], [float(p.y) for p in points]
-    bulge = 0.001 if edge.arc is not None else 0.0  # chords lie inside the arc by up to FLATTEN
-    return min(xs) - bulge, min(ys) - bulge, max(xs) + bulge, max(ys) + bulge
-
-
 def _split_straight(
     lines: list[Link], pairs: Any, table: NodeTable, splits: list[list[tuple[float, int]]],
     crossed: list[tuple[int, int, int]],
@@ -180,12 +167,12 @@ def _split_straight(
     numbers = np.array([[each.start, each.end] for each in lines])
     for one, other in ((pairs[0], pairs[1]), (pairs[1], pairs[0])):
         for end in (0, 1):
-            touching = _ends_on(ends[one], ends[other][:, 2 * end : 2 * end + 2])
+            touching = ends_on(ends[one], ends[other][:, 2 * end : 2 * end + 2])
             touching &= numbers[other][:, end] != numbers[one][:, 0]
             touching &= numbers[other][:, end] != numbers[one][:, 1]
             for at in np.nonzero(touching)[0]:
                 _split(lines, int(one[at]), int(numbers[other[at], end]), table, splits)
-    for at in np.nonzero(_crossing(ends[pairs[0]], ends[pairs[1]]))[0]:
+    for at in np.nonzero(crossing(ends[pairs[0]], ends[pairs[1]]))[0]:
         one, other = int(pairs[0][at]), int(pairs[1][at])
         node = table.number(_meeting(lines[one].edge, lines[other].edge, table))
         if node in (lines[one].start, lines[one].end, lines[other].start, lines[other].end):
@@ -193,35 +180,6 @@ def _split_straight(
         _split(lines, one, node, table, splits)
         _split(lines, other, node, table, splits)
         crossed.append((lines[one].strokes[0], lines[other].strokes[0], node))
-
-
-def _ends_on(line: Any, p: Any) -> Any:
-    """Which points lie on the inside of which lines, within NEAR."""
-    import numpy as np
-
-    d = line[:, 2:] - line[:, :2]
-    w = p - line[:, :2]
-    length = np.hypot(d[:, 0], d[:, 1])
-    away = np.abs(w[:, 0] * d[:, 1] - w[:, 1] * d[:, 0]) / length
-    ahead = (w[:, 0] * d[:, 0] + w[:, 1] * d[:, 1]) / length
-    return (away <= NEAR) & (ahead > 0) & (ahead < length)
-
-
-def _crossing(one: Any, other: Any) -> Any:
-    """Which lines cross with both their ends clear of each other."""
-    def sides(line: Any, of: Any) -> tuple[Any, Any]:
-        import numpy as np
-
-        d = line[:, 2:] - line[:, :2]
-        length = np.hypot(d[:, 0], d[:, 1])
-        first = ((of[:, 0] - line[:, 0]) * d[:, 1] - (of[:, 1] - line[:, 1]) * d[:, 0]) / length
-        second = ((of[:, 2] - line[:, 0]) * d[:, 1] - (of[:, 3] - line[:, 1]) * d[:, 0]) / length
-        return first, second
-
-    a, b = sides(one, other)
-    c, d = sides(other, one)
-    clear = (abs(a) > NEAR) & (abs(b) > NEAR) & (abs(c) > NEAR) & (abs(d) > NEAR)
-    return clear & (a * b < 0) & (c * d < 0)
 
 
 def _meeting(one: Edge, other: Edge, table: NodeTable) -> Point:

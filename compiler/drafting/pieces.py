@@ -9,6 +9,7 @@ from math import floor, hypot
 
 from ..diagnostics.source import Span
 from ..measure.tolerance import NEAR, Number, difference
+from .close_pairs import reach
 from .curves import at_share, box_of, lies_on, same_circle
 from .faces import OUTER, Faces, half_edge, leaves
 from .model import Edge, Part, Piece, Point, Side
@@ -76,13 +77,21 @@ def _widths(graph: Graph, allowance: Fraction, wishes: Sequence[AllowanceWish]) 
     """The allowance of each link; a later wish wins."""
     widths = [allowance] * len(graph.links)
     met: set[Span] = set()
+    if not wishes:
+        return widths, met
+    import shapely
+
+    middles = [at_share(link.edge, 0.5) for link in graph.links]
+    index = shapely.STRtree(shapely.points([[float(p.x), float(p.y)] for p in middles]))
     for wish in wishes:
-        for number, link in enumerate(graph.links):
-            middle = at_share(link.edge, 0.5)
-            if any(lies_on(edge, link.edge.start) and lies_on(edge, link.edge.end) and lies_on(edge, middle)
-                   for edge in wish.edges):
-                widths[number] = wish.width
-                met.add(wish.statement.span)
+        for edge in wish.edges:
+            left, top, right, bottom = reach(edge)
+            box = shapely.box(left - 2 * NEAR, top - 2 * NEAR, right + 2 * NEAR, bottom + 2 * NEAR)
+            for number in index.query(box):
+                link = graph.links[number].edge
+                if lies_on(edge, link.start) and lies_on(edge, link.end) and lies_on(edge, middles[number]):
+                    widths[number] = wish.width
+                    met.add(wish.statement.span)
     return widths, met
 
 

@@ -12,7 +12,7 @@ from ..diagnostics.source import Span
 from ..language import tree
 from ..measure.angle import cosine_sine, direction
 from ..measure.length import exact_root
-from ..measure.tolerance import NEAR, Number
+from ..measure.tolerance import FAR, NEAR, Number, kept_short, rounded
 from .complaints import points as complain
 from .context import Context
 from .curves import along, foot_on, lies_on, line_and_circle, meet_lines, ratio, same_place
@@ -24,7 +24,18 @@ Ray = tuple[Point, tuple[Number, Number]]
 
 
 def place_of(phrase: tree.PointPhrase, here: Context) -> Point | None:
-    """Where a point phrase puts its point."""
+    """Where a point phrase puts its point: no further than FAR, in fractions no longer than EXACT_BITS."""
+    place: Point | None = _placed(phrase, here)
+    if place is None or isinstance(phrase, tree.GridPoint | tree.NamedPoint):
+        return place
+    if not (abs(rounded(place.x)) <= FAR and abs(rounded(place.y)) <= FAR):
+        here.bench.say(complain.point_too_far(phrase.span))
+        return None
+    return Point(kept_short(place.x), kept_short(place.y))
+
+
+def _placed(phrase: tree.PointPhrase, here: Context) -> Point | None:
+    """The place, however far off."""
     match phrase:
         case tree.GridPoint():
             return _grid_point(phrase, here)

@@ -8,7 +8,7 @@ from typing import NamedTuple, assert_never
 
 from ..diagnostics.source import Span
 from ..language import tree
-from ..measure.tolerance import NEAR, Number, difference
+from ..measure.tolerance import FAR, NEAR, Number, difference
 from .complaints import seams as complain
 from .context import Context
 from .curves import along, area_under, at_share, distance, foot_on, meet_lines, same_place, tangent_at_end
@@ -92,6 +92,9 @@ def arc_through(start: Point, end: Point, via: Point, span: Span, here: Context)
         return None
     center = along(half_a, (start.y - via.y, via.x - start.x), met[0])
     radius = distance(center, start)
+    if radius > FAR:
+        here.bench.say(complain.arc_too_flat(span))
+        return None
     area = (via.x - start.x) * (end.y - start.y) - (via.y - start.y) * (end.x - start.x)
     return Edge(start, end, Arc(center, radius, area > 0))
 

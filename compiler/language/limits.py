@@ -15,6 +15,9 @@ level, and Python allows a thousand."""
 STATEMENTS: Final = 100_000
 """Statements of one file: five for each of 20,000 pieces."""
 
+WORDS: Final = 500_000
+"""Words, numbers and signs of one file: five for each of its statements."""
+
 TITLE_LETTERS: Final = 120
 """Longer titles fit on no template and in no file name."""
 
@@ -50,6 +53,15 @@ OUTLINE_SIDES: Final = 360
 
 OUTLINE_SIDES_LEAST: Final = 3
 """A triangle."""
+
+BLOCKS: Final = 2_000
+"""Blocks and quilts of one file: more than any book of blocks."""
+
+BORDERS: Final = 50
+"""Borders of one quilt: strips of 1in from the middle of a 100in quilt outward."""
+
+COLOURWAYS: Final = 24
+"""Colourways of one quilt; a pattern shows three or four. Each is cut and reckoned by itself."""
 
 ROW_REPEATS: Final = 1_000
 """Repeats of one cell in a row: as many as a grid may have parts."""

@@ -7,10 +7,12 @@ from __future__ import annotations
 
 import re
 import unicodedata
+from itertools import islice
 from typing import Final, NamedTuple
 
 from ..diagnostics.diagnostic import Diagnostic, Fix, error
 from ..diagnostics.source import Source, Span
+from .limits import ERRORS
 
 UNSEEN: Final = re.compile(
     "[\x00-\x08\x0b-\x1f\x7f-\x9f\u2028\u2029\u202a-\u202e\u2066-\u2069\ud800-\udfff\ufffe\uffff]"
@@ -20,6 +22,8 @@ UNSEEN: Final = re.compile(
 _QUOTES: Final = "'‘’‚“”„«»`´"
 _QUOTED: Final = re.compile(f"[{_QUOTES}]([^{_QUOTES}\"\n]*)[{_QUOTES}\"]")
 _TITLE_END: Final = re.compile(r"\s*(?:version\s+[0-9]+\s*)?(?:as\s+[a-z].*)?(?:\{.*)?$")
+_LINE_SEARCHED: Final = 1_000
+"""Letters of a line in which the end of a title is looked for: the search begins anew at every letter."""
 _DASHES: Final = re.compile(r"[-–—−‒→⟶]+>?|=>|<-+>?|\.\.\.+|…")
 _TILDES: Final = re.compile(r"[~∼≈]+")
 _COMMENT: Final = re.compile(r"//[^\n]*|/\*[^\n]*|%[^\n]*")
@@ -101,18 +105,16 @@ def _is_fraction(letter: str) -> bool:
 
 
 def unseen_in(source: Source, start: int, end: int) -> tuple[Diagnostic, ...]:
-    """A complaint for each unseen character within quotes or a comment."""
-    return tuple(
-        sign_unknown(Span(source.name, found.start(), found.end()), found.group())
-        for found in UNSEEN.finditer(source.text, start, end)
-    )
+    """A complaint for each unseen character within quotes or a comment, but for no more than are shown."""
+    found = islice(UNSEEN.finditer(source.text, start, end), ERRORS + 1)
+    return tuple(sign_unknown(Span(source.name, each.start(), each.end()), each.group()) for each in found)
 
 
 def _open_quote(source: Source, start: int) -> Reading:
     """The rest of the line as text, without what plainly comes after a title."""
     stop = source.text.find("\n", start)
     line = source.text[start + 1:] if stop < 0 else source.text[start + 1:stop]
-    ending = _TITLE_END.search(line)
+    ending = _TITLE_END.search(line) if len(line) <= _LINE_SEARCHED else None
     words = line[:ending.start()] if ending else line
     end = start + 1 + len(words)
     title = words.replace("\\", "").replace('"', "")

@@ -34,6 +34,8 @@ def parse(source: Source) -> Outcome[tree.File]:
         return Outcome(None, (*said[:limits.ERRORS], syntax_errors.errors_too_many(said[limits.ERRORS])))
     assert run.result is not None, "the end of the text is always reached"
     whole = syntax_errors.whole_file(source, read.tokens, run.result, quiet=bool(said))
+    if any(each.code == "blocks-too-many" for each in whole):
+        return Outcome(None, in_order((*whole, *said)))
     return Outcome(run.result, in_order((*whole, *said)))
 
 

@@ -15,7 +15,9 @@ from .tokens import END, OPENERS, Token
 def out_of_bounds(source: Source, tokens: Sequence[Token]) -> Diagnostic | None:
     """A complaint where the text nests too deep or says too much to be read at all."""
     braces = brackets = statements = 0
-    for token in tokens:
+    for number, token in enumerate(tokens):
+        if number == limits.WORDS and token.type != END:
+            return words_too_many(Span(source.name, token.start, token.end))
         if token.type in OPENERS:
             statements += 1
             brackets = 0
@@ -41,6 +43,19 @@ def statements_too_many(span: Span) -> Diagnostic:
                  help="Make parts of it blocks of their own, and use them as units.")
 
 
+def words_too_many(span: Span) -> Diagnostic:
+    """More words than so many statements need."""
+    return error("words-too-many", f"The file has more than {limits.WORDS:,} words, numbers and signs.", span,
+                 help="Is it a block file? Make parts of it blocks of their own, and use them as units.")
+
+
+def blocks_too_many(span: Span, count: int) -> Diagnostic:
+    """More blocks than any book of them."""
+    return error("blocks-too-many",
+                 f"A file has at most {limits.BLOCKS:,} blocks and quilts, and this one has {count:,}.", span,
+                 help="Share them out over several files; a block finds the others beside it.")
+
+
 def errors_too_many(first_left_out: Diagnostic) -> Diagnostic:
     """The rest is not shown."""
     return error("errors-too-many", f"The file has more than {limits.ERRORS} mistakes; these are the first.",
@@ -53,6 +68,10 @@ def whole_file(source: Source, tokens: Sequence[Token], file: tree.File, *,
     said: list[Diagnostic] = []
     if tokens[0].type == END:
         return (file_empty(Span(source.name, 0, 0)),)
+    openings = [token for token in tokens if token.type in ("BLOCK", "QUILT")]
+    if len(openings) > limits.BLOCKS:
+        said.append(blocks_too_many(Span(source.name, openings[limits.BLOCKS].start,
+                                         openings[limits.BLOCKS].end), len(openings)))
     if file.edition is None and not any(token.type == "EDITION" for token in tokens):
         start = Span(source.name, tokens[0].start, tokens[0].end)
         said.append(edition_missing(start))

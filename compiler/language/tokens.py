@@ -75,14 +75,20 @@ _SOFT: Final = {
     if kind == "str" and value[0].isalpha() and value not in RESERVED
 }
 
+# Patterns of the grammar that repeat a group, with the repeats made possessive (`*+`): they take the same
+# texts, and keep no way back for each of a million letters.
+_STRING: Final = r'"(?:[^"\\\n]++|\\.)*+"'
+_ASIDE: Final = r"(?:[ \t\n]|#[^\n]*+\n)++"
+_BETWEEN: Final = "BETWEEN"  # blanks and remarks, all that stand between two words
+
 _OTHER_UNITS: Final = (
     r'(?<![ \t])["″”]|°|(?i:inches|inch|ins|in|centimetres?|centimeters?|cm|millimetres?|millimeters?|mm'
     r"|degrees?|degs?)(?![A-Za-z0-9_]|-[a-z0-9])"
 )
 
 _MASTER: Final = re.compile("|".join((
-    f"(?P<BLANKS>{_PATTERNS['BLANKS']})",
-    r"(?P<WORD>[a-z][a-z0-9_]*(?:-[a-z0-9_]+)*(?!\w|-\w))",
+    rf"(?P<{_BETWEEN}>(?:[ \t\n]++|#[^\n]*+)++)",
+    r"(?P<WORD>[a-z][a-z0-9_]*+(?:-[a-z0-9_]++)*+(?!\w|-\w))",
     f"(?P<SIGN>{'|'.join(re.escape(sign) for sign in sorted(_SIGNS, key=len, reverse=True))})",
     rf"(?P<GRID_POINT>{_PATTERNS['GRID_POINT']}(?!\w))",
     f"(?P<LENGTH>{_PATTERNS['LENGTH']})",
@@ -91,13 +97,13 @@ _MASTER: Final = re.compile("|".join((
     rf"(?P<VULGAR>{VULGAR}(?:[ \t]*(?:in|cm|mm|deg)(?![\w]))?)",
     f"(?P<OTHER_UNIT>(?:{_PATTERNS['NUMBER']})[ \\t]*(?:{_OTHER_UNITS}))",
     f"(?P<NUMBER>{_PATTERNS['NUMBER']})",
-    f"(?P<COMMENT>{_PATTERNS['COMMENT']})",
-    f"(?P<STRING>{_PATTERNS['STRING']})",
-    rf"(?P<{ODD_WORD}>[^\W\d]\w*(?:-\w+)*)",
+    f"(?P<STRING>{_STRING})",
+    rf"(?P<{ODD_WORD}>[^\W\d]\w*+(?:-\w++)*+)",
     r"(?P<ODD>[\s\S])",
 )))
 
-_TWO_FACED: Final = {"circle": re.compile(_PATTERNS["CIRCLE"]), "regular": re.compile(_PATTERNS["REGULAR"])}
+_TWO_FACED: Final = {"circle": re.compile(rf"circle(?={_ASIDE}around(?![a-z0-9_-]))"),
+                     "regular": re.compile(rf"regular(?={_ASIDE}[0-9])")}
 
 _TIMES: Final = re.compile(r"x(?=[0-9])")
 _SIZED: Final = ("grid", "finished", "washed", "set", "fabric", "border")
@@ -113,20 +119,21 @@ class Scan(NamedTuple):
 
 
 def scan(source: Source) -> Scan:
-    """Every token of the text, blanks and comments left out."""
+    """Every token of the text, blanks and comments left out; no further than a word beyond limits.WORDS or a
+    complaint beyond limits.ERRORS, since the text is then not read on."""
     text = source.text
     tokens: list[Token] = []
     said: list[Diagnostic] = []
     dropped: list[int] = []
     at, fresh, opener = 0, True, ""
-    while at < len(text):
+    while at < len(text) and len(tokens) <= limits.WORDS and len(said) <= limits.ERRORS:
         found = _MASTER.match(text, at)
         assert found is not None, "the last alternative takes any character"
         kind, words, end = str(found.lastgroup), found.group(), found.end()
-        if kind == "BLANKS" or kind == "COMMENT":
+        if kind == _BETWEEN:
             fresh = fresh or "\n" in words
-            if kind == "COMMENT":
-                said.extend(unseen_in(source, at, end) if len(said) <= limits.ERRORS else ())
+            if "#" in words:
+                said.extend(unseen_in(source, at, end))
             at = end
             continue
         if kind == "WORD":
@@ -138,7 +145,7 @@ def scan(source: Source) -> Scan:
             token = Token(_SIGNS[words], words, at, end, fresh)
         elif kind in ("OTHER_UNIT", "VULGAR", "STRING", "ODD"):
             read = _read(source, kind, words, at)
-            said.extend(read.said if len(said) <= limits.ERRORS else ())
+            said.extend(read.said)
             end = read.end
             if not read.type:
                 dropped.append(at)
@@ -149,7 +156,7 @@ def scan(source: Source) -> Scan:
             token = Token(kind, words, at, end, fresh)
         tokens.append(token)
         at, fresh = end, False
-    tokens.append(Token(END, "", len(text), len(text), True))
+    tokens.append(Token(END, "", at, at, True))
     return Scan(tokens, said, dropped)
 
 

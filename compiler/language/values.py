@@ -113,7 +113,9 @@ class Values:
         """Quoted text without its quotes and escapes."""
         letters: list[str] = []
         at, inside = 0, words[1:-1]
-        while at < len(inside):
+        if "\\" not in inside and "\t" not in inside:
+            return Text(text=inside, span=span)
+        while at < len(inside) and len(self.said) <= limits.ERRORS:
             if inside[at] == "\\":
                 if inside[at + 1] not in '"\\':
                     place = Span(span.source, span.start + 1 + at, span.start + 3 + at)

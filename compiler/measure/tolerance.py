@@ -26,6 +26,15 @@ TANGENT: Final = 1e-3
 """Radians within which two sides that meet go on, or come back, in one direction, as tangent arcs do: that is
 no corner. It is a seventeenth of a degree, far less than a protractor shows."""
 
+FAR: Final = 10_000
+"""Inches, across or down from a block's top left corner, and of a radius: ten times the longest length that
+may be written. An arc of that radius leaves an 8in seam by less than FLATTEN, and squares of such numbers
+still keep NEAR as floats."""
+
+EXACT_BITS: Final = 1_024
+"""Bits above or below the line of a fraction: 300 digits, far more than any drafted place has. Points built
+on points on points may double their digits at every step; past this they go on as floats."""
+
 FLATTEN: Final = 0.001
 """Inches. The greatest distance between an arc and the chords drawn for it: the printed tolerance."""
 
@@ -33,6 +42,13 @@ FLATTEN: Final = 0.001
 def near(a: Number, b: Number, tolerance: float = NEAR) -> bool:
     """Whether two lengths are the same length, within the tolerance in inches."""
     return abs(float(a) - float(b)) <= tolerance
+
+
+def kept_short(a: Number) -> Number:
+    """The number itself, as a float where its fraction has more than EXACT_BITS."""
+    if isinstance(a, Fraction) and max(a.numerator.bit_length(), a.denominator.bit_length()) > EXACT_BITS:
+        return float(a)
+    return a
 
 
 def rounded(a: Number) -> float:

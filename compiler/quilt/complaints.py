@@ -94,6 +94,12 @@ def too_many_pieces(span: Span, count: int, most: int) -> Diagnostic:
                  help="Are the counts right? Make it of fewer or simpler blocks.")
 
 
+def too_many_of(span: Span, things: str, count: int, most: int) -> Diagnostic:
+    """More borders, or colourways, than a quilt may have."""
+    return error("quilt-too-large", f"This quilt has {count:,} {things}, and {most:,} is the most.", span,
+                 help="Take some away, or make it two quilts.")
+
+
 def fabric_twice(name: tree.Name, first: Span) -> Diagnostic:
     """Two fabrics of one name."""
     return error("fabric-twice", f"There are two fabrics called `{name.text}`.", name.span, "named again",

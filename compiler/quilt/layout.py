@@ -14,7 +14,7 @@ from ..cutting.templates.making import make_templates
 from ..diagnostics.diagnostic import Diagnostic, Outcome
 from ..diagnostics.source import Source, Span
 from ..drafting.complaints.units import unit_unused
-from ..drafting.context import Bench
+from ..drafting.context import Bench, EnoughSaid
 from ..drafting.draft import Drafter
 from ..drafting.frame import Frame
 from ..drafting.ground import once
@@ -22,6 +22,7 @@ from ..drafting.model import Default
 from ..drafting.resize import resize
 from ..drafting.sketch import Unit
 from ..language import quilt_tree, tree
+from ..language.limits import BORDERS, COLOURWAYS
 from ..measure.fractions import RULER_STEP, ruler_text
 from ..measure.tolerance import SLIVER
 from . import complaints as complain
@@ -46,7 +47,7 @@ DROP: Final = Fraction(12)
 """Inches that a quilt hangs over the mattress where `fits` does not say (SOURCES 4.5)."""
 
 PIECES_MOST: Final = 100_000
-"""Pieces of one top: thirty times the 3,000-piece sampler that pages are made for."""
+"""Pieces of one top, in all its colourways: thirty times the 3,000-piece sampler that pages are made for."""
 
 S = TypeVar("S", bound=tree.Node)
 
@@ -55,6 +56,17 @@ def lay_out(quilt: quilt_tree.Quilt, source: Source, drafter: Drafter) -> Outcom
     """The quilt in each of its colourways."""
     zero = Fraction(0)
     bench = Bench(Frame(zero, zero, (zero, zero), (zero, zero)))
+    try:
+        made = _laid_out(quilt, source, drafter, bench)
+    except EnoughSaid:
+        made = None
+    return Outcome(made, tuple(bench.diagnostics))
+
+
+def _laid_out(quilt: quilt_tree.Quilt, source: Source, drafter: Drafter,
+              bench: Bench) -> tuple[Quilt, ...] | None:
+    if not _within_counts(quilt, bench):
+        return None
     defaults: list[Default] = []
     uses = [each for each in quilt.body if isinstance(each, tree.Use)]
     units = drafter.units(uses, source, bench, defaults)
@@ -63,16 +75,17 @@ def lay_out(quilt: quilt_tree.Quilt, source: Source, drafter: Drafter) -> Outcom
         bench.say(said)
     top = _lay_top(quilt, units, bench)
     if top is None or bench.failed or any(each is None for each in units.values()):
-        return Outcome(None, tuple(bench.diagnostics))
+        return None
     _check_units_used(units, top, bench)
     sizes = _sized_blocks(top.laid, bench)
     if sizes is None:
-        return Outcome(None, tuple(bench.diagnostics))
+        return None
     laid, blocks = sizes
-    pieces = sum(len(blocks[index].draft.pieces) for index, _ in laid) + len(top.singles)
+    ways = max(sum(isinstance(each, quilt_tree.RolesDef) for each in quilt.body), 1)
+    pieces = ways * (sum(len(blocks[index].draft.pieces) for index, _ in laid) + len(top.singles))
     if pieces > PIECES_MOST:
         bench.say(complain.too_many_pieces(quilt.title.span, pieces, PIECES_MOST))
-        return Outcome(None, tuple(bench.diagnostics))
+        return None
     _check_fit(quilt, top, bench, defaults)
     made: list[Quilt] = []
     palettes: list[tuple[str, Palette]] = []
@@ -83,8 +96,18 @@ def lay_out(quilt: quilt_tree.Quilt, source: Source, drafter: Drafter) -> Outcom
     check_palettes(quilt, palettes, bench)
     _check_complete(quilt, bench)
     if bench.failed:
-        return Outcome(None, tuple(bench.diagnostics))
-    return Outcome(tuple(made), tuple(bench.diagnostics))
+        return None
+    return tuple(made)
+
+
+def _within_counts(quilt: quilt_tree.Quilt, bench: Bench) -> bool:
+    """Whether there are no more borders and colourways than a quilt may have."""
+    for kind, things, most in ((quilt_tree.Border, "borders", BORDERS),
+                               (quilt_tree.RolesDef, "colourways", COLOURWAYS)):
+        written = [each for each in quilt.body if isinstance(each, kind)]
+        if len(written) > most:
+            bench.say(complain.too_many_of(written[most].span, things, len(written), most))
+    return not bench.failed
 
 
 def _once(quilt: quilt_tree.Quilt, kinds: type[S] | tuple[type[S], ...], word: str, bench: Bench) -> S | None:

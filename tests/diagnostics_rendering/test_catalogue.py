@@ -111,7 +111,9 @@ def test_few_entries_have_no_example() -> None:
     without = {each.code for each in ENTRIES if not each.wrong}
     assert without == {
         "file-unreadable", "shelf-file-faulty", "file-too-large", "source-not-text", "source-encoding",
-        "nesting-too-deep", "statements-too-many", "errors-too-many", "pages-too-many", "block-too-large",
+        "nesting-too-deep", "statements-too-many", "words-too-many", "blocks-too-many",
+        "errors-too-many", "pages-too-many",
+        "block-too-large", "crossings-too-many",
         "use-too-deep", "unit-failed", "quilt-too-large", "fabric-no-width", "cloth-short", "lock-unreadable",
         "lock-damaged", "lock-newer", "lock-lacks", "lock-drafts-otherwise", "lock-disagrees",
         "use-unversioned", "scrap-too-small", "piece-too-wide", "backing-from-scraps", "block-does-not-sew",

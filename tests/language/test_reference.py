@@ -7,12 +7,16 @@ from importlib.resources import files
 from typing import NamedTuple
 
 import pytest
+from piecewright.command_line.commands.show import MOST_DOTS
 from piecewright.cutting.plans.plan import plan_cutting
 from piecewright.diagnostics.diagnostic import Diagnostic
 from piecewright.diagnostics.source import Source
+from piecewright.drafting import counting
+from piecewright.drafting.close_pairs import CROSSINGS_MOST, CURVED_MOST, TOUCHES_MOST
 from piecewright.language import limits
 from piecewright.language.shelf import EmptyShelf
 from piecewright.language.tokens import RESERVED
+from piecewright.measure.tolerance import FAR
 from piecewright.pipeline import compile_file
 from piecewright.quilt.cells import CELLS_MOST
 from piecewright.quilt.complaints import size_text
@@ -72,15 +76,20 @@ def test_the_page_lists_every_reserved_word_and_no_other() -> None:
 def test_the_page_states_the_bounds_in_force() -> None:
     table = PAGE[PAGE.index("## Bounds"):PAGE.index("## Reserved words")]
     for bound in (
-        f"{limits.LENGTH_MOST}in; at least {limits.LENGTH_LEAST}in", f"| {limits.GRID_LINES} |",
+        f"{limits.LENGTH_MOST}in; a length is at least {limits.LENGTH_LEAST}in", f"| {limits.GRID_LINES} |",
+        f"| {FAR:,}in |",
         f"| {limits.TURN_COPIES} |", f"| {limits.ROUNDS} |", f"| {limits.NESTING} |",
-        f"| {limits.STATEMENTS:,} |",
+        f"| {limits.BLOCKS:,}; {limits.STATEMENTS:,}; {limits.WORDS:,} |", f"the first {limits.ERRORS} |",
+        f"| {counting.LINES_MOST:,}; {counting.PIECES_MOST:,} |", f"| {CROSSINGS_MOST:,} |",
+        f"| {TOUCHES_MOST:,} each |", f"of all blocks of a file | {counting.FILE_LINKS_MOST:,} |",
+        f"| {limits.BORDERS}; {limits.COLOURWAYS} |", f"| {MOST_DOTS:,} dots across |",
         f"| {limits.TITLE_LETTERS}; {limits.NAME_LETTERS}; {limits.NOTE_LETTERS} characters |",
         f"| {limits.FILE_BYTES // 1_000_000} MB |", f"| blocks across or down a set | {limits.SET_BLOCKS} |",
         f"| {CELLS_MOST:,} |", f"| {PIECES_MOST:,} |",
         f"| fat quarters of one fabric | {limits.FAT_QUARTERS} |",
     ):
         assert bound in table
+    assert TOUCHES_MOST == CURVED_MOST
     assert limits.GRID_LINES == limits.ROW_REPEATS and limits.TURN_COPIES == limits.OUTLINE_SIDES
 
 

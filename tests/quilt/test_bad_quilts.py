@@ -113,6 +113,13 @@ BAD = (
      ""),
     ("set straight 200 across 200 down { alternate sail }", "quilt-too-large", '"Trial"',
      "120,000 pieces, and 100,000 is the most", "simpler blocks"),
+    (SET + " border 1in in sand" * 51, "quilt-too-large", "border 1in in sand",
+     "51 borders, and 50", "two quilts"),
+    (SET + "".join(f' roles "C{way}" dark = sand' for way in range(25)), "quilt-too-large",
+     'roles "C24" dark = sand', "25 colourways, and 24", ""),
+    ("set straight 60 across 60 down { alternate sail }"
+     + "".join(f' roles "C{way}" dark = sand' for way in range(10)), "quilt-too-large", '"Trial"',
+     "108,000 pieces, and 100,000", ""),
     (SET + " fits gigantic mattress", "mattress-unknown", "fits gigantic mattress", "`gigantic`",
      "queen and king"),
 )

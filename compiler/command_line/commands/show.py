@@ -39,7 +39,7 @@ if TYPE_CHECKING:
 FORMATS: Final = ("png", "svg", "pdf")
 LEAST: Final = Fraction(1, 2)  # inches: nothing can be told apart in a smaller picture
 MOST: Final = Fraction(40)  # inches: a poster
-MOST_DOTS: Final = 16_000  # across: with four bytes a dot, a gigabyte
+MOST_DOTS: Final = 7_200  # across, 24in at 300dpi: with four bytes a dot, 200 MB
 
 EXAMPLES: Final = """
 \b

@@ -23,9 +23,16 @@ DRAFTING: Final = (
              "Cells `of 3in` and the number of them make a size, which must be the one that `finished` "
              "says.",
              (SIZE, "grid 3 x 3 of 3in", "seam A1 -- D4"), (SIZE, "grid 3 x 3 of 2in", "seam A1 -- D4")),
+    in_block("size-too-large", "A block larger than a block may be",
+             "No length is over 1000in, and no side of a block. Most often it is the unit: `of 30mm`, not "
+             "`of 30in`.",
+             ("grid 60 x 60 of 30in", "seam A1 -- B2"), ("grid 60 x 60 of 30mm", "seam through A1--B2")),
     Entry("block-too-large", "More seams than a block may have",
           "Turns inside turns and grids of units multiply. A block holds far more seams than anyone can "
           "sew; this one goes beyond. Draft a part of it as a block of its own."),
+    Entry("crossings-too-many", "Seams that cross too often",
+          "Seams may cross at 20,000 places of one block, as a net of 140 each way does. Turned copies of "
+          "long seams all cross one another, so their crossings grow with the square of the copies."),
     # ---- points
     in_block("point-unknown", "A point that was never defined",
              "Points are of the grid (B2), of every block (`center`, `top-left`), or your own, defined by "
@@ -57,6 +64,14 @@ DRAFTING: Final = (
     in_block("grid-point-off", "A grid point off the grid",
              "A grid of 2 x 2 cells has 3 x 3 points, A1 to C3.",
              (SIZE, GRID, "seam A1 -- E5"), (SIZE, GRID, "seam A1 -- C3")),
+    in_block("point-too-far", "A point as far off as no block reaches",
+             "Points used to construct others may lie outside the block, up to 10,000in from its top left "
+             "corner. Lines that are nearly parallel meet beyond that, and a share of 1000 of a share of "
+             "1000 lies there. Build the point from nearer ones.",
+             (SIZE, "point far = meet top at 0.001deg, right at 0deg",
+              "seam top -- (1in from bottom to far)"),
+             (SIZE, "point far = meet top at 5deg, right at 0deg",
+              "seam bottom -- (3in from bottom to far) -- outline")),
     in_block("line-one-point", "A line through one place",
              "Two points make a line only where they are two places.",
              (SIZE, "seam through top--(1/2 from top-left to top-right)"),
@@ -122,6 +137,11 @@ DRAFTING: Final = (
     in_block("arc-straight", "An arc through three points of one straight line",
              "No circle goes through them. Write `--` for a straight seam.",
              (SIZE, "seam top-left ~~ bottom-right through center"), (SIZE, "seam top-left -- bottom-right")),
+    in_block("arc-too-flat", "An arc that is as good as straight",
+             "The point after `through` lies so little off the straight line that the arc's centre would be "
+             "more than 10,000in away: nothing that cloth shows.",
+             (SIZE, "point rise = 1/20000 from center to top", "seam left ~~ right through rise"),
+             (SIZE, "point rise = 1/20 from center to top", "seam left ~~ right through rise")),
     # ---- outlines and turns
     in_block("outline-no-direction", "A seam carried on before it has a direction",
              "`-- outline` goes straight on from the hop before it. As the first hop it has nothing to go "

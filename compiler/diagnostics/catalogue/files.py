@@ -72,6 +72,12 @@ FILES: Final = (
     Entry("statements-too-many", "More statements than a file may have",
           "A file holds up to 100,000 statements. Share the blocks out over several files; a block finds "
           "the others beside it."),
+    Entry("blocks-too-many", "More blocks than a file may have",
+          "A file holds up to 2,000 blocks and quilts. Share them out over several files; a block finds the "
+          "others beside it."),
+    Entry("words-too-many", "More words than a file may have",
+          "A file holds up to 500,000 words, numbers and signs: five for each of the statements that it may "
+          "hold. Share the blocks out over several files; a block finds the others beside it."),
     Entry("pages-too-many", "Sheets of more pages than anybody prints",
           "All sheets of one block, or its booklet, may take up to 400 pages, most of a ream. More is "
           "usually a slip of the pen, such as inches for millimetres. No sheets are made of the file; those "

@@ -10,6 +10,7 @@ from ...diagnostics.diagnostic import Diagnostic, Fix, Label, error, note
 from ...diagnostics.source import Span
 from ...diagnostics.wording import did_you_mean, nearest
 from ...language import tree
+from ...measure.tolerance import FAR
 
 GRID_POINT_SMALL: Final = re.compile(r"[a-z]{1,2}[1-9][0-9]{0,2}")
 """A grid point in small letters."""
@@ -79,6 +80,13 @@ def same_point_twice(span: Span, what: str) -> Diagnostic:
     """A line or direction that wants two different points and has one."""
     return error("line-one-point", f"{what} needs two different points; these are one place.", span,
                  help="Name another point for one of the two.")
+
+
+def point_too_far(span: Span) -> Diagnostic:
+    """A point as far off as no block reaches."""
+    return error("point-too-far", f"This point lies more than {FAR:,}in off the block.", span,
+                 help="Lines that are nearly parallel meet that far away, and shares of shares soon grow. "
+                 "Points may lie outside the block, but nearer.")
 
 
 def lines_never_meet(span: Span) -> Diagnostic:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from ...diagnostics.diagnostic import Diagnostic, Label, error, note
 from ...diagnostics.source import Span
 from ...measure.fractions import nearest_mark, number_text, reads_exactly, ruler_text
-from ...measure.tolerance import Number
+from ...measure.tolerance import FAR, Number
 from ..model import Point
 
 
@@ -32,6 +32,13 @@ def arc_straight(span: Span) -> Diagnostic:
     return error("arc-straight",
                  "These three points lie on one straight line, so there is no arc through them.",
                  span, help="Write `--` for a straight seam.")
+
+
+def arc_too_flat(span: Span) -> Diagnostic:
+    """`through` a point that lies off the straight line by next to nothing."""
+    return error("arc-too-flat", f"This arc is so flat that its centre lies more than {FAR:,}in away.", span,
+                 help="Write `--` for a straight seam, or move the point after `through` further off the "
+                 "line.")
 
 
 def outline_hop_first(span: Span) -> Diagnostic:
