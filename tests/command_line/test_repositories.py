@@ -13,7 +13,7 @@ import pytest
 from support.block_files import VANE, put
 from support.command import Ended, piecewright
 
-MOVED = VANE.replace("1in from B1", "1 1/4in from B1").replace("version 2", "version 3")
+MOVED = VANE.replace("1 1/4in from B1", "1 3/8in from B1").replace("version 2", "version 3")
 TOLD = "Tidewater Vane, version 3, beside version 2\n"
 
 

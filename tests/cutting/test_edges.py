@@ -48,8 +48,9 @@ def test_strips_that_are_joined_are_as_long_as_the_quarter_is_wide():
     binding = BindingNeed("sand", Fraction(2), Fraction(90), False)
     plan, cloth = quarters(box(4, 4), 5, binding=binding)
     (joined,) = (at for at, cut in enumerate(plan.cuts) if cut.part == "binding")
-    lengths = [max(each.width, each.height) for each in cloth.placed if each.cut == joined]
-    assert lengths.count(Fraction(21)) >= 3
+    lengths = [max(each.width, each.height) for quarter in plan.fabrics[0].cloths for each in quarter.placed
+               if each.cut == joined]
+    assert lengths.count(Fraction(21)) >= 3 and cloth.width == 21
 
 
 def test_a_piece_that_fills_the_marks_has_the_quarter_trimmed_first():

@@ -100,7 +100,7 @@ def _check_size(row: dict[str, Any], sizes: dict[str, Any]) -> int:
     lengths = SEAM * (1 - len(row["parts"]))
     for part, turned in zip(row["parts"], row["turned"], strict=True):
         size = sizes[part]["width"], sizes[part]["height"]
-        ways = [size, size[::-1]] if part[0] in "BC" else [size[::-1] if round(turned) % 180 == 90 else size]
+        ways = [size, size[::-1]] if part[0] in "PQ" else [size[::-1] if round(turned) % 180 == 90 else size]
         fits = [way[along] for way in ways if abs(way[1 - along] - high) < NEAR]
         assert fits, f"{part} is not as high as {row}"
         lengths += fits[0]
@@ -122,10 +122,10 @@ def _check_steps(made: dict[str, Any]) -> int:
 
 ROW = re.compile(r"^(R\d+)(?: · (?:make (\d+)|the top))?$")
 STEP = re.compile(r"^Step \d+ · (?:unit (\d+)(?:, make (\d+))?|the block)$")
-KIND = re.compile(r"^([BC]\d+) ([\d,]+) ")
-PART = re.compile(r"^([RBC]\d+)(?: upside down| a quarter turn (?:left|right)| turned \d+°)?$")
+KIND = re.compile(r"^([PQ]\d+) ([\d,]+) ")
+PART = re.compile(r"^([RPQ]\d+)(?: upside down| a quarter turn (?:left|right)| turned \d+°)?$")
 SEW = re.compile(r"Sew (.*?) (?:side by side|one under another|along the slant|round the corner"
-                 r"|to the four sides of (R\d+|[BC]\d+))")
+                 r"|to the four sides of (R\d+|[PQ]\d+))")
 KEEP = re.compile(r"Keep ([^.]*)\.")
 
 

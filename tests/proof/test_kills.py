@@ -32,9 +32,9 @@ CALLS = ("write", "open", "link", "replace", "unlink", "chmod", "chown", "mkdir"
          "scandir", "close")
 """The calls to the system before which a run may die."""
 
-OLDER = VANE.replace("1in from B1", "1 1/4in from B1")
+OLDER = VANE.replace("1 1/4in from B1", "1 3/8in from B1")
 ROUGH = VANE.replace("  grid", "grid").replace(" -- ", "--")
-ROW = ('edition 1\n\nblock "Row" version 1 {\n  use "Tidewater Vane" as vane\n  grid 2 x 1 of 6in\n'
+ROW = ('edition 1\n\nblock "Row" version 1 {\n  use "Tidewater Vane" as vane\n  grid 2 x 1 of 9in\n'
        "  row 2 vane\n}\n")
 
 State = dict[str, bytes]

@@ -91,12 +91,16 @@ def outer_sides(draft: Draft, unit: Unit) -> Iterator[tuple[Stroke, float]]:
 
 def frames(unit: Unit) -> list[complex]:
     """The directions that a ruler may lie along: the block's, where some straight edge of the unit does, else
-    those of its longest straight edges."""
+    those of the longest straight edges that nothing of the unit reaches out beyond; where all do, as a star's,
+    the block's again."""
     straight = [stroke_of(edge) for edge in unit.outline if edge.arc is None]
-    if not straight or any(abs(phase(each.direction(0) ** 4)) < 4e-4 for each in straight):
+    if any(abs(phase(each.direction(0) ** 4)) < 4e-4 for each in straight):
         return [1 + 0j]
-    longest = max(each.length for each in straight)
-    return [each.direction(0) for each in straight if longest - each.length < SAID]
+    places = [complex(*place) for place in flat([stroke_of(edge) for edge in unit.outline], STEP)]
+    sides = [each for each in straight
+             if min(((place - each.start) / each.direction(0)).imag for place in places) > -SAID]
+    longest = max((each.length for each in sides), default=0.0)
+    return [each.direction(0) for each in sides if longest - each.length < SAID] or [1 + 0j]
 
 
 def box(draft: Draft, unit: Unit, across: complex) -> tuple[float, float, float, float]:

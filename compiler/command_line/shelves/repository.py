@@ -68,7 +68,8 @@ class Reader:
             try:
                 done = subprocess.run([_program(), *words], stdin=asked, stdout=told,
                                       stderr=subprocess.DEVNULL, check=False, timeout=PATIENCE, cwd=self.home,
-                                      env=self.environment, preexec_fn=_bounded)
+                                      env=self.environment,
+                                      preexec_fn=_bounded if os.name == "posix" else None)
             except subprocess.TimeoutExpired as problem:
                 raise MachineFailed(f"git: It took more than {PATIENCE:.0f} seconds to look up a revision; "
                                     "the repository may be damaged.") from problem
