@@ -56,7 +56,8 @@ def test_the_library_leaves_nothing_to_better(source: Source) -> None:
     ("seam top -- bottom", "seam (1/8in from top-left to top) -- (1/8in from bottom-left to bottom)",
      "piece-all-allowance"),
     ("seam top -- bottom", "seam (1/4in from top-left to top) -- bottom-left", "piece-all-allowance"),
-    ("seam top -- bottom", "seam top-left ~~ top-right through (1/8in from top to bottom)", "piece-all-allowance"),
+    ("seam top -- bottom", "seam top-left ~~ top-right through (1/8in from top to bottom)",
+     "piece-all-allowance"),
 ])
 def test_it_is_seen(old: str, new: str, code: str) -> None:
     assert code in codes(changed(old, new))
