@@ -90,9 +90,9 @@ def outer_sides(draft: Draft, unit: Unit) -> Iterator[tuple[Stroke, float]]:
 
 
 def frames(unit: Unit) -> list[complex]:
-    """The directions that a ruler may lie along: the block's, where some straight edge of the unit does;
-    else those of the longest straight edges that nothing of the unit reaches out beyond; where all do, as a star's,
-    the block's again."""
+    """The directions that a ruler may lie along: the block's, where some straight edge of the unit does; else
+    those of the longest straight edges that nothing of the unit reaches out beyond; where there is none, as
+    round a star, the block's again."""
     straight = [stroke_of(edge) for edge in unit.outline if edge.arc is None]
     if any(abs(phase(each.direction(0) ** 4)) < 4e-4 for each in straight):
         return [1 + 0j]
