@@ -7,10 +7,14 @@ from collections.abc import Sequence
 from math import pi
 
 from ..drafting.stroke import Stroke, doubled_area, turn_between
+from ..measure.tolerance import NEAR
 from .proof.simulated import EXACT, Hem, Misfit, distance_to, joined_hems, spend, spots_on
 
 LEVEL = 1e-4
 """Radians within which an edge counts as level or upright, or a seam as not turning."""
+
+EASED = 2.0
+"""Inches. A curve longer than this is pinned at its quarters, as a class is told."""
 
 
 def stray_between(ring: Sequence[Hem], printed: Sequence[Stroke]) -> float:
@@ -117,12 +121,12 @@ def corners_along(seam: Sequence[Stroke], closed: bool) -> list[complex]:
 
 
 def pins_along(seam: Sequence[Stroke]) -> list[complex]:
-    """Where curved edges are pinned: the middle of each, and its quarters where it is longer than 2in."""
+    """Where curved edges are pinned: the middle of each, and its quarters where it is longer than EASED."""
     curves = [stroke for stroke in seam if stroke.center is not None]
     return [
         stroke.at(quarter / 4)
         for stroke in curves
-        for quarter in ((1, 2, 3) if stroke.length > 2.0001 else (2,))
+        for quarter in ((1, 2, 3) if stroke.length > EASED + NEAR else (2,))
     ]
 
 

@@ -180,3 +180,10 @@ block "Petals" {
 def test_petals_that_touch_in_one_point_are_set_into_what_is_round_them():
     what, failure = outcome_of(PETALS)
     assert what == "sewn with warnings" and not failure
+
+
+def test_a_curve_a_hair_longer_than_two_inches_is_pinned_as_it_is_told():
+    """An arc of 2.00005in: an eighth of a circle and a little."""
+    text = ('edition 1\nblock "Hair" {\n  finished 6in\n  seam (2.5465428in from top-left to top-right) ~~ '
+            "(2.5465428in from top-left at 135deg) around top-left -- outline\n}\n")
+    assert outcome_of(text)[0].startswith("sewn")
