@@ -338,3 +338,16 @@ def test_a_circle_measures_the_same_across_and_down_on_its_card():
     sizes = [row.cells[2] for part in card_parts(draft, make_templates(draft).value)
              if isinstance(part, Table) for row in part.rows]
     assert sizes == ["8in x 8in", "5in x 5in"]
+
+
+@pytest.mark.parametrize(
+    "title", ["Grandmother's Flower Garden", "Mariner's Compass", "Dresden Plate", "Pineapple"]
+)
+def test_a_block_of_no_short_construction_has_no_drafting_exercise(title):
+    assert "Drafting exercise" not in chapters(title)
+    for page in document(title).pages:
+        said = " ".join(mark.text for mark in texts(page))
+        assert "rafting exercise" not in said and "to draft on" not in said
+    (alone,) = block_part(sewn(title), "exercise", SheetOptions()).chapters
+    assert alone.parts[0].text.startswith("There is none for this block")
+    assert not alone.sheets
