@@ -9,7 +9,6 @@ import pytest
 from piecewright.cutting.templates.making import make_templates
 from piecewright.pipeline import CompiledBlock
 from piecewright.sheets.arrange.options import SheetOptions
-from piecewright.sheets.arrange.style import text_box
 from piecewright.sheets.booklet.block_book import BLOCK_PARTS, WAYS, Sewn, block_book, block_part
 from piecewright.sheets.booklet.content import Chapter, List, Paragraph, Picture, Table
 from piecewright.sheets.booklet.envelope_chapters import GLOSSARY, card_parts
@@ -19,7 +18,7 @@ from piecewright.sheets.booklet.words_of import words_of
 from piecewright.sheets.drawing.files import pdf_bytes
 from piecewright.sheets.page import Document, Page, PathMark
 from pypdf import PdfReader
-from support.arranged import extent, paths, texts
+from support.arranged import extent, paths, text_box, texts
 from support.check import check_noted
 from support.library import compiled, library_sources
 
