@@ -105,9 +105,9 @@ def break_lines(text: str, room: float, size: float, bold: bool = False) -> list
     return lines
 
 
-def centre_drop(size: float, bold: bool = False) -> float:
-    """How far below a middle line the baseline stands so that capitals are centred on it."""
-    return cap_height(size, bold) / 2
+def centre_drop(size: float) -> float:
+    """How far below a middle line the baseline stands so that bold capitals are centred on it."""
+    return cap_height(size, True) / 2
 
 
 def line_mark(

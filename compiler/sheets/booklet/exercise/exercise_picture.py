@@ -137,7 +137,7 @@ def _names(draft: Draft, made: Construction, placement: Placement) -> list[Mark]
         taken.append(box)
         marks.append(solid_mark(circle_path(x, y, POINT), "point", name))
         marks.append(PathMark(box_path(left, top, right, bottom), None, 0.0, (), WHITE, "plate"))
-        middle, line = (left + right) / 2, (top + bottom) / 2 + centre_drop(SMALLEST, True)
+        middle, line = (left + right) / 2, (top + bottom) / 2 + centre_drop(SMALLEST)
         marks.append(set_text(middle, line, name, SMALLEST, True, "middle", role="point", subject=name))
     return marks
 

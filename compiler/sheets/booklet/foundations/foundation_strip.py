@@ -41,7 +41,7 @@ READ: Final = (
 
 
 def strip_parts(
-    draft: Draft, found: Foundations, papers: Sequence[SectionPaper], fills: Mapping[str, Fill]
+    draft: Draft, papers: Sequence[SectionPaper], fills: Mapping[str, Fill]
 ) -> Iterator[Part]:
     """A strip for each kind of section."""
     yield Heading("Patch by patch")
