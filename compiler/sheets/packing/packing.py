@@ -106,7 +106,7 @@ def pack(items: Sequence[Item], width: float, height: float, gap: float = GAP) -
     assert all(poses), "an item larger than the page must be tiled"
     shapes = [_shapes(item, wanted, COARSE, gap) for item, wanted in zip(items, poses, strict=True)]
     narrowest = max(min(shape.width for shape in each) for each in shapes)
-    dense = sum(_area(item.poses[0].rings[0]) for item in items) / ENOUGH
+    dense = sum(area_of(item.poses[0].rings[0]) for item in items) / ENOUGH
     plans = dict.fromkeys((order, max(share * width, narrowest)) for order, share in _plans(shapes))
     rough: Attempt | None = None
     for order, room in plans:
@@ -184,6 +184,7 @@ def _laid_finely(items: Sequence[Item], rough: Attempt, height: float, gap: floa
     return lay(shapes, order, (rough.width, height), FINE, rough.worth) or rough
 
 
-def _area(ring: Ring) -> float:
+def area_of(ring: Ring) -> float:
+    """The area inside a ring."""
     pairs = zip(ring, (*ring[1:], ring[0]), strict=True)
     return abs(sum(x1 * y2 - x2 * y1 for (x1, y1), (x2, y2) in pairs)) / 2
