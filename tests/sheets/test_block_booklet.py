@@ -9,7 +9,6 @@ import pytest
 from piecewright.cutting.templates.making import make_templates
 from piecewright.pipeline import CompiledBlock
 from piecewright.sheets.arrange.options import SheetOptions
-from piecewright.sheets.arrange.style import text_box
 from piecewright.sheets.booklet.block_book import BLOCK_PARTS, WAYS, Sewn, block_book, block_part
 from piecewright.sheets.booklet.content import Chapter, List, Paragraph, Picture, Table
 from piecewright.sheets.booklet.envelope_chapters import GLOSSARY, card_parts
@@ -19,7 +18,7 @@ from piecewright.sheets.booklet.words_of import words_of
 from piecewright.sheets.drawing.files import pdf_bytes
 from piecewright.sheets.page import Document, Page, PathMark
 from pypdf import PdfReader
-from support.arranged import extent, paths, texts
+from support.arranged import extent, paths, text_box, texts
 from support.check import check_noted
 from support.library import compiled, library_sources
 
@@ -338,3 +337,16 @@ def test_a_circle_measures_the_same_across_and_down_on_its_card():
     sizes = [row.cells[2] for part in card_parts(draft, make_templates(draft).value)
              if isinstance(part, Table) for row in part.rows]
     assert sizes == ["8in x 8in", "5in x 5in"]
+
+
+@pytest.mark.parametrize(
+    "title", ["Grandmother's Flower Garden", "Mariner's Compass", "Dresden Plate", "Pineapple"]
+)
+def test_a_block_of_no_short_construction_has_no_drafting_exercise(title):
+    assert "Drafting exercise" not in chapters(title)
+    for page in document(title).pages:
+        said = " ".join(mark.text for mark in texts(page))
+        assert "rafting exercise" not in said and "to draft on" not in said
+    (alone,) = block_part(sewn(title), "exercise", SheetOptions()).chapters
+    assert alone.parts[0].text.startswith("There is none for this block")
+    assert not alone.sheets

@@ -147,7 +147,7 @@ def test_an_outline_with_too_wide_an_allowance_is_left_bare():
 
 
 def parts_of(draft: Draft, found: Foundations) -> list[Part]:
-    return list(strip_parts(draft, found, section_papers(draft, found), own_roles(draft).fills))
+    return list(strip_parts(draft, section_papers(draft, found), own_roles(draft).fills))
 
 
 def strips(title: str) -> tuple[Draft, list[Cards]]:

@@ -11,7 +11,6 @@ from piecewright.sewing.model import Assembly, Step
 from piecewright.sewing.order.assembly import assemble
 from piecewright.sewing.pressing.pressing import press
 from piecewright.sheets.arrange.options import SheetOptions
-from piecewright.sheets.arrange.style import text_box
 from piecewright.sheets.booklet.content import Book, Card, Cards, Chapter, Paragraph
 from piecewright.sheets.booklet.setting.html_book import html_bytes
 from piecewright.sheets.booklet.setting.set_pages import chapters_document
@@ -21,7 +20,7 @@ from piecewright.sheets.pressing_words import ROWS
 from piecewright.sheets.quilts.wearing import own_roles
 from shapely.geometry import Point, Polygon
 from shapely.ops import unary_union
-from support.arranged import extent, paths, rings, texts
+from support.arranged import extent, paths, rings, text_box, texts
 from support.check import check_block
 from support.library import library_drafts
 

@@ -28,7 +28,7 @@ from support.arranged import extent, paths, rings, texts
 from support.on_papers import book_maker
 from support.printed_cutting import measures
 from support.quilts import try_quilt
-from support.sample_quilts import planned
+from support.sample_quilts import planned, quilts_of
 
 NAMES = ("sampler", "on point", "baby")
 
@@ -158,6 +158,19 @@ def test_one_graph_paper_serves_all_blocks():
     pages = document("sampler").pages
     ruled = [page for page in pages if any("inch graph paper · page" in mark.text for mark in texts(page))]
     assert [page.title for page in ruled] == ["Paper to draft on"]
+
+
+def test_blocks_without_a_drafting_exercise_bring_no_paper_to_draft_on():
+    (quilt,) = quilts_of("""edition 1
+quilt "Reef" version 1 {
+  use "Pineapple" as pine
+  fabric sand "Sand"
+  roles dark = sand, medium = sand, light = sand
+  set straight 2 across 1 down of 8in { row pine, pine }
+}""")
+    titles = [chapter.title for chapter in book_maker(quilt, lambda block: "templates").book().chapters]
+    assert "Pineapple: steps" in titles
+    assert not [title for title in titles if "draft" in title]
 
 
 @pytest.mark.parametrize("part", BLOCK_PARTS)

@@ -5,8 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from itertools import chain
 
-from piecewright.sheets.arrange.style import text_box
-from piecewright.sheets.drawing.lettering import cap_height
+from piecewright.sheets.drawing.lettering import ascent, cap_height, descent, width_of
 from piecewright.sheets.page import Page, PathMark, TextMark
 
 Spot = tuple[float, float]
@@ -19,6 +18,14 @@ def paths(page: Page, role: str, subject: str | None = None) -> list[PathMark]:
         for mark in page.marks
         if isinstance(mark, PathMark) and mark.role == role and subject in (None, mark.subject)
     ]
+
+
+def text_box(mark: TextMark) -> Box:
+    """The box round a level line of text, from the tallest letters to the deepest."""
+    width = width_of(mark.text, mark.size, mark.bold)
+    left = mark.x - {"start": 0.0, "middle": width / 2, "end": width}[mark.anchor]
+    top = mark.y - ascent(mark.size, mark.bold)
+    return left, top, left + width, mark.y + descent(mark.size, mark.bold)
 
 
 def texts(page: Page) -> list[TextMark]:

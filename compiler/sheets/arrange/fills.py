@@ -156,11 +156,6 @@ def coverage(texture: Texture) -> float:
     return shares.get(texture, 2 * line - line * line)
 
 
-def lightness_of(light: float) -> float:
-    """CIE L* of a relative luminance from 0 to 1 (CIE 1976: 116 f(Y) - 16)."""
-    return 116 * light ** (1 / 3) - 16 if light > (6 / 29) ** 3 else light * (29 / 3) ** 3
-
-
 def luminance_of(lightness: float) -> float:
     """The relative luminance, 0 to 1, of a CIE L*."""
     return ((lightness + 16) / 116) ** 3 if lightness > 8 else lightness * (3 / 29) ** 3

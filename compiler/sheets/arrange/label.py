@@ -99,13 +99,13 @@ def stacked(
     return tuple(lines)
 
 
-def beside_lines(template: Template, size: float = LABEL) -> tuple[SetLine, ...]:
+def beside_lines(template: Template) -> tuple[SetLine, ...]:
     """The whole label as it is set beside a template: the letter leads the first line."""
-    first, *rest = words_of(template, BESIDE_WIDE, size)
+    first, *rest = words_of(template, BESIDE_WIDE, LABEL)
     words = [(f"{template.label}  {first[0]}", True), *rest]
-    rise = ascent(size, True)
+    rise = ascent(LABEL, True)
     return tuple(
-        SetLine(text, size, bold, rise + row * size * LEADING) for row, (text, bold) in enumerate(words)
+        SetLine(text, LABEL, bold, rise + row * LABEL * LEADING) for row, (text, bold) in enumerate(words)
     )
 
 

@@ -29,11 +29,11 @@ def note_lines(notes: Sequence[str], width: float) -> list[str]:
     return [line for note in notes for line in break_lines(f"Note: {breakable(note)}", width, LABEL)]
 
 
-def first_lines(lines: Sequence[str], most: int = MOST_LINES) -> tuple[list[str], list[str]]:
+def first_lines(lines: Sequence[str]) -> tuple[list[str], list[str]]:
     """What stands on the first page, and what goes on after it."""
-    if len(lines) <= most:
+    if len(lines) <= MOST_LINES:
         return list(lines), []
-    return [*lines[: most - 1], GOES_ON], list(lines[most - 1 :])
+    return [*lines[: MOST_LINES - 1], GOES_ON], list(lines[MOST_LINES - 1 :])
 
 
 def note_marks(lines: Sequence[str], left: float, top: float) -> list[Mark]:

@@ -7,6 +7,7 @@ from math import ceil
 from typing import Final
 
 from ...cutting.model import Template
+from ..packing.packing import area_of
 from ..page import Document
 from .cutout import outline_of
 from .furniture import Paper
@@ -48,9 +49,4 @@ def pages_covered(templates: Sequence[Template], paper: Paper, options: SheetOpt
 def pages_under(rings: Iterable[Ring], paper: Paper) -> int:
     """How many pages the areas alone of outlines that do not overlap would cover."""
     left, top, right, bottom = paper.body
-    return ceil(sum(_area(ring) for ring in rings) / ((right - left) * (bottom - top)))
-
-
-def _area(ring: Ring) -> float:
-    pairs = zip(ring, (*ring[1:], ring[0]), strict=True)
-    return abs(sum(x1 * y2 - x2 * y1 for (x1, y1), (x2, y2) in pairs)) / 2
+    return ceil(sum(area_of(ring) for ring in rings) / ((right - left) * (bottom - top)))

@@ -11,16 +11,13 @@ from typing import Final, Literal
 
 from ..drawing.lettering import (
     CACHED_LINES,
-    ascent,
     cap_height,
-    descent,
     fraction_glyphs,
     printable,
     width_of,
 )
 from ..page import Mark, PathMark, Segment, TextMark
 from .paths import Spot, circle_path, closed, straight
-from .room import Box
 
 BLACK: Final = (0.0, 0.0, 0.0)
 GREY: Final = (0.3, 0.3, 0.3)  # small print: still 9 to 1 against the paper
@@ -108,17 +105,9 @@ def break_lines(text: str, room: float, size: float, bold: bool = False) -> list
     return lines
 
 
-def text_box(mark: TextMark) -> Box:
-    """The box round a level line of text, from the tallest letters to the deepest."""
-    width = width_of(mark.text, mark.size, mark.bold)
-    left = mark.x - {"start": 0.0, "middle": width / 2, "end": width}[mark.anchor]
-    top = mark.y - ascent(mark.size, mark.bold)
-    return left, top, left + width, mark.y + descent(mark.size, mark.bold)
-
-
-def centre_drop(size: float, bold: bool = False) -> float:
-    """How far below a middle line the baseline stands so that capitals are centred on it."""
-    return cap_height(size, bold) / 2
+def centre_drop(size: float) -> float:
+    """How far below a middle line the baseline stands so that bold capitals are centred on it."""
+    return cap_height(size, True) / 2
 
 
 def line_mark(

@@ -23,7 +23,7 @@ from ..quilts.tools import by_rotary
 from ..quilts.wearing import Worn
 from .content import Book, Chapter, Picture
 from .envelope_chapters import CutOut, card_chapter, difficulty_chapter, glossary_chapter, safety_chapter
-from .exercise.exercise_chapter import exercise_chapter
+from .exercise.exercise_chapter import exercise_chapter, has_exercise
 from .foundations.foundation_chapter import foundation_chapter
 from .needs_chapters import block_plan, cutting_chapter, needs_chapter
 from .notes_chapter import cover_notes, notes_chapters
@@ -116,7 +116,8 @@ class _Maker:
             yield from CUT_BY["templates"]
         if not self.on_paper():
             yield "steps"
-        yield "exercise"
+        if has_exercise(self.block.draft):
+            yield "exercise"
         if not self.on_paper():  # there are no templates for its envelope
             yield "card"
         yield "safety"

@@ -113,7 +113,7 @@ def _rows(draft: Draft) -> Iterator[Row]:
     yield Row(("all", str(len(draft.pieces)), "", ""), "all", total=True)
 
 
-def paper_leaves(draft: Draft, options: SheetOptions, under: str, part: str = "") -> list[Leaf]:
+def paper_leaves(draft: Draft, options: SheetOptions, under: str) -> list[Leaf]:
     """The pages of every paper."""
     letters = {member.piece: shape.label for shape in draft.shapes for member in shape.members}
     order = sorted(
@@ -122,7 +122,7 @@ def paper_leaves(draft: Draft, options: SheetOptions, under: str, part: str = ""
     shapes = [_shape(piece, letters[piece.number]) for piece in order]
     paper = paper_for(options)
     return [
-        leaf_of(_body(page, order, letters), draft.title, under, draft.trim.dots, paper, options, part)
+        leaf_of(_body(page, order, letters), draft.title, under, draft.trim.dots, paper, options, "")
         for page in lay_out(shapes, paper)
     ]
 

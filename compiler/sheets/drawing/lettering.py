@@ -11,21 +11,7 @@ from functools import lru_cache
 from typing import Final
 from unicodedata import category, normalize
 
-from .typeface import FAMILY, FontMissing, face
-
-__all__ = [
-    "FAMILY",
-    "SUBSTITUTE",
-    "FontMissing",
-    "ascent",
-    "cap_height",
-    "descent",
-    "fraction_glyphs",
-    "has_letter",
-    "lost_letters",
-    "printable",
-    "width_of",
-]
+from .typeface import face
 
 SUBSTITUTE: Final = "☐"
 """Stands where the face has no letter that comes near (emoji, Hebrew, Arabic, Chinese...): seen, and never

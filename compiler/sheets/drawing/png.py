@@ -14,8 +14,6 @@ def with_resolution(png: bytes, dpi: int) -> bytes:
     """The picture, stating `dpi` dots per inch (as whole dots per metre, the nearest)."""
     assert png[12:16] == b"IHDR", "not a PNG"
     per_metre = round(dpi / METRES_PER_INCH)
-    return png[:HEADER_END] + _chunk(b"pHYs", pack(">IIB", per_metre, per_metre, 1)) + png[HEADER_END:]
-
-
-def _chunk(name: bytes, content: bytes) -> bytes:
-    return pack(">I", len(content)) + name + content + pack(">I", crc32(name + content))
+    said = b"pHYs" + pack(">IIB", per_metre, per_metre, 1)
+    chunk = pack(">I", len(said) - 4) + said + pack(">I", crc32(said))
+    return png[:HEADER_END] + chunk + png[HEADER_END:]

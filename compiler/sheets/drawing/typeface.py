@@ -33,11 +33,9 @@ class Face:
     the baseline. Everything in ems: multiply by the size."""
 
     widths: dict[str, float]
-    glyphs: dict[str, int]
     ascent: float
     descent: float
     cap_height: float
-    x_height: float
 
 
 def font_file(bold: bool) -> Path:
@@ -67,12 +65,12 @@ def _read_face(font: bytes) -> Face:
     tables = _tables(font)
     em = unpack_from(">H", font, tables["head"] + 18)[0]
     ascent, descent = unpack_from(">hh", font, tables["hhea"] + 4)
-    x_height, cap_height = unpack_from(">hh", font, tables["OS/2"] + 86)
+    (cap_height,) = unpack_from(">h", font, tables["OS/2"] + 88)
     glyphs = _letters(font, tables["cmap"])
     advances = _advances(font, tables)
     last = len(advances) - 1  # glyphs beyond the table are as wide as its last (hmtx)
     widths = {letter: advances[min(glyph, last)] / em for letter, glyph in glyphs.items()}
-    return Face(widths, glyphs, ascent / em, -descent / em, cap_height / em, x_height / em)
+    return Face(widths, ascent / em, -descent / em, cap_height / em)
 
 
 def _tables(font: bytes) -> dict[str, int]:

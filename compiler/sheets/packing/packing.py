@@ -12,10 +12,10 @@ and no clock: the same items come out the same, in whatever order they are given
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import islice
-from math import atan2, cos, degrees, hypot, inf, radians, sin
+from math import atan2, degrees, hypot, inf
 from typing import Final
 
 from .laying import Attempt, Shape, lay, shape_of
@@ -76,11 +76,6 @@ class Placement:
     dy: float
 
 
-def turned_poses(ring: Ring, turns: Iterable[float] = (0, 180, 90, 270)) -> tuple[Pose, ...]:
-    """Poses of one polygon, turned clockwise about the origin; half turns keep the grain's direction."""
-    return tuple(Pose(turn, (_turned(ring, turn),), turn % 180 == 0) for turn in turns)
-
-
 def useful_turns(ring: Ring) -> tuple[float, ...]:
     """Turns worth trying: half turns, quarter turns, then those that lay a long side level or upright."""
     turns: list[float] = [0.0, 180.0, 90.0, 270.0]
@@ -91,11 +86,6 @@ def useful_turns(ring: Ring) -> tuple[float, ...]:
                 if all(abs((turn - known + 180) % 360 - 180) > SAME_TURN for known in turns):
                     turns.append(turn)
     return tuple(turns)
-
-
-def _turned(ring: Ring, turn: float) -> tuple[tuple[float, float], ...]:
-    c, s = cos(radians(turn)), sin(radians(turn))
-    return tuple((x * c - y * s, x * s + y * c) for x, y in ring)
 
 
 def fits(item: Item, width: float, height: float) -> bool:
@@ -116,7 +106,7 @@ def pack(items: Sequence[Item], width: float, height: float, gap: float = GAP) -
     assert all(poses), "an item larger than the page must be tiled"
     shapes = [_shapes(item, wanted, COARSE, gap) for item, wanted in zip(items, poses, strict=True)]
     narrowest = max(min(shape.width for shape in each) for each in shapes)
-    dense = sum(_area(item.poses[0].rings[0]) for item in items) / ENOUGH
+    dense = sum(area_of(item.poses[0].rings[0]) for item in items) / ENOUGH
     plans = dict.fromkeys((order, max(share * width, narrowest)) for order, share in _plans(shapes))
     rough: Attempt | None = None
     for order, room in plans:
@@ -194,25 +184,7 @@ def _laid_finely(items: Sequence[Item], rough: Attempt, height: float, gap: floa
     return lay(shapes, order, (rough.width, height), FINE, rough.worth) or rough
 
 
-def fill_ratio(items: Sequence[Item], placements: Sequence[Placement], width: float, height: float) -> float:
-    """Area of the placed outlines / area of the paper they take up.
-
-    A page that is followed by another takes up its whole room; the last, which may go on with something else,
-    the upright box around what lies on it.
-    """
-    used = 0.0
-    last = max(place.page for place in placements)
-    on_last = []
-    for place in placements:
-        rings = items[place.item].poses[place.pose].rings
-        used += _area(rings[0])
-        if place.page == last:
-            on_last.append([(x + place.dx, y + place.dy) for ring in rings for x, y in ring])
-    left, top, right, bottom = box_of(on_last)
-    taken = last * width * height + (right - left) * (bottom - top)
-    return used / taken
-
-
-def _area(ring: Ring) -> float:
+def area_of(ring: Ring) -> float:
+    """The area inside a ring."""
     pairs = zip(ring, (*ring[1:], ring[0]), strict=True)
     return abs(sum(x1 * y2 - x2 * y1 for (x1, y1), (x2, y2) in pairs)) / 2

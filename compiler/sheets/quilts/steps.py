@@ -80,7 +80,7 @@ def steps_of(cloth: ClothPlan) -> tuple[Step, ...]:
         if at < len(first):
             last = next((n for n in range(at + 1, len(first)) if first[n].text), len(first))
             made = tuple(range(at + 1, last + 1))
-            if last == len(first) and _ends_used(cloth, strips, last):
+            if last == len(first) and _ends_used(strips, last):
                 made += (last + 1,)
         else:
             made = cut.strips or (_strip_at(strips, cut.region[1] if across else cut.region[0]),)
@@ -93,7 +93,7 @@ def _strip_at(strips: Sequence[Strip], place: Number) -> int:
     return next((strip.number for strip in strips if strip.start - NEAR <= place < strip.end - NEAR), WHOLE)
 
 
-def _ends_used(cloth: ClothPlan, strips: Sequence[Strip], at: int) -> bool:
+def _ends_used(strips: Sequence[Strip], at: int) -> bool:
     """Whether what the last cut leaves is one more strip like the one it cuts off, and is used."""
     if at >= len(strips):
         return False

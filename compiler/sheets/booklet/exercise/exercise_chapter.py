@@ -1,5 +1,5 @@
 """The drafting exercise: the block on graph paper with its ruling named, or its construction by ruler and
-compass; and a page to draft it on, true to size."""
+compass where that is short; and a page to draft it on, true to size."""
 
 from __future__ import annotations
 
@@ -22,19 +22,21 @@ from ...arrange.style import GREY
 from ...page import Mark, PathMark
 from ..content import Chapter, List, Paragraph, Part
 from ..envelope_chapters import CutOut
-from .compass import Construction, construct
-from .construction import Ruling, ground_words, place_key, ruling_of
+from .construction import Construction, construction_of
 from .exercise_picture import exercise_picture, ruling_marks
-from .guide_lines import Guides, guides_of
+from .ruling import Ruling, arc_centers, ruling_of
 
 TITLE: Final = "Drafting exercise"
 SAFETY: Final = (
     "Compass points are sharp: close the compass when you lay it down; keep it from small children."
 )
 
+NONE: Final = (
+    "There is none for this block: not every corner lies on a crossing of graph paper, and it has no short "
+    "construction by ruler and compass."
+)
+
 SIZES: Final = (440.0, 360.0, 280.0)  # points of the longer side of the drawing, as the page has room
-MEASURED_MOST: Final = 11
-"""Points that are measured one by one: a block of more is drafted by its lines, if it can be."""
 
 LAID: Final[dict[CutOut, str]] = {
     "template": " Then lay a template on its piece: its sewing line lies on the seams.",
@@ -44,45 +46,39 @@ LAID: Final[dict[CutOut, str]] = {
 """The last check of a drawing, with what was cut out for the block."""
 
 
+def has_exercise(draft: Draft) -> bool:
+    """Whether there is a way to draft the block that a class can follow."""
+    return _way_of(draft) is not None
+
+
 def exercise_chapter(
     draft: Draft, options: SheetOptions, under: str, cut_out: CutOut = "template"
 ) -> Chapter:
-    """The chapter, with a page to draft on."""
-    ruling = ruling_of(draft)
-    found = None if ruling else construct(draft)
-    guides = guides_of(draft) if found and found.measured > MEASURED_MOST else None
+    """The chapter, with a page to draft on; or that there is none."""
+    way = _way_of(draft)
+    if way is None:
+        return Chapter(TITLE, (Paragraph(NONE),), joins=True)
     paper = paper_for(options)
-    return Chapter(
-        TITLE,
-        tuple(_parts(draft, ruling, found, guides, cut_out, paper)),
-        tuple(_practice_leaves(draft, ruling, options, under)),
-        joins=True,
-        whole=True,
-    )
+    parts = tuple(_parts(draft, way, cut_out, paper))
+    sheets = tuple(_practice_leaves(draft, way, options, under))
+    return Chapter(TITLE, parts, sheets, joins=True, whole=True)
 
 
-def _parts(
-    draft: Draft,
-    ruling: Ruling | None,
-    found: Construction | None,
-    guides: Guides | None,
-    cut_out: CutOut,
-    paper: Paper,
-) -> Iterator[Part]:
-    if ruling:
-        yield Paragraph(f"On graph paper: {ruling.name} ruling.", strong=True)
-        yield List(tuple(_graph_words(draft, ruling, cut_out, paper)), "number")
-    elif guides:
-        yield Paragraph("Not on a grid: by ruler, along light lines.", strong=True)
-        last = "Draw the seams along the light lines, as the picture has them."
-        yield List((*ground_words(draft), *guides.steps, last), "number")
-    elif found:
+def _way_of(draft: Draft) -> Ruling | Construction | None:
+    """How the block is drafted: on graph paper if it can be."""
+    return ruling_of(draft) or construction_of(draft)
+
+
+def _parts(draft: Draft, way: Ruling | Construction, cut_out: CutOut, paper: Paper) -> Iterator[Part]:
+    if isinstance(way, Ruling):
+        yield Paragraph(f"On graph paper: {way.name} ruling.", strong=True)
+        yield List(tuple(_graph_words(draft, way, cut_out, paper)), "number")
+    else:
         yield Paragraph("Not on a grid: by ruler and compass.", strong=True)
-        last = "Draw the seams, as the picture has them."
-        yield List((*found.steps, *_arc_words(draft, found), last), "number")
-    largest, *others = (exercise_picture(draft, ruling, found, guides, size) for size in SIZES)
+        yield List(way.steps, "number")
+    largest, *others = (exercise_picture(draft, way, size) for size in SIZES)
     yield replace(others[-1], larger=(largest, *others[:-1]))
-    if not ruling and not _fits(draft, paper):
+    if not isinstance(way, Ruling) and not _fits(draft, paper):
         yield Paragraph(
             "The block is larger than a page: tape sheets of paper together for it, or draft it at half size "
             "with every measure halved."
@@ -109,7 +105,7 @@ def _graph_words(draft: Draft, ruling: Ruling, cut_out: CutOut, paper: Paper) ->
     sides = [side for piece in draft.pieces for side in piece.ring]
     if any(side.edge.arc is None and not side.outside for side in sides):
         yield "Draw the longest seams first, from crossing to crossing, then the shorter ones between them."
-    if any(side.edge.arc for side in sides):
+    if arc_centers(draft):
         yield (
             "For each arc set the compass on its center, a crossing that bears a small cross in the picture, "
             "and open it to the arc’s start."
@@ -118,33 +114,18 @@ def _graph_words(draft: Draft, ruling: Ruling, cut_out: CutOut, paper: Paper) ->
     yield f"Check: measure both diagonals{counted}.{LAID[cut_out]}"
 
 
-def _arc_words(draft: Draft, found: Construction) -> Iterator[str]:
-    """Where the compass stands for each arc, and how wide it is open."""
-    names = {place_key(place): name for name, place in (*found.known.items(), *found.found.items())}
-    arcs: dict[str, None] = {}
-    for piece in draft.pieces:
-        for side in piece.ring:
-            if side.edge.arc:
-                center, radius = side.edge.arc.center, side.edge.arc.radius
-                name = names.get(place_key(complex(float(center.x), float(center.y))), "")
-                if name:
-                    arcs[f"the compass on {name}, open to {ruler_text(round(radius, 3))}"] = None
-    if arcs:
-        yield f"Draw the arcs: {'; '.join(arcs)}."
-
-
 # ---- the page to draft on --------------------------------------------------------------------------
 
 
 def _practice_leaves(
-    draft: Draft, ruling: Ruling | None, options: SheetOptions, under: str
+    draft: Draft, way: Ruling | Construction, options: SheetOptions, under: str
 ) -> Iterator[Leaf]:
     """A page of graph paper, true to size. Where the block lies on no ruling: its outline, if a page holds
     it."""
     paper = paper_for(options)
-    if ruling:
-        what = f"{ruling.name} graph paper"
-        marks = _graph_page(ruling, paper)
+    if isinstance(way, Ruling):
+        what = f"{way.name} graph paper"
+        marks = _graph_page(way, paper)
     elif _fits(draft, paper):
         what, marks = "plain drafting paper", _plain_page(draft, paper)
     else:

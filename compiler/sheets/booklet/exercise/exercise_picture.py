@@ -1,5 +1,5 @@
-"""The drawing of the drafting exercise: the seams on their ruling, among the points of their construction, or
-on light lines right across. Points."""
+"""The drawing of the drafting exercise: the seams on their ruling, or among the points of their construction.
+Points."""
 
 from __future__ import annotations
 
@@ -8,8 +8,7 @@ from fractions import Fraction
 from itertools import chain
 from typing import Final, NamedTuple
 
-from ....drafting.model import Draft, Edge, Point
-from ....drafting.stroke import place_of
+from ....drafting.model import Draft, Edge
 from ....measure.length import POINTS_PER_INCH
 from ...arrange.block_drawing import column_name
 from ...arrange.paths import Placement, box_path, circle_path, open_path, ring_path, straight
@@ -29,48 +28,35 @@ from ...drawing.clipping import Box as ClipBox
 from ...drawing.clipping import clip_path, subpaths
 from ...page import Mark, PathMark, Segment
 from ..content import Picture
-from .compass import Construction
-from .construction import Ruling, edges_of, place_key
-from .guide_lines import Guides
+from .construction import Construction
+from .ruling import Ruling, arc_centers, edges_of
 
 FINE: Final = 0.25  # points of a line of the ruling
 INCH_LINE: Final = 0.6  # of every inch's
-LIGHT: Final = 0.4  # of a light line
-INKED: Final = 1.3  # of a seam among light lines
 LEAST_RULED: Final = 3.0  # points between lines: of a closer ruling only the inches are drawn
 POINT: Final = 1.6  # radius of a named point
 CROSS: Final = 3.0  # points from an arc's center to the ends of its cross
-NAMED_MOST: Final = 60  # points named in a small drawing: more hide it
-NAMES_ALL: Final = 400.0  # points of a drawing that has room for all names
 AROUND: Final = 14.0  # points about the drawing for the names of its corners
 NAME_TALL: Final = 7.0  # points of the plain ground under a name
 NAME_CLEAR: Final = 1.0  # points between a name and a seam
 INCH: Final = Fraction(1)
 
 
-def exercise_picture(
-    draft: Draft, ruling: Ruling | None, found: Construction | None, guides: Guides | None, size: float
-) -> Picture:
-    """The block's seams on the ruling, with the names of the points, or on light lines; `size`: of its longer
-    side."""
+def exercise_picture(draft: Draft, way: Ruling | Construction, size: float) -> Picture:
+    """The block's seams on the ruling, or with the names of the points; `size`: of its longer side."""
     longest = max(float(draft.width), float(draft.height)) * POINTS_PER_INCH
     placement = Placement(0.0, AROUND, AROUND, min(1.0, size / longest))
     far = placement.spot_at(draft.width, draft.height)
-    marks: list[Mark] = []
-    if ruling:
-        marks += ruling_marks(draft.width, draft.height, ruling, placement)
-    if guides:
-        marks += _guide_marks(guides, placement)
-    marks += [
-        line_mark(_seams(draft, placement), "seam", INKED if guides else SEAM),
+    seams: list[Mark] = [
+        line_mark(_seams(draft, placement), "seam", SEAM),
         line_mark(ring_path(draft.outline, placement), "outline", 1.3),
     ]
-    what = "on light lines right across"
-    if ruling:
-        marks += [*_center_marks(draft, placement), *_grid_names(draft, placement)]
-        what = f"on {ruling.name} graph paper"
-    elif found and not guides:
-        marks += _names(draft, found, placement, size)
+    if isinstance(way, Ruling):
+        ruled = ruling_marks(draft.width, draft.height, way, placement)
+        marks = [*ruled, *seams, *_center_marks(draft, placement), *_grid_names(draft, placement)]
+        what = f"on {way.name} graph paper"
+    else:
+        marks = [*seams, *_names(draft, way, placement)]
         what = "with the points of its construction"
     caption = (
         f"Drawn at {placement.scale:.0%} of true size." if placement.scale < 1 else "Drawn true to size."
@@ -78,17 +64,10 @@ def exercise_picture(
     return Picture(tuple(marks), far.x + AROUND, far.y + AROUND, f"The seams of the block {what}.", caption)
 
 
-def _guide_marks(guides: Guides, placement: Placement) -> Iterator[Mark]:
-    for ends in guides.lines:
-        path = straight(*(placement.spot_at(place.real, place.imag) for place in ends))
-        yield PathMark(path, PALE, LIGHT, (), None, "guide")
-
-
 def _center_marks(draft: Draft, placement: Placement) -> Iterator[Mark]:
     """A small cross on every arc's center."""
-    centers = {place_key(place_of(edge.arc.center)): edge.arc.center for edge in edges_of(draft) if edge.arc}
-    for center in centers.values():
-        x, y = placement.spot(center)
+    for center in arc_centers(draft):
+        x, y = placement.spot_at(center.real, center.imag)
         path = (*straight((x - CROSS, y - CROSS), (x + CROSS, y + CROSS)),
                 *straight((x - CROSS, y + CROSS), (x + CROSS, y - CROSS)))  # fmt: skip
         yield line_mark(path, "arc-center", SEAM)
@@ -145,11 +124,9 @@ class _Line(NamedTuple):
     box: Box
 
 
-def _names(draft: Draft, found: Construction, placement: Placement, size: float) -> list[Mark]:
-    """The points that were found, and those they were found from, each with its name on plain ground."""
-    every = found.known | found.found
-    named = every if len(every) <= NAMED_MOST or size >= NAMES_ALL else found.known
-    spots = {name: placement.spot(Point(place.real, place.imag)) for name, place in named.items()}
+def _names(draft: Draft, made: Construction, placement: Placement) -> list[Mark]:
+    """The points that the steps name, each with its name on plain ground."""
+    spots = {name: placement.spot_at(place.real, place.imag) for name, place in made.points.items()}
     lines = list(_drawn(draft, placement))
     marks: list[Mark] = []
     taken: list[Box] = []
@@ -160,7 +137,7 @@ def _names(draft: Draft, found: Construction, placement: Placement, size: float)
         taken.append(box)
         marks.append(solid_mark(circle_path(x, y, POINT), "point", name))
         marks.append(PathMark(box_path(left, top, right, bottom), None, 0.0, (), WHITE, "plate"))
-        middle, line = (left + right) / 2, (top + bottom) / 2 + centre_drop(SMALLEST, True)
+        middle, line = (left + right) / 2, (top + bottom) / 2 + centre_drop(SMALLEST)
         marks.append(set_text(middle, line, name, SMALLEST, True, "middle", role="point", subject=name))
     return marks
 

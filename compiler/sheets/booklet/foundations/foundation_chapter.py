@@ -109,7 +109,7 @@ def _parts(draft: Draft, found: Foundations, fills: Mapping[str, Fill]) -> Itera
     yield Table(COLUMNS, tuple(_rows(draft, found)), "Cloth for the patches")
     yield Heading("How to sew on a foundation")
     yield List((*how_words(draft.allowance), OUT if found.joins else OUT_OF_ONE), "number")
-    yield from strip_parts(draft, found, section_papers(draft, found), fills)
+    yield from strip_parts(draft, section_papers(draft, found), fills)
     if found.joins:
         yield Heading("Join the sections", "in this order")
         yield join_cards(draft, found, tuple(join_words(found)), fills)

@@ -26,16 +26,14 @@ SAFETY: Final = (
 )
 
 
-def foundation_leaves(
-    draft: Draft, found: Foundations, options: SheetOptions, under: str, part: str = ""
-) -> list[Leaf]:
+def foundation_leaves(draft: Draft, found: Foundations, options: SheetOptions, under: str) -> list[Leaf]:
     """The pages of every section. None where the block cannot be sewn on paper."""
     papers = section_papers(draft, found)
     shapes = [_shape(paper, options) for paper in papers]
     paper = paper_for(options)
     labels = [section.label for section in found.sections]
     return [
-        leaf_of(_body(draft, page, labels), draft.title, under, draft.trim.dots, paper, options, part)
+        leaf_of(_body(draft, page, labels), draft.title, under, draft.trim.dots, paper, options, "")
         for page in lay_out(shapes, paper)
     ]
 
@@ -95,7 +93,7 @@ def _line_marks(paper: SectionPaper, placement: Placement, options: SheetOptions
         marks.append(
             set_text(
                 x,
-                y + centre_drop(SMALLEST, True),
+                y + centre_drop(SMALLEST),
                 name.text,
                 SMALLEST,
                 True,

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from itertools import chain, pairwise
+from itertools import chain
 from typing import Final
 
 from ....diagnostics.wording import one_of
@@ -17,6 +17,7 @@ from ...arrange.fills import Fill, texture_mark
 from ...arrange.paths import Placement, Ring, closed, flat_ring, open_path, ring_path, straight
 from ...arrange.room import Box, Room
 from ...arrange.style import BLACK, WHITE, line_mark
+from ...packing.packing import area_of
 from ...page import Mark, PathMark, Segment
 from ..content import Card, Cards, Paragraph, Part, Picture
 from ..content import Section as Heading
@@ -41,7 +42,7 @@ READ: Final = (
 
 
 def strip_parts(
-    draft: Draft, found: Foundations, papers: Sequence[SectionPaper], fills: Mapping[str, Fill]
+    draft: Draft, papers: Sequence[SectionPaper], fills: Mapping[str, Fill]
 ) -> Iterator[Part]:
     """A strip for each kind of section."""
     yield Heading("Patch by patch")
@@ -160,7 +161,7 @@ def _stage_marks(stage: Stage, placement: Placement) -> Iterator[Mark]:
         if stage.line and new:
             ends = (placement.spot_at(spot.x, spot.y) for spot in stage.line)
             yield line_mark(straight(*ends), "sewn", HEAVY)
-        largest = max(rings, key=_area, default=())
+        largest = max(rings, key=area_of, default=())
         if largest:
             yield from label_marks(Room((largest,)), laid.patch.label, (), laid.patch.label, SIZES) or ()
 
@@ -190,11 +191,6 @@ def _rings(laid: Laid, placement: Placement) -> list[Ring]:
 
 def _path(rings: Sequence[Ring]) -> tuple[Segment, ...]:
     return tuple(chain(*(closed(ring) for ring in rings)))
-
-
-def _area(ring: Ring) -> float:
-    """Twice the area inside."""
-    return abs(sum(one.x * two.y - two.x * one.y for one, two in pairwise((*ring, ring[0]))))
 
 
 # ---- joins -----------------------------------------------------------------------------------------

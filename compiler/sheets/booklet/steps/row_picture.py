@@ -127,7 +127,7 @@ def _parts(parts: Sequence[RowPart], placement: Placement) -> Iterator[Mark]:
     for part, own in zip(parts, boxes, strict=True):
         left, top, right, bottom = plate = _name_plate(part.name, own, boxes)
         yield PathMark(box_path(*plate), None, 0.0, (), WHITE, "plate")
-        x, drop, named = (left + right) / 2, (top + bottom) / 2 + centre_drop(SMALLEST, True), part.name
+        x, drop, named = (left + right) / 2, (top + bottom) / 2 + centre_drop(SMALLEST), part.name
         yield set_text(x, drop, named, SMALLEST, True, "middle", role="part-name", subject=named)
 
 

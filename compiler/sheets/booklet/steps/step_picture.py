@@ -32,7 +32,6 @@ CLOSES: Final = 1e-3  # inches: the sum of the normals of a seam that closes on 
 SHADE: Final = (0.82, 0.82, 0.82)
 HEAVY: Final = 1.8  # the seam that is sewn
 THIN: Final = 0.5
-EDGE_LINE: Final = 0.8
 DOT: Final = 4.5
 PIN: Final = 4.0  # half the length of a match mark
 ARROW_REACH: Final = 14.0  # from the seam to an arrow's tip
