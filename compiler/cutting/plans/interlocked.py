@@ -24,7 +24,6 @@ from .runs import (
     Run,
     Sorts,
     cloth_in,
-    hands,
     length_of,
     loops_of,
     run_of,
@@ -74,18 +73,8 @@ class Lattice(NamedTuple):
         return self.lower if odd else self.upper, along, times * self.both + odd * self.first
 
 
-def lay_runs(outline: Sequence[complex], counts: Counts, width: float, *, turnable: bool, one_way: bool,
+def lay_runs(outline: Sequence[complex], counts: Counts, choices: Sequence[Sorts], width: float,
              tall: float = inf) -> list[tuple[Run, ...]]:
-    """So many pieces of each hand in runs: see `lay_sorts`.
-
-    `turnable`: the piece may lie across the grain. `one_way`: none may be turned half round.
-    """
-    starts = (0.0, 90.0) if turnable else (0.0,)
-    return lay_sorts(outline, counts, [hands(start, one_way) for start in starts], width, tall)
-
-
-def lay_sorts(outline: Sequence[complex], counts: Counts, choices: Sequence[Sorts], width: float,
-              tall: float = inf) -> list[tuple[Run, ...]]:
     """The pieces in runs no longer than `width` and no thicker than `tall`: first the way that takes least
     cloth, then others, as one may fit better beside what else is cut; none where a piece is too long.
     `choices`: the poses that the pieces may have, of which one is chosen for all.
@@ -100,10 +89,10 @@ def lay_sorts(outline: Sequence[complex], counts: Counts, choices: Sequence[Sort
         several = _in_lattices(shapes, counts, sorts, (width, tall))
         found += [several, single] if cloth_in(several) < WORTH * cloth_in(single) else [single]
     found.sort(key=lambda runs: round(cloth_in(runs), 6))
-    return list(dict.fromkeys(way for runs in found for way in (runs, *parted(runs))))
+    return list(dict.fromkeys(way for runs in found for way in (runs, *_parted(runs))))
 
 
-def parted(runs: Sequence[Run]) -> Iterator[tuple[Run, ...]]:
+def _parted(runs: Sequence[Run]) -> Iterator[tuple[Run, ...]]:
     """The same with the shortest run cut into runs of a few pieces, that fit beside other strips."""
     shortest = min(runs, key=lambda run: run.length)
     if any(laid.down for laid in shortest.laid):
