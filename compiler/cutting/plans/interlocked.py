@@ -56,21 +56,19 @@ class Row(NamedTuple):
 
 
 class Lattice(NamedTuple):
-    """Two rows over and over: the second moved along by `aside` and down by `first`, the third along by
-    `shift` and down by `both`."""
+    """Two rows over and over: the second moved along by `aside` and down by `first`, the third down by
+    `both`."""
 
     upper: Row
     lower: Row
     aside: float
     first: float
-    shift: float
     both: float
 
     def row(self, number: int) -> tuple[Row, float, float]:
         """A row of the lattice, how far along it is moved, and how far down."""
         times, odd = divmod(number, 2)
-        along = (times * self.shift + odd * self.aside) % self.upper.period
-        return self.lower if odd else self.upper, along, times * self.both + odd * self.first
+        return self.lower if odd else self.upper, odd * self.aside, times * self.both + odd * self.first
 
 
 def lay_runs(outline: Sequence[complex], counts: Counts, choices: Sequence[Sorts], width: float,
@@ -118,13 +116,11 @@ def _in_lattices(shapes: Shapes, counts: Counts, sorts: Sorts, room: tuple[float
 
 
 class Trial(NamedTuple):
-    """How a lattice is made: poses of its two rows, at what share of the repeat the second lies, and whether
-    the third is moved along by as much again."""
+    """How a lattice is made: poses of its two rows, and at what share of the repeat the second lies."""
 
     upper: tuple[Pose, ...]
     lower: tuple[Pose, ...]
     share: float
-    sheared: bool
 
 
 def _row(shapes: Shapes, poses: tuple[Pose, ...]) -> Row:
@@ -162,10 +158,7 @@ def _trials(shapes: Shapes, uppers: tuple[Pose, ...], lowers: tuple[Pose, ...]
     same = max(_steps(each.bottoms, each.tops)[0] for each in (upper, lower))
     for place, first in enumerate(firsts):
         both = max(first + seconds[-place % PLACES], same)
-        yield both * row.period / len(uppers), Trial(uppers, lowers, place / PLACES, False)
-        if uppers == lowers:
-            both = max(2 * first, firsts[2 * place % PLACES])
-            yield both * row.period / len(uppers), Trial(uppers, lowers, place / PLACES, True)
+        yield both * row.period / len(uppers), Trial(uppers, lowers, place / PLACES)
 
 
 class Skyline(NamedTuple):
@@ -199,11 +192,8 @@ def _lattice(shapes: Shapes, trial: Trial) -> Lattice:
     upper, lower = (_row(shapes, poses) for poses in (trial.upper, trial.lower))
     aside = trial.share * upper.period
     first = _drop(shapes, upper, lower, aside)
-    if trial.sheared:
-        return Lattice(upper, lower, aside, first, 2 * aside,
-                       max(2 * first, _drop(shapes, upper, upper, 2 * aside)))
     same = max(_drop(shapes, row, row, 0.0) for row in (upper, lower))
-    return Lattice(upper, lower, aside, first, 0.0, max(first + _drop(shapes, lower, upper, -aside), same))
+    return Lattice(upper, lower, aside, first, max(first + _drop(shapes, lower, upper, -aside), same))
 
 
 def _drop(shapes: Shapes, upper: Row, lower: Row, aside: float) -> float:
