@@ -28,7 +28,8 @@ STRIPS: Final = ("sashing", "border")
 
 
 def assemble_quilts(quilts: Sequence[Quilt]) -> Outcome[tuple[QuiltAssembly, ...]]:
-    """How each quilt goes together. What colourways share is sewn once."""
+    """How each quilt goes together; an error where what is printed does not come out as laid out. What
+    colourways share is sewn once."""
     known: dict[int, Outcome[SewnBlock]] = {}
     for block in (each for quilt in quilts for each in quilt.blocks):
         if id(block) not in known:
@@ -36,11 +37,6 @@ def assemble_quilts(quilts: Sequence[Quilt]) -> Outcome[tuple[QuiltAssembly, ...
     found = [_assemble(quilt, [known[id(block)] for block in quilt.blocks]) for quilt in quilts]
     made = tuple(each.value for each in found if each.value is not None)
     return Outcome(made, tuple(said for each in found for said in each.diagnostics))
-
-
-def assemble_quilt(quilt: Quilt) -> Outcome[QuiltAssembly]:
-    """How the quilt goes together; an error where what is printed does not come out as laid out."""
-    return _assemble(quilt, [_sew_block(block) for block in quilt.blocks])
 
 
 def _assemble(quilt: Quilt, sewn: Sequence[Outcome[SewnBlock]]) -> Outcome[QuiltAssembly]:

@@ -5,7 +5,7 @@ order of sewing and `pressing` its pressing, just as of a block (see sewing.mode
 block's steps draws a quilt's. `stages` tells the same steps as a maker would: parts side by side are one row,
 however many seams it has.
 
-    made = quilt.assembly.assemble_quilt(quilt).value       # Outcome[QuiltAssembly]
+    (made,) = quilt.assembly.assemble_quilts([quilt]).value   # Outcome[tuple[QuiltAssembly, ...]]
     made.kind_of(3)          # Kind of piece 3 of the top: what it is, of which block or cloth
     made.blocks[n]           # how quilt.blocks[n] is made: its assembly, its proof
     made.stages[0].rows[0]   # Row: makes 'u5', parts ('C5', 'C6', ...), make 4, seam 9in, sizes

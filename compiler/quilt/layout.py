@@ -187,7 +187,7 @@ def _finish(quilt: quilt_tree.Quilt, colourway: str, top: Top, laid: list[tuple[
     counts = [0] * len(blocks)
     for index, _ in laid:
         counts[index] += 1
-    _check_unjoined(quilt, counted.needs, fabrics, bench)
+    _check_unjoined(counted.needs, fabrics, bench)
     return Quilt(
         title=quilt.title.text, version=quilt.version.value if quilt.version else 1, colourway=colourway,
         width=top.width, height=top.height, blocks=tuple(blocks), placed=tuple(counted.placed),
@@ -196,7 +196,7 @@ def _finish(quilt: quilt_tree.Quilt, colourway: str, top: Top, laid: list[tuple[
         backing=_backing(backing, top, palette.fabric(backing.fabric.text))
         if backing else None, batting=_backing(batting, top, "") if batting else None,
         fabrics=tuple(fabrics.values()),
-        defaults=(*defaults, *_defaults(quilt, fabrics, binding, backing, batting)),
+        defaults=(*defaults, *_defaults(quilt, binding, backing, batting)),
         setting=_setting_words(quilt), maker=maker.text.text if maker else "",
         notes=tuple(each.text.text for each in quilt.body if isinstance(each, tree.Note)),
         origin=quilt.title.span, block_counts=tuple(counts), borders=tuple(top.borders),
@@ -216,8 +216,7 @@ def _backing(over: quilt_tree.Backing | quilt_tree.Batting, top: Top, fabric: st
     return BackingNeed(fabric, top.width + 2 * more, top.height + 2 * more)
 
 
-def _check_unjoined(quilt: quilt_tree.Quilt, needs: Sequence[Need], fabrics: dict[str, Fabric],
-                    bench: Bench) -> None:
+def _check_unjoined(needs: Sequence[Need], fabrics: dict[str, Fabric], bench: Bench) -> None:
     """Complains of `unjoined` strips that no piece of their cloth holds; off the bolt they run along it."""
     for need in needs:
         if not need.unjoined or need.fabric not in fabrics or need.origin is None:
@@ -244,8 +243,7 @@ def _setting_words(quilt: quilt_tree.Quilt) -> str:
     return ""
 
 
-def _defaults(quilt: quilt_tree.Quilt, fabrics: dict[str, Fabric], binding: object,
-              backing: quilt_tree.Backing | None,
+def _defaults(quilt: quilt_tree.Quilt, binding: object, backing: quilt_tree.Backing | None,
               batting: quilt_tree.Batting | None) -> list[Default]:
     found = []
     if quilt.version is None:

@@ -18,8 +18,8 @@ from piecewright.cutting.plan_model import FabricPlan
 from piecewright.cutting.plans.plan import plan_cutting
 from piecewright.cutting.plans.scraps import pack_scraps
 from piecewright.cutting.plans.strips import length_of, pack_bolt
-from piecewright.cutting.plans.yardage import NO_MARGIN
 from support.jigsaws import jigsaw
+from support.needs import NO_MARGIN
 from support.random_quilts import TWELVE, cloth_used, compiled_quilt
 
 FAT_QUARTER = (168, 144)  # eighths of an inch

@@ -19,7 +19,7 @@ sys.path.insert(0, str(Path(__file__).parent.parent))
 from piecewright.cutting.needs import Need
 from piecewright.cutting.plan_model import Cut, CuttingPlan
 from piecewright.cutting.plans.plan import plan_cutting
-from piecewright.cutting.plans.yardage import NO_MARGIN
+from support.needs import NO_MARGIN
 from support.template_sets import SETS, template_quilt
 
 SECONDS = 30

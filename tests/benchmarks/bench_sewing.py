@@ -18,14 +18,13 @@ from piecewright.command_line.main import CYCLES_BORN
 from piecewright.diagnostics.source import Source
 from piecewright.drafting.frame import column_letters
 from piecewright.pipeline import CompiledBlock
-from piecewright.quilt.assembly import assemble_quilt
 from piecewright.sewing.foundations.foundation import foundations
 from piecewright.sewing.order.assembly import assemble
 from piecewright.sewing.pressing.pressing import press
 from piecewright.sewing.proof.resew import prove
 from piecewright.sheets.quilts.wearing import own_roles
 from support.library import compiled
-from support.quilts import try_quilt
+from support.quilts import assemble_quilt, try_quilt
 
 ROUNDS = 7
 """Each is timed so often, large and small by turns; the least counts, which load on the machine disturbs

@@ -12,7 +12,7 @@ from piecewright.cutting.methods.method import to_corner
 from piecewright.cutting.plans.interlocked import lay_runs
 from piecewright.cutting.plans.poses import posed
 from piecewright.cutting.plans.profiles import across, apart, down
-from piecewright.cutting.plans.runs import cloth_in
+from piecewright.cutting.plans.runs import cloth_in, ends, hands
 from shapely import STRtree, intersection
 from shapely.affinity import translate
 from shapely.geometry import Polygon
@@ -45,15 +45,18 @@ def test_outlines_come_near_and_not_over(one, two, aside):
             assert intersection(shape(one), there, grid_size=ROUNDING).area < 1e-5
 
 
-@given(outlines(), st.integers(0, 40), st.integers(0, 12), st.booleans(), st.booleans())
+CHOICES = [[hands(0.0), hands(90.0)], [hands(0.0)], [ends(0.0, True)]]
+
+
+@given(outlines(), st.integers(0, 40), st.integers(0, 12), st.sampled_from(CHOICES))
 @settings(deadline=None, max_examples=50)
-def test_every_template_lies_on_its_strip_and_over_no_other(outline, plain, back, turnable, one_way):
+def test_every_template_lies_on_its_strip_and_over_no_other(outline, plain, back, choices):
+    """On plain cloth, on a print with a direction, and with some pieces one end up and some the other."""
     assume(plain + back)
-    for runs in lay_runs(outline, (plain, back), 24, turnable=turnable, one_way=one_way, tall=TALL):
-        hands = [laid.pose.reversed for run in runs for laid in run.laid]
-        assert (hands.count(False), hands.count(True)) == (plain, back)
-        turns = {laid.pose.turned for run in runs for laid in run.laid}
-        assert turns <= ({0.0, 90.0} if turnable else {0.0}) | (set() if one_way else {180.0, 270.0})
+    for runs in lay_runs(outline, (plain, back), choices, 24, TALL):
+        laid = [each.pose for run in runs for each in run.laid]
+        assert any(sum(map(laid.count, one)) == plain and sum(map(laid.count, two)) == back
+                   for one, two in choices)
         for run in runs:
             assert run.length <= 24 + ROUNDING and run.thick <= TALL + ROUNDING
             shapes = [translate(shape(posed(outline, laid.pose)), laid.left, laid.down) for laid in run.laid]
@@ -76,7 +79,7 @@ CHEVRON = (0j, 2 + 1j, 4 + 0j, 4 + 1j, 2 + 2j, 1j)
 ])
 def test_rows_reach_into_each_other(outline, count, cloth, singly):
     """Exact geometry, worked by hand: square inches of the strips, and of as many strips of single rows."""
-    ways = lay_runs(outline, (count, 0), 42, turnable=False, one_way=False)
+    ways = lay_runs(outline, (count, 0), [hands(0.0)], 42)
     assert cloth_in(ways[0]) == pytest.approx(cloth, abs=1e-4)
     rows = [runs for runs in ways if not any(laid.down for run in runs for laid in run.laid)]
     assert cloth_in(rows[0]) == pytest.approx(singly, abs=1e-4)
@@ -85,5 +88,5 @@ def test_rows_reach_into_each_other(outline, count, cloth, singly):
 def test_a_short_row_is_offered_in_parts():
     """Thirteen squares of 4in: a row of ten and one of three; the three also singly, or two and one."""
     square = (0j, 4 + 0j, 4 + 4j, 4j)
-    ways = lay_runs(square, (13, 0), 42, turnable=False, one_way=False)
+    ways = lay_runs(square, (13, 0), [hands(0.0)], 42)
     assert [sorted({len(run.laid) for run in runs}) for runs in ways] == [[3, 10], [1, 10], [1, 2, 10]]

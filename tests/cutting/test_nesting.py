@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import pytest
 from piecewright.cutting.plans.plan import plan_cutting
-from piecewright.cutting.plans.yardage import NO_MARGIN
+from support.needs import NO_MARGIN
 from support.template_sets import template_quilt
 
 AIM = 1.10

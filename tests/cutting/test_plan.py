@@ -10,8 +10,7 @@ import pytest
 from piecewright.cutting.needs import BackingNeed, BindingNeed, Scrap
 from piecewright.cutting.plan_model import CuttingPlan
 from piecewright.cutting.plans.plan import plan_cutting
-from piecewright.cutting.plans.yardage import NO_MARGIN
-from support.needs import box, fabric, half_square, need, quarter_square, quilt
+from support.needs import NO_MARGIN, box, fabric, half_square, need, quarter_square, quilt
 from support.random_quilts import TWELVE, cloth_used, compiled_quilt
 
 QUARTER_CM = Fraction(25, 254)

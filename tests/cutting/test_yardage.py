@@ -13,8 +13,8 @@ from piecewright.cutting.plans.backing_plan import best_panels
 from piecewright.cutting.plans.binding_plan import bias_cloth, bias_yield
 from piecewright.cutting.plans.lots import cloth_of
 from piecewright.cutting.plans.plan import plan_cutting
-from piecewright.cutting.plans.yardage import NO_MARGIN, Margin, bought_text, length_to_buy
-from support.needs import box, fabric, need, quilt
+from piecewright.cutting.plans.yardage import Margin, bought_text, length_to_buy
+from support.needs import NO_MARGIN, box, fabric, need, quilt
 
 EIGHTH = Fraction(1, 8)
 

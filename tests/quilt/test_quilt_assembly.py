@@ -10,13 +10,12 @@ import pytest
 from hypothesis import HealthCheck, assume, given, settings
 from piecewright.cutting.needs import Need
 from piecewright.drafting.model import Edge, Point
-from piecewright.quilt.assembly import assemble_quilt
 from piecewright.quilt.assembly_model import QuiltAssembly, Row
 from piecewright.quilt.model import Quilt
 from piecewright.quilt.printed import printed_templates
 from piecewright.quilt.top import top_of
 from piecewright.sewing.proof.resew import prove
-from support.quilts import quilts, try_quilt
+from support.quilts import assemble_quilt, quilts, try_quilt
 from support.random_quilts import TWELVE, compiled_quilt
 
 

@@ -10,8 +10,8 @@ from typing import Any
 
 import pytest
 from piecewright.cutting.plans.plan import plan_cutting
-from piecewright.cutting.plans.yardage import NO_MARGIN
 from piecewright.sheets.reports.quilt_report import quilt_report
+from support.needs import NO_MARGIN
 from support.quilts import compile_text
 
 Record = dict[str, Any]

@@ -8,7 +8,6 @@ from fractions import Fraction
 from functools import cache
 
 import pytest
-from piecewright.quilt.assembly import assemble_quilt
 from piecewright.quilt.assembly_model import QuiltAssembly
 from piecewright.quilt.model import Quilt
 from piecewright.sheets.arrange.options import SheetOptions
@@ -27,7 +26,7 @@ from shapely.ops import unary_union
 from support.arranged import extent, paths, rings, texts
 from support.on_papers import book_maker
 from support.printed_cutting import measures
-from support.quilts import try_quilt
+from support.quilts import assemble_quilt, try_quilt
 from support.sample_quilts import planned, quilts_of
 
 NAMES = ("sampler", "on point", "baby")

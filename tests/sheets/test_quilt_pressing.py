@@ -4,13 +4,12 @@ from __future__ import annotations
 
 import pytest
 from piecewright.cutting.plans.plan import plan_cutting
-from piecewright.quilt.assembly import assemble_quilt
 from piecewright.sheets.booklet.content import Card, Cards, Paragraph
 from piecewright.sheets.booklet.steps.row_chapter import row_chapter
 from piecewright.sheets.booklet.steps.step_chapter import step_chapter
 from piecewright.sheets.quilts.wearing import in_quilt
 from support.arranged import paths
-from support.quilts import lay
+from support.quilts import assemble_quilt, lay
 
 
 def block_steps(body: str, **parts: str) -> tuple[list[Card], str]:

@@ -6,11 +6,13 @@ from collections.abc import Sequence
 from fractions import Fraction
 
 from piecewright.cutting.needs import Fabric, Need, Scrap
+from piecewright.cutting.plans.yardage import Margin
 from piecewright.quilt.model import Quilt
 
 from .random_pieces import ring_edges
 
 QUARTER = Fraction(1, 4)
+NO_MARGIN = Margin(Fraction(0), Fraction(0))
 
 
 def need(corners: Sequence[tuple], count: int = 1, *, back: int = 0, fabric: str = "sand",

@@ -9,7 +9,6 @@ from functools import cache
 from piecewright.cutting.needs import SizedBlock
 from piecewright.cutting.plan_model import CuttingPlan
 from piecewright.cutting.plans.plan import plan_cutting
-from piecewright.quilt.assembly import assemble_quilt
 from piecewright.quilt.assembly_model import QuiltAssembly
 from piecewright.quilt.model import Quilt
 from piecewright.quilt.on_papers import cut_for_papers, papers_of
@@ -17,6 +16,8 @@ from piecewright.sewing.foundations.foundation_model import Foundations
 from piecewright.sheets.arrange.block_sheets import block_leaves
 from piecewright.sheets.arrange.options import SheetOptions
 from piecewright.sheets.booklet.quilt_book import QuiltBook, WayFor
+
+from .quilts import assemble_quilt
 
 
 @cache

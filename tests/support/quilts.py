@@ -14,6 +14,8 @@ from piecewright.diagnostics.source import Source
 from piecewright.drafting.curves import flattened
 from piecewright.drafting.model import Edge
 from piecewright.pipeline import Compilation, compile_file
+from piecewright.quilt.assembly import assemble_quilts
+from piecewright.quilt.assembly_model import QuiltAssembly
 from piecewright.quilt.model import Quilt, QuiltPiece
 from support.check import DictShelf
 
@@ -75,6 +77,12 @@ AREA_NEAR: Final = 1e-6
 
 GRID: Final = 1e-6
 """Inches: corners are snapped to this before they are joined, or a float's last digit would leave holes."""
+
+
+def assemble_quilt(quilt: Quilt) -> Outcome[QuiltAssembly]:
+    """How one quilt goes together."""
+    made = assemble_quilts([quilt])
+    return Outcome(made.value[0] if made.value else None, made.diagnostics)
 
 
 def compile_text(text: str, **other_files: str) -> Outcome[Compilation]:

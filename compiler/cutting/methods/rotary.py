@@ -32,7 +32,7 @@ HOLE: Final = "it has a hole"
 """Why a shape needs its template, whatever its outside: a ruler cuts no hole."""
 
 
-def method_of(outline: Sequence[Edge], allowances: Sequence[Number], step: Fraction = RULER_STEP,
+def method_of(outline: Sequence[Edge], allowances: Sequence[Number], step: Fraction,
               whole: Number | None = None, part: str = "blocks") -> Method:
     """The method for a finished outline. `whole` is the finished width of its block, for the reason's
     words."""

@@ -176,5 +176,5 @@ def _small_scraps(ordered: Ordered, dealer: _Dealer) -> list[Diagnostic]:
         if not fits and smallest is not None:
             size = " x ".join(length_text(each, ordered.cloth.step) for each in (scrap.width, scrap.height))
             least = size_text(ordered.cloth, smallest.width, smallest.height)
-            said.setdefault(size, complain.scrap_too_small(ordered.fabric, scrap, size, least))
+            said.setdefault(size, complain.scrap_too_small(ordered.fabric, size, least))
     return list(said.values())

@@ -24,7 +24,6 @@ from .runs import (
     Run,
     Sorts,
     cloth_in,
-    hands,
     length_of,
     loops_of,
     run_of,
@@ -57,35 +56,23 @@ class Row(NamedTuple):
 
 
 class Lattice(NamedTuple):
-    """Two rows over and over: the second moved along by `aside` and down by `first`, the third along by
-    `shift` and down by `both`."""
+    """Two rows over and over: the second moved along by `aside` and down by `first`, the third down by
+    `both`."""
 
     upper: Row
     lower: Row
     aside: float
     first: float
-    shift: float
     both: float
 
     def row(self, number: int) -> tuple[Row, float, float]:
         """A row of the lattice, how far along it is moved, and how far down."""
         times, odd = divmod(number, 2)
-        along = (times * self.shift + odd * self.aside) % self.upper.period
-        return self.lower if odd else self.upper, along, times * self.both + odd * self.first
+        return self.lower if odd else self.upper, odd * self.aside, times * self.both + odd * self.first
 
 
-def lay_runs(outline: Sequence[complex], counts: Counts, width: float, *, turnable: bool, one_way: bool,
+def lay_runs(outline: Sequence[complex], counts: Counts, choices: Sequence[Sorts], width: float,
              tall: float = inf) -> list[tuple[Run, ...]]:
-    """So many pieces of each hand in runs: see `lay_sorts`.
-
-    `turnable`: the piece may lie across the grain. `one_way`: none may be turned half round.
-    """
-    starts = (0.0, 90.0) if turnable else (0.0,)
-    return lay_sorts(outline, counts, [hands(start, one_way) for start in starts], width, tall)
-
-
-def lay_sorts(outline: Sequence[complex], counts: Counts, choices: Sequence[Sorts], width: float,
-              tall: float = inf) -> list[tuple[Run, ...]]:
     """The pieces in runs no longer than `width` and no thicker than `tall`: first the way that takes least
     cloth, then others, as one may fit better beside what else is cut; none where a piece is too long.
     `choices`: the poses that the pieces may have, of which one is chosen for all.
@@ -100,10 +87,10 @@ def lay_sorts(outline: Sequence[complex], counts: Counts, choices: Sequence[Sort
         several = _in_lattices(shapes, counts, sorts, (width, tall))
         found += [several, single] if cloth_in(several) < WORTH * cloth_in(single) else [single]
     found.sort(key=lambda runs: round(cloth_in(runs), 6))
-    return list(dict.fromkeys(way for runs in found for way in (runs, *parted(runs))))
+    return list(dict.fromkeys(way for runs in found for way in (runs, *_parted(runs))))
 
 
-def parted(runs: Sequence[Run]) -> Iterator[tuple[Run, ...]]:
+def _parted(runs: Sequence[Run]) -> Iterator[tuple[Run, ...]]:
     """The same with the shortest run cut into runs of a few pieces, that fit beside other strips."""
     shortest = min(runs, key=lambda run: run.length)
     if any(laid.down for laid in shortest.laid):
@@ -129,13 +116,11 @@ def _in_lattices(shapes: Shapes, counts: Counts, sorts: Sorts, room: tuple[float
 
 
 class Trial(NamedTuple):
-    """How a lattice is made: poses of its two rows, at what share of the repeat the second lies, and whether
-    the third is moved along by as much again."""
+    """How a lattice is made: poses of its two rows, and at what share of the repeat the second lies."""
 
     upper: tuple[Pose, ...]
     lower: tuple[Pose, ...]
     share: float
-    sheared: bool
 
 
 def _row(shapes: Shapes, poses: tuple[Pose, ...]) -> Row:
@@ -173,10 +158,7 @@ def _trials(shapes: Shapes, uppers: tuple[Pose, ...], lowers: tuple[Pose, ...]
     same = max(_steps(each.bottoms, each.tops)[0] for each in (upper, lower))
     for place, first in enumerate(firsts):
         both = max(first + seconds[-place % PLACES], same)
-        yield both * row.period / len(uppers), Trial(uppers, lowers, place / PLACES, False)
-        if uppers == lowers:
-            both = max(2 * first, firsts[2 * place % PLACES])
-            yield both * row.period / len(uppers), Trial(uppers, lowers, place / PLACES, True)
+        yield both * row.period / len(uppers), Trial(uppers, lowers, place / PLACES)
 
 
 class Skyline(NamedTuple):
@@ -210,11 +192,8 @@ def _lattice(shapes: Shapes, trial: Trial) -> Lattice:
     upper, lower = (_row(shapes, poses) for poses in (trial.upper, trial.lower))
     aside = trial.share * upper.period
     first = _drop(shapes, upper, lower, aside)
-    if trial.sheared:
-        return Lattice(upper, lower, aside, first, 2 * aside,
-                       max(2 * first, _drop(shapes, upper, upper, 2 * aside)))
     same = max(_drop(shapes, row, row, 0.0) for row in (upper, lower))
-    return Lattice(upper, lower, aside, first, 0.0, max(first + _drop(shapes, lower, upper, -aside), same))
+    return Lattice(upper, lower, aside, first, max(first + _drop(shapes, lower, upper, -aside), same))
 
 
 def _drop(shapes: Shapes, upper: Row, lower: Row, aside: float) -> float:

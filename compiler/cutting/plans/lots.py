@@ -17,7 +17,7 @@ from ...measure.tolerance import NEAR, Number
 from ..methods.rotary_words import to_trim
 from ..needs import Fabric, Need
 from ..plan_model import Cut, Slant
-from .interlocked import lay_runs, lay_sorts
+from .interlocked import lay_runs
 from .runs import Counts, Run, Sorts, ends, hands
 
 JOIN: Final = Fraction(1, 2)
@@ -249,8 +249,8 @@ def _laid(outline: Sequence[complex], need: Need, cloth: Cloth, span: int) -> li
     width, tall = float(cloth.inches(span)), cloth.tall(span)
     if cloth.turnable:
         counts = (need.count + need.reversed, 0) if need.reversible else (need.count, need.reversed)
-        return lay_runs(outline, counts, width, turnable=True, one_way=cloth.one_way, tall=tall)
-    choices = [lay_sorts(outline, counts, [sorts], width, tall)
+        return lay_runs(outline, counts, [hands(0.0), hands(90.0)], width, tall)
+    choices = [lay_runs(outline, counts, [sorts], width, tall)
                for sorts, counts in _sorts_on_print(need, cloth.one_way)]
     if not all(choices):
         return []
@@ -267,7 +267,7 @@ def _sorts_on_print(need: Need, one_way: bool) -> Iterator[tuple[Sorts, Counts]]
         both = [(counts.get((turned, back), 0), counts.get((turned + 180, back), 0))
                 for back in (False, True)]
         if not one_way:
-            yield hands(float(turned), False), (sum(both[0]), sum(both[1]))
+            yield hands(float(turned)), (sum(both[0]), sum(both[1]))
             continue
         for back, pair in zip((False, True), both, strict=True):
             if any(pair):

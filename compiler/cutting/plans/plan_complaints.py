@@ -8,7 +8,7 @@ from typing import Final
 from ...diagnostics.diagnostic import Diagnostic, error, warning
 from ...diagnostics.source import Span
 from ...diagnostics.wording import count_of, one_of
-from ..needs import Fabric, Scrap
+from ..needs import Fabric
 
 SHOWN: Final = 3  # kinds of missing pieces that a message names
 NOWHERE = Span("", 0, 0)
@@ -32,7 +32,7 @@ def cloth_short(fabric: Fabric, missing: Sequence[str], needed: int | None) -> D
                  f"{one_of(list(missing[:SHOWN]), 'and')}{more}.", place_of(fabric), help=help)
 
 
-def scrap_too_small(fabric: Fabric, scrap: Scrap, size: str, smallest: str) -> Diagnostic:
+def scrap_too_small(fabric: Fabric, size: str, smallest: str) -> Diagnostic:
     """A scrap that holds none of the pieces."""
     return warning("scrap-too-small", f"No piece of `{fabric.name}` can be cut from the scrap {size}.",
                    place_of(fabric),

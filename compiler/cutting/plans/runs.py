@@ -84,10 +84,9 @@ def cloth_in(runs: Sequence[Run]) -> float:
     return sum(run.length * run.thick for run in runs)
 
 
-def hands(start: float, one_way: bool) -> Sorts:
+def hands(start: float) -> Sorts:
     """The poses of pieces as drawn, and of reversed ones: as they are, and half round."""
-    turns = (start,) if one_way else (start, start + HALF_ROUND)
-    plain, back = (tuple(Pose(turn, reverse) for turn in turns) for reverse in (False, True))
+    plain, back = ((Pose(start, reverse), Pose(start + HALF_ROUND, reverse)) for reverse in (False, True))
     return plain, back
 
 

@@ -3,10 +3,10 @@ steps."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from typing import Final, NamedTuple
 
-from .guillotine import BETTER, DEPTH, Kind, Region, Stock, Strip, best_strip, counted, cut_strip
+from .guillotine import BETTER, DEPTH, Kind, Region, Stock, Strip, best_strip, cut_strip
 
 LEADS: Final = 14
 """Kinds that are tried as the lead of the next strip; the largest first."""
@@ -37,7 +37,7 @@ def pack_bolt(kinds: Sequence[Kind], counts: Sequence[int], width: int) -> list[
         strips = _pack(kinds, counts, width, way)
         if length_of(strips) <= length_of(best):
             best = strips
-    return sorted(improved(kinds, best, width), key=lambda strip: -strip.height)
+    return sorted(best, key=lambda strip: -strip.height)
 
 
 def about_length(kinds: Sequence[Kind], counts: Sequence[int], width: int) -> int:
@@ -89,32 +89,3 @@ def _next_strip(stock: Stock, width: int, way: Way, thickness: Sequence[int]) ->
                     best, most = strip, worth
     assert best is not None, "every kind fits the width"
     return best
-
-
-def improved(kinds: Sequence[Kind], strips: list[Region], width: int) -> list[Region]:
-    """The strips with the emptiest few cut anew in other ways, as long as that saves cloth."""
-    fill = fullness(kinds)
-    for _ in range(4):
-        order = sorted(range(len(strips)), key=lambda at: (fill(strips[at]), at))
-        for many in (2, 3, 4, 6, 9):
-            worst = order[:many]
-            again = counted([strips[at] for at in worst], len(kinds))
-            old = length_of([strips[at] for at in worst])
-            options = [_pack(kinds, again, width, way) for way in WAYS]
-            shortest = min(options, key=length_of)
-            if length_of(shortest) < old:
-                strips = [strip for at, strip in enumerate(strips) if at not in worst] + shortest
-                break
-        else:
-            return strips
-    return strips
-
-
-def fullness(kinds: Sequence[Kind]) -> Callable[[Region], float]:
-    """Tells the share of a strip that boxes cover."""
-    def share(strip: Region) -> float:
-        counts = counted([strip], len(kinds))
-        area = sum(count * kind.width * kind.height for count, kind in zip(counts, kinds, strict=True))
-        return area / (strip.width * strip.height)
-
-    return share

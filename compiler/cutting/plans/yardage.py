@@ -36,9 +36,6 @@ class Margin:
         return mark_up(least, UNITS["cm"] / 2 if metric else RULER_STEP)
 
 
-NO_MARGIN: Final = Margin(Fraction(0), Fraction(0))
-
-
 def length_to_buy(used: Number, margin: Number, shrinkage: Fraction, metric: bool) -> Fraction:
     """The length to ask for: to have L after washing, L / (1 - shrinkage), up to the step it is sold by.
 

@@ -26,7 +26,7 @@ HALF: Final = 0.5
 """Turns. Winding is a whole number but for rounding, so a half tells 0 from 1."""
 
 
-def untangled(ring: Sequence[Stroke], hole: bool = False) -> list[list[Stroke]]:
+def untangled(ring: Sequence[Stroke], hole: bool) -> list[list[Stroke]]:
     """The rings round the ground that the tangled ring covers, largest first.
 
     Outer rings come out clockwise, and any gap enclosed anticlockwise. Of a `hole` (a ring that runs
