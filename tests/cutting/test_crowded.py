@@ -20,6 +20,13 @@ NO_ROOM = {
     "a hole that the allowance of one edge fills": (
         "finished 8in\ngrid 8 x 8\nallowance 1/8in\n"
         "seam (2, 3) -- (3, 3) -- (3, 4) -- (2, 4) -- (2, 3)\nallowance 1in on (2, 3) -- (3, 3)", "1in"),
+    "a notch within the wider allowance of its short edge, which the trim of its point still shows": (
+        "finished 8in\ngrid 4 x 4\nseam (4, 4) -- (1, 1.5) -- (4, 0)\nseam (0, 0) -- (4, 4)\n"
+        "allowance 3/8in\nallowance 1in on (1, 1.5) -- (4, 0)", "1in"),
+    "a notch at the end of an arc, likewise": (
+        "finished 4in x 8in\ngrid 5 x 4\nseam (5, 0) ~~ (0, 2) around (0, 0)\n"
+        "seam (5, 3.75) -- (4.5, 0.5) -- (0, 3.5)\nallowance 1/8in on (4.5, 0.5) -- (0, 3.5)\n"
+        "allowance 1/2in on (5, 3.75) -- (4.5, 0.5)", "1/2in"),
 }
 
 
@@ -71,3 +78,12 @@ def test_a_frame_of_two_windows_one_narrower_is_cut_in_both():
     body = ("finished 8in x 6in\nseam circle around (1/4, 1/2) radius 1in\n"
             "seam circle around (3/4, 1/2) radius 1 1/2in")
     assert cut_area(body, "A") == pytest.approx(8.5 * 6.5 - 3.14159265 * (0.75**2 + 1.25**2), abs=1e-5)
+
+
+def test_a_notch_that_no_wider_allowance_fills_is_cut_whatever_its_trim():
+    """As above, with one allowance all round: the trim of the point runs within it."""
+    body = ("finished 8in\ngrid 4 x 4\nseam (4, 4) -- (1, 1.5) -- (4, 0)\nseam (0, 0) -- (4, 4)\n"
+            "allowance 3/8in")
+    outcome = compiled(body)
+    assert outcome.value is not None
+    assert {each.code for each in outcome.diagnostics} <= {"allowances-overlap", "crossing-unnamed"}

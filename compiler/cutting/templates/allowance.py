@@ -13,7 +13,7 @@ Arcs stay arcs about the same centre. Inches; places are complex numbers (see st
 
 from __future__ import annotations
 
-from collections.abc import Sequence, Set
+from collections.abc import Mapping, Sequence, Set
 from itertools import pairwise
 from math import cos, inf, pi, sin
 from typing import Final, NamedTuple
@@ -103,7 +103,7 @@ def outset_rings(ring: Sequence[Stroke], widths: Sequence[float],
     if plain is not None and not (inner and crosses_itself(plain)):
         if all(join.enter < 1 and joins[at + 1 - len(joins)].leave > 0 for at, join in enumerate(joins)):
             return Outset((tuple(plain),), False)
-        return _judged([plain], ring, widths, moved, [each for join in joins for each in join.between], False)
+        return _judged([plain], ring, widths, moved, dict(enumerate(joins)), False)
     for at, turned in enumerate(turns):
         if turned < -SMOOTH:
             joins[at] = _through_corner(moved[at - 1], moved[at], ring[at].start)
@@ -127,21 +127,23 @@ def _crowded(ring: Sequence[Stroke], widths: Sequence[float], moved: Sequence[St
         for each, at in enumerate(kept)
     ]
     rings = untangled(_laid_end_to_end(sides, own), doubled_area(ring) < 0)
-    tips = [stroke for at, each in zip(kept, own, strict=True) if each is joins[at] and not each.tangled
-            for stroke in each.between]
+    tips = {at: each for at, each in zip(kept, own, strict=True) if each is joins[at] and not each.tangled}
     return _judged(rings, ring, widths, moved, tips, True)
 
 
 def _judged(rings: Sequence[Sequence[Stroke]], ring: Sequence[Stroke], widths: Sequence[float],
-            moved: Sequence[Stroke], tips: Sequence[Stroke], overlaps: bool) -> Outset:
+            moved: Sequence[Stroke], tips: Mapping[int, Join], overlaps: bool) -> Outset:
     """The rings, with the sides that have none of their cut line there, and whether all their lines have a
-    reason; `tips` are those of the corners."""
+    reason; `tips` are the joins at the corners where sides start."""
     lines = [stroke for found in rings for stroke in found]
     buried = tuple(at for at, side in enumerate(moved) if not any(runs_along(line, side) for line in lines))
     shown = {width for at, width in enumerate(widths) if at not in buried}
     sound = bool(rings) and all(
         _has_place(line, ring, widths, moved, shown)
-        or (_lies_on(line, tips) and not any(on_carrier(line, side) for side in moved)) for line in lines
+        or (not any(on_carrier(line, side) for side in moved)
+            and any(_lies_on(line, tip.between) and _is_shown(line, ring, at, buried, max(shown, default=0.0))
+                    for at, tip in tips.items()))
+        for line in lines
     )
     return Outset(tuple(tuple(each) for each in rings), overlaps, sound, buried)
 
@@ -183,6 +185,24 @@ def _lies_on(line: Stroke, strokes: Sequence[Stroke]) -> bool:
     """Whether a cut line is some of one of the strokes."""
     return any(max(distance(stroke, place) for place in (line.start, line.at(0.5), line.end)) <= CRUMB
                for stroke in strokes)
+
+
+def _is_shown(line: Stroke, ring: Sequence[Stroke], at: int, buried: Sequence[int], most: float) -> bool:
+    """Whether a line past the corner where a side starts lies no further out than the widest allowance that
+    is shown, of such sides there as have none of their own cut line."""
+    ends = (((at - 1) % len(ring), 1.0), (at, 0.0))
+    return all(_out_of(ring[side], share, place) <= most + CRUMB
+               for side, share in ends if side in buried for place in (line.start, line.end))
+
+
+def _out_of(stroke: Stroke, share: float, place: complex) -> float:
+    """Inches that a place past an end of a side lies out of it: of an arc out of its circle or its tangent
+    there, whichever is nearer."""
+    straight = -((place - stroke.at(share)) / stroke.direction(share)).imag
+    if stroke.center is None:
+        return straight
+    outside = abs(place - stroke.center) - stroke.radius
+    return min(straight, outside if stroke.sweep > 0 else -outside)
 
 
 def _ends_square(cut: Stroke, stroke: Stroke, side: Stroke) -> bool:
