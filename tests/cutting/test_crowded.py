@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import pytest
+from piecewright.cutting.templates.allowance import moved_side
+from piecewright.cutting.templates.crossing import runs_along
 from piecewright.cutting.templates.making import make_templates
 from piecewright.diagnostics.source import Source
 from piecewright.drafting.stroke import doubled_area, stroke_of
@@ -10,6 +12,7 @@ from piecewright.pipeline import compile_source
 from support.check import FILE, HEADER, DictShelf, draft_block
 
 ISLE = "finished 6in\nseam circle around center radius 1/4in\n"
+BITE = "finished 8in x 3in\ngrid 4 x 3\nseam (0, 1.5) ~~ (0, 1.875) through (1, 1)\n"
 
 NO_ROOM = {
     "a hole within its allowance": (f"{ISLE}allowance 1/2in", "1/2in"),
@@ -27,6 +30,8 @@ NO_ROOM = {
         "finished 4in x 8in\ngrid 5 x 4\nseam (5, 0) ~~ (0, 2) around (0, 0)\n"
         "seam (5, 3.75) -- (4.5, 0.5) -- (0, 3.5)\nallowance 1/8in on (4.5, 0.5) -- (0, 3.5)\n"
         "allowance 1/2in on (5, 3.75) -- (4.5, 0.5)", "1/2in"),
+    "the long point of a bite, that lies over the narrower allowance across its mouth": (
+        f"{BITE}allowance 1in\ntrim none\nallowance 1/8in on (0, 3) -- (0, 1.5)", "1in"),
 }
 
 
@@ -87,3 +92,15 @@ def test_a_notch_that_no_wider_allowance_fills_is_cut_whatever_its_trim():
     outcome = compiled(body)
     assert outcome.value is not None
     assert {each.code for each in outcome.diagnostics} <= {"allowances-overlap", "crossing-unnamed"}
+
+
+@pytest.mark.parametrize("widths", [
+    "allowance 1in\ntrim matched 1/4in\nallowance 1/8in on (0, 3) -- (0, 1.5)",  # the point trimmed
+    "allowance 1in\ntrim none",  # one allowance on both sides of the mouth
+])
+def test_the_same_bite_is_cut_where_its_point_covers_nothing_narrower(widths):
+    outcome = compiled(f"{BITE}{widths}")
+    assert outcome.value is not None
+    sides = {side.edge: side.allowance for side in outcome.value[0].draft.pieces[0].ring if side.outside}
+    assert all(any(runs_along(stroke_of(cut), moved_side(stroke_of(edge), float(width)))
+                   for cut in outcome.value[0].templates[0].cut) for edge, width in sides.items())

@@ -47,6 +47,10 @@ STRAY: Final = 3.0
 that the curves would meet half-way round the circle, and their tangents are mitred instead."""
 
 
+BESIDE: Final = tuple(each / 8 for each in range(9))
+"""Shares of a side's length at which it is asked what lies beside it."""
+
+
 class Cut(NamedTuple):
     """A straight trim of a corner: away goes what lies further than `distance` inches from the finished
     corner along the unit vector `normal`."""
@@ -68,13 +72,14 @@ class Join(NamedTuple):
 class Outset(NamedTuple):
     """The rings of a cut outline: the outer one, then any gaps that the allowances enclose; of a hole, the
     holes left. `overlaps` where the allowances of two sides ran into each other and were cleared up; `buried`
-    are the sides that have none of their cut line left, and `sound` says whether what is left has a reason to
-    be there."""
+    are the sides that have none of their cut line left, `crowding` those whose own runs there instead, at
+    another width, and `sound` says whether what is left has a reason to be there."""
 
     rings: tuple[tuple[Stroke, ...], ...]
     overlaps: bool
     sound: bool = True
     buried: tuple[int, ...] = ()
+    crowding: tuple[int, ...] = ()
 
 
 def outset(ring: Sequence[Edge], allowances: Sequence[Number]) -> tuple[Edge, ...]:
@@ -145,7 +150,20 @@ def _judged(rings: Sequence[Sequence[Stroke]], ring: Sequence[Stroke], widths: S
                     for at, tip in tips.items()))
         for line in lines
     )
-    return Outset(tuple(tuple(each) for each in rings), overlaps, sound, buried)
+    beside = [line for line in lines if any(_runs_beside(line, at, ring) for at in buried)]
+    crowding = tuple(at for at, side in enumerate(moved) if any(on_carrier(line, side) for line in beside))
+    return Outset(tuple(tuple(each) for each in rings), overlaps, sound and not crowding, buried, crowding)
+
+
+def _runs_beside(line: Stroke, at: int, ring: Sequence[Stroke]) -> bool:
+    """Whether a cut line runs beside a side, even with it, and nothing of the ring lies nearer: a quilter
+    takes their distance for the side's allowance."""
+    width = _outside(ring[at], line.at(0.5))
+    if width <= CRUMB or not runs_along(line, even := moved_side(ring[at], width)):
+        return False
+    places = [even.at(share) for share in BESIDE]
+    return any(distance(line, place) <= CRUMB and all(distance(side, place) >= width - CRUMB for side in ring)
+               for place in places)
 
 
 def _across(before: Stroke, after: Stroke, one: Stroke, two: Stroke) -> Join:
@@ -198,11 +216,15 @@ def _is_shown(line: Stroke, ring: Sequence[Stroke], at: int, buried: Sequence[in
 def _out_of(stroke: Stroke, share: float, place: complex) -> float:
     """Inches that a place past an end of a side lies out of it: of an arc out of its circle or its tangent
     there, whichever is nearer."""
-    straight = -((place - stroke.at(share)) / stroke.direction(share)).imag
+    tangent = -((place - stroke.at(share)) / stroke.direction(share)).imag
+    return min(tangent, _outside(stroke, place))
+
+
+def _outside(stroke: Stroke, place: complex) -> float:
+    """Inches that a place lies outside a side's endless line or whole circle."""
     if stroke.center is None:
-        return straight
-    outside = abs(place - stroke.center) - stroke.radius
-    return min(straight, outside if stroke.sweep > 0 else -outside)
+        return -((place - stroke.start) / stroke.direction(0)).imag
+    return (abs(place - stroke.center) - stroke.radius) * (1 if stroke.sweep > 0 else -1)
 
 
 def _ends_square(cut: Stroke, stroke: Stroke, side: Stroke) -> bool:
