@@ -30,6 +30,10 @@ NO_ROOM = {
         "finished 4in x 8in\ngrid 5 x 4\nseam (5, 0) ~~ (0, 2) around (0, 0)\n"
         "seam (5, 3.75) -- (4.5, 0.5) -- (0, 3.5)\nallowance 1/8in on (4.5, 0.5) -- (0, 3.5)\n"
         "allowance 1/2in on (5, 3.75) -- (4.5, 0.5)", "1/2in"),
+    "a wedge out of a round, within the wider allowance of one edge": (
+        "finished 6in\ngrid 2 x 2\nseam circle around (1, 1) through (1.5, 0.5)\n"
+        "seam (2, 1.5) -- (1, 0.5) -- (2, 0.75)\nallowance 1/8in\nallowance 1in on (1, 0.5) -- (2, 0.75)",
+        "1in"),
     "the long point of a bite, that lies over the narrower allowance across its mouth": (
         f"{BITE}allowance 1in\ntrim none\nallowance 1/8in on (0, 3) -- (0, 1.5)", "1in"),
 }
