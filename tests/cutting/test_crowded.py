@@ -20,6 +20,9 @@ NO_ROOM = {
     "a shallow bite that its allowance fills": (
         "finished 8in\ngrid 8 x 8\nseam (0.5, 8) ~~ (0, 8) through (0.25, 7.875)\n"
         "seam (0.5, 8) -- (4, 0)\nallowance 1/2in", "1/2in"),
+    "a bite that its allowance fills but for a hair": (
+        "finished 8in x 6in\ngrid 5 x 4\nseam (2.5, 4) ~~ (3.125, 4) through (2.8125, 3.833333333)\n"
+        "allowance 1/2in on (2.5, 4) ~~ (3.125, 4) through (2.8125, 3.833333333)", "1/2in"),
     "a hole that the allowance of one edge fills": (
         "finished 8in\ngrid 8 x 8\nallowance 1/8in\n"
         "seam (2, 3) -- (3, 3) -- (3, 4) -- (2, 4) -- (2, 3)\nallowance 1in on (2, 3) -- (3, 3)", "1in"),

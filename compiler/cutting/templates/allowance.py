@@ -23,6 +23,7 @@ from ...drafting.stroke import Stroke, doubled_area, ring_edges, stroke_of, turn
 from ...measure.tolerance import NEAR, Number
 from .crossing import (
     CRUMB,
+    SHOWN,
     carrier_meetings,
     distance,
     joined_up,
@@ -106,7 +107,8 @@ def outset_rings(ring: Sequence[Stroke], widths: Sequence[float],
     inner = min(turns) < -SMOOTH or any(stroke.sweep < 0 for stroke in ring)
     plain = _assembled(moved, joins) if len(kept) == len(ring) else None
     if plain is not None and not (inner and crosses_itself(plain)):
-        if all(join.enter < 1 and joins[at + 1 - len(joins)].leave > 0 for at, join in enumerate(joins)):
+        if all((min(joins[at + 1 - len(ring)].leave, 1.0) - max(joins[at].enter, 0.0)) * side.length > SHOWN
+               for at, side in enumerate(moved)):
             return Outset((tuple(plain),), False)
         return _judged([plain], ring, widths, moved, dict(enumerate(joins)), False)
     for at, turned in enumerate(turns):
