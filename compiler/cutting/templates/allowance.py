@@ -13,7 +13,7 @@ Arcs stay arcs about the same centre. Inches; places are complex numbers (see st
 
 from __future__ import annotations
 
-from collections.abc import Sequence, Set
+from collections.abc import Mapping, Sequence, Set
 from itertools import pairwise
 from math import cos, inf, pi, sin
 from typing import Final, NamedTuple
@@ -23,6 +23,7 @@ from ...drafting.stroke import Stroke, doubled_area, ring_edges, stroke_of, turn
 from ...measure.tolerance import NEAR, Number
 from .crossing import (
     CRUMB,
+    SHOWN,
     carrier_meetings,
     distance,
     joined_up,
@@ -47,6 +48,10 @@ STRAY: Final = 3.0
 that the curves would meet half-way round the circle, and their tangents are mitred instead."""
 
 
+BESIDE: Final = tuple(each / 8 for each in range(9))
+"""Shares of a side's length at which it is asked what lies beside it."""
+
+
 class Cut(NamedTuple):
     """A straight trim of a corner: away goes what lies further than `distance` inches from the finished
     corner along the unit vector `normal`."""
@@ -68,13 +73,14 @@ class Join(NamedTuple):
 class Outset(NamedTuple):
     """The rings of a cut outline: the outer one, then any gaps that the allowances enclose; of a hole, the
     holes left. `overlaps` where the allowances of two sides ran into each other and were cleared up; `buried`
-    are the sides that have none of their cut line left, and `sound` says whether what is left has a reason to
-    be there."""
+    are the sides that have none of their cut line left, `crowding` those whose own runs there instead, at
+    another width, and `sound` says whether what is left has a reason to be there."""
 
     rings: tuple[tuple[Stroke, ...], ...]
     overlaps: bool
     sound: bool = True
     buried: tuple[int, ...] = ()
+    crowding: tuple[int, ...] = ()
 
 
 def outset(ring: Sequence[Edge], allowances: Sequence[Number]) -> tuple[Edge, ...]:
@@ -101,9 +107,10 @@ def outset_rings(ring: Sequence[Stroke], widths: Sequence[float],
     inner = min(turns) < -SMOOTH or any(stroke.sweep < 0 for stroke in ring)
     plain = _assembled(moved, joins) if len(kept) == len(ring) else None
     if plain is not None and not (inner and crosses_itself(plain)):
-        if all(join.enter < 1 and joins[at + 1 - len(joins)].leave > 0 for at, join in enumerate(joins)):
+        if all((min(joins[at + 1 - len(ring)].leave, 1.0) - max(joins[at].enter, 0.0)) * side.length > SHOWN
+               for at, side in enumerate(moved)):
             return Outset((tuple(plain),), False)
-        return _judged([plain], ring, widths, moved, [each for join in joins for each in join.between], False)
+        return _judged([plain], ring, widths, moved, dict(enumerate(joins)), False)
     for at, turned in enumerate(turns):
         if turned < -SMOOTH:
             joins[at] = _through_corner(moved[at - 1], moved[at], ring[at].start)
@@ -127,23 +134,38 @@ def _crowded(ring: Sequence[Stroke], widths: Sequence[float], moved: Sequence[St
         for each, at in enumerate(kept)
     ]
     rings = untangled(_laid_end_to_end(sides, own), doubled_area(ring) < 0)
-    tips = [stroke for at, each in zip(kept, own, strict=True) if each is joins[at] and not each.tangled
-            for stroke in each.between]
+    tips = {at: each for at, each in zip(kept, own, strict=True) if each is joins[at] and not each.tangled}
     return _judged(rings, ring, widths, moved, tips, True)
 
 
 def _judged(rings: Sequence[Sequence[Stroke]], ring: Sequence[Stroke], widths: Sequence[float],
-            moved: Sequence[Stroke], tips: Sequence[Stroke], overlaps: bool) -> Outset:
+            moved: Sequence[Stroke], tips: Mapping[int, Join], overlaps: bool) -> Outset:
     """The rings, with the sides that have none of their cut line there, and whether all their lines have a
-    reason; `tips` are those of the corners."""
+    reason; `tips` are the joins at the corners where sides start."""
     lines = [stroke for found in rings for stroke in found]
     buried = tuple(at for at, side in enumerate(moved) if not any(runs_along(line, side) for line in lines))
     shown = {width for at, width in enumerate(widths) if at not in buried}
     sound = bool(rings) and all(
         _has_place(line, ring, widths, moved, shown)
-        or (_lies_on(line, tips) and not any(on_carrier(line, side) for side in moved)) for line in lines
+        or (not any(on_carrier(line, side) for side in moved)
+            and any(_lies_on(line, tip.between) and _is_shown(line, ring, at, buried, max(shown, default=0.0))
+                    for at, tip in tips.items()))
+        for line in lines
     )
-    return Outset(tuple(tuple(each) for each in rings), overlaps, sound, buried)
+    beside = [line for line in lines if any(_runs_beside(line, at, ring) for at in buried)]
+    crowding = tuple(at for at, side in enumerate(moved) if any(on_carrier(line, side) for line in beside))
+    return Outset(tuple(tuple(each) for each in rings), overlaps, sound and not crowding, buried, crowding)
+
+
+def _runs_beside(line: Stroke, at: int, ring: Sequence[Stroke]) -> bool:
+    """Whether a cut line runs beside a side, even with it, and nothing of the ring lies nearer: a quilter
+    takes their distance for the side's allowance."""
+    width = _outside(ring[at], line.at(0.5))
+    if width <= CRUMB or not runs_along(line, even := moved_side(ring[at], width)):
+        return False
+    places = [even.at(share) for share in BESIDE]
+    return any(distance(line, place) <= CRUMB and all(distance(side, place) >= width - CRUMB for side in ring)
+               for place in places)
 
 
 def _across(before: Stroke, after: Stroke, one: Stroke, two: Stroke) -> Join:
@@ -183,6 +205,28 @@ def _lies_on(line: Stroke, strokes: Sequence[Stroke]) -> bool:
     """Whether a cut line is some of one of the strokes."""
     return any(max(distance(stroke, place) for place in (line.start, line.at(0.5), line.end)) <= CRUMB
                for stroke in strokes)
+
+
+def _is_shown(line: Stroke, ring: Sequence[Stroke], at: int, buried: Sequence[int], most: float) -> bool:
+    """Whether a line past the corner where a side starts lies no further out than the widest allowance that
+    is shown, of such sides there as have none of their own cut line."""
+    ends = (((at - 1) % len(ring), 1.0), (at, 0.0))
+    return all(_out_of(ring[side], share, place) <= most + CRUMB
+               for side, share in ends if side in buried for place in (line.start, line.end))
+
+
+def _out_of(stroke: Stroke, share: float, place: complex) -> float:
+    """Inches that a place past an end of a side lies out of it: of an arc out of its circle or its tangent
+    there, whichever is nearer."""
+    tangent = -((place - stroke.at(share)) / stroke.direction(share)).imag
+    return min(tangent, _outside(stroke, place))
+
+
+def _outside(stroke: Stroke, place: complex) -> float:
+    """Inches that a place lies outside a side's endless line or whole circle."""
+    if stroke.center is None:
+        return -((place - stroke.start) / stroke.direction(0)).imag
+    return (abs(place - stroke.center) - stroke.radius) * (1 if stroke.sweep > 0 else -1)
 
 
 def _ends_square(cut: Stroke, stroke: Stroke, side: Stroke) -> bool:

@@ -67,13 +67,14 @@ def _make_template(draft: Draft, laid: Laid, shape: Shape, trims: Trims
 
 
 def _crowded_side(rings: Sequence[Sequence[WholeSide]], found: Sequence[Outset]) -> WholeSide | None:
-    """A side whose allowance has no room, where the cut outline makes no sense for it: the most tightly
-    curved of those that have none of their cut line left, else the longest."""
+    """A side whose allowance has no room, where the cut outline makes no sense for it: of those that crowd
+    out another's, else of those that have none of their cut line left, the most tightly curved, else the
+    longest."""
     cut = [each for outset in found for each in outset.rings]
     for ring, outset in zip(rings, found, strict=True):
         if outset.sound and not (outset.overlaps and not covers(cut, [side.stroke for side in ring])):
             continue
-        sides = [ring[at] for at in outset.buried] or list(ring)
+        sides = [ring[at] for at in outset.crowding or outset.buried] or list(ring)
         return min(sides, key=lambda side: (
             -side.allowance, side.stroke.radius if side.stroke.sweep < 0 else inf, -side.stroke.length))
     return None
