@@ -16,6 +16,10 @@ from pathlib import Path
 from statistics import median
 from time import perf_counter
 
+sys.path.insert(0, str(Path(__file__).parent.parent))
+
+from support.block_files import VANE
+
 COLD_ROUNDS = 15
 COMPILED = {name: value for name, value in os.environ.items() if name != "PYTHONDONTWRITEBYTECODE"}
 """The environment, but that modules are kept compiled, as an installed program's are."""
@@ -29,21 +33,7 @@ context.stroke()
 surface.finish()
 """
 
-BLOCK = """edition 1
-block "Bench Pinwheel" version 1 {
-  finished 9in
-  grid 3 x 3
-  point gate = 1 1/4in from B1 to C1
-  turn 4 about center {
-    seam B1 -- B2 -- C2 -- C1
-    seam B2 -- gate -- C2
-    seam A1 -- B2
-    piece sail at between B2, gate, C2 in light, dark
-    piece quay at between A1, B1, B2 in dark
-  }
-  piece keel at center in medium
-}
-"""
+BLOCK = VANE.replace("Tidewater Vane", "Bench Vane")
 
 
 def cold_seconds(command: list[str]) -> float:
