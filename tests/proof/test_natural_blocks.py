@@ -187,3 +187,15 @@ def test_a_curve_a_hair_longer_than_two_inches_is_pinned_as_it_is_told():
     text = ('edition 1\nblock "Hair" {\n  finished 6in\n  seam (2.5465428in from top-left to top-right) ~~ '
             "(2.5465428in from top-left at 135deg) around top-left -- outline\n}\n")
     assert outcome_of(text)[0].startswith("sewn")
+
+
+def test_a_half_moon_under_a_wide_edge_keeps_its_allowance_to_the_end_of_its_seam():
+    """The moon's cutting line, 1/8in outside its arc, curls back over the 1in beside the straight edge:
+    carried on as a circle past the corner it would take cloth from that inch at the end of the seam."""
+    text = ('edition 1\nblock "Half Moon" {\n  finished 4in\n  grid 6 x 6\n'
+            "  seam (1.5, 0) ~~ (0, 0) through (0.75, 0.375)\n  allowance 1/8in\n  trim square 1/8in\n"
+            "  allowance 1in on (0, 0) -- (6, 0)\n}\n")
+    assert outcome_of(text)[0].startswith("sewn")
+    moon = compiled_text(text).value[0].templates[0]
+    cut = Polygon([(edge.start.x, edge.start.y) for edge in moon.cut]).buffer(1e-6)
+    assert cut.contains(Point(0, -1)) and cut.contains(Point(1, -1))

@@ -285,13 +285,15 @@ def mitre_reach(turned: float, own: float, other: float) -> float:
 
 def _mitre(one: Stroke, two: Stroke, tip: complex, ahead: bool) -> Join:
     """The crossing of the two moved sides carried on; `tip` is that of their tangents, `ahead` of both or
-    not."""
+    not. Where it is, a circle that curls back and crosses the other side short of its end is none: it would
+    take cloth from the allowance beside that end."""
     best: tuple[float, Join] | None = None
     allowed = STRAY * (abs(tip - one.end) + abs(tip - two.start)) + NEAR
     for place in carrier_meetings(one, two):
         leave, enter = share_of(one, place), share_of(two, place)
         walk = abs(leave - 1) * one.length + abs(enter) * two.length
-        if walk <= allowed and (best is None or walk < best[0]):
+        short = max((1 - leave) * one.length, enter * two.length) > NEAR
+        if walk <= allowed and not (ahead and short) and (best is None or walk < best[0]):
             best = walk, Join(leave, (), enter)
     if best is not None:
         return best[1]
