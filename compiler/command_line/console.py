@@ -16,7 +16,7 @@ import click
 from ..diagnostics.diagnostic import Diagnostic, Severity
 from ..diagnostics.source import Source
 from ..diagnostics.visible import end_of, shortened, visible
-from ..diagnostics.wording import count_of, one_of
+from ..words.phrases import count_of, one_of
 
 if TYPE_CHECKING:
     from .keeping.again import Record

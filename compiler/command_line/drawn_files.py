@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
 from ..diagnostics.source import Span
-from ..diagnostics.wording import count_of
+from ..words.phrases import count_of
 from .blocks import BlockChoice, named
 from .booklets import HTML, Booklets, Made, made_of_block
 from .compiling import Cutting, PlannedQuilt

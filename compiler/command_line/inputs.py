@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING, Final
 import click
 
 from ..diagnostics.visible import visible
-from ..diagnostics.wording import one_of
+from ..words.phrases import one_of
 from .console import is_terminal
 from .shelves.folders import block_files
 from .shelves.listing import DEEPEST, EXTENSIONS

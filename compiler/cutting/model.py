@@ -6,7 +6,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
-from ..drafting.model import Edge, Point
+from ..geometry.edge import Edge, Point
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,7 +12,8 @@ from fractions import Fraction
 from typing import Literal, Protocol
 
 from ..diagnostics.source import Span
-from ..drafting.model import Draft, Edge
+from ..drafting.model import Draft
+from ..geometry.edge import Edge
 from ..measure.tolerance import Number
 from .model import Template
 

@@ -10,9 +10,9 @@ from collections.abc import Iterator, Sequence
 
 from ..diagnostics.diagnostic import Diagnostic, note
 from ..diagnostics.source import Span
-from ..diagnostics.wording import one_of
 from ..drafting.model import Draft
 from ..measure.tolerance import Number, near
+from ..words.phrases import one_of
 from .model import Template
 from .sizes import block_at
 

@@ -13,9 +13,9 @@ from math import ceil, floor
 from typing import Final
 
 from ..drafting.model import Draft
-from ..drafting.transform import stretch
-from ..measure.fractions import RULER_STEP, mark_up
+from ..geometry.motion import stretch
 from ..measure.length import UNITS
+from ..measure.marks import RULER_STEP, mark_up
 from ..measure.tolerance import Number
 from .methods.method import Method, template_method
 from .methods.rotary import HOLE, lies_for_cutting, method_of

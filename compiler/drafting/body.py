@@ -5,20 +5,20 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from ..diagnostics.source import Span
+from ..geometry.edge import Edge
+from ..geometry.motion import mirror_in, turn_about
 from ..language import tree
 from ..measure.angle import heading_of
-from .complaints import pieces as complain_pieces
-from .complaints import points as complain_points
-from .complaints import seams as complain
+from ..words.messages import pieces as complain_pieces
+from ..words.messages import points as complain_points
+from ..words.messages import seams as complain
 from .context import Bench, Context, step_degrees
 from .curves import along
 from .ground import once
-from .model import Edge
 from .placing import alternate_cells, place_in_regions, place_rounds, place_row
 from .points import defined_place, line_of, place_of
 from .seams import DrawnLine, path_edges, seam_edges
 from .sketch import AllowanceWish, Claim, GrainWish, Placed, Sketch, Unit
-from .transform import mirror_in, turn_about
 
 
 def sketch_body(block: tree.Block, bench: Bench, units: Mapping[str, Unit | None]) -> Sketch:

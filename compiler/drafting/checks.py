@@ -8,19 +8,20 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from ..diagnostics.source import Span
+from ..geometry.edge import Edge, Point
+from ..geometry.motion import Transform, mirror_in, turn_about
 from ..language import tree
-from ..measure.fractions import ruler_text
 from ..measure.tolerance import NEAR, SLIVER, Number
-from .complaints import pieces as complain
-from .complaints import units as complain_units
+from ..words.messages import pieces as complain
+from ..words.messages import units as complain_units
+from ..words.numbers import ruler_text
 from .context import Bench
 from .faces import Faces
-from .model import Edge, Piece, Point
+from .model import Piece
 from .naming import Cloth
 from .noding import Graph
 from .seams import DrawnLine, ring_area
 from .sketch import Placed
-from .transform import Transform, mirror_in, turn_about
 
 MOSTLY = 0.5
 """Share of named pieces above which an unnamed one is worth a remark."""

@@ -11,12 +11,12 @@ from fractions import Fraction
 
 from ..diagnostics.diagnostic import Diagnostic, Severity
 from ..diagnostics.source import Span
+from ..geometry.edge import Edge, Point
+from ..geometry.motion import IDENTITY, Transform, turn_about
 from ..language import tree
 from ..language.limits import ERRORS
 from ..language.syntax_errors import errors_too_many
 from .frame import Frame
-from .model import Edge, Point
-from .transform import IDENTITY, Transform, turn_about
 
 
 class EnoughSaid(Exception):

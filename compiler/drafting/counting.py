@@ -11,7 +11,7 @@ from typing import Final
 
 from ..diagnostics.source import Span
 from ..language import tree
-from .complaints.blocks import too_many_pieces
+from ..words.messages.blocks import too_many_pieces
 from .context import Bench
 from .sketch import Unit
 

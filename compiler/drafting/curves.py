@@ -9,8 +9,8 @@ from collections.abc import Sequence
 from fractions import Fraction
 from math import acos, atan2, cos, hypot, pi, sin, sqrt
 
+from ..geometry.edge import Edge, Point
 from ..measure.tolerance import FLATTEN, NEAR, Number, difference
-from .model import Edge, Point
 
 PARALLEL = 1e-12
 """Sine of the angle under which two floating directions count as parallel: rounding, and nothing a ruler

@@ -14,12 +14,12 @@ from ..language import tree
 from ..language.limits import ERRORS
 from ..language.shelf import Choice, Shelf, ShelfBlock
 from ..language.syntax_errors import errors_too_many
-from ..measure.fractions import ruler_text
+from ..words.messages import blocks as complain
+from ..words.messages import pieces as complain_pieces
+from ..words.messages import units as complain_units
+from ..words.numbers import ruler_text
 from .body import sketch_body
 from .checks import check_holes, check_names, check_refit, check_slivers, check_symmetry
-from .complaints import blocks as complain
-from .complaints import pieces as complain_pieces
-from .complaints import units as complain_units
 from .context import Bench, EnoughSaid
 from .counting import FILE_LINKS_MOST, draws_too_much
 from .faces import find_faces

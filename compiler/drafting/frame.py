@@ -6,8 +6,8 @@ from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from functools import cached_property
 
+from ..geometry.edge import Edge, Point
 from ..measure.tolerance import Number
-from .model import Edge, Point
 
 SIDE_SHARES: dict[str, tuple[Fraction, Fraction]] = {
     "top-left": (Fraction(0), Fraction(0)),

@@ -7,20 +7,20 @@ from fractions import Fraction
 from typing import TypeVar
 
 from ..diagnostics.source import Span
+from ..geometry.edge import Edge, Point
+from ..geometry.motion import move_by
 from ..language import tree
 from ..language.limits import LENGTH_MOST, OUTLINE_SIDES
 from ..measure.angle import cosine_sine
-from ..measure.fractions import ruler_text
 from ..measure.tolerance import NEAR, Number, near
-from .complaints import blocks as complain
-from .complaints import seams as complain_seams
+from ..words.messages import blocks as complain
+from ..words.messages import seams as complain_seams
+from ..words.numbers import ruler_text
 from .context import Bench, Context
 from .curves import box_of, same_place
 from .frame import Frame, grid_lines, rectangle
-from .model import Edge, Point
 from .noding import pair_meetings
 from .seams import path_edges, ring_area
-from .transform import move_by
 
 ONE_CELL = (Fraction(1),)
 S = TypeVar("S", bound=tree.Node)

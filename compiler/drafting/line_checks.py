@@ -7,16 +7,16 @@ from collections.abc import Sequence
 from typing import Any
 
 from ..diagnostics.source import Span
+from ..geometry.edge import Point
 from ..measure.tolerance import NEAR, NEARLY, difference
+from ..words.messages import blocks as complain_blocks
+from ..words.messages import seams as complain
 from .close_pairs import CROSSINGS_ASIDE, CROSSINGS_MOST, TooManyMeetings, reach
-from .complaints import blocks as complain_blocks
-from .complaints import seams as complain
 from .context import Bench
 from .counting import PIECES_MOST
 from .curves import at_share, distance_to, lies_on
 from .faces import Faces
 from .frame import Frame
-from .model import Point
 from .noding import Graph, NodeTable, node_strokes
 from .seams import DrawnLine, inside_ring
 

@@ -8,15 +8,15 @@ from itertools import pairwise
 from typing import Any, Literal
 
 from ..diagnostics.source import Span
+from ..geometry.edge import Point
 from ..measure.tolerance import FLATTEN
-from .complaints import pieces as complain
-from .complaints import seams as complain_seams
-from .complaints import units as complain_units
+from ..words.messages import pieces as complain
+from ..words.messages import seams as complain_seams
+from ..words.messages import units as complain_units
 from .context import Bench
 from .curves import flattened, lies_on
 from .faces import Faces, half_edge
 from .line_checks import outside
-from .model import Point
 from .noding import Graph
 from .seams import DrawnLine, inside_ring
 from .sketch import Claim, Placed, Sketch

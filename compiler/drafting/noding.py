@@ -14,6 +14,7 @@ from itertools import pairwise
 from math import floor
 from typing import Any
 
+from ..geometry.edge import Edge, Point
 from ..measure.tolerance import NEAR, Number
 from .close_pairs import CROSSINGS_MOST, TooManyMeetings, close_pairs, crossing, ends_on
 from .curves import (
@@ -26,7 +27,6 @@ from .curves import (
     same_place,
     share_at,
 )
-from .model import Edge, Point
 from .seams import DrawnLine
 
 

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from ..geometry.edge import Point
 from ..measure.tolerance import NEAR
-from .complaints import units as complain
-from .complaints.seams import at_place
+from ..words.messages import units as complain
+from ..words.messages.seams import at_place
 from .context import Bench
-from .model import Point
 from .naming import placed_polygon
 from .sketch import Placed
 

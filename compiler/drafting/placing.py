@@ -6,17 +6,18 @@ from bisect import bisect_right
 from collections.abc import Container, Iterator, Mapping
 
 from ..diagnostics.source import Span
+from ..geometry.edge import Edge, Point
+from ..geometry.motion import IDENTITY, Transform, move_by, stretch, turn_about
 from ..language import tree
-from ..measure.fractions import ruler_text
 from ..measure.tolerance import NEAR, Number, near
-from .complaints import units as complain
-from .complaints.seams import copies_outside, outside_by
+from ..words.messages import units as complain
+from ..words.messages.seams import copies_outside, outside_by
+from ..words.numbers import ruler_text
 from .context import Bench, Context
 from .frame import Frame, rectangle
-from .model import Draft, Edge, Point
+from .model import Draft
 from .points import place_of
 from .sketch import Placed, Sketch, Unit
-from .transform import IDENTITY, Transform, move_by, stretch, turn_about
 
 Box = tuple[Number, Number, Number, Number]  # left, top, right, bottom
 

@@ -9,15 +9,15 @@ from math import hypot
 from typing import assert_never
 
 from ..diagnostics.source import Span
+from ..geometry.edge import Edge, Point
+from ..geometry.motion import mirror_in, turn_about
 from ..language import tree
 from ..measure.angle import cosine_sine, direction
 from ..measure.length import exact_root
 from ..measure.tolerance import FAR, NEAR, Number, kept_short, rounded
-from .complaints import points as complain
+from ..words.messages import points as complain
 from .context import Context
 from .curves import along, foot_on, lies_on, line_and_circle, meet_lines, ratio, same_place
-from .model import Edge, Point
-from .transform import mirror_in, turn_about
 
 Ray = tuple[Point, tuple[Number, Number]]
 """A line: a point on it and a step along it (of any length)."""

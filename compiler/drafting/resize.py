@@ -5,10 +5,10 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Literal
 
+from ..geometry.motion import Transform, stretch
 from ..measure.tolerance import NEAR, Number
 from .model import Draft, Part, Piece, Side
 from .shapes import match_shapes
-from .transform import Transform, stretch
 
 
 def resize(draft: Draft, width: Number, height: Number) -> Draft:

@@ -7,12 +7,12 @@ from math import atan2, hypot, pi
 from typing import NamedTuple, assert_never
 
 from ..diagnostics.source import Span
+from ..geometry.edge import Arc, Edge, Point
 from ..language import tree
 from ..measure.tolerance import FAR, NEAR, Number, difference
-from .complaints import seams as complain
+from ..words.messages import seams as complain
 from .context import Context
 from .curves import along, area_under, at_share, distance, foot_on, meet_lines, same_place, tangent_at_end
-from .model import Arc, Edge, Point
 from .points import first_meeting, line_of, meetings, place_of
 
 Drawn = list[tuple[Edge, Span]]

@@ -8,12 +8,13 @@ from fractions import Fraction
 from typing import Literal
 
 from ..diagnostics.source import Span
+from ..geometry.edge import Edge, Point
+from ..geometry.motion import Transform
 from ..language import tree
 from ..measure.tolerance import Number
 from .context import Context
-from .model import Draft, Edge, Point
+from .model import Draft
 from .seams import DrawnLine
-from .transform import Transform
 
 
 @dataclass(frozen=True)

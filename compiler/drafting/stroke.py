@@ -11,8 +11,9 @@ from collections.abc import Sequence
 from math import pi, sin
 from typing import Final, NamedTuple
 
+from ..geometry.edge import Arc, Edge, Point
 from ..measure.tolerance import NEAR, TANGENT, rounded
-from .model import Arc, Edge, Part, Point, Side
+from .model import Part, Side
 
 DOUBLED_BACK: Final = 1e-4
 """Radians. A turn nearer than this to half-way round may have got its sign from rounding."""

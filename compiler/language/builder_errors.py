@@ -7,8 +7,8 @@ from fractions import Fraction
 
 from ..diagnostics.diagnostic import Diagnostic, Fix, Label, error
 from ..diagnostics.source import Span
-from ..diagnostics.wording import did_you_mean, one_of, quoted
-from ..measure.fractions import ruler_text
+from ..words.numbers import ruler_text
+from ..words.phrases import did_you_mean, one_of, quoted
 from .value_errors import shown
 
 

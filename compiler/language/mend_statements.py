@@ -7,7 +7,7 @@ from typing import Final
 
 from ..diagnostics.diagnostic import Diagnostic, Fix, Label, error
 from ..diagnostics.source import Source, Span
-from ..diagnostics.wording import nearest, one_of, quoted
+from ..words.phrases import nearest, one_of, quoted
 from .automaton import accepts
 from .phrases import phrases
 from .situation import Mending, Situation, may_end

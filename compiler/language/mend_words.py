@@ -7,7 +7,7 @@ from typing import Final
 
 from ..diagnostics.diagnostic import Diagnostic, Fix, error
 from ..diagnostics.source import Span
-from ..diagnostics.wording import nearest
+from ..words.phrases import nearest
 from .automaton import SPELLING
 from .situation import Mending, Situation
 from .tokens import ODD_WORD, RESERVED, Token

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Final
 
-from ..diagnostics.wording import one_of
+from ..words.phrases import one_of
 from .automaton import SPELLING
 from .tokens import END, OPENERS
 

@@ -11,8 +11,8 @@ from fractions import Fraction
 from typing import Final
 
 from ..diagnostics.source import Source, Span
-from ..measure.fractions import exact_text
 from ..measure.length import UNITS
+from ..words.numbers import exact_text
 from . import tree
 from .edits import Edit
 from .walk import nodes_in

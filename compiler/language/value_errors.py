@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from ..diagnostics.diagnostic import Diagnostic, Fix, error, note
 from ..diagnostics.source import Span
-from ..measure.fractions import ruler_text
+from ..words.numbers import ruler_text
 from . import limits
 
 SHOWN = 24

@@ -11,7 +11,7 @@ from ..diagnostics.source import Span
 from ..drafting.congruence import Corner, Figure, figure_of, mirrored
 from ..drafting.curves import flattened
 from ..drafting.model import Draft, Piece
-from ..measure.fractions import ruler_text
+from ..words.numbers import ruler_text
 from .linted import Linted
 
 TWINS: Final = 1 / 32

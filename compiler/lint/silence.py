@@ -13,8 +13,8 @@ from typing import Final
 
 from ..diagnostics.diagnostic import Diagnostic, warning
 from ..diagnostics.source import Span
-from ..diagnostics.wording import did_you_mean
 from ..language.tokens import scan
+from ..words.phrases import did_you_mean
 from .linted import Linted
 
 ALLOW: Final = re.compile(r"#[ \t]*lint:[ \t]*allow\b(?P<names>[^\n]*)")

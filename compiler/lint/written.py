@@ -12,8 +12,9 @@ from ..diagnostics.diagnostic import Diagnostic, Fix, warning
 from ..diagnostics.source import Span
 from ..language import quilt_tree, tree
 from ..language.walk import nodes_in
-from ..measure.fractions import RULER_STEP, ruler_text
 from ..measure.length import UNITS
+from ..measure.marks import RULER_STEP
+from ..words.numbers import ruler_text
 from .linted import Linted
 
 PASSED_ON: Final = ("edition-missing", "point-unused", "unit-unused")

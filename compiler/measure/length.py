@@ -35,3 +35,8 @@ def exact_root(square: Fraction) -> Fraction | float:
     if top * top == square.numerator and bottom * bottom == square.denominator:
         return Fraction(top, bottom)
     return sqrt(square)
+
+
+def change_percent(drafted: float, washed: float) -> float:
+    """The dimensional change of ISO 5077: (washed - drafted) / drafted x 100, so negative where it shrank."""
+    return (washed - drafted) / drafted * 100

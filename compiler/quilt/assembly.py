@@ -7,7 +7,6 @@ from typing import Final
 
 from ..cutting.needs import SizedBlock
 from ..diagnostics.diagnostic import Outcome
-from ..diagnostics.wording import count_of
 from ..drafting.stroke import stroke_of
 from ..measure.tolerance import NEAR
 from ..sewing.model import Assembly, Proof, Size
@@ -15,7 +14,8 @@ from ..sewing.order.assembly import assemble
 from ..sewing.order.runs import sizes
 from ..sewing.pressing.pressing import press
 from ..sewing.proof.resew import prove
-from . import complaints as complain
+from ..words.messages import quilts as complain
+from ..words.phrases import count_of
 from .assembly_model import Kind, QuiltAssembly, SewnBlock
 from .counting import ALLOWANCE
 from .model import PlacedBlock, Quilt

@@ -6,12 +6,12 @@ from collections.abc import Mapping
 from fractions import Fraction
 
 from ..drafting.context import Bench
-from ..drafting.model import Point
 from ..drafting.sketch import Unit
-from ..drafting.transform import Transform, move_by, turn_about
+from ..geometry.edge import Point
+from ..geometry.motion import Transform, move_by, turn_about
 from ..language import quilt_tree, tree
 from ..measure.tolerance import NEAR, Number, near
-from . import complaints as complain
+from ..words.messages import quilts as complain
 from .cells import posed_size
 from .ground import Single, Top, box, polygon
 from .settings import ORIGIN, put_cell

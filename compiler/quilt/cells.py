@@ -6,8 +6,6 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from ..diagnostics.source import Span
-from ..drafting.complaints import units as complain_units
-from ..drafting.complaints.points import grid_point_off
 from ..drafting.context import Bench
 from ..drafting.frame import column_letters, column_number
 from ..drafting.ground import once
@@ -15,7 +13,9 @@ from ..drafting.placing import pose_of, say_idle
 from ..drafting.sketch import Unit
 from ..language import quilt_tree, tree
 from ..measure.tolerance import Number, near
-from . import complaints as complain
+from ..words.messages import quilts as complain
+from ..words.messages import units as complain_units
+from ..words.messages.points import grid_point_off
 
 CELLS_MOST = 40_000
 """Cells in one set: four times the largest quilt anyone pieces (100 x 100), and pages of it still open."""

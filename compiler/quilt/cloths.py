@@ -10,7 +10,7 @@ from ..cutting.needs import Fabric, Scrap
 from ..diagnostics.source import Span
 from ..drafting.context import Bench
 from ..language import quilt_tree, tree
-from . import complaints as complain
+from ..words.messages import quilts as complain
 from .cells import all_cells
 
 USABLE_WIDTH: Final = Fraction(42)

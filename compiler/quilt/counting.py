@@ -11,10 +11,11 @@ from typing import Final
 from ..cutting.model import GrainArrow, Template
 from ..cutting.needs import Fabric, Need, Part, SizedBlock
 from ..diagnostics.source import Span
-from ..drafting.model import Edge, Piece, Point, Shape, Side
 from ..drafting.model import Part as SidePart
+from ..drafting.model import Piece, Shape, Side
 from ..drafting.shapes import match_shapes
-from ..drafting.transform import Transform, turn_about
+from ..geometry.edge import Edge, Point
+from ..geometry.motion import Transform, turn_about
 from .cloths import Palette
 from .directions import Bunch, Lying, bunches
 from .ground import Laid, Single

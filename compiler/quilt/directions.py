@@ -18,8 +18,9 @@ from ..cutting.methods.prints import figure_merges
 from ..cutting.methods.recognise import recognise
 from ..cutting.needs import Way
 from ..drafting.congruence import figure_of, mirrored, turns_onto
-from ..drafting.model import Edge, Piece, Point
-from ..drafting.transform import turn_about
+from ..drafting.model import Piece
+from ..geometry.edge import Edge, Point
+from ..geometry.motion import turn_about
 
 SAME: Final = 1e-6
 """Degrees by which turns differ that are one."""

@@ -8,9 +8,9 @@ from fractions import Fraction
 
 from ..cutting.needs import Part
 from ..diagnostics.source import Span
-from ..drafting.model import Edge, Point
 from ..drafting.sketch import Unit
-from ..drafting.transform import Transform, move_by
+from ..geometry.edge import Edge, Point
+from ..geometry.motion import Transform, move_by
 from ..measure.tolerance import Number
 
 

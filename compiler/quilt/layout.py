@@ -13,7 +13,6 @@ from ..cutting.ruler_marks import cuts_leave_ruler, left_the_ruler
 from ..cutting.templates.making import make_templates
 from ..diagnostics.diagnostic import Diagnostic, Outcome
 from ..diagnostics.source import Source, Span
-from ..drafting.complaints.units import unit_unused
 from ..drafting.context import Bench, EnoughSaid
 from ..drafting.draft import Drafter
 from ..drafting.frame import Frame
@@ -23,9 +22,11 @@ from ..drafting.resize import resize
 from ..drafting.sketch import Unit
 from ..language import quilt_tree, tree
 from ..language.limits import BORDERS, COLOURWAYS
-from ..measure.fractions import RULER_STEP, ruler_text
+from ..measure.marks import RULER_STEP
 from ..measure.tolerance import SLIVER
-from . import complaints as complain
+from ..words.messages import quilts as complain
+from ..words.messages.units import unit_unused
+from ..words.numbers import ruler_text
 from .blocks import narrowest
 from .borders import add_border
 from .cloths import Palette, check_palettes, colourways, read_fabrics

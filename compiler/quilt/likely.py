@@ -12,7 +12,7 @@ from typing import Final
 from ..diagnostics.diagnostic import Diagnostic, note
 from ..diagnostics.source import Span
 from ..language import quilt_tree
-from ..measure.fractions import ruler_text
+from ..words.numbers import ruler_text
 
 BINDING_MOST: Final = Fraction(6)
 SASHING_MOST: Final = Fraction(24)

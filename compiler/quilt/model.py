@@ -11,7 +11,8 @@ from dataclasses import dataclass, field
 
 from ..cutting.needs import BackingNeed, BindingNeed, Fabric, Need, Part, SizedBlock
 from ..diagnostics.source import Span
-from ..drafting.model import Default, Edge
+from ..drafting.model import Default
+from ..geometry.edge import Edge
 from ..measure.tolerance import Number
 
 

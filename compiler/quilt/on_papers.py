@@ -9,13 +9,13 @@ from fractions import Fraction
 from typing import Final, NamedTuple
 
 from ..cutting.needs import Need, Part, SizedBlock
-from ..diagnostics.wording import one_of
 from ..drafting.congruence import unit
 from ..drafting.frame import rectangle
 from ..drafting.stroke import place_of
-from ..measure.fractions import mark_up
+from ..measure.marks import mark_up
 from ..sewing.foundations.foundation import CUT_STEP, foundations
 from ..sewing.foundations.foundation_model import Foundations
+from ..words.phrases import one_of
 from .assembly_model import QuiltAssembly
 from .counting import PARTS
 from .model import PlacedBlock, Quilt

@@ -14,9 +14,10 @@ from fractions import Fraction
 from ..cutting.model import FabricCount, Template
 from ..cutting.needs import Need, SizedBlock
 from ..cutting.templates.allowance import outset
-from ..drafting.model import Draft, Edge, Part, Piece, Point, Shape, Side
+from ..drafting.model import Draft, Part, Piece, Shape, Side
 from ..drafting.shapes import Carry, carry, match_shapes
 from ..drafting.stroke import Stroke, edge_of, stroke_of
+from ..geometry.edge import Edge, Point
 from ..measure.tolerance import Number, near
 from ..sewing.model import Size
 from .model import PlacedBlock

@@ -9,13 +9,13 @@ from math import sqrt
 from ..cutting.needs import Part
 from ..diagnostics.source import Span
 from ..drafting.context import Bench
-from ..drafting.model import Edge, Point
 from ..drafting.placing import fit_unit
 from ..drafting.sketch import Unit
-from ..drafting.transform import IDENTITY, Transform, move_by, turn_about
+from ..geometry.edge import Edge, Point
+from ..geometry.motion import IDENTITY, Transform, move_by, turn_about
 from ..language import quilt_tree, tree
 from ..measure.tolerance import Number, near
-from . import complaints as complain
+from ..words.messages import quilts as complain
 from .cells import CELLS_MOST, Size, cell_size, fill_on_point, fill_straight, posed_size, row_cells
 from .ground import Laid, Single, Top, box, polygon
 

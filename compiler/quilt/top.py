@@ -13,8 +13,9 @@ from itertools import pairwise
 from typing import Final, NamedTuple
 
 from ..cutting.needs import SizedBlock
-from ..drafting.model import Draft, Edge, Member, Piece, Point, Shape, Side, TrimRule, UnitPlacement
+from ..drafting.model import Draft, Member, Piece, Shape, Side, TrimRule, UnitPlacement
 from ..drafting.shapes import match_shapes
+from ..geometry.edge import Edge, Point
 from ..measure.tolerance import NEAR, Number
 from ..sewing.naming import BLOCK, PLAIN
 from ..sewing.order.likeness import poses_of, turns_of

@@ -17,8 +17,9 @@ from fractions import Fraction
 from math import pi
 from typing import Final, NamedTuple
 
-from ..drafting.model import Edge, Part, Point, Side
+from ..drafting.model import Part, Side
 from ..drafting.stroke import place_of
+from ..geometry.edge import Edge, Point
 
 TOGETHER: Final = 1e-3
 """Inches. Corners and lines nearer than this are one: headings are rounded, which moves what lies 100in along

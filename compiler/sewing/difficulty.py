@@ -9,12 +9,12 @@ from math import degrees, pi
 from typing import Final
 
 from ..cutting.model import Template
-from ..diagnostics.wording import count_of
 from ..drafting.model import Draft, Piece, Side
 from ..drafting.shapes import carry
 from ..drafting.stroke import is_corner, ring_strokes, turn_between
-from ..measure.fractions import number_text
 from ..measure.tolerance import near
+from ..words.numbers import number_text
+from ..words.phrases import count_of
 from .model import Assembly
 from .order.seam_graph import SeamGraph
 

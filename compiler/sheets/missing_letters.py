@@ -8,10 +8,10 @@ from typing import Final
 from ..diagnostics.diagnostic import Diagnostic, warning
 from ..diagnostics.source import Source
 from ..diagnostics.visible import visible
-from ..diagnostics.wording import one_of
 from ..language import tree
 from ..language.parser import parse
 from ..language.walk import nodes_in
+from ..words.phrases import one_of
 from .drawing.lettering import SUBSTITUTE, lost_letters, printable
 from .drawing.typeface import MachineLacks
 

@@ -6,8 +6,8 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final
 
-from ..diagnostics.wording import did_you_mean, one_of
 from ..measure.length import POINTS_PER_INCH, UNITS
+from ..words.phrases import did_you_mean, one_of
 
 
 class PaperUnknown(Exception):

@@ -8,11 +8,11 @@ from collections.abc import Mapping, Sequence
 from itertools import pairwise
 from typing import Final
 
-from ..diagnostics.wording import count_of, one_of
 from ..drafting.model import Draft
 from ..drafting.stroke import place_of
 from ..sewing.model import Unit
 from ..sewing.pressing.pressing_model import Pressing, PressingPlan, Toward
+from ..words.phrases import count_of, one_of
 
 EDGES: Final = (0.4, 0.6)
 """Shares of the block between which a middle is neither left nor right, neither top nor bottom."""

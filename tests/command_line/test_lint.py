@@ -7,8 +7,8 @@ import re
 from pathlib import Path
 
 import pytest
-from piecewright.diagnostics.catalogue.lint import GOOD
 from piecewright.lint.checks import NAMES
+from piecewright.words.catalogue.lint import GOOD
 from support.block_files import FAULTY, VANE, put
 from support.command import piecewright
 

@@ -12,7 +12,7 @@ import pytest
 from piecewright.cutting.model import Template
 from piecewright.cutting.templates.making import make_templates
 from piecewright.drafting.stroke import stroke_of
-from piecewright.measure.fractions import mark_up
+from piecewright.measure.marks import mark_up
 from support.check import clean_drafts
 
 EXACT = 1e-6  # inches

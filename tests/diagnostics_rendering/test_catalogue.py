@@ -10,9 +10,6 @@ from pathlib import Path
 import piecewright
 import pytest
 from piecewright.command_line.shelves.folders import FolderShelf
-from piecewright.diagnostics.catalogue.codes import catalogue
-from piecewright.diagnostics.catalogue.entry import Entry
-from piecewright.diagnostics.catalogue.lint import LINT
 from piecewright.diagnostics.diagnostic import Diagnostic, in_order
 from piecewright.diagnostics.source import Source
 from piecewright.language.decode import read_source
@@ -21,6 +18,9 @@ from piecewright.lint.checks import lint
 from piecewright.lint.linted import Linted
 from piecewright.pipeline import compile_file, compile_source
 from piecewright.sheets.missing_letters import missing_letters
+from piecewright.words.catalogue.codes import catalogue
+from piecewright.words.catalogue.entry import Entry
+from piecewright.words.catalogue.lint import LINT
 
 HOME = Path(piecewright.__file__).parent
 MAKERS = ("error", "warning", "note", "Diagnostic")

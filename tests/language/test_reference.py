@@ -19,9 +19,9 @@ from piecewright.language.tokens import RESERVED
 from piecewright.measure.tolerance import FAR
 from piecewright.pipeline import compile_file
 from piecewright.quilt.cells import CELLS_MOST
-from piecewright.quilt.complaints import size_text
 from piecewright.quilt.layout import PIECES_MOST
 from piecewright.quilt.mattress import MATTRESSES
+from piecewright.words.messages.quilts import size_text
 from support.check import DictShelf
 
 PAGE = files("piecewright.grammar").joinpath("REFERENCE.md").read_text(encoding="utf-8")

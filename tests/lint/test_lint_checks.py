@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import pytest
-from piecewright.diagnostics.catalogue.lint import GOOD
 from piecewright.diagnostics.diagnostic import Diagnostic
 from piecewright.diagnostics.source import Source
 from piecewright.language.parser import parse
@@ -12,6 +11,7 @@ from piecewright.lint.checks import CHECKS, lint
 from piecewright.lint.linted import Linted
 from piecewright.lint.mending import mended
 from piecewright.pipeline import compile_file
+from piecewright.words.catalogue.lint import GOOD
 from support.check import DictShelf
 from support.library import LibraryShelf, library_sources
 

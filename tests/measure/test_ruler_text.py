@@ -6,7 +6,7 @@ from fractions import Fraction
 from math import sqrt
 
 import pytest
-from piecewright.measure.fractions import reads_exactly, ruler_text
+from piecewright.words.numbers import reads_exactly, ruler_text
 
 CM = Fraction(50, 127)  # inches: 1in is 2.54cm exactly (the international inch of 1959)
 

@@ -11,7 +11,8 @@ import pytest
 from hypothesis import HealthCheck, assume, given, settings
 from piecewright.cutting.model import Mark
 from piecewright.cutting.templates.making import make_templates
-from piecewright.drafting.model import Draft, Point
+from piecewright.drafting.model import Draft
+from piecewright.geometry.edge import Point
 from piecewright.sewing.order.assembly import assemble
 from piecewright.sewing.proof.resew import prove
 from support.check import check_block, check_noted, draft_block, draft_text

@@ -9,7 +9,7 @@ from dataclasses import replace
 import pytest
 from hypothesis import HealthCheck, assume, given, settings
 from piecewright.cutting.needs import Need
-from piecewright.drafting.model import Edge, Point
+from piecewright.geometry.edge import Edge, Point
 from piecewright.quilt.assembly_model import QuiltAssembly, Row
 from piecewright.quilt.model import Quilt
 from piecewright.quilt.printed import printed_templates

@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import cos, pi, radians, sin
 from random import Random
 
-from piecewright.drafting.model import Arc, Edge, Point
+from piecewright.geometry.edge import Arc, Edge, Point
 from piecewright.sheets.arrange.paths import Placement, Spot, curves_needed, open_path
 from piecewright.sheets.arrange.room import Line, Room, free_spans, place_arrow, place_lines
 from shapely.geometry import LineString, Polygon, box

@@ -8,7 +8,8 @@ from math import atan2, degrees, hypot
 
 import pytest
 from piecewright.cutting.model import Template
-from piecewright.drafting.model import Draft, Edge
+from piecewright.drafting.model import Draft
+from piecewright.geometry.edge import Edge
 from piecewright.measure.tolerance import NEAR
 from piecewright.sheets.arrange.block_sheets import arrange_block
 from piecewright.sheets.arrange.options import SheetOptions

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import pytest
 from piecewright.drafting.model import Draft
-from piecewright.measure.fractions import ruler_text
 from piecewright.sewing.foundations.foundation import foundations
 from piecewright.sewing.foundations.foundation_model import Foundations, Section
 from piecewright.sheets.arrange.leaves import bound
@@ -16,6 +15,7 @@ from piecewright.sheets.booklet.foundations.foundation_paper import section_pape
 from piecewright.sheets.booklet.foundations.foundation_sheets import foundation_leaves
 from piecewright.sheets.drawing.files import pdf_bytes
 from piecewright.sheets.page import Document, Page, TextMark
+from piecewright.words.numbers import ruler_text
 from shapely.geometry import Point, Polygon
 from support.arranged import ends, extent, paths, rings, texts
 from support.check import check_block

@@ -11,8 +11,9 @@ import pytest
 from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 from piecewright.cutting.templates.making import make_templates
-from piecewright.drafting.model import Draft, Edge, Point, Side
+from piecewright.drafting.model import Draft, Side
 from piecewright.drafting.resize import resize
+from piecewright.geometry.edge import Edge, Point
 from piecewright.sewing.foundations.foundation import foundations
 from piecewright.sewing.foundations.foundation_model import Foundations
 from piecewright.sheets.arrange.options import SheetOptions

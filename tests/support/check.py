@@ -130,8 +130,8 @@ def counts(draft: Draft) -> list[tuple[int, int]]:
 
 def at(draft: Draft, x: float, y: float) -> Piece:
     """The piece in which a place lies."""
-    from piecewright.drafting.model import Point
     from piecewright.drafting.seams import inside_ring
+    from piecewright.geometry.edge import Point
 
     found = [piece for piece in draft.pieces
              if inside_ring(Point(x, y), tuple(side.edge for side in piece.ring))

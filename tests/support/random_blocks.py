@@ -14,7 +14,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from hypothesis import strategies as st
-from piecewright.measure.fractions import number_text
+from piecewright.words.numbers import number_text
 
 Steps = tuple[Fraction, Fraction]  # grid steps right and down from the top left
 Move = Callable[[Steps], Steps]

@@ -11,7 +11,8 @@ from math import cos, pi, sin
 
 from piecewright.cutting.model import FabricCount, GrainArrow, Template
 from piecewright.cutting.model import Mark as MatchMark
-from piecewright.drafting.model import Arc, Draft, Edge, Member, Part, Piece, Point, Shape, Side, TrimRule
+from piecewright.drafting.model import Draft, Member, Part, Piece, Shape, Side, TrimRule
+from piecewright.geometry.edge import Arc, Edge, Point
 
 Corners = Sequence[tuple[float, float]]
 PieceSpec = tuple[str, Corners, str]

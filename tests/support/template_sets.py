@@ -9,8 +9,9 @@ from functools import cache
 from piecewright.cutting.methods.rotary import choose_cut
 from piecewright.cutting.model import Template
 from piecewright.cutting.needs import Need, SizedBlock
-from piecewright.drafting.model import Draft, Point
-from piecewright.drafting.transform import turn_about
+from piecewright.drafting.model import Draft
+from piecewright.geometry.edge import Point
+from piecewright.geometry.motion import turn_about
 from piecewright.quilt.model import Quilt
 
 from .library import compiled, library_sources

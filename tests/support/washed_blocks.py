@@ -14,7 +14,7 @@ from piecewright.drafting.frame import Frame
 from piecewright.drafting.washed.model import GridGuess, Measured
 from piecewright.drafting.washed.restore import restore
 from piecewright.language.parser import parse
-from piecewright.measure.fractions import exact_text
+from piecewright.words.numbers import exact_text
 
 MARK: Final = Fraction(1, 16)
 """Inches: what the readings are read to; each is off by up to one mark."""

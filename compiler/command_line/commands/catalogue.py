@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any, Final
 
 import click
 
-from ...diagnostics.wording import count_of
+from ...words.phrases import count_of
 from ..blocks import write_files
 from ..choices import ListChoice, each_once, open_shelf, out_option, shelf_option
 from ..console import Progress, say

@@ -14,7 +14,7 @@ import click
 from ...diagnostics.diagnostic import Diagnostic
 from ...diagnostics.source import Source
 from ...diagnostics.visible import visible
-from ...diagnostics.wording import one_of
+from ...words.phrases import one_of
 from ..blocks import named, write_files
 from ..choices import LengthChoice, ListChoice, dpi_option, each_once, open_shelf, out_option, shelf_option
 from ..console import CLEAN, COMPLAINED, Tally, complain, say, show_diagnostics

@@ -16,7 +16,7 @@ from ..failures import own_mistakes
 from ..inputs import DASH, one_input
 
 if TYPE_CHECKING:
-    from ...diagnostics.catalogue.entry import Entry
+    from ...words.catalogue.entry import Entry
 
 CODE: Final = re.compile(r"[a-z0-9]+(-[a-z0-9]+)+")
 
@@ -80,7 +80,7 @@ def told(compiled: Compiled, form: str, ruler: Fraction) -> str:
 
 def explain_code(code: str, form: str) -> int:
     """The catalogue's entry; a use error with the nearest codes where there is none."""
-    from ...diagnostics.catalogue.codes import catalogue
+    from ...words.catalogue.codes import catalogue
 
     entries = catalogue()
     entry = entries.get(code)

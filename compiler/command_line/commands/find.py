@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any, Final
 
 import click
 
-from ...diagnostics.wording import count_of
+from ...words.phrases import count_of
 from ..choices import ListChoice, open_shelf, shelf_option
 from ..console import CLEAN, COMPLAINED, complain, say, show_diagnostics
 from ..ranges import ANGLES, COUNTS, SIZES, GridChoice

@@ -11,8 +11,8 @@ import click
 from ...diagnostics.diagnostic import Severity
 from ...diagnostics.source import Source
 from ...diagnostics.visible import visible
-from ...diagnostics.wording import count_of, one_of
 from ...language.formatter import format_source
+from ...words.phrases import count_of, one_of
 from ..console import COMPLAINED, Tally, say, show_diagnostics
 from ..failures import own_mistakes
 from ..inputs import Input, inputs_of

@@ -11,8 +11,8 @@ import click
 from ...diagnostics.diagnostic import Diagnostic, Severity
 from ...diagnostics.source import Source
 from ...diagnostics.visible import visible
-from ...diagnostics.wording import count_of
 from ...lint.linted import Linted
+from ...words.phrases import count_of
 from ..choices import open_shelf, shelf_option
 from ..console import Progress, Tally, complain, say, show_diagnostics
 from ..failures import OwnMistake, own_mistakes
@@ -42,8 +42,8 @@ def _listed(ctx: click.Context, _: click.Parameter, wanted: bool) -> None:
     """Every check in a line, and the end of the run."""
     if not wanted or ctx.resilient_parsing:
         return
-    from ...diagnostics.catalogue.codes import catalogue
     from ...lint.checks import NAMES
+    from ...words.catalogue.codes import catalogue
 
     for name in NAMES:
         say(f"{name:21} {catalogue()[name].title}")

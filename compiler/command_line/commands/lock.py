@@ -14,7 +14,7 @@ import click
 from ...diagnostics.diagnostic import Diagnostic, Outcome, Severity
 from ...diagnostics.source import Source
 from ...diagnostics.visible import visible
-from ...diagnostics.wording import count_of
+from ...words.phrases import count_of
 from ..choices import open_shelf, shelf_option
 from ..console import COMPLAINED, Tally, is_terminal, say, show_diagnostics
 from ..failures import own_mistakes

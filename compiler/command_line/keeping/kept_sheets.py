@@ -13,7 +13,7 @@ from functools import cache
 from typing import TYPE_CHECKING, Any
 
 from ...diagnostics.source import Span
-from ...diagnostics.wording import count_of
+from ...words.phrases import count_of
 from .digests import digest_of, program_digest
 
 if TYPE_CHECKING:

@@ -17,7 +17,7 @@ from typing import Any, Final
 from ...diagnostics.diagnostic import Diagnostic, Outcome, error
 from ...diagnostics.source import Source, Span
 from ...diagnostics.visible import shortened
-from ...diagnostics.wording import did_you_mean
+from ...words.phrases import did_you_mean
 from ..reading import plain_bytes
 
 LARGEST: Final = 64_000  # bytes: a manifest of a thousand names to leave out has less

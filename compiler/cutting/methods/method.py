@@ -10,8 +10,8 @@ from fractions import Fraction
 from typing import Final
 
 from ...drafting.curves import flattened
-from ...drafting.model import Edge
-from ...measure.fractions import mark_up
+from ...geometry.edge import Edge
+from ...measure.marks import mark_up
 from ...measure.tolerance import NEAR, Number
 from ..plan_model import Kind
 from ..templates.allowance import outset

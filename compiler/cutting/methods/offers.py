@@ -15,9 +15,9 @@ from fractions import Fraction
 from math import ceil, inf
 from typing import NamedTuple
 
-from ...diagnostics.wording import count_of, one_of
 from ...drafting.model import Draft, Piece, Side
 from ...measure.tolerance import Number
+from ...words.phrases import count_of, one_of
 from ..needs import Fabric, Quilt
 from ..plan_model import Cut, Offer
 from .recognise import ALIKE, Figure, recognise

@@ -18,8 +18,8 @@ from fractions import Fraction
 from math import ceil
 from typing import Final
 
-from ...diagnostics.wording import count_of, one_of
-from ...measure.fractions import mark_up
+from ...measure.marks import mark_up
+from ...words.phrases import count_of, one_of
 from ..needs import Fabric, Need, Way
 from ..plan_model import Cut, Slant
 from .method import Method, on_mark, template_method

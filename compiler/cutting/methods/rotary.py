@@ -13,9 +13,10 @@ from fractions import Fraction
 from math import ceil
 from typing import Final
 
-from ...drafting.model import Draft, Edge, Point
-from ...drafting.transform import Transform, turn_about
-from ...measure.fractions import RULER_STEP
+from ...drafting.model import Draft
+from ...geometry.edge import Edge, Point
+from ...geometry.motion import Transform, turn_about
+from ...measure.marks import RULER_STEP
 from ...measure.tolerance import Number
 from ..model import Template
 from ..needs import Fabric, Need

@@ -6,9 +6,10 @@ from fractions import Fraction
 from math import ceil
 from typing import Final
 
-from ...measure.fractions import mark_up, number_text
 from ...measure.length import UNITS
+from ...measure.marks import mark_up
 from ...measure.tolerance import NEAR, Number
+from ...words.numbers import number_text
 
 PARTS: Final = {3: "third", 5: "fifth", 6: "sixth", 7: "seventh", 9: "ninth", 10: "tenth", 11: "eleventh",
                 12: "twelfth"}

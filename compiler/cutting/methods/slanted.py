@@ -12,7 +12,7 @@ from collections.abc import Sequence
 from fractions import Fraction
 from math import sqrt
 
-from ...measure.fractions import mark_up
+from ...measure.marks import mark_up
 from ...measure.tolerance import Number
 from ..plan_model import Kind
 from .method import Method, cut_corners, excess_of, on_mark, to_corner

@@ -12,7 +12,7 @@ from fractions import Fraction
 from math import sqrt
 from typing import Final
 
-from ...measure.fractions import mark_up
+from ...measure.marks import mark_up
 from ...measure.tolerance import NEAR, Number
 from ..plan_model import Kind
 from .method import ON_MARK, Method, box_of, cut_corners, excess_of, on_mark

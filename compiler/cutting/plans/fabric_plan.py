@@ -7,12 +7,12 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from ...diagnostics.diagnostic import Diagnostic
-from ...diagnostics.wording import count_of
 from ...measure.tolerance import Number
+from ...words.messages import cloth as complain
+from ...words.phrases import count_of
 from ..methods.rotary_words import length_text, metric
 from ..needs import Fabric
 from ..plan_model import ClothPlan, FabricPlan, PlacedCut
-from . import plan_complaints as complain
 from .edges import Lying, to_edges
 from .guillotine import Kind, Region, boxes_in
 from .instructions import Teller, slices_of

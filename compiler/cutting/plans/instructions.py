@@ -14,8 +14,8 @@ from fractions import Fraction
 from itertools import groupby
 from typing import Final, NamedTuple
 
-from ...diagnostics.wording import count_of, one_of
 from ...measure.tolerance import Number
+from ...words.phrases import count_of, one_of
 from ..methods.rotary_words import length_text
 from ..plan_model import Slice
 from .guillotine import Axis, Region, boxes_in

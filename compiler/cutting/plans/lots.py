@@ -12,8 +12,8 @@ from itertools import product
 from math import ceil
 from typing import Final
 
-from ...diagnostics.wording import count_of
 from ...measure.tolerance import NEAR, Number
+from ...words.phrases import count_of
 from ..methods.rotary_words import to_trim
 from ..needs import Fabric, Need
 from ..plan_model import Cut, Slant

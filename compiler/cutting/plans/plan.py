@@ -11,7 +11,8 @@ from typing import Final
 
 from ...diagnostics.diagnostic import Diagnostic, Outcome, in_order
 from ...drafting.stroke import place_of
-from ...measure.fractions import RULER_STEP
+from ...measure.marks import RULER_STEP
+from ...words.messages import cloth as complain
 from ..methods.method import flat_corners, polygon_area, to_corner
 from ..methods.offers import with_offers
 from ..methods.recognise import ALIKE
@@ -20,7 +21,6 @@ from ..methods.rotary_words import length_text, to_trim
 from ..model import Template
 from ..needs import Fabric, Need, Quilt
 from ..plan_model import Cut, CuttingPlan, FabricPlan
-from . import plan_complaints as complain
 from .backing_plan import backing_cuts
 from .binding_plan import binding_cut
 from .choosing import best_lots

@@ -7,9 +7,10 @@ from fractions import Fraction
 from math import ceil
 from typing import Final, Literal
 
-from ...measure.fractions import RULER_STEP, mark_up, number_text
 from ...measure.length import UNITS
+from ...measure.marks import RULER_STEP, mark_up
 from ...measure.tolerance import NEAR, Number
+from ...words.numbers import number_text
 
 YARD: Final = Fraction(36)
 YARD_STEP: Final = YARD / 8  # cloth is sold by the eighth of a yard

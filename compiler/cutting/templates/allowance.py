@@ -18,8 +18,8 @@ from itertools import pairwise
 from math import cos, inf, pi, sin
 from typing import Final, NamedTuple
 
-from ...drafting.model import Edge
 from ...drafting.stroke import Stroke, doubled_area, ring_edges, stroke_of, turn_between
+from ...geometry.edge import Edge
 from ...measure.tolerance import NEAR, Number
 from .crossing import (
     CRUMB,

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Final
 
-from ...drafting.model import Edge, Piece
+from ...drafting.model import Piece
 from ...drafting.stroke import Stroke, doubled_area, stroke_of
+from ...geometry.edge import Edge
 from ...measure.tolerance import NEAR
 from ..model import Template
 from .crossing import winding

@@ -13,9 +13,10 @@ from collections.abc import Sequence
 from math import degrees, radians
 from typing import Final, NamedTuple
 
-from ...drafting.model import Edge, Piece
+from ...drafting.model import Piece
 from ...drafting.shapes import Carry
 from ...drafting.stroke import Stroke, ring_strokes, stroke_of
+from ...geometry.edge import Edge
 from ..model import GrainArrow
 
 SAME_HEADING: Final = 0.01

@@ -6,12 +6,13 @@ from collections.abc import Sequence
 from math import inf
 
 from ...diagnostics.diagnostic import Diagnostic, Outcome, in_order
-from ...drafting.model import Draft, Edge, Piece, Point, Shape, Side
+from ...drafting.model import Draft, Piece, Shape, Side
 from ...drafting.stroke import WholeSide, point_of, ring_edges
-from ...measure.fractions import ruler_text
+from ...geometry.edge import Edge, Point
 from ...measure.tolerance import NEAR, near
+from ...words.messages import templates as complain
+from ...words.numbers import ruler_text
 from ..model import FabricCount, Mark, Template
-from . import complaints as complain
 from .allowance import Outset, outset_rings
 from .checks import check_template, covers
 from .laying import Laid, evened_cuts, lay, ring_cuts, template_cuts, template_marks, turning_over

@@ -10,8 +10,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Final
 
-from ...drafting.model import Piece, Point
+from ...drafting.model import Piece
 from ...drafting.shapes import translate_key
+from ...geometry.edge import Point
 
 SHIFT_DIGITS: Final = 6
 """Decimals of an inch by which shifts are compared; two that round apart only cost the same work twice."""

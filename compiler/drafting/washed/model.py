@@ -11,11 +11,11 @@ from math import hypot
 from typing import Final
 
 from ...diagnostics.source import Span
+from ...geometry.edge import Point
 from ...language import tree
-from ...measure.fractions import exact_text, ruler_text
 from ...measure.length import UNITS
 from ...measure.tolerance import Number
-from ..model import Point
+from ...words.numbers import exact_text, ruler_text
 
 SPREAD: Final = 0.6
 """Standard deviation of a reading, in units of what it was read to: a reading off by up to one mark either
@@ -85,11 +85,6 @@ class Shrinkage:
     def along(self, step: tuple[float, float]) -> float:
         """The scale along a step of length 1: both by their parts."""
         return hypot(self.across * step[0] + self.lean * step[1], self.down * step[1])
-
-
-def change_percent(drafted: float, washed: float) -> float:
-    """The dimensional change of ISO 5077: (washed - drafted) / drafted x 100, so negative where it shrank."""
-    return (washed - drafted) / drafted * 100
 
 
 @dataclass(frozen=True, slots=True)

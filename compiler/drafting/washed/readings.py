@@ -9,6 +9,7 @@ from math import hypot
 from typing import Any
 
 from ...diagnostics.source import Span
+from ...geometry.motion import mirror_in, turn_about
 from ...language import tree
 from ...language.walk import nodes_in
 from ...measure.angle import cosine_sine
@@ -17,7 +18,6 @@ from ..context import Bench, Context, step_degrees
 from ..curves import along
 from ..frame import Frame
 from ..points import line_of, place_of
-from ..transform import mirror_in, turn_about
 from .model import Reading
 
 Drafted = Mapping[Span, Fraction | tree.ShareAlong]

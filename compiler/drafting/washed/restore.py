@@ -9,7 +9,7 @@ from math import gcd, lcm
 from typing import Final
 
 from ...language import tree
-from ..complaints import washed as complain
+from ...words.messages import washed as complain
 from ..context import Bench
 from ..frame import Frame
 from ..ground import lay_ground, once

@@ -10,8 +10,8 @@ from ...diagnostics.source import Source
 from ...language import tree
 from ...language.edits import Edit, with_edits
 from ...language.walk import nodes_in
-from ...measure.fractions import exact_text
-from ..complaints.washed import change_of, washing_text
+from ...words.messages.washed import change_of, washing_text
+from ...words.numbers import exact_text
 from .model import GridGuess, Measured, Snapped
 
 ON_PAPER: Final = (tree.Grid, tree.GridPoint, tree.GridSteps, tree.Row, tree.Alternate, tree.Place,

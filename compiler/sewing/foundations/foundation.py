@@ -7,11 +7,13 @@ from collections.abc import Sequence
 from fractions import Fraction
 from typing import Final
 
-from ...diagnostics.wording import one_of
-from ...drafting.model import Draft, Edge, Piece, Point
+from ...drafting.model import Draft, Piece
 from ...drafting.stroke import Stroke, edge_of, place_of, stroke_of
-from ...measure.fractions import mark_up, ruler_text
+from ...geometry.edge import Edge, Point
+from ...measure.marks import mark_up
 from ...measure.tolerance import NEAR, Number
+from ...words.numbers import ruler_text
+from ...words.phrases import one_of
 from ..model import Assembly, Step
 from ..naming import section_label
 from ..order.assembly import assemble

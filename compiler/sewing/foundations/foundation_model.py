@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
-from ...drafting.model import Edge
+from ...geometry.edge import Edge
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,9 +6,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Final
 
-from ...drafting.model import Draft, Edge
+from ...drafting.model import Draft
 from ...drafting.shapes import Carry, carry
 from ...drafting.stroke import Stroke, point_of
+from ...geometry.edge import Edge
 from ..model import Assembly, Cloth, Copy, Partial, SeamSide, Step, Unit
 from .likeness import STAY, Motion
 from .runs import eased_places, edges_of, is_rectangle, joined, joined_ring, sizes, turning_places

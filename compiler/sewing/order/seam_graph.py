@@ -11,8 +11,9 @@ from collections.abc import Sequence
 from math import atan2
 from typing import Final, NamedTuple
 
-from ...drafting.model import Draft, Piece, Point, Side
+from ...drafting.model import Draft, Piece, Side
 from ...drafting.stroke import Stroke, place_of, stroke_of
+from ...geometry.edge import Point
 from ...measure.tolerance import NEAR
 from .islands import find_islands
 

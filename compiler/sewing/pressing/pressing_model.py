@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
-from ...drafting.model import Point
+from ...geometry.edge import Point
 
 Toward = Literal["first", "second", "open"]
 

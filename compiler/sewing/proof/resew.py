@@ -14,10 +14,11 @@ from math import radians
 
 from ...cutting.model import Template
 from ...diagnostics.diagnostic import Diagnostic, Outcome
-from ...diagnostics.wording import count_of
-from ...drafting.model import Draft, Point
+from ...drafting.model import Draft
 from ...drafting.stroke import Stroke, place_of
-from ..complaints import does_not_sew
+from ...geometry.edge import Point
+from ...words.messages.sewing import does_not_sew
+from ...words.phrases import count_of
 from ..measuring import allowance_at, corners_along, is_rectangular, measure, pins_along, stray_between
 from ..model import Assembly, Proof, SeamSide, Step, Unit
 from .cut_cloth import cut_out

@@ -11,9 +11,9 @@ from dataclasses import dataclass
 from math import pi
 from typing import Final, NamedTuple
 
-from ...drafting.model import Edge
 from ...drafting.stroke import Stroke, doubled_area, place_of, stroke_of, turn_between
-from ...measure.fractions import ruler_text
+from ...geometry.edge import Edge
+from ...words.numbers import ruler_text
 
 EXACT: Final = 0.001
 """Inches. What is sewn may stray so far from what is printed: the tolerance that is promised."""

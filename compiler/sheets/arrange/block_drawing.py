@@ -8,10 +8,11 @@ from itertools import chain
 from math import sqrt
 from typing import Final
 
-from ...drafting.model import Draft, Edge, Piece
-from ...measure.fractions import ruler_text
+from ...drafting.model import Draft, Piece
+from ...geometry.edge import Edge
 from ...measure.length import POINTS_PER_INCH
 from ...measure.tolerance import Number
+from ...words.numbers import ruler_text
 from ..drawing.lettering import cap_height
 from ..page import Mark, PathMark, Segment, TextMark
 from .fills import Fill, texture_mark

@@ -14,7 +14,7 @@ from typing import Final
 
 from ...cutting.model import Template
 from ...drafting.model import Draft
-from ...measure.fractions import ruler_text
+from ...words.numbers import ruler_text
 from ..drawing.lettering import printable
 from ..page import Document, Mark
 from .block_page import BlockPage, block_page

@@ -19,8 +19,8 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final
 
-from ...measure.fractions import ruler_text
 from ...measure.length import POINTS_PER_INCH, UNITS
+from ...words.numbers import ruler_text
 from ..packing.moving import moved_mark
 from ..page import Mark, PathMark
 from .paths import box_path, straight

@@ -6,8 +6,8 @@ from collections.abc import Callable, Iterable
 from fractions import Fraction
 from typing import Final
 
-from ...measure.fractions import ruler_text
 from ...measure.length import POINTS_PER_INCH
+from ...words.numbers import ruler_text
 from ..page import Mark, PathMark
 from .furniture import LEGEND_SAMPLE, Sign
 from .options import SheetOptions

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from math import acos, ceil, cos, hypot, pi, radians, sin, tan
 from typing import Final, NamedTuple
 
-from ...drafting.model import Edge, Point
+from ...geometry.edge import Edge, Point
 from ...measure.length import POINTS_PER_INCH
 from ...measure.tolerance import Number, rounded
 from ..page import Segment

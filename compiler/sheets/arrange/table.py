@@ -8,8 +8,8 @@ from typing import Final
 
 from ...cutting.model import Template
 from ...drafting.curves import box_of
-from ...drafting.model import Edge
-from ...measure.fractions import ruler_text
+from ...geometry.edge import Edge
+from ...words.numbers import ruler_text
 from ..page import Mark, PathMark
 from .label_words import grain_words
 from .paths import straight

@@ -9,7 +9,7 @@ from typing import Final
 
 from ...cutting.model import Mark as MatchMark
 from ...cutting.model import Template
-from ...drafting.model import Edge
+from ...geometry.edge import Edge
 from ...measure.length import POINTS_PER_INCH
 from ..drawing.lettering import cap_height
 from ..page import Mark, PathMark, Segment, TextMark

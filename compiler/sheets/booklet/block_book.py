@@ -7,13 +7,13 @@ from dataclasses import dataclass
 from typing import Final, Literal, get_args
 
 from ...cutting.model import Template
-from ...diagnostics.wording import count_of
 from ...drafting.model import Draft
 from ...measure.length import POINTS_PER_INCH
 from ...sewing.difficulty import difficulty
 from ...sewing.foundations.foundation import foundations
 from ...sewing.foundations.foundation_model import Foundations
 from ...sewing.model import Assembly, Proof
+from ...words.phrases import count_of
 from ..arrange.block_drawing import portray
 from ..arrange.block_sheets import block_leaves, finished_size
 from ..arrange.options import SheetOptions

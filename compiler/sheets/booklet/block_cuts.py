@@ -9,9 +9,10 @@ from ...cutting.methods.rotary import choose_cut, template_method_of
 from ...cutting.model import FabricCount, Template
 from ...cutting.needs import Need
 from ...cutting.plan_model import Cut
-from ...drafting.model import Draft, Point
-from ...drafting.transform import turn_about
-from ...measure.fractions import RULER_STEP
+from ...drafting.model import Draft
+from ...geometry.edge import Point
+from ...geometry.motion import turn_about
+from ...measure.marks import RULER_STEP
 
 ORIGIN = Point(Fraction(0), Fraction(0))
 

@@ -12,8 +12,8 @@ from typing import Final
 from ...cutting.methods.rotary_words import length_text
 from ...cutting.needs import BackingNeed, BindingNeed
 from ...cutting.plan_model import CuttingPlan
-from ...diagnostics.wording import count_of
 from ...quilt.model import Quilt
+from ...words.phrases import count_of
 from ..quilts.supplies import binding_length
 from ..quilts.tables import fabric_titles
 from .content import Chapter, List, Paragraph

@@ -9,10 +9,10 @@ from typing import Final, NamedTuple
 
 from ...cutting.model import Template
 from ...cutting.plan_model import Cut, CuttingPlan
-from ...diagnostics.wording import count_of
 from ...drafting.model import Draft
-from ...measure.fractions import RULER_STEP
+from ...measure.marks import RULER_STEP
 from ...sewing.foundations.foundation_model import Foundations
+from ...words.phrases import count_of
 from ..arrange.block_sheets import finished_size
 from ..arrange.swatches import fabric_order
 from ..quilts.flow import Column, Row

@@ -8,10 +8,10 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from typing import Final
 
-from ...diagnostics.wording import count_of
 from ...drafting.model import Draft, Piece
-from ...measure.fractions import ruler_text
 from ...measure.length import POINTS_PER_INCH
+from ...words.numbers import ruler_text
+from ...words.phrases import count_of
 from ..arrange.block_drawing import draw_block, piece_rings
 from ..arrange.block_sheets import Body, leaf_of
 from ..arrange.label_words import number_ranges

@@ -9,7 +9,6 @@ from typing import ClassVar, Final, Literal, get_args
 from ...cutting.model import Template
 from ...cutting.needs import SizedBlock
 from ...cutting.plan_model import CuttingPlan
-from ...diagnostics.wording import count_of
 from ...drafting.model import Draft
 from ...measure.length import POINTS_PER_INCH
 from ...quilt.assembly_model import QuiltAssembly
@@ -17,6 +16,7 @@ from ...quilt.counting import ALLOWANCE
 from ...quilt.model import Quilt
 from ...sewing.difficulty import difficulty
 from ...sewing.foundations.foundation_model import Foundations
+from ...words.phrases import count_of
 from ..arrange.block_sheets import template_leaves
 from ..arrange.leaves import Leaf, paper_for
 from ..arrange.options import SheetOptions

@@ -7,8 +7,8 @@ from dataclasses import replace
 from typing import Final
 
 from ...cutting.plan_model import ClothPlan, Cut, CuttingPlan
-from ...diagnostics.wording import count_of
 from ...quilt.model import Quilt
+from ...words.phrases import count_of
 from ..arrange.leaves import Leaf
 from ..quilts.chart import COLUMNS as CHART_COLUMNS
 from ..quilts.chart import INTRO as CHART_INTRO

@@ -6,8 +6,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from typing import Final
 
-from ...diagnostics.wording import one_of
 from ...quilt.model import Quilt
+from ...words.phrases import one_of
 from ..quilts.tables import block_name
 from .content import List, Part, Section
 from .envelope_chapters import CutOut

@@ -12,7 +12,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from typing import Final
 
-from ...diagnostics.wording import count_of
+from ...words.phrases import count_of
 from ..arrange.furniture import BODY_TOP, Heading, Paper
 from ..arrange.leaves import Leaf, bound, paper_for
 from ..arrange.options import SheetOptions

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from ...diagnostics.wording import count_of
 from ...drafting.model import Draft
 from ...measure.length import POINTS_PER_INCH
+from ...words.phrases import count_of
 from ..arrange.block_drawing import portray
 from ..arrange.paths import Placement
 from ..block_facts import BlockFacts

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any, Final
 
-from ...diagnostics.wording import count_of
+from ...words.phrases import count_of
 from ..arrange.style import lettering
 from ..block_facts import FOUNDATION, METHODS, ROTARY, SYMMETRIES, BlockFacts
 from ..booklet.setting.html_template import STYLE

@@ -9,8 +9,8 @@ from typing import Final
 
 from ...cutting.needs import Fabric
 from ...cutting.plan_model import CuttingPlan, Offer
-from ...diagnostics.wording import one_of
 from ...quilt.model import Quilt
+from ...words.phrases import one_of
 from ..arrange.furniture import Paper
 from ..arrange.leaves import Leaf
 from ..page import Mark

@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import Final
 
 from ...cutting.plan_model import CuttingPlan
-from ...diagnostics.wording import count_of
 from ...quilt.model import Quilt
+from ...words.phrases import count_of
 from ..arrange.furniture import Paper
 from ..arrange.leaves import Leaf
 from .flow import Column, Item, Row, flow, gap, paragraph, section, table_items, together

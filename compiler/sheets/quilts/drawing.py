@@ -10,8 +10,8 @@ from collections.abc import Iterator, Mapping
 from itertools import chain
 from typing import Final
 
-from ...measure.fractions import ruler_text
 from ...quilt.model import Quilt
+from ...words.numbers import ruler_text
 from ..arrange.block_drawing import dimension_marks, top_marks
 from ..arrange.fills import Fill, fills_for, texture_mark
 from ..arrange.paths import Placement, Spot, box_path, ring_path

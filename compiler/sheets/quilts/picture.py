@@ -7,11 +7,11 @@ from collections.abc import Iterator, Sequence
 from math import floor, inf
 from typing import Final
 
-from ...diagnostics.wording import one_of
-from ...drafting.model import Edge
-from ...measure.fractions import ruler_text
+from ...geometry.edge import Edge
 from ...measure.length import POINTS_PER_INCH
 from ...quilt.model import Quilt
+from ...words.numbers import ruler_text
+from ...words.phrases import one_of
 from ..arrange.fills import Fill
 from ..arrange.furniture import Paper
 from ..arrange.leaves import Leaf

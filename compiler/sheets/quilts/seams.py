@@ -18,7 +18,7 @@ from math import hypot
 from typing import Final, NamedTuple
 
 from ...drafting.curves import at_share
-from ...drafting.model import Edge
+from ...geometry.edge import Edge
 from ..arrange.paths import Placement, Spot, open_path, straight
 from ..page import Segment
 

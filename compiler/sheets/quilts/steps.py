@@ -12,8 +12,8 @@ from itertools import pairwise, takewhile
 from typing import Final
 
 from ...cutting.plan_model import ClothPlan, Slice
-from ...diagnostics.wording import one_of
 from ...measure.tolerance import NEAR, Number, near
+from ...words.phrases import one_of
 
 
 @dataclass(frozen=True, slots=True)

@@ -11,10 +11,10 @@ from ...cutting.methods.rotary_words import length_text, length_up, metric
 from ...cutting.model import Template
 from ...cutting.needs import BindingNeed, Fabric, Scrap
 from ...cutting.plan_model import CuttingPlan
-from ...diagnostics.wording import count_of, one_of
-from ...measure.fractions import RULER_STEP, mark_up
 from ...measure.length import UNITS
+from ...measure.marks import RULER_STEP, mark_up
 from ...quilt.model import Quilt
+from ...words.phrases import count_of, one_of
 from ..arrange.furniture import Paper
 from ..arrange.leaves import Leaf
 from .flow import Column, Item, Row, bullets, flow, gap, going_on, section, table_items

@@ -14,9 +14,10 @@ from typing import Final
 from ...cutting.methods.rotary_words import length_text, metric
 from ...cutting.needs import Fabric, Need
 from ...cutting.plan_model import Cut, CuttingPlan, FabricPlan
-from ...measure.fractions import nearest_mark, reads_exactly, ruler_text
+from ...measure.marks import nearest_mark
 from ...measure.tolerance import Number, near
 from ...quilt.model import Quilt
+from ...words.numbers import reads_exactly, ruler_text
 
 KEY_LETTERS: Final = "abcdefghjkmnprstuvwxyz"
 """Letters that name cuts on the chart and in the pictures: small ones, for templates have capitals; none that

@@ -9,7 +9,7 @@ from ...cutting.model import FabricCount, GrainArrow, Template
 from ...cutting.needs import Need
 from ...cutting.plan_model import CuttingPlan
 from ...cutting.templates.allowance import outset
-from ...drafting.transform import move_by
+from ...geometry.motion import move_by
 from ...quilt.model import Quilt
 from .tables import fabric_titles, own_templates, size_text
 

@@ -13,11 +13,11 @@ from typing import Final
 
 from ...cutting.model import FabricCount
 from ...cutting.needs import SizedBlock
-from ...diagnostics.wording import count_of
 from ...drafting.model import Draft, Dress
 from ...quilt.model import Quilt
 from ...sewing.foundations.foundation_model import Foundations
 from ...sewing.model import Assembly
+from ...words.phrases import count_of
 from ..arrange.fills import Fill
 from ..arrange.swatches import fabric_order, fills_of
 from .drawing import fabric_names, quilt_fills

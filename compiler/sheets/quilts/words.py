@@ -8,9 +8,10 @@ from typing import Final
 
 from ...cutting.methods.rotary_words import length_text
 from ...cutting.plan_model import Cut
-from ...diagnostics.wording import count_of, one_of
-from ...measure.fractions import mark_up, nearest_mark, reads_exactly, ruler_text
+from ...measure.marks import mark_up, nearest_mark
 from ...measure.tolerance import Number
+from ...words.numbers import reads_exactly, ruler_text
+from ...words.phrases import count_of, one_of
 from .tables import SQUARES, CutRow, measured_shape, strip_width
 
 ASLANT: Final = ("diamond", "parallelogram", "hexagon")

@@ -9,8 +9,9 @@ from ... import __version__
 from ...cutting.comparison import CUT_ALIKE, Comparison, Match, Side
 from ...cutting.model import Template
 from ...drafting.fingerprint import fingerprint_of
-from ...measure.fractions import nearest_mark, ruler_text
+from ...measure.marks import nearest_mark
 from ...measure.tolerance import near
+from ...words.numbers import ruler_text
 from .report_numbers import Record, counts, number
 
 FINEST: Final = Fraction(1, 32)

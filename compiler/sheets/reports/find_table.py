@@ -7,8 +7,8 @@ from functools import lru_cache
 from typing import Any, Final
 
 from ...diagnostics.visible import visible
-from ...diagnostics.wording import count_of
-from ...measure.fractions import ruler_text
+from ...words.numbers import ruler_text
+from ...words.phrases import count_of
 from ..block_facts import HALF_TURN, QUARTER_TURN, BlockFacts, record_of
 from .text_table import table, wrapped
 

@@ -5,9 +5,9 @@ In JSON lengths are inches; names are those of the booklet: Q1 of blocks, P1 of 
 
 from __future__ import annotations
 
-from ...diagnostics.wording import count_of
 from ...quilt.assembly_model import Kind, QuiltAssembly, Row, Stage
 from ...sewing.model import Size
+from ...words.phrases import count_of
 from ..pressing_words import meeting_words
 from ..quilts.words import about
 from .report_numbers import Record, number

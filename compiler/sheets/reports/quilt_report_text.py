@@ -8,10 +8,10 @@ from typing import Protocol
 from ...cutting.methods.rotary_words import length_text
 from ...cutting.plan_model import CuttingPlan
 from ...diagnostics.visible import visible, width_of
-from ...diagnostics.wording import count_of
-from ...measure.fractions import ruler_text
 from ...quilt.assembly_model import QuiltAssembly
 from ...quilt.model import Quilt
+from ...words.numbers import ruler_text
+from ...words.phrases import count_of
 from ..quilts.tables import CutRow, FabricCuts, fabric_cuts, measured_shape, size_text, template_name
 from ..quilts.words import reason_words, size_words, yield_words
 from .quilt_assembly_report import quilt_assembly_lines

@@ -7,7 +7,7 @@ from fractions import Fraction
 from typing import Any, Final
 
 from ...drafting.curves import flattened
-from ...drafting.model import Edge
+from ...geometry.edge import Edge
 from ...measure.tolerance import Number
 
 DECIMALS: Final = 9

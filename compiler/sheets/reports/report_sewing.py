@@ -9,7 +9,8 @@ from collections.abc import Iterable, Sequence
 from typing import Protocol
 
 from ...cutting.model import Template
-from ...drafting.model import Draft, Edge, Point
+from ...drafting.model import Draft
+from ...geometry.edge import Edge, Point
 from ...sewing.difficulty import difficulty
 from ...sewing.foundations.foundation import foundations
 from ...sewing.foundations.foundation_model import Foundations, Section

@@ -6,7 +6,6 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from ...cutting.methods.rotary_words import length_text
-from ...diagnostics.wording import one_of
 from ...drafting.model import Draft
 from ...sewing.difficulty import causes, difficulty
 from ...sewing.foundations.foundation import foundations
@@ -14,6 +13,7 @@ from ...sewing.foundations.foundation_model import Foundations, Section
 from ...sewing.model import Assembly, Size, Step
 from ...sewing.pressing.pressing import press
 from ...sewing.pressing.pressing_model import Pressing, PressingPlan, Toward
+from ...words.phrases import one_of
 from ..pressing_words import ROWS, meeting_words, tells_rows, ways_told
 from ..quilts.wearing import own_roles
 from .report_sewing import Sewn

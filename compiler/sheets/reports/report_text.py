@@ -12,12 +12,13 @@ from ...cutting.methods.rotary import template_method_of
 from ...cutting.methods.rotary_words import length_text
 from ...cutting.model import Template
 from ...diagnostics.visible import visible, width_of
-from ...diagnostics.wording import count_of
 from ...drafting.curves import box_of, flattened
 from ...drafting.fingerprint import fingerprint_of
-from ...drafting.model import Default, Draft, Edge, Piece, Side, UnitPlacement
-from ...measure.fractions import number_text, ruler_text
+from ...drafting.model import Default, Draft, Piece, Side, UnitPlacement
+from ...geometry.edge import Edge
 from ...measure.tolerance import Number
+from ...words.numbers import number_text, ruler_text
+from ...words.phrases import count_of
 from .report import Compiled, corner_angles
 from .report_sewing_text import sewing_lines
 from .text_table import GAP, ROOM, table, told, wrapped

@@ -20,9 +20,9 @@ from ...cutting.sizes import (
     unit_of,
 )
 from ...diagnostics.visible import visible
-from ...diagnostics.wording import count_of, one_of
 from ...drafting.model import Draft
 from ...measure.tolerance import Number
+from ...words.phrases import count_of, one_of
 from .report_numbers import Record, number
 from .text_table import table, wrapped
 

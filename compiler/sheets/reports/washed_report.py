@@ -8,9 +8,10 @@ from typing import Final
 from ... import __version__
 from ...diagnostics.source import Source
 from ...diagnostics.visible import visible
-from ...drafting.complaints.washed import difference_text, drafted_text, washing_text
-from ...drafting.washed.model import GridGuess, Measured, Snapped, change_percent
+from ...drafting.washed.model import GridGuess, Measured, Snapped
 from ...drafting.washed.written import drafted_source, grid_texts
+from ...measure.length import change_percent
+from ...words.messages.washed import difference_text, drafted_text, washing_text
 from .report_numbers import Record, number
 from .text_table import table, told, wrapped
 

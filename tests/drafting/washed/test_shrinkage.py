@@ -8,9 +8,10 @@ from random import Random
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from piecewright.drafting.complaints.washed import change_words
-from piecewright.drafting.washed.model import Shrinkage, change_percent
+from piecewright.drafting.washed.model import Shrinkage
 from piecewright.drafting.washed.shrinkage import Observation, fit_shrinkage, lean_weight
+from piecewright.measure.length import change_percent
+from piecewright.words.messages.washed import change_words
 from scipy.optimize import least_squares
 
 MARK = 1 / 16

@@ -6,7 +6,7 @@ from random import Random
 
 from piecewright.diagnostics.source import Source
 from piecewright.drafting.washed.written import drafted_source
-from piecewright.measure.fractions import exact_text
+from piecewright.words.numbers import exact_text
 from support.check import draft_text, said
 from support.washed_blocks import measure, place_of_truth, washed_block
 

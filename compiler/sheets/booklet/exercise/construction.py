@@ -12,12 +12,12 @@ from dataclasses import dataclass
 from itertools import combinations, pairwise
 from typing import Final, NamedTuple
 
-from ....diagnostics.wording import one_of
 from ....drafting.frame import rectangle
 from ....drafting.model import Draft
 from ....drafting.shapes import shape_label
 from ....drafting.stroke import place_of
 from ....measure.tolerance import Number
+from ....words.phrases import one_of
 from ...arrange.block_drawing import column_name
 from ...quilts.words import about
 from .ruling import SAME, arc_centers, corners_of_pieces, edges_of, place_key

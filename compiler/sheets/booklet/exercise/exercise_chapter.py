@@ -10,9 +10,9 @@ from math import ceil
 from typing import Final
 
 from ....drafting.model import Draft
-from ....measure.fractions import ruler_text
 from ....measure.length import POINTS_PER_INCH
 from ....measure.tolerance import NEAR
+from ....words.numbers import ruler_text
 from ...arrange.block_sheets import Body, finished_size, leaf_of
 from ...arrange.furniture import Paper
 from ...arrange.leaves import Leaf, paper_for

@@ -8,7 +8,8 @@ from fractions import Fraction
 from itertools import chain
 from typing import Final, NamedTuple
 
-from ....drafting.model import Draft, Edge
+from ....drafting.model import Draft
+from ....geometry.edge import Edge
 from ....measure.length import POINTS_PER_INCH
 from ...arrange.block_drawing import column_name
 from ...arrange.paths import Placement, box_path, circle_path, open_path, ring_path, straight

@@ -10,8 +10,9 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final
 
-from ....drafting.model import Draft, Edge
+from ....drafting.model import Draft
 from ....drafting.stroke import place_of
+from ....geometry.edge import Edge
 from ....measure.tolerance import Number
 
 SAME: Final = 1e-5  # inches between two places that are one

@@ -6,13 +6,13 @@ from collections.abc import Iterator, Mapping
 from fractions import Fraction
 from typing import Final
 
-from ....diagnostics.wording import count_of, one_of
 from ....drafting.model import Draft, Piece
-from ....measure.fractions import ruler_text
 from ....measure.length import POINTS_PER_INCH
 from ....measure.tolerance import Number
 from ....sewing.foundations.foundation import cloth_allowance
 from ....sewing.foundations.foundation_model import Foundations
+from ....words.numbers import ruler_text
+from ....words.phrases import count_of, one_of
 from ...arrange.fills import Fill
 from ...arrange.leaves import Leaf
 from ...arrange.options import SheetOptions

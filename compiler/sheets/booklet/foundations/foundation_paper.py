@@ -14,7 +14,7 @@ from typing import Final
 
 from ....cutting.model import Mark
 from ....cutting.templates.allowance import Cut, outset_rings
-from ....drafting.model import Draft, Edge, Piece, Point
+from ....drafting.model import Draft, Piece
 from ....drafting.stroke import (
     Stroke,
     doubled_area,
@@ -23,7 +23,8 @@ from ....drafting.stroke import (
     stroke_of,
     turn_between,
 )
-from ....drafting.transform import stretch
+from ....geometry.edge import Edge, Point
+from ....geometry.motion import stretch
 from ....sewing.foundations.foundation import cloth_allowance
 from ....sewing.foundations.foundation_model import Foundations, Patch, Section
 from ....sewing.naming import JOIN

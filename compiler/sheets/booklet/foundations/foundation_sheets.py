@@ -6,8 +6,8 @@ from collections.abc import Sequence
 from typing import Final
 
 from ....drafting.model import Draft
-from ....measure.fractions import ruler_text
 from ....sewing.foundations.foundation_model import Foundations
+from ....words.numbers import ruler_text
 from ...arrange.block_sheets import Body, label_runs, leaf_of
 from ...arrange.leaves import Leaf, paper_for
 from ...arrange.options import SheetOptions

@@ -6,12 +6,13 @@ from collections.abc import Iterator, Mapping, Sequence
 from itertools import chain
 from typing import Final
 
-from ....diagnostics.wording import one_of
-from ....drafting.model import Draft, Edge
+from ....drafting.model import Draft
 from ....drafting.stroke import place_of
-from ....measure.fractions import ruler_text
+from ....geometry.edge import Edge
 from ....measure.length import POINTS_PER_INCH
 from ....sewing.foundations.foundation_model import Foundations, Section, SectionJoin
+from ....words.numbers import ruler_text
+from ....words.phrases import one_of
 from ...arrange.block_drawing import piece_rings
 from ...arrange.fills import Fill, texture_mark
 from ...arrange.paths import Placement, Ring, closed, flat_ring, open_path, ring_path, straight

@@ -6,7 +6,8 @@ from collections.abc import Iterable, Sequence
 from itertools import chain
 from typing import Final
 
-from ....drafting.model import Draft, Edge
+from ....drafting.model import Draft
+from ....geometry.edge import Edge
 from ....measure.length import POINTS_PER_INCH
 from ....sewing.model import Copy, Unit
 from ...arrange.beside import box_of

@@ -8,14 +8,15 @@ from fractions import Fraction
 from typing import Final
 
 from ....cutting.plan_model import CuttingPlan
-from ....diagnostics.wording import count_of, one_of
-from ....drafting.model import Draft, Edge
-from ....drafting.transform import move_by, turn_about
+from ....drafting.model import Draft
+from ....geometry.edge import Edge
+from ....geometry.motion import move_by, turn_about
 from ....measure.tolerance import near
 from ....quilt.assembly_model import Kind, QuiltAssembly, Row, Stage
 from ....quilt.model import Quilt
 from ....sewing.model import Copy, Size, Unit
 from ....sewing.pressing.pressing_model import Pressing, Toward
+from ....words.phrases import count_of, one_of
 from ...pressing_words import ROWS, pressing_words, tells_rows, ways_told
 from ...quilts.drawing import quilt_fills
 from ...quilts.flow import Column

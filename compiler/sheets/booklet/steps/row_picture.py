@@ -9,8 +9,8 @@ from itertools import chain
 from math import hypot
 from typing import Final
 
-from ....drafting.model import Edge, Point
 from ....drafting.stroke import stroke_of
+from ....geometry.edge import Edge, Point
 from ....measure.length import POINTS_PER_INCH
 from ....sewing.pressing.pressing_model import Toward
 from ...arrange.fills import Fill, texture_mark
@@ -106,7 +106,7 @@ def _apart(scene: RowScene) -> list[RowPart]:
 
 
 def _moved(ring: Sequence[Edge], dx: float, dy: float) -> tuple[Edge, ...]:
-    from ....drafting.transform import move_by
+    from ....geometry.motion import move_by
 
     return tuple(move_by(dx, dy).edge(edge) for edge in ring)
 

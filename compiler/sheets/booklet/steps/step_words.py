@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Final, Literal
 
-from ....diagnostics.wording import count_of
 from ....drafting.model import Draft
 from ....sewing.model import Assembly, Size, Step
 from ....sewing.pressing.pressing_model import Pressing, Toward
+from ....words.phrases import count_of
 from ...pressing_words import ways_shaded, ways_told
 from ...quilts.words import about
 

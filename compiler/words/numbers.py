@@ -1,18 +1,12 @@
-"""Lengths as a ruler reads them: 1.125 is `1 1/8in`; and the nearest mark, and the next mark up."""
+"""Numbers and lengths in words: 1.125 is `1 1/8in`."""
 
 from __future__ import annotations
 
 from fractions import Fraction
-from math import ceil
 from typing import Final
 
-from .tolerance import NEAR, Number
-
-RULER_STEP: Final = Fraction(1, 8)
-"""Inches between the marks that rotary cutting goes by (common practice, no published source)."""
-
-HALF_MILLIMETRE: Final = 0.05 / 2.54
-"""Inches. The finest that a centimetre ruler can be read to, and that metric drafts are drawn in."""
+from ..measure.marks import HALF_MILLIMETRE
+from ..measure.tolerance import NEAR, Number
 
 READABLE: Final = (1, 2, 4, 8, 16, 32, 3)
 """Denominators that a reader takes in at a glance, in the order they are tried."""
@@ -53,13 +47,3 @@ def exact_text(value: Fraction) -> str:
         return "-" + exact_text(-value)
     whole, rest = divmod(value, 1)
     return f"{whole} {rest}" if whole and rest else str(whole or rest)
-
-
-def nearest_mark(length: Number, step: Fraction = RULER_STEP) -> Fraction:
-    """The ruler mark nearest to the length. For showing, never for a cut."""
-    return round(Fraction(length) / step) * step
-
-
-def mark_up(length: Number, step: Fraction = RULER_STEP) -> Fraction:
-    """The first ruler mark not under the length. A cut is never rounded down."""
-    return ceil((Fraction(length) - Fraction(NEAR)) / step) * step

@@ -3,14 +3,17 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Sequence
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
 from ...diagnostics.diagnostic import Diagnostic, Fix, Label, error, note
-from ...diagnostics.source import Span
-from ...diagnostics.wording import did_you_mean, nearest
-from ...language import tree
 from ...measure.tolerance import FAR
+from ..phrases import did_you_mean, nearest
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Sequence
+
+    from ...diagnostics.source import Span
+    from ...language import tree
 
 GRID_POINT_SMALL: Final = re.compile(r"[a-z]{1,2}[1-9][0-9]{0,2}")
 """A grid point in small letters."""

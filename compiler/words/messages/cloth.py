@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
 from ...diagnostics.diagnostic import Diagnostic, error, warning
 from ...diagnostics.source import Span
-from ...diagnostics.wording import count_of, one_of
-from ..needs import Fabric
+from ..phrases import count_of, one_of
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from ...cutting.needs import Fabric
 
 SHOWN: Final = 3  # kinds of missing pieces that a message names
 NOWHERE = Span("", 0, 0)

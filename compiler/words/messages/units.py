@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from typing import TYPE_CHECKING
 
 from ...diagnostics.diagnostic import Diagnostic, Fix, Label, error, note
-from ...diagnostics.source import Span
-from ...diagnostics.wording import count_of, did_you_mean, nearest, one_of, quoted
-from ...language import tree
-from ...measure.fractions import ruler_text
-from ...measure.tolerance import Number
+from ..numbers import ruler_text
+from ..phrases import count_of, did_you_mean, nearest, one_of, quoted
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Sequence
+
+    from ...diagnostics.source import Span
+    from ...language import tree
+    from ...measure.tolerance import Number
 
 
 def block_unknown(title: tree.Text, known: Iterable[str]) -> Diagnostic:
@@ -106,6 +110,8 @@ def row_wrong_count(row: tree.Row, made: int, wanted: int, cell: Number, whole: 
 
 def alternate_idle(cell: tree.Cell) -> Diagnostic:
     """One of an `alternate`'s cells that falls nowhere, in a block or in a quilt's set."""
+    from ...language import tree
+
     words = f"plain {cell.role.text}" if isinstance(cell, tree.PlainCell) else cell.unit.text
     return note("alternate-idle", f"No cell is left for `{words}`.", cell.span,
                 help="`alternate` fills the cells that nothing else covers, in turns; on point it takes two, "

@@ -2,15 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from typing import TYPE_CHECKING
 
 from ...diagnostics.diagnostic import Diagnostic, Label, error, note
-from ...diagnostics.source import Span
-from ...diagnostics.wording import count_of, did_you_mean, one_of, quoted
-from ...language import tree
-from ...measure.fractions import number_text
-from ..model import Point
+from ..numbers import number_text
+from ..phrases import count_of, did_you_mean, one_of, quoted
 from .seams import at_place
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Sequence
+
+    from ...diagnostics.source import Span
+    from ...geometry.edge import Point
+    from ...language import tree
 
 
 def place_outside(name: tree.Name, span: Span, where: str) -> Diagnostic:

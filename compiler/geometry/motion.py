@@ -8,7 +8,7 @@ from math import sqrt
 
 from ..measure.angle import cosine_sine, direction, heading_of
 from ..measure.tolerance import Number
-from .model import Arc, Edge, Point
+from .edge import Arc, Edge, Point
 
 
 @dataclass(frozen=True, slots=True)

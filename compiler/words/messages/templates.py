@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from ...diagnostics.diagnostic import Diagnostic, error, warning
 from ...diagnostics.source import Span
-from ...drafting.model import Draft, Piece
-from ...drafting.stroke import WholeSide
-from ...measure.fractions import ruler_text
 from ...measure.tolerance import Number, near
+from ..numbers import ruler_text
+
+if TYPE_CHECKING:
+    from ...drafting.model import Draft, Piece
+    from ...drafting.stroke import WholeSide
 
 
 def curve_too_tight(draft: Draft, piece: Piece, radius: float, allowance: Number) -> Diagnostic:

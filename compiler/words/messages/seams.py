@@ -2,11 +2,16 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from ...diagnostics.diagnostic import Diagnostic, Label, error, note
-from ...diagnostics.source import Span
-from ...measure.fractions import nearest_mark, number_text, reads_exactly, ruler_text
+from ...measure.marks import nearest_mark
 from ...measure.tolerance import FAR, Number
-from ..model import Point
+from ..numbers import number_text, reads_exactly, ruler_text
+
+if TYPE_CHECKING:
+    from ...diagnostics.source import Span
+    from ...geometry.edge import Point
 
 
 def seam_no_length(span: Span) -> Diagnostic:

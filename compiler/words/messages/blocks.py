@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from ...diagnostics.diagnostic import Diagnostic, Label, error
-from ...diagnostics.source import Span
+
+if TYPE_CHECKING:
+    from ...diagnostics.source import Span
 
 
 def statement_twice(whole: str, word: str, span: Span, first: Span) -> Diagnostic:

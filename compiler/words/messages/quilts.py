@@ -2,15 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from typing import TYPE_CHECKING
 
-from ..diagnostics.diagnostic import Diagnostic, Fix, Label, error, note, warning
-from ..diagnostics.source import Span
-from ..diagnostics.wording import count_of, did_you_mean, nearest, one_of, quoted
-from ..language import quilt_tree, tree
-from ..measure.fractions import ruler_text
-from ..measure.tolerance import Number
-from .model import Quilt
+from ...diagnostics.diagnostic import Diagnostic, Fix, Label, error, note, warning
+from ...diagnostics.source import Span
+from ..numbers import ruler_text
+from ..phrases import count_of, did_you_mean, nearest, one_of, quoted
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Sequence
+
+    from ...language import quilt_tree, tree
+    from ...measure.tolerance import Number
+    from ...quilt.model import Quilt
 
 
 def size_text(width: Number, height: Number) -> str:

@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
-from ..diagnostics.diagnostic import Diagnostic, error
-from ..diagnostics.source import Span
-from ..drafting.model import Draft
+from typing import TYPE_CHECKING
+
+from ...diagnostics.diagnostic import Diagnostic, error
+from ...diagnostics.source import Span
+
+if TYPE_CHECKING:
+    from ...drafting.model import Draft
 
 
 def does_not_sew(draft: Draft, reason: str) -> Diagnostic:

@@ -2,17 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from fractions import Fraction
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
 from ...diagnostics.diagnostic import Diagnostic, Label, error, note, warning
-from ...diagnostics.source import Span
-from ...diagnostics.wording import count_of
-from ...language import tree
-from ...measure.fractions import exact_text, ruler_text
+from ...measure.length import change_percent
 from ...measure.tolerance import NEAR, Number, near
-from ..washed.model import Measured, Ruler, Snapped, change_percent
+from ..numbers import exact_text, ruler_text
+from ..phrases import count_of
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from ...diagnostics.source import Span
+    from ...drafting.washed.model import Measured, Ruler, Snapped
+    from ...language import tree
 
 SIXTEENTHS: Final = 16  # of an inch: the marks of a tape, which distances that are only about so are told by
 

@@ -1,0 +1,1 @@
+"""Places, edges and motions in the plane: one of each for the whole program."""
