@@ -63,11 +63,13 @@ def compile_file(source: Source, shelf: Shelf) -> Outcome[Compilation]:
     drafts = drafter.draft_blocks(parsed.value, parsed.diagnostics)
     quilts, said = _quilts_of(parsed.value, parsed.diagnostics, source, drafter)
     blocks = _compile_blocks((*drafts, *drafter.from_elsewhere), source)
-    measured = tuple(drafter.measured[each.span] for each in parsed.value.blocks
-                     if each.span in drafter.measured)
+    measured = tuple(
+        drafter.measured[each.span] for each in parsed.value.blocks if each.span in drafter.measured
+    )
     said = [*parsed.diagnostics, *drafter.diagnostics, *said, *blocks.diagnostics]
     outcome = Outcome(blocks.value, tuple(said)).then(
-        lambda made: _sew_quilts(Compilation(made, tuple(quilts), (), tuple(drafter.choices), measured)))
+        lambda made: _sew_quilts(Compilation(made, tuple(quilts), (), tuple(drafter.choices), measured))
+    )
     return Outcome(None if outcome.failed else outcome.value, in_order(outcome.diagnostics))
 
 
@@ -80,8 +82,9 @@ def _sew_quilts(made: Compilation) -> Outcome[Compilation]:
     return assemble_quilts(made.quilts).then(lambda sewn: Outcome(replace(made, assemblies=sewn)))
 
 
-def _quilts_of(file: File, read: tuple[Diagnostic, ...], source: Source,
-               drafter: Drafter) -> tuple[list[Quilt], list[Diagnostic]]:
+def _quilts_of(
+    file: File, read: tuple[Diagnostic, ...], source: Source, drafter: Drafter
+) -> tuple[list[Quilt], list[Diagnostic]]:
     """The file's quilts, those without errors in their text. A file without quilts loads nothing for them."""
     sound = [each for each in file.quilts if not misread(each, read)]
     if not sound:
@@ -93,8 +96,10 @@ def _quilts_of(file: File, read: tuple[Diagnostic, ...], source: Source,
 
 def misread(node: Node, diagnostics: tuple[Diagnostic, ...]) -> bool:
     """Whether the parser found an error inside a node."""
-    return any(each.severity is Severity.ERROR and node.span.start <= each.primary.span.start <= node.span.end
-               for each in diagnostics)
+    return any(
+        each.severity is Severity.ERROR and node.span.start <= each.primary.span.start <= node.span.end
+        for each in diagnostics
+    )
 
 
 def draft_source(source: Source, shelf: Shelf) -> Outcome[tuple[Draft, ...]]:
@@ -147,4 +152,5 @@ def _sew(draft: Draft, templates: tuple[Template, ...], from_elsewhere: bool) ->
 
     assembly = assemble(draft)
     return prove(draft, templates, assembly).then(
-        lambda proof: Outcome(CompiledBlock(draft, templates, assembly, proof, from_elsewhere)))
+        lambda proof: Outcome(CompiledBlock(draft, templates, assembly, proof, from_elsewhere))
+    )

@@ -34,8 +34,18 @@ OPEN_DOORS = {
 CAIRO = ("sheets/drawing/cairo_library.py", "sheets/drawing/draw_png.py")
 """The modules that know cairo: one that loads it and hands on what it has, one that turns SVG into PNG."""
 
-WORLD = ("time", "datetime", "random", "secrets", "uuid", "socket", "logging", "subprocess", "tempfile",
-         "getpass")
+WORLD = (
+    "time",
+    "datetime",
+    "random",
+    "secrets",
+    "uuid",
+    "socket",
+    "logging",
+    "subprocess",
+    "tempfile",
+    "getpass",
+)
 
 
 def name_of(path: Path) -> str:
@@ -94,8 +104,9 @@ def below_command_line() -> list[Path]:
 
 
 def test_there_are_modules_to_look_at() -> None:
-    assert len(MODULES) > 50 and {folder_of(path) for path in MODULES} - {"__init__",
-                                                                          "__main__"} <= set(ORDER)
+    assert len(MODULES) > 50 and {folder_of(path) for path in MODULES} - {"__init__", "__main__"} <= set(
+        ORDER
+    )
 
 
 @pytest.mark.parametrize("path", below_command_line(), ids=name_of)
@@ -126,13 +137,19 @@ def test_nothing_prints_exits_or_touches_files_below_the_command_line(path: Path
     for called, line in calls(path):
         where = f"{name_of(path)}:{line}"
         if name_of(path) != "language/regenerate.py":
-            assert called not in ("print", "input", "exit", "quit", "sys.exit",
-                                  "os._exit"), f"{where} {called}"
+            assert called not in ("print", "input", "exit", "quit", "sys.exit", "os._exit"), (
+                f"{where} {called}"
+            )
         if name_of(path) not in OPEN_DOORS:
             ends = called.rsplit(".", 1)[-1]
             assert called != "open" and ends not in (
-                "read_text", "read_bytes", "write_text", "write_bytes", "mkdir",
-                "unlink"), f"{where} {called}"
+                "read_text",
+                "read_bytes",
+                "write_text",
+                "write_bytes",
+                "mkdir",
+                "unlink",
+            ), f"{where} {called}"
 
 
 @pytest.mark.parametrize("path", below_command_line(), ids=name_of)

@@ -26,8 +26,10 @@ def told(name: str) -> list[dict[str, Any]]:
 
 def cuts_of(quilt: dict[str, Any]) -> set[tuple[str, str, float, float, int, int]]:
     """Fabric, kind, the two sizes (the smaller first), how many are cut and how many pieces they give."""
-    return {(cut["fabric"], cut["kind"], *sorted((cut["width"], cut["height"])), cut["cuts"], cut["pieces"])
-            for cut in quilt["cutting"]}
+    return {
+        (cut["fabric"], cut["kind"], *sorted((cut["width"], cut["height"])), cut["cuts"], cut["pieces"])
+        for cut in quilt["cutting"]
+    }
 
 
 @pytest.mark.parametrize("path", QUILTS, ids=[path.stem for path in QUILTS])
@@ -53,7 +55,7 @@ def test_a_table_opens_in_a_spreadsheet_with_the_counts_of_the_picture(tmp_path)
     assert piecewright("build", FOLDER / "cradle-boat.quilt", "--out", tmp_path, "--tables").status == 0
     text = (tmp_path / "cradle-boat-v1-counts.csv").read_text(encoding="utf-8")
     rows = list(csv.DictReader(StringIO(text)))
-    quilt, = told("cradle-boat.quilt")
+    (quilt,) = told("cradle-boat.quilt")
     assert sum(int(row["pieces"]) for row in rows) == quilt["pieces"] == 375
 
 
@@ -63,7 +65,7 @@ def test_gannet_landing_by_hand():
     Blocks: 3 x 4 stars and 2 x 3 hour glasses. The middle is 3 x 8.485in by 4 x 8.485in: 25.456in x 33.941in,
     so the border to 28in x 36in is 1.272in and 1.029in wide. Geese: (28 + 36) x 2 / 4 = 32.
     """
-    quilt, = told("gannet-landing.quilt")
+    (quilt,) = told("gannet-landing.quilt")
     assert quilt["finished"] == {"width": 28 + 4 + 8, "height": 36 + 4 + 8}
     assert [block["count"] for block in quilt["blocks"]] == [12, 6, 32]
     assert cuts_of(quilt) >= {
@@ -98,7 +100,7 @@ def test_colourways_differ_in_cloth_alone():
 
 
 def test_the_cradle_quilt_is_cut_from_the_fat_quarters_there_are():
-    quilt, = told("cradle-boat.quilt")
+    (quilt,) = told("cradle-boat.quilt")
     given = {"cream": 7, "teal": 4, "coral": 3, "lemon": 3}
     used = {each["name"]: each["pieces_of_cloth"] for each in quilt["fabrics"] if each["name"] in given}
     assert all(0 < used[name] <= given[name] for name in given)

@@ -98,8 +98,10 @@ def test_the_swells_are_one_template_and_their_curves_stay_arcs():
 
 def test_the_readme_s_block_and_quilt_are_checked_without_a_word(tmp_path):
     page = (EXAMPLES.parent / "README.md").read_text(encoding="utf-8")
-    block, quilt = (dedent(page.split(heading)[1].split("\n## ")[0].split("\n\n`")[0])
-                    for heading in ("## A block\n", "## A quilt\n"))
+    block, quilt = (
+        dedent(page.split(heading)[1].split("\n## ")[0].split("\n\n`")[0])
+        for heading in ("## A block\n", "## A quilt\n")
+    )
     file = tmp_path / "breakwater.quilt"
     file.write_text(block + quilt, encoding="utf-8")
     ended = piecewright("check", file)

@@ -21,8 +21,19 @@ if TYPE_CHECKING:
 BOOKLET: Final = "booklet"  # ends the names of its files
 HTML: Final = "html"
 
-PARTS: Final = ("needs", "chart", "templates", "foundation", "papers", "steps", "difficulty", "exercise",
-                "card", "safety", "glossary")
+PARTS: Final = (
+    "needs",
+    "chart",
+    "templates",
+    "foundation",
+    "papers",
+    "steps",
+    "difficulty",
+    "exercise",
+    "card",
+    "safety",
+    "glossary",
+)
 """Chapters of a block, those of sheets.booklet."""
 
 WAYS: Final = ("templates", "foundation", "papers")  # those of sheets.booklet
@@ -34,8 +45,9 @@ class SewChoice(ParamKind):
 
     name = "sew"
 
-    def convert(self, value: Any, param: click.Parameter | None,
-                ctx: click.Context | None) -> tuple[str, str]:
+    def convert(
+        self, value: Any, param: click.Parameter | None, ctx: click.Context | None
+    ) -> tuple[str, str]:
         """The block's title, '' for all, and the way; a use error that lists the ways there are."""
         if isinstance(value, tuple):
             return value
@@ -87,22 +99,31 @@ class Made:
 def booklet_options(command: Decorated) -> Decorated:
     """`--booklet` and `--sew`."""
     for option in (
-        click.option("--sew", "ways", multiple=True, type=SewChoice(),
-                     help="How blocks are sewn, in a booklet or its parts: with templates and ruler, on "
-                          "foundations, or over paper pieces by hand. A quilt's cloth is cut for it. For one "
-                          "block: 'Log Cabin=foundation'. Repeatable.  "
-                          "[default: templates]"),
-        click.option("--booklet", is_flag=True,
-                     help="A booklet for a class: what you need, cutting, templates or foundations, steps in "
-                          "pictures, a drafting exercise, a storage card. '--format pdf,html' makes it a "
-                          "page for phones, too."),
+        click.option(
+            "--sew",
+            "ways",
+            multiple=True,
+            type=SewChoice(),
+            help="How blocks are sewn, in a booklet or its parts: with templates and ruler, on "
+            "foundations, or over paper pieces by hand. A quilt's cloth is cut for it. For one "
+            "block: 'Log Cabin=foundation'. Repeatable.  "
+            "[default: templates]",
+        ),
+        click.option(
+            "--booklet",
+            is_flag=True,
+            help="A booklet for a class: what you need, cutting, templates or foundations, steps in "
+            "pictures, a drafting exercise, a storage card. '--format pdf,html' makes it a "
+            "page for phones, too.",
+        ),
     ):
         command = option(command)
     return command
 
 
-def made_of_block(block: CompiledBlock, options: SheetOptions, booklets: Booklets,
-                  parts: tuple[str, ...]) -> Iterator[Made]:
+def made_of_block(
+    block: CompiledBlock, options: SheetOptions, booklets: Booklets, parts: tuple[str, ...]
+) -> Iterator[Made]:
     """The booklet, or each part asked for, or the template sheets."""
     if not booklets.wanted and not parts:
         from ..sheets.arrange.block_sheets import arrange_block

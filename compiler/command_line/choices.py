@@ -47,8 +47,9 @@ class LengthChoice(ParamKind):
         found = LENGTH.fullmatch(value) if len(value) <= LONGEST else None
         number = exact_number(found[1]) if found else None
         if found is None or number is None:
-            self.fail(f"'{value[:LONGEST]}' is not a length. Write it with its unit: {self.examples}.",
-                      param, ctx)
+            self.fail(
+                f"'{value[:LONGEST]}' is not a length. Write it with its unit: {self.examples}.", param, ctx
+            )
         return number * UNITS[found[2]]
 
 
@@ -82,8 +83,9 @@ class MarginChoice(ParamKind):
 
     name = "margin"
 
-    def convert(self, value: Any, param: click.Parameter | None,
-                ctx: click.Context | None) -> tuple[Fraction, Fraction]:
+    def convert(
+        self, value: Any, param: click.Parameter | None, ctx: click.Context | None
+    ) -> tuple[Fraction, Fraction]:
         """The share of the length and the least length, one of them 0; a use error where it is neither."""
         if isinstance(value, tuple):
             return value
@@ -107,8 +109,9 @@ class ListChoice(ParamKind):
     def __init__(self, words: tuple[str, ...]) -> None:
         self.words = words
 
-    def convert(self, value: Any, param: click.Parameter | None,
-                ctx: click.Context | None) -> tuple[str, ...]:
+    def convert(
+        self, value: Any, param: click.Parameter | None, ctx: click.Context | None
+    ) -> tuple[str, ...]:
         """The words, in the order given."""
         if isinstance(value, tuple):
             return value
@@ -141,40 +144,68 @@ Decorated = Callable[..., Any]
 def shelf_option(command: Decorated) -> Decorated:
     """`--shelf FOLDER`, repeatable."""
     return click.option(
-        "--shelf", "shelves", multiple=True, metavar="FOLDER", type=click.Path(file_okay=False, exists=True),
+        "--shelf",
+        "shelves",
+        multiple=True,
+        metavar="FOLDER",
+        type=click.Path(file_okay=False, exists=True),
         help="A folder of blocks that 'use' may find, after the file's own. Repeatable. "
-             f"{SHELVES} adds more.")(command)
+        f"{SHELVES} adds more.",
+    )(command)
 
 
 def out_option(command: Decorated) -> Decorated:
     """`--out FOLDER`."""
-    return click.option("--out", default=".", metavar="FOLDER", type=click.Path(),
-                        help="Where the files go; made if need be.  [default: where you are]")(command)
+    return click.option(
+        "--out",
+        default=".",
+        metavar="FOLDER",
+        type=click.Path(),
+        help="Where the files go; made if need be.  [default: where you are]",
+    )(command)
 
 
 def block_option(command: Decorated) -> Decorated:
     """`--block TITLE`, repeatable."""
-    return click.option("--block", "titles", multiple=True, metavar="TITLE",
-                        help="Only the block of this title. Repeatable.")(command)
+    return click.option(
+        "--block", "titles", multiple=True, metavar="TITLE", help="Only the block of this title. Repeatable."
+    )(command)
 
 
 def dpi_option(default: int) -> Callable[[Decorated], Decorated]:
     """`--dpi NUMBER`."""
-    return click.option("--dpi", default=default, show_default=True, type=click.IntRange(36, 1200),
-                        metavar="NUMBER", help="Dots to the inch of a PNG.")
+    return click.option(
+        "--dpi",
+        default=default,
+        show_default=True,
+        type=click.IntRange(36, 1200),
+        metavar="NUMBER",
+        help="Dots to the inch of a PNG.",
+    )
 
 
 def cutting_options(command: Decorated) -> Decorated:
     """`--ruler`, `--margin` and `--buy`."""
     for option in (
-        click.option("--buy", type=click.Choice(["yards", "metres"], case_sensitive=False),
-                     help="Say what to buy in eighths of a yard or in tenths of a metre.  "
-                          "[default: as the ruler]"),
-        click.option("--margin", type=MarginChoice(), metavar="SHARE|LENGTH",
-                     help="Cloth to buy over what the cutting plan takes: 10%, 4in, or 0in for none.  "
-                          "[default: 5%, at least 1in]"),
-        click.option("--ruler", type=RulerChoice(), default="1/8in", show_default=True,
-                     help="What the marks on your ruler are apart. Quilts are cut to them."),
+        click.option(
+            "--buy",
+            type=click.Choice(["yards", "metres"], case_sensitive=False),
+            help="Say what to buy in eighths of a yard or in tenths of a metre.  [default: as the ruler]",
+        ),
+        click.option(
+            "--margin",
+            type=MarginChoice(),
+            metavar="SHARE|LENGTH",
+            help="Cloth to buy over what the cutting plan takes: 10%, 4in, or 0in for none.  "
+            "[default: 5%, at least 1in]",
+        ),
+        click.option(
+            "--ruler",
+            type=RulerChoice(),
+            default="1/8in",
+            show_default=True,
+            help="What the marks on your ruler are apart. Quilts are cut to them.",
+        ),
     ):
         command = option(command)
     return command

@@ -81,8 +81,9 @@ class Compiled:
         return tuple(each for each in self.blocks if not each.from_elsewhere)
 
 
-def compile_input(given: Input, shelf: FolderShelf, cutting: Cutting | None = None,
-                  record: Record | None = None) -> Compiled:
+def compile_input(
+    given: Input, shelf: FolderShelf, cutting: Cutting | None = None, record: Record | None = None
+) -> Compiled:
     """The input compiled, its quilts planned where `cutting` says how.
 
     What an earlier file needed of the shelf is let go first.
@@ -103,8 +104,7 @@ def compile_input(given: Input, shelf: FolderShelf, cutting: Cutting | None = No
         return Compiled(given.name, (), damaged.said, sources)
 
 
-def compile_alone(given: Input, shelf: FolderShelf,
-                  cutting: Cutting | None = None) -> tuple[Compiled, int]:
+def compile_alone(given: Input, shelf: FolderShelf, cutting: Cutting | None = None) -> tuple[Compiled, int]:
     """The one input of a command compiled, all there is to say of it shown; and the exit status so far."""
     tally, progress = Tally(), Progress(1)
     progress.doing(f"{given.name}: drafting")
@@ -119,8 +119,9 @@ def compile_alone(given: Input, shelf: FolderShelf,
     return compiled, tally.status()
 
 
-def _compile_bytes(given: Input, data: bytes, shelf: FolderShelf, cutting: Cutting | None,
-                   record: Record | None) -> Compiled:
+def _compile_bytes(
+    given: Input, data: bytes, shelf: FolderShelf, cutting: Cutting | None, record: Record | None
+) -> Compiled:
     from ..language.decode import read_source
     from ..pipeline import compile_file
 
@@ -171,13 +172,18 @@ def _planned(made: Compilation, cutting: Cutting) -> Outcome[tuple[PlannedQuilt,
 
 def file_unreadable(name: str, reason: str) -> Diagnostic:
     """The system will not let us read a file."""
-    return error("file-unreadable", f"This file cannot be read: {reason}.", Span(name, 0, 0),
-                 help="Look at its permissions, or copy it to a folder of your own.")
+    return error(
+        "file-unreadable",
+        f"This file cannot be read: {reason}.",
+        Span(name, 0, 0),
+        help="Look at its permissions, or copy it to a folder of your own.",
+    )
 
 
 def shelf_file_faulty(fault: Diagnostic) -> Diagnostic:
     """A file on a shelf holds a title that was asked for, and a mistake that keeps it from being used."""
     place = fault.primary.span
     message = f"`{place.source}` may have the block asked for, but has a mistake."
-    return note("shelf-file-faulty", message, place, fault.message,
-                help=f"See `piecewright check {place.source}`.")
+    return note(
+        "shelf-file-faulty", message, place, fault.message, help=f"See `piecewright check {place.source}`."
+    )

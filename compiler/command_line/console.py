@@ -90,8 +90,11 @@ class Tally:
 
     def summary(self) -> str:
         """`2 errors and 1 warning in 1 of 3 files.`"""
-        parts = [count_of(number, word) for number, word in
-                 ((self.errors, "error"), (self.warnings, "warning"), (self.notes, "note")) if number]
+        parts = [
+            count_of(number, word)
+            for number, word in ((self.errors, "error"), (self.warnings, "warning"), (self.notes, "note"))
+            if number
+        ]
         if not parts:
             return f"No mistakes in {count_of(self.files, 'file')}."
         total = count_of(self.files, "file")
@@ -102,15 +105,17 @@ class Tally:
 Form = Literal["people", "short", "github"]
 
 
-def show_diagnostics(diagnostics: Iterable[Diagnostic], sources: Mapping[str, Source], *, err: bool,
-                     form: Form = "people") -> None:
+def show_diagnostics(
+    diagnostics: Iterable[Diagnostic], sources: Mapping[str, Source], *, err: bool, form: Form = "people"
+) -> None:
     """Every diagnostic on standard output or standard error, with an empty line between those for people."""
     for text in rendered(diagnostics, sources, err=err, form=form):
         click.echo(text, err=err, color=True)  # whether there is colour was asked in rendering
 
 
-def rendered(diagnostics: Iterable[Diagnostic], sources: Mapping[str, Source], *, err: bool,
-             form: Form = "people") -> Iterator[str]:
+def rendered(
+    diagnostics: Iterable[Diagnostic], sources: Mapping[str, Source], *, err: bool, form: Form = "people"
+) -> Iterator[str]:
     """Every diagnostic as it is shown on standard output or standard error."""
     from ..diagnostics.render import Style, render
 

@@ -62,8 +62,9 @@ def recorded(job: Job, files: Iterator[tuple[str, bytes]]) -> Iterator[tuple[str
         yield name, data
 
 
-def block_files(job: Job, source: str, blocks: Sequence[CompiledBlock],
-                lines: list[str]) -> Iterator[tuple[str, bytes]]:
+def block_files(
+    job: Job, source: str, blocks: Sequence[CompiledBlock], lines: list[str]
+) -> Iterator[tuple[str, bytes]]:
     """Every file of the blocks, made one at a time; `lines` says what they are."""
     for block in blocks:
         title = f"{source}, block '{named(block.draft.title)}'"
@@ -76,8 +77,9 @@ def block_files(job: Job, source: str, blocks: Sequence[CompiledBlock],
             yield from drawn(job, source, title, stem, each, lines)
 
 
-def quilt_files(job: Job, source: str, quilts: Sequence[PlannedQuilt],
-                lines: list[str]) -> Iterator[tuple[str, bytes]]:
+def quilt_files(
+    job: Job, source: str, quilts: Sequence[PlannedQuilt], lines: list[str]
+) -> Iterator[tuple[str, bytes]]:
     """Every file of the quilts."""
     for planned in quilts:
         job.quilts += 1
@@ -97,8 +99,9 @@ def quilt_files(job: Job, source: str, quilts: Sequence[PlannedQuilt],
                 yield f"{stem}-{ending}", data
 
 
-def drawn(job: Job, source: str, title: str, stem: str, made: Made,
-          lines: list[str]) -> Iterator[tuple[str, bytes]]:
+def drawn(
+    job: Job, source: str, title: str, stem: str, made: Made, lines: list[str]
+) -> Iterator[tuple[str, bytes]]:
     """A document's files in every format asked for."""
     stem = f"{stem}-{made.ending}" if made.ending else stem
     job.parts_made += made.ending in job.parts

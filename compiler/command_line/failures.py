@@ -41,8 +41,16 @@ def own_mistakes(subject: str) -> Iterator[None]:
     """Turns any exception that is a mistake of ours into an OwnMistake that names the subject."""
     try:
         yield
-    except (MachineFailed, OwnMistake, Refused, ShelfDamaged, OSError, MemoryError, click.ClickException,
-            click.exceptions.Exit):
+    except (
+        MachineFailed,
+        OwnMistake,
+        Refused,
+        ShelfDamaged,
+        OSError,
+        MemoryError,
+        click.ClickException,
+        click.exceptions.Exit,
+    ):
         raise
     except Exception as problem:
         if _is_machine_lacking(problem):

@@ -17,8 +17,21 @@ from .shelves.listing import ShelfDamaged
 from .stopping import INTERRUPTED, SHELL_BASE
 
 NAME: Final = "piecewright"
-NAMES: Final = ("build", "check", "show", "explain", "compare", "draft", "resize", "find",
-                "catalogue", "fmt", "lint", "lock", "completion")
+NAMES: Final = (
+    "build",
+    "check",
+    "show",
+    "explain",
+    "compare",
+    "draft",
+    "resize",
+    "find",
+    "catalogue",
+    "fmt",
+    "lint",
+    "lock",
+    "completion",
+)
 VARIABLE: Final = "_PIECEWRIGHT_COMPLETE"  # where a shell says that it asks what may follow
 NOBODY_READS: Final = SHELL_BASE + 13  # as a shell counts a program stopped by a closed pipe
 
@@ -56,8 +69,11 @@ class Commands(click.Group):
         return cast(click.Command, getattr(import_module(f".commands.{cmd_name}", __package__), cmd_name))
 
 
-@click.group(cls=Commands, epilog=ABOUT,
-             context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100})
+@click.group(
+    cls=Commands,
+    epilog=ABOUT,
+    context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100},
+)
 @click.version_option(__version__, "-V", "--version", prog_name=NAME, message="%(prog)s %(version)s")
 def commands() -> None:
     """Patchwork blocks and quilts from text to true-size template sheets.

@@ -23,11 +23,36 @@ READABLE: Final = 60  # characters of a title in a name: some systems take 255 b
 TITLE_READ: Final = 1000  # characters of a title looked at for its name
 DIGITS: Final = 8
 
-WRITTEN_OUT: Final = str.maketrans({
-    "æ": "ae", "Æ": "ae", "œ": "oe", "Œ": "oe", "ø": "o", "Ø": "o", "ß": "ss", "ẞ": "ss", "đ": "d", "Đ": "d",
-    "ð": "d", "Ð": "d", "þ": "th", "Þ": "th", "ł": "l", "Ł": "l", "ħ": "h", "Ħ": "h", "ı": "i", "ŋ": "ng",
-    "Ŋ": "ng", "ŧ": "t", "Ŧ": "t", "ĸ": "q", "ə": "e", "Ə": "e",
-})
+WRITTEN_OUT: Final = str.maketrans(
+    {
+        "æ": "ae",
+        "Æ": "ae",
+        "œ": "oe",
+        "Œ": "oe",
+        "ø": "o",
+        "Ø": "o",
+        "ß": "ss",
+        "ẞ": "ss",
+        "đ": "d",
+        "Đ": "d",
+        "ð": "d",
+        "Ð": "d",
+        "þ": "th",
+        "Þ": "th",
+        "ł": "l",
+        "Ł": "l",
+        "ħ": "h",
+        "Ħ": "h",
+        "ı": "i",
+        "ŋ": "ng",
+        "Ŋ": "ng",
+        "ŧ": "t",
+        "Ŧ": "t",
+        "ĸ": "q",
+        "ə": "e",
+        "Ə": "e",
+    }
+)
 """Letters of the Latin script that Unicode takes apart into no others (most of them common practice in names
 of files, no published source)."""
 
@@ -75,10 +100,12 @@ class Names:
             if not self._is_taken(stem, owner):
                 self._given[stem] = title, source
                 return stem
-            self._told.append(f"Files called {stem} are here that were made of something else: they stay as "
-                              "they are.")
-        raise MachineFailed(f"{self._folder}: Other files have every name that '{visible(title)}' could "
-                            "have.")
+            self._told.append(
+                f"Files called {stem} are here that were made of something else: they stay as they are."
+            )
+        raise MachineFailed(
+            f"{self._folder}: Other files have every name that '{visible(title)}' could have."
+        )
 
     def told(self) -> list[str]:
         """What is to be said of files that were in the folder; each once."""
@@ -101,6 +128,8 @@ class Names:
             if found_to_be is Whose.ANOTHERS:
                 return True
             if found_to_be is Whose.UNKNOWN and os.path.getsize(path):
-                self._told.append(f"{path} does not say what it was made of; if it is made now, the new one "
-                                  "takes its place.")
+                self._told.append(
+                    f"{path} does not say what it was made of; if it is made now, the new one "
+                    "takes its place."
+                )
         return False

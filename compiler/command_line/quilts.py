@@ -23,8 +23,13 @@ def stem_of(names: Names, quilt: Quilt, source: str) -> str:
     return names.stem(title, quilt.version, f"{source}\0quilt", quilt.title)  # apart from a block
 
 
-def made_of_quilt(planned: PlannedQuilt, parts: tuple[str, ...], options: SheetOptions, sheets: KeptSheets,
-                  booklets: Booklets) -> Iterator[Made]:
+def made_of_quilt(
+    planned: PlannedQuilt,
+    parts: tuple[str, ...],
+    options: SheetOptions,
+    sheets: KeptSheets,
+    booklets: Booklets,
+) -> Iterator[Made]:
     """The whole document or the booklet; and each part asked for that has pages."""
     from ..sheets.quilts.sheets import QUILT_PARTS, arrange_quilt, arrange_quilt_part
 
@@ -40,15 +45,27 @@ def made_of_quilt(planned: PlannedQuilt, parts: tuple[str, ...], options: SheetO
         yield from _of_booklet(planned, parts, options, sheets, booklets)
 
 
-def _of_booklet(planned: PlannedQuilt, parts: tuple[str, ...], options: SheetOptions, sheets: KeptSheets,
-                booklets: Booklets) -> Iterator[Made]:
+def _of_booklet(
+    planned: PlannedQuilt,
+    parts: tuple[str, ...],
+    options: SheetOptions,
+    sheets: KeptSheets,
+    booklets: Booklets,
+) -> Iterator[Made]:
     """The booklet, and those parts that are a booklet's."""
     from ..sheets.booklet.block_book import BLOCK_PARTS
     from ..sheets.booklet.quilt_book import QuiltBook
     from ..sheets.booklet.setting.set_pages import chapters_document, set_book
 
-    maker = QuiltBook(planned.quilt, planned.plan, planned.assembly, options, booklets.way_for, sheets.leaves,
-                      planned.papers)
+    maker = QuiltBook(
+        planned.quilt,
+        planned.plan,
+        planned.assembly,
+        options,
+        booklets.way_for,
+        sheets.leaves,
+        planned.papers,
+    )
     if booklets.wanted:
         book = maker.book()
         yield Made(BOOKLET, set_book(book, options), book)

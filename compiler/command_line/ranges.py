@@ -37,8 +37,9 @@ class RangeChoice(ParamKind):
             self._refuse(value, param, ctx)
         return Range(least, most)
 
-    def _bound(self, text: str, value: str, param: click.Parameter | None,
-               ctx: click.Context | None) -> Fraction | None:
+    def _bound(
+        self, text: str, value: str, param: click.Parameter | None, ctx: click.Context | None
+    ) -> Fraction | None:
         if not text:
             return None
         found = BOUND.fullmatch(text) if len(text) <= LONGEST else None
@@ -58,8 +59,9 @@ class GridChoice(ParamKind):
 
     name = "grid"
 
-    def convert(self, value: Any, param: click.Parameter | None,
-                ctx: click.Context | None) -> tuple[int, int]:
+    def convert(
+        self, value: Any, param: click.Parameter | None, ctx: click.Context | None
+    ) -> tuple[int, int]:
         """The squares across and down."""
         if isinstance(value, tuple):
             return value

@@ -19,8 +19,9 @@ class NotPlain(OSError):
     """What bears the name is a pipe, a device, a folder, or a link where none is followed."""
 
 
-def plain_bytes(path: str | os.PathLike[str], most: int, *, links: bool = False,
-                owned: bool = False) -> bytes:
+def plain_bytes(
+    path: str | os.PathLike[str], most: int, *, links: bool = False, owned: bool = False
+) -> bytes:
     """Up to `most` bytes of a plain file, and one more where it has more. OSError where it cannot be had.
 
     A link is followed only with `links`. With `owned`, a file that another user wrote is not read.

@@ -86,12 +86,16 @@ class Comparison:
 def compare(old: Side, new: Side) -> Comparison:
     """What became of the old draft's templates."""
     kept = dict(_kept(old, new))
-    left = [each for each in old.templates if each.label not in {match.old.label for match in kept.values()
-                                                                 if match.old is not None}]
+    left = [
+        each
+        for each in old.templates
+        if each.label not in {match.old.label for match in kept.values() if match.old is not None}
+    ]
     fresh = [each for each in new.templates if each.label not in kept]
     changed = {match.new.label: match for match in _changed(old, new, left, fresh) if match.new is not None}
-    matches = [kept.get(each.label) or changed.get(each.label) or Match("new", None, each)
-               for each in new.templates]
+    matches = [
+        kept.get(each.label) or changed.get(each.label) or Match("new", None, each) for each in new.templates
+    ]
     paired = {match.old.label for match in matches if match.old is not None}
     matches += [Match("gone", each, None) for each in old.templates if each.label not in paired]
     return Comparison(old, new, tuple(matches), _distance_of_drafts(old.draft, new.draft))
@@ -160,20 +164,28 @@ def _changed(old: Side, new: Side, left: Sequence[Template], fresh: Sequence[Tem
         if number not in taken_old and other not in taken_new:
             taken_old.add(number)
             taken_new.add(other)
-            yield Match("changed", left[number], fresh[other],
-                        distance=_template_distance(left[number], fresh[other]))
+            yield Match(
+                "changed", left[number], fresh[other], distance=_template_distance(left[number], fresh[other])
+            )
 
 
-def _shares(old: Side, new: Side, left: Sequence[Template],
-            fresh: Sequence[Template]) -> dict[tuple[int, int], float]:
+def _shares(
+    old: Side, new: Side, left: Sequence[Template], fresh: Sequence[Template]
+) -> dict[tuple[int, int], float]:
     """For templates by their places in both lists: the greatest share that a piece of the one and a piece of
     the other have in common, of the larger; where it is COVERS or more."""
     from shapely import STRtree
 
-    ones = [(number, _area_of(old.draft.pieces[piece - 1]))
-            for number, each in enumerate(left) for piece in each.pieces]
-    others = [(number, _area_of(new.draft.pieces[piece - 1]))
-              for number, each in enumerate(fresh) for piece in each.pieces]
+    ones = [
+        (number, _area_of(old.draft.pieces[piece - 1]))
+        for number, each in enumerate(left)
+        for piece in each.pieces
+    ]
+    others = [
+        (number, _area_of(new.draft.pieces[piece - 1]))
+        for number, each in enumerate(fresh)
+        for piece in each.pieces
+    ]
     tree = STRtree([area for _, area in others])
     shares: dict[tuple[int, int], float] = {}
     for number, area in ones:
@@ -188,8 +200,9 @@ def _shares(old: Side, new: Side, left: Sequence[Template],
 def _area_of(piece: Piece) -> Any:
     from shapely.geometry import Polygon
 
-    rings = [[(p.real, p.imag) for p in _line([side.edge for side in ring])]
-             for ring in (piece.ring, *piece.holes)]
+    rings = [
+        [(p.real, p.imag) for p in _line([side.edge for side in ring])] for ring in (piece.ring, *piece.holes)
+    ]
     return Polygon(rings[0], rings[1:])
 
 

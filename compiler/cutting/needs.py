@@ -19,6 +19,7 @@ from .model import Template
 
 Part = Literal["blocks", "setting", "sashing", "posts", "border", "binding", "backing"]
 
+
 @dataclass(frozen=True, slots=True)
 class Scrap:
     """A piece of cloth of given size: a scrap or a fat quarter, along and across the grain in inches."""

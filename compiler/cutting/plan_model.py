@@ -13,8 +13,19 @@ from typing import Literal
 from ..measure.tolerance import Number
 
 Kind = Literal[
-    "square", "rectangle", "half-square triangle", "quarter-square triangle", "half-rectangle triangle",
-    "equilateral triangle", "diamond", "parallelogram", "trapezoid", "hexagon", "kite", "strip", "template",
+    "square",
+    "rectangle",
+    "half-square triangle",
+    "quarter-square triangle",
+    "half-rectangle triangle",
+    "equilateral triangle",
+    "diamond",
+    "parallelogram",
+    "trapezoid",
+    "hexagon",
+    "kite",
+    "strip",
+    "template",
 ]
 
 

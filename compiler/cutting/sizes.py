@@ -63,12 +63,14 @@ class BlockSize:
         return tuple(each for each in self.cuts if not each.on_ruler)
 
 
-def block_at(draft: Draft, templates: Sequence[Template], width: Number,
-             step: Fraction = RULER_STEP) -> BlockSize:
+def block_at(
+    draft: Draft, templates: Sequence[Template], width: Number, step: Fraction = RULER_STEP
+) -> BlockSize:
     """The block that wide, its height in proportion."""
     scale = width / draft.width
-    return BlockSize(width, draft.height * scale,
-                     tuple(_cut_at(draft, each, scale, step) for each in templates))
+    return BlockSize(
+        width, draft.height * scale, tuple(_cut_at(draft, each, scale, step) for each in templates)
+    )
 
 
 def _cut_at(draft: Draft, template: Template, scale: Number, step: Fraction) -> CutAt:
@@ -97,21 +99,24 @@ def _short(length: Number, step: Fraction) -> float:
     return max(float(mark_up(length - 2 * EXACT, step)) - float(length), 0.0)
 
 
-def good_sizes(draft: Draft, templates: Sequence[Template],
-               step: Fraction = RULER_STEP) -> tuple[BlockSize, ...]:
+def good_sizes(
+    draft: Draft, templates: Sequence[Template], step: Fraction = RULER_STEP
+) -> tuple[BlockSize, ...]:
     """The sizes at which every ruled cut lies on the ruler: all there are from the smallest to the largest,
     as far apart as the ruler's own marks."""
     return tuple(each for each in _sizes(draft, templates, step, step) if not each.off)
 
 
-def other_sizes(draft: Draft, templates: Sequence[Template],
-                step: Fraction = RULER_STEP) -> tuple[BlockSize, ...]:
+def other_sizes(
+    draft: Draft, templates: Sequence[Template], step: Fraction = RULER_STEP
+) -> tuple[BlockSize, ...]:
     """The whole sizes at which some cut falls off the ruler."""
     return tuple(each for each in _sizes(draft, templates, step, unit_of(step)) if each.off)
 
 
-def _sizes(draft: Draft, templates: Sequence[Template], step: Fraction,
-           apart: Fraction) -> Iterable[BlockSize]:
+def _sizes(
+    draft: Draft, templates: Sequence[Template], step: Fraction, apart: Fraction
+) -> Iterable[BlockSize]:
     smallest, largest = tried_from(step)
     for count in range(ceil(smallest / apart), floor(largest / apart) + 1):
         yield block_at(draft, templates, count * apart, step)

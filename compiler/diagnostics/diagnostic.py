@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from enum import Enum
-from typing import Generic, TypeVar
+from typing import Generic, Protocol, TypeVar
 
+from ..words.say import Say
 from .source import Span
 
 T = TypeVar("T")
@@ -38,12 +39,20 @@ class Fix:
     text: str
 
 
+class Facts(Protocol):
+    """What a diagnostic was made of."""
+
+    def worded(self, say: Say) -> Diagnostic:
+        """The diagnostic in that reader's words."""
+
+
 @dataclass(frozen=True, slots=True)
 class Diagnostic:
     """One thing to say about one place.
 
     `code` is subject first, then what is wrong with it (`point-unknown`). `message` is one sentence that
-    stands alone; `help` says what to do, in the language's own words.
+    stands alone; `help` says what to do, in the language's own words. `facts` is what it was made of: it
+    can be said again in other units.
     """
 
     code: str
@@ -53,6 +62,11 @@ class Diagnostic:
     related: tuple[Label, ...] = ()
     help: str = ""
     fix: Fix | None = None
+    facts: Facts | None = field(default=None, compare=False, repr=False)
+
+    def said(self, say: Say) -> Diagnostic:
+        """The same said to that reader."""
+        return self.facts.worded(say) if self.facts else self
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,20 +89,44 @@ class Outcome(Generic[T]):
         return Outcome(following.value, self.diagnostics + following.diagnostics)
 
 
-def error(code: str, message: str, span: Span, label: str = "", *, help: str = "",
-          related: tuple[Label, ...] = (), fix: Fix | None = None) -> Diagnostic:
+def error(
+    code: str,
+    message: str,
+    span: Span,
+    label: str = "",
+    *,
+    help: str = "",
+    related: tuple[Label, ...] = (),
+    fix: Fix | None = None,
+) -> Diagnostic:
     """A complaint that stops the next pass."""
     return Diagnostic(code, Severity.ERROR, message, Label(span, label), related, help, fix)
 
 
-def warning(code: str, message: str, span: Span, label: str = "", *, help: str = "",
-            related: tuple[Label, ...] = (), fix: Fix | None = None) -> Diagnostic:
+def warning(
+    code: str,
+    message: str,
+    span: Span,
+    label: str = "",
+    *,
+    help: str = "",
+    related: tuple[Label, ...] = (),
+    fix: Fix | None = None,
+) -> Diagnostic:
     """A complaint that stops nothing."""
     return Diagnostic(code, Severity.WARNING, message, Label(span, label), related, help, fix)
 
 
-def note(code: str, message: str, span: Span, label: str = "", *, help: str = "",
-         related: tuple[Label, ...] = (), fix: Fix | None = None) -> Diagnostic:
+def note(
+    code: str,
+    message: str,
+    span: Span,
+    label: str = "",
+    *,
+    help: str = "",
+    related: tuple[Label, ...] = (),
+    fix: Fix | None = None,
+) -> Diagnostic:
     """A remark that stops nothing."""
     return Diagnostic(code, Severity.NOTE, message, Label(span, label), related, help, fix)
 
@@ -96,5 +134,6 @@ def note(code: str, message: str, span: Span, label: str = "", *, help: str = ""
 def in_order(diagnostics: Iterable[Diagnostic]) -> tuple[Diagnostic, ...]:
     """By source, place and code, exact repeats dropped."""
     seen: dict[Diagnostic, None] = dict.fromkeys(diagnostics)
-    return tuple(sorted(seen,
-                        key=lambda each: (each.primary.span.source, each.primary.span.start, each.code)))
+    return tuple(
+        sorted(seen, key=lambda each: (each.primary.span.source, each.primary.span.start, each.code))
+    )

@@ -1,7 +1,7 @@
 """A place in a source as lines with carets under them.
 
-     9 |   seam center -- gate
-       |                  ^^^^ it stops here, 1/2in from the nearest seam
+9 |   seam center -- gate
+  |                  ^^^^ it stops here, 1/2in from the nearest seam
 """
 
 from __future__ import annotations
@@ -39,8 +39,10 @@ def excerpts(source: Source, span: Span) -> tuple[Excerpt, ...]:
     opening = len(source.line(first)) - column + 1
     line = source.line(last)
     indent = len(line) - len(line.lstrip())
-    return (_excerpt(source, first, column - 1, max(opening, 1)),
-            _excerpt(source, last, min(indent, end_column - 1), max(end_column - indent, 1)))
+    return (
+        _excerpt(source, first, column - 1, max(opening, 1)),
+        _excerpt(source, last, min(indent, end_column - 1), max(end_column - indent, 1)),
+    )
 
 
 def _excerpt(source: Source, number: int, start: int, length: int) -> Excerpt:

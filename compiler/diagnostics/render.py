@@ -89,8 +89,14 @@ def _annotation(diagnostic: Diagnostic, sources: Mapping[str, Source]) -> str:
     span = diagnostic.primary.span
     line, column = place_of(span, sources)
     end_line, end_column = end_of(span, sources)
-    fields = {"file": span.source, "line": line, "col": column, "endLine": end_line, "endColumn": end_column,
-              "title": diagnostic.code}
+    fields = {
+        "file": span.source,
+        "line": line,
+        "col": column,
+        "endLine": end_line,
+        "endColumn": end_column,
+        "title": diagnostic.code,
+    }
     written = ",".join(f"{key}={_field(str(value))}" for key, value in fields.items())
     words = diagnostic.message + (f"\n{diagnostic.help}" if diagnostic.help else "")
     return f"::{GITHUB_WORDS[diagnostic.severity]} {written}::{_payload(words)}"
@@ -117,8 +123,10 @@ def _for_people(diagnostic: Diagnostic, sources: Mapping[str, Source], style: St
     colour = COLOURS[diagnostic.severity]
     head = _ink(f"{diagnostic.severity.value}[{diagnostic.code}]", colour, style)
     message = _ink(f": {_sentence(diagnostic.message)}", BOLD, style)
-    lines = [f"{head}{message}",
-             _arrow("-->", gutter, style) + " " + place_text(diagnostic.primary.span, sources)]
+    lines = [
+        f"{head}{message}",
+        _arrow("-->", gutter, style) + " " + place_text(diagnostic.primary.span, sources),
+    ]
     lines += _labelled(diagnostic.primary, shown[0], gutter, "^", colour, style)
     source = diagnostic.primary.span.source
     for label, group in zip(diagnostic.related, shown[1:], strict=True):
@@ -141,8 +149,9 @@ def _excerpts_of(label: Label, sources: Mapping[str, Source]) -> tuple[Excerpt, 
     return excerpts(source, label.span) if source and source.text else ()
 
 
-def _labelled(label: Label, group: tuple[Excerpt, ...], gutter: int, caret: str, colour: str,
-              style: Style) -> list[str]:
+def _labelled(
+    label: Label, group: tuple[Excerpt, ...], gutter: int, caret: str, colour: str, style: Style
+) -> list[str]:
     """The lines of one label, its words after the last carets."""
     lines: list[str] = []
     for each in group:

@@ -67,8 +67,9 @@ def _definitions(body: tuple[tree.Statement, ...]) -> list[tree.PointDef]:
     return found
 
 
-def _draw(body: tuple[tree.Statement, ...], here: Context, units: Mapping[str, Unit | None],
-          sketch: Sketch) -> None:
+def _draw(
+    body: tuple[tree.Statement, ...], here: Context, units: Mapping[str, Unit | None], sketch: Sketch
+) -> None:
     """One copy of a body."""
     for each in body:
         match each:
@@ -160,6 +161,7 @@ def _allowance(allowance: tree.Allowance, here: Context, sketch: Sketch) -> None
 
 def _draw_placed(number: int, placed: Placed, sketch: Sketch) -> None:
     """The lines of a unit: its outline and the seams between its pieces."""
+
     def line(edge: Edge) -> None:
         sketch.lines.append(DrawnLine(edge, placed.origin, number, placed.copy, placed.turn))
 

@@ -70,7 +70,8 @@ def check_refit(pieces: Sequence[Piece], outline: tuple[Edge, ...]) -> None:
         total = total + piece.area
     slack = NEAR * max(1.0, sum(edge.length for edge in outline))
     assert abs(float(total - whole)) <= slack, (
-        f"pieces come to {float(total)}, the outline to {float(whole)} sq in")
+        f"pieces come to {float(total)}, the outline to {float(whole)} sq in"
+    )
     seams: dict[tuple[int, int], float] = {}
     outside = 0.0
     for piece in pieces:
@@ -85,13 +86,15 @@ def check_refit(pieces: Sequence[Piece], outline: tuple[Edge, ...]) -> None:
     for (one, other), length in seams.items():
         back = seams.get((other, one), 0.0)
         assert abs(length - back) <= NEAR, (
-            f"seam {one}-{other} is {length}in on one side, {back}in on the other")
+            f"seam {one}-{other} is {length}in on one side, {back}in on the other"
+        )
     around = sum(edge.length for edge in outline)
     assert abs(outside - around) <= slack, f"outer edges come to {outside}in, the outline to {around}in"
 
 
-def check_symmetry(faces: Faces, cloth: Sequence[Cloth], placed: Sequence[Placed], owners: Sequence[int],
-                   bench: Bench) -> None:
+def check_symmetry(
+    faces: Faces, cloth: Sequence[Cloth], placed: Sequence[Placed], owners: Sequence[int], bench: Bench
+) -> None:
     """Notes the units that alone keep a block from looking the same turned or mirrored.
 
     By quarter turns a place has three others to agree with, so one that differs from three is named. By a
@@ -108,31 +111,41 @@ def check_symmetry(faces: Faces, cloth: Sequence[Cloth], placed: Sequence[Placed
     if odd == []:
         return
     if odd is not None and len(odd) <= max(1, len(units) // 8):
-        bench.say(complain_units.odd_unit(placed[odd[0]].origin, [_called(placed[each]) for each in odd],
-                                          "turned by quarters"))
+        bench.say(
+            complain_units.odd_unit(
+                placed[odd[0]].origin, [_called(placed[each]) for each in odd], "turned by quarters"
+            )
+        )
         return
-    for line, words in (((frame.predefined["top"], frame.predefined["bottom"]), "left and right"),
-                        ((frame.predefined["left"], frame.predefined["right"]), "above and below")):
+    for line, words in (
+        ((frame.predefined["top"], frame.predefined["bottom"]), "left and right"),
+        ((frame.predefined["left"], frame.predefined["right"]), "above and below"),
+    ):
         pairs = _odd_pairs(units, placed, look, mirror_in(*line))
         if pairs is not None and len(pairs) == 1 and len(units) >= 6:
-            bench.say(complain_units.odd_unit(placed[pairs[0][0]].origin,
-                                              [_called(placed[each]) for each in pairs[0]],
-                                              words))
+            bench.say(
+                complain_units.odd_unit(
+                    placed[pairs[0][0]].origin, [_called(placed[each]) for each in pairs[0]], words
+                )
+            )
             return
 
 
 def _called(placed: Placed) -> str:
     left, top, right, bottom = placed.box
     assert placed.unit is not None
-    return (f"`{placed.unit.use.alias.text}` at {ruler_text((left + right) / 2)} across, "
-            f"{ruler_text((top + bottom) / 2)} down")
+    return (
+        f"`{placed.unit.use.alias.text}` at {ruler_text((left + right) / 2)} across, "
+        f"{ruler_text((top + bottom) / 2)} down"
+    )
 
 
 Look = frozenset[tuple[int, int, str]]
 
 
-def _looks(faces: Faces, cloth: Sequence[Cloth], placed: Sequence[Placed],
-           owners: Sequence[int]) -> list[list[tuple[Point, str]]]:
+def _looks(
+    faces: Faces, cloth: Sequence[Cloth], placed: Sequence[Placed], owners: Sequence[int]
+) -> list[list[tuple[Point, str]]]:
     """For each unit, its faces' middles and fabrics."""
     look: list[list[tuple[Point, str]]] = [[] for _ in placed]
     for number, owner in enumerate(owners):
@@ -147,8 +160,9 @@ def _seen(look: list[tuple[Point, str]], carry: Transform) -> Look:
     return frozenset((round(float(p.x) * 100), round(float(p.y) * 100), fabric) for p, fabric in moved)
 
 
-def _orbit(unit: int, placed: Sequence[Placed], by_middle: dict[tuple[int, int], int],
-           carries: Sequence[Transform]) -> list[int] | None:
+def _orbit(
+    unit: int, placed: Sequence[Placed], by_middle: dict[tuple[int, int], int], carries: Sequence[Transform]
+) -> list[int] | None:
     middle = _middle(placed[unit])
     found = []
     for carry in carries:
@@ -166,12 +180,19 @@ def _middle(placed: Placed) -> Point:
 
 
 def _index(units: Sequence[int], placed: Sequence[Placed]) -> dict[tuple[int, int], int]:
-    return {(round(float(m.x) * 100), round(float(m.y) * 100)): unit
-            for unit in units for m in (_middle(placed[unit]),)}
+    return {
+        (round(float(m.x) * 100), round(float(m.y) * 100)): unit
+        for unit in units
+        for m in (_middle(placed[unit]),)
+    }
 
 
-def _odd_by_turns(units: Sequence[int], placed: Sequence[Placed], look: list[list[tuple[Point, str]]],
-                  quarters: Sequence[Transform]) -> list[int] | None:
+def _odd_by_turns(
+    units: Sequence[int],
+    placed: Sequence[Placed],
+    look: list[list[tuple[Point, str]]],
+    quarters: Sequence[Transform],
+) -> list[int] | None:
     """Units that differ where three others agree; None where the places themselves are not alike or the
     block is not nearly the same by quarter turns."""
     index = _index(units, placed)
@@ -191,8 +212,9 @@ def _odd_by_turns(units: Sequence[int], placed: Sequence[Placed], look: list[lis
     return odd
 
 
-def _odd_pairs(units: Sequence[int], placed: Sequence[Placed], look: list[list[tuple[Point, str]]],
-               mirror: Transform) -> list[tuple[int, int]] | None:
+def _odd_pairs(
+    units: Sequence[int], placed: Sequence[Placed], look: list[list[tuple[Point, str]]], mirror: Transform
+) -> list[tuple[int, int]] | None:
     index = _index(units, placed)
     pairs: list[tuple[int, int]] = []
     for unit in units:

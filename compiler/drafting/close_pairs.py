@@ -40,8 +40,9 @@ class TooManyMeetings(Exception):
         self.line = line
 
 
-def close_pairs(edges: Sequence[Edge], ends: Sequence[tuple[int, int]],
-                most: int = CROSSINGS_MOST) -> tuple[Any, list[tuple[int, int]]]:
+def close_pairs(
+    edges: Sequence[Edge], ends: Sequence[tuple[int, int]], most: int = CROSSINGS_MOST
+) -> tuple[Any, list[tuple[int, int]]]:
     """Pairs of lines that meet: straight with straight (an array of two rows), and those with a curve. `ends`
     are the numbers of each line's end places; `most` is how many straight pairs may cross."""
     import numpy as np
@@ -55,7 +56,7 @@ def close_pairs(edges: Sequence[Edge], ends: Sequence[tuple[int, int]],
     sieve = _Sieve(edges, np.array(ends), most)
     step = max(LOT // len(edges), 1)
     for first in range(0, len(edges), step):
-        pairs = index.query(rectangles[first:first + step])
+        pairs = index.query(rectangles[first : first + step])
         pairs[0] += first
         pairs = pairs[:, pairs[0] < pairs[1]]
         sieve.sift(pairs[:, np.lexsort((pairs[1], pairs[0]))])
@@ -81,8 +82,12 @@ class _Sieve:
         self.places = np.array([[float(v) for p in (edge.start, edge.end) for v in p] for edge in edges])
         arcs = [edge.arc for edge in edges]
         self.curved = np.array([arc is not None for arc in arcs], dtype=bool)
-        self.circles = np.array([[float(arc.center.x), float(arc.center.y), arc.radius] if arc
-                                 else [0.0, 0.0, 0.0] for arc in arcs])
+        self.circles = np.array(
+            [
+                [float(arc.center.x), float(arc.center.y), arc.radius] if arc else [0.0, 0.0, 0.0]
+                for arc in arcs
+            ]
+        )
         self.crossings = np.zeros(len(edges), dtype=int)  # of each line
         self.close = self.touches = self.bends = 0
         self._straight: list[Any] = []
@@ -102,8 +107,12 @@ class _Sieve:
         self._straight.append(straight[:, crossed | touched])
         self._curved.append(bends[:, self._may_meet(bends)])
         self.bends += self._curved[-1].shape[1]
-        if (self.crossings.sum() > 2 * self.most or self.touches > TOUCHES_MOST
-                or self.bends > CURVED_MOST or self.close > CLOSE_MOST):
+        if (
+            self.crossings.sum() > 2 * self.most
+            or self.touches > TOUCHES_MOST
+            or self.bends > CURVED_MOST
+            or self.close > CLOSE_MOST
+        ):
             near = np.bincount(self._curved[-1].ravel(), minlength=len(self.crossings))
             raise TooManyMeetings(int(np.argmax(self.crossings + near)))
 
@@ -122,8 +131,11 @@ class _Sieve:
         for one, other in ((pairs[0], pairs[1]), (pairs[1], pairs[0])):
             for end in (0, 1):
                 number = self.numbers[other][:, end]
-                found |= (ends_on(self.places[one], self.places[other][:, 2 * end : 2 * end + 2])
-                          & (number != self.numbers[one][:, 0]) & (number != self.numbers[one][:, 1]))
+                found |= (
+                    ends_on(self.places[one], self.places[other][:, 2 * end : 2 * end + 2])
+                    & (number != self.numbers[one][:, 0])
+                    & (number != self.numbers[one][:, 1])
+                )
         return found
 
     def _may_meet(self, pairs: Any) -> Any:
@@ -168,6 +180,7 @@ def ends_on(line: Any, p: Any) -> Any:
 
 def crossing(one: Any, other: Any) -> Any:
     """Which lines cross with both their ends clear of each other."""
+
     def sides(line: Any, of: Any) -> tuple[Any, Any]:
         import numpy as np
 

@@ -90,9 +90,9 @@ def _mirrored_ring(ring: Ring) -> Ring:
     turned_over = []
     for at in range(count, 0, -1):
         start, side = ring[at % count], ring[at - 1]
-        turned_over.append(Corner(
-            -start.at.conjugate(), -side.middle.conjugate(), side.allowance, side.circle
-        ))
+        turned_over.append(
+            Corner(-start.at.conjugate(), -side.middle.conjugate(), side.allowance, side.circle)
+        )
     return tuple(turned_over)
 
 
@@ -113,8 +113,9 @@ def _candidate_turns(marks: Sequence[complex], others: Sequence[complex]) -> lis
     pivot = max(marks, key=abs, default=0j)
     if abs(pivot) <= ALIKE:
         return [0.0]
-    found = [_tidy(degrees(phase(place / pivot))) for place in others
-             if abs(abs(place) - abs(pivot)) <= ALIKE]
+    found = [
+        _tidy(degrees(phase(place / pivot))) for place in others if abs(abs(place) - abs(pivot)) <= ALIKE
+    ]
     return sorted(dict.fromkeys(found))
 
 

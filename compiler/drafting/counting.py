@@ -58,8 +58,10 @@ def _drawn(statement: tree.Statement, units: Mapping[str, Unit | None], bench: B
         case tree.PieceDef():
             return len(statement.places)
         case tree.Row():
-            return sum((item.count.value if item.count else 1) * _cell_lines(item.cell, units)
-                       for item in statement.items)
+            return sum(
+                (item.count.value if item.count else 1) * _cell_lines(item.cell, units)
+                for item in statement.items
+            )
         case tree.Alternate():
             cells = (len(frame.across) - 1) * (len(frame.down) - 1)
             return cells * _mean([_cell_lines(cell, units) for cell in statement.cells])

@@ -204,5 +204,9 @@ def box_of(edges: Sequence[Edge]) -> tuple[Number, Number, Number, Number]:
             for p in (Point(c.x + r, c.y), Point(c.x - r, c.y), Point(c.x, c.y + r), Point(c.x, c.y - r)):
                 if lies_on(edge, p):
                     points.append(p)
-    return (min(p.x for p in points), min(p.y for p in points),
-            max(p.x for p in points), max(p.y for p in points))
+    return (
+        min(p.x for p in points),
+        min(p.y for p in points),
+        max(p.x for p in points),
+        max(p.y for p in points),
+    )

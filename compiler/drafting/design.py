@@ -52,7 +52,8 @@ def design_kind(draft: Draft) -> Kind:
     fabrics = len({piece.fabric for piece in draft.pieces})
     shapes = Counter(
         (len(piece.ring), sum(side.edge.arc is not None for side in piece.ring), len(piece.holes))
-        for piece in draft.pieces)
+        for piece in draft.pieces
+    )
     return fabrics, tuple((count, *shape[:2]) for shape, count in sorted(shapes.items()))
 
 
@@ -138,10 +139,17 @@ def _carried(one: _Design, other: _Design, factor: complex, mirrored: bool, rena
     """Whether a motion lays every piece on one of the other block, each fabric on one fabric."""
     theirs: dict[str, str] = {}
     for patch in one.patches:
-        middle, *marks = (factor * (-place.conjugate() if mirrored else place)
-                          for place in (patch.middle, *patch.marks))
-        match = next((each for each in other.at(middle)
-                      if _laid_upon(marks, each.marks) and _as_round(patch.circles, each.circles)), None)
+        middle, *marks = (
+            factor * (-place.conjugate() if mirrored else place) for place in (patch.middle, *patch.marks)
+        )
+        match = next(
+            (
+                each
+                for each in other.at(middle)
+                if _laid_upon(marks, each.marks) and _as_round(patch.circles, each.circles)
+            ),
+            None,
+        )
         if match is None or theirs.setdefault(patch.fabric, match.fabric) != match.fabric:
             return False
         if not renamed and patch.fabric != match.fabric:
@@ -152,7 +160,8 @@ def _carried(one: _Design, other: _Design, factor: complex, mirrored: bool, rena
 def _laid_upon(marks: Sequence[complex], others: Sequence[complex]) -> bool:
     """Whether places are the same, in whatever order."""
     return len(marks) == len(others) and all(
-        any(abs(mark - other) <= ALIKE for other in others) for mark in marks)
+        any(abs(mark - other) <= ALIKE for other in others) for mark in marks
+    )
 
 
 def _as_round(circles: Sequence[float], others: Sequence[float]) -> bool:

@@ -3,9 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from fractions import Fraction
-from math import hypot
 from typing import TYPE_CHECKING
 
 from ..diagnostics.diagnostic import Diagnostic, Outcome, Severity, in_order
@@ -22,16 +20,17 @@ from .body import sketch_body
 from .checks import check_holes, check_names, check_refit, check_slivers, check_symmetry
 from .context import Bench, EnoughSaid
 from .counting import FILE_LINKS_MOST, draws_too_much
+from .details import Details, details_of, placement, restored
 from .faces import find_faces
 from .frame import Frame
-from .ground import lay_ground, once
+from .ground import lay_ground
 from .line_checks import check_crossings, check_ends, check_idle, check_inside, node_lines
-from .model import Default, Draft, Piece, TrimRule, UnitPlacement
+from .model import Default, Draft, Piece
 from .naming import BACKGROUND, cloth_of_faces, owners_of
 from .overlaps import check_overlaps
 from .pieces import make_pieces
 from .shapes import match_shapes
-from .sketch import Placed, Sketch, Unit
+from .sketch import Sketch, Unit
 
 if TYPE_CHECKING:
     from .washed.model import Measured
@@ -39,12 +38,6 @@ if TYPE_CHECKING:
 USE_DEPTH_MOST = 24
 """Units in units: a quilt of blocks of units of patches is four deep; the parser's own bound is of this
 order."""
-
-ALLOWANCE = Fraction(1, 4)
-"""Inches. The seam taught (SOURCES: University of Kentucky extension, 2021: 'a 1/4\" seam')."""
-
-ALLOWANCE_MOST = Fraction(2)
-"""Inches. A wider allowance is a slip of the pen."""
 
 
 def draft_file(
@@ -81,9 +74,11 @@ class Drafter:
         missing from it would be complained of again; all the others are.
         """
         for block in file.blocks:
-            if any(each.severity is Severity.ERROR
-                   and block.span.start <= each.primary.span.start <= block.span.end
-                   for each in misread):
+            if any(
+                each.severity is Severity.ERROR
+                and block.span.start <= each.primary.span.start <= block.span.end
+                for each in misread
+            ):
                 self.give_up(block)
         self.check_titles(file)
         return [draft for each in file.blocks if (draft := self.draft(each, self.source)) is not None]
@@ -134,9 +129,10 @@ class Drafter:
 
     def _drafted(self, block: tree.Block, source: Source, bench: Bench) -> Draft | None:
         defaults: list[Default] = []
-        units = self.units([each for each in block.body if isinstance(each, tree.Use)], source, bench,
-                           defaults)
-        measured = _restored(block, bench)
+        units = self.units(
+            [each for each in block.body if isinstance(each, tree.Use)], source, bench, defaults
+        )
+        measured = restored(block, bench)
         if measured is not None:
             self.measured[block.span] = measured
             block = measured.block
@@ -146,7 +142,7 @@ class Drafter:
         bench.frame = frame
         if draws_too_much(block, units, bench):
             return None
-        details = _details(block, bench)
+        details = details_of(block, bench)
         sketch = sketch_body(block, bench, units)
         check_overlaps(sketch.placed, bench)
         for name, unit in units.items():
@@ -162,8 +158,9 @@ class Drafter:
             return None
         return _finish(block, frame, pieces, sketch, details, units, defaults)
 
-    def units(self, uses: Sequence[tree.Use], source: Source, bench: Bench,
-              defaults: list[Default]) -> dict[str, Unit | None]:
+    def units(
+        self, uses: Sequence[tree.Use], source: Source, bench: Bench, defaults: list[Default]
+    ) -> dict[str, Unit | None]:
         """The blocks used, under their names here; None for those that were complained of."""
         units: dict[str, Unit | None] = {}
         first: dict[str, Span] = {}
@@ -183,11 +180,12 @@ class Drafter:
             return None
         self.choices.append(Choice(source.name, use, found))
         if use.version is None:
-            defaults.append(Default(f'version of "{use.title.text}"',
-                                    f"{found.version}, the newest in {found.shelf}"))
+            defaults.append(
+                Default(f'version of "{use.title.text}"', f"{found.version}, the newest in {found.shelf}")
+            )
         spans = [span for span, _ in self._underway]
         if found.block.span in spans:
-            titles = [title for _, title in self._underway[spans.index(found.block.span):]]
+            titles = [title for _, title in self._underway[spans.index(found.block.span) :]]
             bench.say(complain_units.use_cycle(use.title.span, [*titles, titles[0]]))
             return None
         too_deep = len(spans) > USE_DEPTH_MOST
@@ -205,8 +203,9 @@ class Drafter:
     def _find(self, use: tree.Use, source: Source, bench: Bench) -> ShelfBlock | None:
         """The block of that title and version: in the same file, then as the shelf orders them."""
         title = use.title.text
-        own = [each for each in self.own if each.source.name == source.name
-               and each.block.title.text == title]
+        own = [
+            each for each in self.own if each.source.name == source.name and each.block.title.text == title
+        ]
         found = [*own, *self.shelf.find(title, source.name)]
         if not found:
             known = [*(each.block.title.text for each in self.own), *self.shelf.titles(source.name)]
@@ -261,47 +260,6 @@ def _mentions(body: Sequence[tree.Statement], unit: str) -> bool:
     return False
 
 
-@dataclass(frozen=True)
-class Details:
-    """What a block says once about itself, or its default."""
-
-    allowance: Fraction
-    trim: tree.Trim | None
-    faces: tree.Faces | None
-    maker: tree.Maker | None
-    allowances: tuple[tuple[Fraction, Span], ...] = ()
-
-    @property
-    def rule(self) -> TrimRule:
-        """How points are trimmed."""
-        plain, trim = TrimRule(), self.trim
-        if trim is None:
-            return plain
-        return TrimRule(trim.style, trim.limit.inches if trim.limit else plain.limit,
-                        trim.dots.inches if trim.dots else plain.dots)
-
-
-def _details(block: tree.Block, bench: Bench) -> Details:
-    widths = [each for each in block.body if isinstance(each, tree.Allowance)]
-    for each in widths:
-        if each.width.inches > ALLOWANCE_MOST:
-            bench.say(complain_pieces.allowance_wide(
-                each.width.span, ruler_text(each.width.inches), ruler_text(ALLOWANCE_MOST)))
-    whole = once(tuple(each for each in widths if each.path is None), tree.Allowance, "allowance", bench)
-    return Details(whole.width.inches if whole else ALLOWANCE, once(block.body, tree.Trim, "trim", bench),
-                   once(block.body, tree.Faces, "faces", bench), once(block.body, tree.Maker, "maker", bench),
-                   tuple((each.width.inches, each.width.span) for each in widths))
-
-
-def _restored(block: tree.Block, bench: Bench) -> Measured | None:
-    """What `restore` makes of a washed block; few blocks are, and need none of its code."""
-    if not any(isinstance(each, tree.Washed) for each in block.body):
-        return None
-    from .washed.restore import restore
-
-    return restore(block, bench)
-
-
 def _pieces_of(
     block: tree.Block, sketch: Sketch, allowance: Fraction, bench: Bench
 ) -> tuple[Piece, ...] | None:
@@ -336,36 +294,45 @@ def _pieces_of(
     return pieces
 
 
-def _finish(block: tree.Block, frame: Frame, pieces: tuple[Piece, ...], sketch: Sketch, details: Details,
-            units: dict[str, Unit | None], defaults: list[Default]) -> Draft:
+def _finish(
+    block: tree.Block,
+    frame: Frame,
+    pieces: tuple[Piece, ...],
+    sketch: Sketch,
+    details: Details,
+    units: dict[str, Unit | None],
+    defaults: list[Default],
+) -> Draft:
     """The draft with everything that is printed about it."""
     body = block.body
     assert frame.outline is not None
     return Draft(
-        title=block.title.text, version=block.version.value if block.version else 1,
-        width=frame.width, height=frame.height, outline=frame.outline,
-        rules_across=frame.across, rules_down=frame.down, pieces=pieces, shapes=match_shapes(pieces),
-        units=tuple(_placement(each) for each in sketch.placed if each.unit is not None),
-        trim=details.rule, allowance=details.allowance,
+        title=block.title.text,
+        version=block.version.value if block.version else 1,
+        width=frame.width,
+        height=frame.height,
+        outline=frame.outline,
+        rules_across=frame.across,
+        rules_down=frame.down,
+        pieces=pieces,
+        shapes=match_shapes(pieces),
+        units=tuple(placement(each) for each in sketch.placed if each.unit is not None),
+        trim=details.rule,
+        allowance=details.allowance,
         defaults=(*_defaults(block, frame, details), *defaults),
         family=tuple(name.text for each in body if isinstance(each, tree.Family) for name in each.names),
         also=tuple(title.text for each in body if isinstance(each, tree.Also) for title in each.titles),
         notes=tuple(each.text.text for each in body if isinstance(each, tree.Note)),
         maker=details.maker.text.text if details.maker else "",
         faces=details.faces.side if details.faces else None,
-        uses=tuple(dict.fromkeys((unit.draft.title, unit.draft.version) for unit in units.values()
-                                 if unit is not None)),
-        origin=block.title.span, allowances=details.allowances,
+        uses=tuple(
+            dict.fromkeys(
+                (unit.draft.title, unit.draft.version) for unit in units.values() if unit is not None
+            )
+        ),
+        origin=block.title.span,
+        allowances=details.allowances,
     )
-
-
-def _placement(placed: Placed) -> UnitPlacement:
-    assert placed.unit is not None
-    lies = placed.transform
-    along = lies.a + lies.b
-    scale = max(along, -along) if 0 in (lies.a, lies.b) else hypot(lies.a, lies.b)
-    return UnitPlacement(placed.unit.draft.title, placed.unit.use.alias.text, placed.poses, placed.box,
-                         lies.turned % 360, lies.mirrors, scale, placed.origin)
 
 
 def _defaults(block: tree.Block, frame: Frame, details: Details) -> list[Default]:

@@ -83,8 +83,9 @@ def find_faces(graph: Graph) -> Faces:
     if idle:
         return Faces((), tuple(right_of), idle)
     polygons = [
-        shapely.Polygon(flat_ring(graph, rings[at]),
-                        [flat_ring(graph, rings[hole]) for hole in holes.get(number, ())])
+        shapely.Polygon(
+            flat_ring(graph, rings[at]), [flat_ring(graph, rings[hole]) for hole in holes.get(number, ())]
+        )
         for number, at in enumerate(inner)
     ]
     points = shapely.get_coordinates(shapely.point_on_surface(polygons)) if polygons else []
@@ -95,9 +96,15 @@ def find_faces(graph: Graph) -> Faces:
         for hole in held:
             area = area + areas[hole]
         inside = Point(float(points[number][0]), float(points[number][1]))
-        faces.append(Face(tuple(rings[at]), tuple(tuple(rings[hole]) for hole in held), area,
-                          polygons[number],
-                          _middle(graph, rings[at]) or inside if not held else inside))
+        faces.append(
+            Face(
+                tuple(rings[at]),
+                tuple(tuple(rings[hole]) for hole in held),
+                area,
+                polygons[number],
+                _middle(graph, rings[at]) or inside if not held else inside,
+            )
+        )
     return Faces(tuple(faces), tuple(right_of))
 
 
@@ -175,8 +182,9 @@ def flat_ring(graph: Graph, ring: list[int] | tuple[int, ...]) -> list[tuple[flo
     return points
 
 
-def _place_holes(graph: Graph, rings: list[list[int]], areas: list[Number],
-                 inner: list[int]) -> dict[int, list[int]]:
+def _place_holes(
+    graph: Graph, rings: list[list[int]], areas: list[Number], inner: list[int]
+) -> dict[int, list[int]]:
     """For each face that has holes, the rings of what floats in it."""
     outward = [at for at, area in enumerate(areas) if not area > 0]
     if len(outward) < 2:
@@ -193,8 +201,9 @@ def _place_holes(graph: Graph, rings: list[list[int]], areas: list[Number],
             left, top, right, bottom = boxes[number]
             if not (left <= p.x <= right and top <= p.y <= bottom):
                 continue
-            if (component[leaves(graph, rings[inner[number]][0])] != component[node]
-                    and inside_ring(p, edges[number])):
+            if component[leaves(graph, rings[inner[number]][0])] != component[node] and inside_ring(
+                p, edges[number]
+            ):
                 held.setdefault(number, []).append(at)
                 break
     return held
@@ -231,5 +240,3 @@ def _middle(graph: Graph, ring: list[int]) -> Point | None:
     x = sum(float(p.x) for p in points) / len(points)
     y = sum(float(p.y) for p in points) / len(points)
     return Point(x, y) if turned > 0 else None
-
-

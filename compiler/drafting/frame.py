@@ -38,9 +38,7 @@ class Frame:
     predefined: dict[str, Point] = field(init=False, compare=False)
 
     def __post_init__(self) -> None:
-        points = {
-            name: Point(x * self.width, y * self.height) for name, (x, y) in SIDE_SHARES.items()
-        }
+        points = {name: Point(x * self.width, y * self.height) for name, (x, y) in SIDE_SHARES.items()}
         points.update({f"corner{number}": p for number, p in enumerate(self.corners, 1)})
         if self.start is not None:
             points["start"] = self.start

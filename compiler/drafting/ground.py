@@ -35,8 +35,13 @@ class Written:
     outline: tree.OutlinePath | tree.OutlineRegular | None
 
 
-def once(body: tuple[tree.Node, ...], kinds: type[S] | tuple[type[S], ...], word: str, bench: Bench,
-         whole: str = "block") -> S | None:
+def once(
+    body: tuple[tree.Node, ...],
+    kinds: type[S] | tuple[type[S], ...],
+    word: str,
+    bench: Bench,
+    whole: str = "block",
+) -> S | None:
     """The one statement of those kinds; every later one is complained of."""
     first: S | None = None
     for each in body:
@@ -52,8 +57,11 @@ def lay_ground(block: tree.Block, bench: Bench) -> Frame | None:
     """The block's frame with its outline; None where a complaint stops it."""
     frame = _laid(block, bench)
     if frame is not None and max(frame.width, frame.height) > LENGTH_MOST:
-        bench.say(complain.size_too_large(block.title.span, _size_text(frame.width, frame.height),
-                                          ruler_text(LENGTH_MOST)))
+        bench.say(
+            complain.size_too_large(
+                block.title.span, _size_text(frame.width, frame.height), ruler_text(LENGTH_MOST)
+            )
+        )
         return None
     return frame
 
@@ -86,14 +94,20 @@ def _size(written: Written, bench: Bench) -> tuple[Number, Number] | None:
         sizes.append((finished.width.inches, (finished.height or finished.width).inches, finished.span))
     if (grid := written.grid) is not None and grid.cell_width is not None:
         cell_height = (grid.cell_height or grid.cell_width).inches
-        sizes.append((sum(grid.across.parts) * grid.cell_width.inches,  # one share is one cell
-                      sum(grid.down.parts) * cell_height, grid.span))
+        sizes.append(
+            (
+                sum(grid.across.parts) * grid.cell_width.inches,  # one share is one cell
+                sum(grid.down.parts) * cell_height,
+                grid.span,
+            )
+        )
     if not sizes:
         return None
     (width, height, first), last = sizes[0], sizes[-1]
     if not (near(width, last[0]) and near(height, last[1])):
-        bench.say(complain.size_disagrees(last[2], first, _size_text(width, height),
-                                          _size_text(last[0], last[1])))
+        bench.say(
+            complain.size_disagrees(last[2], first, _size_text(width, height), _size_text(last[0], last[1]))
+        )
     return last[0], last[1]  # by the grid where they disagree: units are drafted for its cells
 
 
@@ -101,16 +115,30 @@ def _size_text(width: Number, height: Number) -> str:
     return f"{ruler_text(width)} x {ruler_text(height)}"
 
 
-def _frame(width: Number, height: Number, grid: tree.Grid | None, corners: tuple[Point, ...] = (),
-           start: Point | None = None) -> Frame:
+def _frame(
+    width: Number,
+    height: Number,
+    grid: tree.Grid | None,
+    corners: tuple[Point, ...] = (),
+    start: Point | None = None,
+) -> Frame:
     across = grid.across.parts if grid else ONE_CELL
     down = grid.down.parts if grid else ONE_CELL
-    return Frame(width, height, grid_lines(across, width), grid_lines(down, height), None, corners, start,
-                 grid is not None)
+    return Frame(
+        width,
+        height,
+        grid_lines(across, width),
+        grid_lines(down, height),
+        None,
+        corners,
+        start,
+        grid is not None,
+    )
 
 
-def _regular(outline: tree.OutlineRegular, written: Written, size: tuple[Number, Number] | None,
-             bench: Bench) -> Frame | None:
+def _regular(
+    outline: tree.OutlineRegular, written: Written, size: tuple[Number, Number] | None, bench: Bench
+) -> Frame | None:
     """A regular outline: corner1 up, the rest clockwise; in the middle of `finished` where that is
     written."""
     sides = outline.sides.value
@@ -149,8 +177,9 @@ def _outline_in_box(outline: tree.OutlinePath, frame: Frame, block: tree.Block, 
     return frame.with_outline(ring)
 
 
-def _outline_alone(outline: tree.OutlinePath, written: Written, block: tree.Block,
-                   bench: Bench) -> Frame | None:
+def _outline_alone(
+    outline: tree.OutlinePath, written: Written, block: tree.Block, bench: Bench
+) -> Frame | None:
     """An outline path drawn from `start`; its own box serves as the block's size."""
     zero = Fraction(0)
     loose = Frame(zero, zero, (zero, zero), (zero, zero), None, (), Point(zero, zero), False)

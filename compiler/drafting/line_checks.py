@@ -21,8 +21,7 @@ from .noding import Graph, NodeTable, node_strokes
 from .seams import DrawnLine, inside_ring
 
 
-def node_lines(drawn: Sequence[DrawnLine], title: Span,
-               bench: Bench) -> tuple[Graph, list[DrawnLine]] | None:
+def node_lines(drawn: Sequence[DrawnLine], title: Span, bench: Bench) -> tuple[Graph, list[DrawnLine]] | None:
     """Everything drawn and the outline, as a graph, and the lines that its links refer to; None where it is
     too much. Lines that leave the outline are then the likely cause, and told."""
     frame = bench.frame
@@ -59,8 +58,11 @@ def check_inside(graph: Graph, lines: Sequence[DrawnLine], bench: Bench) -> None
 
 def _leaving(lines: Sequence[DrawnLine], frame: Frame) -> list[DrawnLine]:
     """The lines that end outside the outline: told before they are noded, where that would take long."""
-    return [line for line in lines if not line.outline
-            and (outside(line.edge.start, frame) or outside(line.edge.end, frame))]
+    return [
+        line
+        for line in lines
+        if not line.outline and (outside(line.edge.start, frame) or outside(line.edge.end, frame))
+    ]
 
 
 def _say_leaving(lines: Sequence[DrawnLine], bench: Bench) -> None:
@@ -135,8 +137,9 @@ class _Nearest:
             self._boxes = np.array([reach(each.edge) for each in self.links])
         left, top, right, bottom = self._boxes.T
         x, y = float(place.x), float(place.y)
-        least = np.hypot(np.maximum(np.maximum(left - x, x - right), 0),
-                         np.maximum(np.maximum(top - y, y - bottom), 0))
+        least = np.hypot(
+            np.maximum(np.maximum(left - x, x - right), 0), np.maximum(np.maximum(top - y, y - bottom), 0)
+        )
         found: float | None = None
         for at in np.argsort(least, kind="stable"):
             if found is not None and least[at] > found:
@@ -153,9 +156,7 @@ def check_idle(graph: Graph, faces: Faces, lines: Sequence[DrawnLine], bench: Be
         bench.say(complain.seam_divides_nothing(lines[graph.links[at].strokes[0]].origin))
 
 
-def check_crossings(
-    graph: Graph, lines: Sequence[DrawnLine], named: Sequence[Point], bench: Bench
-) -> None:
+def check_crossings(graph: Graph, lines: Sequence[DrawnLine], named: Sequence[Point], bench: Bench) -> None:
     """Notes where two statements' seams cross and no point is named."""
     told: set[tuple[int, int]] = set()
     known = NodeTable()
@@ -177,6 +178,6 @@ def check_crossings(
 
 
 def _on_grid(p: Point, frame: Frame) -> bool:
-    return (any(abs(difference(p.x, x)) <= NEAR for x in frame.across)
-            and any(abs(difference(p.y, y)) <= NEAR for y in frame.down))
-
+    return any(abs(difference(p.x, x)) <= NEAR for x in frame.across) and any(
+        abs(difference(p.y, y)) <= NEAR for y in frame.down
+    )

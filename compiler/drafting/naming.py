@@ -74,25 +74,32 @@ class FaceFinder:
             near[int(place)].append(int(face))
         nearest = shapely.boundary([self.polygons[faces[0]] if faces else None for faces in near])
         close = shapely.dwithin(nearest, points, TOUCHING)
-        return [self._exactly(p, sorted(faces)) if at_edge or len(faces) != 1 else faces
-                for p, faces, at_edge in zip(places, near, close, strict=True)]
+        return [
+            self._exactly(p, sorted(faces)) if at_edge or len(faces) != 1 else faces
+            for p, faces, at_edge in zip(places, near, close, strict=True)
+        ]
 
     def _exactly(self, p: Point, near: Sequence[int]) -> list[int]:
-        on_edge = [face for face in near if any(
-            lies_on(half_edge(self.graph, half), p) for ring in self._rings(face) for half in ring)]
+        on_edge = [
+            face
+            for face in near
+            if any(lies_on(half_edge(self.graph, half), p) for ring in self._rings(face) for half in ring)
+        ]
         return on_edge or [face for face in near if self._holds(face, p)]
 
     def _rings(self, face: int) -> tuple[tuple[int, ...], ...]:
         return (self.faces.faces[face].ring, *self.faces.faces[face].holes)
 
     def _holds(self, face: int, p: Point) -> bool:
-        inside = [inside_ring(p, tuple(half_edge(self.graph, half) for half in ring))
-                  for ring in self._rings(face)]
+        inside = [
+            inside_ring(p, tuple(half_edge(self.graph, half) for half in ring)) for ring in self._rings(face)
+        ]
         return inside[0] and not any(inside[1:])
 
 
-def cloth_of_faces(graph: Graph, faces: Faces, lines: Sequence[DrawnLine], sketch: Sketch,
-                   owners: list[int], bench: Bench) -> list[Cloth]:
+def cloth_of_faces(
+    graph: Graph, faces: Faces, lines: Sequence[DrawnLine], sketch: Sketch, owners: list[int], bench: Bench
+) -> list[Cloth]:
     """What every face is cut from; clashes are complained of. `owners` is what `owners_of` found."""
     finder = FaceFinder(graph, faces)
     cloth = [Cloth() for _ in faces.faces]
@@ -128,16 +135,18 @@ def placed_polygon(placed: Placed) -> Any:
     return shapely.Polygon([(float(p.x), float(p.y)) for edge in placed.outline for p in flattened(edge)])
 
 
-def _check_seams_in_units(graph: Graph, faces: Faces, lines: Sequence[DrawnLine], sketch: Sketch,
-                          owners: list[int], bench: Bench) -> None:
+def _check_seams_in_units(
+    graph: Graph, faces: Faces, lines: Sequence[DrawnLine], sketch: Sketch, owners: list[int], bench: Bench
+) -> None:
     for number, link in enumerate(graph.links):
         right, left = faces.right_of[2 * number], faces.right_of[2 * number + 1]
         if right < 0 or left < 0 or owners[right] != owners[left] or owners[right] < 0:
             continue
         placed = sketch.placed[owners[right]]
         if placed.unit is not None and all(lines[each].unit != owners[right] for each in link.strokes):
-            bench.say(complain_units.seam_through_unit(lines[link.strokes[0]].origin,
-                                                       placed.unit.draft.title))
+            bench.say(
+                complain_units.seam_through_unit(lines[link.strokes[0]].origin, placed.unit.draft.title)
+            )
 
 
 def _name_units(finder: FaceFinder, placed: Sequence[Placed], cloth: list[Cloth]) -> None:
@@ -154,8 +163,9 @@ def _name_units(finder: FaceFinder, placed: Sequence[Placed], cloth: list[Cloth]
         cloth[face] = Cloth(fabric, piece.name, grain, each.origin, each.unit.draft.title)
 
 
-def _name_claims(finder: FaceFinder, sketch: Sketch, owners: list[int], cloth: list[Cloth],
-                 bench: Bench) -> None:
+def _name_claims(
+    finder: FaceFinder, sketch: Sketch, owners: list[int], cloth: list[Cloth], bench: Bench
+) -> None:
     """Puts each claim in its face. A point on an edge must touch one face only."""
     held: dict[int, list[Claim]] = {}
     clashed: set[tuple[Span, Span]] = set()
@@ -169,9 +179,13 @@ def _name_claims(finder: FaceFinder, sketch: Sketch, owners: list[int], cloth: l
     for claim, touched in zip(inside, finder.touching([each.place for each in inside]), strict=True):
         assert touched, f"no face at {claim.place}"
         if len(touched) > 1:
-            bench.say(complain.place_on_edge(
-                claim.statement.name, claim.phrase.span,
-                [_offer(face, finder, cloth, bench) for face in touched]))
+            bench.say(
+                complain.place_on_edge(
+                    claim.statement.name,
+                    claim.phrase.span,
+                    [_offer(face, finder, cloth, bench) for face in touched],
+                )
+            )
             continue
         held.setdefault(touched[0], []).append(claim)
     for face, claims in held.items():
@@ -192,14 +206,24 @@ def _steps(lines: Sequence[Any], at: Any) -> float:
     return float(len(lines) - 1)
 
 
-def _settle(face: int, claims: list[Claim], sketch: Sketch, owners: list[int], cloth: list[Cloth],
-            clashed: set[tuple[Span, Span]], bench: Bench) -> None:
+def _settle(
+    face: int,
+    claims: list[Claim],
+    sketch: Sketch,
+    owners: list[int],
+    cloth: list[Cloth],
+    clashed: set[tuple[Span, Span]],
+    bench: Bench,
+) -> None:
     """One face's name, where all its claims agree. Two statements that clash are complained of once."""
     first = claims[0]
     placed = sketch.placed[owners[face]] if owners[face] >= 0 else None
     if placed is not None and placed.unit is not None:
-        bench.say(complain.piece_in_unit(first.statement.name, first.phrase.span, placed.unit.draft.title,
-                                         placed.origin))
+        bench.say(
+            complain.piece_in_unit(
+                first.statement.name, first.phrase.span, placed.unit.draft.title, placed.origin
+            )
+        )
         return
     for other in claims[1:]:
         if other.statement is not first.statement:
@@ -209,16 +233,22 @@ def _settle(face: int, claims: list[Claim], sketch: Sketch, owners: list[int], c
                 continue
             clashed.add(pair)
             if later.statement.name.text == earlier.statement.name.text:
-                bench.say(complain.piece_clash_same(later.statement.name, later.phrase.span,
-                                                    earlier.phrase.span))
+                bench.say(
+                    complain.piece_clash_same(later.statement.name, later.phrase.span, earlier.phrase.span)
+                )
             else:
-                bench.say(complain.piece_clash(
-                    later.statement.name, later.phrase.span, earlier.statement.name, earlier.phrase.span))
+                bench.say(
+                    complain.piece_clash(
+                        later.statement.name, later.phrase.span, earlier.statement.name, earlier.phrase.span
+                    )
+                )
         elif other.fabric != first.fabric:
-            bench.say(complain.fabrics_clash(
-                first.statement.name, other.phrase.span, [first.fabric, other.fabric]))
-    cloth[face] = Cloth(first.fabric, first.statement.name.text, None, first.statement.span, "",
-                        tuple(claims))
+            bench.say(
+                complain.fabrics_clash(first.statement.name, other.phrase.span, [first.fabric, other.fabric])
+            )
+    cloth[face] = Cloth(
+        first.fabric, first.statement.name.text, None, first.statement.span, "", tuple(claims)
+    )
 
 
 def _wish_grain(sketch: Sketch, cloth: list[Cloth], bench: Bench) -> None:

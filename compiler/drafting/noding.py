@@ -65,8 +65,9 @@ class NodeTable:
     def number(self, p: Point) -> int:
         """The number of a place, a new one if it is new."""
         if not is_exact(p):
-            p = Point(self._across.get(round(float(p.x) / NEAR), p.x),
-                      self._down.get(round(float(p.y) / NEAR), p.y))
+            p = Point(
+                self._across.get(round(float(p.x) / NEAR), p.x), self._down.get(round(float(p.y) / NEAR), p.y)
+            )
         x, y = float(p.x), float(p.y)
         column, row = floor(x / NEAR), floor(y / NEAR)
         for i in (column, column - 1, column + 1):
@@ -97,8 +98,12 @@ def is_exact(p: Point) -> bool:
     return not isinstance(p.x, float) and not isinstance(p.y, float)
 
 
-def node_strokes(strokes: Sequence[DrawnLine], across: Sequence[Number] = (),
-                 down: Sequence[Number] = (), most: int = CROSSINGS_MOST) -> Graph:
+def node_strokes(
+    strokes: Sequence[DrawnLine],
+    across: Sequence[Number] = (),
+    down: Sequence[Number] = (),
+    most: int = CROSSINGS_MOST,
+) -> Graph:
     """The planar graph of all strokes; `across` and `down` are the grid's lines. Where they meet too often it
     raises TooManyMeetings with the number of a stroke that has much to do with it; `most` may cross."""
     table = NodeTable(across, down)
@@ -111,12 +116,11 @@ def node_strokes(strokes: Sequence[DrawnLine], across: Sequence[Number] = (),
 
 def _noded(lines: list[Link], table: NodeTable, most: int) -> Graph:
     """The graph of distinct lines."""
-    splits: list[list[tuple[float, int]]] = [
-        [(0.0, line.start), (1.0, line.end)] for line in lines
-    ]
+    splits: list[list[tuple[float, int]]] = [[(0.0, line.start), (1.0, line.end)] for line in lines]
     crossed: list[tuple[int, int, int]] = []
-    straight, curved = close_pairs([line.edge for line in lines], [(line.start, line.end) for line in lines],
-                                   most)
+    straight, curved = close_pairs(
+        [line.edge for line in lines], [(line.start, line.end) for line in lines], most
+    )
     _split_straight(lines, straight, table, splits, crossed)
     for one, other in curved:
         if len(crossed) > most:
@@ -155,7 +159,10 @@ def _key(edge: Edge, start: int, end: int, table: NodeTable) -> tuple[Any, ...]:
 
 
 def _split_straight(
-    lines: list[Link], pairs: Any, table: NodeTable, splits: list[list[tuple[float, int]]],
+    lines: list[Link],
+    pairs: Any,
+    table: NodeTable,
+    splits: list[list[tuple[float, int]]],
     crossed: list[tuple[int, int, int]],
 ) -> None:
     """Splits straight lines where an end of one lies on another, and where two cross."""
@@ -194,15 +201,17 @@ def _meeting(one: Edge, other: Edge, table: NodeTable) -> Point:
         return table.places[known]
     if all(is_exact(p) for p in (one.start, one.end, other.start, other.end)):
         step = (one.end.x - one.start.x, one.end.y - one.start.y)
-        exact = meet_lines(one.start, step, other.start,
-                           (other.end.x - other.start.x, other.end.y - other.start.y))
+        exact = meet_lines(
+            one.start, step, other.start, (other.end.x - other.start.x, other.end.y - other.start.y)
+        )
         assert exact is not None
         return along(one.start, step, exact[0])
     return rough
 
 
-def _split(lines: list[Link], line: int, node: int, table: NodeTable,
-           splits: list[list[tuple[float, int]]]) -> None:
+def _split(
+    lines: list[Link], line: int, node: int, table: NodeTable, splits: list[list[tuple[float, int]]]
+) -> None:
     if node not in (lines[line].start, lines[line].end):
         splits[line].append((share_at(lines[line].edge, table.places[node]), node))
 

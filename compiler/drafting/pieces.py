@@ -33,6 +33,7 @@ def reading_order(graph: Graph, faces: Faces) -> list[int]:
     Faces of one top and one left come by the mean of their corners. All of it grows with the block, so the
     order is the same at every size.
     """
+
     def key(number: int) -> tuple[int, int, int, int]:
         edges = [half_edge(graph, half) for half in faces.faces[number].ring]
         left, top, _, _ = box_of(edges)
@@ -47,8 +48,14 @@ def _line(value: Number) -> int:
     return floor(float(value) / READING_STEP + READING_OFFSET)
 
 
-def make_pieces(graph: Graph, faces: Faces, lines: Sequence[DrawnLine], cloth: Sequence[Cloth],
-                allowance: Fraction, wishes: Sequence[AllowanceWish]) -> tuple[tuple[Piece, ...], set[Span]]:
+def make_pieces(
+    graph: Graph,
+    faces: Faces,
+    lines: Sequence[DrawnLine],
+    cloth: Sequence[Cloth],
+    allowance: Fraction,
+    wishes: Sequence[AllowanceWish],
+) -> tuple[tuple[Piece, ...], set[Span]]:
     """The pieces, and the spans of those allowance wishes that some edge met."""
     order = reading_order(graph, faces)
     number_of = {face: number for number, face in enumerate(order, 1)}
@@ -64,17 +71,26 @@ def make_pieces(graph: Graph, faces: Faces, lines: Sequence[DrawnLine], cloth: S
     pieces = []
     for number, at in enumerate(order, 1):
         face = faces.faces[at]
-        pieces.append(Piece(
-            number, cloth[at].name, cloth[at].fabric,
-            _sides(graph, face.ring, part, widths),
-            tuple(_sides(graph, hole, part, widths) for hole in face.holes),
-            face.area, face.inside, cloth[at].grain, cloth[at].origin, cloth[at].unit,
-        ))
+        pieces.append(
+            Piece(
+                number,
+                cloth[at].name,
+                cloth[at].fabric,
+                _sides(graph, face.ring, part, widths),
+                tuple(_sides(graph, hole, part, widths) for hole in face.holes),
+                face.area,
+                face.inside,
+                cloth[at].grain,
+                cloth[at].origin,
+                cloth[at].unit,
+            )
+        )
     return tuple(pieces), met
 
 
-def _widths(graph: Graph, allowance: Fraction, wishes: Sequence[AllowanceWish]) -> tuple[list[Fraction],
-                                                                                         set[Span]]:
+def _widths(
+    graph: Graph, allowance: Fraction, wishes: Sequence[AllowanceWish]
+) -> tuple[list[Fraction], set[Span]]:
     """The allowance of each link; a later wish wins."""
     widths = [allowance] * len(graph.links)
     met: set[Span] = set()
@@ -96,15 +112,17 @@ def _widths(graph: Graph, allowance: Fraction, wishes: Sequence[AllowanceWish]) 
     return widths, met
 
 
-def _sides(graph: Graph, ring: tuple[int, ...], part: Callable[[int], Part],
-           widths: list[Fraction]) -> tuple[Side, ...]:
+def _sides(
+    graph: Graph, ring: tuple[int, ...], part: Callable[[int], Part], widths: list[Fraction]
+) -> tuple[Side, ...]:
     """A ring of halves as whole sides, the first starting at the corner that is read first."""
     corners = [at for at in range(len(ring)) if _is_corner(graph, ring[at - 1], ring[at], part, widths)]
     if len(corners) < 2:
         corners = sorted({*corners, *_two_ends(graph, ring)})
     corners = sorted({*corners, *_parted_circles(graph, ring, corners)})
-    first = min(range(len(corners)),
-                key=lambda each: _reading(graph.nodes[leaves(graph, ring[corners[each]])]))
+    first = min(
+        range(len(corners)), key=lambda each: _reading(graph.nodes[leaves(graph, ring[corners[each]])])
+    )
     corners = corners[first:] + corners[:first]
     sides = []
     for at, start in enumerate(corners):
@@ -139,8 +157,9 @@ def _parted_circles(graph: Graph, ring: tuple[int, ...], corners: list[int]) -> 
     return found
 
 
-def _is_corner(graph: Graph, arriving: int, leaving: int, part: Callable[[int], Part],
-               widths: list[Fraction]) -> bool:
+def _is_corner(
+    graph: Graph, arriving: int, leaving: int, part: Callable[[int], Part], widths: list[Fraction]
+) -> bool:
     """Whether two successive halves are different sides."""
     one, other = half_edge(graph, arriving), half_edge(graph, leaving)
     if (part(arriving).neighbour is None) != (part(leaving).neighbour is None):
@@ -148,8 +167,9 @@ def _is_corner(graph: Graph, arriving: int, leaving: int, part: Callable[[int], 
     if widths[arriving // 2] != widths[leaving // 2]:
         return True
     if one.arc is not None or other.arc is not None:
-        return not (same_circle(one, other) and one.arc and other.arc
-                    and one.arc.clockwise == other.arc.clockwise)
+        return not (
+            same_circle(one, other) and one.arc and other.arc and one.arc.clockwise == other.arc.clockwise
+        )
     ax, ay = difference(one.end.x, one.start.x), difference(one.end.y, one.start.y)
     bx, by = difference(other.end.x, other.start.x), difference(other.end.y, other.start.y)
     if ax * bx + ay * by <= 0:

@@ -24,14 +24,17 @@ class Change:
     def disagrees(self) -> bool:
         """Whether outlines changed under an unchanged version."""
         old, new = self.old, self.new
-        return (old is not None and new is not None and old.version == new.version
-                and differ(old.fingerprint, new.fingerprint))
+        return (
+            old is not None
+            and new is not None
+            and old.version == new.version
+            and differ(old.fingerprint, new.fingerprint)
+        )
 
     @property
     def redraws(self) -> bool:
         """Whether one block takes another's place, with other outlines."""
-        return (self.old is not None and self.new is not None
-                and self.old.fingerprint != self.new.fingerprint)
+        return self.old is not None and self.new is not None and self.old.fingerprint != self.new.fingerprint
 
     @property
     def told(self) -> str:
@@ -89,13 +92,23 @@ def _says(pin: Pin | None) -> object:
 def lock_disagrees(name: str, change: Change) -> Diagnostic:
     """The shelf's block has the pinned one's version and other outlines."""
     assert change.old is not None
-    return error("lock-disagrees", f"`{change.old.title}` version {change.old.version} has other outlines on "
-                 "the shelf than in the lock.", Span(name, 0, 0),
-                 help="Its outlines changed and its version did not. Give the changed block a new version.")
+    return error(
+        "lock-disagrees",
+        f"`{change.old.title}` version {change.old.version} has other outlines on "
+        "the shelf than in the lock.",
+        Span(name, 0, 0),
+        help="Its outlines changed and its version did not. Give the changed block a new version.",
+    )
 
 
-def said_of_choices(name: str, own: str, lock: Lock, blocks: Sequence[ShelfBlock],
-                    choices: Sequence[Choice], fingerprints: Mapping[Span, str]) -> list[Diagnostic]:
+def said_of_choices(
+    name: str,
+    own: str,
+    lock: Lock,
+    blocks: Sequence[ShelfBlock],
+    choices: Sequence[Choice],
+    fingerprints: Mapping[Span, str],
+) -> list[Diagnostic]:
     """What a build has to say: uses that are not pinned, and pins that draft otherwise than they did."""
     pinned = {place_of(block): pin for block, pin in zip(blocks, lock.pins, strict=True)}
     said: list[Diagnostic] = []
@@ -113,13 +126,20 @@ def lock_lacks(name: str, choice: Choice) -> Diagnostic:
     """A `use` written since the file was locked."""
     block = choice.block
     shown = name.replace("\\", "/").rpartition("/")[2]
-    return warning("lock-lacks", f"`{block.block.title.text}` version {block.version} is not pinned in"
-                   f" `{shown}`.", choice.use.title.span,
-                   help="The shelf's was taken. `piecewright lock` pins it.")
+    return warning(
+        "lock-lacks",
+        f"`{block.block.title.text}` version {block.version} is not pinned in `{shown}`.",
+        choice.use.title.span,
+        help="The shelf's was taken. `piecewright lock` pins it.",
+    )
 
 
 def lock_drafts_otherwise(choice: Choice, pin: Pin) -> Diagnostic:
     """The pinned text drafts to other outlines than when it was pinned: the compiler has changed."""
-    return warning("lock-drafts-otherwise", f"`{pin.title}` version {pin.version} drafts otherwise than when"
-                   " it was pinned.", choice.use.title.span, "the text is the same, its outlines are not",
-                   help="Its templates may not fit pieces that are cut already. Compare before you sew on.")
+    return warning(
+        "lock-drafts-otherwise",
+        f"`{pin.title}` version {pin.version} drafts otherwise than when it was pinned.",
+        choice.use.title.span,
+        "the text is the same, its outlines are not",
+        help="Its templates may not fit pieces that are cut already. Compare before you sew on.",
+    )

@@ -22,8 +22,14 @@ from .sketch import Placed, Sketch, Unit
 Box = tuple[Number, Number, Number, Number]  # left, top, right, bottom
 
 HEADINGS = {
-    "top": 0, "top-right": 45, "right": 90, "bottom-right": 135,
-    "bottom": 180, "bottom-left": 225, "left": 270, "top-left": 315,
+    "top": 0,
+    "top-right": 45,
+    "right": 90,
+    "bottom-right": 135,
+    "bottom": 180,
+    "bottom-left": 225,
+    "left": 270,
+    "top-left": 315,
 }
 ORIGIN = Point(0, 0)
 MIRROR = Transform(a=-1)
@@ -50,8 +56,9 @@ def place_row(row: tree.Row, here: Context, units: Mapping[str, Unit | None], sk
         _put(cell, (frame.across[column], top, frame.across[column + 1], bottom), here, units, sketch)
 
 
-def place_in_regions(place: tree.Place, here: Context, units: Mapping[str, Unit | None],
-                     sketch: Sketch) -> None:
+def place_in_regions(
+    place: tree.Place, here: Context, units: Mapping[str, Unit | None], sketch: Sketch
+) -> None:
     """Puts one cell's worth into each region."""
     for region in place.regions:
         box = region_box(region, here)
@@ -59,8 +66,9 @@ def place_in_regions(place: tree.Place, here: Context, units: Mapping[str, Unit 
             _put(place.cell, box, here, units, sketch, region.span)
 
 
-def alternate_cells(alternate: tree.Alternate, here: Context, units: Mapping[str, Unit | None],
-                    sketch: Sketch) -> None:
+def alternate_cells(
+    alternate: tree.Alternate, here: Context, units: Mapping[str, Unit | None], sketch: Sketch
+) -> None:
     """Fills the cells that nothing else covers, by (across + down) mod n."""
     frame = here.bench.frame
     covered = {cell for each in sketch.placed for cell in _cells_under(each.box, frame)}
@@ -113,8 +121,11 @@ def place_rounds(rounds: tree.Rounds, here: Context, sketch: Sketch) -> None:
             points = [here.to_block(p) for p in corners]
             outline = tuple(Edge(p, points[(k + 1) % 4]) for k, p in enumerate(points))
             role = rounds.roles[at % len(rounds.roles)].text
-            _add(Placed(rounds.span, _clockwise(outline, here), role, copy=here.copy, turn=_turn_span(here)),
-                 here, sketch)
+            _add(
+                Placed(rounds.span, _clockwise(outline, here), role, copy=here.copy, turn=_turn_span(here)),
+                here,
+                sketch,
+            )
 
 
 def _strips(box: Box, wide: Number, corners: str | None) -> tuple[list[list[Point]], Box]:
@@ -123,16 +134,30 @@ def _strips(box: Box, wide: Number, corners: str | None) -> tuple[list[list[Poin
     outer = (left - wide, top - wide, right + wide, bottom + wide)
     if corners == "mitred":
         inner_corners = [Point(left, top), Point(right, top), Point(right, bottom), Point(left, bottom)]
-        outer_corners = [Point(outer[0], outer[1]), Point(outer[2], outer[1]), Point(outer[2], outer[3]),
-                         Point(outer[0], outer[3])]
-        return [[outer_corners[k], outer_corners[(k + 1) % 4], inner_corners[(k + 1) % 4], inner_corners[k]]
-                for k in range(4)], outer
+        outer_corners = [
+            Point(outer[0], outer[1]),
+            Point(outer[2], outer[1]),
+            Point(outer[2], outer[3]),
+            Point(outer[0], outer[3]),
+        ]
+        return [
+            [outer_corners[k], outer_corners[(k + 1) % 4], inner_corners[(k + 1) % 4], inner_corners[k]]
+            for k in range(4)
+        ], outer
     if corners == "butted":
-        boxes: list[Box] = [(outer[0], outer[1], outer[2], top), (right, top, outer[2], bottom),
-                            (outer[0], bottom, outer[2], outer[3]), (outer[0], top, left, bottom)]
+        boxes: list[Box] = [
+            (outer[0], outer[1], outer[2], top),
+            (right, top, outer[2], bottom),
+            (outer[0], bottom, outer[2], outer[3]),
+            (outer[0], top, left, bottom),
+        ]
     else:
-        boxes = [(left, outer[1], right, top), (right, outer[1], outer[2], bottom),
-                 (left, bottom, outer[2], outer[3]), (outer[0], outer[1], left, outer[3])]
+        boxes = [
+            (left, outer[1], right, top),
+            (right, outer[1], outer[2], bottom),
+            (left, bottom, outer[2], outer[3]),
+            (outer[0], outer[1], left, outer[3]),
+        ]
     return [[edge.start for edge in rectangle(*each)] for each in boxes], outer
 
 
@@ -148,14 +173,23 @@ def region_box(region: tree.Region, here: Context) -> Box | None:
     return box
 
 
-def _put(cell: tree.Cell, box: Box, here: Context, units: Mapping[str, Unit | None], sketch: Sketch,
-         origin: Span | None = None) -> None:
+def _put(
+    cell: tree.Cell,
+    box: Box,
+    here: Context,
+    units: Mapping[str, Unit | None],
+    sketch: Sketch,
+    origin: Span | None = None,
+) -> None:
     """One cell into one box of this body's places."""
     span = origin or cell.span
     if isinstance(cell, tree.PlainCell):
         outline = tuple(here.to_block.edge(edge) for edge in rectangle(*box))
-        _add(Placed(span, _clockwise(outline, here), cell.role.text, copy=here.copy, turn=_turn_span(here)),
-             here, sketch)
+        _add(
+            Placed(span, _clockwise(outline, here), cell.role.text, copy=here.copy, turn=_turn_span(here)),
+            here,
+            sketch,
+        )
         return
     if cell.unit.text not in units:
         here.bench.say(complain.unit_unknown(cell.unit, units))
@@ -172,8 +206,11 @@ def _put(cell: tree.Cell, box: Box, here: Context, units: Mapping[str, Unit | No
     fitted = fitted.shifted(box[0], box[1])
     transform = fitted if here.to_block is IDENTITY else here.to_block.after(fitted)
     outline = _clockwise(tuple(transform.edge(edge) for edge in unit.draft.outline), here, transform.mirrors)
-    _add(Placed(span, outline, None, unit, transform, poses_text(cell), here.copy, _turn_span(here)), here,
-         sketch)
+    _add(
+        Placed(span, outline, None, unit, transform, poses_text(cell), here.copy, _turn_span(here)),
+        here,
+        sketch,
+    )
 
 
 def _add(placed: Placed, here: Context, sketch: Sketch) -> None:
@@ -182,9 +219,10 @@ def _add(placed: Placed, here: Context, sketch: Sketch) -> None:
     if left >= -NEAR and top >= -NEAR and right <= frame.width + NEAR and bottom <= frame.height + NEAR:
         sketch.placed.append(placed)
         return
-    far = max((Point(left, top), Point(right, bottom)),
-              key=lambda p: max(-float(p.x), -float(p.y), float(p.x - frame.width),
-                                float(p.y - frame.height)))
+    far = max(
+        (Point(left, top), Point(right, bottom)),
+        key=lambda p: max(-float(p.x), -float(p.y), float(p.x - frame.width), float(p.y - frame.height)),
+    )
     where = outside_by(far, frame.width, frame.height)
     if placed.copy and placed.turn is not None:
         here.bench.say(copies_outside("what is placed here", placed.origin, placed.turn, where, placed.copy))
@@ -222,8 +260,9 @@ def pose_of(cell: tree.UnitCell, draft: Draft, bench: Bench) -> Transform | None
     return lies
 
 
-def _turn_of(pose: tree.Turned | tree.Facing, faces: Number | None, draft: Draft,
-             bench: Bench) -> Number | None:
+def _turn_of(
+    pose: tree.Turned | tree.Facing, faces: Number | None, draft: Draft, bench: Bench
+) -> Number | None:
     """Degrees that a pose turns a unit which faces that heading now; None where a complaint was made."""
     if isinstance(pose, tree.Turned):
         assert pose.angle.degrees % 90 == 0, "the parser has looked at the angle"
@@ -238,23 +277,30 @@ def _turn_of(pose: tree.Turned | tree.Facing, faces: Number | None, draft: Draft
     return angle
 
 
-def fit_unit(cell: tree.UnitCell, draft: Draft, size: tuple[Number, Number],
-             bench: Bench) -> Transform | None:
+def fit_unit(
+    cell: tree.UnitCell, draft: Draft, size: tuple[Number, Number], bench: Bench
+) -> Transform | None:
     """The unit, posed, into a box of that size at the origin: scaled the same both ways, or stretched where
     the cell says so; None where a complaint was made."""
     posed = pose_of(cell, draft, bench)
     if posed is None:
         return None
-    corners = [posed(p) for p in (ORIGIN, Point(draft.width, 0), Point(0, draft.height),
-                                  Point(draft.width, draft.height))]
+    corners = [
+        posed(p)
+        for p in (ORIGIN, Point(draft.width, 0), Point(0, draft.height), Point(draft.width, draft.height))
+    ]
     left, top = min(p.x for p in corners), min(p.y for p in corners)
     width, height = max(p.x for p in corners) - left, max(p.y for p in corners) - top
     across, down = size[0] / width, size[1] / height
     if abs(float(across - down)) * max(float(width), float(height)) > NEAR:
         if not any(isinstance(pose, tree.Stretched) for pose in cell.poses):
-            bench.say(complain.proportions_differ(
-                cell, f"{ruler_text(width)} x {ruler_text(height)}",
-                f"{ruler_text(size[0])} x {ruler_text(size[1])}"))
+            bench.say(
+                complain.proportions_differ(
+                    cell,
+                    f"{ruler_text(width)} x {ruler_text(height)}",
+                    f"{ruler_text(size[0])} x {ruler_text(size[1])}",
+                )
+            )
             return None
         if any(side.edge.arc is not None for piece in draft.pieces for side in piece.ring):
             bench.say(complain.stretch_bends(cell))

@@ -128,8 +128,11 @@ def _ends_along(ray: Ray, edge: Edge) -> list[Number]:
     start, d = ray
     square = d[0] * d[0] + d[1] * d[1]
     steps = [ratio((p.x - start.x) * d[0] + (p.y - start.y) * d[1], square) for p in (edge.start, edge.end)]
-    return [each for each, p in zip(steps, (edge.start, edge.end), strict=True)
-            if same_place(along(*ray, each), p)]
+    return [
+        each
+        for each, p in zip(steps, (edge.start, edge.end), strict=True)
+        if same_place(along(*ray, each), p)
+    ]
 
 
 def _step(first: Point, second: Point) -> tuple[Number, Number]:
@@ -141,8 +144,9 @@ def _two(first: tree.PointPhrase, second: tree.PointPhrase, here: Context) -> tu
     return (one, other) if one and other else None
 
 
-def _ray(first: tree.PointPhrase, second: tree.PointPhrase, here: Context, span: Span,
-         what: str) -> Ray | None:
+def _ray(
+    first: tree.PointPhrase, second: tree.PointPhrase, here: Context, span: Span, what: str
+) -> Ray | None:
     ends = _two(first, second, here)
     if ends is None:
         return None
@@ -156,8 +160,9 @@ def _grid_point(phrase: tree.GridPoint, here: Context) -> Point | None:
     frame = here.bench.frame
     point = frame.grid_point(phrase.column, phrase.row)
     if point is None:
-        here.bench.say(complain.grid_point_off(
-            phrase, len(frame.across) - 1, len(frame.down) - 1, frame.last_grid_point))
+        here.bench.say(
+            complain.grid_point_off(phrase, len(frame.across) - 1, len(frame.down) - 1, frame.last_grid_point)
+        )
     return point
 
 
@@ -203,7 +208,7 @@ def _place_after_needs(wanted: Defined) -> None:
             if definition.name.text not in at.places:
                 at.places[definition.name.text] = place_of(definition.phrase, at)
         elif _key(following) in step_of:
-            _complain_of_ring(path[step_of[_key(following)]:])
+            _complain_of_ring(path[step_of[_key(following)] :])
         else:
             step_of[_key(following)] = len(path)
             path.append(following)

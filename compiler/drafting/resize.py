@@ -23,12 +23,20 @@ def resize(draft: Draft, width: Number, height: Number) -> Draft:
     carry = stretch(across, down)
     pieces = tuple(_piece(piece, carry) for piece in draft.pieces)
     return replace(
-        draft, width=width, height=height, outline=tuple(carry.edge(edge) for edge in draft.outline),
+        draft,
+        width=width,
+        height=height,
+        outline=tuple(carry.edge(edge) for edge in draft.outline),
         rules_across=tuple(x * across for x in draft.rules_across),
         rules_down=tuple(y * down for y in draft.rules_down),
-        pieces=pieces, shapes=draft.shapes if even else match_shapes(pieces),
-        units=tuple(replace(unit, box=(unit.box[0] * across, unit.box[1] * down,
-                                       unit.box[2] * across, unit.box[3] * down)) for unit in draft.units),
+        pieces=pieces,
+        shapes=draft.shapes if even else match_shapes(pieces),
+        units=tuple(
+            replace(
+                unit, box=(unit.box[0] * across, unit.box[1] * down, unit.box[2] * across, unit.box[3] * down)
+            )
+            for unit in draft.units
+        ),
     )
 
 
@@ -38,9 +46,12 @@ def _piece(piece: Piece, carry: Transform) -> Piece:
         return Side(carry.edge(old.edge), parts, old.allowance)
 
     return replace(
-        piece, ring=tuple(side(each) for each in piece.ring),
+        piece,
+        ring=tuple(side(each) for each in piece.ring),
         holes=tuple(tuple(side(each) for each in hole) for hole in piece.holes),
-        area=piece.area * carry.determinant, inside=carry(piece.inside), grain=_grain(piece.grain, carry),
+        area=piece.area * carry.determinant,
+        inside=carry(piece.inside),
+        grain=_grain(piece.grain, carry),
     )
 
 

@@ -51,8 +51,9 @@ def path_edges(path: tree.Path, here: Context) -> Drawn:
     return drawn
 
 
-def _hop(start: Point, end: Point, hop: tree.StraightTo | tree.ArcAround | tree.ArcThrough,
-         here: Context) -> Edge | None:
+def _hop(
+    start: Point, end: Point, hop: tree.StraightTo | tree.ArcAround | tree.ArcThrough, here: Context
+) -> Edge | None:
     if same_place(start, end):
         here.bench.say(complain.seam_no_length(hop.span))
         return None
@@ -155,8 +156,10 @@ def circle_edges(seam: tree.SeamCircle, here: Context) -> Drawn:
     at = here.to_block(center)
     left, right = Point(at.x - radius, at.y), Point(at.x + radius, at.y)
     back = here.to_block.inverse()
-    halves = [Edge(left, right, Arc(at, float(radius), True)),
-              Edge(right, left, Arc(at, float(radius), True))]
+    halves = [
+        Edge(left, right, Arc(at, float(radius), True)),
+        Edge(right, left, Arc(at, float(radius), True)),
+    ]
     return [(back.edge(half), seam.span) for half in halves]
 
 
@@ -202,4 +205,3 @@ def ring_area(ring: tuple[Edge, ...]) -> Number:
     for edge in ring[1:]:
         total = total + area_under(edge)
     return total
-

@@ -116,7 +116,9 @@ def _sizes(figure: Figure) -> tuple[float, float]:
     """Mean and greatest distance of the corners and side middles from the figure's middle, in inches."""
     reaches = [
         abs(place) + corner.circle
-        for ring in figure.rings for corner in ring for place in (corner.at, corner.middle)
+        for ring in figure.rings
+        for corner in ring
+        for place in (corner.at, corner.middle)
     ]
     return sum(reaches) / len(reaches), max(reaches)
 
@@ -141,7 +143,8 @@ def translate_key(piece: Piece) -> object:
             side.allowance,
             round(side.edge.sweep, TRANSLATE_DIGITS) if side.edge.arc else None,
         )
-        for ring in (piece.ring, *piece.holes) for side in ring
+        for ring in (piece.ring, *piece.holes)
+        for side in ring
     )
 
 

@@ -92,5 +92,6 @@ class Sketch:
     allowances: list[AllowanceWish] = field(default_factory=list)
     named: list[Point] = field(default_factory=list)
     rows: int = 0
-    fitted: dict[tuple[Span, tuple[Number, Number]],
-                 Transform | None] = field(default_factory=dict)  # by cell and size
+    fitted: dict[tuple[Span, tuple[Number, Number]], Transform | None] = field(
+        default_factory=dict
+    )  # by cell and size

@@ -114,8 +114,10 @@ def ring_edges(ring: Sequence[Stroke]) -> tuple[Edge, ...]:
     if len(ring) == 1 and ring[0].center is not None:
         (circle,) = ring
         half = circle.at(0.5)
-        ring = (Stroke(circle.start, half, circle.center, circle.sweep / 2),
-                Stroke(half, circle.end, circle.center, circle.sweep / 2))
+        ring = (
+            Stroke(circle.start, half, circle.center, circle.sweep / 2),
+            Stroke(half, circle.end, circle.center, circle.sweep / 2),
+        )
     return tuple(edge_of(stroke) for stroke in ring)
 
 

@@ -89,7 +89,6 @@ class Transform:
             arc = Arc(self(arc.center), arc.radius * self.scale, arc.clockwise != self.mirrors)
         return Edge(self(edge.start), self(edge.end), arc)
 
-
     def shifted(self, right: Number, down: Number) -> Transform:
         """The transform that does this, then shifts."""
         return Transform(self.a, self.b, self.c, self.d, self.e + right, self.f + down)
@@ -102,7 +101,10 @@ def turn_about(center: Point, angle: Fraction | float) -> Transform:
     """A turn clockwise as seen, in degrees."""
     cosine, sine = cosine_sine(angle)
     return Transform(
-        cosine, -sine, sine, cosine,
+        cosine,
+        -sine,
+        sine,
+        cosine,
         center.x - cosine * center.x + sine * center.y,
         center.y - sine * center.x - cosine * center.y,
     )

@@ -60,7 +60,7 @@ def step(states: Sequence[int], terminal: str) -> list[int] | None:
             return stack
         rule = RULES[-1 - move]
         if rule.size:
-            del stack[-rule.size:]
+            del stack[-rule.size :]
         stack.append(ACTIONS[stack[-1]][rule.origin])
 
 

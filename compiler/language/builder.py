@@ -60,7 +60,7 @@ class Builder(PointBuilder):
         """A block with its body."""
         title = self.values.title(parts[0])
         version = parts[1] if len(parts) > 1 and isinstance(parts[1], tree.Count) else None
-        body = tuple(parts[2 if version else 1:])
+        body = tuple(parts[2 if version else 1 :])
         return tree.Block(title=title, version=version, body=body, span=span)
 
     def version(self, parts: Parts, span: Span) -> tree.Count:
@@ -77,8 +77,9 @@ class Builder(PointBuilder):
         """`washed W [x H] [read to L]`."""
         sizes = [part for part in parts if isinstance(part, tree.Length)]
         read_to = next((part[0] for part in parts if isinstance(part, tuple)), None)
-        return tree.Washed(width=sizes[0], height=sizes[1] if len(sizes) > 1 else None, read_to=read_to,
-                           span=span)
+        return tree.Washed(
+            width=sizes[0], height=sizes[1] if len(sizes) > 1 else None, read_to=read_to, span=span
+        )
 
     def read_to(self, parts: Parts, span: Span) -> tuple[tree.Length]:
         """`read to L`."""
@@ -91,13 +92,15 @@ class Builder(PointBuilder):
 
     def divisions(self, parts: Parts, span: Span) -> tree.Divisions:
         """`4` or `1:2:1`."""
-        return tree.Divisions(parts=self.values.parts([(each.text, self.at(each)) for each in parts]),
-                              span=span)
+        return tree.Divisions(
+            parts=self.values.parts([(each.text, self.at(each)) for each in parts]), span=span
+        )
 
     def outline_path(self, parts: Parts, span: Span) -> tree.OutlinePath:
         """`outline PATH`."""
         self.values.said.extend(
-            builder_errors.outline_to_outline(hop.span) for hop in parts[0].hops
+            builder_errors.outline_to_outline(hop.span)
+            for hop in parts[0].hops
             if isinstance(hop, tree.ToOutline)
         )
         return tree.OutlinePath(path=parts[0], span=span)
@@ -154,7 +157,6 @@ class Builder(PointBuilder):
         return tree.Maker(text=self.values.maker(parts[0]), span=span)
 
     # ---- seams and pieces ---------------------------------------------------------------------------------
-
 
     def point(self, parts: Parts, span: Span) -> tree.PointDef:
         """`point NAME = PHRASE`."""
@@ -216,7 +218,7 @@ class Builder(PointBuilder):
     def use(self, parts: Parts, span: Span) -> tree.Use:
         """`use TITLE [version N] as NAME [with RENAMES]`."""
         version = parts[1] if isinstance(parts[1], tree.Count) else None
-        alias, *renames = parts[2 if version else 1:]
+        alias, *renames = parts[2 if version else 1 :]
         title = self.values.title(parts[0])
         return tree.Use(title=title, version=version, alias=alias, renames=tuple(renames), span=span)
 

@@ -16,6 +16,6 @@ def with_edits(text: str, edits: Iterable[Edit]) -> str:
     at = 0
     for span, words in sorted(edits, key=lambda each: (each[0].start, each[0].end)):
         assert span.start >= at, "edits do not overlap"
-        parts += (text[at:span.start], words)
+        parts += (text[at : span.start], words)
         at = span.end
     return "".join((*parts, text[at:]))

@@ -102,8 +102,9 @@ class _Layout:
         self.lines: list[Line] = []
         self._source = source
         self._starts = {each.span.start for each in statements_in(file)}
-        self._spaced = {each.span.start for each in nodes_in(file)
-                        if isinstance(each, tree.StraightTo | tree.ToOutline)}
+        self._spaced = {
+            each.span.start for each in nodes_in(file) if isinstance(each, tree.StraightTo | tree.ToOutline)
+        }
         self._open = _open_braces(source.text, tokens)
         self._depth = 0
         self._gather(tokens)
@@ -183,7 +184,7 @@ def _open_braces(text: str, tokens: Sequence[Token]) -> frozenset[int]:
             waiting.append(token)
         elif token.type == "RBRACE":
             opening = waiting.pop()
-            inside = text[opening.end:token.start]
+            inside = text[opening.end : token.start]
             if "\n" in inside and inside.strip():
                 found += (opening.start, token.start)
     return frozenset(found)
@@ -234,7 +235,7 @@ def _assert_same(source: Source, tokens: Sequence[Token], file: tree.File, text:
     kept = parsed.value and replace(parsed.value, edition=file.edition)
     assert kept == file and not parsed.failed, "the tree has changed in laying out the text"
     words = [_words(each) for each in scan(after).tokens]
-    assert words[len(words) - len(tokens):] == [_words(each) for each in tokens], "a word has changed"
+    assert words[len(words) - len(tokens) :] == [_words(each) for each in tokens], "a word has changed"
     assert remarks_in(after) == remarks_in(source), "a remark has changed"
 
 

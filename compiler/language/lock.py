@@ -38,8 +38,13 @@ def lock_of(own: str, choices: Sequence[Choice], fingerprints: Mapping[Span, str
     for place in order:
         inside = [each for each in choices if _within(each, places[place])]
         known = uses.get(place.source, {})
-        pins.append(_pin(places[place], fingerprints.get(place, ""), _in_order(
-            known[each.use.title.text, each.asked] for each in inside)))
+        pins.append(
+            _pin(
+                places[place],
+                fingerprints.get(place, ""),
+                _in_order(known[each.use.title.text, each.asked] for each in inside),
+            )
+        )
     return Lock(tuple(pins), _in_order(uses.get(own, {}).values()))
 
 
@@ -100,8 +105,10 @@ class LockedShelf:
         pinned = [self._blocks[use.pin] for use in uses if use.title == title]
         if number is not None:
             return tuple(pinned)
-        return (*pinned, *(replace(each, shelf=f"{each.shelf}{NOT_PINNED}")
-                           for each in self._beyond.find(title, near)))
+        return (
+            *pinned,
+            *(replace(each, shelf=f"{each.shelf}{NOT_PINNED}") for each in self._beyond.find(title, near)),
+        )
 
     def titles(self, near: str) -> Iterable[str]:
         """Every title that the shelf has."""
@@ -124,6 +131,10 @@ def pinned_blocks(name: str, lock: Lock) -> Outcome[tuple[ShelfBlock, ...]]:
 def with_old_fingerprints(lock: Lock, old: Lock) -> Lock:
     """The lock with the fingerprints that the same texts had when they were first pinned."""
     known = {(pin.title, pin.version, pin.text): pin.fingerprint for pin in old.pins}
-    return replace(lock, pins=tuple(
-        replace(pin, fingerprint=known.get((pin.title, pin.version, pin.text), pin.fingerprint))
-        for pin in lock.pins))
+    return replace(
+        lock,
+        pins=tuple(
+            replace(pin, fingerprint=known.get((pin.title, pin.version, pin.text), pin.fingerprint))
+            for pin in lock.pins
+        ),
+    )

@@ -61,9 +61,19 @@ class Lock:
 
 def lock_text(lock: Lock) -> str:
     """The lock as JSON, texts line by line, so that a comparison of two of them can be read."""
-    pins = [{"title": pin.title, "version": pin.version, "fingerprint": pin.fingerprint, "found": pin.found,
-             "file": pin.file, "digest": digest_of(pin.text), "text": pin.text.splitlines(),
-             "uses": [_use_record(each) for each in pin.uses]} for pin in lock.pins]
+    pins = [
+        {
+            "title": pin.title,
+            "version": pin.version,
+            "fingerprint": pin.fingerprint,
+            "found": pin.found,
+            "file": pin.file,
+            "digest": digest_of(pin.text),
+            "text": pin.text.splitlines(),
+            "uses": [_use_record(each) for each in pin.uses],
+        }
+        for pin in lock.pins
+    ]
     told = {HEAD: FORM, "uses": [_use_record(each) for each in lock.uses], "blocks": pins}
     return json.dumps(told, indent=2, ensure_ascii=False) + "\n"
 
@@ -109,13 +119,24 @@ def _read_pin(told: Any) -> Pin:
         raise ValueError(f"the text of `{title}` is no text")
     if digest_of(text) != _value(told, "digest", str):
         raise ValueError(f"the text of `{title}` was changed by hand")
-    return Pin(title, _value(told, "version", int), _value(told, "fingerprint", str),
-               _value(told, "found", str), _value(told, "file", str), text, _read_uses(told))
+    return Pin(
+        title,
+        _value(told, "version", int),
+        _value(told, "fingerprint", str),
+        _value(told, "found", str),
+        _value(told, "file", str),
+        text,
+        _read_uses(told),
+    )
 
 
 def _read_uses(told: Any) -> tuple[PinnedUse, ...]:
-    return tuple(PinnedUse(_title(each), each.get("version") and _value(each, "version", int),
-                           _value(each, "block", int)) for each in _value(told, "uses", list))
+    return tuple(
+        PinnedUse(
+            _title(each), each.get("version") and _value(each, "version", int), _value(each, "block", int)
+        )
+        for each in _value(told, "uses", list)
+    )
 
 
 def _title(told: Any) -> str:
@@ -126,19 +147,30 @@ def _title(told: Any) -> str:
 def _value(told: Any, key: str, kind: type[T]) -> T:
     """What stands under a key. ValueError where it is not there or of another kind."""
     value = told.get(key) if isinstance(told, dict) else None
-    if not isinstance(value, kind) or isinstance(value, bool) or (
-            isinstance(value, str) and SURROGATE.search(value)):
+    if (
+        not isinstance(value, kind)
+        or isinstance(value, bool)
+        or (isinstance(value, str) and SURROGATE.search(value))
+    ):
         raise ValueError(f"its `{key}` is missing or is not what it should be")
     return value
 
 
 def lock_damaged(name: str, what: str) -> Diagnostic:
     """A lock that cannot be read, or that somebody edited."""
-    return error("lock-damaged", f"The lock file is damaged: {what}.", Span(name, 0, 0),
-                 help="Take it from your backup, or delete it and pin anew with `piecewright lock`.")
+    return error(
+        "lock-damaged",
+        f"The lock file is damaged: {what}.",
+        Span(name, 0, 0),
+        help="Take it from your backup, or delete it and pin anew with `piecewright lock`.",
+    )
 
 
 def lock_newer(name: str) -> Diagnostic:
     """A lock of a form that is not known yet."""
-    return error("lock-newer", "A newer Piecewright made this lock file.", Span(name, 0, 0),
-                 help="Build with that version, or delete the file and pin today's blocks.")
+    return error(
+        "lock-newer",
+        "A newer Piecewright made this lock file.",
+        Span(name, 0, 0),
+        help="Build with that version, or delete the file and pin today's blocks.",
+    )

@@ -12,12 +12,23 @@ from .tokens import Token
 from .value_errors import shown
 
 _SEVERAL_WORDS: Final[dict[str, tuple[str, ...]]] = {
-    "on-point": ("ON", "POINT"), "onpoint": ("ON", "POINT"), "point": ("ON", "POINT"),
-    "diagonal": ("ON", "POINT"), "diagonally": ("ON", "POINT"), "one-way": ("ONE", "WAY"),
-    "oneway": ("ONE", "WAY"), "directional": ("ONE", "WAY"), "fat-quarter": ("FAT", "QUARTER"),
+    "on-point": ("ON", "POINT"),
+    "onpoint": ("ON", "POINT"),
+    "point": ("ON", "POINT"),
+    "diagonal": ("ON", "POINT"),
+    "diagonally": ("ON", "POINT"),
+    "one-way": ("ONE", "WAY"),
+    "oneway": ("ONE", "WAY"),
+    "directional": ("ONE", "WAY"),
+    "fat-quarter": ("FAT", "QUARTER"),
     "fat-quarters": ("FAT", "QUARTER"),
-    "stripe": ("STRIPED",), "stripes": ("STRIPED",), "shrink": ("SHRINKS",), "shrinkage": ("SHRINKS",),
-    "shrinking": ("SHRINKS",), "wide": ("WIDTH",), "scraps": ("SCRAP",),
+    "stripe": ("STRIPED",),
+    "stripes": ("STRIPED",),
+    "shrink": ("SHRINKS",),
+    "shrinkage": ("SHRINKS",),
+    "shrinking": ("SHRINKS",),
+    "wide": ("WIDTH",),
+    "scraps": ("SCRAP",),
 }
 """What others write for the words after `set` and in a `fabric`."""
 
@@ -96,7 +107,7 @@ def mend_fabric_facts(place: Situation) -> Mending | None:
     token = place.token
     if place.opener.type != "FABRIC" or "FAT" not in place.expected:
         return None
-    following = place.tokens[place.at + 1:place.at + 3]
+    following = place.tokens[place.at + 1 : place.at + 3]
     if token.type == "NUMBER" and [each.text.rstrip("s") for each in following] == ["fat", "quarter"]:
         span = Span(place.source.name, token.start, following[1].end)
         made = (place.made("FAT", "fat"), place.made("QUARTER", "quarter"), token)
@@ -181,15 +192,25 @@ def mend_colon(place: Situation) -> Mending | None:
 def in_eaten(span: Span, start: str, width: str, right: str, role: str) -> Diagnostic:
     """`border 2 in ecru`."""
     message = f"`{shown(width)}` reads as inches, so the `in` before `{shown(role)}` is missing."
-    return error("unit-eaten", message, span, help=f"Write `{start}{right} {shown(role)}`.",
-                 fix=Fix("Write `in` twice", span, right))
+    return error(
+        "unit-eaten",
+        message,
+        span,
+        help=f"Write `{start}{right} {shown(role)}`.",
+        fix=Fix("Write `in` twice", span, right),
+    )
 
 
 def percent_missing(span: Span, right: str) -> Diagnostic:
     """`shrinks 3`."""
     message = f"Shrinkage is a share of the cloth: did you mean `{shown(right)}`?"
-    return error("percent-missing", message, span, help=f"Write `{shown(right)}`.",
-                 fix=Fix(f"Write `{shown(right)}`", span, right))
+    return error(
+        "percent-missing",
+        message,
+        span,
+        help=f"Write `{shown(right)}`.",
+        fix=Fix(f"Write `{shown(right)}`", span, right),
+    )
 
 
 def set_counts(span: Span, right: str) -> Diagnostic:
@@ -199,90 +220,149 @@ def set_counts(span: Span, right: str) -> Diagnostic:
 
 def set_kind(span: Span) -> Diagnostic:
     """`set 4 across 5 down`."""
-    return error("set-kind", "After `set` comes `straight`, `on point` or `rows`.", span,
-                 "it is missing here",
-                 help="Write `set straight 4 across 5 down { ... }` for blocks side by side.",
-                 fix=Fix("Write `straight`", span, " straight"))
+    return error(
+        "set-kind",
+        "After `set` comes `straight`, `on point` or `rows`.",
+        span,
+        "it is missing here",
+        help="Write `set straight 4 across 5 down { ... }` for blocks side by side.",
+        fix=Fix("Write `straight`", span, " straight"),
+    )
 
 
 def words_other(span: Span, text: str, right: str) -> Diagnostic:
     """`set on-point`."""
-    return error("word-unknown", f"`{shown(text)}` is written `{right}` here.", span,
-                 help=f"Write `{right}`.", fix=Fix(f"Write `{right}`", span, right))
+    return error(
+        "word-unknown",
+        f"`{shown(text)}` is written `{right}` here.",
+        span,
+        help=f"Write `{right}`.",
+        fix=Fix(f"Write `{right}`", span, right),
+    )
 
 
 def fat_quarters_first(span: Span, count: str) -> Diagnostic:
     """`fabric rose 3 fat quarters`."""
     right = f"fat quarter {shown(count)}"
-    return error("word-unknown", "The number of fat quarters comes after the words.", span,
-                 help=f"Write `{right}`.", fix=Fix(f"Write `{right}`", span, right))
+    return error(
+        "word-unknown",
+        "The number of fat quarters comes after the words.",
+        span,
+        help=f"Write `{right}`.",
+        fix=Fix(f"Write `{right}`", span, right),
+    )
 
 
 def fact_bare(place: Situation, word: str, value: str) -> Diagnostic:
     """`fabric sand 42in`."""
-    return error("word-missing", f"`{word}` is missing before `{shown(place.token.text)}`.",
-                 place.span(place.token), help=f"Write `{word} {shown(value)}`.",
-                 fix=Fix(f"Write `{word}`", place.gap(), f" {word}"))
+    return error(
+        "word-missing",
+        f"`{word}` is missing before `{shown(place.token.text)}`.",
+        place.span(place.token),
+        help=f"Write `{word} {shown(value)}`.",
+        fix=Fix(f"Write `{word}`", place.gap(), f" {word}"),
+    )
 
 
 def word_needless(span: Span, text: str, following: str) -> Diagnostic:
     """`with posts in indigo`."""
-    return error("word-needless", f"`{following}` needs no `{text}` before it.", span, help="Take it away.",
-                 fix=Fix("Take it away", span, ""))
+    return error(
+        "word-needless",
+        f"`{following}` needs no `{text}` before it.",
+        span,
+        help="Take it away.",
+        fix=Fix("Take it away", span, ""),
+    )
 
 
 def corners_of_plain(span: Span) -> Diagnostic:
     """`border 2in in sand corners vane`."""
-    return error("border-corners", "Corner blocks belong to a pieced border.", span,
-                 help="Write `border 4in of plain sand corners vane` for strips with blocks in the corners.")
+    return error(
+        "border-corners",
+        "Corner blocks belong to a pieced border.",
+        span,
+        help="Write `border 4in of plain sand corners vane` for strips with blocks in the corners.",
+    )
 
 
 def style_of_pieced(span: Span, text: str) -> Diagnostic:
     """`border 4in of goose mitred`."""
-    return error("border-corners", f"A pieced border is not `{text}`: its corners are blocks.", span,
-                 help="Write `corners` and a block, or leave it: then top and bottom lap the sides.",
-                 fix=Fix("Take it away", span, ""))
+    return error(
+        "border-corners",
+        f"A pieced border is not `{text}`: its corners are blocks.",
+        span,
+        help="Write `corners` and a block, or leave it: then top and bottom lap the sides.",
+        fix=Fix("Take it away", span, ""),
+    )
 
 
 def border_two_lengths(span: Span) -> Diagnostic:
     """`border 60in x 72in in sand`."""
-    return error("width-first", "A border has one width.", span,
-                 help="As wide as it takes to come out to a size is written `border to 60in x 72in in sand`.")
+    return error(
+        "width-first",
+        "A border has one width.",
+        span,
+        help="As wide as it takes to come out to a size is written `border to 60in x 72in in sand`.",
+    )
 
 
 def width_first(span: Span, opener: str) -> Diagnostic:
     """`binding in indigo`."""
     width = {"binding": "2 1/2in", "sashing": "1 1/2in"}.get(opener, "2in")
-    return error("width-first", f"After `{opener}` comes its width.", span,
-                 help=f"Write it first, as in `{opener} {width} in sand`.")
+    return error(
+        "width-first",
+        f"After `{opener}` comes its width.",
+        span,
+        help=f"Write it first, as in `{opener} {width} in sand`.",
+    )
 
 
 def batting_of_cloth(span: Span) -> Diagnostic:
     """`batting in wool`."""
-    return error("batting-of-cloth", "Batting is not one of the quilt's fabrics.", span,
-                 help="Write `batting 4in over`; say what it is made of in a `note`.")
+    return error(
+        "batting-of-cloth",
+        "Batting is not one of the quilt's fabrics.",
+        span,
+        help="Write `batting 4in over`; say what it is made of in a `note`.",
+    )
 
 
 def triangles_straight(span: Span, word: str) -> Diagnostic:
     """`set straight 4 across 5 down with triangles in sand`."""
-    return error("word-unexpected", f"Only a set on point has `{word}`.", span,
-                 help="Take them away, or write `set on point`.")
+    return error(
+        "word-unexpected",
+        f"Only a set on point has `{word}`.",
+        span,
+        help="Take them away, or write `set on point`.",
+    )
 
 
 def size_after_triangles(span: Span) -> Diagnostic:
     """`set on point 3 across 3 down with triangles in sand of 8in`."""
-    return error("word-unexpected", "The size of the cells comes before `with triangles`.", span,
-                 help="Write it as in `3 down of 8in with triangles in sand`.")
+    return error(
+        "word-unexpected",
+        "The size of the cells comes before `with triangles`.",
+        span,
+        help="Write it as in `3 down of 8in with triangles in sand`.",
+    )
 
 
 def mattress_missing(span: Span) -> Diagnostic:
     """`fits queen drop 12in`."""
-    return error("word-missing", "`mattress` is missing before `drop`.", span,
-                 help="Write it, as in `fits queen mattress drop 12in`.",
-                 fix=Fix("Write `mattress`", span, "mattress drop"))
+    return error(
+        "word-missing",
+        "`mattress` is missing before `drop`.",
+        span,
+        help="Write it, as in `fits queen mattress drop 12in`.",
+        fix=Fix("Write `mattress`", span, "mattress drop"),
+    )
 
 
 def mattress_quoted(span: Span) -> Diagnostic:
     """`fits "queen" mattress`."""
-    return error("word-unexpected", "The name of a mattress stands without quotes.", span,
-                 help="Write it as in `fits queen mattress`.")
+    return error(
+        "word-unexpected",
+        "The name of a mattress stands without quotes.",
+        span,
+        help="Write it as in `fits queen mattress`.",
+    )

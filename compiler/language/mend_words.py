@@ -14,18 +14,51 @@ from .tokens import ODD_WORD, RESERVED, Token
 from .value_errors import shown
 
 _OTHER_WORDS: Final = {
-    "by": ("x",), "to": ("--", ".."), "and": (",",), "about": ("around",), "around": ("about",),
-    "round": ("about",
-              "around"), "thru": ("through",), "via": ("through",), "into": ("in",), "inside": ("in",),
-    "toward": ("to",), "towards": ("to",), "till": ("..",), "until": ("..",), "along": ("on",), "is": ("=",),
-    "miter": ("mitred",), "mitered": ("mitred",), "rotated": ("turned",), "flipped": ("mirrored",),
-    "reflected": ("mirrored",), "off": ("none",), "no": ("none",), "called": ("as",), "named": ("as",),
-    "cornerstones": ("posts",), "cornerstone": ("posts",), "corners": ("posts",), "squares": ("posts",),
+    "by": ("x",),
+    "to": ("--", ".."),
+    "and": (",",),
+    "about": ("around",),
+    "around": ("about",),
+    "round": ("about", "around"),
+    "thru": ("through",),
+    "via": ("through",),
+    "into": ("in",),
+    "inside": ("in",),
+    "toward": ("to",),
+    "towards": ("to",),
+    "till": ("..",),
+    "until": ("..",),
+    "along": ("on",),
+    "is": ("=",),
+    "miter": ("mitred",),
+    "mitered": ("mitred",),
+    "rotated": ("turned",),
+    "flipped": ("mirrored",),
+    "reflected": ("mirrored",),
+    "off": ("none",),
+    "no": ("none",),
+    "called": ("as",),
+    "named": ("as",),
+    "cornerstones": ("posts",),
+    "cornerstone": ("posts",),
+    "corners": ("posts",),
+    "squares": ("posts",),
 }
 """What others write for the small words of the language."""
 
 _NUMBER_WORDS: Final = (
-    "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve",
+    "one",
+    "two",
+    "three",
+    "four",
+    "five",
+    "six",
+    "seven",
+    "eight",
+    "nine",
+    "ten",
+    "eleven",
+    "twelve",
 )
 
 
@@ -54,8 +87,15 @@ def mend_unwanted_unit(place: Situation) -> Mending | None:
     for kind, unit in (("NUMBER", ""), ("LENGTH", "in"), ("ANGLE", "deg")):
         made = place.made(kind, number + unit)
         if kind != token.type and kind in place.expected and place.reads((made,), 1, look=1):
-            if token.type == "LENGTH" and token.text.endswith("in") and kind == "NUMBER" and place.reads(
-                (made, place.made("IN", "in")), 1, look=1,
+            if (
+                token.type == "LENGTH"
+                and token.text.endswith("in")
+                and kind == "NUMBER"
+                and place.reads(
+                    (made, place.made("IN", "in")),
+                    1,
+                    look=1,
+                )
             ):
                 return Mending(in_eaten(place.span(token), number), (made, place.made("IN", "in")), 1)
             return Mending(unit_unwanted(place.span(token), token.text, kind, made.text), (made,), 1)
@@ -87,7 +127,7 @@ def mend_unquoted_title(place: Situation) -> Mending | None:
         end += 1
     if end == place.at:
         return None
-    title = place.source.text[place.token.start:place.tokens[end - 1].end]
+    title = place.source.text[place.token.start : place.tokens[end - 1].end]
     span = Span(place.source.name, place.token.start, place.tokens[end - 1].end)
     made = Token("STRING", f'"{title}"', span.start, span.end)
     return Mending(title_unquoted(span, title, place.opener.text), (made,), end - place.at)
@@ -173,57 +213,99 @@ def mend_other_word(place: Situation) -> Mending | None:
 def unit_missing(span: Span, kind: str, right: str) -> Diagnostic:
     """`finished 6`."""
     thing = "A length needs a unit" if kind == "LENGTH" else "An angle needs `deg`"
-    return error("unit-missing", f"{thing}: did you mean `{right}`?", span, help=f"Write `{right}`.",
-                 fix=Fix(f"Write `{right}`", span, right))
+    return error(
+        "unit-missing",
+        f"{thing}: did you mean `{right}`?",
+        span,
+        help=f"Write `{right}`.",
+        fix=Fix(f"Write `{right}`", span, right),
+    )
 
 
 def unit_unwanted(span: Span, text: str, kind: str, right: str) -> Diagnostic:
     """`turn 4in about center`, `gate at 45in`."""
     thing = {"NUMBER": "a number without a unit", "LENGTH": "a length", "ANGLE": "an angle"}[kind]
-    return error("unit-unwanted", f"Here comes {thing}, not `{shown(text)}`.", span,
-                 help=f"Did you mean `{shown(right)}`?", fix=Fix(f"Write `{shown(right)}`", span, right))
+    return error(
+        "unit-unwanted",
+        f"Here comes {thing}, not `{shown(text)}`.",
+        span,
+        help=f"Did you mean `{shown(right)}`?",
+        fix=Fix(f"Write `{shown(right)}`", span, right),
+    )
 
 
 def in_eaten(span: Span, number: str) -> Diagnostic:
     """`2 in dark` read as two inches."""
-    return error("unit-eaten", f"`{shown(number)} in` reads as {shown(number)} inches.", span,
-                 help=f"Write `{shown(number)}in in` for a length, and then `in`.")
+    return error(
+        "unit-eaten",
+        f"`{shown(number)} in` reads as {shown(number)} inches.",
+        span,
+        help=f"Write `{shown(number)}in in` for a length, and then `in`.",
+    )
 
 
 def dash_other(span: Span, text: str, right: str) -> Diagnostic:
     """`A1 - B1`, `A1 -> B1`, `A1-B2` for a region."""
-    return error("dash-other", f"`{shown(text)}` is written `{right}` here.", span, help=f"Write `{right}`.",
-                 fix=Fix(f"Write `{right}`", span, right))
+    return error(
+        "dash-other",
+        f"`{shown(text)}` is written `{right}` here.",
+        span,
+        help=f"Write `{right}`.",
+        fix=Fix(f"Write `{right}`", span, right),
+    )
 
 
 def dash_stray(span: Span, text: str) -> Diagnostic:
     """A dash where none is due."""
-    return error("dash-stray", f"The `{shown(text)}` means nothing here.", span,
-                 help="From point to point is written `--`; corners of a region `..`.")
+    return error(
+        "dash-stray",
+        f"The `{shown(text)}` means nothing here.",
+        span,
+        help="From point to point is written `--`; corners of a region `..`.",
+    )
 
 
 def title_unquoted(span: Span, title: str, opener: str) -> Diagnostic:
     """`block Tidewater Vane {`."""
-    return error("title-unquoted", f"The text after `{opener}` stands in quotes.", span,
-                 help=f'Write `"{shown(title)}"`.', fix=Fix("Put it in quotes", span, f'"{title}"'))
+    return error(
+        "title-unquoted",
+        f"The text after `{opener}` stands in quotes.",
+        span,
+        help=f'Write `"{shown(title)}"`.',
+        fix=Fix("Put it in quotes", span, f'"{title}"'),
+    )
 
 
 def grid_point_small(span: Span, text: str, right: str) -> Diagnostic:
     """`b3` where a grid point is due."""
-    return error("grid-point-small", f"Grid points have capital letters: `{right}`.", span,
-                 help=f"Write `{right}`.", fix=Fix(f"Write `{right}`", span, right))
+    return error(
+        "grid-point-small",
+        f"Grid points have capital letters: `{right}`.",
+        span,
+        help=f"Write `{right}`.",
+        fix=Fix(f"Write `{right}`", span, right),
+    )
 
 
 def word_capital(span: Span, text: str, right: str) -> Diagnostic:
     """`At` for `at`."""
-    return error("word-capital", f"Words of the language are in small letters: `{right}`.", span,
-                 help=f"Write `{right}`.", fix=Fix(f"Write `{right}`", span, right))
+    return error(
+        "word-capital",
+        f"Words of the language are in small letters: `{right}`.",
+        span,
+        help=f"Write `{right}`.",
+        fix=Fix(f"Write `{right}`", span, right),
+    )
 
 
 def name_is_grid_point(span: Span, text: str) -> Diagnostic:
     """`point B1 = center`."""
-    return error("name-is-grid-point", f"`{shown(text)}` is a grid point and cannot be a name.", span,
-                 help="Names are in small letters, as in `gate` or `inner-tip`.")
+    return error(
+        "name-is-grid-point",
+        f"`{shown(text)}` is a grid point and cannot be a name.",
+        span,
+        help="Names are in small letters, as in `gate` or `inner-tip`.",
+    )
 
 
 def plain_name(text: str) -> str:
@@ -238,34 +320,57 @@ def name_letters(span: Span, text: str, right: str) -> Diagnostic:
     path = re.fullmatch(r"([a-z][a-z0-9_]*)-([A-Z]+[0-9]+)", text)
     if path:
         right = f"{path.group(1)} -- {path.group(2)}"
-        return error("name-letters", message, span, help=f"From one to the other is written `{right}`.",
-                     fix=Fix(f"Write `{right}`", span, right))
-    return error("name-letters", message, span,
-                 help=f"Write `{shown(right)}`. Digits, `_` and a single `-` may follow the first letter.",
-                 fix=Fix(f"Write `{shown(right)}`", span, right))
+        return error(
+            "name-letters",
+            message,
+            span,
+            help=f"From one to the other is written `{right}`.",
+            fix=Fix(f"Write `{right}`", span, right),
+        )
+    return error(
+        "name-letters",
+        message,
+        span,
+        help=f"Write `{shown(right)}`. Digits, `_` and a single `-` may follow the first letter.",
+        fix=Fix(f"Write `{shown(right)}`", span, right),
+    )
 
 
 def name_reserved(span: Span, word: str) -> Diagnostic:
     """`piece row at A1 in dark`."""
-    return error("name-reserved", f"`{word}` is a word of the language and cannot be a name.", span,
-                 help=f"Choose another name, for example `{word}-one`.")
+    return error(
+        "name-reserved",
+        f"`{word}` is a word of the language and cannot be a name.",
+        span,
+        help=f"Choose another name, for example `{word}-one`.",
+    )
 
 
 def outline_first(span: Span) -> Diagnostic:
     """`seam outline -- A1`."""
-    return error("outline-first", "A seam can run on to the outline, but cannot start from it.", span,
-                 help="Start at a point, and end with `-- outline`: only from there has a seam a direction.")
+    return error(
+        "outline-first",
+        "A seam can run on to the outline, but cannot start from it.",
+        span,
+        help="Start at a point, and end with `-- outline`: only from there has a seam a direction.",
+    )
 
 
 def word_unknown(span: Span, text: str, right: str) -> Diagnostic:
     """`abuot` for `about`."""
-    return error("word-unknown", f"`{shown(text)}` cannot come here.", span, help=f"Did you mean `{right}`?",
-                 fix=Fix(f"Write `{right}`", span, right))
+    return error(
+        "word-unknown",
+        f"`{shown(text)}` cannot come here.",
+        span,
+        help=f"Did you mean `{right}`?",
+        fix=Fix(f"Write `{right}`", span, right),
+    )
 
 
 def after_two_faced(span: Span, word: str) -> Diagnostic:
     """`seam circle center`, `outline regular six`."""
     right = {"circle": "seam circle around center radius 1in", "regular": "outline regular 6 side 3in"}[word]
     needed = {"circle": "`around`", "regular": "a number"}[word]
-    return error("word-unexpected", f"After `{word}` comes {needed}.", span,
-                 help=f"Write it as in `{right}`.")
+    return error(
+        "word-unexpected", f"After `{word}` comes {needed}.", span, help=f"Write it as in `{right}`."
+    )

@@ -70,5 +70,9 @@ def word_unexpected(span: Span, before: Token, token: Token, expected: Sequence[
     wanted = phrases(expected)
     if before is token:
         return error("word-unexpected", f"{found} cannot come here.", span, help=f"Here comes {wanted}.")
-    return error("word-unexpected", f"{found} cannot come after `{shown(before.text)}`.", span,
-                 help=f"After `{shown(before.text)}` comes {wanted}.")
+    return error(
+        "word-unexpected",
+        f"{found} cannot come after `{shown(before.text)}`.",
+        span,
+        help=f"After `{shown(before.text)}` comes {wanted}.",
+    )

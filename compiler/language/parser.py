@@ -26,12 +26,12 @@ def parse(source: Source) -> Outcome[tree.File]:
     read = scan(source)
     bound = syntax_errors.out_of_bounds(source, read.tokens)
     if bound is not None:
-        return Outcome(None, in_order((*read.said[:limits.ERRORS], bound)))
+        return Outcome(None, in_order((*read.said[: limits.ERRORS], bound)))
     run = _Run(source, read)
     run.read_all()
     said = in_order((*read.said, *run.builder.values.said, *run.said))
     if len(said) > limits.ERRORS:
-        return Outcome(None, (*said[:limits.ERRORS], syntax_errors.errors_too_many(said[limits.ERRORS])))
+        return Outcome(None, (*said[: limits.ERRORS], syntax_errors.errors_too_many(said[limits.ERRORS])))
     assert run.result is not None, "the end of the text is always reached"
     whole = syntax_errors.whole_file(source, read.tokens, run.result, quiet=bool(said))
     if any(each.code == "blocks-too-many" for each in whole):
@@ -103,8 +103,8 @@ class _Run:
             state = ACTIONS[self._stack[-1].state][rule.origin]
             self._stack.append(_Entry(state, top.value, top.start, top.end))
             return
-        found = self._stack[len(self._stack) - rule.size:]
-        del self._stack[len(self._stack) - rule.size:]
+        found = self._stack[len(self._stack) - rule.size :]
+        del self._stack[len(self._stack) - rule.size :]
         start = found[0].start if found else 0
         end = found[-1].end if found else 0
         parts: list[Any] = _Inlined()
@@ -137,7 +137,7 @@ class _Run:
         if found.said is not None and not self._marred(token):
             self.said.append(found.said)
         if found.mend is not None:
-            self.tokens[self._at:self._at + found.skip] = found.mend
+            self.tokens[self._at : self._at + found.skip] = found.mend
             return
         self._give_up()
 
@@ -150,7 +150,7 @@ class _Run:
         """Leaves the statement and goes on at the next one, or at the end of the body."""
         a_line = self._between_statements()  # it may be followed by another that no statement opens
         if not a_line:
-            del self._stack[self._anchor:]
+            del self._stack[self._anchor :]
         states = [entry.state for entry in self._stack]
         inside = accepts(states, "RBRACE")
         start = self._at
@@ -163,7 +163,7 @@ class _Run:
                 continue
             made = syntax_errors.stand_in(self.tokens[self._at], within(states), opener)
             if made:
-                self.tokens[self._at:self._at] = made
+                self.tokens[self._at : self._at] = made
                 return
             self._skip_body()
 

@@ -116,7 +116,8 @@ class PointBuilder:
         """`P HOP...`."""
         self.values.said.extend(
             builder_errors.hop_after_outline(following.span, hop.span)
-            for hop, following in pairwise(parts[1:]) if isinstance(hop, tree.ToOutline)
+            for hop, following in pairwise(parts[1:])
+            if isinstance(hop, tree.ToOutline)
         )
         return tree.Path(start=parts[0], hops=tuple(parts[1:]), span=span)
 

@@ -48,13 +48,13 @@ class QuiltBuilder:
         """A quilt with its body."""
         title = self._values.title(parts[0])
         version = parts[1] if len(parts) > 1 and isinstance(parts[1], tree.Count) else None
-        body = tuple(parts[2 if version else 1:])
+        body = tuple(parts[2 if version else 1 :])
         return quilt_tree.Quilt(title=title, version=version, body=body, span=span)
 
     def roles_of_quilt(self, parts: Parts, span: Span) -> quilt_tree.RolesDef:
         """`roles [TITLE] RENAMES`."""
         title = self._values.title(parts[0]) if isinstance(parts[0], tree.Text) else None
-        return quilt_tree.RolesDef(title=title, renames=tuple(parts[1 if title else 0:]), span=span)
+        return quilt_tree.RolesDef(title=title, renames=tuple(parts[1 if title else 0 :]), span=span)
 
     def fits(self, parts: Parts, span: Span) -> quilt_tree.Fits:
         """`fits NAMES mattress [drop L]`."""
@@ -87,10 +87,15 @@ class QuiltBuilder:
         if width and pieces:
             self._values.said.append(quilt_errors.width_of_pieces(width.span))
         return quilt_tree.FabricDef(
-            name=name, title=title, one_way="one way" in facts, striped="striped" in facts,
+            name=name,
+            title=title,
+            one_way="one way" in facts,
+            striped="striped" in facts,
             width=width.value if width and isinstance(width.value, tree.Length) else None,
             shrinks=shrinks.value if shrinks and isinstance(shrinks.value, quilt_tree.Percent) else None,
-            pieces=tuple(pieces), span=span)
+            pieces=tuple(pieces),
+            span=span,
+        )
 
     def usable_width(self, parts: Parts, span: Span) -> Fact:
         """`width L`."""
@@ -135,10 +140,13 @@ class QuiltBuilder:
     def set_on_point(self, parts: Parts, span: Span) -> quilt_tree.SetOnPoint:
         """`set on point N across M down [of SIZE] [with triangles in F] { }`."""
         across, down, size, triangles, body = self._set(parts)
-        return quilt_tree.SetOnPoint(across=across, down=down, size=size, triangles=triangles, body=body,
-                                     span=span)
+        return quilt_tree.SetOnPoint(
+            across=across, down=down, size=size, triangles=triangles, body=body, span=span
+        )
 
-    def _set(self, parts: Parts) -> tuple[
+    def _set(
+        self, parts: Parts
+    ) -> tuple[
         tree.Count, tree.Count, quilt_tree.Size | None, tree.Name | None, tuple[quilt_tree.SetStatement, ...]
     ]:
         across = self._count(parts[0], "blocks across", limits.SET_BLOCKS)
@@ -194,14 +202,29 @@ class QuiltBuilder:
         corners = cells.pop()[0] if isinstance(cells[-1], tuple) else None
         return self._border(reach, span, cells=tuple(cells), corners=corners)
 
-    def _border(self, reach: tree.Length | Drawn, span: Span, *, fabric: tree.Name | None = None,
-                cells: tuple[tree.Cell, ...] = (), corners: tree.Cell | None = None,
-                style: Literal["butted", "mitred"] | None = None,
-                unjoined: bool = False) -> quilt_tree.Border:
+    def _border(
+        self,
+        reach: tree.Length | Drawn,
+        span: Span,
+        *,
+        fabric: tree.Name | None = None,
+        cells: tuple[tree.Cell, ...] = (),
+        corners: tree.Cell | None = None,
+        style: Literal["butted", "mitred"] | None = None,
+        unjoined: bool = False,
+    ) -> quilt_tree.Border:
         width = reach if isinstance(reach, tree.Length) else None
         size = reach.size if isinstance(reach, Drawn) else None
-        return quilt_tree.Border(width=width, to=size, fabric=fabric, cells=cells, corners=corners,
-                                 style=style, unjoined=unjoined, span=span)
+        return quilt_tree.Border(
+            width=width,
+            to=size,
+            fabric=fabric,
+            cells=cells,
+            corners=corners,
+            style=style,
+            unjoined=unjoined,
+            span=span,
+        )
 
     def border_to(self, parts: Parts, span: Span) -> Drawn:
         """`to SIZE`."""

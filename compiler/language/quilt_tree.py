@@ -170,8 +170,21 @@ class Fits(Node):
 
 
 QuiltStatement = (
-    Use | FabricDef | RolesDef | SetStraight | SetOnPoint | SetRows | Sashing | Border | Binding | Backing
-    | Batting | Fits | Note | Maker | Also
+    Use
+    | FabricDef
+    | RolesDef
+    | SetStraight
+    | SetOnPoint
+    | SetRows
+    | Sashing
+    | Border
+    | Binding
+    | Backing
+    | Batting
+    | Fits
+    | Note
+    | Maker
+    | Also
 )
 
 

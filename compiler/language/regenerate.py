@@ -36,8 +36,15 @@ def build_lark(start: list[str], *, strict: bool = False) -> Any:
     """Lark's own parser for the grammar, with the given start rules."""
     from lark import Lark
 
-    return Lark(grammar_text(), parser="lalr", lexer="contextual", start=start, strict=strict,
-                maybe_placeholders=False, propagate_positions=True)
+    return Lark(
+        grammar_text(),
+        parser="lalr",
+        lexer="contextual",
+        start=start,
+        strict=strict,
+        maybe_placeholders=False,
+        propagate_positions=True,
+    )
 
 
 def tables_text() -> str:
@@ -45,10 +52,14 @@ def tables_text() -> str:
     lark = build_lark(["file"])
     table = lark.parser.parser._parse_table
     order = _walk(table)
-    rules = list(dict.fromkeys(
-        arg for state in order for _, (action, arg) in sorted(table.states[state].items())
-        if str(action) == "Reduce"
-    ))
+    rules = list(
+        dict.fromkeys(
+            arg
+            for state in order
+            for _, (action, arg) in sorted(table.states[state].items())
+            if str(action) == "Reduce"
+        )
+    )
     number = {state: index for index, state in enumerate(order)}
     rows = [
         tuple(
@@ -59,13 +70,19 @@ def tables_text() -> str:
         for state in order
     ]
     terminals = sorted((each.name, each.pattern.type, each.pattern.value) for each in lark.terminals)
-    return HEADER + "\n".join((
-        f"START = {number[table.start_states['file']]}",
-        f"END = {number[table.end_states['file']]}",
-        _constant("TERMINALS", terminals),
-        _constant("RULES", [_rule(each) for each in rules]),
-        _constant("ACTIONS", rows),
-    )) + "\n"
+    return (
+        HEADER
+        + "\n".join(
+            (
+                f"START = {number[table.start_states['file']]}",
+                f"END = {number[table.end_states['file']]}",
+                _constant("TERMINALS", terminals),
+                _constant("RULES", [_rule(each) for each in rules]),
+                _constant("ACTIONS", rows),
+            )
+        )
+        + "\n"
+    )
 
 
 def _walk(table: Any) -> list[int]:
@@ -83,8 +100,7 @@ def _walk(table: Any) -> list[int]:
 def _rule(rule: Any) -> tuple[str, str, int, tuple[int, ...]]:
     """Origin, name for the builder, length and kept places."""
     origin = str(rule.origin.name)
-    kept = tuple(at for at, symbol in enumerate(rule.expansion)
-                 if not (symbol.is_term and symbol.filter_out))
+    kept = tuple(at for at, symbol in enumerate(rule.expansion) if not (symbol.is_term and symbol.filter_out))
     return origin, rule.alias or origin, len(rule.expansion), kept
 
 

@@ -43,7 +43,7 @@ def _kept(statement: tree.Node) -> set[Span]:
 
 def _words(source: Source, length: tree.Length, scale: Fraction | float) -> str:
     """The scaled length, in the unit it was written in."""
-    unit = source.text[length.span.start:length.span.end][-2:]
+    unit = source.text[length.span.start : length.span.end][-2:]
     scaled = length.inches * scale / UNITS[unit]
     if isinstance(scaled, Fraction):
         return exact_text(scaled) + unit

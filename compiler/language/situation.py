@@ -79,7 +79,7 @@ class Situation:
     def reads(self, mend: Sequence[Token], skip: int, look: int = LOOK) -> bool:
         """Whether the grammar takes the mended tokens and the next few, or all up to the next statement."""
         states: Sequence[int] = self.states
-        following = self.tokens[self.at + skip:self.at + skip + look]
+        following = self.tokens[self.at + skip : self.at + skip + look]
         for index, token in enumerate((*mend, *following)):
             taken = step(states, self._as_read(token, states))
             if taken is None:

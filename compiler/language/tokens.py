@@ -17,14 +17,45 @@ from . import _tables, limits
 from .odd_characters import VULGAR, Reading, read_odd, read_unit, unseen_in
 
 BLOCK_OPENERS: Final = (
-    "finished", "grid", "outline", "point", "seam", "piece", "turn", "mirror", "use", "place", "row",
-    "alternate", "rounds", "faces", "allowance", "grain", "trim", "washed", "family", "also", "note", "maker",
+    "finished",
+    "grid",
+    "outline",
+    "point",
+    "seam",
+    "piece",
+    "turn",
+    "mirror",
+    "use",
+    "place",
+    "row",
+    "alternate",
+    "rounds",
+    "faces",
+    "allowance",
+    "grain",
+    "trim",
+    "washed",
+    "family",
+    "also",
+    "note",
+    "maker",
 )
 """Words that open a statement inside a block."""
 
 QUILT_OPENERS: Final = (
-    "set", "roles", "fabric", "sashing", "border", "binding", "backing", "batting", "fits", "use",
-    "also", "note", "maker",
+    "set",
+    "roles",
+    "fabric",
+    "sashing",
+    "border",
+    "binding",
+    "backing",
+    "batting",
+    "fits",
+    "use",
+    "also",
+    "note",
+    "maker",
 )
 """Words that open a statement inside a quilt."""
 
@@ -32,13 +63,38 @@ SET_OPENERS: Final = ("row", "alternate", "place")
 """Words that open a statement inside the braces of a `set`."""
 
 JOINING: Final = (
-    "in", "at", "from", "to", "of", "on", "with", "as", "about", "around", "through", "between", "meet",
-    "foot", "next", "previous", "turned", "mirrored", "facing", "plain",
+    "in",
+    "at",
+    "from",
+    "to",
+    "of",
+    "on",
+    "with",
+    "as",
+    "about",
+    "around",
+    "through",
+    "between",
+    "meet",
+    "foot",
+    "next",
+    "previous",
+    "turned",
+    "mirrored",
+    "facing",
+    "plain",
 )
 
-RESERVED: Final = frozenset((
-    "edition", "block", "quilt", *BLOCK_OPENERS, *QUILT_OPENERS, *JOINING,
-))
+RESERVED: Final = frozenset(
+    (
+        "edition",
+        "block",
+        "quilt",
+        *BLOCK_OPENERS,
+        *QUILT_OPENERS,
+        *JOINING,
+    )
+)
 """Every word that no name may take."""
 
 OPENERS: Final = frozenset(
@@ -71,7 +127,8 @@ _SIGNS: Final = {
     value: name for name, kind, value in _tables.TERMINALS if kind == "str" and not value[0].isalpha()
 }
 _SOFT: Final = {
-    value: name for name, kind, value in _tables.TERMINALS
+    value: name
+    for name, kind, value in _tables.TERMINALS
     if kind == "str" and value[0].isalpha() and value not in RESERVED
 }
 
@@ -86,24 +143,30 @@ _OTHER_UNITS: Final = (
     r"|degrees?|degs?)(?![A-Za-z0-9_]|-[a-z0-9])"
 )
 
-_MASTER: Final = re.compile("|".join((
-    rf"(?P<{_BETWEEN}>(?:[ \t\n]++|#[^\n]*+)++)",
-    r"(?P<WORD>[a-z][a-z0-9_]*+(?:-[a-z0-9_]++)*+(?!\w|-\w))",
-    f"(?P<SIGN>{'|'.join(re.escape(sign) for sign in sorted(_SIGNS, key=len, reverse=True))})",
-    rf"(?P<GRID_POINT>{_PATTERNS['GRID_POINT']}(?!\w))",
-    f"(?P<LENGTH>{_PATTERNS['LENGTH']})",
-    f"(?P<ANGLE>{_PATTERNS['ANGLE']})",
-    f"(?P<PERCENT>{_PATTERNS['PERCENT']})",
-    rf"(?P<VULGAR>{VULGAR}(?:[ \t]*(?:in|cm|mm|deg)(?![\w]))?)",
-    f"(?P<OTHER_UNIT>(?:{_PATTERNS['NUMBER']})[ \\t]*(?:{_OTHER_UNITS}))",
-    f"(?P<NUMBER>{_PATTERNS['NUMBER']})",
-    f"(?P<STRING>{_STRING})",
-    rf"(?P<{ODD_WORD}>[^\W\d]\w*+(?:-\w++)*+)",
-    r"(?P<ODD>[\s\S])",
-)))
+_MASTER: Final = re.compile(
+    "|".join(
+        (
+            rf"(?P<{_BETWEEN}>(?:[ \t\n]++|#[^\n]*+)++)",
+            r"(?P<WORD>[a-z][a-z0-9_]*+(?:-[a-z0-9_]++)*+(?!\w|-\w))",
+            f"(?P<SIGN>{'|'.join(re.escape(sign) for sign in sorted(_SIGNS, key=len, reverse=True))})",
+            rf"(?P<GRID_POINT>{_PATTERNS['GRID_POINT']}(?!\w))",
+            f"(?P<LENGTH>{_PATTERNS['LENGTH']})",
+            f"(?P<ANGLE>{_PATTERNS['ANGLE']})",
+            f"(?P<PERCENT>{_PATTERNS['PERCENT']})",
+            rf"(?P<VULGAR>{VULGAR}(?:[ \t]*(?:in|cm|mm|deg)(?![\w]))?)",
+            f"(?P<OTHER_UNIT>(?:{_PATTERNS['NUMBER']})[ \\t]*(?:{_OTHER_UNITS}))",
+            f"(?P<NUMBER>{_PATTERNS['NUMBER']})",
+            f"(?P<STRING>{_STRING})",
+            rf"(?P<{ODD_WORD}>[^\W\d]\w*+(?:-\w++)*+)",
+            r"(?P<ODD>[\s\S])",
+        )
+    )
+)
 
-_TWO_FACED: Final = {"circle": re.compile(rf"circle(?={_ASIDE}around(?![a-z0-9_-]))"),
-                     "regular": re.compile(rf"regular(?={_ASIDE}[0-9])")}
+_TWO_FACED: Final = {
+    "circle": re.compile(rf"circle(?={_ASIDE}around(?![a-z0-9_-]))"),
+    "regular": re.compile(rf"regular(?={_ASIDE}[0-9])"),
+}
 
 _TIMES: Final = re.compile(r"x(?=[0-9])")
 _SIZED: Final = ("grid", "finished", "washed", "set", "fabric", "border")
@@ -170,8 +233,10 @@ def _read(source: Source, kind: str, words: str, at: int) -> Reading:
 def _is_times(words: str, tokens: list[Token], opener: str) -> bool:
     """Whether the word is the `x2` of `grid 2x2` or the `x9in` of `6inx9in`."""
     return (
-        opener in _SIZED and bool(_TIMES.match(words))
-        and bool(tokens) and tokens[-1].type in ("NUMBER", "LENGTH")
+        opener in _SIZED
+        and bool(_TIMES.match(words))
+        and bool(tokens)
+        and tokens[-1].type in ("NUMBER", "LENGTH")
     )
 
 

@@ -18,9 +18,7 @@ if TYPE_CHECKING:
 
 Written = TypeVar("Written")
 
-SideName = Literal[
-    "top", "right", "bottom", "left", "top-left", "top-right", "bottom-left", "bottom-right"
-]
+SideName = Literal["top", "right", "bottom", "left", "top-left", "top-right", "bottom-left", "bottom-right"]
 
 
 @dataclass_transform(frozen_default=True, kw_only_default=True, field_specifiers=(field,))
@@ -200,8 +198,20 @@ class PreviousCopy(Node):
 
 
 PointPhrase = (
-    GridPoint | NamedPoint | GridSteps | ShareAlong | LengthAlong | LengthAtAngle | Between | Meet
-    | MeetOutline | Foot | TurnedAbout | MirroredIn | NextCopy | PreviousCopy
+    GridPoint
+    | NamedPoint
+    | GridSteps
+    | ShareAlong
+    | LengthAlong
+    | LengthAtAngle
+    | Between
+    | Meet
+    | MeetOutline
+    | Foot
+    | TurnedAbout
+    | MirroredIn
+    | NextCopy
+    | PreviousCopy
 )
 
 
@@ -565,9 +575,31 @@ class Maker(Node):
 
 
 Statement = (
-    Finished | Washed | Grid | OutlinePath | OutlineRegular | PointDef | Seam | SeamThrough | SeamCircle
-    | PieceDef | Turn | MirrorIn | Use | Row | Alternate | Place | Rounds | Faces | Allowance | Grain | Trim
-    | Family | Also | Note | Maker
+    Finished
+    | Washed
+    | Grid
+    | OutlinePath
+    | OutlineRegular
+    | PointDef
+    | Seam
+    | SeamThrough
+    | SeamCircle
+    | PieceDef
+    | Turn
+    | MirrorIn
+    | Use
+    | Row
+    | Alternate
+    | Place
+    | Rounds
+    | Faces
+    | Allowance
+    | Grain
+    | Trim
+    | Family
+    | Also
+    | Note
+    | Maker
 )
 
 

@@ -83,20 +83,23 @@ class Values:
                 self.said.append(value_errors.part_not_positive(span, words))
         if len(parts) > limits.GRID_LINES:
             first, last = numbers[0][1], numbers[-1][1]
-            self.said.append(value_errors.parts_too_many(Span(first.source, first.start, last.end),
-                                                         len(parts)))
+            self.said.append(
+                value_errors.parts_too_many(Span(first.source, first.start, last.end), len(parts))
+            )
         return parts if len(self.said) == before else (Fraction(1), Fraction(1))
 
     def grid_point(self, words: str, span: Span) -> GridPoint:
         """Column and row; A1 beside a complaint."""
         column = words.rstrip(_DIGITS)
-        row = words[len(column):]
+        row = words[len(column) :]
         if not row.strip("0"):
             self.said.append(value_errors.row_zero(span, words, column))
         elif row.startswith("0"):
             self.said.append(value_errors.row_leading_zero(span, column + row.lstrip("0")))
-        elif len(words) > limits.NUMBER_LETTERS or max(int(row),
-                                                       _column_number(column)) > limits.GRID_LINES + 1:
+        elif (
+            len(words) > limits.NUMBER_LETTERS
+            or max(int(row), _column_number(column)) > limits.GRID_LINES + 1
+        ):
             self.said.append(value_errors.grid_point_far(span))
         else:
             return GridPoint(column=column, row=int(row), span=span)
@@ -106,7 +109,7 @@ class Values:
         """The name; complained of where it is longer than any column."""
         if len(words) > limits.NAME_LETTERS:
             self.said.append(value_errors.name_too_long(span, len(words)))
-            words = words[:limits.NAME_LETTERS]
+            words = words[: limits.NAME_LETTERS]
         return Name(text=words, span=span)
 
     def text(self, words: str, span: Span) -> Text:
@@ -119,7 +122,7 @@ class Values:
             if inside[at] == "\\":
                 if inside[at + 1] not in '"\\':
                     place = Span(span.source, span.start + 1 + at, span.start + 3 + at)
-                    self.said.append(value_errors.text_escape(place, inside[at:at + 2]))
+                    self.said.append(value_errors.text_escape(place, inside[at : at + 2]))
                 at += 1
             elif inside[at] == "\t":
                 place = Span(span.source, span.start + 1 + at, span.start + 2 + at)
@@ -154,6 +157,6 @@ def _joined(text: Text) -> Text:
 def _column_number(letters: str) -> int:
     """A is 1, Z is 26, AA is 27."""
     number = 0
-    for letter in letters[:limits.NUMBER_LETTERS]:
+    for letter in letters[: limits.NUMBER_LETTERS]:
         number = number * _LETTERS_IN_ALPHABET + ord(letter) - ord("A") + 1
     return number

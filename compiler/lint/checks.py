@@ -33,16 +33,21 @@ NAMES: Final = (*CHECKS, *ALLOW_CODES)
 def lint(linted: Linted, only: Collection[str] = (), allowed: Collection[str] = ()) -> tuple[Diagnostic, ...]:
     """What the checks say of a file: those named in `only`, or all; none of those in `allowed`."""
     wanted = [name for name in CHECKS if (not only or name in only) and name not in allowed]
-    found = [each for check in dict.fromkeys(CHECKS[name] for name in wanted) for each in check(linted)
-             if each.code in wanted]
+    found = [
+        each
+        for check in dict.fromkeys(CHECKS[name] for name in wanted)
+        for each in check(linted)
+        if each.code in wanted
+    ]
     allowances = allowances_of(linted)
     heard = [each for each in found if not any(allowance.covers(each) for allowance in allowances)]
     said = _of_silences(allowances, found, whole=not only and not allowed)
     return in_order((*heard, *(each for each in said if each.code not in allowed)))
 
 
-def _of_silences(allowances: Sequence[Allowance], found: Sequence[Diagnostic], *,
-                 whole: bool) -> Iterator[Diagnostic]:
+def _of_silences(
+    allowances: Sequence[Allowance], found: Sequence[Diagnostic], *, whole: bool
+) -> Iterator[Diagnostic]:
     """Silences of checks that do not exist; where every check ran, those that silence nothing, too."""
     for each in allowances:
         if each.name not in CHECKS:

@@ -28,9 +28,13 @@ def piece_all_allowance(linted: Linted) -> Iterator[Diagnostic]:
             piece = draft.pieces[shape.members[0].piece - 1]
             allowance = min(side.allowance for side in piece.ring)
             if allowance and _area(piece).buffer(-float(allowance) / 2).is_empty:
-                yield warning("piece-all-allowance", f"{_called(piece, shape.label)} is nowhere wider than "
-                              f"its {ruler_text(allowance)} seam allowance.", _place(linted, piece, draft),
-                              help="Behind it would lie nothing but seams. Make it wider.")
+                yield warning(
+                    "piece-all-allowance",
+                    f"{_called(piece, shape.label)} is nowhere wider than "
+                    f"its {ruler_text(allowance)} seam allowance.",
+                    _place(linted, piece, draft),
+                    help="Behind it would lie nothing but seams. Make it wider.",
+                )
 
 
 def template_near_twin(linted: Linted) -> Iterator[Diagnostic]:
@@ -47,9 +51,12 @@ def template_near_twin(linted: Linted) -> Iterator[Diagnostic]:
                 if near_twins(laid[number], laid[other]):
                     one, two = sorted((shape.label, twin.label), key=lambda label: (len(label), label))
                     later = twin_piece if twin.label == two else piece
-                    yield warning("template-near-twin", f"Templates {one} and {two} differ by less than "
-                                  f"{ruler_text(TWINS)}.", _place(linted, later, draft),
-                                  help="Is one shape meant? Then one of the points is a little off.")
+                    yield warning(
+                        "template-near-twin",
+                        f"Templates {one} and {two} differ by less than {ruler_text(TWINS)}.",
+                        _place(linted, later, draft),
+                        help="Is one shape meant? Then one of the points is a little off.",
+                    )
 
 
 def _near_areas(piece: Piece, other: Piece) -> bool:
@@ -65,8 +72,11 @@ def near_twins(one: Figure, other: Figure) -> bool:
     first, second = one.rings[0], other.rings[0]
     if len(first) > MOST_CORNERS or _allowances(first) != _allowances(second):
         return False
-    return any(_within(figure.rings[0], second, step)
-               for figure in (one, mirrored(one)) for step in range(len(second)))
+    return any(
+        _within(figure.rings[0], second, step)
+        for figure in (one, mirrored(one))
+        for step in range(len(second))
+    )
 
 
 def _allowances(ring: Sequence[Corner]) -> list[float]:
@@ -77,16 +87,21 @@ def _within(ring: Sequence[Corner], other: Sequence[Corner], step: int) -> bool:
     """Whether the ring lies within TWINS of the other, its first corner turned to the other's `step`."""
     far = max(range(len(ring)), key=lambda at: abs(ring[at].at))
     turn = exp(1j * (phase(other[(far + step) % len(other)].at) - phase(ring[far].at)))
-    return all(abs(mine.at * turn - theirs.at) < TWINS and abs(mine.middle * turn - theirs.middle) < TWINS
-               and abs(mine.circle - theirs.circle) < TWINS
-               for mine, theirs in ((ring[at], other[(at + step) % len(other)]) for at in range(len(ring))))
+    return all(
+        abs(mine.at * turn - theirs.at) < TWINS
+        and abs(mine.middle * turn - theirs.middle) < TWINS
+        and abs(mine.circle - theirs.circle) < TWINS
+        for mine, theirs in ((ring[at], other[(at + step) % len(other)]) for at in range(len(ring)))
+    )
 
 
 def _area(piece: Piece) -> Any:
     from shapely.geometry import Polygon
 
-    rings = [[(float(p.x), float(p.y)) for side in ring for p in flattened(side.edge)]
-             for ring in (piece.ring, *piece.holes)]
+    rings = [
+        [(float(p.x), float(p.y)) for side in ring for p in flattened(side.edge)]
+        for ring in (piece.ring, *piece.holes)
+    ]
     return Polygon(rings[0], rings[1:])
 
 

@@ -45,6 +45,6 @@ class Linted:
         if not text[before:start].strip() and not text[end:after].strip():
             start, end = before, min(after + 1, len(text))
         else:
-            while text[end:end + 1] in (" ", "\t"):
+            while text[end : end + 1] in (" ", "\t"):
                 end += 1
         return Fix(title, Span(self.source.name, start, end), "")

@@ -9,14 +9,16 @@ from ..diagnostics.diagnostic import Diagnostic
 
 def mended(text: str, said: Iterable[Diagnostic]) -> tuple[str, int]:
     """The text with every mend applied that does not overlap an earlier one; and how many those are."""
-    fixes = sorted({each.fix for each in said if each.fix is not None},
-                   key=lambda fix: (fix.span.start, fix.span.end, fix.text))
+    fixes = sorted(
+        {each.fix for each in said if each.fix is not None},
+        key=lambda fix: (fix.span.start, fix.span.end, fix.text),
+    )
     parts: list[str] = []
     at = count = 0
     for fix in fixes:
         if fix.span.start < at:
             continue
-        parts += [text[at:fix.span.start], fix.text]
+        parts += [text[at : fix.span.start], fix.text]
         at = fix.span.end
         count += 1
     return "".join((*parts, text[at:])), count

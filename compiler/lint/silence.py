@@ -42,14 +42,14 @@ def allowances_of(linted: Linted) -> list[Allowance]:
     text = source.text
     for token in scan(source).tokens:
         if token.type == "STRING":  # a `#` between quotes begins no remark
-            text = text[:token.start] + "\0" * (token.end - token.start) + text[token.end:]
+            text = text[: token.start] + "\0" * (token.end - token.start) + text[token.end :]
     starts = sorted((node.span.start, node.span.end) for node in linted.statements())
     found: list[Allowance] = []
     for remark in ALLOW.finditer(text):
         begins = text.rfind("\n", 0, remark.start()) + 1
-        if "#" in text[begins:remark.start()]:
+        if "#" in text[begins : remark.start()]:
             continue  # a remark on remarks
-        if text[begins:remark.start()].strip():
+        if text[begins : remark.start()].strip():
             scope = begins, remark.start()
         else:
             scope = next((each for each in starts if each[0] >= remark.end()), (len(text), len(text)))
@@ -60,11 +60,19 @@ def allowances_of(linted: Linted) -> list[Allowance]:
 
 def unknown(allowance: Allowance, known: Iterable[str]) -> Diagnostic:
     """A silence of a check that does not exist."""
-    return warning("allow-unknown", f"There is no check called `{allowance.name[:40]}`.", allowance.span,
-                   help=did_you_mean(allowance.name, known) or "See `piecewright lint --list`.")
+    return warning(
+        "allow-unknown",
+        f"There is no check called `{allowance.name[:40]}`.",
+        allowance.span,
+        help=did_you_mean(allowance.name, known) or "See `piecewright lint --list`.",
+    )
 
 
 def idle(allowance: Allowance) -> Diagnostic:
     """A silence where there is nothing to silence."""
-    return warning("allow-idle", f"`{allowance.name}` has nothing to say here.", allowance.span,
-                   help="Take the name away.")
+    return warning(
+        "allow-idle",
+        f"`{allowance.name}` has nothing to say here.",
+        allowance.span,
+        help="Take the name away.",
+    )

@@ -34,20 +34,29 @@ def passed_on(linted: Linted) -> Iterator[Diagnostic]:
     for each in linted.said:
         if each.code not in PASSED_ON or not linted.holds(each.primary.span):
             continue
-        owner = next((node for node in linted.statements() if isinstance(node, tree.PointDef | tree.Use)
-                      and each.primary.span in (_name_of(node).span,)), None)
+        owner = next(
+            (
+                node
+                for node in linted.statements()
+                if isinstance(node, tree.PointDef | tree.Use) and each.primary.span in (_name_of(node).span,)
+            ),
+            None,
+        )
         idle = owner is not None and not _is_called(owner, linted)
         fix = linted.without("Take it away", owner.span) if owner and idle else each.fix
-        yield replace(warning(each.code, each.message, each.primary.span, each.primary.text, help=each.help),
-                      fix=fix)
+        yield replace(
+            warning(each.code, each.message, each.primary.span, each.primary.text, help=each.help), fix=fix
+        )
 
 
 def _is_called(node: tree.PointDef | tree.Use, linted: Linted) -> bool:
     """Whether a cell calls the unit all the same, as the row of a quilt does under a `place`."""
     return isinstance(node, tree.Use) and any(
         isinstance(each, tree.UnitCell) and each.unit.text == node.alias.text
-        for part in linted.parts if part.span.start <= node.span.start < part.span.end
-        for each in nodes_in(part))
+        for part in linted.parts
+        if part.span.start <= node.span.start < part.span.end
+        for each in nodes_in(part)
+    )
 
 
 def _name_of(node: tree.PointDef | tree.Use) -> tree.Name:
@@ -58,17 +67,24 @@ def family_missing(linted: Linted) -> Iterator[Diagnostic]:
     """Blocks without a family."""
     for block in linted.file.blocks:
         if not any(isinstance(each, tree.Family) for each in block.body):
-            yield warning("family-missing", f'"{_short(block)}" has no family to be found by.',
-                          block.title.span, help="Write `family` and a word such as `star` or `nine-patch`.")
+            yield warning(
+                "family-missing",
+                f'"{_short(block)}" has no family to be found by.',
+                block.title.span,
+                help="Write `family` and a word such as `star` or `nine-patch`.",
+            )
 
 
 def maker_missing(linted: Linted) -> Iterator[Diagnostic]:
     """Blocks and quilts of which nobody can tell where they come from."""
     for part in linted.parts:
         if not any(isinstance(each, tree.Maker | tree.Note) for each in part.body):
-            yield warning("maker-missing", f'Nothing says where "{_short(part)}" comes from.',
-                          part.title.span,
-                          help='Write `maker "..."`, or a `note` with the source of its name.')
+            yield warning(
+                "maker-missing",
+                f'Nothing says where "{_short(part)}" comes from.',
+                part.title.span,
+                help='Write `maker "..."`, or a `note` with the source of its name.',
+            )
 
 
 def version_missing(linted: Linted) -> Iterator[Diagnostic]:
@@ -76,9 +92,13 @@ def version_missing(linted: Linted) -> Iterator[Diagnostic]:
     for part in linted.parts:
         if part.version is None:
             end = Span(linted.source.name, part.title.span.end, part.title.span.end)
-            yield warning("version-missing", f'"{_short(part)}" has no version; it counts as 1.',
-                          part.title.span, help="Write `version 1` after the title.",
-                          fix=Fix("Write `version 1`", end, " version 1"))
+            yield warning(
+                "version-missing",
+                f'"{_short(part)}" has no version; it counts as 1.',
+                part.title.span,
+                help="Write `version 1` after the title.",
+                fix=Fix("Write `version 1`", end, " version 1"),
+            )
 
 
 def use_unversioned(linted: Linted) -> Iterator[Diagnostic]:
@@ -92,9 +112,13 @@ def use_unversioned(linted: Linted) -> Iterator[Diagnostic]:
         if each.block.source.name != linted.source.name:
             version = f"version {each.block.version}"
             title = each.use.title.text[:60]
-            yield warning("use-unversioned", f'This takes the newest "{title}", whichever that is.', span,
-                          help=f"Write `{version}` after the title: that is today's.",
-                          fix=Fix(f"Write `{version}`", Span(span.source, span.end, span.end), f" {version}"))
+            yield warning(
+                "use-unversioned",
+                f'This takes the newest "{title}", whichever that is.',
+                span,
+                help=f"Write `{version}` after the title: that is today's.",
+                fix=Fix(f"Write `{version}`", Span(span.source, span.end, span.end), f" {version}"),
+            )
 
 
 def title_blanks(linted: Linted) -> Iterator[Diagnostic]:
@@ -108,8 +132,13 @@ def title_blanks(linted: Linted) -> Iterator[Diagnostic]:
             tidy = " ".join(title.text.split())
             if tidy and tidy != title.text:
                 new = f'"{BLANKS.sub(" ", linted.source.words(title.span)[1:-1]).strip()}"'
-                yield warning("title-blanks", "This title has blanks that nobody sees.", title.span,
-                              help=f"Write `{new}`.", fix=Fix("Take the blanks away", title.span, new))
+                yield warning(
+                    "title-blanks",
+                    "This title has blanks that nobody sees.",
+                    title.span,
+                    help=f"Write `{new}`.",
+                    fix=Fix("Take the blanks away", title.span, new),
+                )
 
 
 def also_repeats(linted: Linted) -> Iterator[Diagnostic]:
@@ -119,8 +148,13 @@ def also_repeats(linted: Linted) -> Iterator[Diagnostic]:
         for also in (each for each in part.body if isinstance(each, tree.Also)):
             for name in also.titles:
                 if name.text.casefold() in known:
-                    yield warning("also-repeats", f'"{name.text[:60]}" is a name of this block already.',
-                                  name.span, help="Take it away.", fix=_without_name(linted, also, name))
+                    yield warning(
+                        "also-repeats",
+                        f'"{name.text[:60]}" is a name of this block already.',
+                        name.span,
+                        help="Take it away.",
+                        fix=_without_name(linted, also, name),
+                    )
                 known.add(name.text.casefold())
 
 
@@ -146,9 +180,13 @@ def size_off_ruler(linted: Linted) -> Iterator[Diagnostic]:
                 continue
         for length in lengths:
             if length is not None and length.inches % RULER_STEP and length.inches % METRIC_STEP:
-                yield warning("size-off-ruler", "A ruler does not mark this size.", length.span,
-                              "neither an eighth of an inch nor a quarter of a centimetre",
-                              help="Every piece that is cut by it falls between two marks.")
+                yield warning(
+                    "size-off-ruler",
+                    "A ruler does not mark this size.",
+                    length.span,
+                    "neither an eighth of an inch nor a quarter of a centimetre",
+                    help="Every piece that is cut by it falls between two marks.",
+                )
 
 
 def length_decimal(linted: Linted) -> Iterator[Diagnostic]:
@@ -159,8 +197,13 @@ def length_decimal(linted: Linted) -> Iterator[Diagnostic]:
         words = linted.source.words(node.span)
         if words.endswith("in") and "." in words and Fraction(node.inches * FINEST).denominator == 1:
             new = ruler_text(node.inches)
-            yield warning("length-decimal", f"A ruler shows `{words}` as `{new}`.", node.span,
-                          help=f"Write `{new}`.", fix=Fix(f"Write `{new}`", node.span, new))
+            yield warning(
+                "length-decimal",
+                f"A ruler shows `{words}` as `{new}`.",
+                node.span,
+                help=f"Write `{new}`.",
+                fix=Fix(f"Write `{new}`", node.span, new),
+            )
 
 
 def _short(part: tree.Block | quilt_tree.Quilt) -> str:

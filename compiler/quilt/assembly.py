@@ -40,8 +40,11 @@ def assemble_quilts(quilts: Sequence[Quilt]) -> Outcome[tuple[QuiltAssembly, ...
 
 
 def _assemble(quilt: Quilt, sewn: Sequence[Outcome[SewnBlock]]) -> Outcome[QuiltAssembly]:
-    odd = [complain.block_no_rectangle(quilt, each.draft.title)
-           for each in quilt.blocks if not _is_rectangle(each)]
+    odd = [
+        complain.block_no_rectangle(quilt, each.draft.title)
+        for each in quilt.blocks
+        if not _is_rectangle(each)
+    ]
     made = tuple(each.value for each in sewn if each.value is not None)
     said = tuple(odd) + tuple(each for one in sewn for each in one.diagnostics)
     return Outcome(made, said).then(lambda blocks: _sew_top(quilt, blocks))
@@ -51,28 +54,42 @@ def _sew_block(block: SizedBlock) -> Outcome[SewnBlock]:
     """One block at the size at which the quilt uses it, proved."""
     assembly = assemble(block.draft)
     return prove(block.draft, block.templates, assembly).then(
-        lambda proof: Outcome(SewnBlock(assembly, proof)))
+        lambda proof: Outcome(SewnBlock(assembly, proof))
+    )
 
 
 def _sew_top(quilt: Quilt, blocks: tuple[SewnBlock, ...]) -> Outcome[QuiltAssembly]:
     top = top_of(quilt)
     unfinished = [_unfinished(block, sewn.assembly) for block, sewn in zip(quilt.blocks, blocks, strict=True)]
-    said = [complain.allowances_differ(quilt, block.draft.title, over, ALLOWANCE)
-            for block, size in zip(quilt.blocks, unfinished, strict=True)
-            if (over := _odd_allowance(block, size)) is not None]
+    said = [
+        complain.allowances_differ(quilt, block.draft.title, over, ALLOWANCE)
+        for block, size in zip(quilt.blocks, unfinished, strict=True)
+        if (over := _odd_allowance(block, size)) is not None
+    ]
     assembly = assemble(top.draft, in_rows=True)
-    templates = printed_templates(top, quilt.needs, quilt.blocks, [
-        size if not said else _usual(block) for block, size in zip(quilt.blocks, unfinished, strict=True)])
+    templates = printed_templates(
+        top,
+        quilt.needs,
+        quilt.blocks,
+        [size if not said else _usual(block) for block, size in zip(quilt.blocks, unfinished, strict=True)],
+    )
 
     stages = stages_of(top.draft, assembly, boxes_of(quilt))
     mitred = [row.steps for stage in stages for row in stage.rows if row.way == "mitred"]
 
     def finish(proof: Proof) -> Outcome[QuiltAssembly]:
-        return Outcome(QuiltAssembly(
-            top.draft, _kinds(quilt, top, unfinished), blocks, assembly,
-            press(top.draft, assembly, _lightness(quilt)),
-            stages, _proof_of_all(quilt, blocks, proof)),
-            tuple(said))
+        return Outcome(
+            QuiltAssembly(
+                top.draft,
+                _kinds(quilt, top, unfinished),
+                blocks,
+                assembly,
+                press(top.draft, assembly, _lightness(quilt)),
+                stages,
+                _proof_of_all(quilt, blocks, proof),
+            ),
+            tuple(said),
+        )
 
     return prove(top.draft, templates, assembly, mitred).then(finish)
 
@@ -80,8 +97,10 @@ def _sew_top(quilt: Quilt, blocks: tuple[SewnBlock, ...]) -> Outcome[QuiltAssemb
 def _is_rectangle(block: SizedBlock) -> bool:
     """Whether a block fills its cell."""
     draft = block.draft
-    corners = {(float(at.x) / float(draft.width), float(at.y) / float(draft.height))
-               for at in (edge.start for edge in draft.outline)}
+    corners = {
+        (float(at.x) / float(draft.width), float(at.y) / float(draft.height))
+        for at in (edge.start for edge in draft.outline)
+    }
     on_box = all(min(abs(share), abs(1 - share)) <= NEAR for corner in corners for share in corner)
     return on_box and len(draft.outline) == 4 and all(edge.arc is None for edge in draft.outline)
 
@@ -115,13 +134,25 @@ def _kinds(quilt: Quilt, top: Top, unfinished: Sequence[Size]) -> tuple[Kind, ..
         count = len(shape.members)
         if isinstance(first, PlacedBlock):
             draft = quilt.blocks[first.block].draft
-            kinds.append(Kind(
-                shape.label, draft.title, draft.title, first.part, first.block, first.mirrored, first.fabrics,
-                count, Size(float(draft.width), float(draft.height)), unfinished[first.block]))
+            kinds.append(
+                Kind(
+                    shape.label,
+                    draft.title,
+                    draft.title,
+                    first.part,
+                    first.block,
+                    first.mirrored,
+                    first.fabrics,
+                    count,
+                    Size(float(draft.width), float(draft.height)),
+                    unfinished[first.block],
+                )
+            )
             continue
         ring = tuple((stroke_of(side.edge), float(side.allowance)) for side in piece.ring)
-        kinds.append(Kind(shape.label, first.what, first.fabric, first.part, None, False, (), count,
-                          *sizes(ring)))
+        kinds.append(
+            Kind(shape.label, first.what, first.fabric, first.part, None, False, (), count, *sizes(ring))
+        )
     return tuple(kinds)
 
 

@@ -133,12 +133,16 @@ class QuiltAssembly:
         """What a row's parts are called, in order: `R1`, `R2 upside down`, `R3 a quarter turn right`,
         `P3`."""
         names = self.row_names
-        return tuple(names.get(part, part) + TURNS.get(round(turned) % 360, f" turned {turned:.0f}°")
-                     for part, turned in zip(row.parts, row.turned, strict=True))
+        return tuple(
+            names.get(part, part) + TURNS.get(round(turned) % 360, f" turned {turned:.0f}°")
+            for part, turned in zip(row.parts, row.turned, strict=True)
+        )
 
     def kept_for(self, row: Row) -> dict[str, int]:
         """How many copies of a row each stage after the first that uses it takes: they are kept until
         then."""
-        used = {stage.title: sum(each.batch * each.parts.count(row.makes) for each in stage.rows)
-                for stage in self.stages}
+        used = {
+            stage.title: sum(each.batch * each.parts.count(row.makes) for each in stage.rows)
+            for stage in self.stages
+        }
         return dict([each for each in used.items() if each[1]][1:])

@@ -43,8 +43,11 @@ def _widths(top: Top, border: quilt_tree.Border, bench: Bench) -> tuple[Number, 
     want = (border.to.width.inches, (border.to.height or border.to.width).inches)
     side, end = (want[0] - top.width) / 2, (want[1] - top.height) / 2
     if side < -NEAR or end < -NEAR or (side <= NEAR and end <= NEAR):
-        bench.say(complain.border_no_room(
-            border.to.span, complain.size_text(*want), complain.size_text(top.width, top.height)))
+        bench.say(
+            complain.border_no_room(
+                border.to.span, complain.size_text(*want), complain.size_text(top.width, top.height)
+            )
+        )
         return None
     if not near(side, end) and (border.style == "mitred" or border.cells):
         bench.say(complain.border_unequal_mitre(border.span, side, end))
@@ -52,8 +55,9 @@ def _widths(top: Top, border: quilt_tree.Border, bench: Bench) -> tuple[Number, 
     return side, end
 
 
-def _plain(top: Top, border: quilt_tree.Border, inner: tuple[Number, Number], side: Number,
-           end: Number) -> None:
+def _plain(
+    top: Top, border: quilt_tree.Border, inner: tuple[Number, Number], side: Number, end: Number
+) -> None:
     """Four strips, sides first; or four mitred ones."""
     w, h = top.width, top.height
     left, right, upper, lower = side, side + inner[0], end, end + inner[1]
@@ -71,12 +75,19 @@ def _plain(top: Top, border: quilt_tree.Border, inner: tuple[Number, Number], si
             rings += [box(zero, zero, w, upper), box(zero, lower, w, h)]
             grains += [90.0, 90.0]
     for ring, grain in zip(rings, grains, strict=True):
-        top.singles.append(Single(ring, border.fabric.text, "border", "border strip", border.span, grain,
-                                  border.unjoined))
+        top.singles.append(
+            Single(ring, border.fabric.text, "border", "border strip", border.span, grain, border.unjoined)
+        )
 
 
-def _pieced(top: Top, border: quilt_tree.Border, inner: tuple[Number, Number], wide: Number,
-            units: Mapping[str, Unit | None], bench: Bench) -> None:
+def _pieced(
+    top: Top,
+    border: quilt_tree.Border,
+    inner: tuple[Number, Number],
+    wide: Number,
+    units: Mapping[str, Unit | None],
+    bench: Bench,
+) -> None:
     """Units along each side, their faces (or their tops as drawn) outward.
 
     With corner blocks the sides are as long as what lies inside; without, the sides go first and the top and
@@ -86,8 +97,10 @@ def _pieced(top: Top, border: quilt_tree.Border, inner: tuple[Number, Number], w
     lap = Fraction(0) if border.corners else wide
     lengths = {"top": inner[0] + 2 * lap, "right": inner[1], "bottom": inner[0] + 2 * lap, "left": inner[1]}
     starts = {
-        "top": move_by(wide - lap, 0), "bottom": _about(w - wide + lap, h, 180),
-        "right": _about(w, wide, 90), "left": _about(0, h - wide, 270),
+        "top": move_by(wide - lap, 0),
+        "bottom": _about(w - wide + lap, h, 180),
+        "right": _about(w, wide, 90),
+        "left": _about(0, h - wide, 270),
     }
     for side in SIDES:
         run = _run(border, lengths[side], wide, side, units, bench)
@@ -95,9 +108,16 @@ def _pieced(top: Top, border: quilt_tree.Border, inner: tuple[Number, Number], w
             return
         x: Number = Fraction(0)
         for cell, length in run:
-            put_cell(top, _outward(cell, units), (length, wide), starts[side].after(move_by(x, 0)), units,
-                     bench,
-                     "border", cell.span)
+            put_cell(
+                top,
+                _outward(cell, units),
+                (length, wide),
+                starts[side].after(move_by(x, 0)),
+                units,
+                bench,
+                "border",
+                cell.span,
+            )
             x = x + length
     if border.corners is not None:
         for corner in (move_by(0, 0), _about(w, 0, 90), _about(w, h, 180), _about(0, h, 270)):
@@ -119,8 +139,14 @@ def _outward(cell: tree.Cell, units: Mapping[str, Unit | None]) -> tree.Cell:
     return tree.UnitCell(unit=cell.unit, poses=(tree.Facing(side="top", span=cell.span),), span=cell.span)
 
 
-def _run(border: quilt_tree.Border, length: Number, wide: Number, side: str, units: Mapping[str, Unit | None],
-         bench: Bench) -> list[tuple[tree.Cell, Number]] | None:
+def _run(
+    border: quilt_tree.Border,
+    length: Number,
+    wide: Number,
+    side: str,
+    units: Mapping[str, Unit | None],
+    bench: Bench,
+) -> list[tuple[tree.Cell, Number]] | None:
     """The cells that fill one side, with the length of each; None where they do not come out."""
     each: list[tuple[tree.Cell, Number]] = []
     for cell in border.cells:
@@ -136,8 +162,11 @@ def _run(border: quilt_tree.Border, length: Number, wide: Number, side: str, uni
     while float(done) < float(length) - NEAR:
         cell, step = each[len(run) % len(each)]
         if float(done + step) > float(length) + NEAR:
-            bench.say(complain.border_unfit(border.span, side, length, (len(run), done),
-                                            (len(run) + 1, done + step)))
+            bench.say(
+                complain.border_unfit(
+                    border.span, side, length, (len(run), done), (len(run) + 1, done + step)
+                )
+            )
             return None
         run.append((cell, step))
         done = done + step

@@ -119,15 +119,21 @@ def fill_straight(setting: quilt_tree.SetStraight, size: Size, bench: Bench) -> 
                 box = cell_range(region, across, down, bench)
                 if box is None:
                     continue
-                _check_placed(placed, [(c, r) for c in range(box[0], box[2]) for r in range(box[1], box[3])],
-                              region.span, bench)
-                filled = [old for old in filled if not _inside(old,
-                                                               box)]  # a place over a row's cell changes it
+                _check_placed(
+                    placed,
+                    [(c, r) for c in range(box[0], box[2]) for r in range(box[1], box[3])],
+                    region.span,
+                    bench,
+                )
+                filled = [
+                    old for old in filled if not _inside(old, box)
+                ]  # a place over a row's cell changes it
                 put(Filled(each.cell, *box, region.span))
     alternate = once(setting.body, tree.Alternate, "alternate", bench, whole="set")
     if alternate is not None:
-        free = [(column, row) for row in range(down) for column in range(across)
-                if (column, row) not in covered]
+        free = [
+            (column, row) for row in range(down) for column in range(across) if (column, row) not in covered
+        ]
         for column, row in free:
             cell = alternate.cells[(column + row) % len(alternate.cells)]
             put(Filled(cell, column, row, column + 1, row + 1, cell.span))
@@ -136,13 +142,15 @@ def fill_straight(setting: quilt_tree.SetStraight, size: Size, bench: Bench) -> 
     return filled
 
 
-def _check_placed(placed: dict[tuple[int, int], Span], cells: Sequence[tuple[int, int]], span: Span,
-                  bench: Bench) -> None:
+def _check_placed(
+    placed: dict[tuple[int, int], Span], cells: Sequence[tuple[int, int]], span: Span, bench: Bench
+) -> None:
     """Complains of a cell that two places cover; `placed` grows by the cells."""
     taken = next((each for each in cells if each in placed), None)
     if taken is not None:
-        bench.say(complain_units.units_overlap(span, placed[taken],
-                                               f"row {taken[1] + 1}, number {taken[0] + 1}"))
+        bench.say(
+            complain_units.units_overlap(span, placed[taken], f"row {taken[1] + 1}, number {taken[0] + 1}")
+        )
     placed.update(dict.fromkeys(cells, span))
 
 
@@ -155,8 +163,9 @@ def cell_range(region: tree.Region, across: int, down: int, bench: Bench) -> tup
     columns = sorted(column_number(p.column) - 1 for p in (region.first, region.second))
     rows = sorted(p.row - 1 for p in (region.first, region.second))
     if columns[1] > across or rows[1] > down:
-        far = max((region.first, region.second),
-                  key=lambda p: max(column_number(p.column) - across, p.row - down))
+        far = max(
+            (region.first, region.second), key=lambda p: max(column_number(p.column) - across, p.row - down)
+        )
         bench.say(grid_point_off(far, across, down, f"{column_letters(across + 1)}{down + 1}"))
         return None
     if columns[0] == columns[1] or rows[0] == rows[1]:
@@ -172,16 +181,21 @@ def _check_covered(span: Span, across: int, down: int, covered: set[tuple[int, i
         bench.say(complain.cells_uncovered(span, missing, f"row {first[1] + 1}, number {first[0] + 1}"))
 
 
-def fill_on_point(setting: quilt_tree.SetOnPoint, size: Size, bench: Bench) -> dict[tuple[int, int],
-                                                                                    tuple[tree.Cell, Span]]:
+def fill_on_point(
+    setting: quilt_tree.SetOnPoint, size: Size, bench: Bench
+) -> dict[tuple[int, int], tuple[tree.Cell, Span]]:
     """The cells of an on-point set by their middles, in half diagonals across and down.
 
     Those at odd numbers stand corner to corner along the sides, those at even numbers lie between them.
     """
     across, down = setting.across.value, setting.down.value
-    lines = [[(2 * c + 1, 2 * r + 1) for c in range(across)] if k % 2 == 0 else
-             [(2 * c + 2, 2 * r + 2) for c in range(across - 1)]
-             for k in range(2 * down - 1) for r in (k // 2,)]
+    lines = [
+        [(2 * c + 1, 2 * r + 1) for c in range(across)]
+        if k % 2 == 0
+        else [(2 * c + 2, 2 * r + 2) for c in range(across - 1)]
+        for k in range(2 * down - 1)
+        for r in (k // 2,)
+    ]
     filled: dict[tuple[int, int], tuple[tree.Cell, Span]] = {}
     lines = [line for line in lines if line]
     placed: dict[tuple[int, int], Span] = {}
@@ -194,7 +208,8 @@ def fill_on_point(setting: quilt_tree.SetOnPoint, size: Size, bench: Bench) -> d
             cells = row_cells(each)
             if len(cells) != len(lines[number]):
                 bench.say(
-                    complain_units.row_wrong_count(each, len(cells), len(lines[number]), size[0], "set"))
+                    complain_units.row_wrong_count(each, len(cells), len(lines[number]), size[0], "set")
+                )
             filled.update({at: (cell, cell.span) for at, cell in zip(lines[number], cells, strict=False)})
             number += 1
     for each in setting.body:

@@ -10,7 +10,7 @@ from ..cutting.needs import Fabric, Scrap
 from ..diagnostics.source import Span
 from ..drafting.context import Bench
 from ..language import quilt_tree, tree
-from ..words.messages import quilts as complain
+from ..words.messages import fabrics as complain
 from .cells import all_cells
 
 USABLE_WIDTH: Final = Fraction(42)
@@ -45,8 +45,16 @@ def read_fabrics(quilt: quilt_tree.Quilt, bench: Bench) -> dict[str, Fabric]:
                 scraps += [FAT_QUARTER] * (piece.count.value if piece.count else 1)
             else:
                 scraps.append(Scrap(piece.size.width.inches, (piece.size.height or piece.size.width).inches))
-        fabrics[name] = Fabric(name, each.title.text if each.title else name, width, shrinkage, each.one_way,
-                               each.striped, tuple(scraps), each.name.span)
+        fabrics[name] = Fabric(
+            name,
+            each.title.text if each.title else name,
+            width,
+            shrinkage,
+            each.one_way,
+            each.striped,
+            tuple(scraps),
+            each.name.span,
+        )
     return fabrics
 
 
@@ -115,8 +123,9 @@ def check_palettes(quilt: quilt_tree.Quilt, palettes: Sequence[tuple[str, Palett
         if isinstance(each, quilt_tree.RolesDef):
             for rename in each.renames:
                 if not any(rename.theirs.text in p.asked for _, p in palettes):
-                    roles = dict.fromkeys(word for _,
-                                          p in palettes for word in p.asked if word not in p.fabrics)
+                    roles = dict.fromkeys(
+                        word for _, p in palettes for word in p.asked if word not in p.fabrics
+                    )
                     bench.say(complain.role_unused(rename, roles))
 
 

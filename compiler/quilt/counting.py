@@ -48,8 +48,12 @@ class Counted:
     needs: list[Need] = field(default_factory=list)
 
 
-def count_top(laid: Sequence[tuple[int, Laid]], singles: Sequence[Single], blocks: Sequence[SizedBlock],
-              palette: Palette) -> Counted:
+def count_top(
+    laid: Sequence[tuple[int, Laid]],
+    singles: Sequence[Single],
+    blocks: Sequence[SizedBlock],
+    palette: Palette,
+) -> Counted:
     """Everything in one colourway. `laid` gives each block's index among the sized blocks."""
     counted = Counted()
     tallies: dict[tuple[str, Part, int, str, int], Tally] = {}
@@ -76,13 +80,24 @@ class _Look:
             template = by_label[shape.label]
             for member in shape.members:
                 arrow = next((at for at, each in enumerate(template.grain) if member.piece in each.pieces), 0)
-                self.of[member.piece] = (template, arrow, member.reversed and not shape.reversible,
-                                         Lying(member.turned, member.reversed))
+                self.of[member.piece] = (
+                    template,
+                    arrow,
+                    member.reversed and not shape.reversible,
+                    Lying(member.turned, member.reversed),
+                )
 
 
-def _count_block(index: int, laid: Laid, block: SizedBlock, look: _Look, palette: Palette, counted: Counted,
-                 tallies: dict[tuple[str, Part, int, str, int], Tally],
-                 origins: dict[tuple[str, Part, int, str, int], Span]) -> None:
+def _count_block(
+    index: int,
+    laid: Laid,
+    block: SizedBlock,
+    look: _Look,
+    palette: Palette,
+    counted: Counted,
+    tallies: dict[tuple[str, Part, int, str, int], Tally],
+    origins: dict[tuple[str, Part, int, str, int], Span],
+) -> None:
     carry = laid.transform
     fabrics: dict[str, str] = {}
     for piece in block.draft.pieces:
@@ -102,15 +117,25 @@ def _count_block(index: int, laid: Laid, block: SizedBlock, look: _Look, palette
         if directed:
             way = _carried(way, carry)
             tally.lying[way] = tally.lying.get(way, 0) + 1
-        counted.pieces.append(QuiltPiece(
-            _clockwise(tuple(carry.edge(side.edge) for side in piece.ring), carry.mirrors), fabrics[role],
-            laid.part,
-            piece.name or "", index, f"{block.draft.title} {template.label}", back,
-            tuple(_clockwise(tuple(carry.edge(side.edge) for side in hole), carry.mirrors)
-                  for hole in piece.holes)))
+        counted.pieces.append(
+            QuiltPiece(
+                _clockwise(tuple(carry.edge(side.edge) for side in piece.ring), carry.mirrors),
+                fabrics[role],
+                laid.part,
+                piece.name or "",
+                index,
+                f"{block.draft.title} {template.label}",
+                back,
+                tuple(
+                    _clockwise(tuple(carry.edge(side.edge) for side in hole), carry.mirrors)
+                    for hole in piece.holes
+                ),
+            )
+        )
     outline = _clockwise(tuple(carry.edge(edge) for edge in block.draft.outline), carry.mirrors)
-    counted.placed.append(PlacedBlock(index, outline, carry.turned % 360, carry.mirrors,
-                                      tuple(fabrics.items()), laid.part))
+    counted.placed.append(
+        PlacedBlock(index, outline, carry.turned % 360, carry.mirrors, tuple(fabrics.items()), laid.part)
+    )
 
 
 def _clockwise(ring: tuple[Edge, ...], mirrored: bool) -> tuple[Edge, ...]:
@@ -128,8 +153,9 @@ def _carried(way: Lying, carry: Transform) -> Lying:
     return Lying(round(turned, 9) % 360, way.mirrored != carry.mirrors)
 
 
-def _block_needs(key: tuple[str, Part, int, str, int], tally: Tally, block: SizedBlock, origin: Span,
-                 fabric: Fabric | None) -> Iterator[Need]:
+def _block_needs(
+    key: tuple[str, Part, int, str, int], tally: Tally, block: SizedBlock, origin: Span, fabric: Fabric | None
+) -> Iterator[Need]:
     """What is cut with one template from one fabric: one need; on a print with a direction, one for each way
     that is cut by itself."""
     name, part, index, label, arrow = key
@@ -137,9 +163,20 @@ def _block_needs(key: tuple[str, Part, int, str, int], tally: Tally, block: Size
     piece = block.draft.pieces[template.pieces[0] - 1]
     lies = turn_about(ORIGIN, -_heading(template.grain, arrow))
     need = Need(
-        name, part, piece.name or f"piece {label}", tuple(lies.edge(side.edge) for side in piece.ring),
-        tuple(side.allowance for side in piece.ring), tally.count, tally.reversed, template.reversible,
-        f"{block.draft.title} {label}", index, label, origin, holed=bool(piece.holes))
+        name,
+        part,
+        piece.name or f"piece {label}",
+        tuple(lies.edge(side.edge) for side in piece.ring),
+        tuple(side.allowance for side in piece.ring),
+        tally.count,
+        tally.reversed,
+        template.reversible,
+        f"{block.draft.title} {label}",
+        index,
+        label,
+        origin,
+        holed=bool(piece.holes),
+    )
     if fabric is None or not tally.lying:
         yield need
         return
@@ -149,8 +186,9 @@ def _block_needs(key: tuple[str, Part, int, str, int], tally: Tally, block: Size
 
 def _bunched(need: Need, bunch: Bunch) -> Need:
     count, back = bunch.counts
-    return replace(need, outline=bunch.outline, count=count, reversed=back, ways=bunch.ways,
-                   drawn=bunch.drawn)
+    return replace(
+        need, outline=bunch.outline, count=count, reversed=back, ways=bunch.ways, drawn=bunch.drawn
+    )
 
 
 def _heading(arrows: tuple[GrainArrow, ...], arrow: int) -> Fraction | float:
@@ -175,8 +213,10 @@ def _count_singles(singles: Sequence[Single], palette: Palette, counted: Counted
             cloth = palette.fabrics.get(fabric)
             if cloth is not None and cloth.is_directional:
                 lying = Counter(Lying(member.turned, member.reversed) for member in shape.members)
-                counted.needs += [_bunched(need, each) for each in bunches(
-                    pieces[shape.members[0].piece - 1], lying, not cloth.one_way)]
+                counted.needs += [
+                    _bunched(need, each)
+                    for each in bunches(pieces[shape.members[0].piece - 1], lying, not cloth.one_way)
+                ]
             else:
                 counted.needs.append(need)
 
@@ -185,9 +225,18 @@ def _single_need(fabric: str, part: Part, what: str, first: Single, shape: Shape
     """Pieces of one shape that belong to no block."""
     lies = turn_about(ORIGIN, -Fraction(round(first.grain)))
     back = 0 if shape.reversible else sum(member.reversed for member in shape.members)
-    return Need(fabric, part, what, tuple(lies.edge(edge) for edge in first.outline),
-                (ALLOWANCE,) * len(first.outline), len(shape.members) - back, back, shape.reversible,
-                origin=first.origin, unjoined=first.unjoined)
+    return Need(
+        fabric,
+        part,
+        what,
+        tuple(lies.edge(edge) for edge in first.outline),
+        (ALLOWANCE,) * len(first.outline),
+        len(shape.members) - back,
+        back,
+        shape.reversible,
+        origin=first.origin,
+        unjoined=first.unjoined,
+    )
 
 
 def _as_piece(number: int, single: Single, fabric: str) -> Piece:

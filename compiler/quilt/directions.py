@@ -65,8 +65,11 @@ def bunches(piece: Piece, lying: Mapping[Lying, int], striped: bool) -> Iterator
         else:
             found.append(((-turned if back else turned) % 360, {(0, back): count}))
     for drawn, ways in found:
-        yield Bunch(shape.lying(drawn), drawn,
-                    tuple(Way(turned, back, count) for (turned, back), count in sorted(ways.items())))
+        yield Bunch(
+            shape.lying(drawn),
+            drawn,
+            tuple(Way(turned, back, count) for (turned, back), count in sorted(ways.items())),
+        )
 
 
 class _Shape:

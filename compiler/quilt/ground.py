@@ -54,8 +54,9 @@ class Top:
         """Moves everything so far, to make room at the left and at the top."""
         carry = move_by(right, down)
         self.laid = [replace(each, transform=each.transform.shifted(right, down)) for each in self.laid]
-        self.singles = [replace(each, outline=tuple(carry.edge(edge) for edge in each.outline))
-                        for each in self.singles]
+        self.singles = [
+            replace(each, outline=tuple(carry.edge(edge) for edge in each.outline)) for each in self.singles
+        ]
 
 
 def polygon(points: Sequence[Point]) -> tuple[Edge, ...]:

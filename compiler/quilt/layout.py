@@ -64,8 +64,9 @@ def lay_out(quilt: quilt_tree.Quilt, source: Source, drafter: Drafter) -> Outcom
     return Outcome(made, tuple(bench.diagnostics))
 
 
-def _laid_out(quilt: quilt_tree.Quilt, source: Source, drafter: Drafter,
-              bench: Bench) -> tuple[Quilt, ...] | None:
+def _laid_out(
+    quilt: quilt_tree.Quilt, source: Source, drafter: Drafter, bench: Bench
+) -> tuple[Quilt, ...] | None:
     if not _within_counts(quilt, bench):
         return None
     defaults: list[Default] = []
@@ -103,8 +104,10 @@ def _laid_out(quilt: quilt_tree.Quilt, source: Source, drafter: Drafter,
 
 def _within_counts(quilt: quilt_tree.Quilt, bench: Bench) -> bool:
     """Whether there are no more borders and colourways than a quilt may have."""
-    for kind, things, most in ((quilt_tree.Border, "borders", BORDERS),
-                               (quilt_tree.RolesDef, "colourways", COLOURWAYS)):
+    for kind, things, most in (
+        (quilt_tree.Border, "borders", BORDERS),
+        (quilt_tree.RolesDef, "colourways", COLOURWAYS),
+    ):
         written = [each for each in quilt.body if isinstance(each, kind)]
         if len(written) > most:
             bench.say(complain.too_many_of(written[most].span, things, len(written), most))
@@ -118,7 +121,10 @@ def _once(quilt: quilt_tree.Quilt, kinds: type[S] | tuple[type[S], ...], word: s
 def _lay_top(quilt: quilt_tree.Quilt, units: dict[str, Unit | None], bench: Bench) -> Top | None:
     """The set with its sashing, then every border from the inside out."""
     kinds: tuple[type[quilt_tree.QuiltSet], ...] = (
-        quilt_tree.SetStraight, quilt_tree.SetOnPoint, quilt_tree.SetRows)
+        quilt_tree.SetStraight,
+        quilt_tree.SetOnPoint,
+        quilt_tree.SetRows,
+    )
     setting = _once(quilt, kinds, "set", bench)
     sashing = _once(quilt, quilt_tree.Sashing, "sashing", bench)
     if setting is None:
@@ -148,8 +154,9 @@ def _check_units_used(units: dict[str, Unit | None], top: Top, bench: Bench) -> 
             bench.say(unit_unused(unit.use.alias))
 
 
-def _sized_blocks(laid: Sequence[Laid], bench: Bench) -> tuple[list[tuple[int, Laid]],
-                                                               list[SizedBlock]] | None:
+def _sized_blocks(
+    laid: Sequence[Laid], bench: Bench
+) -> tuple[list[tuple[int, Laid]], list[SizedBlock]] | None:
     """Every block at each size it is used at, with its templates, in order of first use."""
     numbers: dict[tuple[Span | None, int, str, str], int] = {}
     blocks: list[SizedBlock] = []
@@ -177,9 +184,17 @@ def _sized_blocks(laid: Sequence[Laid], bench: Bench) -> tuple[list[tuple[int, L
     return found, blocks
 
 
-def _finish(quilt: quilt_tree.Quilt, colourway: str, top: Top, laid: list[tuple[int, Laid]],
-            blocks: list[SizedBlock],
-            palette: Palette, fabrics: dict[str, Fabric], defaults: list[Default], bench: Bench) -> Quilt:
+def _finish(
+    quilt: quilt_tree.Quilt,
+    colourway: str,
+    top: Top,
+    laid: list[tuple[int, Laid]],
+    blocks: list[SizedBlock],
+    palette: Palette,
+    fabrics: dict[str, Fabric],
+    defaults: list[Default],
+    bench: Bench,
+) -> Quilt:
     counted = count_top(laid, top.singles, blocks, palette)
     binding = _once(quilt, quilt_tree.Binding, "binding", bench)
     backing = _once(quilt, quilt_tree.Backing, "backing", bench)
@@ -190,17 +205,26 @@ def _finish(quilt: quilt_tree.Quilt, colourway: str, top: Top, laid: list[tuple[
         counts[index] += 1
     _check_unjoined(counted.needs, fabrics, bench)
     return Quilt(
-        title=quilt.title.text, version=quilt.version.value if quilt.version else 1, colourway=colourway,
-        width=top.width, height=top.height, blocks=tuple(blocks), placed=tuple(counted.placed),
-        pieces=tuple(counted.pieces), needs=tuple(counted.needs),
+        title=quilt.title.text,
+        version=quilt.version.value if quilt.version else 1,
+        colourway=colourway,
+        width=top.width,
+        height=top.height,
+        blocks=tuple(blocks),
+        placed=tuple(counted.placed),
+        pieces=tuple(counted.pieces),
+        needs=tuple(counted.needs),
         binding=_binding(binding, top, palette),
-        backing=_backing(backing, top, palette.fabric(backing.fabric.text))
-        if backing else None, batting=_backing(batting, top, "") if batting else None,
+        backing=_backing(backing, top, palette.fabric(backing.fabric.text)) if backing else None,
+        batting=_backing(batting, top, "") if batting else None,
         fabrics=tuple(fabrics.values()),
         defaults=(*defaults, *_defaults(quilt, binding, backing, batting)),
-        setting=_setting_words(quilt), maker=maker.text.text if maker else "",
+        setting=_setting_words(quilt),
+        maker=maker.text.text if maker else "",
         notes=tuple(each.text.text for each in quilt.body if isinstance(each, tree.Note)),
-        origin=quilt.title.span, block_counts=tuple(counts), borders=tuple(top.borders),
+        origin=quilt.title.span,
+        block_counts=tuple(counts),
+        borders=tuple(top.borders),
     )
 
 
@@ -208,8 +232,9 @@ def _binding(binding: quilt_tree.Binding | None, top: Top, palette: Palette) -> 
     if binding is None:
         return None
     length = 2 * (top.width + top.height) + BINDING_SLACK
-    return BindingNeed(palette.fabric(binding.fabric.text), binding.width.inches, length, binding.bias,
-                       BINDING_SLACK)
+    return BindingNeed(
+        palette.fabric(binding.fabric.text), binding.width.inches, length, binding.bias, BINDING_SLACK
+    )
 
 
 def _backing(over: quilt_tree.Backing | quilt_tree.Batting, top: Top, fabric: str) -> BackingNeed:
@@ -244,18 +269,27 @@ def _setting_words(quilt: quilt_tree.Quilt) -> str:
     return ""
 
 
-def _defaults(quilt: quilt_tree.Quilt, binding: object, backing: quilt_tree.Backing | None,
-              batting: quilt_tree.Batting | None) -> list[Default]:
+def _defaults(
+    quilt: quilt_tree.Quilt,
+    binding: object,
+    backing: quilt_tree.Backing | None,
+    batting: quilt_tree.Batting | None,
+) -> list[Default]:
     found = []
     if quilt.version is None:
         found.append(Default("version", "1"))
-    bare = [each.name.text for each in quilt.body
-            if isinstance(each, quilt_tree.FabricDef) and each.width is None and not each.pieces]
+    bare = [
+        each.name.text
+        for each in quilt.body
+        if isinstance(each, quilt_tree.FabricDef) and each.width is None and not each.pieces
+    ]
     if bare:
         found.append(Default(f"usable width of {', '.join(bare)}", "42in"))
-    unshrunk = [each.name.text for each in quilt.body if isinstance(each,
-                                                                    quilt_tree.FabricDef)
-                                                                    and each.shrinks is None]
+    unshrunk = [
+        each.name.text
+        for each in quilt.body
+        if isinstance(each, quilt_tree.FabricDef) and each.shrinks is None
+    ]
     if unshrunk:
         found.append(Default(f"shrinkage of {', '.join(unshrunk)}", "none"))
     found.append(Default("seam allowance of settings and borders", "1/4in"))
@@ -279,26 +313,38 @@ def _check_fit(quilt: quilt_tree.Quilt, top: Top, bench: Bench, defaults: list[D
     drop = fits.drop.inches if fits.drop else DROP
     if fits.drop is None:
         defaults.append(Default("drop", ruler_text(DROP)))
-    defaults.append(Default(f"{name} mattress",
-                            f"{complain.size_text(mattress.width, mattress.length)} ({mattress.source})"))
+    defaults.append(
+        Default(
+            f"{name} mattress", f"{complain.size_text(mattress.width, mattress.length)} ({mattress.source})"
+        )
+    )
     want = covered_size(mattress, drop)
-    off = [each if abs(float(each)) > MISS_MOST else Fraction(0)
-           for each in (top.width - want[0], top.height - want[1])]
+    off = [
+        each if abs(float(each)) > MISS_MOST else Fraction(0)
+        for each in (top.width - want[0], top.height - want[1])
+    ]
     if any(off):
         made = complain.size_text(top.width, top.height)
         bench.say(complain.fits_not(fits.span, complain.size_text(*want), made, off[0], off[1]))
 
 
 def _check_complete(quilt: quilt_tree.Quilt, bench: Bench) -> None:
-    missing = [word for kind, word in ((quilt_tree.Binding, "binding"), (quilt_tree.Backing, "backing"),
-                                       (quilt_tree.Batting, "batting"))
-               if not any(isinstance(each, kind) for each in quilt.body)]
+    missing = [
+        word
+        for kind, word in (
+            (quilt_tree.Binding, "binding"),
+            (quilt_tree.Backing, "backing"),
+            (quilt_tree.Batting, "batting"),
+        )
+        if not any(isinstance(each, kind) for each in quilt.body)
+    ]
     if missing:
         bench.say(complain.statement_missing(quilt, missing))
 
 
-def lay_out_all(quilts: Sequence[quilt_tree.Quilt], source: Source,
-                drafter: Drafter) -> tuple[list[Quilt], list[Diagnostic]]:
+def lay_out_all(
+    quilts: Sequence[quilt_tree.Quilt], source: Source, drafter: Drafter
+) -> tuple[list[Quilt], list[Diagnostic]]:
     """Every quilt of a file."""
     made: list[Quilt] = []
     said: list[Diagnostic] = []

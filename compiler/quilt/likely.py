@@ -26,8 +26,12 @@ SHRINKS_MOST: Final = Fraction(1, 5)
 
 def size_unlikely(span: Span, what: str) -> Diagnostic:
     """`binding 100in in sand`."""
-    return note("size-unlikely", f"{what}: is this meant?", span,
-                help="It is taken as written. Look at the number and its unit.")
+    return note(
+        "size-unlikely",
+        f"{what}: is this meant?",
+        span,
+        help="It is taken as written. Look at the number and its unit.",
+    )
 
 
 def check_likely(quilt: quilt_tree.Quilt) -> Iterator[Diagnostic]:

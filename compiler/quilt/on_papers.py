@@ -23,11 +23,15 @@ from .model import PlacedBlock, Quilt
 NAMED_MOST: Final = 4  # patches that a cut names: more are told by the block's own page
 
 
-def papers_of(quilt: Quilt, made: QuiltAssembly, on_paper: Callable[[SizedBlock], bool]
-              ) -> dict[int, Foundations]:
+def papers_of(
+    quilt: Quilt, made: QuiltAssembly, on_paper: Callable[[SizedBlock], bool]
+) -> dict[int, Foundations]:
     """The foundations of the blocks that are to be sewn so and can be, by the block's index."""
-    found = {index: foundations(block.draft, made.blocks[index].assembly)
-             for index, block in enumerate(quilt.blocks) if on_paper(block)}
+    found = {
+        index: foundations(block.draft, made.blocks[index].assembly)
+        for index, block in enumerate(quilt.blocks)
+        if on_paper(block)
+    }
     return {index: each for index, each in found.items() if each.possible}
 
 
@@ -83,19 +87,31 @@ def _upright(quilt: Quilt, placed: PlacedBlock, piece: int, margin: Fraction) ->
     spots = [(-place.conjugate() if placed.mirrored else place) * turn for place in places]
     over = 2 * float(draft.allowance + margin)
     across, down = [spot.real for spot in spots], [spot.imag for spot in spots]
-    return (mark_up(max(across) - min(across) + over, CUT_STEP),
-            mark_up(max(down) - min(down) + over, CUT_STEP))
+    return (
+        mark_up(max(across) - min(across) + over, CUT_STEP),
+        mark_up(max(down) - min(down) + over, CUT_STEP),
+    )
 
 
 def _patch_need(quilt: Quilt, like: _Like, counts: Mapping[str, int], margin: Fraction) -> Need:
     over = quilt.blocks[like.block].draft.allowance + margin
     outline = rectangle(Fraction(0), Fraction(0), like.width - 2 * over, like.height - 2 * over)
-    return Need(like.fabric, like.part, patch_words(list(counts)), outline, (over,) * len(outline),
-                sum(counts.values()), 0, True, block=like.block, margin=margin)
+    return Need(
+        like.fabric,
+        like.part,
+        patch_words(list(counts)),
+        outline,
+        (over,) * len(outline),
+        sum(counts.values()),
+        0,
+        True,
+        block=like.block,
+        margin=margin,
+    )
 
 
 def patch_words(labels: list[str]) -> str:
     """`patch A1`; `patches A1, B1, C1 and 5 more`."""
     if len(labels) > NAMED_MOST:
-        labels = [*labels[:NAMED_MOST - 1], f"{len(labels) - NAMED_MOST + 1} more"]
+        labels = [*labels[: NAMED_MOST - 1], f"{len(labels) - NAMED_MOST + 1} more"]
     return f"{'patch' if len(labels) == 1 else 'patches'} {one_of(labels, 'and')}"

@@ -24,8 +24,9 @@ from .model import PlacedBlock
 from .top import Top
 
 
-def printed_templates(top: Top, needs: Sequence[Need], blocks: Sequence[SizedBlock], sizes: Sequence[Size]
-                      ) -> tuple[Template, ...]:
+def printed_templates(
+    top: Top, needs: Sequence[Need], blocks: Sequence[SizedBlock], sizes: Sequence[Size]
+) -> tuple[Template, ...]:
     """Each kind of piece as a template of the top's draft. `sizes`: of each block, unfinished.
 
     Cloth that is not to be cut in its size has no template; re-sewing misses it.
@@ -37,8 +38,11 @@ def printed_templates(top: Top, needs: Sequence[Need], blocks: Sequence[SizedBlo
             made.append(_block_template(top.draft, shape, first, block, size))
             continue
         piece = top.draft.pieces[shape.members[0].piece - 1]
-        alike = [need for need in needs
-                 if (need.fabric, need.part, need.what) == (first.fabric, first.part, first.what)]
+        alike = [
+            need
+            for need in needs
+            if (need.fabric, need.part, need.what) == (first.fabric, first.part, first.what)
+        ]
         found = [(need, way) for need in alike if (way := _way_onto(piece, need)) is not None]
         if found:
             made.append(_cloth_template(top.draft, shape, found))
@@ -57,10 +61,14 @@ def _block_template(top: Draft, shape: Shape, first: PlacedBlock, block: Draft, 
 
 def _way_onto(piece: Piece, need: Need) -> Carry | None:
     """How a need's outline lies on a piece of the top; None where it is of another shape."""
-    sides = tuple(Side(edge, (Part(edge, None),), allowance)
-                  for edge, allowance in zip(need.outline, need.allowances, strict=True))
-    both = (Piece(1, need.what, need.fabric, sides, (), 0, Point(Fraction(0), Fraction(0))),
-            replace(piece, number=2))
+    sides = tuple(
+        Side(edge, (Part(edge, None),), allowance)
+        for edge, allowance in zip(need.outline, need.allowances, strict=True)
+    )
+    both = (
+        Piece(1, need.what, need.fabric, sides, (), 0, Point(Fraction(0), Fraction(0))),
+        replace(piece, number=2),
+    )
     shapes = match_shapes(both)
     return carry(shapes[0], both, shapes[0].members[1]) if len(shapes) == 1 else None
 
@@ -74,16 +82,31 @@ def _cloth_template(top: Draft, shape: Shape, found: Sequence[tuple[Need, Carry]
     if way.mirrors:
         laid = [each.reversed() for each in reversed(laid)]
         widths.reverse()
-    hands = [(each.reversed, each.count) if lies.mirrors else (each.count, each.reversed)
-             for each, lies in found]
+    hands = [
+        (each.reversed, each.count) if lies.mirrors else (each.count, each.reversed) for each, lies in found
+    ]
     counts = tuple(map(sum, zip(*hands, strict=True)))
     return _template(top, shape, tuple(map(edge_of, laid)), widths, FabricCount(need.fabric, *counts))
 
 
-def _template(top: Draft, shape: Shape, sew: tuple[Edge, ...], allowances: Sequence[Number],
-              count: FabricCount) -> Template:
+def _template(
+    top: Draft, shape: Shape, sew: tuple[Edge, ...], allowances: Sequence[Number], count: FabricCount
+) -> Template:
     return Template(
-        label=shape.label, block_title=top.title, version=top.version, maker=top.maker, finished_size="",
-        sew=sew, sew_holes=(), cut=outset(sew, allowances), cut_holes=(), dots=(), dot_width=Fraction(0),
-        marks=(), grain=(), counts=(count,), reversible=shape.reversible,
-        pieces=tuple(member.piece for member in shape.members))
+        label=shape.label,
+        block_title=top.title,
+        version=top.version,
+        maker=top.maker,
+        finished_size="",
+        sew=sew,
+        sew_holes=(),
+        cut=outset(sew, allowances),
+        cut_holes=(),
+        dots=(),
+        dot_width=Fraction(0),
+        marks=(),
+        grain=(),
+        counts=(count,),
+        reversible=shape.reversible,
+        pieces=tuple(member.piece for member in shape.members),
+    )

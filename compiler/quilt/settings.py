@@ -23,9 +23,16 @@ ORIGIN = Point(Fraction(0), Fraction(0))
 ROOT_2 = sqrt(2)
 
 
-def put_cell(top: Top, cell: tree.Cell, size: Size, to_quilt: Transform, units: Mapping[str, Unit | None],
-             bench: Bench,
-             part: Part, origin: Span) -> None:
+def put_cell(
+    top: Top,
+    cell: tree.Cell,
+    size: Size,
+    to_quilt: Transform,
+    units: Mapping[str, Unit | None],
+    bench: Bench,
+    part: Part,
+    origin: Span,
+) -> None:
     """One cell's worth into a box of that size whose top left `to_quilt` carries into the quilt."""
     if isinstance(cell, tree.PlainCell):
         outline = tuple(to_quilt.edge(edge) for edge in box(ORIGIN.x, ORIGIN.y, *size))
@@ -47,9 +54,12 @@ def put_cell(top: Top, cell: tree.Cell, size: Size, to_quilt: Transform, units: 
     top.laid.append(Laid(unit, width, height, to_quilt.after(fitted.after(shrink)), part, origin))
 
 
-def set_straight(setting: quilt_tree.SetStraight, sashing: quilt_tree.Sashing | None,
-                 units: Mapping[str, Unit | None],
-                 bench: Bench) -> Top | None:
+def set_straight(
+    setting: quilt_tree.SetStraight,
+    sashing: quilt_tree.Sashing | None,
+    units: Mapping[str, Unit | None],
+    bench: Bench,
+) -> Top | None:
     """Blocks side by side, with sashing between them and, if it says so, round them."""
     across, down = setting.across.value, setting.down.value
     if across * down > CELLS_MOST:
@@ -60,29 +70,48 @@ def set_straight(setting: quilt_tree.SetStraight, sashing: quilt_tree.Sashing | 
         return None
     wide = sashing.width.inches if sashing else Fraction(0)
     start = wide if sashing and sashing.around else Fraction(0)
-    top = Top(width=across * (size[0] + wide) - wide + 2 * start,
-              height=down * (size[1] + wide) - wide + 2 * start)
+    top = Top(
+        width=across * (size[0] + wide) - wide + 2 * start, height=down * (size[1] + wide) - wide + 2 * start
+    )
     filled = fill_straight(setting, size, bench)
     covered: set[tuple[str, int, int]] = set()
     for each in filled:
         left, upper = start + each.left * (size[0] + wide), start + each.top * (size[1] + wide)
         columns, rows = each.right - each.left, each.bottom - each.top
         room = (columns * (size[0] + wide) - wide, rows * (size[1] + wide) - wide)
-        put_cell(top, each.cell, room, move_by(left, upper), units, bench,
-                 "setting" if isinstance(each.cell, tree.PlainCell) else "blocks", each.origin)
-        covered |= {("|", c, r) for c in range(each.left + 1, each.right) for r in range(each.top,
-                                                                                         each.bottom)}
-        covered |= {("-", c, r) for c in range(each.left, each.right) for r in range(each.top + 1,
-                                                                                     each.bottom)}
-        covered |= {("+", c, r) for c in range(each.left + 1, each.right) for r in range(each.top + 1,
-                                                                                         each.bottom)}
+        put_cell(
+            top,
+            each.cell,
+            room,
+            move_by(left, upper),
+            units,
+            bench,
+            "setting" if isinstance(each.cell, tree.PlainCell) else "blocks",
+            each.origin,
+        )
+        covered |= {
+            ("|", c, r) for c in range(each.left + 1, each.right) for r in range(each.top, each.bottom)
+        }
+        covered |= {
+            ("-", c, r) for c in range(each.left, each.right) for r in range(each.top + 1, each.bottom)
+        }
+        covered |= {
+            ("+", c, r) for c in range(each.left + 1, each.right) for r in range(each.top + 1, each.bottom)
+        }
     if sashing is not None:
         _sash_straight(top, sashing, across, down, size, start, covered)
     return top
 
 
-def _sash_straight(top: Top, sashing: quilt_tree.Sashing, across: int, down: int, size: Size, start: Number,
-                   covered: set[tuple[str, int, int]]) -> None:
+def _sash_straight(
+    top: Top,
+    sashing: quilt_tree.Sashing,
+    across: int,
+    down: int,
+    size: Size,
+    start: Number,
+    covered: set[tuple[str, int, int]],
+) -> None:
     """Strips between the blocks; posts where they cross, or else long strips between the rows."""
     wide = sashing.width.inches
     xs: list[Number] = [start + c * (size[0] + wide) for c in range(across)]  # left side of each column
@@ -94,25 +123,24 @@ def _sash_straight(top: Top, sashing: quilt_tree.Sashing, across: int, down: int
     def at(places: list[Number], number: int, length: Number) -> Number:
         return places[number] - wide if number < len(places) else places[-1] + length
 
-    strip = "sashing strip"
+    def sash(strip: tuple[Edge, ...]) -> None:
+        _add(top, strip, sashing.fabric.text, "sashing", "sashing strip", sashing.span)
+
     for c in columns:
         for r in range(down):
             if ("|", c, r) not in covered:
                 x = at(xs, c, size[0])
-                _add(top, box(x, ys[r], x + wide, ys[r] + size[1]), sashing.fabric.text, "sashing", strip,
-                     sashing.span)
+                sash(box(x, ys[r], x + wide, ys[r] + size[1]))
     if sashing.posts is None and not any(kind != "|" for kind, _, _ in covered):
         for r in rows:
             y = at(ys, r, size[1])
-            _add(top, box(Fraction(0), y, top.width, y + wide), sashing.fabric.text, "sashing", strip,
-                 sashing.span)
+            sash(box(Fraction(0), y, top.width, y + wide))
         return
     for r in rows:
         y = at(ys, r, size[1])
         for c in range(across):
             if ("-", c, r) not in covered:
-                _add(top, box(xs[c], y, xs[c] + size[0], y + wide), sashing.fabric.text, "sashing", strip,
-                     sashing.span)
+                sash(box(xs[c], y, xs[c] + size[0], y + wide))
         for c in columns:
             if ("+", c, r) not in covered:
                 x = at(xs, c, size[0])
@@ -121,14 +149,18 @@ def _sash_straight(top: Top, sashing: quilt_tree.Sashing, across: int, down: int
                 _add(top, box(x, y, x + wide, y + wide), word, part, "post", sashing.span)
 
 
-def _add(top: Top, outline: tuple[Edge, ...], word: str, part: Part, what: str, origin: Span,
-         grain: float = 0.0) -> None:
+def _add(
+    top: Top, outline: tuple[Edge, ...], word: str, part: Part, what: str, origin: Span, grain: float = 0.0
+) -> None:
     top.singles.append(Single(outline, word, part, what, origin, grain))
 
 
-def set_on_point(setting: quilt_tree.SetOnPoint, sashing: quilt_tree.Sashing | None,
-                 units: Mapping[str, Unit | None],
-                 bench: Bench) -> Top | None:
+def set_on_point(
+    setting: quilt_tree.SetOnPoint,
+    sashing: quilt_tree.Sashing | None,
+    units: Mapping[str, Unit | None],
+    bench: Bench,
+) -> Top | None:
     """Blocks corner to corner, their top left corners up, with side and corner triangles round them.
 
     The places are those of a lattice turned by 45 degrees and cut off at the quilt's edges: one whose middle
@@ -169,24 +201,49 @@ def _triangles(top: Top, across: int, down: int, half: float, side: float, word:
     w, h = float(top.width), float(top.height)
     for c in range(1, across):
         x = 2 * c * half
-        _add(top, polygon([Point(x - reach, 0.0), Point(x + reach, 0.0), Point(x, reach)]), word, "setting",
-             "side triangle", origin)
-        _add(top, polygon([Point(x + reach, h), Point(x - reach, h), Point(x, h - reach)]), word, "setting",
-             "side triangle", origin)
+        _add(
+            top,
+            polygon([Point(x - reach, 0.0), Point(x + reach, 0.0), Point(x, reach)]),
+            word,
+            "setting",
+            "side triangle",
+            origin,
+        )
+        _add(
+            top,
+            polygon([Point(x + reach, h), Point(x - reach, h), Point(x, h - reach)]),
+            word,
+            "setting",
+            "side triangle",
+            origin,
+        )
     for r in range(1, down):
         y = 2 * r * half
-        _add(top, polygon([Point(0.0, y + reach), Point(0.0, y - reach), Point(reach, y)]), word, "setting",
-             "side triangle", origin)
-        _add(top, polygon([Point(w, y - reach), Point(w, y + reach), Point(w - reach, y)]), word, "setting",
-             "side triangle", origin)
+        _add(
+            top,
+            polygon([Point(0.0, y + reach), Point(0.0, y - reach), Point(reach, y)]),
+            word,
+            "setting",
+            "side triangle",
+            origin,
+        )
+        _add(
+            top,
+            polygon([Point(w, y - reach), Point(w, y + reach), Point(w - reach, y)]),
+            word,
+            "setting",
+            "side triangle",
+            origin,
+        )
     for x, y, right, below in ((0.0, 0.0, 1, 1), (w, 0.0, -1, 1), (w, h, -1, -1), (0.0, h, 1, -1)):
         corners = [Point(x, y), Point(x + right * reach, y), Point(x, y + below * reach)]
         ring = polygon(corners if right * below > 0 else [corners[0], corners[2], corners[1]])
         _add(top, ring, word, "setting", "corner triangle", origin)
 
 
-def _sash_on_point(top: Top, sashing: quilt_tree.Sashing, across: int, down: int, half: float,
-                   side: float) -> None:
+def _sash_on_point(
+    top: Top, sashing: quilt_tree.Sashing, across: int, down: int, half: float, side: float
+) -> None:
     """Strips on all four sides of every block, posts at their corners; on the quilt's edge, half posts."""
     assert sashing.posts is not None
     wide = float(sashing.width.inches)
@@ -196,29 +253,42 @@ def _sash_on_point(top: Top, sashing: quilt_tree.Sashing, across: int, down: int
     posts: dict[tuple[int, int], None] = {}
     for column, row in middles:
         for right, below in ((1, -1), (1, 1), (-1, 1), (-1, -1)):
-            strips.setdefault((2 * column + right, 2 * row + below),
-                              ((column + right / 2) * half, (row + below / 2) * half, right * below))
+            strips.setdefault(
+                (2 * column + right, 2 * row + below),
+                ((column + right / 2) * half, (row + below / 2) * half, right * below),
+            )
         for right, below in ((0, -1), (1, 0), (0, 1), (-1, 0)):
             posts.setdefault((column + right, row + below))
     for x, y, slope in strips.values():
         turned = move_by(x, y).after(turn_about(ORIGIN, Fraction(45 if slope > 0 else -45)))
         outline = tuple(turned.edge(edge) for edge in box(-wide / 2, -side / 2, wide / 2, side / 2))
-        _add(top, outline, sashing.fabric.text, "sashing", "sashing strip", sashing.span,
-             45.0 if slope > 0 else 135.0)
+        _add(
+            top,
+            outline,
+            sashing.fabric.text,
+            "sashing",
+            "sashing strip",
+            sashing.span,
+            45.0 if slope > 0 else 135.0,
+        )
     reach = wide * ROOT_2 / 2
     for column, row in posts:
         x, y = column * half, row * half
         ring = [Point(x, y - reach), Point(x + reach, y), Point(x, y + reach), Point(x - reach, y)]
-        gone = [k for k, out in enumerate((row == 0, column == 2 * across, row == 2 * down, column == 0))
-                if out]
+        gone = [
+            k for k, out in enumerate((row == 0, column == 2 * across, row == 2 * down, column == 0)) if out
+        ]
         kept = [p for k, p in enumerate(ring) if k not in gone]
         what = "half post" if gone else "post"
         _add(top, polygon(kept), sashing.posts.text, "posts", what, sashing.span, 0.0 if gone else 45.0)
 
 
-def set_rows(setting: quilt_tree.SetRows, sashing: quilt_tree.Sashing | None,
-             units: Mapping[str, Unit | None],
-             bench: Bench) -> Top | None:
+def set_rows(
+    setting: quilt_tree.SetRows,
+    sashing: quilt_tree.Sashing | None,
+    units: Mapping[str, Unit | None],
+    bench: Bench,
+) -> Top | None:
     """Rows one under another, each as high as its blocks, all of one length; sashing between them only."""
     if sashing is not None and sashing.posts is not None:
         bench.say(complain.sashing_posts_rows(sashing.posts.span))

@@ -20,7 +20,10 @@ PARALLEL: Final = 1e-3
 """Radians between the seams of one row."""
 
 ROWS: Final[dict[Way, str]] = {
-    "down": "Rows", "across": "Columns", "slantwise": "Slanted rows", "set in": "Units",
+    "down": "Rows",
+    "across": "Columns",
+    "slantwise": "Slanted rows",
+    "set in": "Units",
     "mitred": "Units",
 }
 """What the parts of a centre are called by how they lie in it."""
@@ -57,8 +60,10 @@ def _joining(rows: Sequence[Row], teller: _Teller) -> set[str]:
     while makes is not None:
         found.add(makes)
         row = next(each for each in centre if each.makes == makes)
-        makes = next((part for part in row.parts
-                      if part in teller.number and 2 * len(teller.pieces_of(part)) > whole), None)
+        makes = next(
+            (part for part in row.parts if part in teller.number and 2 * len(teller.pieces_of(part)) > whole),
+            None,
+        )
     return found
 
 
@@ -79,10 +84,19 @@ def _mitred(rows: Sequence[Row], steps: Sequence[Step]) -> list[Row]:
     parts += [each for each in lying if each[0] not in made and each[0] != centre]
     joins = sorted((join for row in chain for join in row.joins), key=lambda join: join.step)
     longest = max(row.seam_length for row in chain)
-    whole = Row(last.makes, tuple(part for part, _ in parts), tuple(place for _, place in parts),
-                tuple(joins), last.copies, "mitred", longest, last.finished, last.unfinished,
-                (0.0,) * len(parts))
-    return [*rows[:-len(chain)], whole]
+    whole = Row(
+        last.makes,
+        tuple(part for part, _ in parts),
+        tuple(place for _, place in parts),
+        tuple(joins),
+        last.copies,
+        "mitred",
+        longest,
+        last.finished,
+        last.unfinished,
+        (0.0,) * len(parts),
+    )
+    return [*rows[: -len(chain)], whole]
 
 
 def _is_mitred(chain: Sequence[Row], corners: Mapping[int, int]) -> bool:
@@ -109,12 +123,15 @@ class _Teller:
     def __init__(self, top: Draft, assembly: Assembly, boxes: Sequence[Box]) -> None:
         self.top = top
         self.assembly = assembly
-        self.rings = [next(number for number, box in enumerate(boxes) if box.holds(piece.inside))
-                      for piece in top.pieces]
+        self.rings = [
+            next(number for number, box in enumerate(boxes) if box.holds(piece.inside))
+            for piece in top.pieces
+        ]
         self.kinds = {str(cloth.number): cloth.template for cloth in assembly.pieces}
         self.number = {step.makes: step.step for step in assembly.steps}
-        self.turned = {(unit.id, copy.pieces[0]): copy.turned
-                       for unit in assembly.units for copy in unit.copies}
+        self.turned = {
+            (unit.id, copy.pieces[0]): copy.turned for unit in assembly.units for copy in unit.copies
+        }
 
     def pieces_of(self, makes: str) -> Pieces:
         """The pieces of a unit's first copy."""
@@ -145,11 +162,20 @@ class _Teller:
                         made.setdefault(part.name, []).append(tuple(there[each] for each in part.pieces))
             wanted = {min(pieces) for pieces in made[unit.id]}
             longest = max(self.assembly.steps[join.step - 1].seam_length for join in joins)
-            rows.append(Row(
-                unit.id, tuple(self.kinds.get(part.name, part.name) for part in lying),
-                tuple(part.pieces for part in lying), joins,
-                tuple(copy for copy in unit.copies if min(copy.pieces) in wanted),
-                _way(step), longest, unit.finished, unit.unfinished, tuple(part.turned for part in lying)))
+            rows.append(
+                Row(
+                    unit.id,
+                    tuple(self.kinds.get(part.name, part.name) for part in lying),
+                    tuple(part.pieces for part in lying),
+                    joins,
+                    tuple(copy for copy in unit.copies if min(copy.pieces) in wanted),
+                    _way(step),
+                    longest,
+                    unit.finished,
+                    unit.unfinished,
+                    tuple(part.turned for part in lying),
+                )
+            )
         return rows[::-1]
 
     def _row(self, step: Step, pieces: Pieces) -> tuple[list[_Lying], tuple[Join, ...]]:
@@ -169,8 +195,11 @@ class _Teller:
                     found.append(_Lying(along, str(own[0]), own, 0.0))
                     continue
                 inner = self.assembly.steps[self.number[name] - 1]
-                if self.ring(own) == ring and not (framing and inner.batch > 1) and \
-                        self._runs_on(step, inner, own):
+                if (
+                    self.ring(own) == ring
+                    and not (framing and inner.batch > 1)
+                    and self._runs_on(step, inner, own)
+                ):
                     stack.append((inner, own))
                 else:
                     found.append(_Lying(along, name, own, self.turned[name, own[0]]))

@@ -63,29 +63,45 @@ def top_of(quilt: Quilt) -> Top:
     boxes = boxes_of(quilt)
     sides = sides_of([each.outline for each in items], [ALLOWANCE] * len(items))
     units = tuple(_units(boxes))
-    pieces = tuple(_piece(number, item, ring, quilt, units)
-                   for number, (item, ring) in enumerate(zip(items, sides, strict=True), 1))
+    pieces = tuple(
+        _piece(number, item, ring, quilt, units)
+        for number, (item, ring) in enumerate(zip(items, sides, strict=True), 1)
+    )
     shapes, firsts = _shapes(items, pieces, quilt.blocks)
     draft = Draft(
-        quilt.title, quilt.version, quilt.width, quilt.height,
-        box(Fraction(0), Fraction(0), quilt.width, quilt.height), (Fraction(0), quilt.width),
-        (Fraction(0), quilt.height), pieces, shapes, units, TrimRule("none", dots=Fraction(0)), ALLOWANCE, (),
-        maker=quilt.maker, origin=quilt.origin)
+        quilt.title,
+        quilt.version,
+        quilt.width,
+        quilt.height,
+        box(Fraction(0), Fraction(0), quilt.width, quilt.height),
+        (Fraction(0), quilt.width),
+        (Fraction(0), quilt.height),
+        pieces,
+        shapes,
+        units,
+        TrimRule("none", dots=Fraction(0)),
+        ALLOWANCE,
+        (),
+        maker=quilt.maker,
+        origin=quilt.origin,
+    )
     return Top(draft, firsts)
 
 
 def _items(quilt: Quilt) -> list[_Item]:
     """Everything that the top is sewn of, in reading order."""
     found = [_Item(each.outline, _middle(each.outline), each, None) for each in quilt.placed]
-    found += [_Item(each.outline, _middle(each.outline), None, each) for each in quilt.pieces
-              if each.block is None]
+    found += [
+        _Item(each.outline, _middle(each.outline), None, each) for each in quilt.pieces if each.block is None
+    ]
     return sorted(found, key=lambda each: tuple(round(float(at), ROW) for at in reversed(each.middle)))
 
 
 def _middle(outline: Sequence[Edge]) -> Point:
     corners = [edge.start for edge in outline]
-    return Point(sum(float(at.x) for at in corners) / len(corners),
-                 sum(float(at.y) for at in corners) / len(corners))
+    return Point(
+        sum(float(at.x) for at in corners) / len(corners), sum(float(at.y) for at in corners) / len(corners)
+    )
 
 
 def boxes_of(quilt: Quilt) -> tuple[Box, ...]:
@@ -116,28 +132,38 @@ def border_sides(inner: Box, outer: Box) -> tuple[tuple[str, Box], ...]:
     )
 
 
-def _piece(number: int, item: _Item, ring: tuple[Side, ...], quilt: Quilt, units: Sequence[UnitPlacement]
-           ) -> Piece:
+def _piece(
+    number: int, item: _Item, ring: tuple[Side, ...], quilt: Quilt, units: Sequence[UnitPlacement]
+) -> Piece:
     if item.placed is not None:
         name = fabric = quilt.blocks[item.placed.block].draft.title
     else:
         assert item.cloth is not None, "a piece is a block or cloth"
         name, fabric = item.cloth.what, item.cloth.fabric
-    unit = "" if name == "corner triangle" else next(
-        (each.alias for each in units if Box(*each.box).holds(item.middle)), "")
+    unit = (
+        ""
+        if name == "corner triangle"
+        else next((each.alias for each in units if Box(*each.box).holds(item.middle)), "")
+    )
     return Piece(number, name, fabric, ring, (), _area(item.outline), item.middle, unit=unit)
 
 
 def _area(outline: Sequence[Edge]) -> float:
-    return sum(float(edge.start.x) * float(edge.end.y) - float(edge.end.x) * float(edge.start.y)
-               for edge in outline) / 2
+    return (
+        sum(
+            float(edge.start.x) * float(edge.end.y) - float(edge.end.x) * float(edge.start.y)
+            for edge in outline
+        )
+        / 2
+    )
 
 
 # ---- what is alike -------------------------------------------------------------------------------
 
 
-def _shapes(items: Sequence[_Item], pieces: Sequence[Piece], blocks: Sequence[SizedBlock]
-            ) -> tuple[tuple[Shape, ...], tuple[PlacedBlock | QuiltPiece, ...]]:
+def _shapes(
+    items: Sequence[_Item], pieces: Sequence[Piece], blocks: Sequence[SizedBlock]
+) -> tuple[tuple[Shape, ...], tuple[PlacedBlock | QuiltPiece, ...]]:
     """The kinds of pieces as shapes: blocks Q1, Q2, ..., then cloth P1, P2, ... in order of first use."""
     shapes: list[Shape] = []
     firsts: list[PlacedBlock | QuiltPiece] = []
@@ -145,8 +171,9 @@ def _shapes(items: Sequence[_Item], pieces: Sequence[Piece], blocks: Sequence[Si
         first = members[0][1]
         turns = _turns(blocks[first.block].draft, first)
         firsts.append(first)
-        turned = tuple(Member(piece, (placed.turned - first.turned) % 360, False)
-                       for piece, placed in members)
+        turned = tuple(
+            Member(piece, (placed.turned - first.turned) % 360, False) for piece, placed in members
+        )
         shapes.append(Shape(f"{BLOCK}{number}", turned, False, turns))
     number = 0
     for first_cloth, group in _cloth_groups(items, pieces):

@@ -74,8 +74,9 @@ def _lines(outlines: Sequence[Sequence[Edge]]) -> Iterator[list[_Stretch]]:
     yield line
 
 
-def _parted(line: Sequence[_Stretch], outlines: Sequence[Sequence[Edge]]
-            ) -> Iterator[tuple[_Stretch, list[Part]]]:
+def _parted(
+    line: Sequence[_Stretch], outlines: Sequence[Sequence[Edge]]
+) -> Iterator[tuple[_Stretch, list[Part]]]:
     """Each stretch of a line with its parts, in the way that its edge runs."""
     marks: list[tuple[float, Point]] = []
     for stretch in line:
@@ -100,8 +101,9 @@ def _index(places: Sequence[tuple[float, Point]], along: float) -> int:
     return bisect_left(places, along - TOGETHER, key=lambda each: each[0])
 
 
-def _parts(stretch: _Stretch, pieces: range, owners: dict[tuple[int, bool], int],
-           points: Sequence[Point]) -> list[Part]:
+def _parts(
+    stretch: _Stretch, pieces: range, owners: dict[tuple[int, bool], int], points: Sequence[Point]
+) -> list[Part]:
     parts: list[Part] = []
     for at in pieces if stretch.forward else reversed(pieces):
         ends = (points[at], points[at + 1]) if stretch.forward else (points[at + 1], points[at])

@@ -45,11 +45,16 @@ def difficulty(draft: Draft, templates: Sequence[Template], assembly: Assembly) 
     """Every cause, counted."""
     meeting = _corners_together(draft)
     return Difficulty(
-        pieces=len(draft.pieces), templates=len(templates), smallest_angle=_smallest_angle(draft.pieces),
-        bias_outside=_bias_outside(draft, templates), set_in_seams=assembly.set_in_seams,
-        partial_seams=assembly.partial_seams, seams_all_round=assembly.seams_all_round,
+        pieces=len(draft.pieces),
+        templates=len(templates),
+        smallest_angle=_smallest_angle(draft.pieces),
+        bias_outside=_bias_outside(draft, templates),
+        set_in_seams=assembly.set_in_seams,
+        partial_seams=assembly.partial_seams,
+        seams_all_round=assembly.seams_all_round,
         curved_seams=assembly.curved_seams,
-        points_that_meet=sum(count >= POINT for count in meeting), most_at_one_point=max(meeting, default=0),
+        points_that_meet=sum(count >= POINT for count in meeting),
+        most_at_one_point=max(meeting, default=0),
     )
 
 
@@ -111,8 +116,12 @@ def _corners_together(draft: Draft) -> list[int]:
 def _bias_outside(draft: Draft, templates: Sequence[Template]) -> int:
     """Outer straight edges off the grain that their pieces are cut on; pieces cut free of grain do not
     count."""
-    grain = {piece: (template.label, arrow.heading) for template in templates
-             for arrow in template.grain for piece in arrow.pieces}
+    grain = {
+        piece: (template.label, arrow.heading)
+        for template in templates
+        for arrow in template.grain
+        for piece in arrow.pieces
+    }
     shapes = {shape.label: shape for shape in draft.shapes}
     found = 0
     for piece in draft.pieces:

@@ -92,8 +92,11 @@ def _reach(ring: Sequence[Hem], direction: complex) -> tuple[float, float]:
     """How far a ring reaches in a direction, and the widest allowance there: of the edges square to it, else
     of all that come so far."""
     furthest = max(_furthest(stroke, direction) for stroke, _ in ring)
-    square = [width for stroke, width in ring if stroke.center is None
-              and furthest + _furthest(stroke, -direction) <= EXACT]
+    square = [
+        width
+        for stroke, width in ring
+        if stroke.center is None and furthest + _furthest(stroke, -direction) <= EXACT
+    ]
     there = square or [width for stroke, width in ring if furthest - _furthest(stroke, direction) <= EXACT]
     return furthest, -1.0 if min(there) < 0 else max(there)
 

@@ -64,8 +64,11 @@ class BlockFacts:
     @property
     def symmetries(self) -> tuple[str, ...]:
         """Those of SYMMETRIES that it has."""
-        found = [word for word, turns in ((QUARTER_TURN, 4), (HALF_TURN, 2), (THIRD_TURN, 3))
-                 if self.turns % turns == 0]
+        found = [
+            word
+            for word, turns in ((QUARTER_TURN, 4), (HALF_TURN, 2), (THIRD_TURN, 3))
+            if self.turns % turns == 0
+        ]
         return tuple(found + [MIRROR] * self.mirrors) or (NOTHING,)
 
 
@@ -77,17 +80,28 @@ def facts_of(draft: Draft) -> Outcome[BlockFacts]:
     assembly = assemble(draft)
     symmetry = symmetry_of(draft)
     by_ruler = all(template_method_of(draft, each).kind != "template" for each in made.value)
-    return Outcome(BlockFacts(
-        title=draft.title, version=draft.version, also=draft.also, family=draft.family, notes=draft.notes,
-        across=len(draft.rules_across) - 1, down=len(draft.rules_down) - 1,
-        width=float(draft.width), height=float(draft.height),
-        pieces=len(draft.pieces), templates=len(draft.shapes),
-        smallest_angle=round(difficulty(draft, made.value, assembly).smallest_angle, 3),
-        methods=(ROTARY,) * by_ruler + (FOUNDATION,) * (not papers_refused(draft, assembly)),
-        turns=symmetry.turns, mirrors=symmetry.mirrors,
-        fabrics=tuple(dict.fromkeys(piece.fabric for piece in draft.pieces)),
-        fingerprint=fingerprint_of(draft),
-    ), made.diagnostics)
+    return Outcome(
+        BlockFacts(
+            title=draft.title,
+            version=draft.version,
+            also=draft.also,
+            family=draft.family,
+            notes=draft.notes,
+            across=len(draft.rules_across) - 1,
+            down=len(draft.rules_down) - 1,
+            width=float(draft.width),
+            height=float(draft.height),
+            pieces=len(draft.pieces),
+            templates=len(draft.shapes),
+            smallest_angle=round(difficulty(draft, made.value, assembly).smallest_angle, 3),
+            methods=(ROTARY,) * by_ruler + (FOUNDATION,) * (not papers_refused(draft, assembly)),
+            turns=symmetry.turns,
+            mirrors=symmetry.mirrors,
+            fabrics=tuple(dict.fromkeys(piece.fabric for piece in draft.pieces)),
+            fingerprint=fingerprint_of(draft),
+        ),
+        made.diagnostics,
+    )
 
 
 _NAMES: Final = tuple(each.name for each in fields(BlockFacts))

@@ -24,7 +24,8 @@ class Range:
     def holds(self, value: float) -> bool:
         """Whether a value lies within."""
         return (self.least is None or value >= float(self.least) - SLACK) and (
-            self.most is None or value <= float(self.most) + SLACK)
+            self.most is None or value <= float(self.most) + SLACK
+        )
 
 
 ANY: Final = Range()

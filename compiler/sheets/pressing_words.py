@@ -164,8 +164,9 @@ def _row_words(places: Sequence[tuple[int, int]]) -> str:
     rows: dict[tuple[int, ...], list[int]] = {}
     for row, own in ranks.items():
         rows.setdefault(tuple(own), []).append(row)
-    return ", ".join(f"{one_of([_ordinal(rank) for rank in own], 'and')} {_in_rows(those)}"
-                     for own, those in rows.items())
+    return ", ".join(
+        f"{one_of([_ordinal(rank) for rank in own], 'and')} {_in_rows(those)}" for own, those in rows.items()
+    )
 
 
 def _whole_rows(places: Sequence[tuple[int, int]]) -> str:

@@ -45,8 +45,10 @@ def main() -> None:
     for pieces in (17, 25, 49):
         made = [jigsaw(seed, 1, 336, 336, pieces, 8) for seed in range(16)]
         lengths = [length_of(pack_bolt(kinds, counts, 336)) / 336 for kinds, counts in made]
-        print(f"{mean(lengths):.3f} x the least length, {max(lengths):.3f} at worst: "
-              f"42in square in {pieces} boxes")
+        print(
+            f"{mean(lengths):.3f} x the least length, {max(lengths):.3f} at worst: "
+            f"42in square in {pieces} boxes"
+        )
     for pieces in (5, 9):
         made = [jigsaw(seed, SHEETS, *FAT_QUARTER, pieces, 8) for seed in range(16)]
         many = [len(pack_scraps(*each, [FAT_QUARTER] * 2 * SHEETS).cuts) for each in made]

@@ -1,6 +1,6 @@
 """How cost grows: 10,000 pieces beside 1,000, 200 template pages, and many files beside few. Run by hand.
 
-    python tests/benchmarks/bench_growth.py
+python tests/benchmarks/bench_growth.py
 """
 
 from __future__ import annotations
@@ -22,8 +22,10 @@ block "Pair" { finished 3in faces top-left
 
 def grid(across: int, down: int) -> str:
     """A block of 2 x across x down pieces."""
-    return PAIR + f'block "Field" {{ grid {across} x {down} of 3in\n  use "Pair" as pair\n' \
-                  "  alternate pair, pair turned 90deg }\n"
+    return (
+        PAIR + f'block "Field" {{ grid {across} x {down} of 3in\n  use "Pair" as pair\n'
+        "  alternate pair, pair turned 90deg }\n"
+    )
 
 
 def fans(count: int) -> str:
@@ -36,19 +38,23 @@ def fans(count: int) -> str:
             f"  point b = 2.{number + 1:03d}in from bottom-left to bottom-right\n"
             "  seam a -- b\n  seam a -- bottom-right\n"
             "  piece one at bottom-left in dark\n  piece two at bottom in pale\n"
-            "  piece three at right in light\n}\n")
+            "  piece three at right in light\n}\n"
+        )
     return "".join(blocks)
 
 
 def run(*words: str) -> tuple[float, int]:
     """Seconds of a whole process, and its peak memory in kilobytes."""
     no_cache = ("--no-cache",) if words[0] == "build" else ()
-    code = ("import resource, sys\nfrom piecewright.command_line.main import run\n"
-            "status = run(sys.argv[1:])\n"
-            "print(resource.getrusage(resource.RUSAGE_SELF).ru_maxrss, file=sys.stderr)\nsys.exit(status)")
+    code = (
+        "import resource, sys\nfrom piecewright.command_line.main import run\n"
+        "status = run(sys.argv[1:])\n"
+        "print(resource.getrusage(resource.RUSAGE_SELF).ru_maxrss, file=sys.stderr)\nsys.exit(status)"
+    )
     start = time.perf_counter()
-    ended = subprocess.run([sys.executable, "-c", code, *words, *no_cache], capture_output=True, text=True,
-                           check=True)
+    ended = subprocess.run(
+        [sys.executable, "-c", code, *words, *no_cache], capture_output=True, text=True, check=True
+    )
     return time.perf_counter() - start, int(ended.stderr.split()[-1])
 
 
@@ -77,10 +83,14 @@ def main() -> None:
         large = run("build", str(folder / "ten.block"), "--out", str(folder / "out"))[0]
         print(growth("build", small, large))
         seconds = run("build", str(folder / "fans.block"), "--out", str(folder / "out"))[0]
-        print(f"build: 200 blocks, 600 pages: {seconds:.2f} s, "
-              f"{1000 * seconds / 600:.1f} ms a page, all counted")
-        first, last = run("build", str(few), "--out", str(folder / "out"))[1], run(
-            "build", str(many), "--out", str(folder / "out"))[1]
+        print(
+            f"build: 200 blocks, 600 pages: {seconds:.2f} s, "
+            f"{1000 * seconds / 600:.1f} ms a page, all counted"
+        )
+        first, last = (
+            run("build", str(few), "--out", str(folder / "out"))[1],
+            run("build", str(many), "--out", str(folder / "out"))[1],
+        )
         print(f"memory: 10 files {first / 1024:.0f} MB, 200 files {last / 1024:.0f} MB: {last / first:.2f} x")
 
 

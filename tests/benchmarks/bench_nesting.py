@@ -35,8 +35,9 @@ def items_of(cut: Cut, need: Need) -> list[spyrrow.Item]:
     back = 0 if need.reversible else need.reversed
     mirrored = [(-x, y) for x, y in cut.outline]
     hands = [("drawn", list(cut.outline), cut.pieces - back), ("mirrored", mirrored, back)]
-    return [spyrrow.Item(f"{need.label} {hand}", outline, count, TURNS)
-            for hand, outline, count in hands if count]
+    return [
+        spyrrow.Item(f"{need.label} {hand}", outline, count, TURNS) for hand, outline, count in hands if count
+    ]
 
 
 def theirs(plan: CuttingPlan, needs: Sequence[Need]) -> float:
@@ -59,8 +60,10 @@ def main(titles: list[str]) -> None:
         bound = ours.area / WIDTH
         ratio = float(ours.used) / other
         worst = max(worst, ratio)
-        print(f"{ratio:5.3f}  {title}: {float(ours.used):.2f}in, spyrrow {other:.2f}in, area {bound:.2f}in",
-              flush=True)
+        print(
+            f"{ratio:5.3f}  {title}: {float(ours.used):.2f}in, spyrrow {other:.2f}in, area {bound:.2f}in",
+            flush=True,
+        )
     print(f"{worst:5.3f}  at worst (aim {AIM})")
 
 

@@ -38,8 +38,12 @@ def main() -> None:
     """A line a block, and the whole library's."""
     whole = [0.0, 0.0]
     pages = 0
-    blocks = [block for source in library_sources() for block in compiled(source).value or ()
-              if not block.from_elsewhere]
+    blocks = [
+        block
+        for source in library_sources()
+        for block in compiled(source).value or ()
+        if not block.from_elsewhere
+    ]
     for block in blocks:
         used = bound = 0.0
         document = arrange_block(block.draft, block.templates, SheetOptions())

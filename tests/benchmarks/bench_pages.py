@@ -207,8 +207,9 @@ def many_templates(across: int, down: int) -> str:
         top, bottom = (number * 37 % 500 - 250) / 1000, (number * 61 % 499 - 249) / 1000
         if x:
             lines.append(f"  seam ({x + top}, {y}) -- ({x + bottom}, {y + 1})")
-    lines += [f"  piece p{x}-{y} at ({x + 0.5}, {y + 0.5}) in {'dark' if (x + y) % 2 else 'pale'}"
-              for x, y in cells]
+    lines += [
+        f"  piece p{x}-{y} at ({x + 0.5}, {y + 0.5}) in {'dark' if (x + y) % 2 else 'pale'}" for x, y in cells
+    ]
     return "\n".join(lines) + "\n}\n"
 
 

@@ -96,7 +96,7 @@ def build(file: Path, folder: Path) -> tuple[float, str]:
 def document_of(file: Path) -> tuple[Document, int]:
     """The quilt's pages, made in this process, and how many pieces its top has."""
     cutting: Cutting = cutting_of(Fraction(1, 8), None, None)
-    planned, = compile_input(one_input(str(file)), FolderShelf(library=library_folder()), cutting).planned
+    (planned,) = compile_input(one_input(str(file)), FolderShelf(library=library_folder()), cutting).planned
     return arrange_quilt(planned.quilt, planned.plan, SheetOptions()), len(planned.quilt.pieces)
 
 
@@ -126,8 +126,10 @@ def bench_again(file: Path, folder: Path) -> None:
         subprocess.run([sys.executable, "-c", "pass"], check=True)
         pairs.append((perf_counter() - start, build(file, folder)[0]))
     bare, again = (min(times) for times in zip(*pairs, strict=True))
-    print(f"nothing changed: {again * 1000:.0f} ms; Python's own start {bare * 1000:.0f} ms: "
-          f"{again / bare:.2f} x")
+    print(
+        f"nothing changed: {again * 1000:.0f} ms; Python's own start {bare * 1000:.0f} ms: "
+        f"{again / bare:.2f} x"
+    )
 
 
 def bench_changed(file: Path, folder: Path) -> None:

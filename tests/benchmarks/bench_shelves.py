@@ -1,6 +1,6 @@
 """How long a large shelf takes to index, and to list and search afterwards. By hand:
 
-    python tests/benchmarks/bench_shelves.py [BLOCKS]      20,000 where no number is given
+python tests/benchmarks/bench_shelves.py [BLOCKS]      20,000 where no number is given
 """
 
 from __future__ import annotations

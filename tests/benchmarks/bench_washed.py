@@ -27,9 +27,11 @@ def main() -> None:
         places[place_of_truth(block, measure(block.text).grids)] += 1
     taken = time.perf_counter() - begun
     three = sum(count for place, count in places.items() if place is not None and place < 3)
-    print(f"{CASES} washed blocks: true draft first in {places[0] / CASES:.1%}, among three in "
-          f"{three / CASES:.1%}, not offered in {places[None] / CASES:.1%}; "
-          f"{1000 * taken / CASES:.0f} ms each")
+    print(
+        f"{CASES} washed blocks: true draft first in {places[0] / CASES:.1%}, among three in "
+        f"{three / CASES:.1%}, not offered in {places[None] / CASES:.1%}; "
+        f"{1000 * taken / CASES:.0f} ms each"
+    )
 
 
 if __name__ == "__main__":

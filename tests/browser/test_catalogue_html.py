@@ -50,8 +50,9 @@ def test_every_block_is_shown_with_its_picture(page: Page) -> None:
     assert page.inner_text("#count") == f"{len(library_entries())} of {len(library_entries())} blocks"
 
 
-@pytest.mark.parametrize("typed", ["star", "STAR of", "monkey", "bears paw", "bear's", "nothing-like-it",
-                                   "no. 2", ""])
+@pytest.mark.parametrize(
+    "typed", ["star", "STAR of", "monkey", "bears paw", "bear's", "nothing-like-it", "no. 2", ""]
+)
 def test_typing_a_name_finds_what_find_finds(page: Page, typed: str) -> None:
     page.get_by_label("Name").fill(typed)
     wanted = Wanted(tuple(typed.split()))
@@ -60,10 +61,14 @@ def test_typing_a_name_finds_what_find_finds(page: Page, typed: str) -> None:
     assert page.inner_text("#count").startswith(f"{len(shown(page))} of ")
 
 
-@pytest.mark.parametrize("label, value, option", [
-    ("Family", "hexagon", "families"), ("Can be made by", "foundation", "methods"),
-    ("Looks the same by", "third-turn", "symmetries"),
-])
+@pytest.mark.parametrize(
+    "label, value, option",
+    [
+        ("Family", "hexagon", "families"),
+        ("Can be made by", "foundation", "methods"),
+        ("Looks the same by", "third-turn", "symmetries"),
+    ],
+)
 def test_choosing_finds_what_find_finds(page: Page, label: str, value: str, option: str) -> None:
     page.get_by_label(label).select_option(value)
     wanted = Wanted(**{option: (value,)})
@@ -74,8 +79,11 @@ def test_choosing_finds_what_find_finds(page: Page, label: str, value: str, opti
 def test_conditions_are_joined_kept_in_the_address_and_taken_back(page: Page, file: Path) -> None:
     page.get_by_label("Name").fill("star")
     page.get_by_label("Most pieces").fill("16")
-    expected = sorted(each.facts.title for each in library_entries()
-                      if Wanted(("star",)).holds(each.facts) and each.facts.pieces <= 16)
+    expected = sorted(
+        each.facts.title
+        for each in library_entries()
+        if Wanted(("star",)).holds(each.facts) and each.facts.pieces <= 16
+    )
     assert sorted(shown(page)) == expected
     assert page.url == f"{file.as_uri()}#words=star&most=16"
     page.reload()

@@ -19,8 +19,10 @@ TITLES = ("Ant", "Bee", "Cow", "Dog", "Eel", "Fox", "Gnu", "Hen", "Ibis", "Jay")
 
 def block(title: str, share: str = "1/3") -> str:
     """A block of two pieces, parted at that share of its top."""
-    return (f'block "{title}" {{\n  finished 4in\n  point notch = {share} from top-left to top-right\n'
-            "  seam notch -- bottom\n  piece one at left in dark\n  piece two at right in pale\n}\n")
+    return (
+        f'block "{title}" {{\n  finished 4in\n  point notch = {share} from top-left to top-right\n'
+        "  seam notch -- bottom\n  piece one at left in dark\n  piece two at right in pale\n}\n"
+    )
 
 
 def sampler(*, changed: str = "") -> str:
@@ -28,9 +30,11 @@ def sampler(*, changed: str = "") -> str:
     uses = "".join(f'  use "{title}" as {title.lower()}\n' for title in TITLES)
     rows = f"    row {', '.join(each.lower() for each in TITLES)}\n"
     blocks = "".join(block(each, "1/4" if each == changed else "1/3") for each in TITLES)
-    return (f'edition 1\nquilt "Ten" {{\n{uses}  fabric dark\n  fabric pale\n'
-            "  set straight 10 across 1 down {\n"
-            f"{rows}  }}\n  binding 2in in dark\n  backing in pale\n  batting\n}}\n{blocks}")
+    return (
+        f'edition 1\nquilt "Ten" {{\n{uses}  fabric dark\n  fabric pale\n'
+        "  set straight 10 across 1 down {\n"
+        f"{rows}  }}\n  binding 2in in dark\n  backing in pale\n  batting\n}}\n{blocks}"
+    )
 
 
 @pytest.fixture
@@ -64,8 +68,17 @@ def fresh(*more: str, file: str = "ten.quilt") -> dict[str, bytes]:
 # ---- nothing changed ---------------------------------------------------------------------------------------
 
 
-@pytest.mark.parametrize("more", [(), ("--tables",), ("--parts", "picture,chart"), ("--format", "svg,pdf"),
-                                  ("--blocks",), ("--paper", "a4")])
+@pytest.mark.parametrize(
+    "more",
+    [
+        (),
+        ("--tables",),
+        ("--parts", "picture,chart"),
+        ("--format", "svg,pdf"),
+        ("--blocks",),
+        ("--paper", "a4"),
+    ],
+)
 def test_second_build_gives_the_same_bytes_and_says_so(cache: Path, more: tuple[str, ...]) -> None:
     first = build(*more)
     files = made()
@@ -142,9 +155,20 @@ def test_parts_use_the_sheets_of_the_whole(cache: Path) -> None:
     assert made("parts") == fresh("--parts", "templates")
 
 
-@pytest.mark.parametrize("more", [("--kind", "finished"), ("--lines", "cut-dashed"), ("--measured", "0.97in"),
-                                  ("--paper", "a4"), ("--ruler", "1/4in"), ("--margin", "50%"),
-                                  ("--buy", "metres"), ("--format", "svg"), ("--tables",)])
+@pytest.mark.parametrize(
+    "more",
+    [
+        ("--kind", "finished"),
+        ("--lines", "cut-dashed"),
+        ("--measured", "0.97in"),
+        ("--paper", "a4"),
+        ("--ruler", "1/4in"),
+        ("--margin", "50%"),
+        ("--buy", "metres"),
+        ("--format", "svg"),
+        ("--tables",),
+    ],
+)
 def test_another_option_makes_anew(cache: Path, more: tuple[str, ...]) -> None:
     build()
     before = made()
@@ -222,7 +246,8 @@ def test_file_that_reads_two_ways_in_one_build_is_not_kept(tmp_path: Path) -> No
 
 
 def test_another_version_of_the_program_uses_nothing_of_this_ones(
-        cache: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    cache: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     build()
     for module in (again, kept_sheets):
         monkeypatch.setattr(module, "program_digest", lambda: "another")
@@ -265,7 +290,7 @@ def entries(cache: Path) -> list[Path]:
 
 DAMAGE: dict[str, Callable[[bytes], bytes]] = {
     "emptied": lambda data: b"",
-    "cut in half": lambda data: data[:len(data) // 2],
+    "cut in half": lambda data: data[: len(data) // 2],
     "one byte short": lambda data: data[:-1],
     "one byte more": lambda data: data + b" ",
     "a bit of its head": lambda data: flipped(data, 20),
@@ -278,7 +303,7 @@ DAMAGE: dict[str, Callable[[bytes], bytes]] = {
 
 def flipped(data: bytes, at: int) -> bytes:
     """The bytes with one bit changed."""
-    return data[:at] + bytes([data[at] ^ 1]) + data[at + 1:]
+    return data[:at] + bytes([data[at] ^ 1]) + data[at + 1 :]
 
 
 @pytest.mark.parametrize("kind", DAMAGE)
@@ -312,8 +337,9 @@ def test_entries_under_each_others_names_are_never_trusted(cache: Path) -> None:
     assert SAME not in ended.out and "Reused" not in ended.out and made() == fresh()
 
 
-def test_entries_that_another_user_wrote_are_never_trusted(cache: Path,
-                                                           monkeypatch: pytest.MonkeyPatch) -> None:
+def test_entries_that_another_user_wrote_are_never_trusted(
+    cache: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     build()
     monkeypatch.setattr(kept.os, "geteuid", lambda: os.getuid() + 1)
     ended = build()
@@ -411,8 +437,9 @@ def test_folder_is_for_its_user_alone(cache: Path) -> None:
     assert cache.stat().st_mode & 0o077 == 0
 
 
-def test_the_same_words_in_another_folder_are_another_build(cache: Path,
-                                                            monkeypatch: pytest.MonkeyPatch) -> None:
+def test_the_same_words_in_another_folder_are_another_build(
+    cache: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     build(file="halves.block")
     put(Path("elsewhere", "halves.block"), HALVES.replace("4in", "5in"))
     monkeypatch.chdir("elsewhere")
@@ -422,8 +449,10 @@ def test_the_same_words_in_another_folder_are_another_build(cache: Path,
 def test_two_builds_at_once_are_both_right(cache: Path) -> None:
     command = [sys.executable, "-m", "piecewright", "build", "ten.quilt", "--tables", "--out"]
     around = dict(os.environ)  # as `process` does: readline sets COLUMNS where os.environ does not see it
-    running = [subprocess.Popen([*command, f"out{at}"], stdout=subprocess.PIPE, stderr=subprocess.PIPE,
-                                env=around) for at in range(3)]
+    running = [
+        subprocess.Popen([*command, f"out{at}"], stdout=subprocess.PIPE, stderr=subprocess.PIPE, env=around)
+        for at in range(3)
+    ]
     assert [(each.communicate()[1], each.returncode) for each in running] == [(b"", 0)] * 3
     assert made("out0") == made("out1") == made("out2") == fresh("--tables")
     assert not [path for path in cache.iterdir() if path.suffix != kept.ENDING]

@@ -46,9 +46,15 @@ def test_two_booklets_have_the_same_bytes(here: Path) -> None:
         assert (here / "one" / name).read_bytes() == (here / "two" / name).read_bytes()
 
 
-@pytest.mark.parametrize("way, chapter", [("foundation", "Foundations"), ("papers", "Paper pieces"),
-                                          ("Tidewater Vane=papers", "Paper pieces"),
-                                          ("templates", "Templates")])
+@pytest.mark.parametrize(
+    "way, chapter",
+    [
+        ("foundation", "Foundations"),
+        ("papers", "Paper pieces"),
+        ("Tidewater Vane=papers", "Paper pieces"),
+        ("templates", "Templates"),
+    ],
+)
 def test_the_maker_chooses_how_a_block_is_sewn(here: Path, way: str, chapter: str) -> None:
     assert piecewright("build", VANE_FILE, "--booklet", "--sew", way).status == 0
     assert chapter in marks_of(here / "tidewater-vane-v2-booklet.pdf")
@@ -96,8 +102,17 @@ quilt "Heron Reach" version 1 {
 
 def test_a_quilt_has_a_booklet_with_each_block_as_its_maker_chose(here: Path) -> None:
     put(here / "heron.quilt", QUILT)
-    ended = piecewright("build", "heron.quilt", "--booklet", "--format", "pdf,html", "--sew",
-                        "Shoo Fly=foundation", "--out", "out")
+    ended = piecewright(
+        "build",
+        "heron.quilt",
+        "--booklet",
+        "--format",
+        "pdf,html",
+        "--sew",
+        "Shoo Fly=foundation",
+        "--out",
+        "out",
+    )
     assert ended.status == 0, ended.err
     assert sorted(os.listdir("out")) == ["heron-reach-v1-booklet.html", "heron-reach-v1-booklet.pdf"]
     names = marks_of(Path("out/heron-reach-v1-booklet.pdf"))
@@ -121,7 +136,8 @@ def test_a_quilts_cloth_is_cut_as_its_blocks_are_sewn_whatever_was_made_before(h
     assert all("patch" in purpose for *_, purpose in flies)
     assert sum(int(count) for _, count, _ in flies) == 2 * 13
     assert [row for row in cuts_of("two") if row not in flies] == [
-        row for row in cuts_of("one") if not row[2].startswith("Shoo Fly")]
+        row for row in cuts_of("one") if not row[2].startswith("Shoo Fly")
+    ]
 
 
 def test_sheets_with_templates_are_cut_by_them(here: Path) -> None:

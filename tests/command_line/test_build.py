@@ -26,8 +26,10 @@ def names_in(folder: Path) -> list[str]:
 
 def page_sizes(pdf: Path) -> list[tuple[float, float]]:
     """Width and height of every page, in points, to a hundredth."""
-    return [(round(float(page.mediabox.width), 2), round(float(page.mediabox.height), 2))
-            for page in PdfReader(BytesIO(pdf.read_bytes())).pages]
+    return [
+        (round(float(page.mediabox.width), 2), round(float(page.mediabox.height), 2))
+        for page in PdfReader(BytesIO(pdf.read_bytes())).pages
+    ]
 
 
 def test_build_writes_one_pdf_where_we_are_and_says_so(here: Path) -> None:
@@ -50,8 +52,9 @@ def test_png_and_svg_are_one_file_a_page_at_the_resolution_asked_for(here: Path)
     made = names_in(here / "sheets" / "new")
     pages = len(made) // 2
     assert ended.status == 0
-    assert made == sorted(f"tidewater-vane-v2-page-{n}.{kind}" for n in range(1, pages + 1)
-                          for kind in ("png", "svg"))
+    assert made == sorted(
+        f"tidewater-vane-v2-page-{n}.{kind}" for n in range(1, pages + 1) for kind in ("png", "svg")
+    )
     for name in made[::2]:
         data = (here / "sheets" / "new" / name).read_bytes()
         assert struct.unpack(">II", data[16:24]) == LETTER
@@ -65,15 +68,19 @@ def test_formats_may_be_repeated(here: Path) -> None:
 
 def test_two_builds_have_the_same_bytes(here: Path) -> None:
     for folder in ("one", "two"):
-        assert piecewright("build", VANE_FILE, "--format", "pdf,png,svg", "--dpi", "50", "--out",
-                           folder).status == 0
+        assert (
+            piecewright("build", VANE_FILE, "--format", "pdf,png,svg", "--dpi", "50", "--out", folder).status
+            == 0
+        )
     assert names_in(here / "one") == names_in(here / "two") != []
     for name in names_in(here / "one"):
         assert (here / "one" / name).read_bytes() == (here / "two" / name).read_bytes(), name
 
 
-@pytest.mark.parametrize("option", [("--kind", "finished"), ("--kind", "window"), ("--lines", "cut-dashed"),
-                                    ("--measured", "0.97in")])
+@pytest.mark.parametrize(
+    "option",
+    [("--kind", "finished"), ("--kind", "window"), ("--lines", "cut-dashed"), ("--measured", "0.97in")],
+)
 def test_options_change_the_sheets(here: Path, option: tuple[str, str]) -> None:
     assert piecewright("build", VANE_FILE, "--out", "plain").status == 0
     assert piecewright("build", VANE_FILE, "--out", "other", *option).status == 0
@@ -81,30 +88,55 @@ def test_options_change_the_sheets(here: Path, option: tuple[str, str]) -> None:
     assert plain != other
 
 
-@pytest.mark.parametrize("one, other", [("0.96in", "4.8cm"), ("1in", "2.54cm"), ("1in", "25.4mm"),
-                                        ("15/16in", "0.9375in"), ("square=0.84in", "bar=4.2cm"),
-                                        ("Bar=4.9cm", "0.98in")])
+@pytest.mark.parametrize(
+    "one, other",
+    [
+        ("0.96in", "4.8cm"),
+        ("1in", "2.54cm"),
+        ("1in", "25.4mm"),
+        ("15/16in", "0.9375in"),
+        ("square=0.84in", "bar=4.2cm"),
+        ("Bar=4.9cm", "0.98in"),
+    ],
+)
 def test_square_may_be_measured_in_any_unit_or_the_bar_instead(here: Path, one: str, other: str) -> None:
     for folder, length in (("one", one), ("other", other)):
         assert piecewright("build", VANE_FILE, "--out", folder, "--measured", length).status == 0
-    assert ((here / "one" / "tidewater-vane-v2.pdf").read_bytes()
-            == (here / "other" / "tidewater-vane-v2.pdf").read_bytes())
+    assert (here / "one" / "tidewater-vane-v2.pdf").read_bytes() == (
+        here / "other" / "tidewater-vane-v2.pdf"
+    ).read_bytes()
 
 
-@pytest.mark.parametrize("arguments, words", [
-    (["--paper", "tabloid"], "tabloid"), (["--format", "tiff"], "tiff"),
-    (["--format", "pdf,"], "pdf, png, svg"), (["--kind", "x"], "'x'"), (["--lines", "x"], "'x'"),
-    (["--dpi", "5"], "5"), (["--dpi", "9e9"], "9e9"), (["--measured", "1"], "unit"),
-    (["--measured", "3cm"], "Which mark was measured"), (["--measured", "0.85in"], "Which mark was measured"),
-    (["--measured", "4.2cm"], "bar would be at 84%"), (["--measured", "bar=0.97in"], "actual size"),
-    (["--measured", "circle=1in"], "square, bar"), (["--measured", "square="], "unit"),
-    (["--measured", "3in"], "actual size"), (["--measured", "0in"], "actual size"),
-    (["--measured", "1/0in"], "unit"), (["--measured", "-1in"], "unit"),
-    (["--measured", "9" * 99 + "in"], "unit"), (["--shelf", "nowhere"], "nowhere"),
-    (["--colour"], "--colour"), (["--block", "Nobody"], "Nobody"),
-])
-def test_what_build_does_not_know_is_refused_and_nothing_written(here: Path, arguments: list[str],
-                                                                 words: str) -> None:
+@pytest.mark.parametrize(
+    "arguments, words",
+    [
+        (["--paper", "tabloid"], "tabloid"),
+        (["--format", "tiff"], "tiff"),
+        (["--format", "pdf,"], "pdf, png, svg"),
+        (["--kind", "x"], "'x'"),
+        (["--lines", "x"], "'x'"),
+        (["--dpi", "5"], "5"),
+        (["--dpi", "9e9"], "9e9"),
+        (["--measured", "1"], "unit"),
+        (["--measured", "3cm"], "Which mark was measured"),
+        (["--measured", "0.85in"], "Which mark was measured"),
+        (["--measured", "4.2cm"], "bar would be at 84%"),
+        (["--measured", "bar=0.97in"], "actual size"),
+        (["--measured", "circle=1in"], "square, bar"),
+        (["--measured", "square="], "unit"),
+        (["--measured", "3in"], "actual size"),
+        (["--measured", "0in"], "actual size"),
+        (["--measured", "1/0in"], "unit"),
+        (["--measured", "-1in"], "unit"),
+        (["--measured", "9" * 99 + "in"], "unit"),
+        (["--shelf", "nowhere"], "nowhere"),
+        (["--colour"], "--colour"),
+        (["--block", "Nobody"], "Nobody"),
+    ],
+)
+def test_what_build_does_not_know_is_refused_and_nothing_written(
+    here: Path, arguments: list[str], words: str
+) -> None:
     ended = piecewright("build", VANE_FILE, *arguments)
     assert ended.status == 2 and words in ended.err and ended.out == ""
     assert names_in(here) == []
@@ -133,13 +165,28 @@ def test_blocks_are_picked_by_title_whatever_the_capitals(here: Path) -> None:
     assert ended.status == 2 and "Did you mean 'Two Halves'?" in ended.err
 
 
-@pytest.mark.parametrize("title", ["../../etc/passwd", "/etc/passwd", "a/b", ".hidden", "..", 'say "hi"',
-                                   "<b>bold</b> & co", "🧵🪡", "מרובע ים", "C:\\x", "%s %n", "$(rm x)"])
+@pytest.mark.parametrize(
+    "title",
+    [
+        "../../etc/passwd",
+        "/etc/passwd",
+        "a/b",
+        ".hidden",
+        "..",
+        'say "hi"',
+        "<b>bold</b> & co",
+        "🧵🪡",
+        "מרובע ים",
+        "C:\\x",
+        "%s %n",
+        "$(rm x)",
+    ],
+)
 def test_title_never_leads_out_of_the_folder(here: Path, title: str) -> None:
     before = sorted(here.parent.rglob("*"))
     ended = piecewright("build", "-", "--out", "sheets", stdin=titled(title).encode())
     assert ended.status == 0, ended.err
-    name, = names_in(here / "sheets")
+    (name,) = names_in(here / "sheets")
     assert name.isascii() and not name.startswith(".") and name.endswith("-v1.pdf")
     assert sorted(here.parent.rglob("*")) == sorted([*before, here / "sheets", here / "sheets" / name])
 
@@ -180,11 +227,17 @@ def test_folder_in_the_place_of_the_sheet_is_told(here: Path) -> None:
     assert names_in(here) == ["tidewater-vane-v2.pdf"]
 
 
-@pytest.mark.parametrize("number, words", [(errno.ENOSPC, "No space left on device."),
-                                           (errno.EROFS, "Read-only file system."),
-                                           (errno.EDQUOT, "Disk quota exceeded.")])
-def test_full_disk_is_told_and_leaves_the_old_sheet(here: Path, monkeypatch: pytest.MonkeyPatch, number: int,
-                                                    words: str) -> None:
+@pytest.mark.parametrize(
+    "number, words",
+    [
+        (errno.ENOSPC, "No space left on device."),
+        (errno.EROFS, "Read-only file system."),
+        (errno.EDQUOT, "Disk quota exceeded."),
+    ],
+)
+def test_full_disk_is_told_and_leaves_the_old_sheet(
+    here: Path, monkeypatch: pytest.MonkeyPatch, number: int, words: str
+) -> None:
     old = put(here / "tidewater-vane-v2.pdf", b"old")
     real = os.write
 

@@ -31,7 +31,8 @@ quilt "Harbour Watch" version 2 {
 """
 BLOCKS = VANE.partition("\n")[2] + HALVES.partition("\n")[2]
 COLOURS = QUILT.replace("border", 'roles "Sea" main = dark\n  roles "Ember" main = oat\n  border').replace(
-    "3in in dark", "3in in main")
+    "3in in dark", "3in in main"
+)
 
 
 @pytest.fixture
@@ -107,8 +108,10 @@ def test_each_part_is_a_file_with_just_its_pages(here: Path, part: str) -> None:
     build()
     build("--parts", part, out="part")
     assert names("part") == [f"harbour-watch-v2-{part}.pdf"]
-    whole = {page.rpartition("page ")[0].partition("page ")[0] for page in words_of(
-        here / "out" / "harbour-watch-v2.pdf")}
+    whole = {
+        page.rpartition("page ")[0].partition("page ")[0]
+        for page in words_of(here / "out" / "harbour-watch-v2.pdf")
+    }
     alone = words_of(here / "part" / f"harbour-watch-v2-{part}.pdf")
     assert 0 < len(alone) < len(page_sizes(here / "out" / "harbour-watch-v2.pdf"))
     assert {page.rpartition("page ")[0].partition("page ")[0] for page in alone} <= whole
@@ -124,8 +127,10 @@ def test_all_parts_together_have_the_pages_of_the_whole(here: Path) -> None:
 
 def test_tables_are_csv_and_json_that_agree(here: Path) -> None:
     ended = build("--tables", "--parts", "picture")
-    assert names() == [f"harbour-watch-v2-{each}" for each in (
-        "counts.csv", "cutting.csv", "fabrics.csv", "numbers.json", "picture.pdf")]
+    assert names() == [
+        f"harbour-watch-v2-{each}"
+        for each in ("counts.csv", "cutting.csv", "fabrics.csv", "numbers.json", "picture.pdf")
+    ]
     assert all(f"Wrote out/{name}" in ended.out for name in names())
     told = numbers()
     for table in ("cutting", "counts", "fabrics"):
@@ -144,8 +149,12 @@ def test_blocks_written_in_the_quilts_file_are_made_too_when_asked(here: Path) -
 
 
 def test_block_and_quilt_of_one_title_get_files_of_their_own(here: Path) -> None:
-    put(here / "watch.quilt", (QUILT + BLOCKS).replace('"Two Halves"', '"Harbour Watch"').replace(
-        'block "Harbour Watch"', 'block "Harbour Watch" version 2'))
+    put(
+        here / "watch.quilt",
+        (QUILT + BLOCKS)
+        .replace('"Two Halves"', '"Harbour Watch"')
+        .replace('block "Harbour Watch"', 'block "Harbour Watch" version 2'),
+    )
     build("--blocks")
     assert len(names()) == 3 and sum(name.startswith("harbour-watch") for name in names()) == 2
 
@@ -163,9 +172,16 @@ def test_every_page_is_of_the_paper_asked_for(here: Path, paper: str, size: tupl
 def test_pictures_are_one_file_a_page(here: Path) -> None:
     build("--format", "pdf,svg,png", "--dpi", "36")
     pages = len(page_sizes(here / "out" / "harbour-watch-v2.pdf"))
-    assert names() == sorted(["harbour-watch-v2.pdf", *(
-        f"harbour-watch-v2-page-{number}.{kind}"
-        for number in range(1, pages + 1) for kind in ("svg", "png"))])
+    assert names() == sorted(
+        [
+            "harbour-watch-v2.pdf",
+            *(
+                f"harbour-watch-v2-page-{number}.{kind}"
+                for number in range(1, pages + 1)
+                for kind in ("svg", "png")
+            ),
+        ]
+    )
     from PIL import Image
 
     for name in names():
@@ -178,8 +194,12 @@ def test_pictures_are_one_file_a_page(here: Path) -> None:
 def test_options_of_templates_change_template_pages_alone(here: Path, option: tuple[str, str]) -> None:
     build("--format", "svg", "--parts", ",".join(PARTS))
     build("--format", "svg", "--parts", ",".join(PARTS), *option, out="other")
-    changed = {name for name in names() if not Path("other", name).exists()
-               or Path("out", name).read_bytes() != Path("other", name).read_bytes()}
+    changed = {
+        name
+        for name in names()
+        if not Path("other", name).exists()
+        or Path("out", name).read_bytes() != Path("other", name).read_bytes()
+    }
     assert changed and all("-templates-" in name for name in changed)
 
 
@@ -193,8 +213,9 @@ def test_ruler_margin_and_shop_change_what_is_cut_and_bought(here: Path) -> None
 
     build("--tables", "--parts", "picture", "--margin", "0in", out="bare")
     bare = {fabric["name"]: fabric for fabric in numbers("bare")["fabrics"]}
-    assert all(fabric["margin"] == 0 and fabric["used"] == inches[name]["used"]
-               for name, fabric in bare.items())
+    assert all(
+        fabric["margin"] == 0 and fabric["used"] == inches[name]["used"] for name, fabric in bare.items()
+    )
     assert all(4.5 > fabric["buy"] - fabric["used"] >= 0 for fabric in bare.values())
 
     build("--tables", "--parts", "picture", "--margin", "100%", out="double")
@@ -203,8 +224,10 @@ def test_ruler_margin_and_shop_change_what_is_cut_and_bought(here: Path) -> None
 
     build("--tables", "--parts", "picture", "--buy", "metres", out="metres")
     metres = {fabric["name"]: fabric for fabric in numbers("metres")["fabrics"]}
-    assert all(fabric["buy_text"].endswith(" m") and fabric["used"] == inches[name]["used"]
-               for name, fabric in metres.items())
+    assert all(
+        fabric["buy_text"].endswith(" m") and fabric["used"] == inches[name]["used"]
+        for name, fabric in metres.items()
+    )
 
     build("--tables", "--parts", "picture", "--ruler", "0.25cm", out="metric")
     told = numbers("metric")
@@ -216,15 +239,23 @@ def test_ruler_margin_and_shop_change_what_is_cut_and_bought(here: Path) -> None
             assert steps == pytest.approx(round(steps), abs=1e-6), cut
 
 
-@pytest.mark.parametrize(("option", "words"), [
-    (("--parts", "cover"), "'cover'"), (("--parts", "picture,"), "picture, supplies"),
-    (("--ruler", "1/7in"), "1/7in"),
-    (("--margin", "a bit"), "a bit"), (("--margin", "900%"), "100%"), (("--margin", "-1in"), "-1in"),
-    (("--buy", "ells"), "ells"), (("--block", "Harbour Watch"), "Harbour Watch"),
-    (("--paper", "tabloid"), "tabloid"),
-])
-def test_what_is_not_known_is_refused_and_nothing_is_written(here: Path, option: tuple[str, str],
-                                                             words: str) -> None:
+@pytest.mark.parametrize(
+    ("option", "words"),
+    [
+        (("--parts", "cover"), "'cover'"),
+        (("--parts", "picture,"), "picture, supplies"),
+        (("--ruler", "1/7in"), "1/7in"),
+        (("--margin", "a bit"), "a bit"),
+        (("--margin", "900%"), "100%"),
+        (("--margin", "-1in"), "-1in"),
+        (("--buy", "ells"), "ells"),
+        (("--block", "Harbour Watch"), "Harbour Watch"),
+        (("--paper", "tabloid"), "tabloid"),
+    ],
+)
+def test_what_is_not_known_is_refused_and_nothing_is_written(
+    here: Path, option: tuple[str, str], words: str
+) -> None:
     ended = piecewright("build", "watch.quilt", "--out", "out", *option)
     assert ended.status == 2 and words in ended.err and not Path("out").exists()
 
@@ -259,12 +290,22 @@ def test_standard_input_is_a_quilt_like_any_other(here: Path) -> None:
     assert one == other
 
 
-@pytest.mark.parametrize("around", [
-    {"TZ": "Pacific/Kiritimati", "LC_ALL": "C", "PYTHONHASHSEED": "1"},
-    {"TZ": "America/St_Johns", "LC_ALL": "tr_TR.UTF-8", "LANG": "de_DE.UTF-8", "PYTHONHASHSEED": "77",
-     "HOME": "/nowhere", "XDG_CONFIG_HOME": "/nowhere", "SOURCE_DATE_EPOCH": "1",
-     "FONTCONFIG_FILE": "/nowhere"},
-])
+@pytest.mark.parametrize(
+    "around",
+    [
+        {"TZ": "Pacific/Kiritimati", "LC_ALL": "C", "PYTHONHASHSEED": "1"},
+        {
+            "TZ": "America/St_Johns",
+            "LC_ALL": "tr_TR.UTF-8",
+            "LANG": "de_DE.UTF-8",
+            "PYTHONHASHSEED": "77",
+            "HOME": "/nowhere",
+            "XDG_CONFIG_HOME": "/nowhere",
+            "SOURCE_DATE_EPOCH": "1",
+            "FONTCONFIG_FILE": "/nowhere",
+        },
+    ],
+)
 def test_bytes_are_the_same_whatever_is_around(here: Path, around: dict[str, str]) -> None:
     put(here / "watch.quilt", COLOURS + BLOCKS)
     build("--tables")

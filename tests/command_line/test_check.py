@@ -22,8 +22,9 @@ def says(monkeypatch: pytest.MonkeyPatch) -> list[Severity]:
     wanted: list[Severity] = []
 
     def fake(given: Input, *_: object) -> Compiled:
-        said = tuple(Diagnostic("thing-odd", each, "This is odd.", Place(Span(given.name, 0, 7)))
-                     for each in wanted)
+        said = tuple(
+            Diagnostic("thing-odd", each, "This is odd.", Place(Span(given.name, 0, 7))) for each in wanted
+        )
         return Compiled(given.name, (), said, {given.name: Source(given.name, VANE)})
 
     monkeypatch.setattr(check_module, "compile_input", fake)
@@ -51,7 +52,9 @@ def test_folder_stands_for_its_block_files_in_order(tmp_path: Path) -> None:
         put(tmp_path / name, text)
     ended = piecewright("check", tmp_path, "--format", "short")
     assert [line.partition(":")[0] for line in ended.out.splitlines()] == [
-        f"{tmp_path}/a.block", f"{tmp_path}/b.block"]
+        f"{tmp_path}/a.block",
+        f"{tmp_path}/b.block",
+    ]
     assert piecewright("check", tmp_path).out.endswith("2 errors in 2 of 3 files.\n")
 
 
@@ -62,7 +65,7 @@ def test_file_named_twice_is_checked_once(tmp_path: Path) -> None:
 
 def test_short_is_one_line_for_each(tmp_path: Path) -> None:
     gate = put(tmp_path / "gate.block", FAULTY)
-    line, = piecewright("check", gate, "--format", "short").out.splitlines()
+    (line,) = piecewright("check", gate, "--format", "short").out.splitlines()
     assert line.startswith(f"{gate}:5:18: error[")
 
 
@@ -73,24 +76,40 @@ def test_json_is_one_list_whatever_is_found(tmp_path: Path) -> None:
     records = json.loads(ended.out)
     assert ended.status == 1
     assert [each["file"] for each in records] == [str(gate), str(tmp_path / "more.block")]
-    assert set(records[0]) == {"code", "severity", "message", "file", "line", "column", "end_line",
-                               "end_column", "help"}
+    assert set(records[0]) == {
+        "code",
+        "severity",
+        "message",
+        "file",
+        "line",
+        "column",
+        "end_line",
+        "end_column",
+        "help",
+    }
     assert (records[0]["line"], records[0]["column"], records[0]["end_column"]) == (5, 18, 22)
 
 
 def test_github_gets_one_annotation_line_for_each(tmp_path: Path) -> None:
     gate = put(tmp_path / "gate,test.block", FAULTY)
-    line, = piecewright("check", gate, "--format", "github").out.splitlines()
+    (line,) = piecewright("check", gate, "--format", "github").out.splitlines()
     assert line.startswith(f"::error file={tmp_path}/gate%2Ctest.block,line=5,col=18,")
 
 
-@pytest.mark.parametrize("severities, plain, strict", [
-    ([], 0, 0), ([Severity.NOTE], 0, 0), ([Severity.WARNING], 0, 1), ([Severity.ERROR], 1, 1),
-    ([Severity.NOTE, Severity.WARNING], 0, 1),
-])
+@pytest.mark.parametrize(
+    "severities, plain, strict",
+    [
+        ([], 0, 0),
+        ([Severity.NOTE], 0, 0),
+        ([Severity.WARNING], 0, 1),
+        ([Severity.ERROR], 1, 1),
+        ([Severity.NOTE, Severity.WARNING], 0, 1),
+    ],
+)
 @pytest.mark.parametrize("form", ["people", "short", "json", "github"])
-def test_status_follows_the_worst_thing_said(tmp_path: Path, says: list[Severity], severities: list[Severity],
-                                             plain: int, strict: int, form: str) -> None:
+def test_status_follows_the_worst_thing_said(
+    tmp_path: Path, says: list[Severity], severities: list[Severity], plain: int, strict: int, form: str
+) -> None:
     says.extend(severities)
     vane = put(tmp_path / "vane.block", VANE)
     assert piecewright("check", vane, "--format", form).status == plain
@@ -115,10 +134,19 @@ def test_standard_input_is_named_in_places() -> None:
     assert piecewright("check", "-", stdin=VANE.encode()).status == 0
 
 
-@pytest.mark.parametrize("data", [
-    b"", b"\x00\x01\x02\xff" * 400, b"%PDF-1.7\n\xe2\xe3\xcf\xd3", b"\xff\xfe{\x00", b"{" * 20_000,
-    b"edition 1\nblock \"A\" {", b"\xef\xbb\xbf", b"\n" * 10_000,
-])
+@pytest.mark.parametrize(
+    "data",
+    [
+        b"",
+        b"\x00\x01\x02\xff" * 400,
+        b"%PDF-1.7\n\xe2\xe3\xcf\xd3",
+        b"\xff\xfe{\x00",
+        b"{" * 20_000,
+        b'edition 1\nblock "A" {',
+        b"\xef\xbb\xbf",
+        b"\n" * 10_000,
+    ],
+)
 def test_any_bytes_end_in_diagnostics(tmp_path: Path, data: bytes) -> None:
     ended = piecewright("check", put(tmp_path / "odd.block", data), "--format", "json")
     assert ended.status == 1 and ended.err == ""
@@ -126,8 +154,10 @@ def test_any_bytes_end_in_diagnostics(tmp_path: Path, data: bytes) -> None:
 
 
 def test_used_block_is_found_beside_and_on_shelves_given_either_way(tmp_path: Path) -> None:
-    asks = put(tmp_path / "asks" / "asks.block",
-               'edition 1\nblock "Asks" {\n  grid 1 x 1 of 4in\n  use "Two Halves" as half\n  row half\n}\n')
+    asks = put(
+        tmp_path / "asks" / "asks.block",
+        'edition 1\nblock "Asks" {\n  grid 1 x 1 of 4in\n  use "Two Halves" as half\n  row half\n}\n',
+    )
     assert piecewright("check", asks).status == 1
     put(tmp_path / "given" / "halves.block", HALVES)
     assert piecewright("check", asks, "--shelf", tmp_path / "given").status == 0
@@ -138,8 +168,10 @@ def test_used_block_is_found_beside_and_on_shelves_given_either_way(tmp_path: Pa
 
 
 def test_faulty_file_beside_that_has_the_title_is_pointed_at(tmp_path: Path) -> None:
-    asks = put(tmp_path / "asks.block",
-               'edition 1\nblock "Asks" {\n  grid 1 x 1 of 4in\n  use "Two Halves" as half\n  row half\n}\n')
+    asks = put(
+        tmp_path / "asks.block",
+        'edition 1\nblock "Asks" {\n  grid 1 x 1 of 4in\n  use "Two Halves" as half\n  row half\n}\n',
+    )
     put(tmp_path / "halves.block", HALVES.rstrip("}\n"))
     ended = piecewright("check", asks, "--format", "short")
     assert ended.status == 1
@@ -147,7 +179,8 @@ def test_faulty_file_beside_that_has_the_title_is_pointed_at(tmp_path: Path) -> 
 
 
 def test_mistake_of_our_own_names_the_file_and_other_files_go_on(
-        tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     from piecewright.command_line import compiling
 
     real = compiling._compile_bytes

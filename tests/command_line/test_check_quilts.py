@@ -30,62 +30,101 @@ class Bad(NamedTuple):
 
 BAD = {
     "a block that does not fit its cell": Bad(
-        "set straight 2 across 2 down of 4in { alternate goose }", "unit-proportions", "goose",
-        "4in x 2in as it lies, and its cell is 4in x 4in"),
+        "set straight 2 across 2 down of 4in { alternate goose }",
+        "unit-proportions",
+        "goose",
+        "4in x 2in as it lies, and its cell is 4in x 4in",
+    ),
     "a size that does not divide": Bad(
-        SET + "\nborder 3in of pair", "border-unfit", "border 3in of pair",
-        "The top is 14in long: 4 units make 12in, 5 make 15in"),
+        SET + "\nborder 3in of pair",
+        "border-unfit",
+        "border 3in of pair",
+        "The top is 14in long: 4 units make 12in, 5 make 15in",
+    ),
     "a block at a size that nobody can sew": Bad(
-        "set straight 2 across 2 down of 1/64in { alternate pair }", "block-too-small", "pair",
-        'a piece of "Pair" is at most'),
+        "set straight 2 across 2 down of 1/64in { alternate pair }",
+        "block-too-small",
+        "pair",
+        'a piece of "Pair" is at most',
+    ),
     "a role with no fabric": Bad(
-        SET, "role-without-fabric", '"Trial"', "`pale` has no fabric", CLOTH.replace("fabric pale", "")),
+        SET, "role-without-fabric", '"Trial"', "`pale` has no fabric", CLOTH.replace("fabric pale", "")
+    ),
     "a word that is no fabric": Bad(
-        SET + "\nborder 2in in gold", "role-without-fabric", "gold", "`gold` is no fabric"),
+        SET + "\nborder 2in in gold", "role-without-fabric", "gold", "`gold` is no fabric"
+    ),
     "a row too long": Bad(
-        "set straight 2 across 2 down {\nrow 2 pair\nrow pair, pair, pair\n}", "row-too-long",
-        "row pair, pair, pair", "This row has 3 cells and the set is 2 across: 3 make 12in, 2 make 8in"),
+        "set straight 2 across 2 down {\nrow 2 pair\nrow pair, pair, pair\n}",
+        "row-too-long",
+        "row pair, pair, pair",
+        "This row has 3 cells and the set is 2 across: 3 make 12in, 2 make 8in",
+    ),
     "a row too many": Bad(
-        "set straight 2 across 1 down {\nrow 2 pair\nrow 2 pair\n}", "row-off-grid", "row 2 pair",
-        "The set is 1 row down"),
+        "set straight 2 across 1 down {\nrow 2 pair\nrow 2 pair\n}",
+        "row-off-grid",
+        "row 2 pair",
+        "The set is 1 row down",
+    ),
     "a border longer than its cloth, of one piece": Bad(
-        "set straight 20 across 20 down { alternate pair }\nborder 2in in rose unjoined", "border-too-long",
-        "border 2in in rose unjoined", "2 1/2in x 80 1/2in, and no piece of `rose` is as long",
-        CLOTH + "  fabric rose fat quarter 20"),
+        "set straight 20 across 20 down { alternate pair }\nborder 2in in rose unjoined",
+        "border-too-long",
+        "border 2in in rose unjoined",
+        "2 1/2in x 80 1/2in, and no piece of `rose` is as long",
+        CLOTH + "  fabric rose fat quarter 20",
+    ),
     "a thousand blocks by a thousand": Bad(
-        "set straight 1000 across 1000 down { alternate pair }", "quilt-too-large",
-        "set straight 1000 across 1000 down { alternate pair }", "1,000,000 cells, and 40,000 is the most"),
+        "set straight 1000 across 1000 down { alternate pair }",
+        "quilt-too-large",
+        "set straight 1000 across 1000 down { alternate pair }",
+        "1,000,000 cells, and 40,000 is the most",
+    ),
     "more than a thousand across": Bad(
-        "set straight 100000 across 2 down { alternate pair }", "count-too-large", "100000", "at most 1000"),
+        "set straight 100000 across 2 down { alternate pair }", "count-too-large", "100000", "at most 1000"
+    ),
     "no usable width": Bad(
-        SET, "length-zero", "0in", "`0in` is no length", CLOTH.replace("dark", "dark width 0in", 1)),
+        SET, "length-zero", "0in", "`0in` is no length", CLOTH.replace("dark", "dark width 0in", 1)
+    ),
     "less than no usable width": Bad(
-        SET, "length-negative", "-3in", "below zero", CLOTH.replace("dark", "dark width -3in", 1)),
+        SET, "length-negative", "-3in", "below zero", CLOTH.replace("dark", "dark width -3in", 1)
+    ),
     "a cloth narrower than any piece": Bad(
-        SET, "piece-too-wide", "dark", "`dark` is 1/2in wide, too narrow for a square 4 7/8in x 4 7/8in",
-        CLOTH.replace("dark", "dark width 1/2in", 1)),
+        SET,
+        "piece-too-wide",
+        "dark",
+        "`dark` is 1/2in wide, too narrow for a square 4 7/8in x 4 7/8in",
+        CLOTH.replace("dark", "dark width 1/2in", 1),
+    ),
     "a cloth narrower than a ruler's mark": Bad(
-        SET, "piece-too-wide", "dark", "`dark` is 0.016in wide",
-        CLOTH.replace("dark", "dark width 1/64in", 1)),
+        SET, "piece-too-wide", "dark", "`dark` is 0.016in wide", CLOTH.replace("dark", "dark width 1/64in", 1)
+    ),
     "a fabric that shrinks to nothing": Bad(
-        SET, "shrinkage-too-large", "100%", "Nothing is left", CLOTH.replace("dark", "dark shrinks 100%", 1)),
+        SET, "shrinkage-too-large", "100%", "Nothing is left", CLOTH.replace("dark", "dark shrinks 100%", 1)
+    ),
     "a scrap smaller than any piece": Bad(
-        SET, "cloth-short", "dark", "1 scrap of `dark` leaves no room for 2 squares 4 7/8in x 4 7/8in",
-        CLOTH.replace("dark", "dark scrap 1in", 1)),
+        SET,
+        "cloth-short",
+        "dark",
+        "1 scrap of `dark` leaves no room for 2 squares 4 7/8in x 4 7/8in",
+        CLOTH.replace("dark", "dark scrap 1in", 1),
+    ),
     "a back from scraps": Bad(
-        SET, "backing-from-scraps", "sand", "cut off the bolt", CLOTH.replace("sand", "sand fat quarter 9")),
+        SET, "backing-from-scraps", "sand", "cut off the bolt", CLOTH.replace("sand", "sand fat quarter 9")
+    ),
     "a version that there is not": Bad(
-        SET, "version-unknown", "3", '"Pair" has no version 3', uses='use "Pair" version 3 as pair'),
+        SET, "version-unknown", "3", '"Pair" has no version 3', uses='use "Pair" version 3 as pair'
+    ),
     "a block that is nowhere": Bad(
-        SET, "block-unknown", '"Pears"', 'There is no block "Pears"', uses='use "Pears" as pair'),
+        SET, "block-unknown", '"Pears"', 'There is no block "Pears"', uses='use "Pears" as pair'
+    ),
 }
 
 
 def pointed_at(out: str, code: str) -> list[str]:
     """The words under the carets, for each time that the code is told."""
     found = re.findall(
-        rf"^error\[{code}\]: .*\n +--> .*\n +\|\n *\d+ \| (.*)\n +\| ( *)(\^+)", out, re.MULTILINE)
-    return [line[len(space):len(space) + len(carets)] for line, space, carets in found]
+        rf"^error\[{code}\]: .*\n +--> .*\n +\|\n *\d+ \| (.*)\n +\| ( *)(\^+)", out, re.MULTILINE
+    )
+    return [line[len(space) : len(space) + len(carets)] for line, space, carets in found]
 
 
 def refused(folder: Path, text: str) -> Ended:
@@ -115,7 +154,7 @@ def test_each_is_one_record_of_json_at_the_same_words(tmp_path: Path, name: str)
     ended = piecewright("check", "-", "--format", "json", stdin=text.encode())
     (record,) = [each for each in json.loads(ended.out) if each["severity"] == "error"]
     line = text.splitlines()[record["line"] - 1]
-    assert record["code"] == bad.code and line[record["column"] - 1:].startswith(bad.pointed)
+    assert record["code"] == bad.code and line[record["column"] - 1 :].startswith(bad.pointed)
     assert bad.said in record["message"] and record["help"]
 
 
@@ -126,8 +165,10 @@ def test_fabric_with_no_role_is_noted_and_the_quilt_is_made(tmp_path: Path) -> N
 
 
 def test_scrap_that_holds_nothing_is_a_warning_where_other_pieces_do(tmp_path: Path) -> None:
-    file = put(tmp_path / "trial.quilt",
-               quilt_text(SET, fabrics=CLOTH.replace("dark", "dark scrap 1in fat quarter", 1)))
+    file = put(
+        tmp_path / "trial.quilt",
+        quilt_text(SET, fabrics=CLOTH.replace("dark", "dark scrap 1in fat quarter", 1)),
+    )
     ended = piecewright("check", file)
     assert ended.status == 0
     assert "warning[scrap-too-small]: No piece of `dark` can be cut from the scrap 1in x 1in." in ended.out
@@ -178,8 +219,10 @@ def test_used_block_that_cannot_be_read_is_pointed_at(tmp_path: Path) -> None:
 
 def test_files_with_mistakes_that_the_quilt_does_not_need_are_not_told_of(tmp_path: Path) -> None:
     put(tmp_path / "other.block", HALVES.replace("finished", "finnished"))
-    told = refused_among(tmp_path, ASKING.replace("2 across 2 down", "2 across 2 down of 4in x 2in") +
-                         HALVES.partition("\n")[2])
+    told = refused_among(
+        tmp_path,
+        ASKING.replace("2 across 2 down", "2 across 2 down of 4in x 2in") + HALVES.partition("\n")[2],
+    )
     assert "unit-proportions" in told and "other.block" not in told
 
 
@@ -193,9 +236,24 @@ def refused_among(folder: Path, text: str) -> str:
 # ---- titles ------------------------------------------------------------------------------------------------
 
 
-@pytest.mark.parametrize("title", ["../../etc/passwd", "/etc/passwd", "..", ".hidden", 'say "hi"',
-                                   "<b>bold</b> & co", "🧵🪡",
-                                   "מרובע ים", "C:\\x", "%s %n {0}", "$(rm x)", "a" * 120, "=1+1"])
+@pytest.mark.parametrize(
+    "title",
+    [
+        "../../etc/passwd",
+        "/etc/passwd",
+        "..",
+        ".hidden",
+        'say "hi"',
+        "<b>bold</b> & co",
+        "🧵🪡",
+        "מרובע ים",
+        "C:\\x",
+        "%s %n {0}",
+        "$(rm x)",
+        "a" * 120,
+        "=1+1",
+    ],
+)
 def test_title_of_a_quilt_never_leads_out_of_the_folder(tmp_path: Path, title: str) -> None:
     quoted = title.replace("\\", "\\\\").replace('"', '\\"')
     text = quilt_text(SET + f'\nnote "{quoted}"').replace('"Trial"', f'"{quoted}"')
@@ -215,8 +273,14 @@ def test_title_with_letters_that_cannot_be_seen_is_refused(tmp_path: Path) -> No
     assert "error[character-unseen]" in told.out and "\u202e" not in told.out
 
 
-@pytest.mark.parametrize("body", ["", "set straight 2 across 2 down { alternate pair } border to 8in in dark",
-                                  "set on point 1 across 1 down { row pair } sashing 1in in dark"])
+@pytest.mark.parametrize(
+    "body",
+    [
+        "",
+        "set straight 2 across 2 down { alternate pair } border to 8in in dark",
+        "set on point 1 across 1 down { row pair } sashing 1in in dark",
+    ],
+)
 def test_quilt_that_is_only_begun_is_told_in_few_words(tmp_path: Path, body: str) -> None:
     told = refused(tmp_path, quilt_text(body))
     assert told.out.count("error[") == 1

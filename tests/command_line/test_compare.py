@@ -15,8 +15,11 @@ MOVED = VANE.replace("1 1/4in from B1", "1 3/8in from B1").replace("version 2", 
 
 def git(folder: Path, *words: str) -> None:
     """git in a folder, with nothing of the user's."""
-    subprocess.run(["git", "-C", folder, "-c", "user.name=Wren", "-c", "user.email=wren@example.org", *words],
-                   check=True, capture_output=True)
+    subprocess.run(
+        ["git", "-C", folder, "-c", "user.name=Wren", "-c", "user.email=wren@example.org", *words],
+        check=True,
+        capture_output=True,
+    )
 
 
 @pytest.fixture
@@ -75,9 +78,10 @@ def test_a_file_beside_its_revisions(kept: Path) -> None:
 
 
 def test_a_revision_uses_the_blocks_beside_it_as_they_were(kept: Path) -> None:
-    row = put(kept.with_name("row.block"),
-              'edition 1\n\nblock "Row" {\n  use "Tidewater Vane" as vane\n  grid 2 x 1 of 9in\n'
-              "  row 2 vane\n}\n")
+    row = put(
+        kept.with_name("row.block"),
+        'edition 1\n\nblock "Row" {\n  use "Tidewater Vane" as vane\n  grid 2 x 1 of 9in\n  row 2 vane\n}\n',
+    )
     git(kept.parent, "add", ".")
     git(kept.parent, "commit", "--quiet", "-m", "A row")
     put(kept, MOVED)
@@ -95,8 +99,9 @@ def test_check_refuses_outlines_that_change_under_one_version(kept: Path) -> Non
     put(kept, MOVED.replace("version 3", "version 2"))
     ended = piecewright("compare", "--check", kept.parent)
     assert ended.status == 1
-    assert ended.err == (f"{kept}: The outlines of 'Tidewater Vane' changed and its version did not: "
-                         "write 'version 3'.\n")
+    assert ended.err == (
+        f"{kept}: The outlines of 'Tidewater Vane' changed and its version did not: write 'version 3'.\n"
+    )
 
 
 def test_check_refuses_what_it_cannot_look_up(kept: Path) -> None:
@@ -123,8 +128,9 @@ def test_a_picture_shows_both_outlines(tmp_path: Path) -> None:
     assert "version 2, before" in drawn and "stroke-dasharray" in drawn
 
 
-@pytest.mark.parametrize("asked", [("--size", "0.01in"), ("--size", "41in"),
-                                   ("--size", "40in", "--dpi", "1200")])
+@pytest.mark.parametrize(
+    "asked", [("--size", "0.01in"), ("--size", "41in"), ("--size", "40in", "--dpi", "1200")]
+)
 def test_a_picture_is_of_a_size_that_can_be_seen(tmp_path: Path, asked: tuple[str, ...]) -> None:
     old = put(tmp_path / "old.block", VANE)
     ended = piecewright("compare", old, old, "--picture", "png", *asked, "--out", tmp_path / "out")

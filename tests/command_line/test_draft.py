@@ -46,8 +46,10 @@ def test_the_drafted_file_goes_to_standard_output_and_what_changed_beside_it(her
 
 def test_the_drafted_block_has_the_templates_of_the_washed_one(here: Path) -> None:
     assert piecewright("draft", "old.block", "--out", "vane.block").status == 0
-    old, new = (json.loads(piecewright("explain", name, "--format", "json").out)["blocks"][0]
-                for name in ("old.block", "vane.block"))
+    old, new = (
+        json.loads(piecewright("explain", name, "--format", "json").out)["blocks"][0]
+        for name in ("old.block", "vane.block")
+    )
     assert old["templates"] == new["templates"] and old["fingerprint"] == new["fingerprint"]
 
 
@@ -65,7 +67,8 @@ def test_json_says_it_all_by_iso_5077(here: Path) -> None:
     assert block["change_percent"]["across"] == pytest.approx((7.875 - 8) / 8 * 100, abs=0.1)
     assert block["change_percent"]["down"] == pytest.approx((8.125 - 8) / 8 * 100, abs=0.1)
     assert [(each["point"], each["read"], each["share"], each["line"]) for each in block["readings"]] == [
-        ("gate", 2.625, "2/3", 7)]
+        ("gate", 2.625, "2/3", 7)
+    ]
     assert block["grids"][0]["off"] == 0 and told["text"] == piecewright("draft", "old.block").out
 
 

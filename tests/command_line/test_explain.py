@@ -61,13 +61,21 @@ def area(outline: Outline) -> float:
 
 
 def test_fixed_keys_are_all_there() -> None:
-    vane, = explained(VANE)
+    (vane,) = explained(VANE)
     assert (vane["title"], vane["version"]) == ("Tidewater Vane", 2)
     assert vane["fingerprint"] == "1-4fd3dcaea9df5828"  # as on every machine
     assert vane["finished"] == {"width": 9, "height": 9}
     assert set(vane["pieces"][0]) >= {"number", "name", "fabric", "template", "reversed", "outline", "area"}
-    assert set(vane["templates"][0]) >= {"label", "cut", "cut_reversed", "fabrics", "finished_outline",
-                                         "cut_outline", "reversible", "method"}
+    assert set(vane["templates"][0]) >= {
+        "label",
+        "cut",
+        "cut_reversed",
+        "fabrics",
+        "finished_outline",
+        "cut_outline",
+        "reversible",
+        "method",
+    }
     assert set(vane["templates"][0]["method"]) >= {"kind", "width", "height", "yields", "excess", "reason"}
 
 
@@ -109,13 +117,15 @@ def test_quilts_are_told_in_each_colourway() -> None:
     sea, land = told["quilts"]
     assert [sea["colourway"], land["colourway"]] == ["Sea", "Land"]
     assert sea["finished"] == {"width": 16, "height": 22}
-    block, = sea["blocks"]
+    (block,) = sea["blocks"]
     assert (block["title"], block["version"], block["count"]) == ("Harbour", 3, 3)
     keys = {"fabric", "part", "kind", "width", "height", "cuts", "pieces", "template"}
     assert all(keys <= set(cut) for cut in sea["cutting"])
     halves = [cut for cut in sea["cutting"] if cut["kind"] == "half-square triangle"]
     assert sorted((cut["fabric"], cut["width"], cut["cuts"], cut["pieces"]) for cut in halves) == [
-        ("indigo", 3.875, 3, 6), ("sand", 3.875, 3, 6)]
+        ("indigo", 3.875, 3, 6),
+        ("sand", 3.875, 3, 6),
+    ]
     keys = {"name", "usable_width", "used", "strips", "buy", "buy_text"}
     assert all(keys <= set(each) for each in sea["fabrics"])
 
@@ -149,14 +159,18 @@ def test_quilts_are_told_to_people() -> None:
 
 def test_vane_has_twenty_one_pieces_of_five_templates() -> None:
     """Four quarter turns of five pieces, two of them one shape, and the middle: 4 x 5 + 1."""
-    vane, = explained(VANE)
+    (vane,) = explained(VANE)
     assert [each["number"] for each in vane["pieces"]] == list(range(1, 22))
-    counts = [(each["cut"], each["cut_reversed"], each["fabrics"], each["reversible"])
-              for each in vane["templates"]]
-    assert sorted(counts, key=str) == [(1, 0, {"medium": 1}, True), (4, 0, {"background": 4}, False),
-                                       (4, 0, {"background": 4}, False),
-                                       (4, 0, {"light": 2, "dark": 2}, False),
-                                       (8, 0, {"dark": 4, "background": 4}, True)]
+    counts = [
+        (each["cut"], each["cut_reversed"], each["fabrics"], each["reversible"]) for each in vane["templates"]
+    ]
+    assert sorted(counts, key=str) == [
+        (1, 0, {"medium": 1}, True),
+        (4, 0, {"background": 4}, False),
+        (4, 0, {"background": 4}, False),
+        (4, 0, {"light": 2, "dark": 2}, False),
+        (8, 0, {"dark": 4, "background": 4}, True),
+    ]
     assert sum(each["area"] for each in vane["pieces"]) == pytest.approx(81, abs=1e-6)
 
 
@@ -175,13 +189,13 @@ def test_outlines_run_clockwise_without_a_closing_repeat() -> None:
 def test_lengths_are_numbers_and_whole_ones_whole() -> None:
     ended = piecewright("explain", "-", "--format", "json", stdin=HALVES.encode())
     assert '"finished": {"width": 4, "height": 4}' in ended.out
-    halves, = explained(HALVES)
+    (halves,) = explained(HALVES)
     assert halves["allowance"] == 0.25 and halves["pieces"][0]["area"] == 8
 
 
 def test_two_halves_have_the_angles_and_sides_of_a_halved_square() -> None:
-    halves, = explained(HALVES)
-    template, = halves["templates"]
+    (halves,) = explained(HALVES)
+    (template,) = halves["templates"]
     assert sorted(template["angles"]) == [45, 45, 90]
     assert sorted(each["length"] for each in template["sides"]) == pytest.approx([4, 4, 4 * 2**0.5])
     assert [each["outside"] for each in template["sides"]].count(False) == 1
@@ -190,7 +204,7 @@ def test_two_halves_have_the_angles_and_sides_of_a_halved_square() -> None:
 
 def test_angles_are_those_of_the_finished_outline() -> None:
     """Against the law of cosines on the outline's own corners."""
-    vane, = explained(VANE)
+    (vane,) = explained(VANE)
     for template in vane["templates"]:
         corners = template["finished_outline"]
         for at, angle in enumerate(template["angles"]):
@@ -220,10 +234,13 @@ def test_cut_arcs_are_offset_by_the_allowance() -> None:
 
 def test_units_are_told_as_they_lie() -> None:
     harbour = next(each for each in explained(WITH_UNITS) if each["title"] == "Harbour")
-    assert [(each["alias"], each["title"], each["turned"], each["mirrored"], each["box"])
-            for each in harbour["units"]] == [
+    assert [
+        (each["alias"], each["title"], each["turned"], each["mirrored"], each["box"])
+        for each in harbour["units"]
+    ] == [
         ("pair", "Pair", 0, False, {"left": 0, "top": 0, "right": 3, "bottom": 3}),
-        ("pair", "Pair", 180, False, {"left": 3, "top": 3, "right": 6, "bottom": 6})]
+        ("pair", "Pair", 180, False, {"left": 3, "top": 3, "right": 6, "bottom": 6}),
+    ]
     assert harbour["uses"] == [{"title": "Pair", "version": 1}]
     assert (harbour["also"], harbour["notes"]) == (["Haven"], ["Mind the corners."])
     shades = {each["number"]: each["outline"] for each in harbour["pieces"] if each["name"] == "shade"}
@@ -237,7 +254,10 @@ def test_blocks_come_in_the_files_order_and_those_from_elsewhere_last(tmp_path: 
     asks = put(tmp_path / "harbour.block", "edition 1\nblock " + harbour + HALVES.partition("\n")[2])
     ended = piecewright("explain", asks, "--format", "json")
     assert [(each["title"], each["from_elsewhere"]) for each in json.loads(ended.out)["blocks"]] == [
-        ("Harbour", False), ("Two Halves", False), ("Pair", True)]
+        ("Harbour", False),
+        ("Two Halves", False),
+        ("Pair", True),
+    ]
 
 
 def test_text_tells_every_piece_template_unit_and_default_in_eighty_columns() -> None:
@@ -309,7 +329,9 @@ def test_a_strip_on_point_is_measured_along_its_grain() -> None:
 
 def test_pieces_of_one_template_are_measured_alike_however_they_lie(tmp_path: Path) -> None:
     """Eight diamonds of a star: upright, level and on the slant, each 3in along its sides."""
-    block = put(tmp_path / "star.block", """edition 1
+    block = put(
+        tmp_path / "star.block",
+        """edition 1
 block "Skerry Star" {
   finished 10in
   point tip = meet center at 22.5deg, outline
@@ -319,8 +341,9 @@ block "Skerry Star" {
     piece ray at between center, tip in dark, light
   }
 }
-""")
+""",
+    )
     text = piecewright("explain", str(block)).out
-    rays = [line for line in text[text.index("\nPieces"):].splitlines() if " ray " in line]
+    rays = [line for line in text[text.index("\nPieces") :].splitlines() if " ray " in line]
     assert len(rays) == 8 and "Along x across grain" in text
     assert len({tuple(line.split()[4:7]) for line in rays}) == 1

@@ -66,9 +66,15 @@ def test_steps_for_programs() -> None:
     assert assembly["straight_seams_only"] is True and assembly["set_in_seams"] == 0
     (step,) = assembly["steps"]
     fixed = {key: step[key] for key in ("step", "makes", "from", "batch", "set_in", "unfinished")}
-    assert fixed == {"step": 1, "makes": "u1", "from": ["1", "2"], "batch": 1, "set_in": False,
-                     "unfinished": {"width": 4.5, "height": 4.5}}
-    assert abs(step["seam_length"] - 32 ** 0.5) < 1e-6
+    assert fixed == {
+        "step": 1,
+        "makes": "u1",
+        "from": ["1", "2"],
+        "batch": 1,
+        "set_in": False,
+        "unfinished": {"width": 4.5, "height": 4.5},
+    }
+    assert abs(step["seam_length"] - 32**0.5) < 1e-6
     assert sorted(step["seam"]) == [[0, 0], [4, 4]], "the seam is told from end to end"
     assert assembly["proof"]["sentence"] == "2 pieces, 1 seam, closes exactly"
     names = [piece["name"] for piece in block["pieces"]]

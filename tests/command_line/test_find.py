@@ -63,44 +63,63 @@ def records(*arguments: str | Path) -> dict:
 def shelf(tmp_path: Path) -> Path:
     return shelf_of(
         tmp_path / "own",
-        vane=block_text("Tidewater Vane", '  grid 2 x 2\n  family star\n  also "Harbour Wheel"\n'
-                        "  turn 4 about center {\n    seam center -- B1\n    seam center -- A1\n  }\n"
-                        "  turn 4 about center { piece sail at (1/2, 0) in dark }\n"
-                        "  turn 4 about center { piece sail at (3/2, 0) in light }"),
+        vane=block_text(
+            "Tidewater Vane",
+            '  grid 2 x 2\n  family star\n  also "Harbour Wheel"\n'
+            "  turn 4 about center {\n    seam center -- B1\n    seam center -- A1\n  }\n"
+            "  turn 4 about center { piece sail at (1/2, 0) in dark }\n"
+            "  turn 4 about center { piece sail at (3/2, 0) in light }",
+        ),
         halves=block_text("Two Halves", HALVES + "\n  family strip"),
-        pie=block_text("Tide's Turn", "  seam (2in from A1 to B1) ~~ (2in from A1 to A2) around A1\n"
-                       "  piece pie at A1 in dark\n  piece crust at B2 in light\n  family curve",
-                       size="10in"),
+        pie=block_text(
+            "Tide's Turn",
+            "  seam (2in from A1 to B1) ~~ (2in from A1 to A2) around A1\n"
+            "  piece pie at A1 in dark\n  piece crust at B2 in light\n  family curve",
+            size="10in",
+        ),
     )
 
 
-@pytest.mark.parametrize("arguments, titles", [
-    (["tide"], ["Tide's Turn", "Tidewater Vane"]),
-    (["tides"], ["Tide's Turn"]),
-    (["wheel", "HARBOUR"], ["Tidewater Vane"]),
-    (["wheel", "tide"], []),
-    (["--family", "strip", "--family", "star"], ["Tidewater Vane", "Two Halves"]),
-    (["--grid", "2x2"], ["Tidewater Vane"]),
-    (["--pieces", "..2"], ["Tide's Turn", "Two Halves"]),
-    (["--pieces", "8"], ["Tidewater Vane"]),
-    (["--templates", "2.."], ["Tide's Turn"]),
-    (["--smallest-angle", "45deg..60"], ["Tidewater Vane"]),
-    (["--size", "25cm.."], ["Tide's Turn"]),
-    (["--size", "4in"], ["Tidewater Vane", "Two Halves"]),
-    (["--methods", "rotary,foundation"], ["Tidewater Vane", "Two Halves"]),
-    (["--symmetry", "quarter-turn"], ["Tidewater Vane"]),
-    (["--symmetry", "mirror"], ["Tide's Turn", "Two Halves"]),
-    (["--symmetry", "mirror", "--pieces", "2", "--family", "curve"], ["Tide's Turn"]),
-])
+@pytest.mark.parametrize(
+    "arguments, titles",
+    [
+        (["tide"], ["Tide's Turn", "Tidewater Vane"]),
+        (["tides"], ["Tide's Turn"]),
+        (["wheel", "HARBOUR"], ["Tidewater Vane"]),
+        (["wheel", "tide"], []),
+        (["--family", "strip", "--family", "star"], ["Tidewater Vane", "Two Halves"]),
+        (["--grid", "2x2"], ["Tidewater Vane"]),
+        (["--pieces", "..2"], ["Tide's Turn", "Two Halves"]),
+        (["--pieces", "8"], ["Tidewater Vane"]),
+        (["--templates", "2.."], ["Tide's Turn"]),
+        (["--smallest-angle", "45deg..60"], ["Tidewater Vane"]),
+        (["--size", "25cm.."], ["Tide's Turn"]),
+        (["--size", "4in"], ["Tidewater Vane", "Two Halves"]),
+        (["--methods", "rotary,foundation"], ["Tidewater Vane", "Two Halves"]),
+        (["--symmetry", "quarter-turn"], ["Tidewater Vane"]),
+        (["--symmetry", "mirror"], ["Tide's Turn", "Two Halves"]),
+        (["--symmetry", "mirror", "--pieces", "2", "--family", "curve"], ["Tide's Turn"]),
+    ],
+)
 def test_every_condition_must_hold(shelf: Path, arguments: list[str], titles: list[str]) -> None:
     assert sorted(found("--shelf", shelf, *arguments)) == titles
 
 
-@pytest.mark.parametrize("arguments", [
-    ["--pieces", "20..5"], ["--pieces", ".."], ["--pieces", "4in"], ["--size", "4"], ["--size", "4deg.."],
-    ["--smallest-angle", "sharp"], ["--grid", "4"], ["--methods", "by-hand"], ["--symmetry", "round"],
-    ["--pieces", "9" * 50],
-])
+@pytest.mark.parametrize(
+    "arguments",
+    [
+        ["--pieces", "20..5"],
+        ["--pieces", ".."],
+        ["--pieces", "4in"],
+        ["--size", "4"],
+        ["--size", "4deg.."],
+        ["--smallest-angle", "sharp"],
+        ["--grid", "4"],
+        ["--methods", "by-hand"],
+        ["--symmetry", "round"],
+        ["--pieces", "9" * 50],
+    ],
+)
 def test_a_condition_that_is_none_is_wrong_use(shelf: Path, arguments: list[str]) -> None:
     ended = piecewright("find", "--shelf", shelf, *arguments)
     assert ended.status == 2 and f"Invalid value for '{arguments[0]}'" in ended.err
@@ -123,8 +142,11 @@ def test_the_table_tells_what_the_json_tells(shelf: Path) -> None:
 
 
 def test_one_name_of_several_blocks_and_several_names_of_one_are_told(tmp_path: Path) -> None:
-    shelf = shelf_of(tmp_path / "own", a=block_text("Churn", '  also "Wrench", "Dasher"'),
-                     b=block_text("Snail", '  also "wrench"'))
+    shelf = shelf_of(
+        tmp_path / "own",
+        a=block_text("Churn", '  also "Wrench", "Dasher"'),
+        b=block_text("Snail", '  also "wrench"'),
+    )
     assert found("--shelf", shelf, "wrench") == ["Churn", "Snail"]
     assert records("--shelf", shelf)["shared_names"] == {"Wrench": ["Churn", "Snail"]}
     out = piecewright("find", "--shelf", shelf, "dasher").out
@@ -134,17 +156,23 @@ def test_one_name_of_several_blocks_and_several_names_of_one_are_told(tmp_path: 
 # ---- shelves ----------------------------------------------------------------------------------------------
 
 
-def test_shelves_are_searched_in_order_and_called_by_their_manifests(tmp_path: Path,
-                                                                     monkeypatch: pytest.MonkeyPatch) -> None:
+def test_shelves_are_searched_in_order_and_called_by_their_manifests(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     own = shelf_of(tmp_path / "own", a=block_text("Ay"))
     shared = shelf_of(tmp_path / "shared", b=block_text("Bee"))
     put(shared / "shelf.toml", 'title = "Harbour guild"\nnote = "For the winter class."\n')
     monkeypatch.setenv("PIECEWRIGHT_SHELVES", f"{shared}{os.pathsep}{own}")
     told = records("--shelf", own)
-    assert [(each["title"], each["shelf"]) for each in told["blocks"]] == [("Ay", str(own)),
-                                                                           ("Bee", "Harbour guild")]
-    assert told["shelves"][1] == {"title": "Harbour guild", "folder": str(shared),
-                                  "note": "For the winter class."}
+    assert [(each["title"], each["shelf"]) for each in told["blocks"]] == [
+        ("Ay", str(own)),
+        ("Bee", "Harbour guild"),
+    ]
+    assert told["shelves"][1] == {
+        "title": "Harbour guild",
+        "folder": str(shared),
+        "note": "For the winter class.",
+    }
 
 
 def test_what_a_manifest_leaves_out_is_on_no_shelf(tmp_path: Path) -> None:
@@ -156,16 +184,20 @@ def test_what_a_manifest_leaves_out_is_on_no_shelf(tmp_path: Path) -> None:
     assert "block-unknown" in piecewright("check", user, "--shelf", shelf).out
 
 
-@pytest.mark.parametrize("text, message, line", [
-    ('title = "Harbour\n', "This shelf's manifest cannot be read: illegal character", 1),
-    ('note = "x"\ntitle = Harbour\n', "This shelf's manifest cannot be read: invalid value.", 2),
-    ('title = "x"\n\ntitel = "y"\n', "A shelf's manifest has no `titel`.", 3),
-    ('title = 7\n', "This shelf's manifest cannot be read: `title` is a text in quotes.", 1),
-    ('leave-out = "drafts"\n', "`leave-out` is a list of names in quotes.", 1),
-    ('title = "x"\ntitle = "y"\n', "This shelf's manifest cannot be read: cannot overwrite a value.", 2),
-])
+@pytest.mark.parametrize(
+    "text, message, line",
+    [
+        ('title = "Harbour\n', "This shelf's manifest cannot be read: illegal character", 1),
+        ('note = "x"\ntitle = Harbour\n', "This shelf's manifest cannot be read: invalid value.", 2),
+        ('title = "x"\n\ntitel = "y"\n', "A shelf's manifest has no `titel`.", 3),
+        ("title = 7\n", "This shelf's manifest cannot be read: `title` is a text in quotes.", 1),
+        ('leave-out = "drafts"\n', "`leave-out` is a list of names in quotes.", 1),
+        ('title = "x"\ntitle = "y"\n', "This shelf's manifest cannot be read: cannot overwrite a value.", 2),
+    ],
+)
 def test_a_damaged_manifest_is_an_error_and_the_shelf_is_searched_all_the_same(
-        tmp_path: Path, text: str, message: str, line: int) -> None:
+    tmp_path: Path, text: str, message: str, line: int
+) -> None:
     shelf = shelf_of(tmp_path / "own", a=block_text("Ay"))
     put(shelf / "shelf.toml", text)
     ended = piecewright("find", "--shelf", shelf)
@@ -219,8 +251,11 @@ def test_a_shelf_that_cannot_be_written_to_is_searched_and_left_as_it_was(tmp_pa
 
 def test_a_unit_is_found_on_the_block_s_own_shelf_first(tmp_path: Path) -> None:
     one = shelf_of(tmp_path / "one", unit=block_text("Unit", HALVES))
-    two = shelf_of(tmp_path / "two", unit=block_text("Unit"), user=(
-        'edition 1\nblock "User" {\n  grid 2 x 1 of 4in\n  use "Unit" as unit\n  row unit, unit\n}\n'))
+    two = shelf_of(
+        tmp_path / "two",
+        unit=block_text("Unit"),
+        user=('edition 1\nblock "User" {\n  grid 2 x 1 of 4in\n  use "Unit" as unit\n  row unit, unit\n}\n'),
+    )
     assert [each["pieces"] for each in records("--shelf", one, "--shelf", two, "user")["blocks"]] == [2]
 
 
@@ -279,12 +314,15 @@ def test_the_time_of_a_file_says_nothing_its_content_does(tmp_path: Path, drafte
     assert drafted == []
 
 
-@pytest.mark.parametrize("spoil", [
-    lambda path: path.write_bytes(b""),
-    lambda path: path.write_bytes(path.read_bytes()[:-9]),
-    lambda path: path.write_bytes(path.read_bytes().replace(b"Ay", b"Oy")),
-    lambda path: path.unlink(),
-])
+@pytest.mark.parametrize(
+    "spoil",
+    [
+        lambda path: path.write_bytes(b""),
+        lambda path: path.write_bytes(path.read_bytes()[:-9]),
+        lambda path: path.write_bytes(path.read_bytes().replace(b"Ay", b"Oy")),
+        lambda path: path.unlink(),
+    ],
+)
 def test_a_damaged_index_is_made_anew(tmp_path: Path, kept: Path, drafted: list[str], spoil) -> None:
     shelf = shelf_of(tmp_path / "own", a=block_text("Ay"))
     found("--shelf", shelf)
@@ -296,7 +334,8 @@ def test_a_damaged_index_is_made_anew(tmp_path: Path, kept: Path, drafted: list[
 
 
 def test_without_a_place_for_the_index_everything_is_found_all_the_same(
-        tmp_path: Path, monkeypatch: pytest.MonkeyPatch, drafted: list[str]) -> None:
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, drafted: list[str]
+) -> None:
     monkeypatch.setenv("PIECEWRIGHT_CACHE", "off")
     shelf = shelf_of(tmp_path / "own", a=block_text("Ay"))
     assert found("--shelf", shelf) == ["Ay"] == found("--shelf", shelf)
@@ -354,11 +393,13 @@ def many(tmp_path: Path) -> Path:
     return shelf_of(tmp_path / "many", **{f"b{n}": block_text(f"Block {n}") for n in range(count)})
 
 
-@pytest.mark.parametrize("number, status", [(signal.SIGKILL, -9), (signal.SIGTERM, 143),
-                                            (signal.SIGINT, 130)])
+@pytest.mark.parametrize(
+    "number, status", [(signal.SIGKILL, -9), (signal.SIGTERM, 143), (signal.SIGINT, 130)]
+)
 def test_workers_end_with_the_search(many: Path, number: int, status: int) -> None:
-    with subprocess.Popen([sys.executable, "-c", SLOW_SEARCH, many], stdout=subprocess.PIPE,
-                          stderr=subprocess.PIPE) as child:
+    with subprocess.Popen(
+        [sys.executable, "-c", SLOW_SEARCH, many], stdout=subprocess.PIPE, stderr=subprocess.PIPE
+    ) as child:
         assert child.stdout and child.stderr
         workers = [int(child.stdout.readline()) for _ in range(3)]
         child.send_signal(number)
@@ -380,8 +421,9 @@ def test_a_worker_that_dies_is_told_as_that(many: Path, monkeypatch: pytest.Monk
     assert "mistake in Piecewright" not in ended.err
 
 
-def test_a_block_that_takes_too_long_is_left_out_and_named(tmp_path: Path,
-                                                           monkeypatch: pytest.MonkeyPatch) -> None:
+def test_a_block_that_takes_too_long_is_left_out_and_named(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     shelf = shelf_of(tmp_path / "own", a=block_text("Ay"), slow=block_text("Slow"), z=block_text("Zed"))
     real = index_work.draft_source
 

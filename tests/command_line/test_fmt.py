@@ -48,7 +48,7 @@ def test_standard_input_goes_to_standard_output() -> None:
 
 
 def test_a_file_with_a_mistake_is_left_as_it_is(tmp_path: Path) -> None:
-    text = "block   \"A\" { finished 6 }\n"
+    text = 'block   "A" { finished 6 }\n'
     odd = put(tmp_path / "odd.block", text)
     ended = piecewright("fmt", odd)
     assert ended.status == 1 and "error[" in ended.err and "1 file left alone for a mistake." in ended.err
@@ -82,7 +82,8 @@ def test_a_file_of_several_names_keeps_them(tmp_path: Path) -> None:
 
 
 def test_a_disk_that_fills_up_leaves_a_file_of_several_names_as_it_was(
-        tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     rough = VANE.replace("  grid", "grid")
     vane = put(tmp_path / "vane.block", rough)
     (tmp_path / "other.block").hardlink_to(vane)
@@ -112,7 +113,8 @@ def test_another_users_file_stays_theirs(tmp_path: Path) -> None:
 
 
 def test_a_file_that_cannot_be_given_back_to_its_owner_is_written_where_it_stands(
-        tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     vane = put(tmp_path / "vane.block", VANE.replace("  grid", "grid"))
     number = vane.stat().st_ino
 

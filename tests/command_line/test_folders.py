@@ -47,7 +47,9 @@ def test_title_comes_before_another_name(tmp_path: Path) -> None:
     put(tmp_path / "b.block", block_text("Pair", 4))
     shelf = FolderShelf()
     assert [name for _, _, name in found(shelf, "Pair", tmp_path / "vane.block")] == [
-        f"{tmp_path}/b.block", f"{tmp_path}/a.block"]
+        f"{tmp_path}/b.block",
+        f"{tmp_path}/a.block",
+    ]
     assert list(shelf.titles(str(tmp_path / "vane.block"))) == ["Churn", "Pair"]
 
 
@@ -67,7 +69,7 @@ def test_block_of_a_shelf_finds_its_neighbours_there(tmp_path: Path) -> None:
     put(tmp_path / "shipped" / "one" / "pair.block", block_text("Pair"))
     put(tmp_path / "shipped" / "two" / "star.block", block_text("Star"))
     shelf = FolderShelf(library=tmp_path / "shipped")
-    star, = shelf.find("Star", str(tmp_path / "vane.block"))
+    (star,) = shelf.find("Star", str(tmp_path / "vane.block"))
     assert found(shelf, "Pair", star.source.name) == [("library", 1, "<library>/one/pair.block")]
 
 
@@ -77,11 +79,14 @@ def test_block_of_a_shelf_finds_those_of_its_own_file_first(tmp_path: Path) -> N
     shelf = FolderShelf()
     assert found(shelf, "Churn", tmp_path / "vane.block") == [("beside", 1, f"{tmp_path}/b.block")]
     assert found(shelf, "Pair", f"{tmp_path}/b.block") == [
-        ("beside", 2, f"{tmp_path}/b.block"), ("beside", 7, f"{tmp_path}/a.block")]
+        ("beside", 2, f"{tmp_path}/b.block"),
+        ("beside", 7, f"{tmp_path}/a.block"),
+    ]
 
 
-def test_only_files_that_may_have_the_title_are_parsed(tmp_path: Path,
-                                                       monkeypatch: pytest.MonkeyPatch) -> None:
+def test_only_files_that_may_have_the_title_are_parsed(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     for number in range(30):
         put(tmp_path / f"other-{number}.block", block_text(f"Other {number}"))
     put(tmp_path / "pair.block", block_text("Pair"))
@@ -117,9 +122,12 @@ def test_unreadable_neighbours_are_passed_over(tmp_path: Path, monkeypatch: pyte
     put(tmp_path / "huge.block", block_text("Pair") + "\n" * 10)
     shelf = FolderShelf([tmp_path / "no such folder"])
     assert [name for _, _, name in found(shelf, "Pair", tmp_path / "vane.block")] == [
-        f"{tmp_path}/sound.block"]
+        f"{tmp_path}/sound.block"
+    ]
     assert {each.primary.span.source for each in shelf.faults} == {
-        f"{tmp_path}/binary.block", f"{tmp_path}/broken.block"}
+        f"{tmp_path}/binary.block",
+        f"{tmp_path}/broken.block",
+    }
 
 
 def test_links_that_lead_out_of_a_shelf_are_not_followed(tmp_path: Path) -> None:
@@ -151,7 +159,10 @@ def test_files_are_listed_in_order_and_hidden_ones_are_not(tmp_path: Path) -> No
     for name in ("b.block", "a.block", ".hidden.block", "c.txt", "sub/d.block", ".git/e.block"):
         put(tmp_path / name, block_text("X"))
     assert [path.relative_to(tmp_path).as_posix() for path in block_files(tmp_path, 8)] == [
-        "a.block", "b.block", "sub/d.block"]
+        "a.block",
+        "b.block",
+        "sub/d.block",
+    ]
     assert [path.name for path in block_files(tmp_path)] == ["a.block", "b.block"]
 
 

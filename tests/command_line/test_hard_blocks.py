@@ -18,11 +18,14 @@ block "Pair" { finished 3in faces top-left
 }
 """
 
-FIELD = PAIR + """block "Field" { grid 50 x 20 of 3in
+FIELD = (
+    PAIR
+    + """block "Field" { grid 50 x 20 of 3in
   use "Pair" as pair
   alternate pair, pair turned 90deg
 }
 """
+)
 
 
 def explained(text: str) -> Any:
@@ -63,16 +66,25 @@ def test_a_circle_is_sewn_into_its_window_and_pinned() -> None:
 
 
 def test_arcs_are_sewn_and_pressed_but_not_on_paper() -> None:
-    said = explained(block("""finished 6in
+    said = explained(
+        block(
+            """finished 6in
       mirror in top--bottom {
         seam top-left ~~ bottom around bottom-left
         piece petal at left in dark
-      }""".replace("finished 6in", "finished 12in x 6in")))
+      }""".replace("finished 6in", "finished 12in x 6in")
+        )
+    )
     assembly = said["assembly"]
     assert assembly["curved_seams"] == 2 and not assembly["straight_seams_only"]
     assert all(step["press"]["toward"][0] in ("first", "second", "open") for step in assembly["steps"])
     assert said["foundations"] | {"why_not": ""} == {
-        "possible": False, "why_not": "", "sections": [], "joins": [], "margin": 0.25}
+        "possible": False,
+        "why_not": "",
+        "sections": [],
+        "joins": [],
+        "margin": 0.25,
+    }
     assert said["foundations"]["why_not"].endswith("paper folds along straight lines only.")
 
 
@@ -118,5 +130,5 @@ quilt "Hive" {
     ended = piecewright("check", "-", "--format", "json", stdin=text.encode())
     (said,) = json.loads(ended.out)
     assert said["code"] == "block-no-rectangle"
-    assert text.splitlines()[said["line"] - 1][said["column"] - 1:].startswith("comb }")
+    assert text.splitlines()[said["line"] - 1][said["column"] - 1 :].startswith("comb }")
     assert ended.status == 1

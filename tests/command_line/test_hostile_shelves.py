@@ -13,8 +13,10 @@ import pytest
 from support.block_files import VANE, put
 from support.command import Ended, piecewright
 
-ROW = ('edition 1\n\nblock "Row" version 1 {\n  use "Tidewater Vane" as vane\n'
-       '  grid 2 x 1 of 6in\n  row 2 vane\n}\n')
+ROW = (
+    'edition 1\n\nblock "Row" version 1 {\n  use "Tidewater Vane" as vane\n'
+    "  grid 2 x 1 of 6in\n  row 2 vane\n}\n"
+)
 SECRET = "a line of a private file"
 
 
@@ -62,18 +64,27 @@ def link_to_nothing(place: Path) -> None:
 
 
 ODD: dict[str, Callable[[Path], object]] = {
-    "pipe": pipe, "link out": link_out, "device": link_to_device, "nothing": link_to_nothing,
-    "folder": lambda place: place.mkdir(), "large": words("#" * 20_000_000), "zeros": words(b"\0" * 1000),
+    "pipe": pipe,
+    "link out": link_out,
+    "device": link_to_device,
+    "nothing": link_to_nothing,
+    "folder": lambda place: place.mkdir(),
+    "large": words("#" * 20_000_000),
+    "zeros": words(b"\0" * 1000),
     "not text": words(b"\xff\xfe"),
 }
 MANIFESTS = ODD | {
-    "nested": words("title = " + "[" * 30_000), "tables": words("title = " + "{a = " * 10_000),
+    "nested": words("title = " + "[" * 30_000),
+    "tables": words("title = " + "{a = " * 10_000),
     "digits": words("title = " + "9" * 5_000),
     "more digits": words("title = [\n" + "9" * 1_900 + "\n]"),
-    "blanks": words(" \n" * 20_000 + "titel = 1\n"), "blank line": words(" " * 40_000),
+    "blanks": words(" \n" * 20_000 + "titel = 1\n"),
+    "blank line": words(" " * 40_000),
     "returns": words("\r" * 40_000),
-    "dots": words("a." * 30_000 + "b = 1\n"), "keys": words("".join(f"k{n} = 1\n" for n in range(6_000))),
-    "key": words(f'"{"k" * 1_900}" = 1\n'), "control": words('"\x1b[2J" = 1\n'),
+    "dots": words("a." * 30_000 + "b = 1\n"),
+    "keys": words("".join(f"k{n} = 1\n" for n in range(6_000))),
+    "key": words(f'"{"k" * 1_900}" = 1\n'),
+    "control": words('"\x1b[2J" = 1\n'),
     "odd": words('"\\u001b[2J" = 1\n'),
     "cut short": words('title = "Har'),
 }
@@ -141,8 +152,16 @@ def pin(title: str, told: str, **more: object) -> dict[str, object]:
     """A pin as `lock` writes it."""
     lines = told.splitlines()
     whole = "".join(f"{line}\n" for line in lines).encode("utf-8", "surrogatepass")
-    return {"title": title, "version": 1, "fingerprint": "", "found": "shelf", "file": "x.block",
-            "digest": sha256(whole).hexdigest(), "text": lines, "uses": []} | more
+    return {
+        "title": title,
+        "version": 1,
+        "fingerprint": "",
+        "found": "shelf",
+        "file": "x.block",
+        "digest": sha256(whole).hexdigest(),
+        "text": lines,
+        "uses": [],
+    } | more
 
 
 def lock_of(*pins: dict[str, object], uses: object = ()) -> Callable[[Path], object]:
@@ -151,8 +170,11 @@ def lock_of(*pins: dict[str, object], uses: object = ()) -> Callable[[Path], obj
 
 UNIT = 'edition 1\n\nblock "Unit" {\n  finished 6in\n}\n'
 LOCKS = ODD | {
-    "nested": words("[" * 100_000), "digits": words('{"piecewright-lock": ' + "9" * 5_000 + "}"),
-    "list": words("[]"), "null": words("null"), "number": words('{"piecewright-lock": 1e999}'),
+    "nested": words("[" * 100_000),
+    "digits": words('{"piecewright-lock": ' + "9" * 5_000 + "}"),
+    "list": words("[]"),
+    "null": words("null"),
+    "number": words('{"piecewright-lock": 1e999}'),
     "uses of nothing": words('{"piecewright-lock": 1, "blocks": [], "uses": [1]}'),
     "pin of nothing": words('{"piecewright-lock": 1, "blocks": [1], "uses": []}'),
     "far use": lock_of(pin("Unit", UNIT), uses=[{"title": "Tidewater Vane", "version": None, "block": 7}]),
@@ -177,8 +199,10 @@ def test_a_damaged_lock_stops_every_command(shelf: Path, row: Path, kind: str) -
 
 def test_pins_that_use_one_another_in_a_ring_or_a_long_row_are_told(shelf: Path, row: Path) -> None:
     def using(number: int, next_: int) -> dict[str, object]:
-        text = (f'edition 1\n\nblock "B{number}" {{\n  use "B{next_}" as unit\n'
-                f'  grid 1 x 1 of 6in\n  row unit\n}}\n')
+        text = (
+            f'edition 1\n\nblock "B{number}" {{\n  use "B{next_}" as unit\n'
+            f"  grid 1 x 1 of 6in\n  row unit\n}}\n"
+        )
         return pin(f"B{number}", text, uses=[{"title": f"B{next_}", "version": None, "block": next_}])
 
     lock = row.with_name("row.block.lock")

@@ -26,7 +26,10 @@ def test_findings_are_warnings_and_make_the_status_1(tmp_path: Path) -> None:
     ended = piecewright("lint", bare, "--format", "short")
     assert ended.status == 1
     assert re.findall(r"warning\[([a-z-]+)]", ended.out) == [
-        "family-missing", "version-missing", "length-decimal"]
+        "family-missing",
+        "version-missing",
+        "length-decimal",
+    ]
     told = json.loads(piecewright("lint", bare, "--format", "json").out)
     assert [each["code"] for each in told] == ["family-missing", "version-missing", "length-decimal"]
     assert "3 warnings in 1 file." in piecewright("lint", bare).out

@@ -86,7 +86,10 @@ def lock_of(quilt: Path) -> Path:
 def test_a_locked_quilt_is_built_the_same_whatever_the_shelf_has(quilt: Path) -> None:
     before = built(quilt, "before")
     assert lock(quilt).splitlines() == [
-        f"Pinned 2 blocks in {lock_of(quilt)}:", "  Pair, version 1 (shelf)", "  Vane, version 1 (shelf)"]
+        f"Pinned 2 blocks in {lock_of(quilt)}:",
+        "  Pair, version 1 (shelf)",
+        "  Vane, version 1 (shelf)",
+    ]
     put(quilt.parents[1] / "shelf" / "vane.block", vane(2, 'note "New."'))
     put(quilt.parents[1] / "shelf" / "pair.block", pair(straight=True))
     assert built(quilt, "after") == before != {}
@@ -113,7 +116,8 @@ def test_an_update_shows_what_changes_before_it_takes_it(quilt: Path) -> None:
         f"{lock_of(quilt)} is up to its file: 2 blocks pinned.",
         f"The shelves have otherwise than {lock_of(quilt)}:",
         "  Vane: version 2 in place of 1, the same outlines",
-        f"'piecewright lock {quilt} --update' takes that."]
+        f"'piecewright lock {quilt} --update' takes that.",
+    ]
     assert "version 2 in place of 1" in lock(quilt, "--update", status=1)
     assert lock_of(quilt).read_bytes() == first
     assert lock(quilt, "--update", "--yes").endswith(f"Updated {lock_of(quilt)}.\n")
@@ -139,8 +143,11 @@ def test_other_words_for_the_same_outlines_are_none(quilt: Path) -> None:
 def test_what_was_written_since_is_told_and_then_pinned(quilt: Path) -> None:
     lock(quilt)
     put(quilt.parents[1] / "shelf" / "vane.block", vane(note='note "Not this one."'))
-    used = QUILT.replace("as vane\n", 'as vane\n  use "Pair" version 1 as pair\n').replace(
-        "plain light }", "plain light, pair stretched }").replace("down {", "down of 6in {")
+    used = (
+        QUILT.replace("as vane\n", 'as vane\n  use "Pair" version 1 as pair\n')
+        .replace("plain light }", "plain light, pair stretched }")
+        .replace("down {", "down of 6in {")
+    )
     put(quilt, used)
     ended = piecewright("check", quilt, "--shelf", quilt.parents[1] / "shelf", "--format", "short")
     assert "warning[lock-lacks] `Pair` version 1 is not pinned in `wall.quilt.lock`." in ended.out, ended.out
@@ -174,18 +181,21 @@ def test_check_wants_a_lock_where_blocks_are_used(quilt: Path) -> None:
     assert "nothing to pin" in piecewright("lock", pairs).out
 
 
-@pytest.mark.parametrize(("spoil", "told"), [
-    (lambda text: text[:200], "lock-damaged]: The lock file is damaged: line"),
-    (lambda text: "", "lock-damaged]: The lock file is damaged: line 1 is not JSON"),
-    (lambda text: "[1]", "its `piecewright-lock` is missing or is not what it should be"),
-    (lambda text: "[" * 100_000, "lock-damaged]"),
-    (lambda text: text.replace("plain dark", "plain pale"), "the text of `Vane` was changed by hand"),
-    (lambda text: text.replace('"block": 1', '"block": 5'), "a block that it names is not there"),
-    (lambda text: text.replace('"version": 1', '"version": "1"', 1), "is missing or is not what it"),
-    (lambda text: text.replace('"version": 1', '"version": 9'), "is not that block's"),
-    (lambda text: text.replace('-lock": 1', '-lock": 2'), "lock-newer]: A newer Piecewright made"),
-    (lambda text: text.replace('"title": "Vane"', '"title": 7'), "lock-damaged]"),
-])
+@pytest.mark.parametrize(
+    ("spoil", "told"),
+    [
+        (lambda text: text[:200], "lock-damaged]: The lock file is damaged: line"),
+        (lambda text: "", "lock-damaged]: The lock file is damaged: line 1 is not JSON"),
+        (lambda text: "[1]", "its `piecewright-lock` is missing or is not what it should be"),
+        (lambda text: "[" * 100_000, "lock-damaged]"),
+        (lambda text: text.replace("plain dark", "plain pale"), "the text of `Vane` was changed by hand"),
+        (lambda text: text.replace('"block": 1', '"block": 5'), "a block that it names is not there"),
+        (lambda text: text.replace('"version": 1', '"version": "1"', 1), "is missing or is not what it"),
+        (lambda text: text.replace('"version": 1', '"version": 9'), "is not that block's"),
+        (lambda text: text.replace('-lock": 1', '-lock": 2'), "lock-newer]: A newer Piecewright made"),
+        (lambda text: text.replace('"title": "Vane"', '"title": 7'), "lock-damaged]"),
+    ],
+)
 def test_a_damaged_lock_stops_every_command(quilt: Path, spoil, told: str) -> None:
     lock(quilt)
     text = spoil(lock_of(quilt).read_text())

@@ -37,12 +37,25 @@ def test_no_command_shows_the_help_and_is_wrong_use() -> None:
     assert ended.status == 2 and "First steps" in ended.err and ended.out == ""
 
 
-@pytest.mark.parametrize("arguments", [
-    ("frobnicate",), ("--frobnicate",), ("build",), ("check",), ("show",), ("explain",), ("completion",),
-    ("completion", "tcsh"), ("check", "x.block", "--format", "xml"), ("check", "no such file.block"),
-    ("check", ""), ("check", "a" * 5000), ("explain", "no-such-code"),
-    ("explain", "a.block"),
-])
+@pytest.mark.parametrize(
+    "arguments",
+    [
+        ("frobnicate",),
+        ("--frobnicate",),
+        ("build",),
+        ("check",),
+        ("show",),
+        ("explain",),
+        ("completion",),
+        ("completion", "tcsh"),
+        ("check", "x.block", "--format", "xml"),
+        ("check", "no such file.block"),
+        ("check", ""),
+        ("check", "a" * 5000),
+        ("explain", "no-such-code"),
+        ("explain", "a.block"),
+    ],
+)
 def test_wrong_use_is_status_two_with_a_word_of_help(arguments: tuple[str, ...]) -> None:
     ended = piecewright(*arguments)
     assert ended.status == 2 and ended.out == ""
@@ -62,18 +75,29 @@ def test_folder_without_blocks_and_folder_for_one_file_are_wrong_use(tmp_path: P
     assert ended.status == 2 and "takes one file" in ended.err
 
 
-@pytest.mark.parametrize("shell, words", [("bash", "complete -o nosort"), ("zsh", "#compdef piecewright"),
-                                          ("fish", "complete --no-files --command piecewright")])
+@pytest.mark.parametrize(
+    "shell, words",
+    [
+        ("bash", "complete -o nosort"),
+        ("zsh", "#compdef piecewright"),
+        ("fish", "complete --no-files --command piecewright"),
+    ],
+)
 def test_completion_prints_what_the_shell_needs(shell: str, words: str) -> None:
     ended = piecewright("completion", shell)
     assert ended.status == 0 and words in ended.out
 
 
-@pytest.mark.parametrize("line, count, words", [
-    ("piecewright ch", 1, ["check"]), ("piecewright build --pape", 2, ["--paper"]),
-    ("piecewright build --paper ", 3, ["letter", "a4"]), ("piecewright build --format pdf,s", 3, ["pdf,svg"]),
-    ("piecewright completion ", 2, ["bash", "zsh", "fish"]),
-])
+@pytest.mark.parametrize(
+    "line, count, words",
+    [
+        ("piecewright ch", 1, ["check"]),
+        ("piecewright build --pape", 2, ["--paper"]),
+        ("piecewright build --paper ", 3, ["letter", "a4"]),
+        ("piecewright build --format pdf,s", 3, ["pdf,svg"]),
+        ("piecewright completion ", 2, ["bash", "zsh", "fish"]),
+    ],
+)
 def test_shell_is_told_what_may_follow(line: str, count: int, words: list[str]) -> None:
     asked = {"_PIECEWRIGHT_COMPLETE": "bash_complete", "COMP_WORDS": line, "COMP_CWORD": str(count)}
     ended = process(env=asked)
@@ -82,21 +106,29 @@ def test_shell_is_told_what_may_follow(line: str, count: int, words: list[str]) 
 
 @pytest.mark.parametrize("arguments", [["--help"], ["build", "--help"], ["--version"], ["check", "nowhere"]])
 def test_nothing_heavy_is_loaded_to_answer_a_simple_question(arguments: list[str]) -> None:
-    code = ("import sys; from piecewright.command_line.main import run; run(sys.argv[1:]); "
-            f"print([name for name in {HEAVY} if name in sys.modules])")
+    code = (
+        "import sys; from piecewright.command_line.main import run; run(sys.argv[1:]); "
+        f"print([name for name in {HEAVY} if name in sys.modules])"
+    )
     command = [sys.executable, "-c", code, *arguments]
     done = subprocess.run(command, capture_output=True, text=True, check=True)
     assert done.stdout.splitlines()[-1] == "[]"
 
 
-@pytest.mark.parametrize("problem, status, words", [
-    (KeyboardInterrupt(), 130, ""), (MemoryError(), 1, "not enough memory"),
-    (ZeroDivisionError("x"), 3, "mistake"), (RecursionError("x"), 3, "mistake"),
-    (OSError(5, "Input/output error"), 1, "Input/output error."),
-    (BrokenPipeError(32, "Broken pipe"), 141, ""),
-])
-def test_whatever_happens_ends_in_one_line_at_most(tmp_path: Path, monkeypatch: pytest.MonkeyPatch,
-                                                   problem: BaseException, status: int, words: str) -> None:
+@pytest.mark.parametrize(
+    "problem, status, words",
+    [
+        (KeyboardInterrupt(), 130, ""),
+        (MemoryError(), 1, "not enough memory"),
+        (ZeroDivisionError("x"), 3, "mistake"),
+        (RecursionError("x"), 3, "mistake"),
+        (OSError(5, "Input/output error"), 1, "Input/output error."),
+        (BrokenPipeError(32, "Broken pipe"), 141, ""),
+    ],
+)
+def test_whatever_happens_ends_in_one_line_at_most(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, problem: BaseException, status: int, words: str
+) -> None:
     def broken(*_given: object) -> None:
         raise problem
 
@@ -109,8 +141,11 @@ def test_whatever_happens_ends_in_one_line_at_most(tmp_path: Path, monkeypatch: 
 def test_reader_that_goes_away_is_no_mistake(tmp_path: Path) -> None:
     for number in range(300):
         put(tmp_path / f"gate-{number}.block", FAULTY)
-    child = subprocess.Popen([sys.executable, "-m", "piecewright", "check", str(tmp_path)],
-                             stdout=subprocess.PIPE, stderr=subprocess.PIPE)
+    child = subprocess.Popen(
+        [sys.executable, "-m", "piecewright", "check", str(tmp_path)],
+        stdout=subprocess.PIPE,
+        stderr=subprocess.PIPE,
+    )
     assert child.stdout is not None and child.stderr is not None
     child.stdout.readline()
     child.stdout.close()
@@ -122,8 +157,12 @@ def test_reader_that_goes_away_is_no_mistake(tmp_path: Path) -> None:
 def test_full_disk_under_standard_output_is_told_in_one_line(tmp_path: Path) -> None:
     gate = put(tmp_path / "gate.block", FAULTY)
     with open("/dev/full", "wb") as full:
-        done = subprocess.run([sys.executable, "-m", "piecewright", "check", str(gate)], stdout=full,
-                              stderr=subprocess.PIPE, check=False)
+        done = subprocess.run(
+            [sys.executable, "-m", "piecewright", "check", str(gate)],
+            stdout=full,
+            stderr=subprocess.PIPE,
+            check=False,
+        )
     assert (done.returncode, done.stderr) == (1, b"piecewright: No space left on device.\n")
 
 
@@ -137,8 +176,13 @@ def on_terminal(arguments: list[str], env: dict[str, str]) -> str:
     """What a person sees who runs the command on a terminal."""
     leader, follower = pty.openpty()
     clean = {key: value for key, value in os.environ.items() if key != "NO_COLOR"}
-    child = subprocess.Popen([sys.executable, "-m", "piecewright", *arguments], stdin=follower,
-                             stdout=follower, stderr=follower, env={**clean, "TERM": "xterm", **env})
+    child = subprocess.Popen(
+        [sys.executable, "-m", "piecewright", *arguments],
+        stdin=follower,
+        stdout=follower,
+        stderr=follower,
+        env={**clean, "TERM": "xterm", **env},
+    )
     os.close(follower)
     seen = b""
     while True:

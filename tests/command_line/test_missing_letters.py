@@ -66,10 +66,19 @@ def test_what_is_shown_is_what_every_kind_of_file_prints(here: Path) -> None:
     assert not set("海🌊Ａש") & set(svg)
 
 
-@pytest.mark.parametrize("text, printed, lost", [
-    ("plain", "plain", ""), ("Straße", "Straße", ""), ("e\u0301", "é", ""), ("㎝ Ａ", "cm A", "㎝Ａ"),
-    ("🌊\ufe0f", "☐", "🌊"), ("a\u200db", "ab", ""), ("a\u0489", "a", "\u0489"), ("\u202eab", "ab", ""),
-])
+@pytest.mark.parametrize(
+    "text, printed, lost",
+    [
+        ("plain", "plain", ""),
+        ("Straße", "Straße", ""),
+        ("e\u0301", "é", ""),
+        ("㎝ Ａ", "cm A", "㎝Ａ"),
+        ("🌊\ufe0f", "☐", "🌊"),
+        ("a\u200db", "ab", ""),
+        ("a\u0489", "a", "\u0489"),
+        ("\u202eab", "ab", ""),
+    ],
+)
 def test_letters_that_are_printed_otherwise_are_named(text: str, printed: str, lost: str) -> None:
     assert (printable(text), "".join(lost_letters(text))) == (printed, lost)
     assert printable(printed) == printed

@@ -15,27 +15,58 @@ def stem(title: str, version: int = 1) -> str:
     return Names("nowhere").stem(title, version, "a.block")
 
 
-@pytest.mark.parametrize("title, name", [
-    ("Tidewater Vane", "tidewater-vane-v1"),
-    ("Bachelor's Puzzle", "bachelors-puzzle-v1"),
-    ("54-40 or Fight", "54-40-or-fight-v1"),
-    ("Étoile à Facettes", "etoile-a-facettes-v1"),
-    ("  Star  &  Sky  ", "star-sky-v1"),
-    ("CON", "con-v1"),
-    ("Æbleskiver", "aebleskiver-v1"), ("Ørsted Øst", "orsted-ost-v1"), ("Straße", "strasse-v1"),
-    ("Łódź", "lodz-v1"), ("Þing", "thing-v1"), ("Cafe\u0301", "cafe-v1"), ("½ Star", "1-2-star-v1"),
-])
+@pytest.mark.parametrize(
+    "title, name",
+    [
+        ("Tidewater Vane", "tidewater-vane-v1"),
+        ("Bachelor's Puzzle", "bachelors-puzzle-v1"),
+        ("54-40 or Fight", "54-40-or-fight-v1"),
+        ("Étoile à Facettes", "etoile-a-facettes-v1"),
+        ("  Star  &  Sky  ", "star-sky-v1"),
+        ("CON", "con-v1"),
+        ("Æbleskiver", "aebleskiver-v1"),
+        ("Ørsted Øst", "orsted-ost-v1"),
+        ("Straße", "strasse-v1"),
+        ("Łódź", "lodz-v1"),
+        ("Þing", "thing-v1"),
+        ("Cafe\u0301", "cafe-v1"),
+        ("½ Star", "1-2-star-v1"),
+    ],
+)
 def test_plain_titles_read_as_they_are(title: str, name: str) -> None:
     assert stem(title) == name
 
 
-@pytest.mark.parametrize("title", [
-    "../../etc/passwd", "/etc/passwd", "..", ".", "...", ".hidden", "a/b\\c", "C:\\blocks", "nul\0byte",
-    "-rf",
-    "<b>bold</b>", "a\nb",
-    "quo\"te's", "%2e%2e", "🧵🪡", "בלוק מים", "ブロック", "", " ", "x" * 100_000,
-    "~root", "a*b?c", "$(id)", "\u202egpj", "\ud800",
-])
+@pytest.mark.parametrize(
+    "title",
+    [
+        "../../etc/passwd",
+        "/etc/passwd",
+        "..",
+        ".",
+        "...",
+        ".hidden",
+        "a/b\\c",
+        "C:\\blocks",
+        "nul\0byte",
+        "-rf",
+        "<b>bold</b>",
+        "a\nb",
+        "quo\"te's",
+        "%2e%2e",
+        "🧵🪡",
+        "בלוק מים",
+        "ブロック",
+        "",
+        " ",
+        "x" * 100_000,
+        "~root",
+        "a*b?c",
+        "$(id)",
+        "\u202egpj",
+        "\ud800",
+    ],
+)
 def test_any_title_gives_a_short_safe_name(title: str) -> None:
     name = stem(title, 9_999)
     assert SAFE.fullmatch(name), name

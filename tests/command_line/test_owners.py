@@ -23,8 +23,9 @@ def block(folder: Path, title: str, name: str = "x.block", more: str = "") -> Pa
 
 
 @pytest.mark.parametrize("kind, ending", [("pdf", ".pdf"), ("svg", "-page-1.svg"), ("png", "-page-1.png")])
-def test_titles_that_make_one_name_keep_apart_over_runs_in_any_order(tmp_path: Path, kind: str,
-                                                                     ending: str) -> None:
+def test_titles_that_make_one_name_keep_apart_over_runs_in_any_order(
+    tmp_path: Path, kind: str, ending: str
+) -> None:
     small = ("--format", kind, "--dpi", "36")
     fresh = {title: tmp_path / digest(title) for title in TITLES}
     for title, folder in fresh.items():
@@ -38,7 +39,8 @@ def test_titles_that_make_one_name_keep_apart_over_runs_in_any_order(tmp_path: P
             own = "ohio-star-v1" if title == order[0] else f"ohio-star-{digest(title)}-v1"
             assert f"{own}{ending}" in ended.out
             assert ("Files called ohio-star-v1 are here that were made of something else" in ended.out) == (
-                title != order[0])
+                title != order[0]
+            )
             assert (out / f"{own}{ending}").read_bytes() == whole[title]
         names = [f"ohio-star-{digest(title)}-v1" for title in order[1:]]
         assert {path.name.removesuffix(ending) for path in out.glob(f"*{ending}")} == {"ohio-star-v1", *names}
@@ -52,8 +54,11 @@ def test_pictures_and_booklets_keep_apart_too(tmp_path: Path) -> None:
         assert piecewright("build", file, "--booklet", "--format", "pdf,html", "--out", out).status == 0
     names = sorted(path.name for path in out.iterdir())
     other = f"ohio-star-{digest(TITLES[1])}-v1"
-    assert names == sorted(f"{stem}-{rest}" for stem in ("ohio-star-v1", other) for rest in (
-        "picture.svg", "picture.png", "picture.pdf", "booklet.pdf", "booklet.html"))
+    assert names == sorted(
+        f"{stem}-{rest}"
+        for stem in ("ohio-star-v1", other)
+        for rest in ("picture.svg", "picture.png", "picture.pdf", "booklet.pdf", "booklet.html")
+    )
     for stem, title in (("ohio-star-v1", TITLES[0]), (other, TITLES[1])):
         for rest in ("picture", "booklet"):
             assert PdfReader(out / f"{stem}-{rest}.pdf").metadata.title == title
@@ -68,8 +73,9 @@ def test_a_file_that_nobody_knows_is_not_replaced_unsaid(tmp_path: Path) -> None
     assert ended.out.count("does not say") == 1 and unknown.read_bytes().startswith(b"%PDF")
 
 
-def test_a_build_is_not_repeated_over_another_blocks_file(tmp_path: Path,
-                                                          monkeypatch: pytest.MonkeyPatch) -> None:
+def test_a_build_is_not_repeated_over_another_blocks_file(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     monkeypatch.setenv("PIECEWRIGHT_CACHE", str(tmp_path / "kept"))
     first, second = block(tmp_path, "Ohio Star!", "a.block"), block(tmp_path, "Ohio-star", "b.block")
     out = tmp_path / "out"
@@ -103,8 +109,10 @@ def test_accents_typed_otherwise_make_no_other_title(tmp_path: Path) -> None:
     for form in (one, two):
         ended = piecewright("build", tmp_path / "star.block", "--block", form, "--out", tmp_path / "out")
         assert ended.out.endswith("etoile-a-facettes-v1.pdf (2 pages).\n"), ended
-    both = put(tmp_path / "both.block", "edition 1\n" + "".join(
-        f'block "{title}" {{ finished 4in }}\n' for title in (one, two)))
+    both = put(
+        tmp_path / "both.block",
+        "edition 1\n" + "".join(f'block "{title}" {{ finished 4in }}\n' for title in (one, two)),
+    )
     assert "error[block-twice]" in piecewright("check", both).out
 
 

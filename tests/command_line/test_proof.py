@@ -31,8 +31,9 @@ def misprinted(monkeypatch: pytest.MonkeyPatch) -> None:
 
 @pytest.mark.usefixtures("misprinted")
 @pytest.mark.parametrize("command", [("build", "--out", "out"), ("show", "--out", "out"), ("explain",)])
-def test_a_wrong_number_stops_every_sheet(command: tuple[str, ...], tmp_path: Path,
-                                          monkeypatch: pytest.MonkeyPatch) -> None:
+def test_a_wrong_number_stops_every_sheet(
+    command: tuple[str, ...], tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     monkeypatch.chdir(tmp_path)
     ended = piecewright(command[0], put(tmp_path / "vane.block", VANE), *command[1:])
     assert ended.status == 1

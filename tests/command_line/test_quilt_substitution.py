@@ -58,8 +58,9 @@ def written(folder: Path, cell: str) -> Written:
     numbers = json.loads((folder / "trial-v1-numbers.json").read_text())
     fabrics = {dict(row)["name"]: row for row in rows(folder / "trial-v1-fabrics.csv", set())}
     # The letters by which chart and pictures name cuts follow from their order, and so do not stand for them.
-    cutting, counts = (Counter(rows(folder / f"trial-v1-{name}.csv", {"key"}))
-                       for name in ("cutting", "counts"))
+    cutting, counts = (
+        Counter(rows(folder / f"trial-v1-{name}.csv", {"key"})) for name in ("cutting", "counts")
+    )
     pages = {path.stem: path.read_text() for path in sorted(folder.glob("*.svg"))}
     return Written(cutting, counts, fabrics, numbers, pages)
 
@@ -67,8 +68,10 @@ def written(folder: Path, cell: str) -> Written:
 def rows(path: Path, without: set[str]) -> list[Row]:
     """The rows of a table, some columns left out."""
     with path.open(newline="") as stream:
-        return [tuple((name, value) for name, value in row.items() if name not in without)
-                for row in csv.DictReader(stream)]
+        return [
+            tuple((name, value) for name, value in row.items() if name not in without)
+            for row in csv.DictReader(stream)
+        ]
 
 
 def differing(old: Counter[Row], new: Counter[Row], column: str) -> set[str]:
@@ -93,8 +96,9 @@ CHANGES = (
 
 
 @pytest.mark.parametrize("change", CHANGES, ids=[each.cell for each in CHANGES])
-def test_tables_change_in_the_changed_blocks_rows_alone(before: Written, tmp_path: Path,
-                                                        change: Change) -> None:
+def test_tables_change_in_the_changed_blocks_rows_alone(
+    before: Written, tmp_path: Path, change: Change
+) -> None:
     after = written(tmp_path, change.cell)
     assert differing(before.counts, after.counts, "of") == change.counted
     assert differing(before.counts, after.counts, "fabric") == change.fabrics
@@ -107,33 +111,60 @@ def test_tables_change_in_the_changed_blocks_rows_alone(before: Written, tmp_pat
 @pytest.mark.parametrize("change", CHANGES, ids=[each.cell for each in CHANGES])
 def test_numbers_outside_the_changed_blocks_stay(before: Written, tmp_path: Path, change: Change) -> None:
     after = written(tmp_path, change.cell)
-    stays = {"title", "version", "colourway", "finished", "setting", "maker", "notes", "ruler_step",
-             "defaults", "binding", "backing", "batting"}
+    stays = {
+        "title",
+        "version",
+        "colourway",
+        "finished",
+        "setting",
+        "maker",
+        "notes",
+        "ruler_step",
+        "defaults",
+        "binding",
+        "backing",
+        "batting",
+    }
     assert {key: after.numbers[key] for key in stays} == {key: before.numbers[key] for key in stays}
-    assert set(after.numbers) == stays | {"assembly", "blocks", "pieces", "cutting", "counts", "fabrics",
-                                         "thread"}
+    assert set(after.numbers) == stays | {
+        "assembly",
+        "blocks",
+        "pieces",
+        "cutting",
+        "counts",
+        "fabrics",
+        "thread",
+    }
     placed = {block["title"]: block["count"] for block in after.numbers["blocks"]}
     old = {block["title"]: block["count"] for block in before.numbers["blocks"]}
     moved = {name: placed[name] - old[name] for name in old if placed[name] != old[name]}
     assert moved == {"pair": {"Sail": -1, "Pair": 1}, "sail mirrored": {}}.get(change.cell, {"Sail": -1})
     pieces = {"Pair": 2, "Sail": 3}
     plain = change.cell.startswith("plain")
-    assert after.numbers["pieces"] - before.numbers["pieces"] == sum(
-        pieces[name] * more for name, more in moved.items()) + plain
+    assert (
+        after.numbers["pieces"] - before.numbers["pieces"]
+        == sum(pieces[name] * more for name, more in moved.items()) + plain
+    )
 
 
 @pytest.mark.parametrize("change", CHANGES, ids=[each.cell for each in CHANGES])
-def test_template_pages_of_other_blocks_stay_to_the_byte(before: Written, tmp_path: Path,
-                                                         change: Change) -> None:
+def test_template_pages_of_other_blocks_stay_to_the_byte(
+    before: Written, tmp_path: Path, change: Change
+) -> None:
     after = written(tmp_path, change.cell)
     assert list(after.pages) == list(before.pages)
     other = {name for name in before.pages if after.pages[name] != before.pages[name]}
-    touched = {name for name, page in before.pages.items()
-               if any(f">{title}<" in page for title in change.counted)}
+    touched = {
+        name for name, page in before.pages.items() if any(f">{title}<" in page for title in change.counted)
+    }
     assert other <= touched
 
 
 def test_a_turned_block_changes_no_number(before: Written, tmp_path: Path) -> None:
     after = written(tmp_path, "sail turned 180deg")
     assert (after.cutting, after.counts, after.fabrics, after.pages) == (
-        before.cutting, before.counts, before.fabrics, before.pages)
+        before.cutting,
+        before.counts,
+        before.fabrics,
+        before.pages,
+    )

@@ -19,8 +19,22 @@ TOLD = "Tidewater Vane, version 3, beside version 2\n"
 
 def git(folder: Path, *words: str | bytes) -> str:
     """What git says in a folder, with nothing of the user's."""
-    done = subprocess.run(["git", "-C", folder, "-c", "user.name=Wren", "-c", "user.email=wren@example.org",
-                           "-c", "protocol.file.allow=always", *words], check=True, capture_output=True)
+    done = subprocess.run(
+        [
+            "git",
+            "-C",
+            folder,
+            "-c",
+            "user.name=Wren",
+            "-c",
+            "user.email=wren@example.org",
+            "-c",
+            "protocol.file.allow=always",
+            *words,
+        ],
+        check=True,
+        capture_output=True,
+    )
     return done.stdout.decode("utf-8", "replace").strip()
 
 
@@ -93,15 +107,22 @@ FETCHES = {
 
 
 @pytest.mark.parametrize("way", FETCHES)
-def test_what_is_missing_is_never_fetched(vane: Path, trap: Trap, way: str,
-                                          monkeypatch: pytest.MonkeyPatch) -> None:
+def test_what_is_missing_is_never_fetched(
+    vane: Path, trap: Trap, way: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
     lose_object(vane.parent)
     sent = vane.parent
     git(sent, "config", "core.repositoryformatversion", "1")
-    for name, value in {"extensions.partialClone": "there", "remote.there.promisor": "true",
-                        "core.sshCommand": str(trap.program), "core.gitProxy": str(trap.program),
-                        "credential.helper": f"!{trap.program}", "core.askPass": str(trap.program),
-                        "protocol.ext.allow": "always", "protocol.allow": "always"}.items():
+    for name, value in {
+        "extensions.partialClone": "there",
+        "remote.there.promisor": "true",
+        "core.sshCommand": str(trap.program),
+        "core.gitProxy": str(trap.program),
+        "credential.helper": f"!{trap.program}",
+        "core.askPass": str(trap.program),
+        "protocol.ext.allow": "always",
+        "protocol.allow": "always",
+    }.items():
         git(sent, "config", name, value)
     for name, value in FETCHES[way].items():
         git(sent, "config", f"remote.there.{name}", value.format(there=sent, trap=trap.program))
@@ -113,17 +134,23 @@ def test_what_is_missing_is_never_fetched(vane: Path, trap: Trap, way: str,
     assert ended.status == 1 and "git has no copy of it at 'HEAD' in this folder" in ended.err
     if way in ("uploadpack", "ext", "ssh", "proxy"):  # plain git does run it
         careless = {name: value for name, value in os.environ.items() if name != "GIT_NO_LAZY_FETCH"}
-        subprocess.run(["git", "-C", sent, "cat-file", "blob", "HEAD:vane.block"], capture_output=True,
-                       check=False, env=careless)
+        subprocess.run(
+            ["git", "-C", sent, "cat-file", "blob", "HEAD:vane.block"],
+            capture_output=True,
+            check=False,
+            env=careless,
+        )
         assert trap.sprung
 
 
 PROGRAMS = {
-    "fsmonitor": ["core.fsmonitor"], "hooks": ["core.hooksPath"],
+    "fsmonitor": ["core.fsmonitor"],
+    "hooks": ["core.hooksPath"],
     "pager": ["core.pager", "pager.cat-file", "pager.ls-tree", "pager.rev-parse"],
     "differences": ["diff.external", "diff.odd.command", "diff.odd.textconv", "merge.odd.driver"],
     "filters": ["filter.odd.smudge", "filter.odd.clean", "filter.odd.process"],
-    "editors": ["core.editor", "sequence.editor"], "signing": ["gpg.program", "gpg.ssh.program"],
+    "editors": ["core.editor", "sequence.editor"],
+    "signing": ["gpg.program", "gpg.ssh.program"],
     "alternates": ["core.alternateRefsCommand", "uploadpack.packObjectsHook"],
     "aliases": ["alias.cat-file", "alias.rev-parse", "alias.ls-tree"],
     "traces": ["trace2.eventTarget", "trace2.normalTarget"],
@@ -160,8 +187,9 @@ def test_nor_one_that_an_included_file_names(vane: Path, trap: Trap) -> None:
     assert not trap.sprung
 
 
-def test_a_git_that_lies_in_the_folder_is_not_run(vane: Path, trap: Trap,
-                                                   monkeypatch: pytest.MonkeyPatch) -> None:
+def test_a_git_that_lies_in_the_folder_is_not_run(
+    vane: Path, trap: Trap, monkeypatch: pytest.MonkeyPatch
+) -> None:
     shutil.copy(trap.program, vane.parent / "git")
     monkeypatch.chdir(vane.parent)
     monkeypatch.setenv("PATH", f".{os.pathsep}{os.pathsep}{os.environ['PATH']}")
@@ -180,16 +208,23 @@ def test_a_working_tree_said_to_be_elsewhere_is_of_no_account(vane: Path, tmp_pa
     assert not trap.sprung
 
 
-def test_a_repository_that_a_file_leads_to_starts_nothing_either(vane: Path, tmp_path: Path,
-                                                                   trap: Trap) -> None:
+def test_a_repository_that_a_file_leads_to_starts_nothing_either(
+    vane: Path, tmp_path: Path, trap: Trap
+) -> None:
     own = vane.parent / ".git"
     own.rename(tmp_path / "kept")
     git(tmp_path, "--git-dir", "kept", "config", "core.fsmonitor", str(trap.program))
     put(own, f"gitdir: {tmp_path / 'kept'}\n")
     assert told(vane).out.startswith(TOLD)
     assert not trap.sprung
-    for leads in ("gitdir: nowhere\n", "gitdir: \n", "gitdir: .git\n", "nonsense", "gitdir: a\0b",
-                  "gitdir: " + "x/" * 5000):
+    for leads in (
+        "gitdir: nowhere\n",
+        "gitdir: \n",
+        "gitdir: .git\n",
+        "nonsense",
+        "gitdir: a\0b",
+        "gitdir: " + "x/" * 5000,
+    ):
         put(own, leads)
         ended = told(vane)
         assert ended.status == 1 and ".git: This leads to no repository of git's." in ended.err
@@ -227,10 +262,13 @@ def endless(place: Path) -> None:
 
 
 @pytest.mark.parametrize("turned", [pipe, endless])
-@pytest.mark.parametrize("place", ["HEAD", "packed-refs", "config", "index", "shallow", "FETCH_HEAD",
-                                   "refs/heads/odd", "commondir"])
-def test_pipes_and_devices_among_gits_files_are_not_waited_for(vane: Path, place: str,
-                                                               turned: Callable[[Path], None]) -> None:
+@pytest.mark.parametrize(
+    "place",
+    ["HEAD", "packed-refs", "config", "index", "shallow", "FETCH_HEAD", "refs/heads/odd", "commondir"],
+)
+def test_pipes_and_devices_among_gits_files_are_not_waited_for(
+    vane: Path, place: str, turned: Callable[[Path], None]
+) -> None:
     turned(vane.parent / ".git" / place)
     ended = told(vane)
     assert ended.out.startswith(TOLD) or "git " in ended.err
@@ -238,8 +276,9 @@ def test_pipes_and_devices_among_gits_files_are_not_waited_for(vane: Path, place
 
 @pytest.mark.parametrize("turned", [pipe, endless])
 @pytest.mark.parametrize("place", ["objects/info/alternates", "objects/pack/pack-1.idx"])
-def test_objects_that_never_end_are_given_up(vane: Path, place: str, turned: Callable[[Path], None],
-                                             monkeypatch: pytest.MonkeyPatch) -> None:
+def test_objects_that_never_end_are_given_up(
+    vane: Path, place: str, turned: Callable[[Path], None], monkeypatch: pytest.MonkeyPatch
+) -> None:
     from piecewright.command_line.shelves import repository
 
     monkeypatch.setattr(repository, "PATIENCE", 0.5)
@@ -252,25 +291,61 @@ def test_objects_that_never_end_are_given_up(vane: Path, place: str, turned: Cal
 # ---- revisions and names ----------------------------------------------------------------------------------
 
 
-@pytest.mark.parametrize("revision, passed", [
-    ("HEAD:", True), (":/one", True), ("HEAD^{tree}", True), ("HEAD^{/one}", True), ("HEAD@{0}", True),
-    ("@", True), ("HEAD^0", True),
-    (":/none", False), ("HEAD:vane.block", False), (":vane.block", False), (":0", False),
-    ("HEAD..HEAD", False), ("^HEAD", False), ("HEAD^", False), ("-x", False), ("--output=x", False),
-    ("--all", False), ("HEAD HEAD", False), ("HEAD\nHEAD", False), ("HEAD:\n", False), ("\udcff", False),
-    ("x" * 200_000, False), ("HEAD^{blob}", False), ("HEAD^{nonsense}", False),
-    ("refs/heads/../../config", False),
-    ("HEAD@{u}", False), ("main@{99999999}", False),
-    ("a\0b", False),
-])
+@pytest.mark.parametrize(
+    "revision, passed",
+    [
+        ("HEAD:", True),
+        (":/one", True),
+        ("HEAD^{tree}", True),
+        ("HEAD^{/one}", True),
+        ("HEAD@{0}", True),
+        ("@", True),
+        ("HEAD^0", True),
+        (":/none", False),
+        ("HEAD:vane.block", False),
+        (":vane.block", False),
+        (":0", False),
+        ("HEAD..HEAD", False),
+        ("^HEAD", False),
+        ("HEAD^", False),
+        ("-x", False),
+        ("--output=x", False),
+        ("--all", False),
+        ("HEAD HEAD", False),
+        ("HEAD\nHEAD", False),
+        ("HEAD:\n", False),
+        ("\udcff", False),
+        ("x" * 200_000, False),
+        ("HEAD^{blob}", False),
+        ("HEAD^{nonsense}", False),
+        ("refs/heads/../../config", False),
+        ("HEAD@{u}", False),
+        ("main@{99999999}", False),
+        ("a\0b", False),
+    ],
+)
 def test_any_revision_is_found_or_refused(vane: Path, revision: str, passed: bool) -> None:
     ended = told(vane, "--since", revision)
     assert ended.out.startswith(TOLD) if passed else ended.status == 2, ended.err
     assert not (vane.parent / "x").exists()
 
 
-NAMES = ("with blank", 'quo"te', "it's", "-x", "--help", "a:b", ":x", "back\\slash", "line\nend", "tab\t",
-         "glob*[a]", "naïve", os.fsdecode(b"latin\xe9"), "HEAD")
+NAMES = (
+    "with blank",
+    'quo"te',
+    "it's",
+    "-x",
+    "--help",
+    "a:b",
+    ":x",
+    "back\\slash",
+    "line\nend",
+    "tab\t",
+    "glob*[a]",
+    "naïve",
+    os.fsdecode(b"latin\xe9"),
+    "HEAD",
+)
 
 
 def test_files_and_folders_of_any_name_are_found(tmp_path: Path) -> None:
@@ -345,7 +420,8 @@ def test_a_damaged_repository_is_told(vane: Path) -> None:
 
 
 def test_git_is_asked_even_where_the_environment_names_another_repository(
-        vane: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, trap: Trap) -> None:
+    vane: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, trap: Trap
+) -> None:
     monkeypatch.setenv("GIT_DIR", str(tmp_path / "nowhere"))  # as git's own hooks set it
     monkeypatch.setenv("GIT_EXTERNAL_DIFF", str(trap.program))
     monkeypatch.setenv("GIT_SSH_COMMAND", str(trap.program))

@@ -76,10 +76,13 @@ def test_a_file_is_written_with_every_drafted_length_in_proportion(here: Path) -
 
 def test_pieces_keep_their_shape_and_the_needle_its_allowance(here: Path) -> None:
     assert piecewright("resize", "loft.block", "--to", "9in", "--out", "nine-inch.block").status == 0
-    old, new = (json.loads(piecewright("explain", name, "--format", "json").out)["blocks"][1]
-                for name in ("loft.block", "nine-inch.block"))
+    old, new = (
+        json.loads(piecewright("explain", name, "--format", "json").out)["blocks"][1]
+        for name in ("loft.block", "nine-inch.block")
+    )
     assert [each["area"] * 2.25 for each in old["pieces"]] == pytest.approx(
-        [each["area"] for each in new["pieces"]])
+        [each["area"] for each in new["pieces"]]
+    )
     assert (old["allowance"], old["trim"]) == (new["allowance"], new["trim"])
 
 
@@ -103,10 +106,17 @@ def test_a_ruler_in_centimetres_has_sizes_in_centimetres(here: Path) -> None:
     assert "9, 12, 15, 18, 21, 24, 27" in out and "all cuts are to the 0.25cm" in out
 
 
-@pytest.mark.parametrize("arguments", [
-    ("--out", "x.block"), ("--format", "block"), ("--to", "9"), ("--to", "1/2in"), ("--to", "500in"),
-    ("--block", "Nobody"),
-])
+@pytest.mark.parametrize(
+    "arguments",
+    [
+        ("--out", "x.block"),
+        ("--format", "block"),
+        ("--to", "9"),
+        ("--to", "1/2in"),
+        ("--to", "500in"),
+        ("--block", "Nobody"),
+    ],
+)
 def test_what_cannot_be_resized_so_is_refused(here: Path, arguments: tuple[str, ...]) -> None:
     ended = piecewright("resize", "nine.block", *arguments)
     assert ended.status == 2 and ended.out == "" and not (here / "x.block").exists()

@@ -32,8 +32,9 @@ def test_every_block_is_drawn(here: Path) -> None:
 
 
 def test_formats_folder_and_title_are_chosen(here: Path) -> None:
-    ended = piecewright("show", "two.block", "--format", "svg,pdf", "--block", "Two Halves", "--out",
-                        "pictures")
+    ended = piecewright(
+        "show", "two.block", "--format", "svg,pdf", "--block", "Two Halves", "--out", "pictures"
+    )
     assert ended.status == 0
     assert sorted(os.listdir(here / "pictures")) == ["two-halves-v1-picture.pdf", "two-halves-v1-picture.svg"]
     assert (here / "pictures" / "two-halves-v1-picture.svg").read_text().lstrip().startswith("<")
@@ -48,10 +49,18 @@ def test_size_and_dpi_set_the_dots(here: Path) -> None:
     assert larger[0] > 1.5 * once[0]
 
 
-@pytest.mark.parametrize("arguments", [
-    ("--size", "4"), ("--size", "0in"), ("--size", "500in"), ("--dpi", "1"),
-    ("--size", "40in", "--dpi", "1200"), ("--format", "gif"), ("--block", "Nobody"),
-])
+@pytest.mark.parametrize(
+    "arguments",
+    [
+        ("--size", "4"),
+        ("--size", "0in"),
+        ("--size", "500in"),
+        ("--dpi", "1"),
+        ("--size", "40in", "--dpi", "1200"),
+        ("--format", "gif"),
+        ("--block", "Nobody"),
+    ],
+)
 def test_what_show_cannot_draw_is_refused(here: Path, arguments: tuple[str, ...]) -> None:
     ended = piecewright("show", "two.block", *arguments)
     assert ended.status == 2 and ended.out == ""

@@ -65,11 +65,14 @@ def test_new_file_has_the_users_permissions(tmp_path: Path) -> None:
     assert (tmp_path / "a.pdf").stat().st_mode & 0o777 == 0o640
 
 
-@pytest.mark.parametrize("problem", [OSError(errno.ENOSPC, "No space left on device"), KeyboardInterrupt(),
-                                     SystemExit(143), MemoryError()])
+@pytest.mark.parametrize(
+    "problem",
+    [OSError(errno.ENOSPC, "No space left on device"), KeyboardInterrupt(), SystemExit(143), MemoryError()],
+)
 @pytest.mark.usefixtures("way")
 def test_stop_in_the_middle_leaves_the_old_file_and_nothing_else(
-        target: Path, monkeypatch: pytest.MonkeyPatch, problem: BaseException) -> None:
+    target: Path, monkeypatch: pytest.MonkeyPatch, problem: BaseException
+) -> None:
     real = os.write
 
     def stops_half_way(handle: int, data: bytes) -> int:
@@ -127,12 +130,24 @@ def test_what_killed_runs_left_goes_and_what_is_anothers_stays(target: Path) -> 
     ended.wait()
     try:
         since, ours = leftovers._started(sleeping.pid), os.getpid()
-        stays = [f"{place}-{sleeping.pid}-{since}-0", f"{place}-{ours}-{leftovers._started(ours)}-7",
-                 f"00000000-{ended.pid}-1-0", f"{place}-{ended.pid}-1", f"{place}-x-1-0", "x"]
-        goes = [f"{place}-{ended.pid}-1-0", f"{place}-{sleeping.pid}-{since + 1}-0",
-                f"{place}-{'9' * 30}-1-0"]
+        stays = [
+            f"{place}-{sleeping.pid}-{since}-0",
+            f"{place}-{ours}-{leftovers._started(ours)}-7",
+            f"00000000-{ended.pid}-1-0",
+            f"{place}-{ended.pid}-1",
+            f"{place}-x-1-0",
+            "x",
+        ]
+        goes = [
+            f"{place}-{ended.pid}-1-0",
+            f"{place}-{sleeping.pid}-{since + 1}-0",
+            f"{place}-{'9' * 30}-1-0",
+        ]
         kept = [f".vane.pdf.piecewright-{each}.part" for each in stays] + [
-            f".vane.{ours}-0.part", f"vane.piecewright-{goes[0]}.part", f".vane.piecewright-{goes[0]}"]
+            f".vane.{ours}-0.part",
+            f"vane.piecewright-{goes[0]}.part",
+            f".vane.piecewright-{goes[0]}",
+        ]
         for name in kept + [f".vane.pdf.piecewright-{each}.part" for each in goes]:
             (folder / name).write_bytes(b"half")
         old = folder / f".vane.pdf.piecewright-00000000-{ended.pid}-2-0.part"
@@ -179,12 +194,20 @@ sys.exit(run([]))
 """
 
 
-@pytest.mark.parametrize("how, number, status", [
-    ("nameless", signal.SIGTERM, 143), ("hidden", signal.SIGTERM, 143), ("hidden", signal.SIGINT, 130),
-    ("hidden", signal.SIGHUP, 129), ("nameless", signal.SIGKILL, -9), ("hidden", signal.SIGKILL, -9),
-])
-def test_process_stopped_in_the_middle_of_a_write(target: Path, tmp_path_factory: pytest.TempPathFactory,
-                                                  how: str, number: int, status: int) -> None:
+@pytest.mark.parametrize(
+    "how, number, status",
+    [
+        ("nameless", signal.SIGTERM, 143),
+        ("hidden", signal.SIGTERM, 143),
+        ("hidden", signal.SIGINT, 130),
+        ("hidden", signal.SIGHUP, 129),
+        ("nameless", signal.SIGKILL, -9),
+        ("hidden", signal.SIGKILL, -9),
+    ],
+)
+def test_process_stopped_in_the_middle_of_a_write(
+    target: Path, tmp_path_factory: pytest.TempPathFactory, how: str, number: int, status: int
+) -> None:
     started = Path(f"{target}.started")
     child = subprocess.Popen([sys.executable, "-c", SLOW_WRITER, str(target), how], stderr=subprocess.PIPE)
     for _ in range(2000):

@@ -76,10 +76,30 @@ def test_random_convex_outlines_agree_with_clipper(places):
 
 BITES = {
     "narrow notch": [(0, 0), (4, 0), (4, 4), (2.2, 4), (2, 1), (1.8, 4), (0, 4)],
-    "notch as wide as two allowances": [(0, 0), (4, 0), (4, 4), (2.25, 4), (2.25, 1), (1.75, 1), (1.75, 4),
-                                        (0, 4)],
-    "mouth that closes round a room": [(0, 0), (6, 0), (6, 6), (3.1, 6), (3.1, 5), (5, 5), (5, 1), (1, 1),
-                                       (1, 5), (2.9, 5), (2.9, 6), (0, 6)],
+    "notch as wide as two allowances": [
+        (0, 0),
+        (4, 0),
+        (4, 4),
+        (2.25, 4),
+        (2.25, 1),
+        (1.75, 1),
+        (1.75, 4),
+        (0, 4),
+    ],
+    "mouth that closes round a room": [
+        (0, 0),
+        (6, 0),
+        (6, 6),
+        (3.1, 6),
+        (3.1, 5),
+        (5, 5),
+        (5, 1),
+        (1, 1),
+        (1, 5),
+        (2.9, 5),
+        (2.9, 6),
+        (0, 6),
+    ],
     "step lower than the allowance": [(0, 0), (4, 0), (4, 2), (2, 2), (2, 2.1), (0, 2.1)],
     "arrow": [(0, 0), (5, 2), (0, 4), (3.5, 2)],
     "saw": [(0, 0), (1, 3), (2, 0), (3, 3), (4, 0), (4, 5), (0, 5)],
@@ -212,8 +232,9 @@ def test_sides_nearly_in_one_line_with_unlike_widths_stay_near_their_corner(bend
     assert all(-0.8 < x < 4.8 and -1.3 < y < 3.8 for x, y in corners(edges))
 
 
-@pytest.mark.parametrize(("angle", "distance", "along"), [(45, 0.6533, 0.6036), (90, 0.3536, 0.25),
-                                                          (22.5, 1.2815, 1.2568)])
+@pytest.mark.parametrize(
+    ("angle", "distance", "along"), [(45, 0.6533, 0.6036), (90, 0.3536, 0.25), (22.5, 1.2815, 1.2568)]
+)
 def test_untrimmed_points_reach_as_far_as_published(angle, distance, along):
     """SOURCES 1.1, derived: s / sin(angle / 2) from the finished point, s / tan(angle / 2) along the edge."""
     turn = angle * pi / 180

@@ -37,8 +37,10 @@ def compared(old: str, new: str) -> Comparison:
 
 def told(comparison: Comparison) -> list[tuple[str, str, str]]:
     """What became of each template, with its letters."""
-    return [(each.kind, each.old.label if each.old else "", each.new.label if each.new else "")
-            for each in comparison.matches]
+    return [
+        (each.kind, each.old.label if each.old else "", each.new.label if each.new else "")
+        for each in comparison.matches
+    ]
 
 
 @pytest.mark.parametrize("source", library_sources(), ids=lambda source: source.name)
@@ -56,8 +58,13 @@ def test_other_names_and_fabrics_change_no_template() -> None:
 
 def test_a_mirrored_block_needs_its_templates_turned_over() -> None:
     found = compared(VANE, VANE.replace("from B1 to C1", "from C1 to B1"))
-    assert told(found) == [("same", "A", "A"), ("same", "D", "B"), ("same", "C", "C"), ("same", "B", "D"),
-                           ("same", "E", "E")]
+    assert told(found) == [
+        ("same", "A", "A"),
+        ("same", "D", "B"),
+        ("same", "C", "C"),
+        ("same", "B", "D"),
+        ("same", "E", "E"),
+    ]
     assert [each.new.label for each in found.matches if each.mirrored and each.new] == ["B", "C", "D"]
     assert found.redrawn and found.unversioned
 
@@ -76,16 +83,24 @@ def test_pieces_that_become_one_leave_a_template_over() -> None:
 
 
 def test_templates_of_another_place_are_new_and_gone() -> None:
-    moon = ('edition 1\n\nblock "Moon" {\n  finished 6in\n'
-            "  seam circle around (1/6 from center to top-left) radius 1/2in\n}\n")
-    found = compared(moon, moon.replace("1/6 from center to top-left) radius 1/2in",
-                                        "2/3 from center to right) radius 3/4in"))
+    moon = (
+        'edition 1\n\nblock "Moon" {\n  finished 6in\n'
+        "  seam circle around (1/6 from center to top-left) radius 1/2in\n}\n"
+    )
+    found = compared(
+        moon,
+        moon.replace("1/6 from center to top-left) radius 1/2in", "2/3 from center to right) radius 3/4in"),
+    )
     assert sorted(each.kind for each in found.matches) == ["changed", "gone", "new"]
 
 
 def test_a_moved_seam_tells_how_far() -> None:
-    found = compared(STRIPS, STRIPS.replace("(2in from top-left", "(2 1/4in from top-left").replace(
-        "(2in from bottom-left", "(2 1/4in from bottom-left").replace("(2in from left", "(2 1/4in from left"))
+    found = compared(
+        STRIPS,
+        STRIPS.replace("(2in from top-left", "(2 1/4in from top-left")
+        .replace("(2in from bottom-left", "(2 1/4in from bottom-left")
+        .replace("(2in from left", "(2 1/4in from left"),
+    )
     assert {each.kind for each in found.matches} == {"changed"}
     assert found.distance == pytest.approx(0.25)
     # Middle upon middle, a strip 1/4in wider reaches 1/8in further on each side.
@@ -105,7 +120,9 @@ def test_other_points_are_told_from_another_outline() -> None:
 
 
 def test_a_round_seam_moved_outward_tells_by_how_much() -> None:
-    round_one = ('edition 1\n\nblock "Moon" {\n  finished 6in\n  seam circle around center radius 2in\n'
-                 "  piece moon at center in light\n}\n")
+    round_one = (
+        'edition 1\n\nblock "Moon" {\n  finished 6in\n  seam circle around center radius 2in\n'
+        "  piece moon at center in light\n}\n"
+    )
     found = compared(round_one, round_one.replace("radius 2in", "radius 2 1/8in"))
     assert found.distance == pytest.approx(0.125, abs=1e-3)

@@ -48,8 +48,12 @@ def test_strips_that_are_joined_are_as_long_as_the_quarter_is_wide():
     binding = BindingNeed("sand", Fraction(2), Fraction(90), False)
     plan, cloth = quarters(box(4, 4), 5, binding=binding)
     (joined,) = (at for at, cut in enumerate(plan.cuts) if cut.part == "binding")
-    lengths = [max(each.width, each.height) for quarter in plan.fabrics[0].cloths for each in quarter.placed
-               if each.cut == joined]
+    lengths = [
+        max(each.width, each.height)
+        for quarter in plan.fabrics[0].cloths
+        for each in quarter.placed
+        if each.cut == joined
+    ]
     assert lengths.count(Fraction(21)) >= 3 and cloth.width == 21
 
 

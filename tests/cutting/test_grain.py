@@ -21,8 +21,12 @@ def arrows(pieces):
 QUARTERS = fan_rings((3, 3), [0, 6, 12, 18])
 HALVES = [[(0, 0), (3, 0), (0, 3)], [(3, 0), (3, 3), (0, 3)]]
 HEXAGON = [
-    [(4, 4), (4 + 4 * sin(k * pi / 3), 4 - 4 * cos(k * pi / 3)),
-     (4 + 4 * sin((k + 1) * pi / 3), 4 - 4 * cos((k + 1) * pi / 3))] for k in range(6)
+    [
+        (4, 4),
+        (4 + 4 * sin(k * pi / 3), 4 - 4 * cos(k * pi / 3)),
+        (4 + 4 * sin((k + 1) * pi / 3), 4 - 4 * cos((k + 1) * pi / 3)),
+    ]
+    for k in range(6)
 ]
 
 
@@ -46,8 +50,13 @@ def test_eight_diamonds_of_a_star_need_one_arrow_along_a_side():
 
 def test_a_piece_within_the_block_follows_the_block_s_sides():
     """The square set on point within has no side along the block's: its arrow still is."""
-    economy = [[(0, 0), (3, 0), (0, 3)], [(3, 0), (6, 0), (6, 3)], [(6, 3), (6, 6), (3, 6)],
-               [(3, 6), (0, 6), (0, 3)], [(3, 0), (6, 3), (3, 6), (0, 3)]]
+    economy = [
+        [(0, 0), (3, 0), (0, 3)],
+        [(3, 0), (6, 0), (6, 3)],
+        [(6, 3), (6, 6), (3, 6)],
+        [(3, 6), (0, 6), (0, 3)],
+        [(3, 0), (6, 3), (3, 6), (0, 3)],
+    ]
     assert [[arrow.heading % 90 for arrow in each] for each in arrows(pieces_of(economy))] == [[0], [0]]
 
 
@@ -55,9 +64,15 @@ def test_one_shape_with_two_grains_carries_two_arrows():
     """SOURCES 3.4: the same shape can need a different grain elsewhere. Quarter-square triangles with long
     sides outside, and half-square triangles of the same size with their legs outside."""
     leg = 3 * sqrt(2)
-    ((first, second),) = arrows(pieces_of([
-        *QUARTERS, [(9, 0), (9 + leg, 0), (9, leg)], [(9 + leg, 0), (9 + leg, leg), (9, leg)],
-    ]))
+    ((first, second),) = arrows(
+        pieces_of(
+            [
+                *QUARTERS,
+                [(9, 0), (9 + leg, 0), (9, leg)],
+                [(9 + leg, 0), (9 + leg, leg), (9, leg)],
+            ]
+        )
+    )
     assert (first.pieces, second.pieces) == ((1, 2, 3, 4), (5, 6))
     assert first.heading == 90 and second.heading % 90 == pytest.approx(45)
 
@@ -77,8 +92,9 @@ def test_a_reversed_piece_s_grain_is_carried_back_through_the_mirror():
     """Two mirrored scalene triangles, both asked to lie along their longest side."""
     rings = [[(0, 0), (5, 0), (1, 2)], [(20, 0), (15, 0), (19, 2)]]
     headings = (90 + 26.565051, 90 - 26.565051)
-    pieces = [replace(piece, grain=heading)
-              for piece, heading in zip(pieces_of(rings), headings, strict=True)]
+    pieces = [
+        replace(piece, grain=heading) for piece, heading in zip(pieces_of(rings), headings, strict=True)
+    ]
     ((arrow,),) = arrows(pieces)
     assert arrow.pieces == (1, 2)
 
@@ -99,7 +115,8 @@ def test_no_side_on_the_block_s_edge_is_bias(rings):
                 angle = arrow.heading * pi / 180
                 along = ways[number].direction(complex(sin(angle), -cos(angle)))
                 outside = [stroke_of(s.edge).direction(0) for s in pieces[number - 1].ring if s.outside]
-                turns = [abs((along.conjugate() * side).real * (along.conjugate() * side).imag)
-                         for side in outside]
+                turns = [
+                    abs((along.conjugate() * side).real * (along.conjugate() * side).imag) for side in outside
+                ]
                 assert min(turns) < 1e-3
                 assert grain_of(pieces[number - 1]).firm

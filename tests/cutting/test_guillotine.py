@@ -22,9 +22,24 @@ from support.jigsaws import jigsaw
 
 HERZ = [(21, 13), (36, 17), (54, 20), (24, 27), (18, 65)]  # SOURCES 7.8, sheet 127 x 98, fixed orientation
 HERZ_BEST = 12348
-C1_1 = [(2, 12), (7, 12), (8, 6), (3, 6), (3, 5), (5, 5), (3, 12), (3, 7), (5, 7), (2, 6), (3, 2), (4, 2),
-        (3, 4),
-        (4, 4), (9, 2), (11, 2)]  # SOURCES 7.9: a strip 20 wide, best height 20
+C1_1 = [
+    (2, 12),
+    (7, 12),
+    (8, 6),
+    (3, 6),
+    (3, 5),
+    (5, 5),
+    (3, 12),
+    (3, 7),
+    (5, 7),
+    (2, 6),
+    (3, 2),
+    (4, 2),
+    (3, 4),
+    (4, 4),
+    (9, 2),
+    (11, 2),
+]  # SOURCES 7.9: a strip 20 wide, best height 20
 MANY = 1000
 
 
@@ -34,8 +49,9 @@ def area(region: Region, kinds: list[Kind]) -> int:
 
 def test_herz_sheet_is_never_beaten_and_nearly_reached():
     kinds = [Kind(w, h, False) for w, h in HERZ]
-    found = [area(fill(Stock(kinds, [MANY] * 5, keen), 127, 98, DEPTH), kinds)
-             for keen in (0.0, 0.3, 0.7, 1.0)]
+    found = [
+        area(fill(Stock(kinds, [MANY] * 5, keen), 127, 98, DEPTH), kinds) for keen in (0.0, 0.3, 0.7, 1.0)
+    ]
     assert max(found) <= HERZ_BEST
     assert max(found) >= 0.97 * HERZ_BEST
 
@@ -50,8 +66,9 @@ def _rows(lengths):
     return [Row(at, False, long, 1, many, 1) for at, (long, many) in enumerate(lengths)]
 
 
-@given(st.lists(st.tuples(st.integers(1, 30), st.integers(1, 6)), min_size=1, max_size=4),
-       st.integers(30, 90))
+@given(
+    st.lists(st.tuples(st.integers(1, 30), st.integers(1, 6)), min_size=1, max_size=4), st.integers(30, 90)
+)
 def test_the_fullest_row_is_the_fullest(lengths, room):
     """Against trying every number of each."""
     rows = fullest(_rows(lengths), room)
@@ -63,9 +80,11 @@ def test_the_fullest_row_is_the_fullest(lengths, room):
     assert all(row.columns <= lengths[row.kind][1] for row in rows)
 
 
-KINDS = st.lists(st.tuples(st.integers(4, 60), st.integers(4, 60), st.booleans(), st.integers(1, 30)),
-                 min_size=1,
-                 max_size=6)
+KINDS = st.lists(
+    st.tuples(st.integers(4, 60), st.integers(4, 60), st.booleans(), st.integers(1, 30)),
+    min_size=1,
+    max_size=6,
+)
 
 
 @given(KINDS)
@@ -85,7 +104,7 @@ def test_every_box_is_cut_once_and_none_lies_over_another(made):
             spots.append((each.left, each.top, each.left + width, each.top + height))
         for at, one in enumerate(spots):
             assert one[2] <= strip.width and one[3] <= strip.height
-            for two in spots[at + 1:]:
+            for two in spots[at + 1 :]:
                 assert one[2] <= two[0] or two[2] <= one[0] or one[3] <= two[1] or two[3] <= one[1]
 
 

@@ -55,8 +55,9 @@ def test_every_template_lies_on_its_strip_and_over_no_other(outline, plain, back
     assume(plain + back)
     for runs in lay_runs(outline, (plain, back), choices, 24, TALL):
         laid = [each.pose for run in runs for each in run.laid]
-        assert any(sum(map(laid.count, one)) == plain and sum(map(laid.count, two)) == back
-                   for one, two in choices)
+        assert any(
+            sum(map(laid.count, one)) == plain and sum(map(laid.count, two)) == back for one, two in choices
+        )
         for run in runs:
             assert run.length <= 24 + ROUNDING and run.thick <= TALL + ROUNDING
             shapes = [translate(shape(posed(outline, laid.pose)), laid.left, laid.down) for laid in run.laid]
@@ -73,10 +74,13 @@ def test_every_template_lies_on_its_strip_and_over_no_other(outline, plain, back
 CHEVRON = (0j, 2 + 1j, 4 + 0j, 4 + 1j, 2 + 2j, 1j)
 
 
-@pytest.mark.parametrize(("outline", "count", "cloth", "singly"), [
-    ((1.5 + 0j, 3 + 3j, 1.5 + 6j, 3j), 27, 42 * 9, 2 * 42 * 6 - 3 * 6),  # 13 come up between 14
-    (CHEVRON, 30, 40 * 4, 3 * 40 * 2),  # three rows, each pointing 1in into the hollows of the last
-])
+@pytest.mark.parametrize(
+    ("outline", "count", "cloth", "singly"),
+    [
+        ((1.5 + 0j, 3 + 3j, 1.5 + 6j, 3j), 27, 42 * 9, 2 * 42 * 6 - 3 * 6),  # 13 come up between 14
+        (CHEVRON, 30, 40 * 4, 3 * 40 * 2),  # three rows, each pointing 1in into the hollows of the last
+    ],
+)
 def test_rows_reach_into_each_other(outline, count, cloth, singly):
     """Exact geometry, worked by hand: square inches of the strips, and of as many strips of single rows."""
     ways = lay_runs(outline, (count, 0), [hands(0.0)], 42)

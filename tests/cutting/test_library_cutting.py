@@ -5,7 +5,8 @@ from __future__ import annotations
 from math import pi, sin
 
 import pytest
-from piecewright.cutting.templates.allowance import moved_side, outset_rings
+from piecewright.cutting.templates.allowance import outset_rings
+from piecewright.cutting.templates.corners import moved_side
 from piecewright.cutting.templates.laying import lay, template_cuts, template_marks
 from piecewright.cutting.templates.making import make_templates
 from piecewright.cutting.templates.neighbourhood import neighbourhoods
@@ -59,7 +60,8 @@ def test_every_piece_s_allowance_agrees_with_clipper(source):
             assert len(widths) == 1, "the library's own allowances are even"
             (width,) = widths
             ours = [
-                flat(each, 1e-6) for ring in rings
+                flat(each, 1e-6)
+                for ring in rings
                 for each in outset_rings([s.stroke for s in ring], [s.allowance for s in ring]).rings
             ]
             sewn = [flat([side.stroke for side in ring], 1e-6) for ring in rings]
@@ -69,8 +71,12 @@ def test_every_piece_s_allowance_agrees_with_clipper(source):
             if not tips:
                 assert apart(ours, theirs) < PRINTED
                 continue
-            middles = [moved_side(s.stroke, s.allowance).at(share / 8)
-                       for ring in rings for s in ring for share in (3, 4, 5)]
+            middles = [
+                moved_side(s.stroke, s.allowance).at(share / 8)
+                for ring in rings
+                for s in ring
+                for share in (3, 4, 5)
+            ]
             lines = [LineString([*ring, ring[0]]) for ring in theirs]
             assert all(min(line.distance(Point(p.real, p.imag)) for line in lines) < PRINTED for p in middles)
             if has_needle(outlines, shape.members[0].piece):
@@ -124,10 +130,12 @@ def test_templates_cover_the_block_once(source):
     for draft in drafts(source):
         templates = make_templates(draft).value
         total = sum(
-            len(template.pieces) * sum(
+            len(template.pieces)
+            * sum(
                 doubled_area([stroke_of(edge) for edge in ring]) / 2
                 for ring in (template.sew, *template.sew_holes)
-            ) for template in templates
+            )
+            for template in templates
         )
         assert total == pytest.approx(doubled_area([stroke_of(edge) for edge in draft.outline]) / 2, abs=1e-4)
         numbers = sorted(number for template in templates for number in template.pieces)
@@ -143,8 +151,9 @@ def test_the_allowance_is_whole_beside_every_straight_seam(source):
         for shape, template in zip(draft.shapes, make_templates(draft).value, strict=True):
             rings = Outlines(draft.pieces).rings(shape.members[0].piece)
             trimmed = Polygon(flat([stroke_of(edge) for edge in template.cut]))
-            whole = Polygon(flat(outset_rings([s.stroke for s in rings[0]],
-                                              [s.allowance for s in rings[0]]).rings[0]))
+            whole = Polygon(
+                flat(outset_rings([s.stroke for s in rings[0]], [s.allowance for s in rings[0]]).rings[0])
+            )
             for side in rings[0]:
                 if side.stroke.center is None:
                     across = side.stroke.direction(0) * -1j * side.allowance

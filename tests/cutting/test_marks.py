@@ -39,7 +39,9 @@ def all_partners(draft):
                     partners = {part.neighbour for part in side.parts} - {None}
                     assert any(
                         abs(mark.at - place) <= CLOSE
-                        for number in partners for row in places[number] for place in row
+                        for number in partners
+                        for row in places[number]
+                        for place in row
                     )
 
 
@@ -49,8 +51,11 @@ def test_every_mark_has_a_partner_on_the_neighbour_s_template(rings):
     all_partners(draft_of(pieces_of(rings)))
 
 
-BRICKS = [[(0, 0), (9, 0), (9, 2), (0, 2)], [(0, 2), (3, 2), (3, 5), (0, 5)],
-          [(3, 2), (9, 2), (9, 5), (3, 5)]]
+BRICKS = [
+    [(0, 0), (9, 0), (9, 2), (0, 2)],
+    [(0, 2), (3, 2), (3, 5), (0, 5)],
+    [(3, 2), (9, 2), (9, 5), (3, 5)],
+]
 ROUND = [[(0, 0), (3, 0, (0, 0), True), (0, 3)], [(3, 0), (5, 0), (5, 5), (0, 5), (0, 3, (0, 0), False)]]
 
 
@@ -62,7 +67,9 @@ def test_partners_in_blocks_of_every_kind(rings):
 def marks_of(rings, number):
     return sorted(
         (round(float(m.at.x), 6), round(float(m.at.y), 6))
-        for t in make_templates(draft_of(pieces_of(rings))).value if number in t.pieces for m in t.marks
+        for t in make_templates(draft_of(pieces_of(rings))).value
+        if number in t.pieces
+        for m in t.marks
     )
 
 
@@ -91,8 +98,10 @@ def test_a_mark_points_out_of_the_piece_across_its_allowance():
 
 
 def test_dots_stand_at_the_sewing_corners_of_ring_and_window():
-    frame = pieces_of([[(0, 0), (6, 0), (6, 6), (0, 6)], [(2, 2), (4, 2), (4, 4), (2, 4)]],
-                      holes={0: [[(2, 2), (4, 2), (4, 4), (2, 4)]]})
+    frame = pieces_of(
+        [[(0, 0), (6, 0), (6, 6), (0, 6)], [(2, 2), (4, 2), (4, 4), (2, 4)]],
+        holes={0: [[(2, 2), (4, 2), (4, 4), (2, 4)]]},
+    )
     template = make_templates(draft_of(frame)).value[0]
     assert len(template.dots) == 8
     assert {(float(x), float(y)) for x, y in template.dots} >= {(0, 0), (6, 6), (2, 2), (4, 4)}

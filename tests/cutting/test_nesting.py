@@ -13,13 +13,27 @@ from support.template_sets import template_quilt
 
 AIM = 1.10
 SPYRROW = {
-    "Drunkard's Path": 75.27, "Fanny's Fan": 37.27, "Mariner's Compass": 117.38, "Mill Wheel": 18.51,
-    "Robbing Peter to Pay Paul": 44.81, "Apple Core": 8.53, "Octagon": 12.70, "Rocky Road to Kansas": 31.57,
-    "Star of Bethlehem": 71.51, "Star of the East": 63.20, "Storm at Sea": 18.84, "Spider's Web": 48.77,
-    "The Tumbler": 41.16, "Snowball": 12.22,
+    "Drunkard's Path": 75.27,
+    "Fanny's Fan": 37.27,
+    "Mariner's Compass": 117.38,
+    "Mill Wheel": 18.51,
+    "Robbing Peter to Pay Paul": 44.81,
+    "Apple Core": 8.53,
+    "Octagon": 12.70,
+    "Rocky Road to Kansas": 31.57,
+    "Star of Bethlehem": 71.51,
+    "Star of the East": 63.20,
+    "Storm at Sea": 18.84,
+    "Spider's Web": 48.77,
+    "The Tumbler": 41.16,
+    "Snowball": 12.22,
 }
-MIXED = {"Orange Peel": (40.61, 1.20), "Necktie": (26.83, 1.15), "Cherry Basket": (18.92, 1.55),
-         "Diamond in a Rectangle": (5.28, 1.35)}
+MIXED = {
+    "Orange Peel": (40.61, 1.20),
+    "Necktie": (26.83, 1.15),
+    "Cherry Basket": (18.92, 1.55),
+    "Diamond in a Rectangle": (5.28, 1.35),
+}
 """Sets that pack best with one template in another's hollow, which our rows, of one template each, do not do:
 spyrrow's length, and the share of it that ours stays under."""
 

@@ -20,10 +20,12 @@ def test_two_triangle_squares_two_and_eight_at_a_time():
     """Ferry: 20 pinwheels of four 4in two-triangle squares. Eight at a time: 2 x 4 + 1 3/4in (common
     practice, no published source)."""
     two, eight = offers("Ferry")
-    assert two.method == "two at a time" and two.text.startswith("Cut 40 squares 4 7/8in of indigo and 40 "
-    "of sand;")
-    assert eight.method == "eight at a time" and eight.text.startswith("Cut 10 squares 9 3/4in of indigo "
-    "and 10 of sand;")
+    assert two.method == "two at a time" and two.text.startswith(
+        "Cut 40 squares 4 7/8in of indigo and 40 of sand;"
+    )
+    assert eight.method == "eight at a time" and eight.text.startswith(
+        "Cut 10 squares 9 3/4in of indigo and 10 of sand;"
+    )
     assert two.cloth == two.singly == eight.cloth == pytest.approx(2 * 40 * 4.875**2)
 
 
@@ -63,13 +65,17 @@ def test_nine_strips_sewn_are_as_wide_as_published():
     rails = "".join(f"  piece rail{n} at between A{n}, B{n + 1} in {roles[n % 2]}\n" for n in range(1, 10))
     seams = "".join(f"  seam A{n} -- B{n}\n" for n in range(2, 10))
     block = f'block "Nine Rails" {{\n  finished 6in x 24 3/4in\n  grid 1 x 9\n{seams}{rails}}}\n'
-    quilt = ('quilt "Trial" {\n  use "Nine Rails" as rails\n  fabric dark\n  fabric light\n'
-             "  set straight 4 across 1 down { alternate rails }\n  binding 2in in dark\n"
-             "  backing in light\n  batting\n}\n")
+    quilt = (
+        'quilt "Trial" {\n  use "Nine Rails" as rails\n  fabric dark\n  fabric light\n'
+        "  set straight 4 across 1 down { alternate rails }\n  binding 2in in dark\n"
+        "  backing in light\n  batting\n}\n"
+    )
     made = compiled_quilt(f"edition 1\n{block}{quilt}")
     (text,) = {each.text for cut in plan_cutting(made).value.cuts for each in cut.offers}
-    assert text.startswith("Sew strips 3 1/4in wide of dark, light, dark, light, dark, light, dark, light "
-                           "and dark side by side, 25 1/4in wide in all;")
+    assert text.startswith(
+        "Sew strips 3 1/4in wide of dark, light, dark, light, dark, light, dark, light "
+        "and dark side by side, 25 1/4in wide in all;"
+    )
 
 
 def pair_quilt(across: int, way: str = "") -> str:

@@ -52,13 +52,18 @@ def test_twelve_quilts_take_little_more_than_their_area(capsys):
 def test_triangles_in_words():
     plan = planned([need(half_square(3), 40), need(quarter_square(4), 4)])
     assert words(plan) == [
-        "Cut a strip 5 1/4in wide across the cloth.", "Cut 2 strips 3 7/8in wide across the cloth.",
-        "Cut it across at 5 1/4in: 1 square.", "From what is left, cut a piece 3 7/8in high for 9 squares.",
-        "Cut it across every 3 7/8in: 9 squares.", "Cut it across every 3 7/8in: 10 squares.",
+        "Cut a strip 5 1/4in wide across the cloth.",
+        "Cut 2 strips 3 7/8in wide across the cloth.",
+        "Cut it across at 5 1/4in: 1 square.",
+        "From what is left, cut a piece 3 7/8in high for 9 squares.",
+        "Cut it across every 3 7/8in: 9 squares.",
+        "Cut it across every 3 7/8in: 10 squares.",
         "Cut it across at 3 7/8in: 1 square.",
     ]
     assert [cut.then for cut in plan.cuts] == [
-        "Cut each square once corner to corner.", "Cut each square twice corner to corner."]
+        "Cut each square once corner to corner.",
+        "Cut each square twice corner to corner.",
+    ]
 
 
 def test_small_pieces_come_from_what_the_large_ones_leave():
@@ -72,8 +77,10 @@ def test_long_borders_are_joined_and_say_so():
     plan = planned([need(box(3, 60), 2, part="border", what="border strip")])
     (cut,) = plan.cuts
     assert (cut.kind, cut.width, cut.height, cut.pieces, cut.joined) == ("strip", 3.5, 60.5, 2, 4)
-    assert cut.then == ("Join the strips on the slant, each join taking as much as they are wide, and cut "
-                        "them to length: 2in over in each.")
+    assert cut.then == (
+        "Join the strips on the slant, each join taking as much as they are wide, and cut "
+        "them to length: 2in over in each."
+    )
     assert plan.fabrics[0].used == 14 and 3 * 42 - 2 * 3.5 < 2 * 62.5 <= 4 * 42 - 3 * 3.5
 
 
@@ -134,45 +141,59 @@ def test_mirrored_templates_are_all_there():
 
 def test_fat_quarters_that_are_not_enough_say_what_is_missing():
     sand = fabric(scraps=[FAT_QUARTER] * 3)
-    assert said([need(box(6, 6), 20)], sand) == [(
-        "cloth-short", "3 fat quarters of `sand` leave no room for 2 squares 6 1/2in x 6 1/2in.",
-        "It takes 4 like the largest.")]
+    assert said([need(box(6, 6), 20)], sand) == [
+        (
+            "cloth-short",
+            "3 fat quarters of `sand` leave no room for 2 squares 6 1/2in x 6 1/2in.",
+            "It takes 4 like the largest.",
+        )
+    ]
 
 
 def test_a_scrap_smaller_than_any_piece():
     sand = fabric(scraps=[Scrap(Fraction(3), Fraction(4)), FAT_QUARTER])
-    assert said([need(box(6, 6), 2)], sand) == [(
-        "scrap-too-small", "No piece of `sand` can be cut from the scrap 3in x 4in.",
-        "The smallest is 6 1/2in x 6 1/2in.")]
+    assert said([need(box(6, 6), 2)], sand) == [
+        (
+            "scrap-too-small",
+            "No piece of `sand` can be cut from the scrap 3in x 4in.",
+            "The smallest is 6 1/2in x 6 1/2in.",
+        )
+    ]
     small = said([need(box(6, 6), 2)], fabric(scraps=[Scrap(Fraction(3), Fraction(4))]))
     assert [code for code, *_ in small] == ["cloth-short", "scrap-too-small"]
 
 
 def test_a_piece_wider_than_the_cloth():
-    assert said([need(box(50, 50), 1)], fabric()) == [(
-        "piece-too-wide", "`sand` is 42in wide, too narrow for a square 50 1/2in x 50 1/2in.",
-        "Divide the piece by a seam, or use wider cloth.")]
+    assert said([need(box(50, 50), 1)], fabric()) == [
+        (
+            "piece-too-wide",
+            "`sand` is 42in wide, too narrow for a square 50 1/2in x 50 1/2in.",
+            "Divide the piece by a seam, or use wider cloth.",
+        )
+    ]
 
 
 def test_a_back_from_scraps():
     back = BackingNeed("sand", Fraction(40), Fraction(40))
-    assert said([need(box(2, 2), 2)], fabric(scraps=[FAT_QUARTER]),
-                backing=back)[0][0] == "backing-from-scraps"
+    assert (
+        said([need(box(2, 2), 2)], fabric(scraps=[FAT_QUARTER]), backing=back)[0][0] == "backing-from-scraps"
+    )
 
 
 def test_scraps_are_cut_in_two_dimensions():
     sizes = [Scrap(Fraction(10), Fraction(12)), Scrap(Fraction(5), Fraction(5))]
     plan = planned([need(box(4.5, 4.5), 5)], fabric(scraps=sizes))
-    assert [(cloth.scrap, cloth.width, cloth.length, len(cloth.placed))
-            for cloth in plan.fabrics[0].cloths] == [
-        (0, 10, 12, 4), (1, 5, 5, 1)]
+    assert [
+        (cloth.scrap, cloth.width, cloth.length, len(cloth.placed)) for cloth in plan.fabrics[0].cloths
+    ] == [(0, 10, 12, 4), (1, 5, 5, 1)]
     assert plan.fabrics[0].buy_text == "2 scraps"
 
 
 def test_shrinking_cloth_takes_more():
     """SOURCES 9: 36in after 10% take 40in."""
-    outcome = plan_cutting(quilt([need(box(41.5, 8.5), 4)], [fabric(shrinkage=Fraction(1, 10))]),
-                           margin=NO_MARGIN)
+    outcome = plan_cutting(
+        quilt([need(box(41.5, 8.5), 4)], [fabric(shrinkage=Fraction(1, 10))]), margin=NO_MARGIN
+    )
     assert (outcome.value.fabrics[0].used, outcome.value.fabrics[0].buy) == (36, 40.5)
 
 
@@ -197,7 +218,12 @@ def test_binding_strips_and_what_is_done_with_them():
     plan = planned([], fabric(), binding=BindingNeed("sand", Fraction(5, 2), Fraction(250), False))
     (cut,) = plan.cuts
     assert (cut.part, cut.kind, cut.strip, cut.cuts, cut.then) == (
-        "binding", "strip", 2.5, 7, "Join the strips on the bias.")
+        "binding",
+        "strip",
+        2.5,
+        7,
+        "Join the strips on the bias.",
+    )
 
 
 def test_the_same_quilt_gives_the_same_plan():

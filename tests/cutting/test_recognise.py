@@ -38,11 +38,17 @@ def diamond(side, angle):
 
 
 SHAPES = {
-    "square": box(3, 3), "rectangle": box(2, 4), "half-square triangle": half_square(3),
-    "quarter-square triangle": quarter_square(4), "half-rectangle triangle": [(0, 0), (2, 0), (0, 4)],
-    "equilateral triangle": [(0, 0), (3, 0), (1.5, 1.5 * sqrt(3))], "diamond": diamond(3, 45),
-    "parallelogram": [(0, 0), (4, 0), (6, 2), (2, 2)], "trapezoid": [(0, 2), (2, 0), (4, 0), (6, 2)],
-    "hexagon": regular(6, 2), "kite": [(0, 0), (2, 1), (0, 5), (-2, 1)],
+    "square": box(3, 3),
+    "rectangle": box(2, 4),
+    "half-square triangle": half_square(3),
+    "quarter-square triangle": quarter_square(4),
+    "half-rectangle triangle": [(0, 0), (2, 0), (0, 4)],
+    "equilateral triangle": [(0, 0), (3, 0), (1.5, 1.5 * sqrt(3))],
+    "diamond": diamond(3, 45),
+    "parallelogram": [(0, 0), (4, 0), (6, 2), (2, 2)],
+    "trapezoid": [(0, 2), (2, 0), (4, 0), (6, 2)],
+    "hexagon": regular(6, 2),
+    "kite": [(0, 0), (2, 1), (0, 5), (-2, 1)],
 }
 
 
@@ -81,10 +87,13 @@ def test_a_straight_side_with_two_allowances_is_no_square():
     assert figure([(0, 0), (1, 0), (3, 0), (3, 3), (0, 3)], widths).kind == "seam"
 
 
-@pytest.mark.parametrize("corners", [
-    [(0, 0), (3, 0), (1, 2)],  # no right angle
-    [(0, 0), (3, 0), (4, 2), (0, 3)],
-    [(0, 0), (2, 1), (4, 0), (2, 4)],  # an inner corner
-])
+@pytest.mark.parametrize(
+    "corners",
+    [
+        [(0, 0), (3, 0), (1, 2)],  # no right angle
+        [(0, 0), (3, 0), (4, 2), (0, 3)],
+        [(0, 0), (2, 1), (4, 0), (2, 4)],  # an inner corner
+    ],
+)
 def test_shapes_without_a_word(corners):
     assert figure(corners).kind in ("triangle", "four-sided shape", "many-sided shape")

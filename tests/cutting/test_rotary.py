@@ -25,13 +25,19 @@ def cut(corners, count=1, step=EIGHTH, **facts):
     return choose_cut(need(corners, count, **facts), step)
 
 
-@pytest.mark.parametrize(("finished", "across"), [(3, 3.5), (Fraction(9, 2), 5),
-                                                  (Fraction(29, 8), Fraction(33, 8))])
+@pytest.mark.parametrize(
+    ("finished", "across"), [(3, 3.5), (Fraction(9, 2), 5), (Fraction(29, 8), Fraction(33, 8))]
+)
 def test_squares_cut_a_half_inch_more(finished, across):
     """SOURCES 1.1: exact."""
     found = cut(box(finished, finished), 12)
-    assert (found.kind, found.width, found.height, found.cuts, found.pieces) == ("square", across, across,
-                                                                                 12, 12)
+    assert (found.kind, found.width, found.height, found.cuts, found.pieces) == (
+        "square",
+        across,
+        across,
+        12,
+        12,
+    )
     assert found.excess == 0
 
 
@@ -39,17 +45,28 @@ def test_half_square_and_quarter_square_triangles_of_three_inches():
     """SOURCES 1.2, North Hampshire Quilters: 3in finished: cut 3 7/8 and 4 1/4."""
     half, quarter = cut(half_square(3), 20), cut(quarter_square(3), 20)
     assert (half.kind, half.width, half.cuts, half.yields) == ("half-square triangle", 3.875, 10, 2)
-    assert (quarter.kind, quarter.width, quarter.cuts, quarter.yields) == ("quarter-square triangle", 4.25,
-                                                                           5, 4)
+    assert (quarter.kind, quarter.width, quarter.cuts, quarter.yields) == (
+        "quarter-square triangle",
+        4.25,
+        5,
+        4,
+    )
     assert half.excess == pytest.approx(0.021447, abs=1e-6)  # SOURCES 1.1
     assert quarter.excess == pytest.approx(0.042893, abs=1e-6)
 
 
 SETTING_TABLE = {  # SOURCES 1.3, Marcia Hohn: block, side square, corner square
-    4: ("7", "3 3/4"), 5: ("8 3/8", "4 1/2"), 6: ("9 3/4", "5 1/8"), 7: ("11 1/4", "5 7/8"),
+    4: ("7", "3 3/4"),
+    5: ("8 3/8", "4 1/2"),
+    6: ("9 3/4", "5 1/8"),
+    7: ("11 1/4", "5 7/8"),
     8: ("12 5/8", "6 5/8"),
-    9: ("14", "7 1/4"), 10: ("15 1/2", "8"), 12: ("18 1/4", "9 3/8"), 14: ("21 1/8", "10 7/8"),
-    15: ("22 1/2", "11 1/2"), 16: ("23 7/8", "12 1/4"),
+    9: ("14", "7 1/4"),
+    10: ("15 1/2", "8"),
+    12: ("18 1/4", "9 3/8"),
+    14: ("21 1/8", "10 7/8"),
+    15: ("22 1/2", "11 1/2"),
+    16: ("23 7/8", "12 1/4"),
 }
 
 
@@ -65,10 +82,11 @@ def test_setting_triangles_of_every_row(block):
 
 def test_a_third_of_eight_inches_goes_to_a_template():
     """SOURCES 1.7: a star on a 3 x 3 grid at 8in needs a corner square of one third of 8in."""
-    (draft,) = clean_drafts('edition 1\nblock "Star" { finished 8in grid 3 x 3\n'
-                            + "".join(f" seam A{n} -- D{n}\n seam {c}1 -- {c}4\n" for n,
-                                      c in ((2, "B"), (3, "C")))
-                            + "}")
+    (draft,) = clean_drafts(
+        'edition 1\nblock "Star" { finished 8in grid 3 x 3\n'
+        + "".join(f" seam A{n} -- D{n}\n seam {c}1 -- {c}4\n" for n, c in ((2, "B"), (3, "C")))
+        + "}"
+    )
     (template,) = make_templates(draft).value
     method = template_method_of(draft, template)
     assert (method.kind, method.reason) == ("template", "one third of 8in is 2.667in, which no ruler marks")
@@ -84,8 +102,9 @@ def test_equilateral_triangle_from_a_strip():
 def test_star_diamond_from_a_strip():
     """DESIGN: side x sin 45 + 1/2, to the 1/8; a 12in eight-pointed star has diamonds of 12 / 3.4142."""
     side = 12 / (2 + sqrt(2))
-    found = cut([(0, 0), (side, 0), (side + side / sqrt(2), side / sqrt(2)),
-                 (side / sqrt(2), side / sqrt(2))])
+    found = cut(
+        [(0, 0), (side, 0), (side + side / sqrt(2), side / sqrt(2)), (side / sqrt(2), side / sqrt(2))]
+    )
     assert (found.kind, found.strip, found.width, found.angle) == ("diamond", 3, 3, 45)
     assert found.excess == pytest.approx(3 - side / sqrt(2) - 0.5, abs=1e-9)
 
@@ -100,13 +119,16 @@ def test_parallelogram_trapezoid_and_hexagon():
     assert (hexagon.kind, hexagon.strip) == ("hexagon", 3.5)
 
 
-@pytest.mark.parametrize(("corners", "reason"), [
-    ([(0, 0), (3, 0), (3, 3, (0, 3), True), (0, 0)][:3], "its sides are curved"),
-    ([(0, 0), (2, 1), (0, 5), (-2, 1)], "a kite has no rotary rule"),
-    ([(0, 0), (3, 0), (1, 2)], "its shape has no rotary rule"),
-    ([(0, 0), (1, 1), (0, 2), (-1, 1)], "its sides lie off the straight grain"),
-    ([(0, 0), (5, 0), (8, 4), (3, 4)], "its points are 53.1°, and no ruler bears that line"),
-])
+@pytest.mark.parametrize(
+    ("corners", "reason"),
+    [
+        ([(0, 0), (3, 0), (3, 3, (0, 3), True), (0, 0)][:3], "its sides are curved"),
+        ([(0, 0), (2, 1), (0, 5), (-2, 1)], "a kite has no rotary rule"),
+        ([(0, 0), (3, 0), (1, 2)], "its shape has no rotary rule"),
+        ([(0, 0), (1, 1), (0, 2), (-1, 1)], "its sides lie off the straight grain"),
+        ([(0, 0), (5, 0), (8, 4), (3, 4)], "its points are 53.1°, and no ruler bears that line"),
+    ],
+)
 def test_why_a_template(corners, reason):
     found = cut(corners, 3)
     assert (found.kind, found.reason, found.cuts, found.yields) == ("template", reason, 3, 1)
@@ -147,8 +169,11 @@ def test_no_rule_where_the_ruler_is_too_coarse_for_it():
 def test_centimetres():
     """0.75cm of allowance (common practice): 10cm square 11.5cm; leg 10cm 12.75cm; long side 10cm 13.75cm."""
     ten, seam = Fraction(10 * 50, 127), Fraction(3 * 50, 4 * 127)
-    for corners, centimetres in ((box(ten, ten), 11.5), (half_square(ten), 12.75),
-                                 (quarter_square(ten), 13.75)):
+    for corners, centimetres in (
+        (box(ten, ten), 11.5),
+        (half_square(ten), 12.75),
+        (quarter_square(ten), 13.75),
+    ):
         found = cut(corners, step=QUARTER_CM, allowances=seam)
         assert found.kind != "template"
         assert float(found.width) * 2.54 == pytest.approx(centimetres)
@@ -187,9 +212,12 @@ def test_a_square_cut_twice_gives_a_triangle_for_each_of_four_sides():
     assert choose_cut(wanted, EIGHTH, fabric=fabric(striped=True)).slants == (("both", 4),)
 
 
-@given(width=st.integers(4, 80), height=st.integers(4, 80), seams=st.lists(st.integers(1, 4), min_size=4,
-                                                                           max_size=4),
-       step=st.sampled_from([EIGHTH, SIXTEENTH, Fraction(1, 4)]))
+@given(
+    width=st.integers(4, 80),
+    height=st.integers(4, 80),
+    seams=st.lists(st.integers(1, 4), min_size=4, max_size=4),
+    step=st.sampled_from([EIGHTH, SIXTEENTH, Fraction(1, 4)]),
+)
 def test_a_rule_is_never_under_the_exact_cut(width, height, seams, step):
     sides = [Fraction(each, 8) for each in seams]
     w, h = Fraction(width, 8), Fraction(height, 8)

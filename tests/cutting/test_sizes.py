@@ -18,8 +18,10 @@ from piecewright.pipeline import CompiledBlock, compile_source
 from support.library import LibraryShelf, library_sources
 
 NINE = 'edition 1\nblock "Nine" { finished 9in  grid 3 x 3  alternate plain dark, plain light }\n'
-TRIANGLES = ('edition 1\nblock "Pinwheel" { finished 6in  grid 2 x 2\n'
-             "turn 4 about center { seam center -- A1  seam center -- B1 } }\n")
+TRIANGLES = (
+    'edition 1\nblock "Pinwheel" { finished 6in  grid 2 x 2\n'
+    "turn 4 about center { seam center -- A1  seam center -- B1 } }\n"
+)
 STAR = 'edition 1\nblock "Star" { finished 8in  seam top -- (1/3 from center to right) -- bottom }\n'
 ARCH = 'edition 1\nblock "Arch" { finished 4in  seam left ~~ top around top-left }\n'
 
@@ -87,8 +89,10 @@ def test_a_window_is_what_makes_its_frame_a_template_at_every_size() -> None:
 
 def test_a_finer_ruler_has_at_least_the_sizes_of_a_coarser_one() -> None:
     block = one(NINE)
-    coarse, fine = ({each.width for each in good_sizes(block.draft, block.templates, step)}
-                    for step in (Fraction(1, 4), Fraction(1, 16)))
+    coarse, fine = (
+        {each.width for each in good_sizes(block.draft, block.templates, step)}
+        for step in (Fraction(1, 4), Fraction(1, 16))
+    )
     assert coarse <= fine
 
 
@@ -122,10 +126,13 @@ def test_every_library_block_resizes(source: Source) -> None:
     draft = next(each.draft for each in before if not each.from_elsewhere)
     file = parse(source).value
     assert file is not None
-    after = compile_source(Source(source.name, with_edits(
-        source.text, rescaled(source, file.blocks[0], Fraction(3, 2)))), LibraryShelf()).value
+    after = compile_source(
+        Source(source.name, with_edits(source.text, rescaled(source, file.blocks[0], Fraction(3, 2)))),
+        LibraryShelf(),
+    ).value
     assert after is not None
     larger = next(each.draft for each in after if not each.from_elsewhere)
     assert [each.label for each in larger.shapes] == [each.label for each in draft.shapes]
     assert [float(each.area) for each in larger.pieces] == pytest.approx(
-        [float(each.area) * 2.25 for each in draft.pieces])
+        [float(each.area) * 2.25 for each in draft.pieces]
+    )

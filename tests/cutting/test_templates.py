@@ -24,15 +24,17 @@ def test_counts_are_per_fabric_in_order_of_first_use():
     rings = [SCALENE, MIRRORED, [(30, 0), (35, 0), (31, 2)], [(50, 0), (45, 0), (49, 2)]]
     ((template,), said) = made(pieces_of(rings, fabrics=["light", "dark", "dark", "light"]))
     assert [(each.fabric, each.cut, each.reversed) for each in template.counts] == [
-        ("light", 1, 1), ("dark", 1, 1),
+        ("light", 1, 1),
+        ("dark", 1, 1),
     ]
     assert (template.cut_count, template.reversed_count, template.reversible) == (2, 2, False)
     assert template.pieces == (1, 2, 3, 4) and said == []
 
 
 def test_a_template_carries_the_block_s_title_version_maker_and_size():
-    (template,), _ = made(pieces_of([[(0, 0), (6, 0), (6, 9), (0, 9)]]), title="Tidewater Vane", version=3,
-                          maker="E.B.")
+    (template,), _ = made(
+        pieces_of([[(0, 0), (6, 0), (6, 9), (0, 9)]]), title="Tidewater Vane", version=3, maker="E.B."
+    )
     assert (template.label, template.block_title, template.version) == ("A", "Tidewater Vane", 3)
     assert (template.maker, template.finished_size) == ("E.B.", "6in x 9in")
 
@@ -41,7 +43,10 @@ def test_the_template_lies_where_its_first_piece_lies():
     (template,), _ = made(pieces_of([[(2, 1), (5, 1), (5, 4), (2, 4)]]))
     assert {(edge.start.x, edge.start.y) for edge in template.sew} == {(2, 1), (5, 1), (5, 4), (2, 4)}
     assert {(edge.start.x, edge.start.y) for edge in template.cut} == {
-        (1.75, 0.75), (5.25, 0.75), (5.25, 4.25), (1.75, 4.25),
+        (1.75, 0.75),
+        (5.25, 0.75),
+        (5.25, 4.25),
+        (1.75, 4.25),
     }
 
 
@@ -98,8 +103,9 @@ def test_what_is_said_names_the_piece_as_the_writer_does():
 
 
 def test_the_allowance_of_each_side_is_its_own():
-    pieces = pieces_of([[(0, 0), (3, 0), (3, 3), (0, 3)], [(3, 0), (6, 0), (6, 3), (3, 3)]],
-                       outer_allowance=Fraction(1, 2))
+    pieces = pieces_of(
+        [[(0, 0), (3, 0), (3, 3), (0, 3)], [(3, 0), (6, 0), (6, 3), (3, 3)]], outer_allowance=Fraction(1, 2)
+    )
     templates, _ = made(pieces)
     assert len(templates) == 1  # the second is the first turned half round
     corners = {(float(edge.start.x), float(edge.start.y)) for edge in templates[0].cut}

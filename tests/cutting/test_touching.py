@@ -24,23 +24,25 @@ TOUCHING = {
     "a circle in its square": "finished 4in\nseam circle around center radius 2in",
     "a circle on each side": "finished 8in\nturn 4 about center { seam circle around (1/2, 1/8) radius 1in }",
     "two circles that kiss": "finished 6in x 4in\nseam circle around (1/4, 1/2) radius 1in\n"
-                             "seam circle around (7/12, 1/2) radius 1in",
+    "seam circle around (7/12, 1/2) radius 1in",
     "a circle within a circle": "finished 6in\nseam circle around center radius 2in\n"
-                                "seam circle around (1/2, 2/3) radius 1in",
+    "seam circle around (1/2, 2/3) radius 1in",
     "a string of circles": "finished 6in x 2in\nseam circle around (1/6, 1/2) radius 1in\n"
-                           "seam circle around center radius 1in\nseam circle around (5/6, 1/2) radius 1in",
+    "seam circle around center radius 1in\nseam circle around (5/6, 1/2) radius 1in",
     "half a circle up to the side": "finished 6in\ngrid 4 x 4\nseam A3 ~~ E3 through C1",
     "half a circle up to a seam": "finished 6in\ngrid 6 x 6\nseam A3 -- G3\nseam A5 -- G5\n"
-                                  "seam B5 ~~ F5 through D3",
+    "seam B5 ~~ F5 through D3",
     "rounded corners": "finished 4in\ngrid 4 x 4\nseam A4 -- A2 ~~ B1 around B2 -- D1 ~~ E2 around D2 -- E4",
     "a leaf": "finished 4in\nseam bottom-left ~~ top-right around bottom-right\n"
-              "seam bottom-left ~~ top-right around top-left",
+    "seam bottom-left ~~ top-right around top-left",
 }
 
 
 def region(outer, holes):
-    return Polygon(flat([stroke_of(edge) for edge in outer]),
-                   [flat([stroke_of(edge) for edge in hole]) for hole in holes]).buffer(0)
+    return Polygon(
+        flat([stroke_of(edge) for edge in outer]),
+        [flat([stroke_of(edge) for edge in hole]) for hole in holes],
+    ).buffer(0)
 
 
 def check_cut(body):
@@ -85,8 +87,10 @@ def test_any_two_circles_that_touch_are_cut_well(one, two):
     """Side by side in the middle of a block 12in wide, with radii in eighths of an inch."""
     one, two = Fraction(one, 8), Fraction(two, 8)
     start = 6 - one - two
-    check_cut(f"finished 12in x 6in\nseam circle around ({(start + one) / 12}, 1/2) radius {ruled(one)}\n"
-              f"seam circle around ({(start + 2 * one + two) / 12}, 1/2) radius {ruled(two)}")
+    check_cut(
+        f"finished 12in x 6in\nseam circle around ({(start + one) / 12}, 1/2) radius {ruled(one)}\n"
+        f"seam circle around ({(start + 2 * one + two) / 12}, 1/2) radius {ruled(two)}"
+    )
 
 
 def ruled(length):

@@ -35,8 +35,10 @@ def sides(template: Template) -> list[float]:
 def height(template: Template) -> float:
     """The width of the strip that the template fits, laid along its first cut side."""
     along = stroke_of(template.cut[0]).direction(0)
-    across = [((stroke_of(e).start - stroke_of(template.cut[0]).start) * along.conjugate()).imag
-              for e in template.cut]
+    across = [
+        ((stroke_of(e).start - stroke_of(template.cut[0]).start) * along.conjugate()).imag
+        for e in template.cut
+    ]
     return max(across) - min(across)
 
 
@@ -101,9 +103,19 @@ def test_regular_hexagon():
     assert sides(hexagon) == pytest.approx([3 + 0.28867513] * 6, abs=EXACT)
 
 
-ON_POINT = [(4, "7", "3 3/4"), (5, "8 3/8", "4 1/2"), (6, "9 3/4", "5 1/8"), (7, "11 1/4", "5 7/8"),
-            (8, "12 5/8", "6 5/8"), (9, "14", "7 1/4"), (10, "15 1/2", "8"), (12, "18 1/4", "9 3/8"),
-            (14, "21 1/8", "10 7/8"), (15, "22 1/2", "11 1/2"), (16, "23 7/8", "12 1/4")]
+ON_POINT = [
+    (4, "7", "3 3/4"),
+    (5, "8 3/8", "4 1/2"),
+    (6, "9 3/4", "5 1/8"),
+    (7, "11 1/4", "5 7/8"),
+    (8, "12 5/8", "6 5/8"),
+    (9, "14", "7 1/4"),
+    (10, "15 1/2", "8"),
+    (12, "18 1/4", "9 3/8"),
+    (14, "21 1/8", "10 7/8"),
+    (15, "22 1/2", "11 1/2"),
+    (16, "23 7/8", "12 1/4"),
+]
 
 
 def inches(text: str) -> Fraction:
@@ -121,8 +133,10 @@ def test_setting_triangles_of_blocks_on_point(block, side_square, corner_square)
     need_side, need_corner = sides(side)[0], sides(corner)[1]
     assert need_side == pytest.approx(block * sqrt(2) + QUARTER, abs=EXACT)
     assert need_corner == pytest.approx(block / sqrt(2) + HALF, abs=EXACT)
-    for need, rule, published in ((need_side, 1.414 * block + 1.25, side_square),
-                                  (need_corner, block / 1.414 + 0.875, corner_square)):
+    for need, rule, published in (
+        (need_side, 1.414 * block + 1.25, side_square),
+        (need_corner, block / 1.414 + 0.875, corner_square),
+    ):
         assert mark_up(rule) == inches(published)
         assert need <= inches(published) < need + 0.043 + 0.125
 
@@ -146,8 +160,7 @@ def test_four_quarter_turns_of_five_pieces_and_a_middle_are_five_templates(trim)
     made = templates(TWENTY_ONE_PIECES, trim)
     assert sum(len(template.pieces) for template in made) == 21
     counts = sorted((template.cut_count, template.reversed_count, template.reversible) for template in made)
-    assert counts == [
-        (1, 0, True), (4, 0, False), (4, 0, False), (4, 0, False), (8, 0, True)]
+    assert counts == [(1, 0, True), (4, 0, False), (4, 0, False), (4, 0, False), (8, 0, True)]
 
 
 def test_the_sky_of_a_flying_goose_is_one_triangle_either_side_up():
@@ -158,8 +171,11 @@ def test_the_sky_of_a_flying_goose_is_one_triangle_either_side_up():
 
 def test_a_half_rectangle_and_its_mirror_image():
     """A long triangle and its reverse: 'cut 1 and 1 reversed', this side up."""
-    (long,) = [t for t in templates("finished 4in x 3in\n seam bottom-left -- top -- bottom-right")
-               if len(t.pieces) == 2]
+    (long,) = [
+        t
+        for t in templates("finished 4in x 3in\n seam bottom-left -- top -- bottom-right")
+        if len(t.pieces) == 2
+    ]
     assert (long.cut_count, long.reversed_count, long.reversible) == (1, 1, False)
 
 

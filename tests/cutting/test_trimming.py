@@ -117,8 +117,12 @@ def strip_beside(side):
     return Polygon([(place.real, place.imag) for place in (start, end, end + across, start + across)])
 
 
-HALF_SQUARES = [[(0, 0), (3, 0), (0, 3)], [(3, 0), (3, 3), (0, 3)], [(3, 0), (6, 0), (6, 3), (3, 3)],
-                [(0, 3), (3, 3), (3, 6), (0, 6)]]
+HALF_SQUARES = [
+    [(0, 0), (3, 0), (0, 3)],
+    [(3, 0), (3, 3), (0, 3)],
+    [(3, 0), (6, 0), (6, 3), (3, 3)],
+    [(0, 3), (3, 3), (3, 6), (0, 6)],
+]
 
 
 def test_a_trimmed_half_square_triangle_fits_a_square():
@@ -159,8 +163,10 @@ def test_square_trims_stop_at_the_limit_beyond_every_point(limit):
             if corner.sharp:
                 outward = -(corner.into(True) + corner.into(False))
                 outward /= abs(outward)
-                reach = max(((complex(x, y) - corner.at) * outward.conjugate()).real
-                            for x, y in cut.outline(piece.number))
+                reach = max(
+                    ((complex(x, y) - corner.at) * outward.conjugate()).real
+                    for x, y in cut.outline(piece.number)
+                )
                 assert reach == pytest.approx(max(float(limit), WIDTH * sin(corner.angle / 2)))
 
 
@@ -212,9 +218,12 @@ def test_a_template_usable_either_side_up_is_cut_the_same_both_ways(rings):
         outline = Polygon([(float(e.start.x), float(e.start.y)) for e in template.cut])
         if template.reversible:
             assert any(over for _, over in symmetries(pieces[template.pieces[0] - 1]))
-            assert any(_mirrored(outline, pieces[template.pieces[0] - 1], turned)
-                       .symmetric_difference(outline).area < 1e-5
-                       for turned, over in symmetries(pieces[template.pieces[0] - 1]) if over)
+            assert any(
+                _mirrored(outline, pieces[template.pieces[0] - 1], turned).symmetric_difference(outline).area
+                < 1e-5
+                for turned, over in symmetries(pieces[template.pieces[0] - 1])
+                if over
+            )
 
 
 def _mirrored(outline, piece, turned):

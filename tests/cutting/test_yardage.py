@@ -31,9 +31,24 @@ def plan(needs, cloth, margin=NO_MARGIN, **parts) -> FabricPlan:
 
 
 FROM_A_YARD = {  # SOURCES 2.1, 44 x 36in; the 7in row is wrong (trap 10.3)
-    "1 1/2": 696, "2": 396, "2 1/2": 238, "2 7/8": 180, "3": 168, "3 1/2": 120, "3 7/8": 99, "4": 99,
+    "1 1/2": 696,
+    "2": 396,
+    "2 1/2": 238,
+    "2 7/8": 180,
+    "3": 168,
+    "3 1/2": 120,
+    "3 7/8": 99,
+    "4": 99,
     "4 1/2": 72,
-    "4 7/8": 63, "5": 56, "5 1/2": 48, "6": 42, "6 1/2": 30, "8 1/2": 20, "9 1/2": 12, "12": 9, "12 1/2": 6,
+    "4 7/8": 63,
+    "5": 56,
+    "5 1/2": 48,
+    "6": 42,
+    "6 1/2": 30,
+    "8 1/2": 20,
+    "9 1/2": 12,
+    "12": 9,
+    "12 1/2": 6,
 }
 
 
@@ -45,12 +60,32 @@ def test_squares_from_a_yard(size):
     assert plan([need(box(side, side), count + 1)], cloth).used > 36, "more than floor by floor cannot be cut"
 
 
-@pytest.mark.parametrize(("across", "table"), [
-    (22, {"2": 99, "2 1/2": 56, "2 7/8": 42, "3": 42, "3 1/2": 30, "3 7/8": 20, "4": 20, "4 1/2": 16,
-          "4 7/8": 12,
-          "5": 12, "5 1/2": 12, "5 7/8": 9, "6": 9, "6 1/2": 6, "6 7/8": 6}),  # SOURCES 2.2
-    (21, {"2": 90, "3": 42, "4": 20, "5": 12, "6": 9}),  # SOURCES 2.3
-])
+@pytest.mark.parametrize(
+    ("across", "table"),
+    [
+        (
+            22,
+            {
+                "2": 99,
+                "2 1/2": 56,
+                "2 7/8": 42,
+                "3": 42,
+                "3 1/2": 30,
+                "3 7/8": 20,
+                "4": 20,
+                "4 1/2": 16,
+                "4 7/8": 12,
+                "5": 12,
+                "5 1/2": 12,
+                "5 7/8": 9,
+                "6": 9,
+                "6 1/2": 6,
+                "6 7/8": 6,
+            },
+        ),  # SOURCES 2.2
+        (21, {"2": 90, "3": 42, "4": 20, "5": 12, "6": 9}),  # SOURCES 2.3
+    ],
+)
 def test_squares_from_a_fat_quarter(across, table):
     quarter = Scrap(Fraction(across), Fraction(18), True)
     for size, count in table.items():
@@ -67,14 +102,18 @@ def test_eighty_squares_by_strips():
     assert (made.strips, made.used, made.buy, made.buy_text) == (5, 12.5, 13.5, "3/8 yd")
     (cloth,) = made.cloths
     assert [each.text for each in cloth.slices if each.text] == [
-        "Cut 5 strips 2 1/2in wide across the cloth.", "Cut it across every 2 1/2in: 16 squares.",
+        "Cut 5 strips 2 1/2in wide across the cloth.",
+        "Cut it across every 2 1/2in: 16 squares.",
     ]
 
 
-@pytest.mark.parametrize(("length", "width", "strips"), [
-    (2 * (50 + 60), 2, 6),  # SOURCES 2.6: 220 / (40 - 2) = 5.79
-    (4 * 46, Fraction(5, 2), 5),  # SOURCES 2.6: 184 / 40 = 4.6, 5 strips of 2 1/2in, 12 1/2in
-])
+@pytest.mark.parametrize(
+    ("length", "width", "strips"),
+    [
+        (2 * (50 + 60), 2, 6),  # SOURCES 2.6: 220 / (40 - 2) = 5.79
+        (4 * 46, Fraction(5, 2), 5),  # SOURCES 2.6: 184 / 40 = 4.6, 5 strips of 2 1/2in, 12 1/2in
+    ],
+)
 def test_straight_binding(length, width, strips):
     made = plan([], fabric(width=40), binding=BindingNeed("sand", Fraction(width), Fraction(length), False))
     assert made.strips == strips and made.used == strips * width
@@ -109,11 +148,15 @@ def test_one_panel_where_the_cloth_is_wide_enough():
     assert (panels.whole, panels.last, panels.length) == (0, 40, 50)
 
 
-@pytest.mark.parametrize(("used", "shrinkage", "inches", "text"), [
-    (36, Fraction(0), 36, "1 yd"), (Fraction(289, 8), Fraction(0), Fraction(81, 2), "1 1/8 yd"),
-    (Fraction(25, 2), Fraction(6, 100), Fraction(27, 2), "3/8 yd"),
-    (97, Fraction(3, 100), Fraction(103.5), "2 7/8 yd"),  # 97 / 0.97 = 100; multiplying would give 99.9
-])
+@pytest.mark.parametrize(
+    ("used", "shrinkage", "inches", "text"),
+    [
+        (36, Fraction(0), 36, "1 yd"),
+        (Fraction(289, 8), Fraction(0), Fraction(81, 2), "1 1/8 yd"),
+        (Fraction(25, 2), Fraction(6, 100), Fraction(27, 2), "3/8 yd"),
+        (97, Fraction(3, 100), Fraction(103.5), "2 7/8 yd"),  # 97 / 0.97 = 100; multiplying would give 99.9
+    ],
+)
 def test_shrinkage_divides_and_lengths_go_up_to_an_eighth(used, shrinkage, inches, text):
     """SOURCES 9."""
     bought = length_to_buy(used, 0, shrinkage, False)

@@ -14,8 +14,14 @@ from piecewright.diagnostics.source import Source, Span
 VANE = 'edition 1\nblock "Vane" {\n  finished 6in\n  seam center -- gate\n}\n'
 
 
-def found(source: Source, words: str, *, message: str = "This seam ends inside a piece.", label: str = "",
-          **rest: object) -> Diagnostic:
+def found(
+    source: Source,
+    words: str,
+    *,
+    message: str = "This seam ends inside a piece.",
+    label: str = "",
+    **rest: object,
+) -> Diagnostic:
     """An error about the first place of some words."""
     start = source.text.index(words)
     place = Span(source.name, start, start + len(words))
@@ -47,8 +53,12 @@ def on_terminal(line: str, start: int, end: int) -> str:
 
 def test_house_form_is_kept_to_the_letter() -> None:
     source = Source("vane.block", "\n" * 8 + "  seam center -- gate\n")
-    diagnostic = found(source, "gate", label="it stops here, 1/2in from the nearest seam",
-                       help="Carry it on to a seam or the block's edge, or take it away.")
+    diagnostic = found(
+        source,
+        "gate",
+        label="it stops here, 1/2in from the nearest seam",
+        help="Carry it on to a seam or the block's edge, or take it away.",
+    )
     assert shown(source, diagnostic) == (
         "error[seam-hangs]: This seam ends inside a piece.\n"
         "  --> vane.block:9:18:\n"
@@ -63,7 +73,8 @@ def test_house_form_is_kept_to_the_letter() -> None:
 def test_one_line_says_place_code_and_message() -> None:
     source = Source("vane.block", VANE)
     assert shown(source, found(source, "gate"), Style("short")) == (
-        "vane.block:4:18: error[seam-hangs] This seam ends inside a piece.")
+        "vane.block:4:18: error[seam-hangs] This seam ends inside a piece."
+    )
 
 
 def test_related_place_in_the_same_file_has_its_own_marks() -> None:
@@ -71,8 +82,13 @@ def test_related_place_in_the_same_file_has_its_own_marks() -> None:
     source = Source("vane.block", text)
     second = text.rindex("blade")
     place = Span("vane.block", second, second + 5)
-    diagnostic = error("piece-twice", "Two pieces are called `blade`.", place, "named again",
-                       related=(Label(Span("vane.block", 6, 11), "first named here"),))
+    diagnostic = error(
+        "piece-twice",
+        "Two pieces are called `blade`.",
+        place,
+        "named again",
+        related=(Label(Span("vane.block", 6, 11), "first named here"),),
+    )
     assert shown(source, diagnostic).splitlines()[1:] == [
         "   --> vane.block:12:7:",
         "    |",
@@ -86,7 +102,7 @@ def test_related_place_in_the_same_file_has_its_own_marks() -> None:
 
 
 def test_related_place_in_another_file_says_which_file() -> None:
-    ours, theirs = Source("vane.block", VANE), Source("pair.block", "edition 1\n\nblock \"Pair\" {\n}\n")
+    ours, theirs = Source("vane.block", VANE), Source("pair.block", 'edition 1\n\nblock "Pair" {\n}\n')
     diagnostic = found(ours, "gate", related=(Label(Span("pair.block", 17, 23), "the unit"),))
     text = render(diagnostic, {"vane.block": ours, "pair.block": theirs})
     assert "  ::: pair.block:3:7:\n" in text
@@ -100,15 +116,18 @@ def test_no_source_at_hand_still_says_place_and_message() -> None:
     assert text == "error[file-unread]: The file cannot be read.\n  --> x.block:1:1:"
 
 
-@pytest.mark.parametrize("text, words", [
-    ("seam 中中中 -- gate", "gate"),
-    ("note \"🧵🪡\" gate", "gate"),
-    ("\tseam\tcenter -- gate", "gate"),
-    ("seam caf\u0065\u0301 -- gate", "gate"),
-    ("seam 中心 -- gate", "中心"),
-    ("seam \x1b[31m -- gate", "gate"),
-    ("note \"\u202eevil\" gate", "gate"),
-])
+@pytest.mark.parametrize(
+    "text, words",
+    [
+        ("seam 中中中 -- gate", "gate"),
+        ('note "🧵🪡" gate', "gate"),
+        ("\tseam\tcenter -- gate", "gate"),
+        ("seam caf\u0065\u0301 -- gate", "gate"),
+        ("seam 中心 -- gate", "中心"),
+        ("seam \x1b[31m -- gate", "gate"),
+        ('note "\u202eevil" gate', "gate"),
+    ],
+)
 def test_carets_stand_under_their_words(text: str, words: str) -> None:
     source = Source("a.block", text)
     line, start, end = caret_columns(shown(source, found(source, words)))
@@ -151,7 +170,12 @@ def test_span_over_two_lines_leaves_nothing_out() -> None:
     source = Source("a.block", "seam A1 --\n  B2\n")
     rendered = shown(source, found(source, "--\n  B2"))
     assert rendered.splitlines()[2:-1] == [
-        "   |", " 1 | seam A1 --", "   |         ^^", " 2 |   B2", "   |   ^^"]
+        "   |",
+        " 1 | seam A1 --",
+        "   |         ^^",
+        " 2 |   B2",
+        "   |   ^^",
+    ]
 
 
 @pytest.mark.parametrize("start, end", [(0, 0), (9, 9), (10, 10), (500, 900), (3, 1)])
@@ -197,9 +221,17 @@ def test_fix_is_offered_where_no_help_is_written() -> None:
 def test_json_has_exactly_the_fixed_fields() -> None:
     source = Source("vane.block", VANE)
     record = as_record(found(source, "gate", help="Carry it on."), {source.name: source})
-    assert record == {"code": "seam-hangs", "severity": "error", "message": "This seam ends inside a piece.",
-                      "file": "vane.block", "line": 4, "column": 18, "end_line": 4, "end_column": 22,
-                      "help": "Carry it on."}
+    assert record == {
+        "code": "seam-hangs",
+        "severity": "error",
+        "message": "This seam ends inside a piece.",
+        "file": "vane.block",
+        "line": 4,
+        "column": 18,
+        "end_line": 4,
+        "end_column": 22,
+        "help": "Carry it on.",
+    }
     assert json.loads(as_json(found(source, "gate"), {source.name: source}))["help"] == ""
 
 
@@ -217,7 +249,8 @@ def test_github_lines_escape_what_github_reads() -> None:
     diagnostic = found(source, "gate", message="100% of it: hangs, here.", help="Two\nlines.")
     assert shown(source, diagnostic, Style("github")) == (
         "::error file=odd%2Cname%3A100%25.block,line=4,col=18,endLine=4,endColumn=22,title=seam-hangs"
-        "::100%25 of it: hangs, here.%0ATwo%0Alines.")
+        "::100%25 of it: hangs, here.%0ATwo%0Alines."
+    )
     place = Span(source.name, 0, 7)
     assert shown(source, warning("a-b", "W.", place), Style("github")).startswith("::warning ")
     assert shown(source, note("a-b", "N.", place), Style("github")).startswith("::notice ")

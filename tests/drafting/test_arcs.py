@@ -25,8 +25,9 @@ from support.check import (
 def arcs_of(piece: Piece) -> list[tuple[float, bool]]:
     """Radius and bulge of a piece's curved sides: True where the cloth lies on the centre's side."""
     rings = (piece.ring, *piece.holes)
-    return [(side.edge.arc.radius, side.edge.arc.clockwise) for ring in rings for side in ring
-            if side.edge.arc]
+    return [
+        (side.edge.arc.radius, side.edge.arc.clockwise) for ring in rings for side in ring if side.edge.arc
+    ]
 
 
 def lens(one: float, other: float, apart: float) -> float:
@@ -42,15 +43,17 @@ def lens(one: float, other: float, apart: float) -> float:
 def test_quarter_circle_by_around_and_by_through_are_one_seam() -> None:
     around = check_block("finished 4in grid 2 x 2 seam B1 ~~ A2 around A1")
     through = check_block("finished 4in grid 2 x 2 seam B1 ~~ A2 through (2in from A1 at 135deg)")
-    both = check_block("finished 4in grid 2 x 2 seam B1 ~~ A2 around A1 "
-                       "seam A2 ~~ B1 through (2in from A1 at 135deg)")
+    both = check_block(
+        "finished 4in grid 2 x 2 seam B1 ~~ A2 around A1 seam A2 ~~ B1 through (2in from A1 at 135deg)"
+    )
     for draft in (around, through, both):
         assert [round(float(piece.area), 9) for piece in draft.pieces] == [round(pi, 9), round(16 - pi, 9)]
 
 
 def test_a_curved_piece_says_which_way_its_cloth_bulges() -> None:
-    draft = check_block("finished 4in grid 2 x 2 seam B1 ~~ A2 around A1 piece melon at A1 in dark piece "
-                        "rest at C3 in pale")
+    draft = check_block(
+        "finished 4in grid 2 x 2 seam B1 ~~ A2 around A1 piece melon at A1 in dark piece rest at C3 in pale"
+    )
     assert arcs_of(named(draft, "melon")[0]) == [(2.0, True)]
     assert arcs_of(named(draft, "rest")[0]) == [(2.0, False)]
 
@@ -94,8 +97,9 @@ def test_a_circle_in_a_square_touches_its_four_sides() -> None:
 
 
 def test_a_circle_through_a_point() -> None:
-    draft = check_noted("piece-hole",
-                        "finished 6in seam circle around center through (2in from center at 33deg)")
+    draft = check_noted(
+        "piece-hole", "finished 6in seam circle around center through (2in from center at 33deg)"
+    )
     assert near(at(draft, 3, 3).area, 4 * pi)
 
 
@@ -134,11 +138,14 @@ block "Quarter" { finished 2in  faces top-left
 
 def test_quarter_circle_units_make_a_circle() -> None:
     """Four fans about the middle; the unit's 2in radius becomes 3in as it is drafted to 3in cells."""
-    draft = clean_drafts("""edition 1
+    draft = clean_drafts(
+        """edition 1
       block "Circle" { grid 2 x 2 of 3in
         use "Quarter" as fan
         row fan facing bottom-right, fan facing bottom-left
-        row fan facing top-right, fan facing top-left }""", quarter=QUARTER)[0]
+        row fan facing top-right, fan facing top-left }""",
+        quarter=QUARTER,
+    )[0]
     fans = named(draft, "fan")
     assert len(fans) == 4 and all(near(fan.area, 9 * pi / 4) for fan in fans)
     assert {round(radius, 9) for fan in fans for radius, _ in arcs_of(fan)} == {3.0}
@@ -146,10 +153,13 @@ def test_quarter_circle_units_make_a_circle() -> None:
 
 
 def test_curved_units_mirror() -> None:
-    draft = clean_drafts("""edition 1
+    draft = clean_drafts(
+        """edition 1
       block "Wave" { grid 2 x 1 of 3in
         use "Quarter" as fan
-        row fan, fan mirrored }""", quarter=QUARTER)[0]
+        row fan, fan mirrored }""",
+        quarter=QUARTER,
+    )[0]
     left, right = named(draft, "fan")
     assert arcs_of(left) == arcs_of(right) == [(3.0, True)]
 
@@ -199,9 +209,11 @@ def test_arcs_on_the_outline() -> None:
 
 def test_a_round_block() -> None:
     """A circle's outline of two halves, quartered."""
-    draft = check_block("finished 6in outline left ~~ right through top ~~ left through bottom "
-                        "turn 4 about center { seam center -- top piece wedge at (1in from center at 45deg) "
-                        "in dark }")
+    draft = check_block(
+        "finished 6in outline left ~~ right through top ~~ left through bottom "
+        "turn 4 about center { seam center -- top piece wedge at (1in from center at 45deg) "
+        "in dark }"
+    )
     assert [float(piece.area) for piece in draft.pieces] == pytest.approx([9 * pi / 4] * 4)
     assert counts(draft) == [(4, 0)]
 
@@ -230,8 +242,9 @@ def test_concentric_rings() -> None:
 
 def test_circles_that_touch_inside_each_other() -> None:
     """A 1in circle inside a 2in one, touching it at its right: a moon whose horns meet, and no hole in it."""
-    outcome = draft_block("finished 8in grid 8 x 8 seam circle around E5 radius 2in seam circle around F5 "
-                          "radius 1in")
+    outcome = draft_block(
+        "finished 8in grid 8 x 8 seam circle around E5 radius 2in seam circle around F5 radius 1in"
+    )
     assert outcome.value is not None, said(outcome)
     draft = outcome.value[0]
     assert near(at(draft, 5, 4).area, pi)
@@ -241,8 +254,9 @@ def test_circles_that_touch_inside_each_other() -> None:
 
 
 def test_circles_that_touch_side_by_side() -> None:
-    outcome = draft_block("finished 8in grid 8 x 8 seam circle around D5 radius 1in seam circle around F5 "
-                          "radius 1in")
+    outcome = draft_block(
+        "finished 8in grid 8 x 8 seam circle around D5 radius 1in seam circle around F5 radius 1in"
+    )
     assert outcome.value is not None, said(outcome)
     assert near(at(outcome.value[0], 3, 4).area, pi) and near(at(outcome.value[0], 5, 4).area, pi)
 
@@ -271,7 +285,10 @@ def test_a_line_tangent_to_a_circle_touches_it_at_one_place() -> None:
     assert outcome.value is not None and "piece-hole" not in codes(outcome), said(outcome)
     draft = outcome.value[0]
     assert [round(float(piece.area), 6) for piece in draft.pieces] == [
-        16, round(48 - 4 * pi, 6), round(4 * pi, 6)]
+        16,
+        round(48 - 4 * pi, 6),
+        round(4 * pi, 6),
+    ]
 
 
 def test_arcs_of_one_circle_that_overlap_are_one_line() -> None:

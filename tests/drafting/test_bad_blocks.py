@@ -28,24 +28,31 @@ def test_a_block_that_uses_itself() -> None:
 
 
 def test_two_blocks_that_use_each_other() -> None:
-    complaint = only(draft_text("edition 1\n" + block("Harbour", "Pier") + block("Pier", "Harbour")),
-                     "use-cycle")
+    complaint = only(
+        draft_text("edition 1\n" + block("Harbour", "Pier") + block("Pier", "Harbour")), "use-cycle"
+    )
     assert complaint.message == "`Harbour` uses `Pier`, which uses `Harbour`."
 
 
 def test_a_ring_of_three_across_files() -> None:
     """Said where the ring closes; and at the `use` that leads to it, since that is in this file."""
-    outcome = draft_text("edition 1\n" + block("Harbour", "Pier"), pier="edition 1\n" + block("Pier", "Lamp"),
-                         lamp="edition 1\n" + block("Lamp", "Harbour"))
+    outcome = draft_text(
+        "edition 1\n" + block("Harbour", "Pier"),
+        pier="edition 1\n" + block("Pier", "Lamp"),
+        lamp="edition 1\n" + block("Lamp", "Harbour"),
+    )
     assert [(each.code, each.primary.span.source) for each in outcome.diagnostics] == [
-        ("unit-failed", FILE), ("use-cycle", "lamp.block")]
+        ("unit-failed", FILE),
+        ("use-cycle", "lamp.block"),
+    ]
     assert outcome.diagnostics[1].message == "`Harbour` uses `Pier`, which uses `Lamp`, which uses `Harbour`."
 
 
 def test_a_ring_off_the_way_is_told_too() -> None:
     """A block that uses one of a ring is not in the ring: the message names the ring alone."""
-    outcome = draft_text("edition 1\n" + block("Outer", "Harbour") + block("Harbour",
-                                                                           "Pier") + block("Pier", "Harbour"))
+    outcome = draft_text(
+        "edition 1\n" + block("Outer", "Harbour") + block("Harbour", "Pier") + block("Pier", "Harbour")
+    )
     assert only(outcome, "use-cycle").message == "`Harbour` uses `Pier`, which uses `Harbour`."
 
 
@@ -62,33 +69,41 @@ def test_units_24_deep_work() -> None:
 
 
 def test_a_unit_that_is_not_there_offers_the_nearest() -> None:
-    complaint = only(draft_block('finished 4in x 2in use "Flying Gose" as goose row goose', **GOOSE_SHELF),
-                     "block-unknown")
+    complaint = only(
+        draft_block('finished 4in x 2in use "Flying Gose" as goose row goose', **GOOSE_SHELF), "block-unknown"
+    )
     assert complaint.help == 'Did you mean "Flying Goose"?'
 
 
 def test_a_version_that_is_not_there() -> None:
-    shelf = {"one": 'edition 1 block "Pier" { finished 2in }',
-             "two": 'edition 1 block "Pier" version 4 { finished 2in }'}
-    complaint = only(draft_block('finished 2in use "Pier" version 3 as pier row pier', **shelf),
-                     "version-unknown")
+    shelf = {
+        "one": 'edition 1 block "Pier" { finished 2in }',
+        "two": 'edition 1 block "Pier" version 4 { finished 2in }',
+    }
+    complaint = only(
+        draft_block('finished 2in use "Pier" version 3 as pier row pier', **shelf), "version-unknown"
+    )
     assert complaint.help == "It has versions 1 and 4."
-    assert clean_drafts('edition 1 block "T" { finished 2in use "Pier" version 4 as pier row pier }',
-                        **shelf)[0].uses == (
-        ("Pier", 4),)
+    assert clean_drafts(
+        'edition 1 block "T" { finished 2in use "Pier" version 4 as pier row pier }', **shelf
+    )[0].uses == (("Pier", 4),)
 
 
 def test_a_use_without_version_takes_the_newest_and_says_which() -> None:
-    shelf = {"one": 'edition 1 block "Pier" { finished 2in }',
-             "two": 'edition 1 block "Pier" version 4 { finished 2in }'}
+    shelf = {
+        "one": 'edition 1 block "Pier" { finished 2in }',
+        "two": 'edition 1 block "Pier" version 4 { finished 2in }',
+    }
     draft = clean_drafts('edition 1 block "T" { finished 2in use "Pier" as pier row pier }', **shelf)[0]
     assert [each.value for each in draft.defaults if "version of" in each.what] == ["4, the newest in beside"]
 
 
 def test_a_block_of_the_same_file_comes_first() -> None:
     shelf = {"beside": 'edition 1 block "Pier" version 4 { finished 2in }'}
-    text = ('edition 1 block "T" { finished 2in use "Pier" as pier row pier } '
-            'block "Pier" version 2 { finished 2in }')
+    text = (
+        'edition 1 block "T" { finished 2in use "Pier" as pier row pier } '
+        'block "Pier" version 2 { finished 2in }'
+    )
     assert clean_drafts(text, **shelf)[0].uses == (("Pier", 2),)
 
 
@@ -96,9 +111,10 @@ def test_a_block_of_the_same_file_comes_first() -> None:
 
 
 def test_points_that_define_each_other_name_the_ring() -> None:
-    complaint = only(draft_block("finished 6in point a = 1in from b to A1 point b = 1in from a to A1 seam a "
-                                 "-- b"),
-                     "point-cycle")
+    complaint = only(
+        draft_block("finished 6in point a = 1in from b to A1 point b = 1in from a to A1 seam a -- b"),
+        "point-cycle",
+    )
     assert complaint.message == "`a` needs `b`, which needs `a`."
     complaint = only(draft_block("finished 6in point a = 1in from a to A1"), "point-cycle")
     assert complaint.message == "`a` needs itself."
@@ -114,8 +130,9 @@ def test_a_long_ring_of_points_ends() -> None:
 def test_a_long_chain_of_points_works() -> None:
     """Six hundred points, each from the one written after it."""
     chain = [f"point p{at} = 1/64in from p{at + 1} to top" for at in range(128)]
-    chain += [f"point p{at} = 1/64in from p{at + 1} to right"
-              for at in range(128, 600)] + ["point p600 = left"]
+    chain += [f"point p{at} = 1/64in from p{at + 1} to right" for at in range(128, 600)] + [
+        "point p600 = left"
+    ]
     draft = check_block("finished 20in\n" + "\n".join(chain) + "\nseam p0 -- left  seam p0 -- right")
     assert len(draft.pieces) == 2
 
@@ -153,8 +170,15 @@ block "Three" {
 }
 """
     outcome = draft_text(text)
-    assert codes(outcome) == ["point-unknown", "grid-point-off", "arc-uneven", "seam-outside",
-                              "region-no-cells", "point-unknown", "row-too-long"]
+    assert codes(outcome) == [
+        "point-unknown",
+        "grid-point-off",
+        "arc-uneven",
+        "seam-outside",
+        "region-no-cells",
+        "point-unknown",
+        "row-too-long",
+    ]
     assert [words(each, text) for each in outcome.diagnostics][:2] == ["gaet", "F9"]
     lines = [Source(FILE, text).place(each.primary.span.start)[0] for each in outcome.diagnostics]
     assert lines == sorted(lines)
@@ -164,8 +188,9 @@ block "Three" {
 
 
 def test_a_million_cells_are_refused() -> None:
-    complaint = only(draft_block("finished 500in grid 1000 x 1000 alternate plain dark, plain pale"),
-                     "block-too-large")
+    complaint = only(
+        draft_block("finished 500in grid 1000 x 1000 alternate plain dark, plain pale"), "block-too-large"
+    )
     assert "Divide it" in complaint.help
 
 
@@ -189,7 +214,7 @@ def test_turns_in_turns_that_explode_are_refused() -> None:
 def test_turns_in_turns_around_nothing_drawn_explode_no_less() -> None:
     outcome = draft_block("finished 6in " + "".join(nested(360, 8, "piece field at center in dark")))
     assert codes(outcome) == ["block-too-large"]
-    outcome = draft_block("finished 6in " + "".join(nested(360, 12, 'point p = center')))
+    outcome = draft_block("finished 6in " + "".join(nested(360, 12, "point p = center")))
     assert codes(outcome) == ["block-too-large"]
 
 

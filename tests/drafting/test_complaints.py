@@ -15,16 +15,23 @@ FIXTURES = sorted(FOLDER.glob("*.block"))
 BESIDE = {path.stem: path.read_text() for path in sorted((FOLDER / "beside").glob("*.block"))}
 COMPLAINTS = Path(__file__).parent.parent.parent / "compiler" / "words" / "messages"
 
+
 def drafting_codes() -> list[str]:
     """Every code written in drafting's complaints."""
     found = []
     for name in ("blocks", "pieces", "points", "seams", "units", "washed"):
         path = COMPLAINTS / f"{name}.py"
         for call in ast.walk(ast.parse(path.read_text())):
-            if isinstance(call, ast.Call) and isinstance(call.func, ast.Name) and (
-                    call.func.id in ("error", "warning", "note")):
-                found += [each.value for each in ast.walk(call.args[0])
-                          if isinstance(each, ast.Constant) and isinstance(each.value, str)]
+            if (
+                isinstance(call, ast.Call)
+                and isinstance(call.func, ast.Name)
+                and (call.func.id in ("error", "warning", "note"))
+            ):
+                found += [
+                    each.value
+                    for each in ast.walk(call.args[0])
+                    if isinstance(each, ast.Constant) and isinstance(each.value, str)
+                ]
     return found
 
 
@@ -48,7 +55,8 @@ def test_comments_move_nothing(path: Path) -> None:
     with_comments = draft_text(text, **BESIDE).diagnostics
     without = draft_text(stripped(text), **BESIDE).diagnostics
     assert [(each.code, each.message, each.help) for each in with_comments] == [
-        (each.code, each.message, each.help) for each in without]
+        (each.code, each.message, each.help) for each in without
+    ]
 
 
 def test_every_code_has_a_fixture_and_none_is_an_orphan() -> None:

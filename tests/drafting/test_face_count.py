@@ -21,8 +21,13 @@ from support.random_blocks import EXCUSED, Group, RandomBlock, Seam, random_bloc
 
 CHORDS = 360  # of a quarter circle, so that places where circles touch grid lines are corners of the chain
 SNAP = 1e-7  # inches: as far as the rounding of turned places reaches
-SEED = settings(derandomize=True, deadline=None, max_examples=40, database=None,
-                suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much])
+SEED = settings(
+    derandomize=True,
+    deadline=None,
+    max_examples=40,
+    database=None,
+    suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much],
+)
 
 Chain = list[tuple[float, float]]
 
@@ -120,9 +125,13 @@ def test_pieces_and_areas_by_polygonizing(block: RandomBlock) -> None:
 def test_neighbours_by_shared_borders(block: RandomBlock) -> None:
     """Two pieces are neighbours just where their polygons share a stretch of border, of the same length."""
     draft = drafted(block)
-    polygons = {piece.number: shapely.Polygon([(float(side.edge.start.x), float(side.edge.start.y))
-                                               for side in piece.ring]) for piece in draft.pieces
-                if not piece.holes}
+    polygons = {
+        piece.number: shapely.Polygon(
+            [(float(side.edge.start.x), float(side.edge.start.y)) for side in piece.ring]
+        )
+        for piece in draft.pieces
+        if not piece.holes
+    }
     for one, first in polygons.items():
         told: dict[int, float] = {}
         for side in draft.pieces[one - 1].ring:
@@ -131,6 +140,9 @@ def test_neighbours_by_shared_borders(block: RandomBlock) -> None:
                     told[part.neighbour] = told.get(part.neighbour, 0.0) + part.edge.length
         for other, second in polygons.items():
             if other != one:
-                shared = shapely.set_precision(first, SNAP).boundary.intersection(
-                    shapely.set_precision(second, SNAP).boundary).length
+                shared = (
+                    shapely.set_precision(first, SNAP)
+                    .boundary.intersection(shapely.set_precision(second, SNAP).boundary)
+                    .length
+                )
                 assert near(shared, told.get(other, 0.0), 1e-5)

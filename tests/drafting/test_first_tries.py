@@ -8,35 +8,53 @@ from support.texts import GOOSE_SHELF, PAIR
 
 def test_a_unit_turned_the_wrong_way_is_silent_so_the_draft_tells_how_each_lies() -> None:
     """Nothing is wrong with it; `units` gives alias, words, box, turn and mirroring of every placement."""
-    draft = clean_drafts("""edition 1
+    draft = clean_drafts(
+        """edition 1
       block "Row" { grid 3 x 1 of 4in x 2in
         use "Flying Goose" as goose
-        row goose, goose facing bottom, goose mirrored turned 180deg }""", **GOOSE_SHELF)[0]
-    assert [(unit.title, unit.alias, unit.poses, unit.box, unit.turned, unit.mirrored)
-            for unit in draft.units] == [
+        row goose, goose facing bottom, goose mirrored turned 180deg }""",
+        **GOOSE_SHELF,
+    )[0]
+    assert [
+        (unit.title, unit.alias, unit.poses, unit.box, unit.turned, unit.mirrored) for unit in draft.units
+    ] == [
         ("Flying Goose", "goose", "", (0, 0, 4, 2), 0, False),
         ("Flying Goose", "goose", "facing bottom", (4, 0, 8, 2), 180, False),
-        ("Flying Goose", "goose", "mirrored turned 180deg", (8, 0, 12, 2), 180, True)]
+        ("Flying Goose", "goose", "mirrored turned 180deg", (8, 0, 12, 2), 180, True),
+    ]
 
 
 def test_units_inside_a_turn_tell_how_they_lie_in_the_block() -> None:
-    draft = clean_drafts("""edition 1
+    draft = clean_drafts(
+        """edition 1
       block "Corners" { grid 3 x 3 of 3in
         use "Two-Triangle Square" as pair
         piece cross at center in pale
-        turn 4 about center { place pair facing bottom-right in A1..B2 } }""", **GOOSE_SHELF)[0]
+        turn 4 about center { place pair facing bottom-right in A1..B2 } }""",
+        **GOOSE_SHELF,
+    )[0]
     assert [(unit.box, unit.turned) for unit in draft.units] == [
-        ((0, 0, 3, 3), 180), ((6, 0, 9, 3), 270), ((6, 6, 9, 9), 0), ((0, 6, 3, 9), 90)]
-    assert [at(draft, x, y).fabric for x,
-            y in ((2.5, 2.5), (6.5, 2.5), (6.5, 6.5), (2.5, 6.5))] == ["dark"] * 4
+        ((0, 0, 3, 3), 180),
+        ((6, 0, 9, 3), 270),
+        ((6, 6, 9, 9), 0),
+        ((0, 6, 3, 9), 90),
+    ]
+    assert [at(draft, x, y).fabric for x, y in ((2.5, 2.5), (6.5, 2.5), (6.5, 6.5), (2.5, 6.5))] == [
+        "dark"
+    ] * 4
 
 
 def test_roles_inside_out_show_in_the_pieces() -> None:
-    draft = clean_drafts('edition 1 block "Trial" { finished 3in use "Two-Triangle Square" as pair with dark '
-                         '= pale, '
-                         'pale = dark row pair }', **GOOSE_SHELF)[0]
+    draft = clean_drafts(
+        'edition 1 block "Trial" { finished 3in use "Two-Triangle Square" as pair with dark '
+        "= pale, "
+        "pale = dark row pair }",
+        **GOOSE_SHELF,
+    )[0]
     assert [(piece.name, piece.fabric, piece.unit) for piece in draft.pieces] == [
-        ("first", "pale", "Two-Triangle Square"), ("second", "dark", "Two-Triangle Square")]
+        ("first", "pale", "Two-Triangle Square"),
+        ("second", "dark", "Two-Triangle Square"),
+    ]
 
 
 def test_a_name_on_a_corner_lists_a_place_inside_each_piece() -> None:
@@ -50,14 +68,17 @@ def test_a_name_on_a_corner_lists_a_place_inside_each_piece() -> None:
 
 def test_one_name_where_two_fabrics_were_meant() -> None:
     """One statement over two faces with two roles, but nothing turns: the second role says so."""
-    complaint = only(draft_block("finished 6in seam top -- bottom piece side at left, right in dark, pale"),
-                     "roles-without-turn")
+    complaint = only(
+        draft_block("finished 6in seam top -- bottom piece side at left, right in dark, pale"),
+        "roles-without-turn",
+    )
     assert "two statements" in complaint.help
 
 
 def test_a_missing_seam_names_both_pieces() -> None:
-    complaint = only(draft_block("finished 6in piece handle at top in dark piece hub at bottom in pale"),
-                     "piece-clash")
+    complaint = only(
+        draft_block("finished 6in piece handle at top in dark piece hub at bottom in pale"), "piece-clash"
+    )
     assert "`hub`" in complaint.message and "`handle`" in complaint.message and "seam" in complaint.help
 
 
@@ -88,8 +109,10 @@ def test_turn_6_for_six_in_a_quarter() -> None:
 
 
 def test_a_half_circle_by_around() -> None:
-    assert "through" in only(draft_block("finished 6in seam left ~~ right around center"),
-                             "arc-half-circle").help
+    assert (
+        "through"
+        in only(draft_block("finished 6in seam left ~~ right around center"), "arc-half-circle").help
+    )
 
 
 def test_half_a_front_left_unplaced_is_noted() -> None:

@@ -14,8 +14,13 @@ from piecewright.measure.tolerance import NEAR, near
 from support.check import draft_text, said
 from support.random_blocks import EXCUSED, UNITS, RandomBlock, RandomRows, random_blocks, random_rows
 
-LAW = settings(derandomize=True, deadline=None, max_examples=30, database=None,
-               suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much])
+LAW = settings(
+    derandomize=True,
+    deadline=None,
+    max_examples=30,
+    database=None,
+    suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much],
+)
 
 
 def drafted(text: str) -> Draft:
@@ -34,15 +39,24 @@ def templates(draft: Draft) -> list[tuple[object, ...]]:
     for shape in draft.shapes:
         first = draft.pieces[shape.members[0].piece - 1]
         back = sum(member.reversed for member in shape.members)
-        sides = sorted(round(side.stroke.length, 5) for ring in (first.ring, *first.holes)
-                       for side in whole_sides(ring))
-        found.append((round(float(first.area), 5), tuple(sides), shape.reversible, shape.turns,
-                      tuple(sorted((back, len(shape.members) - back)))))
+        sides = sorted(
+            round(side.stroke.length, 5) for ring in (first.ring, *first.holes) for side in whole_sides(ring)
+        )
+        found.append(
+            (
+                round(float(first.area), 5),
+                tuple(sides),
+                shape.reversible,
+                shape.turns,
+                tuple(sorted((back, len(shape.members) - back))),
+            )
+        )
     return sorted(found)
 
 
 def geometry(draft: Draft) -> tuple[object, ...]:
     """Everything a draft says but the places of its words."""
+
     def side(each: Side) -> tuple[object, ...]:
         return each.edge, tuple((part.edge, part.neighbour) for part in each.parts), each.allowance
 
@@ -50,14 +64,20 @@ def geometry(draft: Draft) -> tuple[object, ...]:
         rings = tuple(tuple(side(one) for one in ring) for ring in (each.ring, *each.holes))
         return each.number, each.name, each.fabric, rings, each.area, each.inside, each.grain, each.unit
 
-    return (draft.width, draft.height, draft.outline, tuple(piece(each) for each in draft.pieces),
-            draft.shapes,
-            draft.units)
+    return (
+        draft.width,
+        draft.height,
+        draft.outline,
+        tuple(piece(each) for each in draft.pieces),
+        draft.shapes,
+        draft.units,
+    )
 
 
 def edges(draft: Draft) -> list[float]:
-    return [side.edge.length for piece in draft.pieces for ring in (piece.ring, *piece.holes)
-            for side in ring]
+    return [
+        side.edge.length for piece in draft.pieces for ring in (piece.ring, *piece.holes) for side in ring
+    ]
 
 
 @LAW
@@ -126,16 +146,21 @@ def test_the_order_of_statements_does_not_matter(block: RandomBlock, luck: objec
     luck.shuffle(order)  # type: ignore[attr-defined]
     one, other = drafted(block.text()), drafted(block.text(order=tuple(order)))
     assert [(piece.number, piece.name, piece.fabric) for piece in one.pieces] == [
-        (piece.number, piece.name, piece.fabric) for piece in other.pieces]
+        (piece.number, piece.name, piece.fabric) for piece in other.pieces
+    ]
     assert all(near(a.area, b.area, 1e-5) for a, b in zip(one.pieces, other.pieces, strict=True))
     assert [(s.label, [m.piece for m in s.members]) for s in one.shapes] == [
-        (s.label, [m.piece for m in s.members]) for s in other.shapes]
+        (s.label, [m.piece for m in s.members]) for s in other.shapes
+    ]
 
 
 @LAW
-@given(random_blocks(),
-       st.sampled_from(['note "Press open."', "point spare = (1/3, 1/5)", 'maker "Orla Fenn"',
-                                         'family star also "Other"']))
+@given(
+    random_blocks(),
+    st.sampled_from(
+        ['note "Press open."', "point spare = (1/3, 1/5)", 'maker "Orla Fenn"', 'family star also "Other"']
+    ),
+)
 def test_an_unrelated_line_changes_no_number_and_no_label(block: RandomBlock, line: str) -> None:
     assert geometry(drafted(block.text())) == geometry(drafted(block.text(extra=line)))
 

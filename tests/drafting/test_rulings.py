@@ -76,8 +76,9 @@ def test_2_grid_points_and_sides_turn_too() -> None:
 
 def test_2_the_outline_stays_and_is_met_afresh_in_each_copy() -> None:
     """In a 6 x 4 block, lines out of the centre by quarter turns: 3in, 2in, 3in and 2in to the edge."""
-    draft = check_block("finished 6in x 4in turn 4 about center { seam center -- (1in from center at 0deg) "
-                        "-- outline }")
+    draft = check_block(
+        "finished 6in x 4in turn 4 about center { seam center -- (1in from center at 0deg) -- outline }"
+    )
     assert [piece.area for piece in draft.pieces] == [6, 6, 6, 6]
 
 
@@ -100,8 +101,10 @@ def test_3_copies_in_one_face_are_one_claim_when_the_fabric_agrees() -> None:
 
 
 def test_3_copies_in_one_face_clash_when_the_fabric_differs() -> None:
-    complaint = only(draft_block("finished 6in turn 4 about center { piece field at top in dark, pale }"),
-                     "piece-fabrics-clash")
+    complaint = only(
+        draft_block("finished 6in turn 4 about center { piece field at top in dark, pale }"),
+        "piece-fabrics-clash",
+    )
     assert "`dark`" in complaint.message and "`pale`" in complaint.message
 
 
@@ -117,23 +120,29 @@ def test_3_a_point_that_several_faces_touch_offers_a_point_inside_each() -> None
     assert len(offers) == 4
     faces = set()
     for offer in offers:
-        place = offer[:offer.index(")") + 1]
+        place = offer[: offer.index(")") + 1]
         draft = draft_block(body.format(place=place)).value[0]
         faces.add(named(draft, "leaf")[0].number)
     assert len(faces) == 4
 
 
 def test_3_a_point_on_the_edge_of_one_face_names_it() -> None:
-    assert areas(check_block("finished 6in seam top-left -- bottom-right piece up at top-right in dark "
-                             "piece down at left in dark"), "up") == {18}
+    assert areas(
+        check_block(
+            "finished 6in seam top-left -- bottom-right piece up at top-right in dark "
+            "piece down at left in dark"
+        ),
+        "up",
+    ) == {18}
 
 
 # ---- 4: seams that stop, cross, repeat --------------------------------------------------------------------
 
 
 def test_4_a_seam_that_stops_tells_how_far_the_nearest_seam_is() -> None:
-    complaint = only(draft_block("finished 6in grid 2 x 2 seam A2 -- C2 seam B1 -- (2 1/2in from B1 to B2)"),
-                     "seam-hangs")
+    complaint = only(
+        draft_block("finished 6in grid 2 x 2 seam A2 -- C2 seam B1 -- (2 1/2in from B1 to B2)"), "seam-hangs"
+    )
     assert "1/2in from the nearest seam" in complaint.message
 
 
@@ -165,9 +174,16 @@ def test_4_unnamed_faces_are_noted_when_most_are_named() -> None:
 
 def test_4_a_point_never_used_is_a_note() -> None:
     assert codes(draft_block("finished 6in point spare = 1in from A1 to B1")) == ["point-unused"]
-    assert codes(draft_block("finished 6in point spare = 1in from A1 to B1 point other = 1in from spare to "
-                             "A2 "
-                             "seam other -- bottom-right -- top-left -- other")) == []
+    assert (
+        codes(
+            draft_block(
+                "finished 6in point spare = 1in from A1 to B1 point other = 1in from spare to "
+                "A2 "
+                "seam other -- bottom-right -- top-left -- other"
+            )
+        )
+        == []
+    )
 
 
 def odd(rows: str, grid: str = "2 x 2") -> list[str]:
@@ -226,8 +242,9 @@ def test_5_an_outer_point_is_not_hidden_but_siblings_may_share_a_name() -> None:
 
 
 def test_5_names_inside_a_turn_are_local() -> None:
-    outcome = draft_block("finished 6in turn 2 about center { point a = top seam a -- center } seam a -- "
-                          "left")
+    outcome = draft_block(
+        "finished 6in turn 2 about center { point a = top seam a -- center } seam a -- left"
+    )
     assert codes(outcome) == ["point-unknown"]
 
 
@@ -345,7 +362,9 @@ def test_11_construction_points_may_lie_outside() -> None:
 
 def test_11_seams_may_not() -> None:
     assert codes(draft_block("finished 6in seam top-left -- (1in from top at 0deg) -- top-right")) == [
-        "seam-outside", "seam-outside"]
+        "seam-outside",
+        "seam-outside",
+    ]
 
 
 def test_11_names_may_not() -> None:
@@ -366,8 +385,10 @@ def test_13_centre_offers_center() -> None:
 
 def test_14_next_is_carried_along_with_the_first_copy() -> None:
     """Quarter turns that join each tip to the next: a square on its corner, 4in across."""
-    draft = check_noted("piece-hole", "finished 6in turn 4 about center { "
-                        "point tip = 2in from center to top seam tip -- next tip }")
+    draft = check_noted(
+        "piece-hole",
+        "finished 6in turn 4 about center { point tip = 2in from center to top seam tip -- next tip }",
+    )
     assert sorted(piece.area for piece in draft.pieces) == [8, 28]
 
 
@@ -413,8 +434,10 @@ def test_14_outline_after_an_arc_follows_the_tangent() -> None:
 
 
 def strips(corners: str) -> dict[str, float]:
-    draft = check_block("grid 4 x 4 of 1in piece middle at center in background "
-                        f"rounds 1 of 1in about B2..D4 in north, east, south, west {corners}")
+    draft = check_block(
+        "grid 4 x 4 of 1in piece middle at center in background "
+        f"rounds 1 of 1in about B2..D4 in north, east, south, west {corners}"
+    )
     return {piece.fabric: float(piece.area) for piece in draft.pieces}
 
 
@@ -486,7 +509,8 @@ def test_17_finished_and_grid_of_must_agree() -> None:
 
 def test_17_a_path_that_leaves_the_box() -> None:
     assert codes(draft_block("finished 6in outline top-left -- top-right -- (7in from top to bottom)")) == [
-        "outline-outside"]
+        "outline-outside"
+    ]
 
 
 # ---- 18: holes --------------------------------------------------------------------------------------------
@@ -513,8 +537,11 @@ def test_19_mirrored_moves_what_a_unit_faces() -> None:
     """Mirrored, the pair faces the top right; so asked to face the top left it turns back by a quarter."""
     assert lies("pair facing top-left")[0] == "dark"
     assert lies("pair mirrored facing top-left")[0] == "dark"
-    draft = clean_drafts('edition 1 block "Trial" { finished 3in use "Two-Triangle Square" as pair '
-                         'row pair mirrored facing top-left }', **GOOSE_SHELF)[0]
+    draft = clean_drafts(
+        'edition 1 block "Trial" { finished 3in use "Two-Triangle Square" as pair '
+        "row pair mirrored facing top-left }",
+        **GOOSE_SHELF,
+    )[0]
     assert (draft.units[0].mirrored, draft.units[0].turned) == (True, 270)
 
 
@@ -526,12 +553,16 @@ def test_19_a_side_asked_of_a_unit_that_faces_a_corner() -> None:
 def test_poses_apply_left_to_right() -> None:
     """The goose's own piece has its long edge at the bottom. Turned 90deg that edge is on the left; mirrored
     after, on the right; mirrored before the turn, still on the left."""
+
     def goose(poses: str) -> Draft:
         body = f'finished 2in x 4in use "Flying Goose" as goose row goose {poses}'
         return clean_drafts(f'edition 1 block "Trial" {{ {body} }}', **GOOSE_SHELF)[0]
 
-    turned, then_mirrored, mirrored_first = goose("turned 90deg"), goose("turned 90deg mirrored"), goose(
-        "mirrored turned 90deg")
+    turned, then_mirrored, mirrored_first = (
+        goose("turned 90deg"),
+        goose("turned 90deg mirrored"),
+        goose("mirrored turned 90deg"),
+    )
     assert at(turned, 0.2, 0.8).fabric == "dark" and at(turned, 1.8, 0.8).fabric == "pale"
     assert at(then_mirrored, 1.8, 0.8).fabric == "dark" and at(then_mirrored, 0.2, 0.8).fabric == "pale"
     assert at(mirrored_first, 0.2, 0.8).fabric == "dark" and at(mirrored_first, 1.8, 0.8).fabric == "pale"

@@ -31,7 +31,8 @@ def brute_force(one: Piece, other: Piece, mirror: bool) -> list[float]:
             continue
         turn = phase((d - c) / (b - a))
         if all(
-            abs((p - a) * exp(1j * turn) + c - q) < CLOSE and abs((m - a) * exp(1j * turn) + c - n) < CLOSE
+            abs((p - a) * exp(1j * turn) + c - q) < CLOSE
+            and abs((m - a) * exp(1j * turn) + c - n) < CLOSE
             and w == v
             for (p, m, w), (q, n, v) in zip(first, rolled, strict=True)
         ):
@@ -79,13 +80,39 @@ CIRCLE = [(3, 0, (0, 0), True)]
 HALVES = [(3, 0, (0, 0), True), (-3, 0, (0, 0), True)]
 
 
-@pytest.mark.parametrize(("corners", "reversible", "turns"), [
-    (SCALENE, False, 1), (SQUARE, True, 4), (RECTANGLE, True, 2), (ISOSCELES, True, 1),
-    (EQUILATERAL, True, 3), (PARALLELOGRAM, False, 2), (KITE, True, 1), (HEXAGON, True, 6),
-    (QUARTER_ROUND, True, 1), (LEAF, True, 2),
-    (BLADE, False, 1), (CIRCLE, True, 1), (HALVES, True, 1),
-], ids=["scalene", "square", "rectangle", "isosceles", "equilateral", "parallelogram", "kite", "hexagon",
-        "quarter round", "leaf", "blade", "circle", "circle in halves"])
+@pytest.mark.parametrize(
+    ("corners", "reversible", "turns"),
+    [
+        (SCALENE, False, 1),
+        (SQUARE, True, 4),
+        (RECTANGLE, True, 2),
+        (ISOSCELES, True, 1),
+        (EQUILATERAL, True, 3),
+        (PARALLELOGRAM, False, 2),
+        (KITE, True, 1),
+        (HEXAGON, True, 6),
+        (QUARTER_ROUND, True, 1),
+        (LEAF, True, 2),
+        (BLADE, False, 1),
+        (CIRCLE, True, 1),
+        (HALVES, True, 1),
+    ],
+    ids=[
+        "scalene",
+        "square",
+        "rectangle",
+        "isosceles",
+        "equilateral",
+        "parallelogram",
+        "kite",
+        "hexagon",
+        "quarter round",
+        "leaf",
+        "blade",
+        "circle",
+        "circle in halves",
+    ],
+)
 @pytest.mark.parametrize("turned", [0, 37, 90, 211.5])
 @pytest.mark.parametrize("mirror", [False, True])
 def test_a_moved_copy_is_the_same_shape_and_lands_where_it_lies(corners, reversible, turns, turned, mirror):
@@ -140,8 +167,12 @@ def curved(ring: list[tuple], bends: list[int]) -> list[tuple]:
 
 
 @settings(max_examples=60, deadline=None)
-@given(star_polygons(3, 6, 12), st.lists(st.sampled_from([-1, 0, 1]), min_size=1, max_size=3),
-       st.floats(0, 360), st.booleans())
+@given(
+    star_polygons(3, 6, 12),
+    st.lists(st.sampled_from([-1, 0, 1]), min_size=1, max_size=3),
+    st.floats(0, 360),
+    st.booleans(),
+)
 def test_curved_sides_agree_with_brute_force(ring, bends, turned, mirror):
     first = only(curved(ring, bends))
     straight = only(ring)
@@ -226,13 +257,22 @@ def test_the_lowest_numbered_piece_letters_the_shapes():
     pieces = numbered(*(only(c) for c in (SCALENE, SQUARE, SCALENE, KITE, SQUARE)))
     shapes = match_shapes(pieces)
     assert [(shape.label, [member.piece for member in shape.members]) for shape in shapes] == [
-        ("A", [1, 3]), ("B", [2, 5]), ("C", [4]),
+        ("A", [1, 3]),
+        ("B", [2, 5]),
+        ("C", [4]),
     ]
 
 
 def test_letters_go_on_after_z():
     assert [shape_label(at) for at in (0, 25, 26, 27, 51, 52, 701, 702)] == [
-        "A", "Z", "AA", "AB", "AZ", "BA", "ZZ", "AAA",
+        "A",
+        "Z",
+        "AA",
+        "AB",
+        "AZ",
+        "BA",
+        "ZZ",
+        "AAA",
     ]
 
 

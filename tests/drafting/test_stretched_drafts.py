@@ -11,9 +11,11 @@ from hypothesis import strategies as st
 from piecewright.drafting.resize import resize
 from support.check import check_block
 
-SLANTED = ("finished 6in\nseam top-left -- bottom-right\npiece wing at top-right in dark\n"
-           "piece rest at bottom-left in light\n"
-           "grain along top-left--bottom-right on wing\ngrain free on rest")
+SLANTED = (
+    "finished 6in\nseam top-left -- bottom-right\npiece wing at top-right in dark\n"
+    "piece rest at bottom-left in light\n"
+    "grain along top-left--bottom-right on wing\ngrain free on rest"
+)
 
 
 @given(st.integers(2, 20), st.integers(2, 20))
@@ -29,6 +31,7 @@ def test_a_grain_follows_the_line_it_was_asked_along(width: int, height: int) ->
 
 def test_a_grain_along_a_side_stays_there() -> None:
     body = SLANTED.replace("along top-left--bottom-right", "along top-left--bottom-left")
-    wing = next(each for each in resize(check_block(body), Fraction(9), Fraction(4)).pieces
-                if each.name == "wing")
+    wing = next(
+        each for each in resize(check_block(body), Fraction(9), Fraction(4)).pieces if each.name == "wing"
+    )
     assert wing.grain in (0, 180)

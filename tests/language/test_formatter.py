@@ -28,27 +28,34 @@ def body(text: str) -> str:
     return "\n".join(formatted(in_block(text)).splitlines()[3:-1])
 
 
-@pytest.mark.parametrize(("written", "wanted"), [
-    ("seam A1--B2~~C3  around C1", "  seam A1 -- B2 ~~ C3 around C1"),
-    ("point p = meet center -- top-right ,outline", "  point p = meet center--top-right, outline"),
-    ("mirror in top -- bottom{seam A1--outline}", "  mirror in top--bottom { seam A1 -- outline }"),
-    ("seam through (foot of A1 on B1 -- B2) parallel to top -- left",
-     "  seam through (foot of A1 on B1--B2) parallel to top--left"),
-    ("grid 2x2 of 3in", "  grid 2 x 2 of 3in"),
-    ("grid 1 : 2:1 x 2", "  grid 1:2:1 x 2"),
-    ("finished 6inx9 in", "  finished 6in x 9in"),
-    ("finished 1  1/2 in", "  finished 1 1/2in"),
-    ("place a in A1 .. B2,B1..C2", "  place a in A1..B2, B1..C2"),
-    ("piece a at ( 1,2 ) in x", "  piece a at (1, 2) in x"),
-    ("use \"A\" as b with dark=pale", "  use \"A\" as b with dark = pale"),
-])
+@pytest.mark.parametrize(
+    ("written", "wanted"),
+    [
+        ("seam A1--B2~~C3  around C1", "  seam A1 -- B2 ~~ C3 around C1"),
+        ("point p = meet center -- top-right ,outline", "  point p = meet center--top-right, outline"),
+        ("mirror in top -- bottom{seam A1--outline}", "  mirror in top--bottom { seam A1 -- outline }"),
+        (
+            "seam through (foot of A1 on B1 -- B2) parallel to top -- left",
+            "  seam through (foot of A1 on B1--B2) parallel to top--left",
+        ),
+        ("grid 2x2 of 3in", "  grid 2 x 2 of 3in"),
+        ("grid 1 : 2:1 x 2", "  grid 1:2:1 x 2"),
+        ("finished 6inx9 in", "  finished 6in x 9in"),
+        ("finished 1  1/2 in", "  finished 1 1/2in"),
+        ("place a in A1 .. B2,B1..C2", "  place a in A1..B2, B1..C2"),
+        ("piece a at ( 1,2 ) in x", "  piece a at (1, 2) in x"),
+        ('use "A" as b with dark=pale', '  use "A" as b with dark = pale'),
+    ],
+)
 def test_words_of_a_statement_stand_as_the_reference_shows_them(written: str, wanted: str) -> None:
     assert body(written) == wanted
 
 
 def test_statements_stay_on_the_writers_lines_and_braces_show_how_deep_they_stand() -> None:
-    text = ("turn 4 about center { seam center -- B1\n"
-            "mirror in A1--B2 { seam A1 -- top }   seam top -- left }\nfinished 6in grid 2 x 2")
+    text = (
+        "turn 4 about center { seam center -- B1\n"
+        "mirror in A1--B2 { seam A1 -- top }   seam top -- left }\nfinished 6in grid 2 x 2"
+    )
     assert body(text).splitlines() == [
         "  turn 4 about center {",
         "    seam center -- B1",
@@ -65,7 +72,8 @@ def test_a_statement_that_goes_on_is_indented_twice_more() -> None:
 def test_one_blank_line_is_kept_and_one_stands_between_blocks() -> None:
     text = 'edition 1\nblock "A"\n{\n\nfinished 6in\n\n\n\ngrid 2 x 2\n\n}\n# of B\nblock "B" { }'
     assert formatted(text) == (
-        'edition 1\n\nblock "A" {\n  finished 6in\n\n  grid 2 x 2\n}\n\n# of B\nblock "B" { }\n')
+        'edition 1\n\nblock "A" {\n  finished 6in\n\n  grid 2 x 2\n}\n\n# of B\nblock "B" { }\n'
+    )
 
 
 def test_remarks_in_one_column_stay_in_one_column() -> None:
@@ -78,16 +86,20 @@ def test_remarks_in_one_column_stay_in_one_column() -> None:
 
 
 def test_remarks_keep_their_places() -> None:
-    text = ("# first\n\n# of the edition\nedition 1 # one\nblock \"A\" { # opens\n  # before\nrow # what\n"
-            "# in it\nplain dark\n# last\n} # closes\n\n\n# end")
+    text = (
+        '# first\n\n# of the edition\nedition 1 # one\nblock "A" { # opens\n  # before\nrow # what\n'
+        "# in it\nplain dark\n# last\n} # closes\n\n\n# end"
+    )
     assert formatted(text) == (
-        "# first\n\n# of the edition\nedition 1  # one\n\nblock \"A\" {  # opens\n  # before\n  row  # what\n"
-        "      # in it\n      plain dark\n  # last\n}  # closes\n\n# end\n")
+        '# first\n\n# of the edition\nedition 1  # one\n\nblock "A" {  # opens\n  # before\n  row  # what\n'
+        "      # in it\n      plain dark\n  # last\n}  # closes\n\n# end\n"
+    )
 
 
 def test_the_edition_is_written_where_none_was() -> None:
     assert formatted('# A square.\nblock "A" { finished 6in }') == (
-        'edition 1\n\n# A square.\nblock "A" { finished 6in }\n')
+        'edition 1\n\n# A square.\nblock "A" { finished 6in }\n'
+    )
 
 
 def test_a_text_with_a_mistake_is_left_alone() -> None:
@@ -103,8 +115,14 @@ def test_every_statement_is_told_from_the_next(text: str) -> None:
 
 
 EXAMPLES = sorted((Path(__file__).parents[2] / "examples").rglob("*.*"))
-SHIPPED = (*library_sources(), *(Source(path.name, path.read_text(encoding="utf-8")) for path in EXAMPLES
-                                 if path.suffix in (".block", ".quilt")))
+SHIPPED = (
+    *library_sources(),
+    *(
+        Source(path.name, path.read_text(encoding="utf-8"))
+        for path in EXAMPLES
+        if path.suffix in (".block", ".quilt")
+    ),
+)
 
 
 @pytest.mark.parametrize("source", SHIPPED, ids=lambda source: source.name)

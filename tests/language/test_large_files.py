@@ -19,8 +19,10 @@ TOO_MUCH = (
     (in_block("finished 8in " + "{" * MANY), ["nesting-too-deep"]),
     ("edition 1\n" + "seam " * (limits.STATEMENTS + 1), ["statements-too-many"]),
     ("edition 1\n" + ", " * (limits.WORDS + 1), ["words-too-many"]),
-    ("edition 1\n" + "".join(f'block "B{at}" {{ finished 8in }}' for at in range(limits.BLOCKS + 1)),
-     ["blocks-too-many"]),
+    (
+        "edition 1\n" + "".join(f'block "B{at}" {{ finished 8in }}' for at in range(limits.BLOCKS + 1)),
+        ["blocks-too-many"],
+    ),
 )
 
 
@@ -29,8 +31,7 @@ def test_one_thing_too_many_is_one_mistake(text: str, codes: list[str]) -> None:
     assert errors(read(text)) == codes
 
 
-@pytest.mark.parametrize("sign", (";", "\x01", "½", "’", "\u00a0", "\\", "😀", '"a\x01"',
-                                  "# \x01\n"))
+@pytest.mark.parametrize("sign", (";", "\x01", "½", "’", "\u00a0", "\\", "😀", '"a\x01"', "# \x01\n"))
 def test_of_one_odd_sign_a_million_times_the_first_two_hundred_are_told(sign: str) -> None:
     told = read(in_block("finished 8in note " + sign * MANY)).diagnostics
     assert len(told) == limits.ERRORS + 1 and told[-1].code == "errors-too-many"

@@ -25,8 +25,12 @@ def told(text: str) -> list[Told]:
     """All that is said of a text."""
     source = Source("block.block", text)
     return [
-        Told(source.place(each.primary.span.start), each.code, source.words(each.primary.span),
-             f"{each.message} {each.help}")
+        Told(
+            source.place(each.primary.span.start),
+            each.code,
+            source.words(each.primary.span),
+            f"{each.message} {each.help}",
+        )
         for each in parse(source).diagnostics
     ]
 
@@ -36,7 +40,7 @@ def mended(text: str) -> str:
     outcome = parse_text(text)
     for each in sorted(outcome.diagnostics, key=lambda said: -said.primary.span.start):
         assert each.fix is not None, each
-        text = text[:each.fix.span.start] + each.fix.text + text[each.fix.span.end:]
+        text = text[: each.fix.span.start] + each.fix.text + text[each.fix.span.end :]
     return text
 
 
@@ -78,9 +82,9 @@ MISTAKES = (
     ("row a facing north", "side-unknown", "north", "`top-left`"),
     ("faces topleft", "side-unknown", "topleft", "`top-left`"),
     # holes
-    ("use \"X\"", "use-without-as", "", "`as`"),
-    ("use \"X\" with a = b", "use-without-as", "", "`as`"),
-    ("use \"X\" pair", "use-without-as", "pair", "`as`"),
+    ('use "X"', "use-without-as", "", "`as`"),
+    ('use "X" with a = b', "use-without-as", "", "`as`"),
+    ('use "X" pair', "use-without-as", "pair", "`as`"),
     ("turn 4 { seam A1 -- B1 }", "about-missing", "", "`about`"),
     ("turn 4 center { seam A1 -- B1 }", "about-missing", "center", "`about`"),
     ("point gate 1in from A1 to B1", "equals-missing", "1in", "`=`"),
@@ -148,23 +152,48 @@ def test_one_mistake_gives_one_message(body: str, code: str, words: str, text: s
     assert said.place[0] == 3
 
 
-@pytest.mark.parametrize("body", [
-    "finished 6", 'finished 6"', "finished 6½in", "trun 4 about center { }", "seam A1 - B1",
-    "place p in a1..b2",
-    "point Gate = center", "point gate 1in from A1 to B1", "row a b c", "turn 4 center { seam A1 B1 }",
-    "turn 4 { }", "note Press it well", "maker “Wren”", 'maker "Wren', "grid 2 by 2", "grid 2 X 2",
-    "seam A1 -- 1/2 from A1 to B1", "seam A1 -- (1/2 from A1 to B1\nfaces top", "seam A1 -- B1,",
-    "seam A1 -- E0",
-    "seam A1 ~~ B1 about C1 -> D1;",
-])
+@pytest.mark.parametrize(
+    "body",
+    [
+        "finished 6",
+        'finished 6"',
+        "finished 6½in",
+        "trun 4 about center { }",
+        "seam A1 - B1",
+        "place p in a1..b2",
+        "point Gate = center",
+        "point gate 1in from A1 to B1",
+        "row a b c",
+        "turn 4 center { seam A1 B1 }",
+        "turn 4 { }",
+        "note Press it well",
+        "maker “Wren”",
+        'maker "Wren',
+        "grid 2 by 2",
+        "grid 2 X 2",
+        "seam A1 -- 1/2 from A1 to B1",
+        "seam A1 -- (1/2 from A1 to B1\nfaces top",
+        "seam A1 -- B1,",
+        "seam A1 -- E0",
+        "seam A1 ~~ B1 about C1 -> D1;",
+    ],
+)
 def test_the_mends_that_are_offered_mend(body: str) -> None:
     assert told(mended(in_block(body))) == []
 
 
 @pytest.mark.parametrize("following", ["grid 2 x 2", "piece a at A1 in dark", "turn 4 about center { }", "}"])
-@pytest.mark.parametrize("holed", [
-    "seam A1 --", "point gate =", "piece a at", "family", 'use "X" as', "row a,",
-])
+@pytest.mark.parametrize(
+    "holed",
+    [
+        "seam A1 --",
+        "point gate =",
+        "piece a at",
+        "family",
+        'use "X" as',
+        "row a,",
+    ],
+)
 def test_a_hole_at_the_end_of_a_line_is_told_there(holed: str, following: str) -> None:
     (said,) = told(in_block(f"{holed}\n{following}") if following != "}" else in_block(holed))
     assert said.place[0] == 3
@@ -186,25 +215,36 @@ def test_a_brace_never_closed_is_told_at_the_end_and_at_the_brace() -> None:
 def test_the_next_block_is_read_although_the_one_before_is_open() -> None:
     said = told('edition 1\nblock "A" {\n  turn 4 about center {\n\nblock "B" { fnished 6in }')
     assert [(each.place, each.code) for each in said] == [
-        ((3, 24), "brace-open"), ((5, 13), "statement-unknown"),
+        ((3, 24), "brace-open"),
+        ((5, 13), "statement-unknown"),
     ]
 
 
-@pytest.mark.parametrize(("text", "code", "place"), [
-    ('edition 1\nblock "A" { } }\nblock "B" { }', "brace-extra", (2, 15)),
-    ('edition 1\nblock "A" {\nturn 4 about center\nseam A1 -- B1 }\n}', "brace-missing", (3, 20)),
-    ('edition 1\nblock "A" {', "brace-open", (2, 12)),
-    ('edition 1\nblock "A"', "statement-unfinished", (2, 10)),
-])
+@pytest.mark.parametrize(
+    ("text", "code", "place"),
+    [
+        ('edition 1\nblock "A" { } }\nblock "B" { }', "brace-extra", (2, 15)),
+        ('edition 1\nblock "A" {\nturn 4 about center\nseam A1 -- B1 }\n}', "brace-missing", (3, 20)),
+        ('edition 1\nblock "A" {', "brace-open", (2, 12)),
+        ('edition 1\nblock "A"', "statement-unfinished", (2, 10)),
+    ],
+)
 def test_braces(text: str, code: str, place: tuple[int, int]) -> None:
     (said,) = told(text)
     assert (said.code, said.place) == (code, place)
 
 
-@pytest.mark.parametrize(("opening", "closing"), [
-    ("turn 2 about center {", "}"), ("mirror in top--bottom {", "}"), ("seam A1 -- (", ")"), ("seam (", ""),
-    ("{", "}"), ("(", ""),
-])
+@pytest.mark.parametrize(
+    ("opening", "closing"),
+    [
+        ("turn 2 about center {", "}"),
+        ("mirror in top--bottom {", "}"),
+        ("seam A1 -- (", ")"),
+        ("seam (", ""),
+        ("{", "}"),
+        ("(", ""),
+    ],
+)
 def test_twenty_thousand_levels_give_one_clear_message(opening: str, closing: str) -> None:
     deep = in_block(opening.join([""] * 20_001) + closing * 20_000)
     if "seam" in opening:
@@ -219,7 +259,8 @@ def test_nesting_up_to_the_bound_is_read() -> None:
     assert errors(parse_text(in_block("turn 2 about center {\n" * depth + "}\n" * depth))) == []
     assert errors(parse_text(in_block("seam A1 -- " + "(next " * depth + "A1" + ")" * depth))) == []
     assert errors(parse_text(in_block("turn 2 about center {\n" * (depth + 1) + "}" * (depth + 1)))) == [
-        "nesting-too-deep"]
+        "nesting-too-deep"
+    ]
 
 
 def test_more_statements_than_the_bound() -> None:
@@ -229,23 +270,26 @@ def test_more_statements_than_the_bound() -> None:
 # ---- files ------------------------------------------------------------------------------------------------
 
 
-@pytest.mark.parametrize(("text", "code"), [
-    ("", "file-empty"),
-    ("# only a remark\n", "file-empty"),
-    ("edition 1\n", "block-missing"),
-    ("edition 2\nblock \"A\" { }", "edition-unknown"),
-    ("edition one\nblock \"A\" { }", "word-unknown"),
-    ("edition\nblock \"A\" { }", "statement-unfinished"),
-    ("edition 1\nblok \"A\" { }", "statement-unknown"),
-    ("edition 1\nblock Tidewater Vane version 2 { }", "title-unquoted"),
-    ("edition 1\nblock 'Vane' { }", "text-quotes"),
-    ("edition 1\nblock \"Vane { }", "text-open"),
-    ("edition 1\nblock { }", "title-missing"),
-    ("edition 1\nblock \"\" { }", "title-empty"),
-    ("edition 1\nfinished 6in\ngrid 2 x 2\n", "statement-outside"),
-    ("edition 1\nhello there, this is a letter\nto you", "statement-unknown"),
-    ("edition 1\nblock \"A\" { } edition 1", "edition-not-first"),
-])
+@pytest.mark.parametrize(
+    ("text", "code"),
+    [
+        ("", "file-empty"),
+        ("# only a remark\n", "file-empty"),
+        ("edition 1\n", "block-missing"),
+        ('edition 2\nblock "A" { }', "edition-unknown"),
+        ('edition one\nblock "A" { }', "word-unknown"),
+        ('edition\nblock "A" { }', "statement-unfinished"),
+        ('edition 1\nblok "A" { }', "statement-unknown"),
+        ("edition 1\nblock Tidewater Vane version 2 { }", "title-unquoted"),
+        ("edition 1\nblock 'Vane' { }", "text-quotes"),
+        ('edition 1\nblock "Vane { }', "text-open"),
+        ("edition 1\nblock { }", "title-missing"),
+        ('edition 1\nblock "" { }', "title-empty"),
+        ("edition 1\nfinished 6in\ngrid 2 x 2\n", "statement-outside"),
+        ("edition 1\nhello there, this is a letter\nto you", "statement-unknown"),
+        ('edition 1\nblock "A" { } edition 1', "edition-not-first"),
+    ],
+)
 def test_the_file_as_a_whole(text: str, code: str) -> None:
     assert [each.code for each in told(text)] == [code]
 
@@ -284,16 +328,29 @@ block Second {
 }
 """)
     assert [(each.place[0], each.code) for each in said] == [
-        (1, "edition-missing"), (2, "unit-missing"), (3, "word-unknown"), (4, "equals-missing"),
-        (5, "about-missing"), (6, "dash-other"), (7, "statement-unknown"), (8, "name-reserved"),
-        (12, "title-unquoted"), (13, "use-without-as"), (14, "comma-last"), (15, "statement-unfinished"),
+        (1, "edition-missing"),
+        (2, "unit-missing"),
+        (3, "word-unknown"),
+        (4, "equals-missing"),
+        (5, "about-missing"),
+        (6, "dash-other"),
+        (7, "statement-unknown"),
+        (8, "name-reserved"),
+        (12, "title-unquoted"),
+        (13, "use-without-as"),
+        (14, "comma-last"),
+        (15, "statement-unfinished"),
     ]
 
 
 def test_statements_inside_a_spoilt_turn_are_still_read() -> None:
     said = told(in_block("turn four hundred times {\n  seam A1 - B1\n  seam A1 -- \n}\nfaces nowhere"))
     assert [(each.place[0], each.code) for each in said] == [
-        (3, "word-unknown"), (4, "dash-other"), (5, "statement-unfinished"), (7, "side-unknown")]
+        (3, "word-unknown"),
+        (4, "dash-other"),
+        (5, "statement-unfinished"),
+        (7, "side-unknown"),
+    ]
 
 
 def test_a_file_of_nothing_but_mistakes_is_cut_short() -> None:

@@ -61,33 +61,54 @@ A1, B1, B2 = grid("A", 1), grid("B", 1), grid("B", 2)
 CENTER = named("center")
 
 
-@pytest.mark.parametrize(("text", "expected"), [
-    ("B2", B2),
-    ("AA12", grid("AA", 12)),
-    ("top-left", named("top-left")),
-    ("(1.5, -1/2)", tree.GridSteps(across=Fraction(3, 2), down=Fraction(-1, 2), span=AT)),
-    ("1/3 from A1 to B2", tree.ShareAlong(share=Fraction(1, 3), origin=A1, toward=B2, span=AT)),
-    ("1 1/2in from A1 to B2", tree.LengthAlong(length=inches("3/2"), origin=A1, toward=B2, span=AT)),
-    ("2in from center at -22 1/2deg",
-     tree.LengthAtAngle(length=inches("2"), origin=CENTER, angle=degrees("-45/2"), span=AT)),
-    ("between A1, B1, B2", tree.Between(points=(A1, B1, B2), span=AT)),
-    ("meet A1--B2, center at 45deg",
-     tree.Meet(first=through(A1, B2), second=tree.LineAtAngle(point=CENTER, angle=degrees("45"), span=AT),
-               span=AT)),
-    ("meet center parallel to A1--B2, outline",
-     tree.MeetOutline(line=tree.LineParallel(point=CENTER, first=A1, second=B2, span=AT), span=AT)),
-    ("foot of center on A1--B2", tree.Foot(point=CENTER, line=through(A1, B2), span=AT)),
-    ("gate turned 45deg about center",
-     tree.TurnedAbout(point=named("gate"), angle=degrees("45"), about=CENTER, span=AT)),
-    ("gate mirrored in A1--B2", tree.MirroredIn(point=named("gate"), line=through(A1, B2), span=AT)),
-    ("next gate", tree.NextCopy(point=named("gate"), span=AT)),
-    ("previous (1/3 from A1 to B2)",
-     tree.PreviousCopy(point=tree.ShareAlong(share=Fraction(1, 3), origin=A1, toward=B2, span=AT), span=AT)),
-    ("next gate turned 45deg about center",
-     tree.TurnedAbout(point=tree.NextCopy(point=named("gate"), span=AT), angle=degrees("45"), about=CENTER,
-                      span=AT)),
-    ("((A1))", A1),
-])
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("B2", B2),
+        ("AA12", grid("AA", 12)),
+        ("top-left", named("top-left")),
+        ("(1.5, -1/2)", tree.GridSteps(across=Fraction(3, 2), down=Fraction(-1, 2), span=AT)),
+        ("1/3 from A1 to B2", tree.ShareAlong(share=Fraction(1, 3), origin=A1, toward=B2, span=AT)),
+        ("1 1/2in from A1 to B2", tree.LengthAlong(length=inches("3/2"), origin=A1, toward=B2, span=AT)),
+        (
+            "2in from center at -22 1/2deg",
+            tree.LengthAtAngle(length=inches("2"), origin=CENTER, angle=degrees("-45/2"), span=AT),
+        ),
+        ("between A1, B1, B2", tree.Between(points=(A1, B1, B2), span=AT)),
+        (
+            "meet A1--B2, center at 45deg",
+            tree.Meet(
+                first=through(A1, B2),
+                second=tree.LineAtAngle(point=CENTER, angle=degrees("45"), span=AT),
+                span=AT,
+            ),
+        ),
+        (
+            "meet center parallel to A1--B2, outline",
+            tree.MeetOutline(line=tree.LineParallel(point=CENTER, first=A1, second=B2, span=AT), span=AT),
+        ),
+        ("foot of center on A1--B2", tree.Foot(point=CENTER, line=through(A1, B2), span=AT)),
+        (
+            "gate turned 45deg about center",
+            tree.TurnedAbout(point=named("gate"), angle=degrees("45"), about=CENTER, span=AT),
+        ),
+        ("gate mirrored in A1--B2", tree.MirroredIn(point=named("gate"), line=through(A1, B2), span=AT)),
+        ("next gate", tree.NextCopy(point=named("gate"), span=AT)),
+        (
+            "previous (1/3 from A1 to B2)",
+            tree.PreviousCopy(
+                point=tree.ShareAlong(share=Fraction(1, 3), origin=A1, toward=B2, span=AT), span=AT
+            ),
+        ),
+        (
+            "next gate turned 45deg about center",
+            tree.TurnedAbout(
+                point=tree.NextCopy(point=named("gate"), span=AT), angle=degrees("45"), about=CENTER, span=AT
+            ),
+        ),
+        ("((A1))", A1),
+    ],
+)
 def test_points(text: str, expected: tree.PointPhrase) -> None:
     assert phrase(text) == expected
 
@@ -118,15 +139,22 @@ def test_paths_mix_hops() -> None:
     )
 
 
-@pytest.mark.parametrize(("body", "places"), [
-    ("piece a at top-left, top-right in pale", (named("top-left"), named("top-right"))),
-    ("piece a at between A1, B1, B2 in pale", (tree.Between(points=(A1, B1, B2), span=AT),)),
-    ("piece a at A1, (between B1, B2) in pale", (A1, tree.Between(points=(B1, B2), span=AT))),
-    ("piece a at 1/3 from A1 to B2, center in pale",
-     (tree.ShareAlong(share=Fraction(1, 3), origin=A1, toward=B2, span=AT), CENTER)),
-    ("piece a at gate mirrored in A1--B2 in pale",
-     (tree.MirroredIn(point=named("gate"), line=through(A1, B2), span=AT),)),
-])
+@pytest.mark.parametrize(
+    ("body", "places"),
+    [
+        ("piece a at top-left, top-right in pale", (named("top-left"), named("top-right"))),
+        ("piece a at between A1, B1, B2 in pale", (tree.Between(points=(A1, B1, B2), span=AT),)),
+        ("piece a at A1, (between B1, B2) in pale", (A1, tree.Between(points=(B1, B2), span=AT))),
+        (
+            "piece a at 1/3 from A1 to B2, center in pale",
+            (tree.ShareAlong(share=Fraction(1, 3), origin=A1, toward=B2, span=AT), CENTER),
+        ),
+        (
+            "piece a at gate mirrored in A1--B2 in pale",
+            (tree.MirroredIn(point=named("gate"), line=through(A1, B2), span=AT),),
+        ),
+    ],
+)
 def test_a_list_of_places_keeps_the_commas_of_a_phrase_apart(body: str, places: tuple[Any, ...]) -> None:
     assert only(body).places == places
 
@@ -139,34 +167,73 @@ def test_words_that_are_free_can_be_names_where_the_language_uses_them_too() -> 
     assert only("seam circle around circle radius 1in").center == named("circle")
 
 
-@pytest.mark.parametrize(("body", "expected"), [
-    ("trim matched", tree.Trim(style="matched", limit=None, dots=None, span=AT)),
-    ("trim square 1/8in", tree.Trim(style="square", limit=inches("1/8"), dots=None, span=AT)),
-    ("trim none dots none", tree.Trim(style="none", limit=None, dots=inches("0"), span=AT)),
-    ("trim matched dots 1/16in", tree.Trim(style="matched", limit=None, dots=inches("1/16"), span=AT)),
-    ("grid 4 x 1:2:1", tree.Grid(
-        across=tree.Divisions(parts=(Fraction(1),) * 4, span=AT),
-        down=tree.Divisions(parts=(Fraction(1), Fraction(2), Fraction(1)), span=AT),
-        cell_width=None, cell_height=None, span=AT)),
-    ("outline regular 6 side 3in turned 30deg", tree.OutlineRegular(
-        sides=tree.Count(value=6, span=AT), side=inches("3"), turned=degrees("30"), span=AT)),
-    ("grain along A1--B2 on sail, tip", tree.Grain(
-        line=through(A1, B2), pieces=(name("sail"), name("tip")), span=AT)),
-    ("grain free on sail", tree.Grain(line=None, pieces=(name("sail"),), span=AT)),
-    ("seam circle around center through gate", tree.SeamCircle(
-        center=CENTER, radius=None, through=named("gate"), span=AT)),
-    ("row 3 a turned 90deg mirrored, plain pale", tree.Row(items=(
-        tree.RowItem(count=tree.Count(value=3, span=AT), cell=tree.UnitCell(
-            unit=name("a"), poses=(tree.Turned(angle=degrees("90"), span=AT), tree.Mirrored(span=AT)),
-            span=AT), span=AT),
-        tree.RowItem(count=None, cell=tree.PlainCell(role=name("pale"), span=AT), span=AT)), span=AT)),
-    ("rounds 2 of 1 in about A1..B2 in dark, pale butted", tree.Rounds(
-        count=tree.Count(value=2, span=AT), width=inches("1"),
-        region=tree.Region(first=A1, second=B2, span=AT),
-        roles=(name("dark"), name("pale")), corners="butted", span=AT)),
-    ('also "T", "U"', tree.Also(
-        titles=(tree.Text(text="T", span=AT), tree.Text(text="U", span=AT)), span=AT)),
-])
+@pytest.mark.parametrize(
+    ("body", "expected"),
+    [
+        ("trim matched", tree.Trim(style="matched", limit=None, dots=None, span=AT)),
+        ("trim square 1/8in", tree.Trim(style="square", limit=inches("1/8"), dots=None, span=AT)),
+        ("trim none dots none", tree.Trim(style="none", limit=None, dots=inches("0"), span=AT)),
+        ("trim matched dots 1/16in", tree.Trim(style="matched", limit=None, dots=inches("1/16"), span=AT)),
+        (
+            "grid 4 x 1:2:1",
+            tree.Grid(
+                across=tree.Divisions(parts=(Fraction(1),) * 4, span=AT),
+                down=tree.Divisions(parts=(Fraction(1), Fraction(2), Fraction(1)), span=AT),
+                cell_width=None,
+                cell_height=None,
+                span=AT,
+            ),
+        ),
+        (
+            "outline regular 6 side 3in turned 30deg",
+            tree.OutlineRegular(
+                sides=tree.Count(value=6, span=AT), side=inches("3"), turned=degrees("30"), span=AT
+            ),
+        ),
+        (
+            "grain along A1--B2 on sail, tip",
+            tree.Grain(line=through(A1, B2), pieces=(name("sail"), name("tip")), span=AT),
+        ),
+        ("grain free on sail", tree.Grain(line=None, pieces=(name("sail"),), span=AT)),
+        (
+            "seam circle around center through gate",
+            tree.SeamCircle(center=CENTER, radius=None, through=named("gate"), span=AT),
+        ),
+        (
+            "row 3 a turned 90deg mirrored, plain pale",
+            tree.Row(
+                items=(
+                    tree.RowItem(
+                        count=tree.Count(value=3, span=AT),
+                        cell=tree.UnitCell(
+                            unit=name("a"),
+                            poses=(tree.Turned(angle=degrees("90"), span=AT), tree.Mirrored(span=AT)),
+                            span=AT,
+                        ),
+                        span=AT,
+                    ),
+                    tree.RowItem(count=None, cell=tree.PlainCell(role=name("pale"), span=AT), span=AT),
+                ),
+                span=AT,
+            ),
+        ),
+        (
+            "rounds 2 of 1 in about A1..B2 in dark, pale butted",
+            tree.Rounds(
+                count=tree.Count(value=2, span=AT),
+                width=inches("1"),
+                region=tree.Region(first=A1, second=B2, span=AT),
+                roles=(name("dark"), name("pale")),
+                corners="butted",
+                span=AT,
+            ),
+        ),
+        (
+            'also "T", "U"',
+            tree.Also(titles=(tree.Text(text="T", span=AT), tree.Text(text="U", span=AT)), span=AT),
+        ),
+    ],
+)
 def test_statements(body: str, expected: tree.Statement) -> None:
     assert only(body) == expected
 
@@ -209,15 +276,18 @@ def test_spans_are_the_writers_own_words() -> None:
     assert source.words(outcome.value.blocks[0].title.span) == '"Trial"'
 
 
-@pytest.mark.parametrize(("written", "meant"), [
-    (r'"Say \"to\""', 'Say "to"'),
-    (r'"Back \\ slash"', "Back \\ slash"),
-    ('"a/b/../c.pdf"', "a/b/../c.pdf"),
-    ('"<b>Bold</b> & more"', "<b>Bold</b> & more"),
-    ('"Windrad 🧵🪡"', "Windrad 🧵🪡"),
-    ('"שמיכת טלאים"', "שמיכת טלאים"),
-    ('"# not a remark { }"', "# not a remark { }"),
-])
+@pytest.mark.parametrize(
+    ("written", "meant"),
+    [
+        (r'"Say \"to\""', 'Say "to"'),
+        (r'"Back \\ slash"', "Back \\ slash"),
+        ('"a/b/../c.pdf"', "a/b/../c.pdf"),
+        ('"<b>Bold</b> & more"', "<b>Bold</b> & more"),
+        ('"Windrad 🧵🪡"', "Windrad 🧵🪡"),
+        ('"שמיכת טלאים"', "שמיכת טלאים"),
+        ('"# not a remark { }"', "# not a remark { }"),
+    ],
+)
 def test_titles_may_hold_anything_that_prints(written: str, meant: str) -> None:
     outcome = parse_text(f"edition 1\nblock {written} {{ }}")
     assert outcome.diagnostics == () and outcome.value is not None

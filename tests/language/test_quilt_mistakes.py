@@ -15,8 +15,12 @@ def told(text: str) -> list[Told]:
     """Place, code, the words pointed at, and message with help, of all that is said."""
     source = Source("block.block", text)
     return [
-        (source.place(each.primary.span.start), each.code, source.words(each.primary.span),
-         f"{each.message} {each.help}")
+        (
+            source.place(each.primary.span.start),
+            each.code,
+            source.words(each.primary.span),
+            f"{each.message} {each.help}",
+        )
         for each in parse(source).diagnostics
     ]
 
@@ -25,7 +29,7 @@ def mended(text: str) -> str:
     """The text with every offered mend applied, the last first."""
     for each in sorted(parse_text(text).diagnostics, key=lambda said: -said.primary.span.start):
         assert each.fix is not None, each
-        text = text[:each.fix.span.start] + each.fix.text + text[each.fix.span.end:]
+        text = text[: each.fix.span.start] + each.fix.text + text[each.fix.span.end :]
     return text
 
 
@@ -65,10 +69,18 @@ MISTAKES = (
     ("set straight 4 across, 5 down { alternate a, b }", "comma-extra", ",", "No comma"),
     ("set straight 4 across 5 down 8in { alternate a, b }", "word-missing", "8in", "`of`"),
     ("set straight 4 across 5 down\nalternate a, b\n}", "brace-missing", "", "`{`"),
-    ("set straight 4 across 5 down with triangles in sand { alternate a, b }", "word-unexpected", "with",
-     "on point"),
-    ("set on point 4 across 5 down with triangles in sand of 8in { alternate a, b }", "word-unexpected", "of",
-     "before `with triangles`"),
+    (
+        "set straight 4 across 5 down with triangles in sand { alternate a, b }",
+        "word-unexpected",
+        "with",
+        "on point",
+    ),
+    (
+        "set on point 4 across 5 down with triangles in sand of 8in { alternate a, b }",
+        "word-unexpected",
+        "of",
+        "before `with triangles`",
+    ),
     ("set on point 4 across 5 down with triangles sand { alternate a, b }", "word-missing", "sand", "`in`"),
     ("set rows { alternate a, b }", "set-rows-only", "alternate", "`row 9 goose`"),
     ("set rows { row 9 a place b in A1..B2 }", "set-rows-only", "place", "no `place`"),
@@ -126,10 +138,18 @@ MISTAKES = (
     ("washed 6in x 6in", "statement-of-block", "washed", "belongs in a block"),
     ("row a, b", "statement-of-set", "row", "braces of a `set`"),
     ("place a in A1..B2", "statement-of-set", "place", "braces of a `set`"),
-    ("set straight 4 across 5 down { alternate a, b sashing 1in in sand }", "statement-of-quilt", "sashing",
-     "after the closing `}`"),
-    ("set straight 4 across 5 down { alternate a, b seam A1 -- B1 }", "statement-of-block", "seam",
-     "Only `row`, `alternate` and `place`"),
+    (
+        "set straight 4 across 5 down { alternate a, b sashing 1in in sand }",
+        "statement-of-quilt",
+        "sashing",
+        "after the closing `}`",
+    ),
+    (
+        "set straight 4 across 5 down { alternate a, b seam A1 -- B1 }",
+        "statement-of-block",
+        "seam",
+        "Only `row`, `alternate` and `place`",
+    ),
     ("set straight 4 across 5 down { alternate a, b\nsashing 1in in sand", "brace-open", "", "`}`"),
     ("fabrik rose", "statement-unknown", "fabrik", "`fabric`"),
     ("setting straight 4 across 5 down { alternate a, b }", "statement-unknown", "setting", "`set`"),
@@ -151,7 +171,7 @@ def test_one_mistake_in_a_quilt_gives_one_message(body: str, code: str, words: s
 @pytest.mark.parametrize("body", [each[0] for each in MISTAKES])
 def test_what_comes_after_a_mistake_is_still_read(body: str) -> None:
     """Another mistake on the next line is told too, and what is said is short and in a quilter's words."""
-    said = parse_text(in_quilt(f"note \"before\"\n{body}\nbatting 4 over")).diagnostics
+    said = parse_text(in_quilt(f'note "before"\n{body}\nbatting 4 over')).diagnostics
     assert [each.code for each in said][-1] == "unit-missing"
     assert len(said) == 2, said
     for each in said:
@@ -161,42 +181,74 @@ def test_what_comes_after_a_mistake_is_still_read(body: str) -> None:
             assert word not in each.message + each.help
 
 
-@pytest.mark.parametrize("body", [
-    "border 2 in ecru", "binding 2 1/2 in indigo bias", "fabric rose width 42", "fabric rose shrinks 3",
-    "set 4 across 5 down { alternate a, b }", "set on-point 4 across 5 down { alternate a, b }",
-    "set point 4 across 5 down { alternate a, b }", "set straight 4 across, 5 down { alternate a, b }",
-    "fabric rose fat quarters", "fabric rose 3 fat quarters", "fabric rose one-way", "fabric rose 3%",
-    "fabric rose 10in x 12in", "fabric rose 42in", "fabric rose with width 42in", "roles dark indigo",
-    "roles dark: indigo", "roles Sea dark = indigo", "sashing 1in in sand with posts in indigo",
-    "border 2in in sand mitered", "border 4in of vane mitred", "fits queen drop 12in",
-    "fits queen mattress 12in", "fabrik rose",
-])
+@pytest.mark.parametrize(
+    "body",
+    [
+        "border 2 in ecru",
+        "binding 2 1/2 in indigo bias",
+        "fabric rose width 42",
+        "fabric rose shrinks 3",
+        "set 4 across 5 down { alternate a, b }",
+        "set on-point 4 across 5 down { alternate a, b }",
+        "set point 4 across 5 down { alternate a, b }",
+        "set straight 4 across, 5 down { alternate a, b }",
+        "fabric rose fat quarters",
+        "fabric rose 3 fat quarters",
+        "fabric rose one-way",
+        "fabric rose 3%",
+        "fabric rose 10in x 12in",
+        "fabric rose 42in",
+        "fabric rose with width 42in",
+        "roles dark indigo",
+        "roles dark: indigo",
+        "roles Sea dark = indigo",
+        "sashing 1in in sand with posts in indigo",
+        "border 2in in sand mitered",
+        "border 4in of vane mitred",
+        "fits queen drop 12in",
+        "fits queen mattress 12in",
+        "fabrik rose",
+    ],
+)
 def test_the_mends_that_are_offered_for_quilts_mend(body: str) -> None:
     assert told(mended(in_quilt(body))) == []
 
 
-@pytest.mark.parametrize("body", [
-    SET, "sashing 1in in sand", "border 2in in ecru", "fits queen mattress", "fabric rose", "roles a = b",
-    "batting 4in over", "backing in sand", "binding 2in in sand",
-])
+@pytest.mark.parametrize(
+    "body",
+    [
+        SET,
+        "sashing 1in in sand",
+        "border 2in in ecru",
+        "fits queen mattress",
+        "fabric rose",
+        "roles a = b",
+        "batting 4in over",
+        "backing in sand",
+        "binding 2in in sand",
+    ],
+)
 def test_a_quilts_statement_in_a_block(body: str) -> None:
     (said,) = told(in_block(body))
     assert (said[1], said[2]) == ("statement-of-quilt", body.split()[0])
     assert "belongs in a quilt" in said[3] and 'quilt "Title" { ... }' in said[3]
 
 
-@pytest.mark.parametrize(("text", "code"), [
-    ("edition 1\nquilt Breakwater Sampler { }", "title-unquoted"),
-    ("edition 1\nquilt { }", "title-missing"),
-    ("edition 1\nquilt \"\" { }", "title-empty"),
-    ("edition 1\nquilt \"Q\"", "statement-unfinished"),
-    ("edition 1\nquilt \"Q\" {", "brace-open"),
-    ("edition 1\nquilt \"Q\" { } }", "brace-extra"),
-    ("edition 1\nquilt \"Q\" { set straight 4 across 5 down { alternate a, b }", "brace-open"),
-    ("edition 1\nquilt \"Q\" { set straight 4 across 5 down { alternate a, b ", "brace-open"),
-    ("edition 1\nborder 2in in sand", "statement-outside"),
-    ("edition 1\nqiult \"Q\" { }", "statement-unknown"),
-])
+@pytest.mark.parametrize(
+    ("text", "code"),
+    [
+        ("edition 1\nquilt Breakwater Sampler { }", "title-unquoted"),
+        ("edition 1\nquilt { }", "title-missing"),
+        ('edition 1\nquilt "" { }', "title-empty"),
+        ('edition 1\nquilt "Q"', "statement-unfinished"),
+        ('edition 1\nquilt "Q" {', "brace-open"),
+        ('edition 1\nquilt "Q" { } }', "brace-extra"),
+        ('edition 1\nquilt "Q" { set straight 4 across 5 down { alternate a, b }', "brace-open"),
+        ('edition 1\nquilt "Q" { set straight 4 across 5 down { alternate a, b ', "brace-open"),
+        ("edition 1\nborder 2in in sand", "statement-outside"),
+        ('edition 1\nqiult "Q" { }', "statement-unknown"),
+    ],
+)
 def test_a_file_with_a_quilt_as_a_whole(text: str, code: str) -> None:
     assert [each[1] for each in told(text)] == [code]
 
@@ -218,14 +270,23 @@ quilt "R" { border 2 of a
 block "B" { finished 6 }
 """)
     assert [(place[0], code) for place, code, *_ in said] == [
-        (3, "statement-unfinished"), (4, "statement-unfinished"), (6, "statement-unfinished"),
-        (7, "unit-missing"), (7, "brace-open"), (8, "unit-missing")]
+        (3, "statement-unfinished"),
+        (4, "statement-unfinished"),
+        (6, "statement-unfinished"),
+        (7, "unit-missing"),
+        (7, "brace-open"),
+        (8, "unit-missing"),
+    ]
 
 
 def test_the_fill_of_a_spoilt_set_is_still_read() -> None:
     said = told(in_quilt("set sideways\n4 across {\n  row a b\n  row a,\n}\nfits queen"))
     assert [(place[0], code) for place, code, *_ in said] == [
-        (3, "word-unexpected"), (5, "word-missing"), (6, "comma-last"), (8, "statement-unfinished")]
+        (3, "word-unexpected"),
+        (5, "word-missing"),
+        (6, "comma-last"),
+        (8, "statement-unfinished"),
+    ]
 
 
 def test_twenty_thousand_braces_in_a_quilt_give_one_message() -> None:
@@ -233,11 +294,34 @@ def test_twenty_thousand_braces_in_a_quilt_give_one_message() -> None:
     assert said[1] == "nesting-too-deep" and str(limits.NESTING) in said[3]
 
 
-@pytest.mark.parametrize("word", [
-    "across", "down", "straight", "posts", "triangles", "corners", "mattress", "drop", "shrinks", "way",
-    "one", "quarter", "fat", "scrap", "striped", "unjoined", "bias", "over", "rows", "width", "x", "butted",
-    "mitred",
-])
+@pytest.mark.parametrize(
+    "word",
+    [
+        "across",
+        "down",
+        "straight",
+        "posts",
+        "triangles",
+        "corners",
+        "mattress",
+        "drop",
+        "shrinks",
+        "way",
+        "one",
+        "quarter",
+        "fat",
+        "scrap",
+        "striped",
+        "unjoined",
+        "bias",
+        "over",
+        "rows",
+        "width",
+        "x",
+        "butted",
+        "mitred",
+    ],
+)
 def test_words_of_the_quilt_that_are_not_reserved_can_be_names(word: str) -> None:
     body = f"""
         use "A" as {word} with {word} = {word}

@@ -46,8 +46,9 @@ class Shown(NamedTuple):
 EXAMPLES = tuple(Shown(found.group(1) or "", found.group(2)) for found in FENCE.finditer(PAGE))
 
 
-BESIDE = DictShelf({f"{each.title}.block": each.text for each in EXAMPLES
-                    if not each.code and "\nquilt " not in each.text})
+BESIDE = DictShelf(
+    {f"{each.title}.block": each.text for each in EXAMPLES if not each.code and "\nquilt " not in each.text}
+)
 """The page's blocks, which its quilts use."""
 
 
@@ -69,23 +70,32 @@ def test_every_fence_of_the_page_is_an_example() -> None:
 
 
 def test_the_page_lists_every_reserved_word_and_no_other() -> None:
-    listed = PAGE[PAGE.index("## Reserved words"):PAGE.index("Every other word is free")]
+    listed = PAGE[PAGE.index("## Reserved words") : PAGE.index("Every other word is free")]
     assert set(re.findall(r"`([a-z]+)`", listed)) == RESERVED
 
 
 def test_the_page_states_the_bounds_in_force() -> None:
-    table = PAGE[PAGE.index("## Bounds"):PAGE.index("## Reserved words")]
+    table = PAGE[PAGE.index("## Bounds") : PAGE.index("## Reserved words")]
     for bound in (
-        f"{limits.LENGTH_MOST}in; a length is at least {limits.LENGTH_LEAST}in", f"| {limits.GRID_LINES} |",
+        f"{limits.LENGTH_MOST}in; a length is at least {limits.LENGTH_LEAST}in",
+        f"| {limits.GRID_LINES} |",
         f"| {FAR:,}in |",
-        f"| {limits.TURN_COPIES} |", f"| {limits.ROUNDS} |", f"| {limits.NESTING} |",
-        f"| {limits.BLOCKS:,}; {limits.STATEMENTS:,}; {limits.WORDS:,} |", f"the first {limits.ERRORS} |",
-        f"| {counting.LINES_MOST:,}; {counting.PIECES_MOST:,} |", f"| {CROSSINGS_MOST:,} |",
-        f"| {TOUCHES_MOST:,} each |", f"of all blocks of a file | {counting.FILE_LINKS_MOST:,} |",
-        f"| {limits.BORDERS}; {limits.COLOURWAYS} |", f"| {MOST_DOTS:,} dots across |",
+        f"| {limits.TURN_COPIES} |",
+        f"| {limits.ROUNDS} |",
+        f"| {limits.NESTING} |",
+        f"| {limits.BLOCKS:,}; {limits.STATEMENTS:,}; {limits.WORDS:,} |",
+        f"the first {limits.ERRORS} |",
+        f"| {counting.LINES_MOST:,}; {counting.PIECES_MOST:,} |",
+        f"| {CROSSINGS_MOST:,} |",
+        f"| {TOUCHES_MOST:,} each |",
+        f"of all blocks of a file | {counting.FILE_LINKS_MOST:,} |",
+        f"| {limits.BORDERS}; {limits.COLOURWAYS} |",
+        f"| {MOST_DOTS:,} dots across |",
         f"| {limits.TITLE_LETTERS}; {limits.NAME_LETTERS}; {limits.NOTE_LETTERS} characters |",
-        f"| {limits.FILE_BYTES // 1_000_000} MB |", f"| blocks across or down a set | {limits.SET_BLOCKS} |",
-        f"| {CELLS_MOST:,} |", f"| {PIECES_MOST:,} |",
+        f"| {limits.FILE_BYTES // 1_000_000} MB |",
+        f"| blocks across or down a set | {limits.SET_BLOCKS} |",
+        f"| {CELLS_MOST:,} |",
+        f"| {PIECES_MOST:,} |",
         f"| fat quarters of one fabric | {limits.FAT_QUARTERS} |",
     ):
         assert bound in table
@@ -94,7 +104,10 @@ def test_the_page_states_the_bounds_in_force() -> None:
 
 
 def test_the_page_has_every_mattress_there_is_at_its_size() -> None:
-    table = PAGE[PAGE.index("| mattress |"):PAGE.index("Lists differ")]
-    listed = {name: size for names, size in re.findall(r"^\| (`[^|]*`) \| ([^|]*) \|", table, re.MULTILINE)
-              for name in re.findall(r"`(\w+)`", names)}
+    table = PAGE[PAGE.index("| mattress |") : PAGE.index("Lists differ")]
+    listed = {
+        name: size
+        for names, size in re.findall(r"^\| (`[^|]*`) \| ([^|]*) \|", table, re.MULTILINE)
+        for name in re.findall(r"`(\w+)`", names)
+    }
     assert listed == {name: size_text(each.width, each.length) for name, each in MATTRESSES.items()}

@@ -54,10 +54,17 @@ def test_angles_and_steps_are_exact(whole: int, parts: tuple[int, int]) -> None:
     assert (steps.across, steps.down) == (turned.angle.degrees, Fraction(top, below))
 
 
-@pytest.mark.parametrize(("first", "second"), [
-    ("1 1/2in", "1.5in"), ("3/4 in", "0.75in"), ("2.54cm", "1in"), ("25.4mm", "1in"), ("10mm", "1cm"),
-    ("6/4in", "1 1/2in"),
-])
+@pytest.mark.parametrize(
+    ("first", "second"),
+    [
+        ("1 1/2in", "1.5in"),
+        ("3/4 in", "0.75in"),
+        ("2.54cm", "1in"),
+        ("25.4mm", "1in"),
+        ("10mm", "1cm"),
+        ("6/4in", "1 1/2in"),
+    ],
+)
 def test_one_length_written_two_ways_is_one_length(first: str, second: str) -> None:
     assert statement(f"finished {first}").width == statement(f"finished {second}").width
 
@@ -65,75 +72,81 @@ def test_one_length_written_two_ways_is_one_length(first: str, second: str) -> N
 HUGE = "9" * 5000
 
 
-@pytest.mark.parametrize(("body", "code"), [
-    ("finished 0in", "length-zero"),
-    ("finished 0/4in", "length-zero"),
-    ("allowance 0.0cm", "length-zero"),
-    ("finished -6in", "length-negative"),
-    ("point p = -1in from A1 to B1", "length-negative"),
-    ("finished 1/0in", "fraction-by-zero"),
-    ("finished 6 1/0in", "fraction-by-zero"),
-    ("grid 1/0:1 x 2", "fraction-by-zero"),
-    ("point p = (1/0, 1)", "fraction-by-zero"),
-    ("point p = A1 turned 1/0deg about B1", "fraction-by-zero"),
-    ("finished 1001in", "length-too-large"),
-    ("finished 999999999999999999in", "length-too-large"),
-    (f"finished {HUGE}in", "number-too-long"),
-    (f"finished 1/{HUGE}in", "number-too-long"),
-    (f"turn {HUGE} about center {{ }}", "number-too-long"),
-    ("finished 1/65in", "length-too-small"),
-    ("finished 0.1mm", "length-too-small"),
-    ("grid 100000 x 100000", "count-too-large"),
-    ("grid 0 x 2", "count-too-small"),
-    ("grid 2.5 x 2", "count-not-whole"),
-    ("grid 1:0:1 x 2", "part-not-positive"),
-    ("grid 1:-1 x 2", "part-not-positive"),
-    ("grid " + ":".join(["1"] * 1001) + " x 2", "count-too-large"),
-    ("turn 1000000 about center { }", "count-too-large"),
-    ("turn 0 about center { }", "count-too-small"),
-    ("turn 1 about center { }", "count-too-small"),
-    ("turn -4 about center { }", "count-too-small"),
-    ("turn 2.5 about center { }", "count-not-whole"),
-    ("turn 6 of 0deg about center { }", "turn-step-zero"),
-    ("turn 6 of 361deg about center { }", "angle-too-large"),
-    ("outline regular 2 side 3in", "count-too-small"),
-    ("outline regular 1000 side 3in", "count-too-large"),
-    ("row 0 pair", "count-too-small"),
-    ("row 100000 pair", "count-too-large"),
-    ("rounds 0 of 1in about A1..B2 in dark", "count-too-small"),
-    ("rounds 9999 of 1in about A1..B2 in dark", "count-too-large"),
-    ('use "X" version 0 as x', "count-too-small"),
-    ("seam A1 -- E0", "grid-row-zero"),
-    ("seam A1 -- E01", "grid-row-zero"),
-    ("seam A1 -- A5000", "grid-point-far"),
-    ("seam A1 -- ZZZZ1", "grid-point-far"),
-    (f"seam A1 -- A{HUGE}", "grid-point-far"),
-    (f"seam A1 -- {'Q' * 5000}1", "grid-point-far"),
-    ("point p = (100000, 0)", "grid-point-far"),
-    ("point p = 100000 from A1 to B1", "share-too-large"),
-    (f"point {'a' * 100_000} = center", "name-too-long"),
-    (f'note "{"a" * 100_000}"', "text-too-long"),
-    ('note ""', "text-empty"),
-    (r'note "a\n"', "text-escape"),
-    ('note "a\tb"', "character-unseen"),
-    ('note "a\x07b"', "character-unseen"),
-    ("# a remark with a bell \x07", "character-unseen"),
-    ("seam A1 -- \u202eB1", "character-unseen"),
-])
+@pytest.mark.parametrize(
+    ("body", "code"),
+    [
+        ("finished 0in", "length-zero"),
+        ("finished 0/4in", "length-zero"),
+        ("allowance 0.0cm", "length-zero"),
+        ("finished -6in", "length-negative"),
+        ("point p = -1in from A1 to B1", "length-negative"),
+        ("finished 1/0in", "fraction-by-zero"),
+        ("finished 6 1/0in", "fraction-by-zero"),
+        ("grid 1/0:1 x 2", "fraction-by-zero"),
+        ("point p = (1/0, 1)", "fraction-by-zero"),
+        ("point p = A1 turned 1/0deg about B1", "fraction-by-zero"),
+        ("finished 1001in", "length-too-large"),
+        ("finished 999999999999999999in", "length-too-large"),
+        (f"finished {HUGE}in", "number-too-long"),
+        (f"finished 1/{HUGE}in", "number-too-long"),
+        (f"turn {HUGE} about center {{ }}", "number-too-long"),
+        ("finished 1/65in", "length-too-small"),
+        ("finished 0.1mm", "length-too-small"),
+        ("grid 100000 x 100000", "count-too-large"),
+        ("grid 0 x 2", "count-too-small"),
+        ("grid 2.5 x 2", "count-not-whole"),
+        ("grid 1:0:1 x 2", "part-not-positive"),
+        ("grid 1:-1 x 2", "part-not-positive"),
+        ("grid " + ":".join(["1"] * 1001) + " x 2", "count-too-large"),
+        ("turn 1000000 about center { }", "count-too-large"),
+        ("turn 0 about center { }", "count-too-small"),
+        ("turn 1 about center { }", "count-too-small"),
+        ("turn -4 about center { }", "count-too-small"),
+        ("turn 2.5 about center { }", "count-not-whole"),
+        ("turn 6 of 0deg about center { }", "turn-step-zero"),
+        ("turn 6 of 361deg about center { }", "angle-too-large"),
+        ("outline regular 2 side 3in", "count-too-small"),
+        ("outline regular 1000 side 3in", "count-too-large"),
+        ("row 0 pair", "count-too-small"),
+        ("row 100000 pair", "count-too-large"),
+        ("rounds 0 of 1in about A1..B2 in dark", "count-too-small"),
+        ("rounds 9999 of 1in about A1..B2 in dark", "count-too-large"),
+        ('use "X" version 0 as x', "count-too-small"),
+        ("seam A1 -- E0", "grid-row-zero"),
+        ("seam A1 -- E01", "grid-row-zero"),
+        ("seam A1 -- A5000", "grid-point-far"),
+        ("seam A1 -- ZZZZ1", "grid-point-far"),
+        (f"seam A1 -- A{HUGE}", "grid-point-far"),
+        (f"seam A1 -- {'Q' * 5000}1", "grid-point-far"),
+        ("point p = (100000, 0)", "grid-point-far"),
+        ("point p = 100000 from A1 to B1", "share-too-large"),
+        (f"point {'a' * 100_000} = center", "name-too-long"),
+        (f'note "{"a" * 100_000}"', "text-too-long"),
+        ('note ""', "text-empty"),
+        (r'note "a\n"', "text-escape"),
+        ('note "a\tb"', "character-unseen"),
+        ('note "a\x07b"', "character-unseen"),
+        ("# a remark with a bell \x07", "character-unseen"),
+        ("seam A1 -- \u202eB1", "character-unseen"),
+    ],
+)
 def test_each_bound_is_told(body: str, code: str) -> None:
     outcome = parse_text(in_block(body))
     assert set(errors(outcome)) == {code}
     assert all(len(each.message) < 140 for each in outcome.diagnostics)
 
 
-@pytest.mark.parametrize(("title", "code"), [
-    ("", "title-empty"),
-    ("   ", "title-empty"),
-    ("x" * 121, "title-too-long"),
-    ("x" * 100_000, "title-too-long"),
-    ("a\0b", "character-unseen"),
-    ("a\x1bb", "character-unseen"),
-])
+@pytest.mark.parametrize(
+    ("title", "code"),
+    [
+        ("", "title-empty"),
+        ("   ", "title-empty"),
+        ("x" * 121, "title-too-long"),
+        ("x" * 100_000, "title-too-long"),
+        ("a\0b", "character-unseen"),
+        ("a\x1bb", "character-unseen"),
+    ],
+)
 def test_titles_that_cannot_be_printed(title: str, code: str) -> None:
     assert errors(parse_text(f'edition 1\nblock "{title}" {{ }}')) == [code]
 

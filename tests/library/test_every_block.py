@@ -50,6 +50,9 @@ def test_there_are_more_than_120_blocks_each_title_once() -> None:
 
 
 def test_no_two_are_one_design_under_two_names() -> None:
-    found = [(one, other) for (one, draft), (other, beside) in combinations(LIBRARY, 2)
-             if same_design(draft, beside)]
+    found = [
+        (one, other)
+        for (one, draft), (other, beside) in combinations(LIBRARY, 2)
+        if same_design(draft, beside)
+    ]
     assert found == list(SAME_DESIGN)

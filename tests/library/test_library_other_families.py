@@ -114,9 +114,14 @@ def test_it_has_no_maker_for_it_is_everyone_s(source):
 # ---- eight-pointed stars ----------------------------------------------------------------------------------
 
 
-@pytest.mark.parametrize("title, point, across", [
-    ("Eight-pointed Star", "diamond", 1), ("Star of Bethlehem", "tip", 2), ("Rising Sun", "last", 3),
-])
+@pytest.mark.parametrize(
+    "title, point, across",
+    [
+        ("Eight-pointed Star", "diamond", 1),
+        ("Star of Bethlehem", "tip", 2),
+        ("Rising Sun", "last", 3),
+    ],
+)
 def test_a_star_s_block_is_its_diamond_s_side_times_3_4142(title, point, across):
     """The trade's rule, derived: block = side x (2 + sqrt 2). `across`: diamonds along a point's side."""
     draft = draft_of(title)
@@ -125,20 +130,32 @@ def test_a_star_s_block_is_its_diamond_s_side_times_3_4142(title, point, across)
     assert all(isclose(side * across * (2 + sqrt(2)), float(draft.width), rel_tol=1e-9) for side in sides)
 
 
-@pytest.mark.parametrize("title, name, count, angle", [
-    ("Eight-pointed Star", "diamond", 8, 45), ("Star of Bethlehem", "heart", 8, 45),
-    ("Rising Sun", "heart", 8, 45), ("Rolling Star", "star", 8, 45), ("Star of the East", "lit", 8, 22.5),
-    ("Rocky Road to Kansas", "wedge", 8, 45), ("Spider's Web", "hub", 6, 60),
-    ("Six-pointed Star", "star", 6, 60),
-])
+@pytest.mark.parametrize(
+    "title, name, count, angle",
+    [
+        ("Eight-pointed Star", "diamond", 8, 45),
+        ("Star of Bethlehem", "heart", 8, 45),
+        ("Rising Sun", "heart", 8, 45),
+        ("Rolling Star", "star", 8, 45),
+        ("Star of the East", "lit", 8, 22.5),
+        ("Rocky Road to Kansas", "wedge", 8, 45),
+        ("Spider's Web", "hub", 6, 60),
+        ("Six-pointed Star", "star", 6, 60),
+    ],
+)
 def test_the_points_fill_the_circle_about_the_center(title, name, count, angle):
     draft = draft_of(title)
     center = (float(draft.width) / 2, float(draft.height) / 2)
     angles = [angle_at(draft, piece.number, center) for piece in draft.pieces if piece.name == name]
     assert angles == pytest.approx([angle] * count)
-    around = sum(angle_at(draft, piece.number, center) for piece in draft.pieces
-                 if any(abs(side.edge.start.x - center[0]) + abs(side.edge.start.y - center[1]) < 1e-6
-                        for side in piece.ring))
+    around = sum(
+        angle_at(draft, piece.number, center)
+        for piece in draft.pieces
+        if any(
+            abs(side.edge.start.x - center[0]) + abs(side.edge.start.y - center[1]) < 1e-6
+            for side in piece.ring
+        )
+    )
     assert around == pytest.approx(360)
 
 
@@ -198,7 +215,8 @@ def test_seven_sisters_are_42_diamonds_of_one_template():
     assert len(fabrics(draft, "heart") + fabrics(draft, "ray")) == 42
     star = max(draft.shapes, key=lambda shape: len(shape.members))
     assert {piece.number for piece in draft.pieces if piece.name in ("heart", "ray")} <= {
-        member.piece for member in star.members}
+        member.piece for member in star.members
+    }
 
 
 def test_a_flower_of_nineteen_hexagons_lies_in_its_path():
@@ -226,8 +244,11 @@ def test_the_boxes_are_lit_from_above():
     for piece in boxes:
         ring = [side.edge.start for side in piece.ring]
         upright = [abs(a.x - b.x) < 1e-6 for a, b in zip(ring, ring[1:] + ring[:1], strict=True)]
-        slant = sum((b.y - a.y) / (b.x - a.x) for a, b in zip(ring, ring[1:] + ring[:1], strict=True)
-                    if abs(a.x - b.x) > 1e-6)
+        slant = sum(
+            (b.y - a.y) / (b.x - a.x)
+            for a, b in zip(ring, ring[1:] + ring[:1], strict=True)
+            if abs(a.x - b.x) > 1e-6
+        )
         kinds[piece.fabric].append((sum(upright), slant > 1e-6, slant < -1e-6))
     assert kinds["light"] == [(0, False, False)] * 7
     assert kinds["medium"] == [(2, False, True)] * 7
@@ -345,8 +366,11 @@ def test_jack_s_house_has_a_door_two_windows_and_two_chimneys():
 # ---- curved seams -----------------------------------------------------------------------------------------
 
 
-@pytest.mark.parametrize("source", [each for each in SOURCES if each.name.startswith("curved-seam/")],
-                         ids=[name for name in NAMES if name.startswith("curved-seam/")])
+@pytest.mark.parametrize(
+    "source",
+    [each for each in SOURCES if each.name.startswith("curved-seam/")],
+    ids=[name for name in NAMES if name.startswith("curved-seam/")],
+)
 def test_curves_stay_arcs_that_pass_through_their_ends(source):
     for draft in own_drafts(source):
         arcs = [side.edge for piece in draft.pieces for side in piece.ring if side.edge.arc]
@@ -373,11 +397,14 @@ def test_a_peel_is_the_overlap_of_two_quarter_circles():
 
 def test_what_peter_loses_paul_gains():
     draft = draft_of("Robbing Peter to Pay Paul")
-    cloth = {role: sum(float(piece.area) for piece in draft.pieces if piece.fabric == role)
-             for role in ("dark", "light")}
+    cloth = {
+        role: sum(float(piece.area) for piece in draft.pieces if piece.fabric == role)
+        for role in ("dark", "light")
+    }
     assert cloth["dark"] == pytest.approx(cloth["light"]) == pytest.approx(32)
-    slices = [side.edge for piece in draft.pieces if piece.name == "slice"
-              for side in piece.ring if side.edge.arc]
+    slices = [
+        side.edge for piece in draft.pieces if piece.name == "slice" for side in piece.ring if side.edge.arc
+    ]
     assert len(slices) == 16 and all(abs(edge.sweep) == pytest.approx(pi / 2) for edge in slices)
 
 
@@ -402,8 +429,9 @@ def test_the_mariner_s_compass_has_sixteen_points_about_a_rim():
     draft = draft_of("Mariner's Compass")
     points = ("great-lit", "great-shade", "second-lit", "second-shade", "third")
     assert [len(fabrics(draft, name)) for name in points] == [4, 4, 4, 4, 8]
-    rim = [side.edge for piece in draft.pieces if piece.name == "corner"
-           for side in piece.ring if side.edge.arc]
+    rim = [
+        side.edge for piece in draft.pieces if piece.name == "corner" for side in piece.ring if side.edge.arc
+    ]
     assert [abs(edge.sweep) for edge in rim] == pytest.approx([pi / 2] * 4)
     assert [edge.arc.radius for edge in rim] == pytest.approx([6] * 4)
     assert len(shape_of(draft, "gap").members) == 16

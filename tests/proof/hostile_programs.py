@@ -31,9 +31,29 @@ from support.random_programs import Programmer
 SLOWEST = 10
 NUMBER = re.compile(r"\d+(?:/\d+|\.\d+)?")
 EXTREMES = (
-    "0", "1", "2", "-1", "1/64", "1/65", "0.0000000001", "1/3", "7/1009", "359.99999999", "360", "361", "500",
-    "999", "1000", "1001", "65535", "100000", "999999999999999999999999", "1/999999999999999999999", "9" * 25,
-    "1/0", "1 1/2",
+    "0",
+    "1",
+    "2",
+    "-1",
+    "1/64",
+    "1/65",
+    "0.0000000001",
+    "1/3",
+    "7/1009",
+    "359.99999999",
+    "360",
+    "361",
+    "500",
+    "999",
+    "1000",
+    "1001",
+    "65535",
+    "100000",
+    "999999999999999999999999",
+    "1/999999999999999999999",
+    "9" * 25,
+    "1/0",
+    "1 1/2",
 )
 WORD = re.compile(r'"[^"\n]*"|\S+|\n')
 HEADS = ("finished 8in", "finished 8in grid 8 x 8", "grid 40 x 40 of 1in", "outline regular 7 side 3in")
@@ -43,8 +63,13 @@ HEADS = ("finished 8in", "finished 8in grid 8 x 8", "grid 40 x 40 of 1in", "outl
 def sound_programs() -> tuple[str, ...]:
     """Every block of the library, and the two files with every statement."""
     folder = files("piecewright.library")
-    found = sorted(str(each) for family in folder.iterdir() if family.is_dir()
-                   for each in family.iterdir() if each.name.endswith(".block"))
+    found = sorted(
+        str(each)
+        for family in folder.iterdir()
+        if family.is_dir()
+        for each in family.iterdir()
+        if each.name.endswith(".block")
+    )
     return (*(Path(each).read_text() for each in found), WHOLE, WHOLE_QUILT)
 
 
@@ -69,7 +94,7 @@ def respelt(die: Random) -> str:
             case 3:
                 words[at] = die.choice(ODD)
             case _:
-                words[at:at] = words[at:at + die.randint(1, 30)] * die.choice((1, 2, 20))
+                words[at:at] = words[at : at + die.randint(1, 30)] * die.choice((1, 2, 20))
     return " ".join(words)
 
 
@@ -87,8 +112,8 @@ def miswritten(die: Random) -> str:
     text = die.choice(sound_programs())
     for _ in range(die.randint(1, 10)):
         at, onto, width = die.randrange(len(text)), die.randrange(len(text)), die.randint(0, 40)
-        new = die.choice((text[at:at + width], "".join(die.choices(SIGNS, k=die.randint(0, 3)))))
-        text = text[:onto] + new + text[onto + die.randint(0, 3):]
+        new = die.choice((text[at : at + width], "".join(die.choices(SIGNS, k=die.randint(0, 3)))))
+        text = text[:onto] + new + text[onto + die.randint(0, 3) :]
     return text
 
 
@@ -97,25 +122,38 @@ def greedy(die: Random) -> str:
     count = int(10 ** die.uniform(0.3, 2.5))
     angle, share = die.choice((1, 7, 13, 22.5, 0.001)), die.choice(("1/3", "2", "1000", "1/1000"))
     steps = [f"({die.randrange(800)}/100, {die.randrange(800)}/100)" for _ in range(min(count, 60))]
-    body: Callable[[], str] = die.choice((
-        lambda: f"turn {min(count, 400)} about center {{ seam top -- right -- outline seam A1 -- I9 }}",
-        lambda: f"turn {min(count, 200)} of {angle}deg about left {{ seam left -- top -- outline }}",
-        lambda: "turn 3 about center { mirror in top--right { " * min(count, 40)
-                + f"seam center -- (1in from center at {angle}deg) " + "} } " * min(count, 40),
-        lambda: "seam " + " -- ".join(steps or ["top", "left"]),
-        lambda: "seam top " + " ".join(f"~~ {step} around center" for step in steps),
-        lambda: " ".join(f"seam circle around {step} radius {die.randint(1, 90)}/16 in"
-                         for step in steps),
-        lambda: "alternate plain dark, plain pale " + f"rounds {count} of 1/4in about A1..B2 in dark",
-        lambda: " ".join(f"seam name{at} -- other{at}" for at in range(count)),
-        lambda: f"seam {'(' * min(count, 90)}{share} from top to left{')' * min(count, 90)} -- right",
-        lambda: " ".join(f"point p{at} = {share} from p{at - 1} to right" if at else "point p0 = top"
-                         for at in range(count)) + f" seam left ~~ right through p{count - 1}",
-        lambda: f"seam left ~~ right through (meet top at {angle}deg, right at {angle + 1e-9:.9f}deg)",
-        lambda: f"allowance {die.choice(('1/64', '1', '2', '3'))}in seam through left--top seam top -- left",
-        lambda: f'note "{die.choice(SIGNS) * count}"',
-        lambda: die.choice(SIGNS) * count * 20,
-    ))
+    body: Callable[[], str] = die.choice(
+        (
+            lambda: f"turn {min(count, 400)} about center {{ seam top -- right -- outline seam A1 -- I9 }}",
+            lambda: f"turn {min(count, 200)} of {angle}deg about left {{ seam left -- top -- outline }}",
+            lambda: (
+                "turn 3 about center { mirror in top--right { " * min(count, 40)
+                + f"seam center -- (1in from center at {angle}deg) "
+                + "} } " * min(count, 40)
+            ),
+            lambda: "seam " + " -- ".join(steps or ["top", "left"]),
+            lambda: "seam top " + " ".join(f"~~ {step} around center" for step in steps),
+            lambda: " ".join(
+                f"seam circle around {step} radius {die.randint(1, 90)}/16 in" for step in steps
+            ),
+            lambda: "alternate plain dark, plain pale " + f"rounds {count} of 1/4in about A1..B2 in dark",
+            lambda: " ".join(f"seam name{at} -- other{at}" for at in range(count)),
+            lambda: f"seam {'(' * min(count, 90)}{share} from top to left{')' * min(count, 90)} -- right",
+            lambda: (
+                " ".join(
+                    f"point p{at} = {share} from p{at - 1} to right" if at else "point p0 = top"
+                    for at in range(count)
+                )
+                + f" seam left ~~ right through p{count - 1}"
+            ),
+            lambda: f"seam left ~~ right through (meet top at {angle}deg, right at {angle + 1e-9:.9f}deg)",
+            lambda: (
+                f"allowance {die.choice(('1/64', '1', '2', '3'))}in seam through left--top seam top -- left"
+            ),
+            lambda: f'note "{die.choice(SIGNS) * count}"',
+            lambda: die.choice(SIGNS) * count * 20,
+        )
+    )
     return f'edition 1\nblock "Trial" {{ {die.choice(HEADS)}\n{body()} }}\n'
 
 

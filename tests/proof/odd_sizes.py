@@ -77,9 +77,13 @@ def at_width(draft: Draft, width: Fraction) -> tuple[Draft, tuple[Template, ...]
 def wordy(template: Template) -> Template:
     """The template with as many words as a quilt can give it: cut of many fabrics of long names."""
     fabrics = [f"{number} {'calico or gingham ' * 9}"[: 2 * NAME_LETTERS] for number in range(12)]
-    return replace(template, block_title=("Long " * TITLE_LETTERS)[:TITLE_LETTERS],
-                   maker=("Maker " * TITLE_LETTERS)[:TITLE_LETTERS], share="one block of 1,000",
-                   counts=tuple(FabricCount(fabric, 100, 100) for fabric in fabrics))
+    return replace(
+        template,
+        block_title=("Long " * TITLE_LETTERS)[:TITLE_LETTERS],
+        maker=("Maker " * TITLE_LETTERS)[:TITLE_LETTERS],
+        share="one block of 1,000",
+        counts=tuple(FabricCount(fabric, 100, 100) for fabric in fabrics),
+    )
 
 
 def faults(templates: Sequence[Template], pages: Sequence[Page]) -> Iterator[str]:
@@ -177,8 +181,10 @@ def main(count: int, seed: int) -> int:
             tried, found = tried + 1, found + bool(said)
             for line in said:
                 print(f"{each.where}: {line}", flush=True)
-    print(f"{tried:,} settings of a block, {found} at fault; {fitted:,} templates laid by themselves, "
-          f"{whole:,} whole documents; {process_time():.0f}s of CPU")
+    print(
+        f"{tried:,} settings of a block, {found} at fault; {fitted:,} templates laid by themselves, "
+        f"{whole:,} whole documents; {process_time():.0f}s of CPU"
+    )
     return int(found > 0)
 
 

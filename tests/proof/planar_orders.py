@@ -53,9 +53,15 @@ class Table:
         self.places: list[complex] = []
         self._squares: dict[tuple[int, int], list[int]] = {}
         self.parts: dict[tuple[int, ...], Lines] = {
-            (piece.number,): frozenset(line for ring in (piece.ring, *piece.holes) for side in ring
-                                       for part in side.parts for line in self._lines(part.edge))
-            for piece in draft.pieces}
+            (piece.number,): frozenset(
+                line
+                for ring in (piece.ring, *piece.holes)
+                for side in ring
+                for part in side.parts
+                for line in self._lines(part.edge)
+            )
+            for piece in draft.pieces
+        }
 
     def _lines(self, edge: Edge) -> list[tuple[int, int]]:
         stroke, chords = stroke_of(edge), CHORDS if edge.arc else 1
@@ -161,4 +167,4 @@ def main(count: int, seed: int) -> int:
 
 if __name__ == "__main__":
     given = [int(each) for each in sys.argv[1:]]
-    raise SystemExit(main(*given, *(COUNT, SEED)[len(given):]))
+    raise SystemExit(main(*given, *(COUNT, SEED)[len(given) :]))

@@ -48,54 +48,112 @@ class Block(NamedTuple):
 
 QUARTER = 3.141592653589793 / 4
 
-SHELF = {each.name: each for each in (
-    Block("sails", "Two Sails", 4, 4, """
+SHELF = {
+    each.name: each
+    for each in (
+        Block(
+            "sails",
+            "Two Sails",
+            4,
+            4,
+            """
   faces top-left
   seam top-right -- bottom-left
   piece one at top-left in dark
-  piece two at bottom-right in pale""", {"dark": (0.5,), "pale": (0.5,)}),
-    Block("doors", "Four Doors", 4, 4, """
+  piece two at bottom-right in pale""",
+            {"dark": (0.5,), "pale": (0.5,)},
+        ),
+        Block(
+            "doors",
+            "Four Doors",
+            4,
+            4,
+            """
   seam top -- bottom
   seam left -- right
   piece one at top-left, bottom-right in dark
-  piece two at top-right, bottom-left in pale""", {"dark": (0.25,) * 2, "pale": (0.25,) * 2}),
-    Block("swift", "Swift", 4, 2, """
+  piece two at top-right, bottom-left in pale""",
+            {"dark": (0.25,) * 2, "pale": (0.25,) * 2},
+        ),
+        Block(
+            "swift",
+            "Swift",
+            4,
+            2,
+            """
   faces top
   seam bottom-left -- top -- bottom-right
   piece bird at bottom in dark
-  piece air at top-left, top-right in pale""", {"dark": (0.5,), "pale": (0.25,) * 2}),
-    Block("rails", "Three Rails", 3, 3, """
+  piece air at top-left, top-right in pale""",
+            {"dark": (0.5,), "pale": (0.25,) * 2},
+        ),
+        Block(
+            "rails",
+            "Three Rails",
+            3,
+            3,
+            """
   grid 1 x 3
   seam A2 -- B2
   seam A3 -- B3
   piece one at top in dark
   piece two at center in third
-  piece three at bottom in pale""", {"dark": (1 / 3,), "third": (1 / 3,), "pale": (1 / 3,)}),
-    Block("glass", "Four Winds", 6, 6, """
+  piece three at bottom in pale""",
+            {"dark": (1 / 3,), "third": (1 / 3,), "pale": (1 / 3,)},
+        ),
+        Block(
+            "glass",
+            "Four Winds",
+            6,
+            6,
+            """
   seam top-left -- bottom-right
   seam top-right -- bottom-left
   piece one at top, bottom in dark
-  piece two at left, right in third""", {"dark": (0.25,) * 2, "third": (0.25,) * 2}),
-    Block("lee", "Lee Sail", 4, 4, """
+  piece two at left, right in third""",
+            {"dark": (0.25,) * 2, "third": (0.25,) * 2},
+        ),
+        Block(
+            "lee",
+            "Lee Sail",
+            4,
+            4,
+            """
   faces top
   point mast = 1in from top-left to top-right
   seam mast -- bottom-left
   seam mast -- bottom-right
   piece lee at top-left in pale
   piece sail at bottom in dark
-  piece luff at top-right in third""", {"pale": (1 / 8,), "dark": (0.5,), "third": (3 / 8,)}),
-    Block("buoy", "Buoy", 4, 4, """
+  piece luff at top-right in third""",
+            {"pale": (1 / 8,), "dark": (0.5,), "third": (3 / 8,)},
+        ),
+        Block(
+            "buoy",
+            "Buoy",
+            4,
+            4,
+            """
   point low = 3in from bottom-left to top-left
   point far = 3in from bottom-left to bottom-right
   seam low ~~ far around bottom-left
   piece float at bottom-left in dark
-  piece sea at top-right in pale""", {"dark": (QUARTER * 9 / 16,), "pale": (1 - QUARTER * 9 / 16,)}),
-    Block("frame", "Hatch", 4, 4, """
+  piece sea at top-right in pale""",
+            {"dark": (QUARTER * 9 / 16,), "pale": (1 - QUARTER * 9 / 16,)},
+        ),
+        Block(
+            "frame",
+            "Hatch",
+            4,
+            4,
+            """
   seam top -- right -- bottom -- left -- top
   piece hatch at center in third
   piece deck at top-left, top-right, bottom-right, bottom-left in pale""",
-          {"third": (0.5,), "pale": (0.125,) * 4}),
-)}
+            {"third": (0.5,), "pale": (0.125,) * 4},
+        ),
+    )
+}
 """Straight ones, one with an arc, one that is not its own mirror image, one twice as long as high."""
 
 SQUARES = [name for name, block in SHELF.items() if block.width == block.height]
@@ -125,8 +183,10 @@ class Plan:
         self.chance = Random(number)
         self.title = f"Trial {number}"
         pick = self.chance.random
-        self.ways = [dict(zip(ROLES, self.chance.sample(CLOTHS, 3), strict=True))
-                     for _ in range(2 if pick() < 0.25 else 1)]
+        self.ways = [
+            dict(zip(ROLES, self.chance.sample(CLOTHS, 3), strict=True))
+            for _ in range(2 if pick() < 0.25 else 1)
+        ]
         self.sums = [Sum() for _ in self.ways]
         self.metric = pick() < 0.2
         self.uses: dict[str, None] = {}
@@ -233,8 +293,11 @@ class Plan:
         filled = ", ".join(self._turned(cell) for cell in cells)
         lines.insert(0, f"    alternate {filled}")
         head = f"  set straight {across} across {down} down of {word} {{"
-        tail = {"posts": f" posts in {post}", "around": f" posts in {post} around",
-                "sashing around": " around"}
+        tail = {
+            "posts": f" posts in {post}",
+            "around": f" posts in {post} around",
+            "sashing around": " around",
+        }
         own = [f"  sashing {said} in {cloth}{tail.get(sash, '')}"] if sash else []
         return [head, *lines, "  }", *own]
 
@@ -274,21 +337,31 @@ class Plan:
         self.piece(triangles, rest / (sides + 4), sides + 4)
         self.width, self.height = Fraction(wide), Fraction(high)
         filled = f"{self._turned(first)}, {self._turned(second)}"
-        return [f"  set on point {across} across {down} down of {word} with triangles in {triangles} {{",
-                f"    alternate {filled}", "  }", *lines]
+        return [
+            f"  set on point {across} across {down} down of {word} with triangles in {triangles} {{",
+            f"    alternate {filled}",
+            "  }",
+            *lines,
+        ]
 
     def _rows(self) -> list[str]:
         """Rows of 24in, some of them more than once: they are sewn alike."""
         long, pool = Fraction(24), []
         for _ in range(self._any(1, 2, 3)):
-            pool.append(self._any(
-                [("swift", 6, 4, 2)], [("swift turned 90deg", 12, 2, 4)], [("swift turned 180deg", 6, 4, 2)],
-                [("sails", 6, 4, 4)], [("sails mirrored", 6, 4, 4)], [("rails", 8, 3, 3)],
-                [("glass", 4, 6, 6)],
-                [("swift", 3, 4, 2), (f"plain {self._cloth()}", 6, 2, 2)],
-                [("doors", 2, 4, 4), ("lee", 2, 4, 4), (f"plain {self._cloth()}", 2, 4, 4)],
-                [("rails", 4, 3, 3), ("rails turned 90deg", 4, 3, 3)],
-            ))
+            pool.append(
+                self._any(
+                    [("swift", 6, 4, 2)],
+                    [("swift turned 90deg", 12, 2, 4)],
+                    [("swift turned 180deg", 6, 4, 2)],
+                    [("sails", 6, 4, 4)],
+                    [("sails mirrored", 6, 4, 4)],
+                    [("rails", 8, 3, 3)],
+                    [("glass", 4, 6, 6)],
+                    [("swift", 3, 4, 2), (f"plain {self._cloth()}", 6, 2, 2)],
+                    [("doors", 2, 4, 4), ("lee", 2, 4, 4), (f"plain {self._cloth()}", 2, 4, 4)],
+                    [("rails", 4, 3, 3), ("rails turned 90deg", 4, 3, 3)],
+                )
+            )
         rows = [self.chance.choice(pool) for _ in range(self._any(1, 2, 3, 4, 5, 6))]
         for row in rows:
             for name, count, width, height in row:
@@ -376,10 +449,17 @@ class Plan:
         cloths = {name: self._fabric(name) for name in CLOTHS}
         bolt = "quarter" not in cloths[self.binding] and "scrap" not in cloths[self.binding]
         lines = [
-            "edition 1", f'quilt "{self.title}" {{', *uses, *cloths.values(), "  fabric back width 108in",
-            *(f"  roles {title}{own}" for title, own in zip(titles, named, strict=True)), *self.lines,
+            "edition 1",
+            f'quilt "{self.title}" {{',
+            *uses,
+            *cloths.values(),
+            "  fabric back width 108in",
+            *(f"  roles {title}{own}" for title, own in zip(titles, named, strict=True)),
+            *self.lines,
             f"  binding 2 1/4in in {self.binding}{self._any('', '', ' bias' if bolt else '')}",
-            "  backing in back 3in over", "  batting 3in over", "}",
+            "  backing in back 3in over",
+            "  batting 3in over",
+            "}",
         ]
         for name in self.uses:
             block = SHELF[name]
@@ -434,8 +514,13 @@ def _check_sums(quilt: dict[str, Any], plan: Plan, own: Sum) -> int:
     for block in quilt["blocks"]:
         size = block["finished"]["width"], block["finished"]["height"]
         blocks[block["title"], round(size[0], 4), round(size[1], 4)] += block["count"]
-    mine = Counter({(title, round(width, 4), round(height, 4)): count
-                    for (title, width, height), count in own.blocks.items() if count})
+    mine = Counter(
+        {
+            (title, round(width, 4), round(height, 4)): count
+            for (title, width, height), count in own.blocks.items()
+            if count
+        }
+    )
     assert blocks == mine, (blocks, mine)
     pieces = Counter({fabric: count for fabric, count in own.pieces.items() if count})
     told: Counter[str] = Counter()
@@ -470,9 +555,13 @@ def _check_cuts(quilt: dict[str, Any], own: Sum) -> int:
     strips = [cut for cut in quilt["cutting"] if cut["part"] == "border" and "strip" in cut["for"]]
     for fabric, *size in own.strips:
         short, long = sorted(size)
-        fits = [cut for cut in strips if cut["fabric"] == fabric
-                and max(cut["width"], cut["height"]) - long - 0.5 >= -NEAR
-                and -NEAR <= min(cut["width"], cut["height"]) - short - 0.5 <= step + NEAR]
+        fits = [
+            cut
+            for cut in strips
+            if cut["fabric"] == fabric
+            and max(cut["width"], cut["height"]) - long - 0.5 >= -NEAR
+            and -NEAR <= min(cut["width"], cut["height"]) - short - 0.5 <= step + NEAR
+        ]
         assert fits, f"no strip of {fabric} is long enough for {short} x {long}"
         longest = min(max(cut["width"], cut["height"]) for cut in fits)
         assert longest - long - 0.5 <= 6, f"{longest} is far too long for {long}"
@@ -539,8 +628,11 @@ def _check_cloth(quilt: dict[str, Any], lying: set[str]) -> int:
         if not cuts or not re.search(r" (yd|m)$", fabric["buy_text"]):
             continue
         straight = [cut for cut in cuts if cut["kind"] != "template"]
-        area = sum(cut["cuts"] * cut["width"] * cut["height"] for cut in straight
-                   if cut["part"] not in ("backing", "binding"))  # of a binding's strips the last is shorter
+        area = sum(
+            cut["cuts"] * cut["width"] * cut["height"]
+            for cut in straight
+            if cut["part"] not in ("backing", "binding")
+        )  # of a binding's strips the last is shorter
         wide, held = fabric["usable_width"], held + 1
         assert area <= fabric["used"] * wide + NEAR, (fabric, area)
         must = (fabric["used"] + fabric["margin"]) * (1 + fabric["shrinkage"])
@@ -589,8 +681,10 @@ def _check_print(quilt: dict[str, Any], base: str) -> int:
     told = Counter((cut["key"], cut["cuts"]) for cut in quilt["cutting"])
     assert told == printed, (told - printed, printed - told)
     supplies = " ".join(printed_lines(Path(f"{base}-supplies.pdf")))
-    glyphs = {ord(glyph): f" {part}" for glyph, part in zip(
-        "½¼¾⅛⅜⅝⅞", ("1/2", "1/4", "3/4", "1/8", "3/8", "5/8", "7/8"), strict=True)}
+    glyphs = {
+        ord(glyph): f" {part}"
+        for glyph, part in zip("½¼¾⅛⅜⅝⅞", ("1/2", "1/4", "3/4", "1/8", "3/8", "5/8", "7/8"), strict=True)
+    }
     said = " ".join(supplies.translate(glyphs).split())
     for fabric in quilt["fabrics"]:
         assert fabric["buy_text"] in said, fabric

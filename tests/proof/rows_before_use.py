@@ -38,8 +38,13 @@ class Told(NamedTuple):
 
 def run(*arguments: str | Path) -> str:
     """What a command prints; it has to end well."""
-    done = subprocess.run([sys.executable, "-m", "piecewright", *map(str, arguments)], capture_output=True,
-                          text=True, check=False, timeout=600)
+    done = subprocess.run(
+        [sys.executable, "-m", "piecewright", *map(str, arguments)],
+        capture_output=True,
+        text=True,
+        check=False,
+        timeout=600,
+    )
     assert done.returncode == 0, (arguments, done.stdout[-2000:], done.stderr[-2000:])
     return done.stdout
 
@@ -54,8 +59,9 @@ def check_order(told: Sequence[Told], given: Counter[str]) -> int:
     for each in told:
         for part, count in Counter(each.takes).items():
             looked += 1
-            assert at_hand[part] >= count * each.count, \
+            assert at_hand[part] >= count * each.count, (
                 f"{each.name} takes {count * each.count} of {part}, of which {at_hand[part]} are made by then"
+            )
             at_hand[part] -= count * each.count
         assert each.name not in at_hand, f"{each.name} is made twice"
         at_hand[each.name] = each.count
@@ -80,8 +86,11 @@ def check_numbers(quilt: dict[str, Any]) -> int:
     if any(row["way"] == "mitred" for row in rows):  # strips that narrow toward their ends
         slanted |= {part["name"] for part in made["parts"] if part["what"] == "border strip"}
     for row in rows:
-        later = {title: sum(other["batch"] * other["parts"].count(row["name"]) for other in stage["rows"])
-                 for stage in made["stages"] if (title := stage["title"])}
+        later = {
+            title: sum(other["batch"] * other["parts"].count(row["name"]) for other in stage["rows"])
+            for stage in made["stages"]
+            if (title := stage["title"])
+        }
         users = [(title, count) for title, count in later.items() if count]
         assert row["kept_for"] == dict(users[1:]), row
         if row["way"] in ("across", "down") and slanted.isdisjoint(row["parts"]):
@@ -96,7 +105,7 @@ def _check_size(row: dict[str, Any], sizes: dict[str, Any]) -> int:
     """A row is as long as its parts less a seam between two, and as high as each of them. Which way blocks
     and strips lie is not told but drawn, so it may lie either way."""
     along = 0 if row["way"] == "across" else 1
-    long, high = (row["unfinished"]["width"], row["unfinished"]["height"])[::1 if along == 0 else -1]
+    long, high = (row["unfinished"]["width"], row["unfinished"]["height"])[:: 1 if along == 0 else -1]
     lengths = SEAM * (1 - len(row["parts"]))
     for part, turned in zip(row["parts"], row["turned"], strict=True):
         size = sizes[part]["width"], sizes[part]["height"]
@@ -124,8 +133,10 @@ ROW = re.compile(r"^(R\d+)(?: · (?:make (\d+)|the top))?$")
 STEP = re.compile(r"^Step \d+ · (?:unit (\d+)(?:, make (\d+))?|the block)$")
 KIND = re.compile(r"^([PQ]\d+) ([\d,]+) ")
 PART = re.compile(r"^([RPQ]\d+)(?: upside down| a quarter turn (?:left|right)| turned \d+°)?$")
-SEW = re.compile(r"Sew (.*?) (?:side by side|one under another|along the slant|round the corner"
-                 r"|to the four sides of (R\d+|[PQ]\d+))")
+SEW = re.compile(
+    r"Sew (.*?) (?:side by side|one under another|along the slant|round the corner"
+    r"|to the four sides of (R\d+|[PQ]\d+))"
+)
 KEEP = re.compile(r"Keep ([^.]*)\.")
 
 
@@ -214,15 +225,22 @@ def check_print(lines: Sequence[str]) -> int:
 
 def check_same(numbers: dict[str, Any], lines: Sequence[str], words: str) -> None:
     """The booklet and what `explain` says to people tell the rows as the numbers do, in that order."""
-    rows = [(row["name"], row["batch"], sorted(row["parts"]))
-            for stage in numbers["assembly"]["stages"] for row in stage["rows"]]
+    rows = [
+        (row["name"], row["batch"], sorted(row["parts"]))
+        for stage in numbers["assembly"]["stages"]
+        for row in stage["rows"]
+    ]
     assert rows == [(each.name, each.count, sorted(each.takes)) for each in read_rows(lines)[0]]
-    said = re.findall(r"\b(R\d+), make (\d+): (.*?) (?:across|down|slantwise|set in|mitred); \d+ seam",
-                      " ".join(words.split()))
-    parts = [(name, int(count), sorted(part.split()[0] for part in parts.split(", ")))
-             for name, count, parts in said]
+    said = re.findall(
+        r"\b(R\d+), make (\d+): (.*?) (?:across|down|slantwise|set in|mitred); \d+ seam",
+        " ".join(words.split()),
+    )
+    parts = [
+        (name, int(count), sorted(part.split()[0] for part in parts.split(", ")))
+        for name, count, parts in said
+    ]
     starts = range(len(parts) - len(rows) + 1)
-    assert any(rows == parts[at:at + len(rows)] for at in starts), (rows, parts)
+    assert any(rows == parts[at : at + len(rows)] for at in starts), (rows, parts)
 
 
 # ---- the program ----------------------------------------------------------------------------------------

@@ -69,8 +69,12 @@ def jobs(count: int, seed: int) -> Iterator[Job]:
         command = chance.choice(("build", "build", "build", "check", "resize"))
         if kind == "quilt" and command == "resize":
             command = "build"
-        yield Job(f"job-{number}.{'quilt' if kind == 'quilt' else 'block'}", text, command,
-                  tuple(_options(chance, command, kind == "quilt")))
+        yield Job(
+            f"job-{number}.{'quilt' if kind == 'quilt' else 'block'}",
+            text,
+            command,
+            tuple(_options(chance, command, kind == "quilt")),
+        )
 
 
 def _units(chance: Random, number: int, quilted: bool) -> str:
@@ -85,9 +89,11 @@ def _units(chance: Random, number: int, quilted: bool) -> str:
         setting = chance.choice(("straight 3 across 3 down", "on point 2 across 3 down"))
         ground = " with triangles in sand" if "point" in setting else ""
         border = chance.choice(("", "  border 2 1/2in in rose\n", "  border 3in in indigo mitred\n"))
-        text += (f'quilt "Quilt {number}" version 1 {{\n  use "Rows {number}" as rows\n{CLOTHS}'
-                 f"  set {setting} of {3 * across}in x {3 * down}in{ground} {{ alternate rows stretched, "
-                 f"plain sand }}\n{border}  binding 2 1/2in in indigo\n  backing in sand\n}}\n")
+        text += (
+            f'quilt "Quilt {number}" version 1 {{\n  use "Rows {number}" as rows\n{CLOTHS}'
+            f"  set {setting} of {3 * across}in x {3 * down}in{ground} {{ alternate rows stretched, "
+            f"plain sand }}\n{border}  binding 2 1/2in in indigo\n  backing in sand\n}}\n"
+        )
     return text
 
 
@@ -118,8 +124,11 @@ def _options(chance: Random, command: str, quilted: bool) -> Iterator[str]:
 
 def digests(folder: Path, *said: str) -> Made:
     """What lies in a folder beside the sources, and what was said."""
-    made = {path.name: sha256(path.read_bytes()).hexdigest() for path in sorted(folder.iterdir())
-            if path.name != "kept" and path.suffix not in (".block", ".quilt")}
+    made = {
+        path.name: sha256(path.read_bytes()).hexdigest()
+        for path in sorted(folder.iterdir())
+        if path.name != "kept" and path.suffix not in (".block", ".quilt")
+    }
     return {**made, "said": sha256("\n".join(said).encode()).hexdigest()}
 
 
@@ -152,8 +161,9 @@ def made_here(job: Job, others: tuple[Job, ...] = (), kept: Path | None = None) 
 def differences(first: Made, second: Made, *, files_only: bool = False) -> list[str]:
     """The files that differ; those that only one has, but where other files were made beside them."""
     names = first.keys() if files_only else first.keys() | second.keys()
-    return sorted(name for name in names
-                  if not (files_only and name == "said") and first.get(name) != second.get(name))
+    return sorted(
+        name for name in names if not (files_only and name == "said") and first.get(name) != second.get(name)
+    )
 
 
 def compared(wanted: Mapping[Job, Made], rounds: int, seed: int) -> tuple[int, list[str]]:
@@ -192,4 +202,4 @@ def main(count: int, rounds: int, seed: int) -> int:
 
 if __name__ == "__main__":
     given = [int(each) for each in sys.argv[1:]]
-    raise SystemExit(main(*given, *(COUNT, ROUNDS, SEED)[len(given):]))
+    raise SystemExit(main(*given, *(COUNT, ROUNDS, SEED)[len(given) :]))

@@ -28,22 +28,39 @@ sys.path.insert(0, str(Path(__file__).parent.parent))
 from piecewright.command_line.main import run
 from support.block_files import VANE, put
 
-CALLS = ("write", "open", "link", "replace", "unlink", "chmod", "chown", "mkdir", "utime", "setxattr",
-         "scandir", "close")
+CALLS = (
+    "write",
+    "open",
+    "link",
+    "replace",
+    "unlink",
+    "chmod",
+    "chown",
+    "mkdir",
+    "utime",
+    "setxattr",
+    "scandir",
+    "close",
+)
 """The calls to the system before which a run may die."""
 
 OLDER = VANE.replace("1 1/4in from B1", "1 3/8in from B1")
 ROUGH = VANE.replace("  grid", "grid").replace(" -- ", "--")
-ROW = ('edition 1\n\nblock "Row" version 1 {\n  use "Tidewater Vane" as vane\n  grid 2 x 1 of 9in\n'
-       "  row 2 vane\n}\n")
+ROW = (
+    'edition 1\n\nblock "Row" version 1 {\n  use "Tidewater Vane" as vane\n  grid 2 x 1 of 9in\n'
+    "  row 2 vane\n}\n"
+)
 
 State = dict[str, bytes]
 
 
 def state_of(folder: Path) -> State:
     """Every file below a folder."""
-    return {str(path.relative_to(folder)): path.read_bytes() for path in sorted(folder.rglob("*"))
-            if path.is_file()}
+    return {
+        str(path.relative_to(folder)): path.read_bytes()
+        for path in sorted(folder.rglob("*"))
+        if path.is_file()
+    }
 
 
 def forked(arguments: list[str], prepare: Callable[[], None] = lambda: None) -> int:
@@ -71,6 +88,7 @@ def ended(process: int) -> int:
 
 def dying_at(moment: int) -> Callable[[], None]:
     """Makes this process kill itself at its call of that number."""
+
     def prepare() -> None:
         count = 0
 
@@ -84,11 +102,13 @@ def dying_at(moment: int) -> Callable[[], None]:
                         real(handle, data[: len(data) // 2])  # type: ignore[index]
                     os.kill(os.getpid(), signal.SIGKILL)
                 return real(*given, **named)
+
             return call
 
         for name in CALLS:
             if hasattr(os, name):
                 setattr(os, name, wrapped(name, getattr(os, name)))
+
     return prepare
 
 
@@ -211,8 +231,14 @@ def filled(scene: Scene, trials: int, chance: random.Random) -> Counter[str]:
     for _ in range(trials):
         scene.reset()
         most = chance.randint(0, largest)
-        status = ended(forked(scene.command, lambda most=most: resource.setrlimit(  # type: ignore[misc]
-            resource.RLIMIT_FSIZE, (most, resource.RLIM_INFINITY))))
+        status = ended(
+            forked(
+                scene.command,
+                lambda most=most: resource.setrlimit(  # type: ignore[misc]
+                    resource.RLIMIT_FSIZE, (most, resource.RLIM_INFINITY)
+                ),
+            )
+        )
         assert status in (0, 1), status
         look = scene.look()
         assert "part" not in look
@@ -260,8 +286,9 @@ def figures(folder: Path, moments: int, seed: int = 11) -> Iterator[tuple[str, C
             yield f"{name}: {few} times damaged entries", damaged(scene, folder / "kept", few, chance)
 
 
-def test_whatever_ends_a_run_leaves_old_files_or_new_ones(tmp_path: Path,
-                                                          monkeypatch: pytest.MonkeyPatch) -> None:
+def test_whatever_ends_a_run_leaves_old_files_or_new_ones(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     monkeypatch.setenv("PIECEWRIGHT_CACHE", "")  # set anew, and given back at the end
     assert all(found for _, found in figures(tmp_path, 4))
 

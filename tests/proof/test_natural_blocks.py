@@ -48,8 +48,10 @@ def test_every_natural_block_comes_out_or_is_refused_at_its_words():
 
 
 def region(outer, holes) -> Polygon:
-    return Polygon(flat([stroke_of(edge) for edge in outer], STEP),
-                   [flat([stroke_of(edge) for edge in hole], STEP) for hole in holes]).buffer(0)
+    return Polygon(
+        flat([stroke_of(edge) for edge in outer], STEP),
+        [flat([stroke_of(edge) for edge in hole], STEP) for hole in holes],
+    ).buffer(0)
 
 
 def test_every_template_keeps_the_allowance_beside_all_its_seams():
@@ -97,25 +99,36 @@ def frames(unit: Unit) -> list[complex]:
     if any(abs(phase(each.direction(0) ** 4)) < 4e-4 for each in straight):
         return [1 + 0j]
     places = [complex(*place) for place in flat([stroke_of(edge) for edge in unit.outline], STEP)]
-    sides = [each for each in straight
-             if min(((place - each.start) / each.direction(0)).imag for place in places) > -SAID]
+    sides = [
+        each
+        for each in straight
+        if min(((place - each.start) / each.direction(0)).imag for place in places) > -SAID
+    ]
     longest = max((each.length for each in sides), default=0.0)
     return [each.direction(0) for each in sides if longest - each.length < SAID] or [1 + 0j]
 
 
 def box(draft: Draft, unit: Unit, across: complex) -> tuple[float, float, float, float]:
     """Width and height, finished and unfinished, of the pieces' flattened outlines so turned."""
-    sides = [(Polygon(_turned(stroke, across)) if stroke.center else None, _turned(stroke, across), allowance)
-             for stroke, allowance in outer_sides(draft, unit)]
+    sides = [
+        (Polygon(_turned(stroke, across)) if stroke.center else None, _turned(stroke, across), allowance)
+        for stroke, allowance in outer_sides(draft, unit)
+    ]
     found = []
     for axis in (0, 1):
         size = over = 0.0
         for sign in (1, -1):
             reach = max(sign * place[axis] for _, places, _ in sides for place in places)
-            along = [allowance for bent, places, allowance in sides
-                     if bent is None and all(reach - sign * place[axis] < SAID for place in places)]
-            touching = [allowance for _, places, allowance in sides
-                        if any(reach - sign * place[axis] < SAID for place in places)]
+            along = [
+                allowance
+                for bent, places, allowance in sides
+                if bent is None and all(reach - sign * place[axis] < SAID for place in places)
+            ]
+            touching = [
+                allowance
+                for _, places, allowance in sides
+                if any(reach - sign * place[axis] < SAID for place in places)
+            ]
             size += reach
             over += max(along or touching)
         found.append((size, size + over))
@@ -134,7 +147,8 @@ def hold_sizes(block: CompiledBlock) -> int:
         printed = (step.finished.width, step.finished.height, step.unfinished.width, step.unfinished.height)
         boxes = [box(block.draft, unit, across) for across in frames(unit)]
         assert any(printed == pytest.approx(each, abs=SAID) for each in boxes), (
-            f"{block.draft.title}, step {step.step}: {printed}, not {boxes}")
+            f"{block.draft.title}, step {step.step}: {printed}, not {boxes}"
+        )
     return 4 * len(block.assembly.steps)
 
 
@@ -151,15 +165,18 @@ def test_a_wide_allowance_counts_along_its_own_side_only():
     """The upright edge lies along the unit's end and has 1/2in; the slanted one touches it, and has 1in."""
     outcome = compiled_text(
         'edition 1\nblock "Gable" {\n  finished 6in\n  seam top -- right\n  seam top-left -- bottom-right\n'
-        "  allowance 1/2in\n  allowance 1in on top -- right\n}\n")
+        "  allowance 1/2in\n  allowance 1in on top -- right\n}\n"
+    )
     assert outcome.value is not None
     corner, *_ = outcome.value[0].assembly.steps
     assert hold_sizes(outcome.value[0]) and corner.unfinished.width > corner.finished.width
 
 
 def test_a_seam_may_change_its_allowance_along_its_way():
-    text = ('edition 1\nblock "Changing" {{\n  finished 6in\n  grid 2 x 2\n  seam A2 -- C2\n  seam B1 -- {}\n'
-            "  allowance 1/2in on A2 -- B2\n}}\n")
+    text = (
+        'edition 1\nblock "Changing" {{\n  finished 6in\n  grid 2 x 2\n  seam A2 -- C2\n  seam B1 -- {}\n'
+        "  allowance 1/2in on A2 -- B2\n}}\n"
+    )
     for end in ("B2", "B3"):
         assert outcome_of(text.format(end)) == ("sewn", "")
 
@@ -184,17 +201,21 @@ def test_petals_that_touch_in_one_point_are_set_into_what_is_round_them():
 
 def test_a_curve_a_hair_longer_than_two_inches_is_pinned_as_it_is_told():
     """An arc of 2.00005in: an eighth of a circle and a little."""
-    text = ('edition 1\nblock "Hair" {\n  finished 6in\n  seam (2.5465428in from top-left to top-right) ~~ '
-            "(2.5465428in from top-left at 135deg) around top-left -- outline\n}\n")
+    text = (
+        'edition 1\nblock "Hair" {\n  finished 6in\n  seam (2.5465428in from top-left to top-right) ~~ '
+        "(2.5465428in from top-left at 135deg) around top-left -- outline\n}\n"
+    )
     assert outcome_of(text)[0].startswith("sewn")
 
 
 def test_a_half_moon_under_a_wide_edge_keeps_its_allowance_to_the_end_of_its_seam():
     """The moon's cutting line, 1/8in outside its arc, curls back over the 1in beside the straight edge:
     carried on as a circle past the corner it would take cloth from that inch at the end of the seam."""
-    text = ('edition 1\nblock "Half Moon" {\n  finished 4in\n  grid 6 x 6\n'
-            "  seam (1.5, 0) ~~ (0, 0) through (0.75, 0.375)\n  allowance 1/8in\n  trim square 1/8in\n"
-            "  allowance 1in on (0, 0) -- (6, 0)\n}\n")
+    text = (
+        'edition 1\nblock "Half Moon" {\n  finished 4in\n  grid 6 x 6\n'
+        "  seam (1.5, 0) ~~ (0, 0) through (0.75, 0.375)\n  allowance 1/8in\n  trim square 1/8in\n"
+        "  allowance 1in on (0, 0) -- (6, 0)\n}\n"
+    )
     assert outcome_of(text)[0].startswith("sewn")
     moon = compiled_text(text).value[0].templates[0]
     cut = Polygon([(edge.start.x, edge.start.y) for edge in moon.cut]).buffer(1e-6)

@@ -14,9 +14,13 @@ SOME = tuple(LIBRARY)[::5]  # every fifth block: all of them would take a minute
 
 @pytest.mark.parametrize("title", SOME)
 def test_a_template_lies_on_its_page_with_its_words_at_forty_odd_sizes(title):
-    said = [f"{each.where}: {line}" for each in tries(title, LIBRARY[title], SIZES, 1, every=False)
-            for template in each.templates if in_danger(template, each.options)
-            for line in lies_well(template, each.options)]
+    said = [
+        f"{each.where}: {line}"
+        for each in tries(title, LIBRARY[title], SIZES, 1, every=False)
+        for template in each.templates
+        if in_danger(template, each.options)
+        for line in lies_well(template, each.options)
+    ]
     assert said == []
 
 

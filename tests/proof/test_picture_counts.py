@@ -80,11 +80,15 @@ def picture(svg: Path, drafts: Sequence[dict[str, Any]]) -> Picture:
     with Path(f"{stem}-counts.csv").open(newline="") as stream:
         rows = list(csv.DictReader(stream))
     marks = re.findall(
-        r'<path class="(fill|outline)"(?: data-subject="([^"]*)")? d="([^"]*)"', svg.read_text())
+        r'<path class="(fill|outline)"(?: data-subject="([^"]*)")? d="([^"]*)"', svg.read_text()
+    )
     (whole,) = (rings_in(path) for kind, _, path in marks if kind == "outline")
     points = box_of(whole[0])[0] / numbers["finished"]["width"]
-    rings = {fabric: [tuple((x / points, y / points) for x, y in ring) for ring in rings_in(path)]
-             for kind, fabric, path in marks if kind == "fill"}
+    rings = {
+        fabric: [tuple((x / points, y / points) for x, y in ring) for ring in rings_in(path)]
+        for kind, fabric, path in marks
+        if kind == "fill"
+    }
     shapes = {}
     sizes = {each["title"]: each["finished"] for each in numbers["blocks"]}
     for draft in drafts:
@@ -116,8 +120,10 @@ def sides_of(ring: Ring) -> list[tuple[float, float]]:
     """Every side's length, and the turn to the next in degrees; without corners of no turn."""
     kept = [ring[at] for at in range(len(ring)) if abs(turn_at(ring, at)) > 0.5]
     following = [*range(1, len(kept)), 0]
-    return [(hypot(kept[after][0] - x, kept[after][1] - y), turn_at(kept, after))
-            for (x, y), after in zip(kept, following, strict=True)]
+    return [
+        (hypot(kept[after][0] - x, kept[after][1] - y), turn_at(kept, after))
+        for (x, y), after in zip(kept, following, strict=True)
+    ]
 
 
 def turn_at(ring: Sequence[tuple[float, float]], at: int) -> float:
@@ -131,7 +137,8 @@ def same_shape(one: Ring, other: Ring) -> bool:
     first, second = sides_of(one), sides_of(other)
     return len(first) == len(second) and any(
         all(abs(a - c) < NEAR and abs(b - d) < 1.5 for (a, b), (c, d) in zip(first, turned, strict=True))
-        for turned in ([*second[at:], *second[:at]] for at in range(len(second))))
+        for turned in ([*second[at:], *second[:at]] for at in range(len(second)))
+    )
 
 
 def mirrored(ring: Ring) -> Ring:
@@ -157,15 +164,19 @@ def matchers_of(picture: Picture, row: dict[str, str]) -> list[tuple[Matcher, in
         if same_shape(shape, mirrored(shape)):
             assert not back, "what is its own mirror image is never reversed"
             return [(lambda ring: same_shape(ring, shape), plain)]
-        return [(lambda ring: same_shape(ring, shape), plain),
-                (lambda ring: same_shape(ring, mirrored(shape)), back)]
+        return [
+            (lambda ring: same_shape(ring, shape), plain),
+            (lambda ring: same_shape(ring, mirrored(shape)), back),
+        ]
     sizes = re.findall(r"([\d /]+in)", row["piece"].rpartition(", ")[2])
     width, height = inches(sizes[0]), inches(sizes[-1])
     slack = ABOUT if "about" in row["piece"] else NEAR
 
     def fits(ring: Ring) -> bool:
-        return any(abs(a - width) < slack and abs(b - height) < slack
-                   for a, b in (box_of(ring), box_of(ring)[::-1], box_of(eighth_turned(ring))))
+        return any(
+            abs(a - width) < slack and abs(b - height) < slack
+            for a, b in (box_of(ring), box_of(ring)[::-1], box_of(eighth_turned(ring)))
+        )
 
     return [(fits, plain + back)]
 
@@ -190,8 +201,9 @@ def test_every_number_of_the_counts_is_counted_on_the_picture(tmp_path: Path, na
         assert set(shown) == {row["fabric"] for row in picture.rows}
 
 
-def check_fabric(rings: Sequence[Ring], numbers: Sequence[tuple[Matcher, int]],
-                 rows: Sequence[dict[str, str]]) -> None:
+def check_fabric(
+    rings: Sequence[Ring], numbers: Sequence[tuple[Matcher, int]], rows: Sequence[dict[str, str]]
+) -> None:
     """Shapes that only one number can mean are as many as it says; where several can, as many as they say
     together. No shape is left over and no number without its shapes."""
     groups: Counter[tuple[int, ...]] = Counter()

@@ -34,10 +34,14 @@ from support.sample_quilts import BABY, ON_POINT, SAMPLER, quilts_of
 JOIN = 0.5  # inches: 1/4in of seam from each of two strips
 STEP = 0.125  # inches: the ruler's
 TEXTS = {"sampler": SAMPLER, "on point": ON_POINT, "baby": BABY}
-QUILTS = {name: (lambda text=text: quilts_of(text)[0]) for name, text in TEXTS.items()} | {
-    text.split('"')[1]: (lambda text=text: compiled_quilt(text)) for text in (*TWELVE[6:10], TWELVE[11])} | {
-    f"{name}, on foundations": (lambda text=text: cut_on_papers(quilts_of(text)[0]))
-    for name, text in (("sampler", SAMPLER), ("on point", ON_POINT))}
+QUILTS = (
+    {name: (lambda text=text: quilts_of(text)[0]) for name, text in TEXTS.items()}
+    | {text.split('"')[1]: (lambda text=text: compiled_quilt(text)) for text in (*TWELVE[6:10], TWELVE[11])}
+    | {
+        f"{name}, on foundations": (lambda text=text: cut_on_papers(quilts_of(text)[0]))
+        for name, text in (("sampler", SAMPLER), ("on point", ON_POINT))
+    }
+)
 
 
 @pytest.fixture(params=QUILTS, scope="module")
@@ -46,8 +50,9 @@ def printed(request):
     quilt = QUILTS[request.param]()
     plan = plan_cutting(quilt).value
     assert plan is not None
-    chart, counts, pictures = (arrange_quilt_part(part, quilt, plan, SheetOptions())
-                               for part in ("chart", "counts", "cutting"))
+    chart, counts, pictures = (
+        arrange_quilt_part(part, quilt, plan, SheetOptions()) for part in ("chart", "counts", "cutting")
+    )
     return read_chart(chart), read_totals(counts), read_pictures(pictures)
 
 
@@ -56,8 +61,12 @@ def scale_of(section: Section) -> float:
     if "wide" in section.under:
         cloth = section.views[0].cloth
         return (cloth[2] - cloth[0]) / measures(section.under)[1]
-    words, shape = next((section.keys[key], shape) for view in section.views for key, shape in view.pieces
-                        if not section.keys[key].startswith("template"))
+    words, shape = next(
+        (section.keys[key], shape)
+        for view in section.views
+        for key, shape in view.pieces
+        if not section.keys[key].startswith("template")
+    )
     return sides(shape)[0] / min(measures(words))
 
 
@@ -70,8 +79,9 @@ def test_every_cut_runs_from_edge_to_edge_and_every_piece_comes_out(printed):
             boxes = [is_box(section.keys[key], shape) for key, shape in view.pieces]
             for (_, shape), box in zip(view.pieces, boxes, strict=True):
                 if box:
-                    off = min(max(abs(a - b) for a, b in zip(shape.bounds, piece, strict=True))
-                              for piece in cloth)
+                    off = min(
+                        max(abs(a - b) for a, b in zip(shape.bounds, piece, strict=True)) for piece in cloth
+                    )
                     assert off < DRAWN, f"no cut goes round a piece of {section.title}"
             _lie_apart([shape for (_, shape), box in zip(view.pieces, boxes, strict=True) if not box], cloth)
 
@@ -112,8 +122,13 @@ def _check_size(words: str, row: ChartRow, shape: Polygon, scale: float) -> None
 
 def strips_told(words: str) -> list[float]:
     """The length of each strip of `2 strips of 42in and 1 of 15 1/2in`."""
-    return [length for part in re.split(", | and ", words) if " of " in part
-            for length in measures(part.split(" of ")[1]) for _ in range(int(part.split()[0]))]
+    return [
+        length
+        for part in re.split(", | and ", words)
+        if " of " in part
+        for length in measures(part.split(" of ")[1])
+        for _ in range(int(part.split()[0]))
+    ]
 
 
 def test_as_many_come_out_as_the_chart_says(printed):
@@ -124,8 +139,12 @@ def test_as_many_come_out_as_the_chart_says(printed):
         assert set(drawn) == set(rows)
         for key, row in rows.items():
             if "joined" in row.what:
-                lengths = [sides(shape)[1] / scale_of(section) for view in section.views
-                           for letter, shape in view.pieces if letter == key]
+                lengths = [
+                    sides(shape)[1] / scale_of(section)
+                    for view in section.views
+                    for letter, shape in view.pieces
+                    if letter == key
+                ]
                 joined = sum(lengths) - JOIN * (len(lengths) - 1)
                 whole, strips = row.what.split("from ")
                 assert sorted(strips_told(strips)) == pytest.approx(sorted(lengths))
@@ -133,8 +152,12 @@ def test_as_many_come_out_as_the_chart_says(printed):
                 continue
             assert drawn[key] == row.cuts
             if row.purpose == "binding" and ": " in row.what:
-                lengths = [sides(shape)[1] / scale_of(section) for view in section.views
-                           for letter, shape in view.pieces if letter == key]
+                lengths = [
+                    sides(shape)[1] / scale_of(section)
+                    for view in section.views
+                    for letter, shape in view.pieces
+                    if letter == key
+                ]
                 assert sorted(strips_told(row.what.split(": ")[1])) == pytest.approx(sorted(lengths))
             if row.purpose == "binding":
                 continue  # one square gives many bias strips
@@ -145,6 +168,8 @@ def test_as_many_come_out_as_the_chart_says(printed):
 def test_the_charts_pieces_are_the_counts(printed):
     chart, totals, _ = printed
     apart = ("binding", "backing")
-    made = {title: sum(row.pieces for row in rows.values() if not row.purpose.startswith(apart))
-            for title, rows in chart.items()}
+    made = {
+        title: sum(row.pieces for row in rows.values() if not row.purpose.startswith(apart))
+        for title, rows in chart.items()
+    }
     assert {title: count for title, count in made.items() if count} == totals

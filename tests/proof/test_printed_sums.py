@@ -28,8 +28,13 @@ from piecewright.sheets.reports.quilt_report import quilt_report
 from support.library import LibraryShelf, library_drafts
 from support.random_prints import random_quilt
 
-RULERS = {"1/8in": Fraction(1, 8), "1/16in": Fraction(1, 16), "1/4in": Fraction(1, 4),
-          "2.5mm": Fraction(25, 254), "5mm": Fraction(50, 254)}
+RULERS = {
+    "1/8in": Fraction(1, 8),
+    "1/16in": Fraction(1, 16),
+    "1/4in": Fraction(1, 4),
+    "2.5mm": Fraction(25, 254),
+    "5mm": Fraction(50, 254),
+}
 LENGTH = r"(\d+(?:\.\d+)?(?: \d+/\d+)?|\d+/\d+)(in|cm)"
 SUM = re.compile(rf"(?i:about )?{LENGTH} (?:high )?finished and {LENGTH}")
 NEAR = Fraction(3, 10**6)

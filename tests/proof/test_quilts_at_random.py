@@ -19,8 +19,28 @@ def test_random_quilts_come_out_as_counted_by_hand() -> None:
 def test_random_quilts_hold_what_they_are_to_try() -> None:
     """Among few quilts each kind of set, sashing, border and cloth comes up."""
     texts = [Plan(number).text for number in range(FIRST, FIRST + MANY)]
-    for words in ("set straight", "set on point", "set rows", "sashing", "posts in", "around", "mitred",
-                  "corners", "border to", "place ", "turned", "mirrored", "Buoy", "Flood", "one way",
-                  "striped", "fat quarter", "scrap", "shrinks", "bias", "cm in"):
+    for words in (
+        "set straight",
+        "set on point",
+        "set rows",
+        "sashing",
+        "posts in",
+        "around",
+        "mitred",
+        "corners",
+        "border to",
+        "place ",
+        "turned",
+        "mirrored",
+        "Buoy",
+        "Flood",
+        "one way",
+        "striped",
+        "fat quarter",
+        "scrap",
+        "shrinks",
+        "bias",
+        "cm in",
+    ):
         assert any(words in text for text in texts), f"no quilt has `{words}`"
     assert all(f"fabric {cloth}" in text for text in texts for cloth in CLOTHS)

@@ -43,8 +43,9 @@ def check(made: Quilt) -> None:
                 most = hands * (cut.yields - 1) if not cut.joined else 1  # of the last square, the last strip
                 if cut.slants:  # on a print a half may serve nowhere
                     most = cut.pieces * (cut.yields - 1)
-                    boxes = Counter(placed.slant for cloth in each.cloths for placed in cloth.placed
-                                    if placed.cut == at)
+                    boxes = Counter(
+                        placed.slant for cloth in each.cloths for placed in cloth.placed if placed.cut == at
+                    )
                     assert boxes == dict(cut.slants)
                 assert 0 <= spare <= most, f"{cut.kind}: {spare} to spare"
         assert not out, "pieces came out that nobody needs"
@@ -75,8 +76,13 @@ def test_their_blocks_on_foundations_come_out_of_their_cloth(text):
 @settings(max_examples=40, deadline=None)
 def test_any_pieces_come_out_of_their_cloth(seed, width):
     cloth = fabric(width=width)
-    check(quilt(random_needs(seed, cloth), [cloth], binding=BindingNeed("sand", Fraction(5, 2),
-                                                                        100 + seed % 200, False)))
+    check(
+        quilt(
+            random_needs(seed, cloth),
+            [cloth],
+            binding=BindingNeed("sand", Fraction(5, 2), 100 + seed % 200, False),
+        )
+    )
 
 
 @given(seed=st.integers(0, 10_000))
@@ -93,8 +99,9 @@ def test_directional_prints_lie_the_right_way(seed, one_way):
     cloth = fabric(one_way=one_way, striped=not one_way)
     made = quilt(random_needs(seed, cloth), [cloth])
     check(made)
-    turns = {placed.turned for each in planned(made).fabrics for cloths in each.cloths
-             for placed in cloths.placed}
+    turns = {
+        placed.turned for each in planned(made).fabrics for cloths in each.cloths for placed in cloths.placed
+    }
     assert turns <= ({0.0} if one_way else {0.0, 180.0})
 
 
@@ -104,8 +111,12 @@ def test_directional_prints_lie_the_right_way(seed, one_way):
 def test_templates_of_both_hands_lie_side_by_side(seed):
     """Irregular templates, some with an inner corner, cut as drawn and reversed on one strip."""
     chance = Random(seed)
-    corners = [(0, 0), (chance.uniform(1, 6), 0), (chance.uniform(2, 7), chance.uniform(1, 5)),
-               (chance.uniform(-1, 1), chance.uniform(1, 5))]
+    corners = [
+        (0, 0),
+        (chance.uniform(1, 6), 0),
+        (chance.uniform(2, 7), chance.uniform(1, 5)),
+        (chance.uniform(-1, 1), chance.uniform(1, 5)),
+    ]
     plain, back = chance.randint(1, 30), chance.randint(0, 12)
     if chance.random() < 0.3:
         corners.append((chance.uniform(0.2, 0.8), corners[3][1] * chance.uniform(0.3, 0.7)))

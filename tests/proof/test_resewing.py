@@ -64,9 +64,7 @@ def test_random_rows_of_units_sew_to_their_draft(rows):
 def test_windows_circles_and_outlines_sew():
     proved(draft_block("finished 6in\nseam circle around center radius 2in").value[0])
     proved(
-        check_noted(
-            "piece-hole", "finished 6in\ngrid 3 x 3\nseam B2 -- C2 -- C3 -- B3 -- B2\nseam B2 -- C3"
-        )
+        check_noted("piece-hole", "finished 6in\ngrid 3 x 3\nseam B2 -- C2 -- C3 -- B3 -- B2\nseam B2 -- C3")
     )
     proved(check_block("outline regular 6 side 3in\nseam corner1 -- corner4\nseam center -- corner2"))
     proved(check_block("finished 6in\ngrid 2 x 2\nallowance 1/2in on A1 -- C1\nseam A2 -- C2\nseam B2 -- B3"))
@@ -75,8 +73,12 @@ def test_windows_circles_and_outlines_sew():
 # ---- breaking printed numbers one at a time ----------------------------------------------------------------
 
 NOT_SEWN_BY = {
-    ("Template", "dot_width"), ("Template", "version"), ("Template", "pieces"), ("Template", "grain"),
-    ("Template", "reversible"), ("Mark", "allowance"),
+    ("Template", "dot_width"),
+    ("Template", "version"),
+    ("Template", "pieces"),
+    ("Template", "grain"),
+    ("Template", "reversible"),
+    ("Mark", "allowance"),
     ("Mark", "at"),
 }
 """What a template says that sewing does not go by: how wide a dot is punched, which version it is of, how it
@@ -91,7 +93,7 @@ def breakages(printed: object, where: str = "", more: float = 0.01) -> Iterator[
     elif isinstance(printed, tuple):
         for at, each in enumerate(printed):
             for what, other in breakages(each, f"{where}[{at}]"):
-                yield what, (*printed[:at], other, *printed[at + 1:])
+                yield what, (*printed[:at], other, *printed[at + 1 :])
     elif is_dataclass(printed):
         for field in fields(printed):
             if (type(printed).__name__, field.name) not in NOT_SEWN_BY:
@@ -107,27 +109,38 @@ def breakages(printed: object, where: str = "", more: float = 0.01) -> Iterator[
 
 
 BROKEN = {
-    "two geese": check_block("finished 4in x 2in\nseam bottom-left -- top -- bottom-right\n"
-                             "piece goose at bottom in dark\npiece sky at top-left, top-right in pale"),
+    "two geese": check_block(
+        "finished 4in x 2in\nseam bottom-left -- top -- bottom-right\n"
+        "piece goose at bottom in dark\npiece sky at top-left, top-right in pale"
+    ),
     "vane": draft_text(TIDEWATER_VANE).value[0],
     "skerry star": draft_text(SKERRY_STAR).value[0],
     "drunkard's path": LIBRARY["Drunkard's Path Patch"],
     "square in a square": LIBRARY["Square in a Square"],
     "pinwheel tiling": draft_lines(3, 3, lines_of(((1, 1, 2), (3, 4, 2), (3, 5, 5)))),
     "circle": draft_block("finished 6in\nseam circle around center radius 2in").value[0],
-    "reversed": check_block("finished 6in x 3in\npoint a = 1/3 from top-left to top-right\n"
-                            "mirror in top--bottom { seam a -- bottom-left }"),
+    "reversed": check_block(
+        "finished 6in x 3in\npoint a = 1/3 from top-left to top-right\n"
+        "mirror in top--bottom { seam a -- bottom-left }"
+    ),
     "wider to an inner corner": draft_block(
         "finished 6in\ngrid 6 x 6\nseam (4.5, 6) -- (3, 2.5) -- (3, 0)\nallowance 1/4in\n"
-        "allowance 1/2in on (3, 2.5) -- (3, 0)").value[0],
-    "changing allowance": check_block("finished 6in\ngrid 2 x 2\nseam A2 -- C2\nseam B1 -- B3\n"
-                                      "allowance 1/2in on A2 -- B2"),
-    "arc past its trim": check_block("finished 8in\ngrid 4 x 4\nseam (2.5, 0) -- (2.5, 4)\n"
-                                     "seam (2.5, 0) ~~ (0, 2) through (1, 1/2)"),
-    "narrow notch": check_block("finished 6in\nseam (2.9in from top-left to top-right) -- center"
-                                " -- (3.1in from top-left to top-right)"),
-    "scoop": check_block("finished 6in\nseam (2.8in from top-left to top-right) ~~ (3.2in from top-left to"
-                         " top-right) through (0.2in from top to center)"),
+        "allowance 1/2in on (3, 2.5) -- (3, 0)"
+    ).value[0],
+    "changing allowance": check_block(
+        "finished 6in\ngrid 2 x 2\nseam A2 -- C2\nseam B1 -- B3\nallowance 1/2in on A2 -- B2"
+    ),
+    "arc past its trim": check_block(
+        "finished 8in\ngrid 4 x 4\nseam (2.5, 0) -- (2.5, 4)\nseam (2.5, 0) ~~ (0, 2) through (1, 1/2)"
+    ),
+    "narrow notch": check_block(
+        "finished 6in\nseam (2.9in from top-left to top-right) -- center"
+        " -- (3.1in from top-left to top-right)"
+    ),
+    "scoop": check_block(
+        "finished 6in\nseam (2.8in from top-left to top-right) ~~ (3.2in from top-left to"
+        " top-right) through (0.2in from top to center)"
+    ),
 }
 
 

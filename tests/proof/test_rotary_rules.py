@@ -18,8 +18,12 @@ from piecewright.cutting.methods.rotary import choose_cut
 from piecewright.cutting.plan_model import Cut
 from support.needs import box, half_square, need, quarter_square
 
-STEPS = {"1/8in": Fraction(1, 8), "1/16in": Fraction(1, 16), "1/4in": Fraction(1, 4),
-         "0.25cm": Fraction(25, 254)}
+STEPS = {
+    "1/8in": Fraction(1, 8),
+    "1/16in": Fraction(1, 16),
+    "1/4in": Fraction(1, 4),
+    "0.25cm": Fraction(25, 254),
+}
 THREE_CM = Fraction(300, 254)
 """An inch as three centimetres: the allowance of 1/4in comes to 0.75cm, the trade's own in centimetres
 (common practice, no published source)."""
@@ -28,8 +32,11 @@ ROOT_2, ROOT_3 = sqrt(2), sqrt(3)
 HALF = 1.5 * 2 / ROOT_3
 
 SHAPES = {
-    "square": box(3, 3), "rectangle": box(2, 4), "half-square triangle": half_square(3),
-    "quarter-square triangle": quarter_square(4), "half-rectangle triangle": [(0, 0), (3, 0), (0, 4)],
+    "square": box(3, 3),
+    "rectangle": box(2, 4),
+    "half-square triangle": half_square(3),
+    "quarter-square triangle": quarter_square(4),
+    "half-rectangle triangle": [(0, 0), (3, 0), (0, 4)],
     "equilateral triangle": [(0, 0), (6 / ROOT_3, 0), (3 / ROOT_3, 3)],
     "diamond": [(0, 0), (2.5 * ROOT_2, 0), (2.5 * ROOT_2 + 2.5, 2.5), (2.5, 2.5)],
     "diamond of 60deg": [(0, 0), (6 / ROOT_3, 0), (9 / ROOT_3, 3), (3 / ROOT_3, 3)],
@@ -47,8 +54,13 @@ REASONS = re.compile(r"short of the ruler's|no ruler (marks|bears)|no rotary rul
 
 def wanted(kind: str, step: str, grow: Fraction = Fraction(0)):
     unit = THREE_CM if step == "0.25cm" else Fraction(1)
-    corners = [(x * unit if isinstance(x, int) else x * float(unit),
-                y * unit if isinstance(y, int) else y * float(unit)) for x, y in SHAPES[kind]]
+    corners = [
+        (
+            x * unit if isinstance(x, int) else x * float(unit),
+            y * unit if isinstance(y, int) else y * float(unit),
+        )
+        for x, y in SHAPES[kind]
+    ]
     return need([(x * (1 + grow), y * (1 + grow)) for x, y in corners], 4, allowances=unit / 4)
 
 

@@ -77,8 +77,11 @@ def quilts() -> str:
 def test_what_is_used_is_made_before_and_all_that_is_made_is_used(tmp_path: Path) -> None:
     (tmp_path / "twice.quilt").write_text(quilts())
     assert check_file(tmp_path / "twice.quilt", tmp_path / "out") > 800
-    pages = [page.extract_text().split("\n") for pdf in sorted((tmp_path / "out").glob("*.pdf"))
-             for page in PdfReader(pdf).pages]
+    pages = [
+        page.extract_text().split("\n")
+        for pdf in sorted((tmp_path / "out").glob("*.pdf"))
+        for page in PdfReader(pdf).pages
+    ]
     rows = [page for page in pages if any(ROW.match(line) and "·" in line for line in page)]
     assert len(rows) > 5
     assert not any(ROW.match(page[3]) for page in rows), "a page goes on and does not say of what"
@@ -94,9 +97,11 @@ def test_the_steps_of_the_librarys_blocks_are_in_one_order_too(tmp_path: Path, w
     named = "".join(f'  use "{title}" as {word}\n' for word, title in uses.items())
     roles = ("dark", "medium", "light", "background", "pale", "hearth", "accent")
     cloths = "  fabric one  fabric two\n  roles " + ", ".join(
-        f"{role} = {'one' if at % 2 else 'two'}" for at, role in enumerate(roles))
+        f"{role} = {'one' if at % 2 else 'two'}" for at, role in enumerate(roles)
+    )
     (tmp_path / "four.quilt").write_text(
         f'edition 1\nquilt "Four" {{\n{named}{cloths}\n  set straight 2 across 2 down of 12in {{\n'
-        "    row star, paws\n    row cabin, chain\n  }\n  binding 2in in one  backing in two  batting\n}\n")
+        "    row star, paws\n    row cabin, chain\n  }\n  binding 2in in one  backing in two  batting\n}\n"
+    )
     run("build", tmp_path / "four.quilt", "--parts", "steps", "--sew", way, "--out", tmp_path, "--no-cache")
     assert check_print(printed_lines(next(tmp_path.glob("*.pdf")))) >= 60

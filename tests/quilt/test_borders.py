@@ -30,8 +30,10 @@ def test_butted_borders_go_on_at_the_sides_first() -> None:
 def test_borders_go_on_from_the_inside_out() -> None:
     quilt = lay(INSIDE + "border 2in in indigo\nborder 3in in sand")
     assert (quilt.width, quilt.height) == (26, 30)
-    by_cloth = {cloth: Counter(size_of(each) for each in pieces_called(quilt, "border strip")
-                               if each.fabric == cloth) for cloth in ("indigo", "sand")}
+    by_cloth = {
+        cloth: Counter(size_of(each) for each in pieces_called(quilt, "border strip") if each.fabric == cloth)
+        for cloth in ("indigo", "sand")
+    }
     assert by_cloth == {"indigo": {(2, 20): 2, (20, 2): 2}, "sand": {(3, 24): 2, (26, 3): 2}}
 
 
@@ -54,10 +56,14 @@ def test_the_strips_grain_runs_along_them() -> None:
             assert max(ys) - min(ys) > max(xs) - min(xs), "straight of grain lies up and down"
 
 
-@pytest.mark.parametrize(("to", "sides", "ends"), [
-    ("24in x 30in", {(4, 20): 2}, {(24, 5): 2}), ("16in x 24in", {}, {(16, 2): 2}),
-    ("20in x 20in", {(2, 20): 2}, {}),
-])
+@pytest.mark.parametrize(
+    ("to", "sides", "ends"),
+    [
+        ("24in x 30in", {(4, 20): 2}, {(24, 5): 2}),
+        ("16in x 24in", {}, {(16, 2): 2}),
+        ("20in x 20in", {(2, 20): 2}, {}),
+    ],
+)
 def test_a_border_to_a_size_is_as_wide_as_it_takes(
     to: str, sides: dict[tuple[float, float], int], ends: dict[tuple[float, float], int]
 ) -> None:
@@ -144,14 +150,19 @@ def test_a_plain_cell_of_a_pieced_border_is_a_square_of_its_width() -> None:
 def test_a_plain_strip_border_with_corner_squares_is_made_of_squares() -> None:
     quilt = lay("set straight 1 across 1 down { row pair }\nborder 2in of plain indigo corners plain sand")
     assert Counter((size_of(each), each.fabric) for each in pieces_called(quilt, "plain square")) == {
-        ((2, 2), "indigo"): 8, ((2, 2), "sand"): 4}
+        ((2, 2), "indigo"): 8,
+        ((2, 2), "sand"): 4,
+    }
 
 
-@pytest.mark.parametrize(("border", "words"), [
-    ("border 3in of pair", "The top is 22in long: 7 units make 21in, 8 make 24in."),
-    ("border 3in of goose corners pair", "The top is 16in long: 2 units make 12in, 3 make 18in."),
-    ("border 1 1/2in of goose, plain sand", "The top is 19in long: 8 units make 18in, 9 make 21in."),
-])
+@pytest.mark.parametrize(
+    ("border", "words"),
+    [
+        ("border 3in of pair", "The top is 22in long: 7 units make 21in, 8 make 24in."),
+        ("border 3in of goose corners pair", "The top is 16in long: 2 units make 12in, 3 make 18in."),
+        ("border 1 1/2in of goose, plain sand", "The top is 19in long: 8 units make 18in, 9 make 21in."),
+    ],
+)
 def test_a_pieced_border_that_does_not_come_out_is_told_with_the_sums(border: str, words: str) -> None:
     outcome = try_quilt(INSIDE + border)
     assert codes(outcome) == ["border-unfit"]
@@ -174,10 +185,15 @@ def test_a_medallion() -> None:
         counts[block.draft.title] += count
     assert counts == {"Sail": 1 + 4, "Goose": 12, "Pair": 20}
     centre = next(each for each in quilt.placed if each.part == "blocks")
-    assert [(edge.start.x, edge.start.y) for edge in centre.outline] == [(10, 10), (18, 10), (18, 18),
-                                                                         (10, 18)]
-    assert all(need.count == 1 or need.reversed == 4 for need in quilt.needs
-               if need.template.startswith("Sail"))
+    assert [(edge.start.x, edge.start.y) for edge in centre.outline] == [
+        (10, 10),
+        (18, 10),
+        (18, 18),
+        (10, 18),
+    ]
+    assert all(
+        need.count == 1 or need.reversed == 4 for need in quilt.needs if need.template.startswith("Sail")
+    )
 
 
 def test_the_pieces_of_a_pieced_borders_units_are_cut_as_in_any_block() -> None:

@@ -36,7 +36,8 @@ def test_roles_may_be_swapped_and_may_share_a_fabric() -> None:
     straight = lay(ONE_PAIR)
     swapped = lay(ONE_PAIR + "roles dark = pale, pale = dark")
     assert [each.fabric for each in swapped.pieces] == [
-        {"dark": "pale", "pale": "dark"}[each.fabric] for each in straight.pieces]
+        {"dark": "pale", "pale": "dark"}[each.fabric] for each in straight.pieces
+    ]
     assert cloths(lay(ONE_PAIR + "roles dark = sand, pale = sand")) == {"sand": 8}
 
 
@@ -56,16 +57,22 @@ def test_a_use_renames_all_its_roles_at_once() -> None:
 def test_a_renamed_role_may_be_mapped_again() -> None:
     uses = 'use "Pair" as pair with dark = trim-cloth\n'
     assert cloths(lay("set straight 1 across 1 down { row pair } roles trim-cloth = sand", uses=uses)) == {
-        "sand": 1, "pale": 1}
+        "sand": 1,
+        "pale": 1,
+    }
 
 
 def test_every_in_takes_a_role_or_a_fabric() -> None:
     """Ruling 20."""
-    quilt = lay(ONE_PAIR + """
+    quilt = lay(
+        ONE_PAIR
+        + """
         sashing 1in in night posts in dark around
         border 2in in night
         roles night = indigo, dark = sand
-    """, last="binding 2in in night  backing in night  batting")
+    """,
+        last="binding 2in in night  backing in night  batting",
+    )
     assert quilt.binding is not None and quilt.binding.fabric == "indigo"
     assert quilt.backing is not None and quilt.backing.fabric == "indigo"
     assert {each.fabric for each in quilt.pieces if each.part in ("sashing", "border")} == {"indigo"}
@@ -74,8 +81,10 @@ def test_every_in_takes_a_role_or_a_fabric() -> None:
 
 def test_roles_without_a_fabric_are_listed() -> None:
     """Ruling 9, `background` included."""
-    outcome = try_quilt('set on point 2 across 2 down { alternate sail, pair } border 1in in gold',
-                        fabrics="fabric sand fabric indigo")
+    outcome = try_quilt(
+        "set on point 2 across 2 down { alternate sail, pair } border 1in in gold",
+        fabrics="fabric sand fabric indigo",
+    )
     assert codes(outcome) == ["role-without-fabric", "role-without-fabric"]
     listed, written = (each.message for each in outcome.diagnostics if each.code == "role-without-fabric")
     assert listed == "`pale`, `dark` and `background` have no fabric."
@@ -86,8 +95,9 @@ def test_order_of_statements_makes_no_difference() -> None:
     body = [ONE_PAIR, "sashing 1in in sand", "border 1in in indigo", "roles dark = sand"]
     forward, backward = lay("\n".join(body)), lay("\n".join(reversed(body)))
     assert forward.pieces == backward.pieces
-    assert [(n.fabric, n.count, n.what) for n in forward.needs] == [(n.fabric, n.count,
-                                                                     n.what) for n in backward.needs]
+    assert [(n.fabric, n.count, n.what) for n in forward.needs] == [
+        (n.fabric, n.count, n.what) for n in backward.needs
+    ]
 
 
 # ---- colourways -------------------------------------------------------------------------------------------
@@ -114,24 +124,38 @@ def test_a_role_missing_from_one_colourway_is_told_with_its_title() -> None:
 
 
 def test_fabrics_say_how_they_are_bought() -> None:
-    quilt = lay(ONE_PAIR, fabrics="""
+    quilt = lay(
+        ONE_PAIR,
+        fabrics="""
         fabric dark "Indigo print" width 40in shrinks 3% one way
         fabric pale striped
         fabric sand fat quarter 2 scrap 10in x 12in scrap 9in
-    """, last="binding 2in in sand  backing in pale  batting")
+    """,
+        last="binding 2in in sand  backing in pale  batting",
+    )
     dark, pale, sand = quilt.fabrics
-    assert (dark.name, dark.title, dark.usable_width, dark.shrinkage) == ("dark", "Indigo print", 40,
-                                                                          Fraction(3, 100))
+    assert (dark.name, dark.title, dark.usable_width, dark.shrinkage) == (
+        "dark",
+        "Indigo print",
+        40,
+        Fraction(3, 100),
+    )
     assert (dark.one_way, dark.striped, dark.scraps) == (True, False, ())
     assert (pale.title, pale.usable_width, pale.striped, pale.one_way) == ("pale", 42, True, False)
     assert [(each.width, each.height, each.fat_quarter) for each in sand.scraps] == [
-        (21, 18, True), (21, 18, True), (10, 12, False), (9, 9, False)]
+        (21, 18, True),
+        (21, 18, True),
+        (10, 12, False),
+        (9, 9, False),
+    ]
 
 
 def test_what_is_left_out_is_printed_as_a_default() -> None:
-    quilt = lay(ONE_PAIR + "fits twin mattress drop 1in",
-                fabrics="fabric dark width 40in fabric pale fabric sand fabric indigo",
-                last=LAST_TO_FIT)
+    quilt = lay(
+        ONE_PAIR + "fits twin mattress drop 1in",
+        fabrics="fabric dark width 40in fabric pale fabric sand fabric indigo",
+        last=LAST_TO_FIT,
+    )
     named = {each.what: each.value for each in quilt.defaults}
     assert named["usable width of pale, sand, indigo"] == "42in"
     assert named["shrinkage of dark, pale, sand, indigo"] == "none"
@@ -149,18 +173,25 @@ LAST_TO_FIT = "border to 41in x 76in in sand  binding 2 1/2in in indigo  backing
 
 def test_binding_goes_once_round_and_ten_inches_more() -> None:
     """Perimeter + 10in (SOURCES 2.6: 10, 12 and 24in are all seen)."""
-    quilt = lay("set straight 5 across 6 down of 10in { alternate pair }",
-                last="binding 2 1/4in in indigo bias backing in sand batting")
+    quilt = lay(
+        "set straight 5 across 6 down of 10in { alternate pair }",
+        last="binding 2 1/4in in indigo bias backing in sand batting",
+    )
     assert quilt.binding is not None
-    assert (quilt.binding.fabric, quilt.binding.strip_width, quilt.binding.bias) == ("indigo", Fraction(9, 4),
-                                                                                     True)
+    assert (quilt.binding.fabric, quilt.binding.strip_width, quilt.binding.bias) == (
+        "indigo",
+        Fraction(9, 4),
+        True,
+    )
     assert quilt.binding.length == 2 * (50 + 60) + 10
 
 
 def test_backing_and_batting_reach_over_each_side() -> None:
     """SOURCES 2.8: 4in a side is the commonest margin."""
-    quilt = lay("set straight 5 across 6 down of 10in { alternate pair }",
-                last="binding 2in in indigo backing in sand batting 3in over")
+    quilt = lay(
+        "set straight 5 across 6 down of 10in { alternate pair }",
+        last="binding 2in in indigo backing in sand batting 3in over",
+    )
     assert quilt.backing is not None and quilt.batting is not None
     assert (quilt.backing.fabric, quilt.backing.width, quilt.backing.height) == ("sand", 58, 68)
     assert (quilt.batting.fabric, quilt.batting.width, quilt.batting.height) == ("", 56, 66)
@@ -178,10 +209,17 @@ def test_a_quilt_cuts_only_what_it_mentions() -> None:
 # ---- beds -------------------------------------------------------------------------------------------------
 
 
-@pytest.mark.parametrize(("bed", "width", "length"), [
-    ("twin", 63, 87), ("double", 78, 87), ("queen", 84, 92), ("king", 100, 92),
-    ("single", 63, 87), ("full", 78, 87),
-])
+@pytest.mark.parametrize(
+    ("bed", "width", "length"),
+    [
+        ("twin", 63, 87),
+        ("double", 78, 87),
+        ("queen", 84, 92),
+        ("king", 100, 92),
+        ("single", 63, 87),
+        ("full", 78, 87),
+    ],
+)
 def test_beds_want_the_published_sizes(bed: str, width: int, length: int) -> None:
     """SOURCES 4.5, class slides: 63 x 87, 78 x 87, 84 x 92, 100 x 92in with a 12in drop on three sides."""
     inside = "set straight 2 across 3 down of 20in { alternate pair }\n"
@@ -216,10 +254,13 @@ def test_an_unknown_bed_is_told_with_a_near_one() -> None:
 
 
 def test_areas_of_the_cloths_add_up_to_the_quilt() -> None:
-    quilt = lay("""set straight 4 across 5 down of 8in { alternate pair, sail }
+    quilt = lay(
+        """set straight 4 across 5 down of 8in { alternate pair, sail }
                    sashing 1 1/2in in sand posts in indigo around
-                   border 2in in sand\nborder to 60in x 70in in indigo""", fabrics="""
-                   fabric dark fabric pale fabric sand fabric indigo""")
+                   border 2in in sand\nborder to 60in x 70in in indigo""",
+        fabrics="""
+                   fabric dark fabric pale fabric sand fabric indigo""",
+    )
     assert (quilt.width, quilt.height) == (60, 70)
     total = sum(area_of([each for each in quilt.pieces if each.fabric == cloth]) for cloth in cloths(quilt))
     assert round(total, 6) == round(float(quilt.width * quilt.height), 6)

@@ -69,8 +69,9 @@ def test_the_picture_leaves_the_holes_out_of_each_cloths_fill(moons: Quilt) -> N
 
 def test_both_halves_of_a_circle_are_seams_between_two_pieces(moons: Quilt) -> None:
     sides = [tuple(edge for ring in piece.rings for edge in ring) for piece in moons.pieces]
-    curved = [seam for seam in seams_of(sides, Placement())
-              if any(segment[0] == "C" for segment in seam.path)]
+    curved = [
+        seam for seam in seams_of(sides, Placement()) if any(segment[0] == "C" for segment in seam.path)
+    ]
     assert all(len(set(seam.pieces)) == 2 for seam in curved)
     inner = (*pieces_called(moons, "moon"), *pieces_called(moons, "halo"))
     arcs = [edge for piece in inner for edge in piece.outline]

@@ -126,6 +126,10 @@ def test_no_patch_is_named_as_a_part_of_the_top(text: str) -> None:
     made = assembled(quilt)
     parts = [*(kind.label for kind in made.kinds), *made.row_names.values()]
     assert len(set(parts)) == len(parts)
-    patches = {patch.label for papers in papers_in(quilt).values() for section in papers.sections
-               for patch in section.patches}
+    patches = {
+        patch.label
+        for papers in papers_in(quilt).values()
+        for section in papers.sections
+        for patch in section.patches
+    }
     assert patches and patches.isdisjoint(parts)

@@ -36,8 +36,13 @@ def told(made: QuiltAssembly) -> list[tuple[str, list[tuple[str, int, str]]]]:
     names = {kind.label: kind.what for kind in made.kinds}
     for stage in made.stages:
         names |= {row.makes: f"({len(row.parts)})" for row in stage.rows}
-    return [(stage.title, [(" ".join(names[part] for part in row.parts), row.batch, row.way)
-                           for row in stage.rows]) for stage in made.stages]
+    return [
+        (
+            stage.title,
+            [(" ".join(names[part] for part in row.parts), row.batch, row.way) for row in stage.rows],
+        )
+        for stage in made.stages
+    ]
 
 
 def row_of(made: QuiltAssembly, title: str) -> Row:
@@ -71,11 +76,18 @@ def test_blocks_are_sewn_into_rows_and_rows_together() -> None:
 
 
 def test_sashing_and_posts_make_rows_of_their_own() -> None:
-    made = sewn("set straight 2 across 2 down of 4in { alternate pair, pair }\n"
-                "sashing 1in in sand posts in dark around")
+    made = sewn(
+        "set straight 2 across 2 down of 4in { alternate pair, pair }\n"
+        "sashing 1in in sand posts in dark around"
+    )
     assert told(made) == [
-        ("Rows", [("post sashing strip post sashing strip post", 3, "across"),
-                  ("sashing strip Pair sashing strip Pair sashing strip", 2, "across")]),
+        (
+            "Rows",
+            [
+                ("post sashing strip post sashing strip post", 3, "across"),
+                ("sashing strip Pair sashing strip Pair sashing strip", 2, "across"),
+            ],
+        ),
         ("Centre", [("(5) (5) (5) (5) (5)", 1, "down")]),
     ]
 
@@ -89,25 +101,39 @@ def test_long_sashing_strips_lie_between_rows() -> None:
 
 
 def test_butted_borders_go_on_sides_first_and_after_the_centre() -> None:
-    made = sewn("set straight 2 across 2 down of 4in { alternate pair, sail }\n"
-                "border 1in in sand\nborder 2in in indigo")
+    made = sewn(
+        "set straight 2 across 2 down of 4in { alternate pair, sail }\n"
+        "border 1in in sand\nborder 2in in indigo"
+    )
     strips = "border strip (2) border strip"
     assert told(made)[1:] == [("Centre", [("(2) (2)", 1, "down")])] + [
-        (f"Border {number}", [(strips, 1, "across"), (strips.replace("(2)", "(3)"), 1, "down")]
-         if number == 1 else [(strips.replace("(2)", "(3)"), 1, "across"),
-                              (strips.replace("(2)", "(3)"), 1, "down")]) for number in (1, 2)]
+        (
+            f"Border {number}",
+            [(strips, 1, "across"), (strips.replace("(2)", "(3)"), 1, "down")]
+            if number == 1
+            else [(strips.replace("(2)", "(3)"), 1, "across"), (strips.replace("(2)", "(3)"), 1, "down")],
+        )
+        for number in (1, 2)
+    ]
     assert row_of(made, "Border 2").unfinished.width == 14.5
     assert made.assembly.straight_seams_only
 
 
 def test_pieced_borders_are_sewn_before_they_are_attached() -> None:
     """Though their seams run on into the rows' seams."""
-    made = sewn("set straight 2 across 2 down of 4in { alternate pair, pair }\n"
-                "border 2in of goose corners plain dark")
+    made = sewn(
+        "set straight 2 across 2 down of 4in { alternate pair, pair }\nborder 2in of goose corners plain dark"
+    )
     geese = "Goose Goose"
-    assert told(made)[-1] == ("Border 1", [
-        (f"plain square {geese} plain square", 2, "across"), (geese, 2, "down"),
-        ("(2) (2) (2)", 1, "across"), ("(4) (3) (4)", 1, "down")])
+    assert told(made)[-1] == (
+        "Border 1",
+        [
+            (f"plain square {geese} plain square", 2, "across"),
+            (geese, 2, "down"),
+            ("(2) (2) (2)", 1, "across"),
+            ("(4) (3) (4)", 1, "down"),
+        ],
+    )
 
 
 def test_only_mitred_borders_want_set_in_seams() -> None:
@@ -117,7 +143,11 @@ def test_only_mitred_borders_want_set_in_seams() -> None:
     mitred = sewn(f"{body} mitred")
     assert mitred.assembly.set_in_seams == 4 and mitred.assembly.partial_seams == 0
     assert {(float(at.x), float(at.y)) for at in mitred.assembly.set_in_places} == {
-        (2, 2), (10, 2), (2, 10), (10, 10)}
+        (2, 2),
+        (10, 2),
+        (2, 10),
+        (10, 10),
+    }
     strips = " border strip" * 4
     assert told(mitred)[-1] == ("Border 1", [(f"(2){strips}", 1, "mitred")]), "all on, then the mitres"
     assert any(step.stops for step in mitred.assembly.steps if not step.set_in), "the first stops at its dots"
@@ -125,11 +155,18 @@ def test_only_mitred_borders_want_set_in_seams() -> None:
 
 def test_strips_of_two_mitred_borders_are_joined_before_they_go_on_as_one() -> None:
     """Common practice, no published source: one mitre runs through both."""
-    made = sewn("set straight 2 across 3 down of 4in { alternate pair }\n"
-                "border 1in in sand mitred\nborder 2in in indigo mitred")
-    assert told(made)[-1] == ("Border 2", [
-        ("border strip border strip", 2, "across"), ("border strip border strip", 2, "down"),
-        ("(3) (2) (2) (2) (2)", 1, "mitred")])
+    made = sewn(
+        "set straight 2 across 3 down of 4in { alternate pair }\n"
+        "border 1in in sand mitred\nborder 2in in indigo mitred"
+    )
+    assert told(made)[-1] == (
+        "Border 2",
+        [
+            ("border strip border strip", 2, "across"),
+            ("border strip border strip", 2, "down"),
+            ("(3) (2) (2) (2) (2)", 1, "mitred"),
+        ],
+    )
     assert made.assembly.set_in_seams == 4
 
 
@@ -139,8 +176,9 @@ def test_mitres_that_do_not_close_are_caught() -> None:
     made, quilt = sewn(body), quilt_of(body)
     top = top_of(quilt)
     (row,) = made.stages[-1].rows
-    templates = printed_templates(top, quilt.needs, quilt.blocks, [
-        block.assembly.units[-1].unfinished for block in made.blocks])
+    templates = printed_templates(
+        top, quilt.needs, quilt.blocks, [block.assembly.units[-1].unfinished for block in made.blocks]
+    )
     assert prove(top.draft, templates, made.assembly, [row.steps]).value is not None
     assert prove(top.draft, templates, made.assembly, [row.steps[1:-1]]).failed, "the last is not open"
 
@@ -150,8 +188,11 @@ def quilt_in_rows(title: str) -> list[tuple[str, int, tuple[float, ...]]]:
     made = assemble_quilt(compiled_quilt(next(text for text in TWELVE if f'"{title}"' in text))).value
     assert made is not None
     names = {kind.label: kind.what for kind in made.kinds}
-    return [(" ".join(names.get(part, "row") for part in row.parts), row.batch, row.turned)
-            for stage in made.stages[:2] for row in stage.rows]
+    return [
+        (" ".join(names.get(part, "row") for part in row.parts), row.batch, row.turned)
+        for stage in made.stages[:2]
+        for row in stage.rows
+    ]
 
 
 def test_rows_that_are_each_other_turned_are_one_batch_told_to_lie_upside_down() -> None:
@@ -181,9 +222,11 @@ def test_on_point_rows_are_slanted_with_side_triangles_at_their_ends_and_corners
 
 
 def test_blocks_that_lap_round_a_large_one_need_one_partly_open_seam() -> None:
-    body = ("set straight 3 across 3 down of 4in { alternate plain sand\n"
-            "place plain dark in A1..C2  place plain dark in C1..D3\n"
-            "place plain dark in B3..D4  place plain dark in A2..B4 }")
+    body = (
+        "set straight 3 across 3 down of 4in { alternate plain sand\n"
+        "place plain dark in A1..C2  place plain dark in C1..D3\n"
+        "place plain dark in B3..D4  place plain dark in A2..B4 }"
+    )
     made = sewn(body)
     assert (made.assembly.set_in_seams, made.assembly.partial_seams) == (1, 1)
 
@@ -243,8 +286,10 @@ def test_rows_are_pressed_by_turns_so_that_seams_that_meet_lie_opposite() -> Non
 
 
 def test_seams_are_pressed_toward_sashing_and_borders() -> None:
-    made = sewn("set straight 3 across 3 down of 4in { alternate pair, sail }\n"
-                "sashing 1in in sand posts in dark\nborder 2in in sand")
+    made = sewn(
+        "set straight 3 across 3 down of 4in { alternate pair, sail }\n"
+        "sashing 1in in sand posts in dark\nborder 2in in sand"
+    )
     for step, pressing in zip(made.assembly.steps, made.pressing.seams, strict=True):
         kinds = [made.kind_of(int(part)).what if part.isdigit() else "" for part in step.parts]
         for way, kind in zip(("first", "second"), kinds, strict=True):
@@ -255,8 +300,10 @@ def test_seams_are_pressed_toward_sashing_and_borders() -> None:
 
 # ---- what is printed wrong is caught ----------------------------------------------------------------------
 
-PRINTED = ("set straight 2 across 2 down of 4in { alternate pair, sail }\n"
-           "sashing 1in in sand posts in dark\nborder 2in in indigo\nborder 1in in pale mitred")
+PRINTED = (
+    "set straight 2 across 2 down of 4in { alternate pair, sail }\n"
+    "sashing 1in in sand posts in dark\nborder 2in in indigo\nborder 1in in pale mitred"
+)
 
 
 def breakages(quilt: Quilt) -> Iterator[tuple[str, Quilt]]:
@@ -264,8 +311,10 @@ def breakages(quilt: Quilt) -> Iterator[tuple[str, Quilt]]:
     for at, need in enumerate(quilt.needs):
         if need.block is None:
             for what, other in broken(need):
-                yield f"{need.what} {at}: {what}", replace(
-                    quilt, needs=(*quilt.needs[:at], other, *quilt.needs[at + 1:]))
+                yield (
+                    f"{need.what} {at}: {what}",
+                    replace(quilt, needs=(*quilt.needs[:at], other, *quilt.needs[at + 1 :])),
+                )
 
 
 def broken(need: Need) -> Iterator[tuple[str, Need]]:
@@ -306,7 +355,7 @@ def test_a_broken_block_is_caught() -> None:
         count = replace(first.counts[0], cut=first.counts[0].cut + 1)
         short = replace(first, counts=(count, *first.counts[1:]))
         other = replace(block, templates=(short, *block.templates[1:]))
-        wrong = replace(quilt, blocks=(*quilt.blocks[:at], other, *quilt.blocks[at + 1:]))
+        wrong = replace(quilt, blocks=(*quilt.blocks[:at], other, *quilt.blocks[at + 1 :]))
         assert assemble_quilt(wrong).failed
 
 

@@ -5,8 +5,14 @@ from __future__ import annotations
 from hypothesis import HealthCheck, given, settings
 from support.quilts import check_quilt, codes, quilts, try_quilt
 
-MAY_BE_SAID = {"alternate-idle", "border-unfit", "border-no-room", "border-unequal", "rows-differ",
-               "border-too-long"}
+MAY_BE_SAID = {
+    "alternate-idle",
+    "border-unfit",
+    "border-no-room",
+    "border-unequal",
+    "rows-differ",
+    "border-too-long",
+}
 """What a quilt put together at random may rightly be told of."""
 
 

@@ -33,7 +33,9 @@ def test_rows_repeat_and_lie_from_the_top() -> None:
     (sand,) = [each for each in quilt.pieces if each.fabric == "sand"]
     assert polygon_of(sand).bounds == (8, 0, 12, 4)
     assert [polygon_of(each).bounds for each in quilt.pieces if each.fabric == "indigo"] == [
-        (4, 4, 8, 8), (8, 4, 12, 8)]
+        (4, 4, 8, 8),
+        (8, 4, 12, 8),
+    ]
 
 
 def test_blocks_are_drafted_at_the_size_of_the_cells() -> None:
@@ -45,7 +47,9 @@ def test_blocks_are_drafted_at_the_size_of_the_cells() -> None:
 def test_a_block_used_at_two_sizes_is_two_of_the_quilts_blocks() -> None:
     quilt = lay("set straight 4 across 4 down { place sail in A1..C3 alternate sail }")
     assert [(float(b.draft.width), n) for b, n in zip(quilt.blocks, quilt.block_counts, strict=True)] in (
-        [(8, 1), (4, 12)], [(4, 12), (8, 1)])
+        [(8, 1), (4, 12)],
+        [(4, 12), (8, 1)],
+    )
 
 
 SASHED = "set straight 4 across 5 down { alternate pair } sashing 1in in sand"
@@ -64,8 +68,9 @@ def test_posts_stand_where_the_sashing_crosses() -> None:
     assert (quilt.width, quilt.height) == (19, 24)
     assert strips(quilt) == {(1, 4): 15, (4, 1): 16}
     posts = pieces_called(quilt, "post")
-    assert Counter((size_of(each), each.fabric, each.part) for each in posts) == {((1, 1), "indigo",
-                                                                                   "posts"): 12}
+    assert Counter((size_of(each), each.fabric, each.part) for each in posts) == {
+        ((1, 1), "indigo", "posts"): 12
+    }
 
 
 def test_sashing_all_round() -> None:
@@ -99,8 +104,10 @@ def test_a_block_over_several_cells_breaks_the_long_strips() -> None:
 
 def test_a_place_over_an_alternate_changes_that_cell() -> None:
     """Ruling 16: `alternate` fills what nothing else covers; by (across + down) mod n."""
-    quilt = lay("set straight 3 across 3 down { alternate plain sand, plain indigo  place pair in B1..C2 }"
-                "\nborder 1in in dark")
+    quilt = lay(
+        "set straight 3 across 3 down { alternate plain sand, plain indigo  place pair in B1..C2 }"
+        "\nborder 1in in dark"
+    )
     squares = Counter(each.fabric for each in pieces_called(quilt, "plain square"))
     assert squares == {"sand": 5, "indigo": 3}
     assert quilt.block_counts == (1,)
@@ -128,11 +135,18 @@ def dark_middle(quilt: Quilt) -> tuple[float, float]:
     return round(middle.x, 2), round(middle.y, 2)
 
 
-@pytest.mark.parametrize(("cell", "where"), [
-    ("pair", (1.33, 1.33)), ("pair turned 90deg", (2.67, 1.33)), ("pair turned 180deg", (2.67, 2.67)),
-    ("pair facing bottom-left", (1.33, 2.67)), ("pair mirrored", (2.67, 1.33)),
-    ("pair turned 90deg mirrored", (1.33, 1.33)), ("pair mirrored turned 90deg", (2.67, 2.67)),
-])
+@pytest.mark.parametrize(
+    ("cell", "where"),
+    [
+        ("pair", (1.33, 1.33)),
+        ("pair turned 90deg", (2.67, 1.33)),
+        ("pair turned 180deg", (2.67, 2.67)),
+        ("pair facing bottom-left", (1.33, 2.67)),
+        ("pair mirrored", (2.67, 1.33)),
+        ("pair turned 90deg mirrored", (1.33, 1.33)),
+        ("pair mirrored turned 90deg", (2.67, 2.67)),
+    ],
+)
 def test_blocks_lie_as_they_are_posed(cell: str, where: tuple[float, float]) -> None:
     """The dark half of the pair lies at its top left; poses apply from left to right, turns run clockwise."""
     assert dark_middle(lay(f"set straight 1 across 1 down {{ row {cell} }}")) == where
@@ -190,11 +204,15 @@ def test_setting_triangles_have_the_straight_grain_on_the_quilts_edge() -> None:
 def test_on_point_counts(across: int, down: int) -> None:
     """`across` x `down` stand corner to corner, (across - 1) x (down - 1) lie between; the sides take
     2 (across + down - 2) triangles."""
-    quilt = lay(f"set on point {across} across {down} down of 6in {{ alternate sail, pair }}",
-                fabrics="fabric dark fabric pale fabric sand fabric indigo fabric background")
+    quilt = lay(
+        f"set on point {across} across {down} down of 6in {{ alternate sail, pair }}",
+        fabrics="fabric dark fabric pale fabric sand fabric indigo fabric background",
+    )
     counts = {block.draft.title: n for block, n in zip(quilt.blocks, quilt.block_counts, strict=True)}
-    assert counts == {"Sail": across * down,
-                      **({"Pair": (across - 1) * (down - 1)} if min(across, down) > 1 else {})}
+    assert counts == {
+        "Sail": across * down,
+        **({"Pair": (across - 1) * (down - 1)} if min(across, down) > 1 else {}),
+    }
     assert needed(quilt, "side triangle") == 2 * (across + down - 2)
     assert needed(quilt, "corner triangle") == 4
     assert isclose(quilt.width, across * 6 * ROOT_2) and isclose(quilt.height, down * 6 * ROOT_2)
@@ -213,8 +231,10 @@ def test_rows_on_point_take_both_kinds_in_turn() -> None:
 
 
 def test_blocks_on_point_stand_with_their_top_left_corner_up() -> None:
-    quilt = lay("set on point 1 across 1 down { row pair }",
-                fabrics="fabric dark fabric pale fabric sand fabric indigo fabric background")
+    quilt = lay(
+        "set on point 1 across 1 down { row pair }",
+        fabrics="fabric dark fabric pale fabric sand fabric indigo fabric background",
+    )
     x, y = dark_middle(quilt)
     assert isclose(x, 2 * ROOT_2, abs_tol=0.01) and y < 2 * ROOT_2
 
@@ -273,10 +293,13 @@ def test_a_turned_block_is_as_long_as_it_lies() -> None:
     assert (quilt.width, quilt.height) == (24, 6)
 
 
-@pytest.mark.parametrize("setting", [
-    "set on point 3 across 2 down with triangles in sand { alternate pair, sail, plain indigo }",
-    "set straight 2 across 1 down { row pair, sail  alternate plain indigo }",
-])
+@pytest.mark.parametrize(
+    "setting",
+    [
+        "set on point 3 across 2 down with triangles in sand { alternate pair, sail, plain indigo }",
+        "set straight 2 across 1 down { row pair, sail  alternate plain indigo }",
+    ],
+)
 def test_what_alternates_into_no_cell_is_noted(setting: str) -> None:
     """On point there are two kinds of cell; in a set that its rows fill there is none left."""
     outcome = try_quilt(setting)

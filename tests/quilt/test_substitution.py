@@ -33,8 +33,12 @@ def sampler(cell: str) -> Quilt:
 
 def in_the_middle(piece: QuiltPiece) -> bool:
     """Whether a piece lies in the cell that is changed, which is 4in square."""
-    return all(CORNER - 1e-6 <= float(each) <= CORNER + 4 + 1e-6
-               for edge in piece.outline for p in (edge.start, edge.end) for each in p)
+    return all(
+        CORNER - 1e-6 <= float(each) <= CORNER + 4 + 1e-6
+        for edge in piece.outline
+        for p in (edge.start, edge.end)
+        for each in p
+    )
 
 
 def key(need: Need) -> tuple[str, str, str, str]:
@@ -64,12 +68,16 @@ def test_only_the_pieces_of_the_changed_cell_change(cell: str) -> None:
     assert (before.width, before.height) == (after.width, after.height)
 
     def around(quilt: Quilt) -> list[tuple[object, ...]]:
-        return [(each.outline, each.fabric, each.part, each.what, each.template, each.reversed)
-                for each in quilt.pieces if not in_the_middle(each)]
+        return [
+            (each.outline, each.fabric, each.part, each.what, each.template, each.reversed)
+            for each in quilt.pieces
+            if not in_the_middle(each)
+        ]
 
     assert around(before) == around(after)
     assert [each for each in before.pieces if in_the_middle(each)] != [
-        each for each in after.pieces if in_the_middle(each)]
+        each for each in after.pieces if in_the_middle(each)
+    ]
     assert before.binding == after.binding and before.backing == after.backing
     assert before.batting == after.batting and before.fabrics == after.fabrics
 
@@ -102,8 +110,10 @@ def test_a_turned_block_changes_no_count() -> None:
 
 def test_the_cloth_of_each_fabric_changes_by_the_block_alone() -> None:
     def areas(quilt: Quilt) -> dict[str, float]:
-        return {cloth: round(area_of([p for p in quilt.pieces if p.fabric == cloth]), 6)
-                for cloth in Counter(p.fabric for p in quilt.pieces)}
+        return {
+            cloth: round(area_of([p for p in quilt.pieces if p.fabric == cloth]), 6)
+            for cloth in Counter(p.fabric for p in quilt.pieces)
+        }
 
     before, after = areas(sampler("sail")), areas(sampler("plain sand"))
     assert after["sand"] - before["sand"] == 16

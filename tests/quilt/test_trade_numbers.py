@@ -26,8 +26,9 @@ block "Quarters" { finished 3in  seam through top-left--bottom-right  seam throu
 LAST = "binding 2 1/2in in edge  backing in edge  batting"
 
 
-def made(body: str, fabrics: str = "fabric dark  fabric pale", *, last: str = LAST,
-         more: str = "fabric edge") -> Record:
+def made(
+    body: str, fabrics: str = "fabric dark  fabric pale", *, last: str = LAST, more: str = "fabric edge"
+) -> Record:
     """The numbers of a quilt, cloth counted without a margin."""
     text = f"""edition 1
 quilt "Trial" {{ use "Halves" as halves  use "Quarters" as quarters  {fabrics}  {more}
@@ -43,8 +44,11 @@ quilt "Trial" {{ use "Halves" as halves  use "Quarters" as quarters  {fabrics}  
 
 def cuts(record: Record, fabric: str, kind: str = "") -> list[tuple[float, float, int, int]]:
     """What is cut of a fabric: width, height, how many, and how many pieces they make."""
-    return [(cut["width"], cut["height"], cut["cuts"], cut["pieces"]) for cut in record["cutting"]
-            if cut["fabric"] == fabric and kind in ("", cut["kind"])]
+    return [
+        (cut["width"], cut["height"], cut["cuts"], cut["pieces"])
+        for cut in record["cutting"]
+        if cut["fabric"] == fabric and kind in ("", cut["kind"])
+    ]
 
 
 def cloth(record: Record, fabric: str) -> Record:
@@ -70,16 +74,27 @@ def test_quarter_square_triangles_are_cut_from_four_and_a_quarter() -> None:
 
 
 HOHN = {  # SOURCES 1.3, Marcia Hohn, 2002: block, side square cut twice, corner square cut once
-    4: (7, 3.75), 5: (8.375, 4.5), 6: (9.75, 5.125), 7: (11.25, 5.875), 8: (12.625, 6.625), 9: (14, 7.25),
-    10: (15.5, 8), 12: (18.25, 9.375), 14: (21.125, 10.875), 15: (22.5, 11.5), 16: (23.875, 12.25),
+    4: (7, 3.75),
+    5: (8.375, 4.5),
+    6: (9.75, 5.125),
+    7: (11.25, 5.875),
+    8: (12.625, 6.625),
+    9: (14, 7.25),
+    10: (15.5, 8),
+    12: (18.25, 9.375),
+    14: (21.125, 10.875),
+    15: (22.5, 11.5),
+    16: (23.875, 12.25),
 }
 
 
 @pytest.mark.parametrize("block", HOHN)
 def test_setting_triangles_of_every_size_in_the_table(block: int) -> None:
     """Every row of the table as it is printed, 16in too (trap 10.1), and none under the exact need."""
-    record = made(f"set on point 3 across 4 down of {block}in with triangles in sand "
-                  "{ alternate halves, quarters }", "fabric dark  fabric pale  fabric sand width 108in")
+    record = made(
+        f"set on point 3 across 4 down of {block}in with triangles in sand {{ alternate halves, quarters }}",
+        "fabric dark  fabric pale  fabric sand width 108in",
+    )
     (side,) = cuts(record, "sand", "quarter-square triangle")
     (corner,) = cuts(record, "sand", "half-square triangle")
     assert side[2:] == (3, 2 * (3 + 4 - 2)) and corner[2:] == (2, 4)
@@ -93,10 +108,13 @@ def test_setting_triangles_of_every_size_in_the_table(block: int) -> None:
 def test_the_museums_sampler_takes_no_more_cloth_than_it_says() -> None:
     """SOURCES 1.5, International Quilt Study Center & Museum, 2014: 63in square, 3 x 3 blocks of 12in on
     point, four squares of 12 1/2in, two of 18 1/4in cut twice; 1 3/8 yd for both, binding 5/8, back 4 yd."""
-    record = made("set on point 3 across 3 down of 12in with triangles in sand "
-                  "{ alternate halves, plain sand }  border to 63in x 63in in rim",
-                  "fabric dark  fabric pale  fabric sand  fabric rim",
-                  last="binding 2 1/2in in edge  backing in back", more="fabric edge  fabric back")
+    record = made(
+        "set on point 3 across 3 down of 12in with triangles in sand "
+        "{ alternate halves, plain sand }  border to 63in x 63in in rim",
+        "fabric dark  fabric pale  fabric sand  fabric rim",
+        last="binding 2 1/2in in edge  backing in back",
+        more="fabric edge  fabric back",
+    )
     assert record["finished"] == {"width": 63, "height": 63}
     assert cuts(record, "sand", "square") == [(12.5, 12.5, 4, 4)]
     assert cuts(record, "sand", "quarter-square triangle") == [(18.25, 18.25, 2, 8)]
@@ -108,40 +126,61 @@ def test_the_museums_sampler_takes_no_more_cloth_than_it_says() -> None:
 # ---- cloth -------------------------------------------------------------------------------------------------
 
 
-@pytest.mark.parametrize(("across", "down", "finished", "cut"), [
-    (11, 9, "3 1/2in", 4), (8, 7, "4 1/2in", 5), (7, 6, "5 1/2in", 6), (5, 4, "8in", 8.5),
-])
+@pytest.mark.parametrize(
+    ("across", "down", "finished", "cut"),
+    [
+        (11, 9, "3 1/2in", 4),
+        (8, 7, "4 1/2in", 5),
+        (7, 6, "5 1/2in", 6),
+        (5, 4, "8in", 8.5),
+    ],
+)
 def test_squares_from_a_yard(across: int, down: int, finished: str, cut: float) -> None:
     """SOURCES 2.1, Math Charts: 4in 99, 5in 56, 6in 42, 8 1/2in 20 from 44 x 36in."""
-    record = made(f"set straight {across} across {down} down of {finished} {{ alternate plain sand }}",
-                  "fabric sand width 44in")
+    record = made(
+        f"set straight {across} across {down} down of {finished} {{ alternate plain sand }}",
+        "fabric sand width 44in",
+    )
     assert cuts(record, "sand") == [(cut, cut, across * down, across * down)]
     assert cloth(record, "sand")["used"] <= 36 and cloth(record, "sand")["buy_text"] == "1 yd"
 
 
-@pytest.mark.parametrize(("across", "down", "finished"), [
-    (10, 9, "1 1/2in"), (7, 6, "2 1/2in"), (5, 4, "3 1/2in"), (4, 3, "4 1/2in"), (3, 3, "5 1/2in"),
-])
+@pytest.mark.parametrize(
+    ("across", "down", "finished"),
+    [
+        (10, 9, "1 1/2in"),
+        (7, 6, "2 1/2in"),
+        (5, 4, "3 1/2in"),
+        (4, 3, "4 1/2in"),
+        (3, 3, "5 1/2in"),
+    ],
+)
 def test_squares_from_a_fat_quarter(across: int, down: int, finished: str) -> None:
     """SOURCES 2.3, Langley Quilters' Guild: 2in 90, 3in 42, 4in 20, 5in 12, 6in 9 from 18 x 21in."""
-    record = made(f"set straight {across} across {down} down of {finished} {{ alternate plain sand }}",
-                  "fabric sand fat quarter 2")
+    record = made(
+        f"set straight {across} across {down} down of {finished} {{ alternate plain sand }}",
+        "fabric sand fat quarter 2",
+    )
     assert cloth(record, "sand")["buy_text"] == "1 fat quarter"
 
 
 def test_eighty_squares_by_strips() -> None:
     """SOURCES 2.5, McCloskey: 40in usable, eighty 2 1/2in squares: 16 a strip, 5 strips, 12 1/2in; with 6%
     for shrinkage 3/8 yd."""
-    record = made("set straight 10 across 8 down of 2in { alternate plain sand }",
-                  "fabric sand width 40in shrinks 6%")
+    record = made(
+        "set straight 10 across 8 down of 2in { alternate plain sand }", "fabric sand width 40in shrinks 6%"
+    )
     found = cloth(record, "sand")
     assert (found["strips"], found["used"], found["buy_text"]) == (5, 12.5, "3/8 yd")
 
 
 def test_binding_goes_round_and_ten_inches_more() -> None:
     """SOURCES 2.6: 50 x 60in, 2in strips of 40in: 6, and still 6 with DESIGN's 10in for corners and joins."""
-    record = made("set straight 5 across 6 down of 10in { alternate halves }", last="binding 2in in edge",
-                  more="fabric edge width 40in")
+    record = made(
+        "set straight 5 across 6 down of 10in { alternate halves }",
+        last="binding 2in in edge",
+        more="fabric edge width 40in",
+    )
     assert record["binding"]["length"] == 2 * (50 + 60) + 10
     assert sum(count for _, _, count, _ in cuts(record, "edge", "strip")) == 6
     assert cloth(record, "edge")["used"] == 12
@@ -149,16 +188,22 @@ def test_binding_goes_round_and_ten_inches_more() -> None:
 
 def test_backing_takes_the_cheaper_way_of_joining() -> None:
     """SOURCES 2.8: a back of 65 x 78in (a quilt of 57 x 70in): 2 x 65 = 130in, 3 5/8 yd; 2 x 78 = 156in."""
-    record = made("set straight 1 across 1 down of 7in { alternate halves }\nborder to 57in x 70in in dark",
-                  last="backing in back", more="fabric back width 40in")
+    record = made(
+        "set straight 1 across 1 down of 7in { alternate halves }\nborder to 57in x 70in in dark",
+        last="backing in back",
+        more="fabric back width 40in",
+    )
     assert (record["backing"]["width"], record["backing"]["height"]) == (65, 78)
     assert (cloth(record, "back")["used"], cloth(record, "back")["buy_text"]) == (130, "3 5/8 yd")
 
 
 def test_mitred_border_strips_reach_round_their_corners() -> None:
     """SOURCES 2.9: a strip is at least the side and twice the border's width: 17 1/2 + 7 and 22 1/2 + 7in."""
-    record = made("""set straight 1 across 1 down of 17 1/2in x 22 1/2in { row plain sand }
-                     border 3 1/2in in dark mitred""", "fabric dark  fabric sand")
+    record = made(
+        """set straight 1 across 1 down of 17 1/2in x 22 1/2in { row plain sand }
+                     border 3 1/2in in dark mitred""",
+        "fabric dark  fabric sand",
+    )
     longest = sorted({max(width, height) for width, height, _, _ in cuts(record, "dark")})
     assert longest[0] >= 17.5 + 7 and longest[1] >= 22.5 + 7
     assert {min(width, height) for width, height, _, _ in cuts(record, "dark")} == {4}
@@ -167,9 +212,15 @@ def test_mitred_border_strips_reach_round_their_corners() -> None:
 # ---- beds --------------------------------------------------------------------------------------------------
 
 
-@pytest.mark.parametrize(("bed", "width", "length"), [
-    ("twin", 63, 87), ("double", 78, 87), ("queen", 84, 92), ("king", 100, 92),
-])
+@pytest.mark.parametrize(
+    ("bed", "width", "length"),
+    [
+        ("twin", 63, 87),
+        ("double", 78, 87),
+        ("queen", 84, 92),
+        ("king", 100, 92),
+    ],
+)
 def test_quilts_of_the_class_lists_sizes_fit_their_beds(bed: str, width: int, length: int) -> None:
     """SOURCES 4.5, class slides: four sizes with a 12in drop. An inch off is still the bed's, two are not."""
     assert said_of_fit(bed, width, length) == []

@@ -94,10 +94,7 @@ def test_every_block_of_the_library_comes_together_of_all_its_pieces(title):
     for unit in made.units[:-1]:
         assert used.count(unit.id) == len(unit.copies), f"every {unit.id} that is made is used"
         assert all(
-            set(one.pieces).isdisjoint(two.pieces)
-            for one in unit.copies
-            for two in unit.copies
-            if one != two
+            set(one.pieces).isdisjoint(two.pieces) for one in unit.copies for two in unit.copies if one != two
         )
         fabrics = {tuple(draft.pieces[piece - 1].fabric for piece in copy.pieces) for copy in unit.copies}
         assert len(fabrics) == 1, "copies are of the same cloth"
@@ -128,7 +125,7 @@ SET_IN = {
     "Bright Hopes": 1,
     "Attic Windows": 1,
     "Necktie": 4,
-    "Grandmother's Flower Garden": 6 * 3 ** 2,  # wherever three hexagons meet, in three rings of them
+    "Grandmother's Flower Garden": 6 * 3**2,  # wherever three hexagons meet, in three rings of them
     "Friendship Star": 0,
     "Sister's Choice": 0,
     "Jacob's Ladder": 0,
@@ -163,7 +160,7 @@ def test_a_nine_patch_is_sewn_in_rows():
 def test_squares_of_two_triangles_are_made_first_and_in_a_batch():
     made = assemble(LIBRARY["Bear's Paws"])
     first = made.steps[0]
-    assert first.batch == 16 and first.seam_length == pytest.approx(8 ** 0.5)
+    assert first.batch == 16 and first.seam_length == pytest.approx(8**0.5)
     assert (first.unfinished.width, first.unfinished.height) == (2.5, 2.5)
 
 
@@ -200,11 +197,14 @@ def test_an_attic_window_takes_one_set_in_seam_where_its_three_pieces_meet():
 
 
 def test_a_piece_with_a_window_is_sewn_after_what_fills_it():
-    draft = check_noted("piece-hole", """
+    draft = check_noted(
+        "piece-hole",
+        """
       finished 6in
       grid 3 x 3
       seam B2 -- C2 -- C3 -- B3 -- B2
-      seam B2 -- C3""")
+      seam B2 -- C3""",
+    )
     made = assemble(draft)
     assert [step.closed for step in made.steps] == [False, True]
     assert made.set_in_seams == 4 and made.units[-1].holes == ()
@@ -268,10 +268,12 @@ def test_seams_that_lap_round_a_centre_and_cross_themselves_are_sewn(onward, pie
 def test_fillings_that_touch_are_set_in_from_where_they_touch():
     """Two circles side by side in one window: what is left of its edge is one line from the place they
     share."""
-    made = assemble(draft_block("""
+    made = assemble(
+        draft_block("""
       finished 8in
       seam circle around (1 1/2in from center at 270deg) radius 1 1/2in
-      seam circle around (1 1/2in from center at 90deg) radius 1 1/2in""").value[0])
+      seam circle around (1 1/2in from center at 90deg) radius 1 1/2in""").value[0]
+    )
     assert [step.closed for step in made.steps] == [True, True]
     assert [(step.seam[0].start.x, step.seam[0].start.y) for step in made.steps] == [(4, 4), (4, 4)]
 
@@ -308,5 +310,8 @@ def test_a_unit_is_measured_along_a_side_of_its_own_or_with_the_block(title):
     for unit in made.units:
         block = made.units[-1].finished
         if unit.finished.width > block.width + 1e-6 or unit.finished.height > block.height + 1e-6:
-            assert max(math.dist((edge.start.x, edge.start.y), (edge.end.x, edge.end.y))
-                       for edge in unit.outline if not edge.arc) == pytest.approx(unit.finished.width)
+            assert max(
+                math.dist((edge.start.x, edge.start.y), (edge.end.x, edge.end.y))
+                for edge in unit.outline
+                if not edge.arc
+            ) == pytest.approx(unit.finished.width)

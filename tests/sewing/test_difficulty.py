@@ -21,8 +21,14 @@ def test_eight_pointed_star():
     found = found_of(LIBRARY["Eight-pointed Star"])
     assert (found.pieces, found.templates, found.smallest_angle) == (16, 3, 45)
     assert (found.set_in_seams, found.points_that_meet, found.most_at_one_point) == (8, 1, 8)
-    assert causes(found) == ("16 pieces", "3 templates", "smallest angle 45°", "8 set-in seams",
-                             "1 place where points meet", "up to 8 pieces at one point")
+    assert causes(found) == (
+        "16 pieces",
+        "3 templates",
+        "smallest angle 45°",
+        "8 set-in seams",
+        "1 place where points meet",
+        "up to 8 pieces at one point",
+    )
 
 
 def test_a_nine_patch_has_no_bias_and_four_places_to_match():
@@ -43,8 +49,9 @@ def test_curves_are_named():
 
 def test_a_seam_left_partly_open_is_no_set_in_seam():
     """Common practice, no published source: strips round a center square take a partial seam, none set in."""
-    found = found_of(check_block(
-        "finished 9in\ngrid 3 x 3\nturn 4 about center {\nseam A2 -- B2\nseam B2 -- C2\n}\n"))
+    found = found_of(
+        check_block("finished 9in\ngrid 3 x 3\nturn 4 about center {\nseam A2 -- B2\nseam B2 -- C2\n}\n")
+    )
     assert causes(found) == ("5 pieces", "2 templates", "smallest angle 90°", "1 partial seam")
 
 
@@ -61,7 +68,9 @@ def test_where_an_arc_is_tangent_to_a_side_is_no_corner():
 
 def test_arcs_that_touch_make_no_point_of_no_degrees():
     """Two circles that touch each other from inside: their pieces have no corner at all."""
-    draft, = draft_block("finished 8in\nseam circle around center radius 3in\n"
-                         "seam circle around (1in from center to top) radius 2in").value
+    (draft,) = draft_block(
+        "finished 8in\nseam circle around center radius 3in\n"
+        "seam circle around (1in from center to top) radius 2in"
+    ).value
     angles = [corner_angles(ring) for piece in draft.pieces for ring in (piece.ring, *piece.holes)]
     assert sorted(map(len, angles)) == [0, 0, 0, 4]

@@ -21,14 +21,38 @@ LIBRARY = dict(library_drafts())
 
 # Common practice, no published source: how many papers a block takes, None where it cannot go on paper.
 PAPERS = {
-    "Flying Goose": 1, "Square in a Square": 1, "Economy": 1, "Log Cabin": 1, "Courthouse Steps": 1,
-    "Pineapple": 1, "Half-Square Triangle": 1, "Snowball": 1, "Octagon": 1, "Diamond in a Rectangle": 1,
-    "Three Rails": 1, "Two-Bar Square": 1, "Three-Bar Square": 1, "Roman Stripe": 1,
-    "Pinwheel Square": 2, "Quarter-Square Triangle": 2, "Four-Patch Square": 2, "The Tumbler": 2,
-    "Nine Patch": 3, "Shoo Fly": 3, "Friendship Star": 3, "Storm at Sea": 4,
-    "Eight-pointed Star": None, "Six-pointed Star": None, "Honeycomb": None, "Spools": None,
-    "Star of Bethlehem": None, "Rolling Star": None, "Drunkard's Path": None, "Orange Peel": None,
-    "Mill Wheel": None, "Fanny's Fan": None,
+    "Flying Goose": 1,
+    "Square in a Square": 1,
+    "Economy": 1,
+    "Log Cabin": 1,
+    "Courthouse Steps": 1,
+    "Pineapple": 1,
+    "Half-Square Triangle": 1,
+    "Snowball": 1,
+    "Octagon": 1,
+    "Diamond in a Rectangle": 1,
+    "Three Rails": 1,
+    "Two-Bar Square": 1,
+    "Three-Bar Square": 1,
+    "Roman Stripe": 1,
+    "Pinwheel Square": 2,
+    "Quarter-Square Triangle": 2,
+    "Four-Patch Square": 2,
+    "The Tumbler": 2,
+    "Nine Patch": 3,
+    "Shoo Fly": 3,
+    "Friendship Star": 3,
+    "Storm at Sea": 4,
+    "Eight-pointed Star": None,
+    "Six-pointed Star": None,
+    "Honeycomb": None,
+    "Spools": None,
+    "Star of Bethlehem": None,
+    "Rolling Star": None,
+    "Drunkard's Path": None,
+    "Orange Peel": None,
+    "Mill Wheel": None,
+    "Fanny's Fan": None,
 }
 
 
@@ -123,8 +147,9 @@ def test_random_papers_sew_again_to_their_block(block):
 
 def test_why_not_names_the_junction():
     star = foundations(LIBRARY["Eight-pointed Star"]).why_not
-    assert star == ("Pieces 2, 3 and 4 meet 6in across and 2.485in down, "
-                    "and no seam runs straight across there.")
+    assert star == (
+        "Pieces 2, 3 and 4 meet 6in across and 2.485in down, and no seam runs straight across there."
+    )
     curve = foundations(LIBRARY["Drunkard's Path Patch"]).why_not
     assert curve == "The seam between pieces 1 and 2 is curved, and paper folds along straight lines only."
     ring = "finished 6in\ngrid 3 x 3\nseam B2 -- C2 -- C3 -- B3 -- B2"
@@ -150,7 +175,10 @@ def test_a_block_of_one_piece_is_one_paper():
 
 def test_rows_become_papers_before_columns():
     assert [section.order for section in foundations(LIBRARY["Nine Patch"]).sections] == [
-        (1, 2, 3), (4, 5, 6), (7, 8, 9)]
+        (1, 2, 3),
+        (4, 5, 6),
+        (7, 8, 9),
+    ]
 
 
 def test_a_curved_outline_alone_keeps_nothing_off_paper():

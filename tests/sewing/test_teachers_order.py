@@ -29,8 +29,10 @@ def last(made: Assembly, count: int) -> list[Step]:
 def boxes(made: Assembly) -> Iterator[tuple[float, float, float, float]]:
     """Left, top, right and bottom of each unit, where its first copy lies."""
     for unit in made.units:
-        xs, ys = ([float(at) for at in each]
-                  for each in zip(*((edge.start.x, edge.start.y) for edge in unit.outline), strict=True))
+        xs, ys = (
+            [float(at) for at in each]
+            for each in zip(*((edge.start.x, edge.start.y) for edge in unit.outline), strict=True)
+        )
         yield min(xs), min(ys), max(xs), max(ys)
 
 
@@ -46,9 +48,10 @@ def test_a_star_is_sewn_of_pairs_quarters_and_halves_before_anything_is_set_into
     star = next(unit for unit in made.units if len(unit.pieces) == 8 * ray)
     assert [made_of(made, ray * rays) for rays in (2, 4, 8)] == [[4], [2], [1]]
     whole = made.steps[made.units.index(star)]
-    assert not any(step.set_in for step in made.steps[:whole.step])
+    assert not any(step.set_in for step in made.steps[: whole.step])
     assert [(step.set_in_count, step.parts[0]) for step in last(made, 8)] == [
-        (1, f"u{whole.step + number}") for number in range(8)], "four triangles and four squares, one by one"
+        (1, f"u{whole.step + number}") for number in range(8)
+    ], "four triangles and four squares, one by one"
     sides = [made.units[step.step - 1] for step in last(made, 8)]
     assert len({made.pieces[int(step.parts[1]) - 1].template for step in last(made, 8)[:4]}) == 1
     assert len(sides[-1].pieces) == len(made.pieces)
@@ -65,7 +68,7 @@ def test_a_rolling_star_grows_from_its_middle_star_outward():
     """Then the squares about it, the outer diamonds, and the corners straight across last."""
     made = sewn("Rolling Star")
     star = next(step for step in made.steps if len(made.units[step.step - 1].pieces) == 8)
-    added = [made.pieces[int(step.parts[1]) - 1].template for step in made.steps[star.step:star.step + 16]]
+    added = [made.pieces[int(step.parts[1]) - 1].template for step in made.steps[star.step : star.step + 16]]
     assert added == ["C"] * 8 + ["B"] * 8
     assert [step.set_in_count for step in last(made, 4)] == [0] * 4 and made.set_in_seams == 16
 
@@ -94,10 +97,13 @@ def test_the_log_rounds_about_a_four_patch_are_sewn_on_after_it_opposite_sides_f
     made = sewn("Snail's Trail")
     assert made_of(made, 4) == [1], "the four-patch comes first"
     assert [box for box, unit in zip(boxes(made), made.units, strict=True) if len(unit.pieces) == 4] == [
-        (3, 3, 5, 5)]
+        (3, 3, 5, 5)
+    ]
     for round_of in (made.steps[2:6], made.steps[6:10], made.steps[10:14], made.steps[14:]):
-        cloths = [made.pieces[int(next(part for part in step.parts if part.isdigit())) - 1].fabric
-                  for step in round_of]
+        cloths = [
+            made.pieces[int(next(part for part in step.parts if part.isdigit())) - 1].fabric
+            for step in round_of
+        ]
         assert cloths[0] == cloths[1] and cloths[2] == cloths[3] != cloths[0]
 
 
@@ -114,7 +120,11 @@ def test_logs_with_cornerstones_are_sewn_on_round_by_round():
 def test_the_hour_glass_is_sewn_of_its_four_quarters():
     made = sewn("Hour Glass")
     assert [(step.batch, len(unit.pieces)) for step, unit in zip(made.steps, made.units, strict=True)] == [
-        (8, 2), (4, 4), (2, 8), (1, 16)]
+        (8, 2),
+        (4, 4),
+        (2, 8),
+        (1, 16),
+    ]
 
 
 def test_the_four_paws_are_one_batch():

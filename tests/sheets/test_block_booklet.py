@@ -302,8 +302,9 @@ def test_an_angle_is_said_as_a_protractor_shows_it():
 
 def test_every_number_of_a_paper_is_found_in_the_picture_of_the_block():
     draft = sewn("Honeycomb").draft
-    (picture,) = [part for part in chapters("Honeycomb", "papers")["Paper pieces"].parts
-                  if isinstance(part, Picture)]
+    (picture,) = [
+        part for part in chapters("Honeycomb", "papers")["Paper pieces"].parts if isinstance(part, Picture)
+    ]
     told = {mark.text for mark in texts(picture)}
     assert {str(piece.number) for piece in draft.pieces} <= told
 
@@ -326,16 +327,23 @@ def test_words_in_the_glossary_are_found_in_all_their_forms():
 
 @pytest.mark.parametrize("title", ["Eight-pointed Star", "Ohio Star", "Storm at Sea"])
 def test_no_table_goes_on_a_page_after_the_words_on_how_to_read_it(title):
-    (page,) = [page for page in document(title).pages
-               if any(mark.role == "chapter" and mark.text == "Cutting chart" for mark in texts(page))]
+    (page,) = [
+        page
+        for page in document(title).pages
+        if any(mark.role == "chapter" and mark.text == "Cutting chart" for mark in texts(page))
+    ]
     assert "why, and what then" in said(page)
 
 
 def test_a_circle_measures_the_same_across_and_down_on_its_card():
     """A circle of radius 2 1/2in is 5in each way; chords of it would measure less."""
     draft = check_noted("piece-hole", "finished 8in\nseam circle around center radius 2 1/2in\n")
-    sizes = [row.cells[2] for part in card_parts(draft, make_templates(draft).value)
-             if isinstance(part, Table) for row in part.rows]
+    sizes = [
+        row.cells[2]
+        for part in card_parts(draft, make_templates(draft).value)
+        if isinstance(part, Table)
+        for row in part.rows
+    ]
     assert sizes == ["8in x 8in", "5in x 5in"]
 
 

@@ -87,10 +87,15 @@ def test_words_speak_of_the_strips_under_their_heading_and_of_no_others():
     assert texts and not any("of them" in text for text in texts)
 
 
-@pytest.mark.parametrize(("strips", "words"), [
-    ((1,), "Strip 1"), ((1, 2), "Strips 1 and 2"), ((3, 4, 5), "Strips 3 to 5"),
-    ((1, 2, 5), "Strips 1, 2 and 5"),
-])
+@pytest.mark.parametrize(
+    ("strips", "words"),
+    [
+        ((1,), "Strip 1"),
+        ((1, 2), "Strips 1 and 2"),
+        ((3, 4, 5), "Strips 3 to 5"),
+        ((1, 2, 5), "Strips 1, 2 and 5"),
+    ],
+)
 def test_strips_by_their_numbers(strips, words):
     assert strip_words(strips) == words
 
@@ -127,6 +132,7 @@ def test_a_strip_that_nothing_cuts_off_is_named_as_what_is_left():
 
 
 WHOLE = re.compile(r"(\d+|all|it) stays? whole")
+
 
 def test_strips_that_hold_templates_are_not_called_whole():
     whole = 0
@@ -171,9 +177,14 @@ def test_pages_of_cutting_pictures_name_their_cloth_first():
 
 def test_no_step_is_parted_between_two_columns_or_pages():
     """Read as it is printed: every number with all lines of its words after it, on one page."""
-    for at, plan in enumerate(PLANS[-len(TWELVE):]):
-        wanted = [words for fabric in plan.fabrics for cloth in fabric.cloths
-                  for number, words in step_lines(cloth) if number]
+    for at, plan in enumerate(PLANS[-len(TWELVE) :]):
+        wanted = [
+            words
+            for fabric in plan.fabrics
+            for cloth in fabric.cloths
+            for number, words in step_lines(cloth)
+            if number
+        ]
         read: list[str] = []
         for page in cutting_pages(at):
             going = False

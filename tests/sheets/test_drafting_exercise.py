@@ -129,9 +129,7 @@ def test_the_eight_pointed_star_is_swung_from_its_corners():
 
 
 def test_an_uneven_grid_is_not_said_to_be_divided_evenly():
-    (_, grid, *_) = construction_of(
-        check_block("finished 7in\ngrid 2:1:2 x 1\nseam B1 -- C2")
-    ).steps
+    (_, grid, *_) = construction_of(check_block("finished 7in\ngrid 2:1:2 x 1\nseam B1 -- C2")).steps
     assert "equal" not in grid
     assert grid.startswith("Mark the top and bottom about 2 3/4in and about 4 1/4in from the left,")
 

@@ -76,4 +76,5 @@ def test_a_table_that_goes_on_says_of_what():
     assert "Navy twill, continued" not in words(first)
     assert others and all(words(page)[0] == "Navy twill, continued" for page in others)
     assert [word for page in (first, *others) for word in words(page) if word.startswith("row")] == [
-        f"row {number}" for number in range(30)]
+        f"row {number}" for number in range(30)
+    ]

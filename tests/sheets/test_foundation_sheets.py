@@ -158,9 +158,7 @@ def test_a_block_that_cannot_go_on_paper_says_which_junction_prevents_it():
     chapter = foundation_chapter(draft, foundations(draft), SheetOptions(), "under")
     words = [part.text for part in chapter.parts if isinstance(part, Paragraph)]
     assert words[0] == "This block cannot be sewn on paper foundations."
-    assert (
-        words[1].startswith("Pieces 2, 3 and 4 meet 6in across and 2.485in down") and not chapter.sheets
-    )
+    assert words[1].startswith("Pieces 2, 3 and 4 meet 6in across and 2.485in down") and not chapter.sheets
 
 
 def test_the_chapter_gives_cloth_for_every_patch_its_margin_and_the_joins_in_order():

@@ -66,8 +66,10 @@ def test_random_papers_can_be_sewn_from_their_print(block):
 @pytest.mark.parametrize("inches", [Fraction(1, 2), Fraction(1)])
 @pytest.mark.parametrize("title", SHOWN)
 def test_papers_with_wide_allowances_can_be_sewn_from_their_print(title, inches):
-    drafts = (resize(LIBRARY[title], width, LIBRARY[title].height * width / LIBRARY[title].width)
-              for width in (6, 12))
+    drafts = (
+        resize(LIBRARY[title], width, LIBRARY[title].height * width / LIBRARY[title].width)
+        for width in (6, 12)
+    )
     wide = [with_allowance(draft, inches) for draft in drafts]
     sewn = [sew_all(draft) for draft in wide if make_templates(draft).value is not None]
     assert sewn
@@ -84,16 +86,25 @@ def with_allowance(draft: Draft, inches: Fraction) -> Draft:
 @given(st.integers(3, 12), st.integers(0, 70), st.sampled_from(["1/4in", "1/2in", "3/4in", "1in"]))
 @settings(max_examples=40, deadline=None)
 def test_fans_with_wide_allowances_can_be_sewn_from_their_print(count, turned, allowance):
-    sew_all(check_block(f"finished 8in\nallowance {allowance}\nturn {count} about center {{ "
-                        f"seam center -- (1in from center at {turned}deg) -- outline }}"))
+    sew_all(
+        check_block(
+            f"finished 8in\nallowance {allowance}\nturn {count} about center {{ "
+            f"seam center -- (1in from center at {turned}deg) -- outline }}"
+        )
+    )
 
 
 @pytest.mark.parametrize("line", ["top-left--top-right", "top-left--bottom-left"])
 def test_cloth_reaches_over_an_edge_with_an_allowance_of_its_own(line):
     draft = check_block(f"finished 6in\ngrid 2 x 2\nallowance 1in on {line}\nseam A1 -- C3\nseam A3 -- B2")
     (plain, *_), (wide, *_) = (sew_all(each) for each in (with_allowance(draft, Fraction(1, 4)), draft))
-    assert sum(each.patch.width > other.patch.width for each, other in
-               zip(wide.patches, plain.patches, strict=True)) == 1
+    assert (
+        sum(
+            each.patch.width > other.patch.width
+            for each, other in zip(wide.patches, plain.patches, strict=True)
+        )
+        == 1
+    )
 
 
 @given(random_blocks(curves=False, names=False), st.sampled_from(["1/2in", "1in"]))
@@ -109,7 +120,7 @@ def test_the_steps_say_the_allowance_of_the_block():
     """Of the lengths in the steps, all are the block's own allowance."""
     draft = check_block("finished 8in\nallowance 1in\nseam top -- bottom")
     chapter = foundation_chapter(draft, foundations(draft), SheetOptions(), "")
-    steps, = (part for part in chapter.parts if isinstance(part, List))
+    (steps,) = (part for part in chapter.parts if isinstance(part, List))
     assert re.findall(r"[\d/]+in\b", " ".join(steps.texts)) == ["1in"] * 3
 
 
@@ -125,7 +136,7 @@ def test_cloth_cut_too_small_is_caught_patch_by_patch(title, side):
     for at, each in enumerate(paper.patches):
         # the margin lies on both sides, and sizes are rounded up by less than a quarter inch
         small = replace(each.patch, **{side: getattr(each.patch, side) - Fraction(3, 4)})
-        patches = (*paper.patches[:at], replace(each, patch=small), *paper.patches[at + 1:])
+        patches = (*paper.patches[:at], replace(each, patch=small), *paper.patches[at + 1 :])
         with pytest.raises(AssertionError, match=f"{each.patch.label} does not cover its area"):
             sew_section(replace(paper, patches=patches), draft.allowance)
 

@@ -49,24 +49,37 @@ def made(*notes: str):
 def documents(compiled) -> dict[str, Document]:
     block, quilt = compiled.blocks[0], compiled.quilts[0]
     book = block_book(Sewn(block.draft, block.templates, block.assembly, block.proof), SheetOptions())
-    return {"block": arrange_block(block.draft, block.templates, SheetOptions()),
-            "booklet": set_book(book, SheetOptions()),
-            "quilt": arrange_quilt(quilt, plan_cutting(quilt).value, SheetOptions())}
+    return {
+        "block": arrange_block(block.draft, block.templates, SheetOptions()),
+        "booklet": set_book(book, SheetOptions()),
+        "quilt": arrange_quilt(quilt, plan_cutting(quilt).value, SheetOptions()),
+    }
 
 
 def words_of(document: Document) -> str:
     """All that is printed, in order, without blanks."""
-    return "".join(mark.text for page in document.pages for mark in page.marks
-                   if isinstance(mark, TextMark) and mark.role in ("note", "text")).replace(" ", "")
+    return "".join(
+        mark.text
+        for page in document.pages
+        for mark in page.marks
+        if isinstance(mark, TextMark) and mark.role in ("note", "text")
+    ).replace(" ", "")
 
 
 @pytest.mark.parametrize("notes", [(SHORT,), NOTES])
 def test_every_word_of_every_note_is_printed_on_the_paper(notes):
     for name, document in documents(made(*notes)).items():
-        lines = [mark for page in document.pages for mark in page.marks
-                 if isinstance(mark, TextMark) and mark.role == "note"]
-        printed = words_of(document) if name == "booklet" else "".join(
-            mark.text for mark in lines if "go on on" not in mark.text).replace(" ", "")
+        lines = [
+            mark
+            for page in document.pages
+            for mark in page.marks
+            if isinstance(mark, TextMark) and mark.role == "note"
+        ]
+        printed = (
+            words_of(document)
+            if name == "booklet"
+            else "".join(mark.text for mark in lines if "go on on" not in mark.text).replace(" ", "")
+        )
         for note in notes:
             assert note.replace(" ", "") in printed, name
         for page in document.pages:

@@ -64,7 +64,12 @@ def test_the_booklet_holds_every_block_and_the_quilt_around_them(name):
         for what in ("templates", "steps", "drafting exercise"):
             assert f"{block.draft.title}: {what}" in titles
     assert titles[-6:] == [
-        "Steps: the quilt", "Finishing", "What makes it hard", "Storage cards", "Safety", "Glossary"
+        "Steps: the quilt",
+        "Finishing",
+        "What makes it hard",
+        "Storage cards",
+        "Safety",
+        "Glossary",
     ]
 
 
@@ -292,8 +297,9 @@ def test_blocks_on_foundations_ask_for_their_own_tools_and_more_cloth():
 def test_sewing_over_papers_asks_for_its_own_tools_and_as_many_papers_as_blocks():
     (needs,) = maker("sampler", "papers").chapters("needs")
     assert "basting thread" in " ".join(words_of([needs]))
-    (chapter,) = [each for each in maker("sampler", "papers").book().chapters
-                  if each.title == "Ohio Star: paper pieces"]
+    (chapter,) = [
+        each for each in maker("sampler", "papers").book().chapters if each.title == "Ohio Star: paper pieces"
+    ]
     told = " ".join(words_of([chapter]))
     assert "These are the papers of one block. The quilt has 3: print them for each" in told
     assert "Sand linen" in told and "background," not in told  # papers bear the quilt's cloths
@@ -363,7 +369,9 @@ def test_a_storage_card_lies_on_one_page(name):
 
 def test_a_page_names_what_goes_on_and_what_begins():
     assert page_names("Lock Gate: steps", ["Lock Gate: drafting exercise"]) == [
-        "Lock Gate: steps, continued", "drafting exercise"]
+        "Lock Gate: steps, continued",
+        "drafting exercise",
+    ]
     assert page_names("", ["Ohio Star: steps"]) == ["Ohio Star: steps"]
     assert page_names("", ["Safety", "Glossary"]) == ["safety", "glossary"]
     assert page_names("Counts", []) == ["counts, continued"]

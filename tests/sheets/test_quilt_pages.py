@@ -221,8 +221,9 @@ def test_the_sheets_of_its_blocks_say_its_cloths_and_show_them_as_its_picture_do
     quilt, _, document = whole
     titles = {fabric.title for fabric in quilt.fabrics}
     shown = {mark.subject: mark.fill for mark in paths(document.pages[0], "swatch") if mark.fill}
-    sheets = [page for page in document.pages
-              if page.part.startswith("Templates: ") and "setting" not in page.part]
+    sheets = [
+        page for page in document.pages if page.part.startswith("Templates: ") and "setting" not in page.part
+    ]
     assert sheets
     swatches = [mark for page in sheets for mark in paths(page, "swatch") if mark.fill]
     for mark in swatches:
@@ -231,8 +232,12 @@ def test_the_sheets_of_its_blocks_say_its_cloths_and_show_them_as_its_picture_do
         name = next(fabric.name for fabric in quilt.fabrics if fabric.title == cloths[0])
         assert mark.fill == shown.get(name, mark.fill)
     assert {mark.subject for mark in swatches} & titles
-    told = [mark.text for page in sheets for mark in texts(page)
-            if mark.text.startswith("Cut ") and " of " in mark.text]
+    told = [
+        mark.text
+        for page in sheets
+        for mark in texts(page)
+        if mark.text.startswith("Cut ") and " of " in mark.text
+    ]
     assert any(line.split(" of ")[1] in titles for line in told)
 
 

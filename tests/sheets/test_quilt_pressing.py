@@ -14,8 +14,12 @@ from support.quilts import assemble_quilt, lay
 
 def block_steps(body: str, **parts: str) -> tuple[list[Card], str]:
     """The cards of a quilt's one block, and all that is said round them."""
-    quilt = lay(body, fabrics='fabric cream "Cream lawn"  fabric navy "Navy twill"',
-                last="binding 2in in navy  backing in cream  batting", **parts)
+    quilt = lay(
+        body,
+        fabrics='fabric cream "Cream lawn"  fabric navy "Navy twill"',
+        last="binding 2in in navy  backing in cream  batting",
+        **parts,
+    )
     made = assemble_quilt(quilt).value
     found = step_chapter(quilt.blocks[0].draft, made.blocks[0].assembly, None, "machine", in_quilt(quilt, 0))
     said = " ".join(part.text for part in found.parts if isinstance(part, Paragraph))
@@ -30,10 +34,13 @@ def test_a_free_seam_goes_to_the_darker_fabric_whatever_its_role_is_called(roles
 
 
 def test_of_several_dressings_the_most_common_decides_and_the_booklet_says_so():
-    (card,), said = block_steps("set straight 3 across 1 down of 4in { row day, night, day }", uses="""
+    (card,), said = block_steps(
+        "set straight 3 across 1 down of 4in { row day, night, day }",
+        uses="""
         use "Pair" as day with dark = cream, pale = navy
         use "Pair" as night with dark = navy, pale = cream
-        """)
+        """,
+    )
     assert "Shown is the most common: dark is Cream lawn, pale is Navy twill, 2 times." in said
     assert "Seams are pressed as suits the fabrics shown" in said
     assert card.lines[1] == "Press toward A (Navy twill)."
@@ -60,10 +67,13 @@ def test_every_seam_of_a_row_has_its_arrow():
         assert len(heads) == 3, "three seams join four parts"
 
 
-@pytest.mark.parametrize("body", [
-    "set straight 4 across 4 down of 4in { alternate pair }",
-    "set straight 4 across 5 down of 4in { alternate pair, sail, sail }",
-])
+@pytest.mark.parametrize(
+    "body",
+    [
+        "set straight 4 across 4 down of 4in { alternate pair }",
+        "set straight 4 across 5 down of 4in { alternate pair, sail, sail }",
+    ],
+)
 def test_the_seams_of_a_row_are_all_pressed_one_way_where_nothing_is_darker(body):
     """So that a whole row is pressed in one go (common practice, no published source)."""
     *rows, _ = row_cards(body)

@@ -175,8 +175,13 @@ def test_by_hand_the_words_are_of_the_needle():
 def test_over_papers_edges_are_whipped_and_no_line_is_marked():
     draft = LIBRARY["Honeycomb"]
     chapter = step_chapter(draft, assemble(draft), None, "papers")
-    said = " ".join(line for part in chapter.parts if isinstance(part, Cards)
-                    for card in part.cards for line in card.lines)
+    said = " ".join(
+        line
+        for part in chapter.parts
+        if isinstance(part, Cards)
+        for card in part.cards
+        for line in card.lines
+    )
     assert "bend the papers softly, and whip on" in said and "backstitch" not in said
 
 

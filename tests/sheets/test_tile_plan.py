@@ -21,11 +21,18 @@ def box(wide: float, tall: float) -> tuple[tuple[float, float], ...]:
 
 
 WEDGE = ((0.0, 0.0), (620.0, 0.0), (0.0, 620.0))
-STAR = tuple((700 * cos(pi * n / 5) * (1 if n % 2 else 0.4), 700 * sin(pi * n / 5) * (1 if n % 2 else 0.4))
-             for n in range(10))
+STAR = tuple(
+    (700 * cos(pi * n / 5) * (1 if n % 2 else 0.4), 700 * sin(pi * n / 5) * (1 if n % 2 else 0.4))
+    for n in range(10)
+)
 HOOK = ((0.0, 0.0), (900.0, 0.0), (900.0, 150.0), (150.0, 150.0), (150.0, 1000.0), (0.0, 1000.0))
-SHAPES = {"wedge": WEDGE, "star": STAR, "hook": HOOK, "strip": box(900.0, 100.0),
-          "sheet": box(1200.0, 1100.0)}
+SHAPES = {
+    "wedge": WEDGE,
+    "star": STAR,
+    "hook": HOOK,
+    "strip": box(900.0, 100.0),
+    "sheet": box(1200.0, 1100.0),
+}
 
 
 def shown(plan: TilePlan) -> shapely.Geometry:
@@ -64,8 +71,20 @@ def test_of_equal_plans_the_first_pose_is_taken() -> None:
 
 def test_a_narrow_waist_may_lie_across_an_overlap_by_shifting() -> None:
     """Two 500pt squares joined by a bar: shifted on the grid, each square has a tile of its own."""
-    bell = ((0, 0), (500, 0), (500, 240), (640, 240), (640, 0), (900, 0), (900, 500), (640, 500), (640, 260),
-            (500, 260), (500, 500), (0, 500))
+    bell = (
+        (0, 0),
+        (500, 0),
+        (500, 240),
+        (640, 240),
+        (640, 0),
+        (900, 0),
+        (900, 500),
+        (640, 500),
+        (640, 260),
+        (500, 260),
+        (500, 500),
+        (0, 500),
+    )
     assert len(plan_tiles([(bell,)], AREA).places) == 2
 
 

@@ -107,7 +107,7 @@ def only(outcome: Outcome[tuple[Draft, ...]], code: str) -> Diagnostic:
 def words(diagnostic: Diagnostic, text: str) -> str:
     """The words of the text that a complaint points at."""
     span = diagnostic.primary.span
-    return text[span.start:span.end]
+    return text[span.start : span.end]
 
 
 def named(draft: Draft, name: str) -> list[Piece]:
@@ -133,8 +133,11 @@ def at(draft: Draft, x: float, y: float) -> Piece:
     from piecewright.drafting.seams import inside_ring
     from piecewright.geometry.edge import Point
 
-    found = [piece for piece in draft.pieces
-             if inside_ring(Point(x, y), tuple(side.edge for side in piece.ring))
-             and not any(inside_ring(Point(x, y), tuple(side.edge for side in hole)) for hole in piece.holes)]
+    found = [
+        piece
+        for piece in draft.pieces
+        if inside_ring(Point(x, y), tuple(side.edge for side in piece.ring))
+        and not any(inside_ring(Point(x, y), tuple(side.edge for side in hole)) for hole in piece.holes)
+    ]
     assert len(found) == 1, f"{len(found)} pieces at {x}, {y}"
     return found[0]

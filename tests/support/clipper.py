@@ -25,8 +25,9 @@ def flat(ring: Sequence[Stroke], step: float = 1e-5) -> list[tuple[float, float]
     return [(place.real, place.imag) for place in places]
 
 
-def clipper_outset(rings: Sequence[Sequence[tuple[float, float]]], width: float
-                   ) -> list[list[tuple[float, float]]]:
+def clipper_outset(
+    rings: Sequence[Sequence[tuple[float, float]]], width: float
+) -> list[list[tuple[float, float]]]:
     """The outlines of the rings, outer and holes together, offset outward with mitred corners."""
     offset = pyclipper.PyclipperOffset(POINTED, 0.25)
     for ring in rings:
@@ -35,8 +36,9 @@ def clipper_outset(rings: Sequence[Sequence[tuple[float, float]]], width: float
     return [[(x / SCALE, y / SCALE) for x, y in path] for path in offset.Execute(width * SCALE)]
 
 
-def apart(rings: Sequence[Sequence[tuple[float, float]]], others: Sequence[Sequence[tuple[float, float]]]
-          ) -> float:
+def apart(
+    rings: Sequence[Sequence[tuple[float, float]]], others: Sequence[Sequence[tuple[float, float]]]
+) -> float:
     """The furthest that a corner of one set lies from the lines of the other, either way, in inches."""
     if not rings or not others:
         return 0.0 if not rings and not others else float("inf")

@@ -22,8 +22,9 @@ class Ended:
     err: str
 
 
-def piecewright(*arguments: str | Path, stdin: bytes = b"",
-                env: Mapping[str, str | None] | None = None) -> Ended:
+def piecewright(
+    *arguments: str | Path, stdin: bytes = b"", env: Mapping[str, str | None] | None = None
+) -> Ended:
     """Runs a command in this process. The status is what the process would have ended with."""
     runner = CliRunner(env=env)
     with runner.isolation(input=stdin) as streams:
@@ -36,12 +37,23 @@ def piecewright(*arguments: str | Path, stdin: bytes = b"",
     return ended
 
 
-def process(*arguments: str | Path, stdin: bytes = b"", env: Mapping[str, str] | None = None,
-            folder: Path | None = None) -> Ended:
+def process(
+    *arguments: str | Path,
+    stdin: bytes = b"",
+    env: Mapping[str, str] | None = None,
+    folder: Path | None = None,
+) -> Ended:
     """Runs a command as a user does, in a process of its own."""
     command = [sys.executable, "-m", "piecewright", *map(str, arguments)]
-    done = subprocess.run(command, input=stdin, cwd=folder, capture_output=True, timeout=120, check=False,
-                          env={**os.environ, **(env or {})})
+    done = subprocess.run(
+        command,
+        input=stdin,
+        cwd=folder,
+        capture_output=True,
+        timeout=120,
+        check=False,
+        env={**os.environ, **(env or {})},
+    )
     ended = Ended(done.returncode, done.stdout.decode(), done.stderr.decode())
     assert "Traceback" not in ended.out + ended.err, ended.err
     return ended

@@ -22,8 +22,10 @@ from piecewright.drafting.model import Draft
 from piecewright.measure.length import exact_number
 from piecewright.measure.tolerance import near
 
-EXPECTATION = re.compile(r"#(?P<pad> *)(?P<mark>\^+|\++|<-\+?) (?P<words>(?:(?:error|warning|note)\[|help: "
-                         r"|label: |).*)$")
+EXPECTATION = re.compile(
+    r"#(?P<pad> *)(?P<mark>\^+|\++|<-\+?) (?P<words>(?:(?:error|warning|note)\[|help: "
+    r"|label: |).*)$"
+)
 FACT = re.compile(r"#= (?P<what>[a-z]+)(?P<rest>.*)$")
 
 
@@ -94,8 +96,9 @@ def annotated(source: Source, diagnostics: Sequence[Diagnostic]) -> str:
     for number, line in enumerate(source.text.splitlines(), 1):
         lines.append(line)
         here = [each for each in wanted if each.line == number]
-        here.sort(key=lambda each: (each.related, each.column,
-                                    kinds.get(re.split(r"[\[:]", each.words)[0], 3)))
+        here.sort(
+            key=lambda each: (each.related, each.column, kinds.get(re.split(r"[\[:]", each.words)[0], 3))
+        )
         for each in dict.fromkeys(here):
             mark = "+" if each.related else "^"
             if each.column == 1:
@@ -139,6 +142,10 @@ def _fact(what: str, rest: list[str], draft: Draft) -> tuple[bool, str]:
                 return False, "there is no such template"
             back = sum(member.reversed for member in shape.members)
             numbers = [len(shape.members) - back, back]
-            return rest[1:] == ["cut", str(numbers[0]), "reversed",
-                                str(numbers[1])], f"cut and reversed {numbers}"
+            return rest[1:] == [
+                "cut",
+                str(numbers[0]),
+                "reversed",
+                str(numbers[1]),
+            ], f"cut and reversed {numbers}"
     raise AssertionError(f"no fact is called {what}")

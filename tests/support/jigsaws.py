@@ -26,8 +26,9 @@ def cut_apart(chance: Random, width: int, height: int, pieces: int, least: int) 
         yield from cut_apart(chance, *((width, part) if across else (part, height)), many, least)
 
 
-def jigsaw(seed: int, sheets: int, width: int, height: int, pieces: int, least: int
-           ) -> tuple[list[Kind], list[int]]:
+def jigsaw(
+    seed: int, sheets: int, width: int, height: int, pieces: int, least: int
+) -> tuple[list[Kind], list[int]]:
     """Kinds and counts of the boxes of so many sheets, each cut into about that many pieces. All may turn."""
     chance = Random(seed)
     boxes = Counter(

@@ -32,9 +32,15 @@ def fewest_set_in(draft: Draft) -> int:
         if len(parts) == 1:
             return 0
         ordered = sorted(parts, key=min)
-        return min((cost(one, two) + least(parts - {one, two} | {one | two})
-                    for at, one in enumerate(ordered) for two in ordered[at + 1:] if cost(one, two) < inf),
-                   default=inf)
+        return min(
+            (
+                cost(one, two) + least(parts - {one, two} | {one | two})
+                for at, one in enumerate(ordered)
+                for two in ordered[at + 1 :]
+                if cost(one, two) < inf
+            ),
+            default=inf,
+        )
 
     return int(least(frozenset(frozenset([piece.number]) for piece in draft.pieces)))
 

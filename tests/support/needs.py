@@ -15,16 +15,32 @@ QUARTER = Fraction(1, 4)
 NO_MARGIN = Margin(Fraction(0), Fraction(0))
 
 
-def need(corners: Sequence[tuple], count: int = 1, *, back: int = 0, fabric: str = "sand",
-         part: str = "blocks",
-         what: str = "patch", allowances: Sequence[Fraction] | Fraction = QUARTER, unjoined: bool = False,
-         reversible: bool | None = None) -> Need:
+def need(
+    corners: Sequence[tuple],
+    count: int = 1,
+    *,
+    back: int = 0,
+    fabric: str = "sand",
+    part: str = "blocks",
+    what: str = "patch",
+    allowances: Sequence[Fraction] | Fraction = QUARTER,
+    unjoined: bool = False,
+    reversible: bool | None = None,
+) -> Need:
     """Pieces of one shape. `allowances`: one for all sides, or each side's."""
     edges = ring_edges(corners)
     widths = tuple(allowances) if isinstance(allowances, Sequence) else (allowances,) * len(edges)
-    return Need(fabric, part, what, edges, widths, count, back, back == 0 if reversible is None
-                else reversible,
-                unjoined=unjoined)
+    return Need(
+        fabric,
+        part,
+        what,
+        edges,
+        widths,
+        count,
+        back,
+        back == 0 if reversible is None else reversible,
+        unjoined=unjoined,
+    )
 
 
 def box(width, height):
@@ -44,12 +60,14 @@ def quarter_square(long):
 
 def fabric(name: str = "sand", width=42, scraps: Sequence[Scrap] = (), **facts) -> Fabric:
     """A fabric off the bolt, or scraps."""
-    return Fabric(name, name, Fraction(width), Fraction(facts.pop("shrinkage", 0)), scraps=tuple(scraps),
-                  **facts)
+    return Fabric(
+        name, name, Fraction(width), Fraction(facts.pop("shrinkage", 0)), scraps=tuple(scraps), **facts
+    )
 
 
-def quilt(needs: Sequence[Need], fabrics: Sequence[Fabric] | None = None, *, binding=None,
-          backing=None) -> Quilt:
+def quilt(
+    needs: Sequence[Need], fabrics: Sequence[Fabric] | None = None, *, binding=None, backing=None
+) -> Quilt:
     """A quilt of no blocks that needs just these pieces."""
     names = list(dict.fromkeys(each.fabric for each in needs))
     cloths = tuple(fabrics) if fabrics is not None else tuple(fabric(name) for name in names)

@@ -28,8 +28,9 @@ def assembled(quilt: Quilt) -> QuiltAssembly:
     return made
 
 
-def papers_in(quilt: Quilt, on_paper: Callable[[SizedBlock], bool] = lambda block: True
-              ) -> dict[int, Foundations]:
+def papers_in(
+    quilt: Quilt, on_paper: Callable[[SizedBlock], bool] = lambda block: True
+) -> dict[int, Foundations]:
     """The foundations of those blocks that can be sewn so; of all, unless they are chosen."""
     return papers_of(quilt, assembled(quilt), on_paper)
 

@@ -42,7 +42,7 @@ def wheel(chance: Random) -> list[str]:
     if chance.random() < 0.2:
         sides, head, corners = 4, "finished 12in", ["top-left", "top-right", "bottom-right", "bottom-left"]
     copies = chance.choice([each for each in (2, 3, 4, 6, 8, 12) if sides % each == 0] or [sides])
-    names = ("inner", "fork", "reach", "crook")[:chance.randint(1, 4)]
+    names = ("inner", "fork", "reach", "crook")[: chance.randint(1, 4)]
     points = [f"point {name} = {_spoke(chance, corners)}" for name in names]
     return [head, *points, f"turn {copies} about center {{ {'  '.join(_laps(chance, names, corners))} }}"]
 
@@ -61,7 +61,7 @@ def _laps(chance: Random, names: tuple[str, ...], corners: list[str]) -> Iterato
     loose = list(names[1:])
     for _ in range(chance.randint(1, 3)):
         path = [chance.choice(known)]
-        for name in loose[:chance.randint(0, 2)]:
+        for name in loose[: chance.randint(0, 2)]:
             loose.remove(name)
             path.append(f"{chance.choice(('', '', 'next ', 'previous '))}{name}")
             known += [f"{which}{name}" for which in ("", "next ", "previous ")]
@@ -87,8 +87,11 @@ def rounds(chance: Random) -> list[str]:
         if chance.random() < 0.8:
             inside.append(f"seam ring{number} -- {chance.choice(('', 'next ', 'previous '))}ring{number + 1}")
     if chance.random() < 0.6:
-        inside.append(f"seam ring{len(radii) - 1} -- outline" if len(radii) == 1 else
-                      f"seam ring{len(radii) - 2} -- ring{len(radii) - 1} -- outline")
+        inside.append(
+            f"seam ring{len(radii) - 1} -- outline"
+            if len(radii) == 1
+            else f"seam ring{len(radii) - 2} -- ring{len(radii) - 1} -- outline"
+        )
     if chance.random() < 0.4:
         inside.append(f"seam center -- {chance.choice(('', 'next '))}ring0")
     return [*lines, f"turn {count} about center {{ {'  '.join(inside)} }}"]
@@ -118,14 +121,32 @@ def _spun(chance: Random, box: Box, seams: list[str]) -> list[Box]:
     y1 = chance.randint(top + 1, bottom - 3)
     y2 = chance.randint(y1 + 1, bottom - 1)
     if chance.random() < 0.5:
-        seams += [f"seam ({left}, {y1}) -- ({x2}, {y1})", f"seam ({x2}, {top}) -- ({x2}, {y2})",
-                  f"seam ({right}, {y2}) -- ({x1}, {y2})", f"seam ({x1}, {bottom}) -- ({x1}, {y1})"]
-        return [(left, top, x2, y1), (x2, top, right, y2), (x1, y2, right, bottom), (left, y1, x1, bottom),
-                (x1, y1, x2, y2)]
-    seams += [f"seam ({x1}, {top}) -- ({x1}, {y2})", f"seam ({left}, {y2}) -- ({x2}, {y2})",
-              f"seam ({x2}, {bottom}) -- ({x2}, {y1})", f"seam ({right}, {y1}) -- ({x1}, {y1})"]
-    return [(left, top, x1, y2), (left, y2, x2, bottom), (x2, y1, right, bottom), (x1, top, right, y1),
-            (x1, y1, x2, y2)]
+        seams += [
+            f"seam ({left}, {y1}) -- ({x2}, {y1})",
+            f"seam ({x2}, {top}) -- ({x2}, {y2})",
+            f"seam ({right}, {y2}) -- ({x1}, {y2})",
+            f"seam ({x1}, {bottom}) -- ({x1}, {y1})",
+        ]
+        return [
+            (left, top, x2, y1),
+            (x2, top, right, y2),
+            (x1, y2, right, bottom),
+            (left, y1, x1, bottom),
+            (x1, y1, x2, y2),
+        ]
+    seams += [
+        f"seam ({x1}, {top}) -- ({x1}, {y2})",
+        f"seam ({left}, {y2}) -- ({x2}, {y2})",
+        f"seam ({x2}, {bottom}) -- ({x2}, {y1})",
+        f"seam ({right}, {y1}) -- ({x1}, {y1})",
+    ]
+    return [
+        (left, top, x1, y2),
+        (left, y2, x2, bottom),
+        (x2, y1, right, bottom),
+        (x1, top, right, y1),
+        (x1, y1, x2, y2),
+    ]
 
 
 def _cut(chance: Random, box: Box, seams: list[str]) -> list[Box]:
@@ -147,8 +168,12 @@ def cells(chance: Random) -> list[str]:
     most = chance.choice((4, 6, 9, 9, 14))
     across, down = chance.randint(3, most), chance.randint(3, most)
     every = [(x, y) for x in range(across) for y in range(down)]
-    edges = [((x, y), (x + a, y + b)) for x, y in every for a, b in ((1, 0), (0, 1))
-             if x + a < across and y + b < down]
+    edges = [
+        ((x, y), (x + a, y + b))
+        for x, y in every
+        for a, b in ((1, 0), (0, 1))
+        if x + a < across and y + b < down
+    ]
     patch = _merged(chance, every, edges, chance.randint(2, max(3, len(every) // 2)))
     seams = []
     for one, two in edges:
@@ -165,8 +190,9 @@ def facets(chance: Random) -> list[str]:
     corners = [(0, 0), (size, 0), (0, size), (size, size)]
     rim = [(side, chance.randint(2, size - 2)) for side in (0, size) for _ in range(chance.randint(0, 2))]
     rim += [(chance.randint(2, size - 2), side) for side in (0, size) for _ in range(chance.randint(0, 2))]
-    inner = [(chance.randint(2, size - 2), chance.randint(2, size - 2))
-             for _ in range(chance.randint(3, size))]
+    inner = [
+        (chance.randint(2, size - 2), chance.randint(2, size - 2)) for _ in range(chance.randint(3, size))
+    ]
     points = list(dict.fromkeys([*corners, *rim, *_apart(inner)]))
     triangles = [tuple(sorted(map(int, each))) for each in Delaunay(points).simplices]
     sides: dict[tuple[int, int], list[int]] = {}
@@ -174,10 +200,14 @@ def facets(chance: Random) -> list[str]:
         for side in combinations(each, 2):
             sides.setdefault(side, []).append(number)
     shared = [(two, side) for side, two in sides.items() if len(two) == 2]
-    patch = _merged(chance, range(len(triangles)), [tuple(two) for two, _ in shared],
-                    chance.randint(2, len(triangles)))
-    seams = [f"seam ({points[a][0]}, {points[a][1]}) -- ({points[b][0]}, {points[b][1]})"
-             for (one, two), (a, b) in shared if patch[one] != patch[two]]
+    patch = _merged(
+        chance, range(len(triangles)), [tuple(two) for two, _ in shared], chance.randint(2, len(triangles))
+    )
+    seams = [
+        f"seam ({points[a][0]}, {points[a][1]}) -- ({points[b][0]}, {points[b][1]})"
+        for (one, two), (a, b) in shared
+        if patch[one] != patch[two]
+    ]
     return [f"finished {size}in", f"grid {size} x {size}", *seams]
 
 
@@ -222,8 +252,10 @@ def windows(chance: Random) -> list[str]:
         if kind < 0.25:
             lines.append(f"seam circle around ({x}, {y}) radius {reach}in")
         elif kind < 0.6:
-            lines.append(f"seam ({x}, {y - reach}) -- ({x + reach}, {y}) -- ({x}, {y + reach}) -- "
-                         f"({x - reach}, {y}) -- ({x}, {y - reach})")
+            lines.append(
+                f"seam ({x}, {y - reach}) -- ({x + reach}, {y}) -- ({x}, {y + reach}) -- "
+                f"({x - reach}, {y}) -- ({x}, {y - reach})"
+            )
         else:
             count = chance.choice((3, 5, 6))
             around = [2 * pi * at / count for at in range(count)]
@@ -232,11 +264,18 @@ def windows(chance: Random) -> list[str]:
     for _ in range(chance.randint(0, 3)):
         ends = chance.sample(range(1, 16), 2)
         bend = f" -- ({chance.randint(1, 15)}, {chance.randint(1, 15)})" if chance.random() < 0.5 else ""
-        lines.append(chance.choice((f"seam ({ends[0]}, 0){bend} -- ({ends[1]}, 16)",
-                                    f"seam (0, {ends[0]}){bend} -- (16, {ends[1]})",
-                                    f"seam ({ends[0]}, 0){bend} -- (16, {ends[1]})",
-                                    f"seam ({ends[0]}, 0){bend} -- ({ends[1]}, 0)" if bend else
-                                    f"seam (0, {ends[0]}) -- ({ends[1]}, 0)")))
+        lines.append(
+            chance.choice(
+                (
+                    f"seam ({ends[0]}, 0){bend} -- ({ends[1]}, 16)",
+                    f"seam (0, {ends[0]}){bend} -- (16, {ends[1]})",
+                    f"seam ({ends[0]}, 0){bend} -- (16, {ends[1]})",
+                    f"seam ({ends[0]}, 0){bend} -- ({ends[1]}, 0)"
+                    if bend
+                    else f"seam (0, {ends[0]}) -- ({ends[1]}, 0)",
+                )
+            )
+        )
     return lines
 
 
@@ -251,9 +290,23 @@ def turned_cells(chance: Random) -> list[str]:
             path[0] = chance.choice([(0, 2), (4, 0), (12, 8), (6, 12)])
         path.append(path[0] if chance.random() < 0.4 else chance.choice([(0, 4), (8, 0), (12, 6), (2, 12)]))
         seams.append("seam " + " -- ".join(f"({x}, {y})" for x, y in path))
-    return ["finished 12in", f"grid {size} x {size}",
-            f"turn {chance.choice((2, 2, 4))} about center {{ {'  '.join(seams)} }}"]
+    return [
+        "finished 12in",
+        f"grid {size} x {size}",
+        f"turn {chance.choice((2, 2, 4))} about center {{ {'  '.join(seams)} }}",
+    ]
 
 
 KINDS: Final[tuple[Callable[[Random], list[str]], ...]] = (
-    wheel, wheel, wheel, rounds, pinwheels, cells, cells, facets, facets, windows, turned_cells)
+    wheel,
+    wheel,
+    wheel,
+    rounds,
+    pinwheels,
+    cells,
+    cells,
+    facets,
+    facets,
+    windows,
+    turned_cells,
+)

@@ -83,7 +83,8 @@ def read_chart(document: Document) -> dict[str, dict[str, ChartRow]]:
     for (of, key), row in cells.items():
         words = {name: " ".join(lines) for name, lines in row.items()}
         rows.setdefault(of, {})[key] = ChartRow(
-            int(words["cut"]), words["what"], int(words["pieces it gives"].split()[0]), words["for"])
+            int(words["cut"]), words["what"], int(words["pieces it gives"].split()[0]), words["for"]
+        )
     return rows
 
 

@@ -155,7 +155,14 @@ NUMBERS: Final = st.sampled_from(
 )
 
 TITLES: Final = (
-    '"Vane"', '"Two"', '"Three"', '"A \\"b\\" \\\\"', '""', '"a/../b"', '"<b>&amp;"', '"\u05d0\u05d1"',
+    '"Vane"',
+    '"Two"',
+    '"Three"',
+    '"A \\"b\\" \\\\"',
+    '""',
+    '"a/../b"',
+    '"<b>&amp;"',
+    '"\u05d0\u05d1"',
 )
 
 _WORDS: Final[dict[str, st.SearchStrategy[str]]] = {
@@ -187,10 +194,40 @@ def programs() -> st.SearchStrategy[str]:
 PIECES: Final = tuple(re.findall(r"\S+|\n", WHOLE))
 QUILT_PIECES: Final = tuple(re.findall(r"\S+|\n", WHOLE_QUILT))
 ODD: Final = (
-    "(", ")", "{", "}", '"', "'", "quilt", "set", "on-point", "3%", "%", "corners", "over",
-    "mattress", "washed", "border", "-", "->", "..", "E0", "6", "1/0in", "Gate",
-    "\u00e9t\u00e9", "\0", ";", "\u201cVane\u201d", "6\u00bdin",
-    '6"', "edition", "block", "#", "\\", "\u2026",
+    "(",
+    ")",
+    "{",
+    "}",
+    '"',
+    "'",
+    "quilt",
+    "set",
+    "on-point",
+    "3%",
+    "%",
+    "corners",
+    "over",
+    "mattress",
+    "washed",
+    "border",
+    "-",
+    "->",
+    "..",
+    "E0",
+    "6",
+    "1/0in",
+    "Gate",
+    "\u00e9t\u00e9",
+    "\0",
+    ";",
+    "\u201cVane\u201d",
+    "6\u00bdin",
+    '6"',
+    "edition",
+    "block",
+    "#",
+    "\\",
+    "\u2026",
 )
 
 
@@ -220,7 +257,7 @@ def miswritten(draw: st.DrawFn) -> str:
     text = draw(st.sampled_from((WHOLE, WHOLE_QUILT)))
     for _ in range(draw(st.integers(1, 10))):
         place, width = draw(st.integers(0, len(text) - 1)), draw(st.integers(0, 20))
-        new = draw(st.one_of(st.text(SIGNS, max_size=3), st.just(text[place:place + width])))
+        new = draw(st.one_of(st.text(SIGNS, max_size=3), st.just(text[place : place + width])))
         onto = draw(st.integers(0, len(text) - 1))
-        text = text[:onto] + new + text[onto + draw(st.integers(0, 3)):]
+        text = text[:onto] + new + text[onto + draw(st.integers(0, 3)) :]
     return text

@@ -96,8 +96,9 @@ def quilt_text(body: str, *, uses: str = USES, fabrics: str = FABRICS, last: str
     return f'edition 1\nquilt "Trial" {{{uses}\n{fabrics}\n{body}\n{last}}}\n{BLOCKS}'
 
 
-def try_quilt(body: str, *, uses: str = USES, fabrics: str = FABRICS,
-              last: str = LAST) -> Outcome[Compilation]:
+def try_quilt(
+    body: str, *, uses: str = USES, fabrics: str = FABRICS, last: str = LAST
+) -> Outcome[Compilation]:
     """One quilt's body, with everything said of it."""
     return compile_text(quilt_text(body, uses=uses, fabrics=fabrics, last=last))
 
@@ -138,8 +139,9 @@ def check_quilt(quilt: Quilt) -> None:
     """The pieces tile the quilt, the needs are the pieces counted, and the blocks' counts are the blocks."""
     check_tiling(quilt)
     check_counts(quilt)
-    assert list(quilt.block_counts) == [sum(each.block == index for each in quilt.placed)
-                                        for index in range(len(quilt.blocks))]
+    assert list(quilt.block_counts) == [
+        sum(each.block == index for each in quilt.placed) for index in range(len(quilt.blocks))
+    ]
     for index, block in enumerate(quilt.blocks):
         places = quilt.block_counts[index]
         assert sum(each.block == index for each in quilt.pieces) == places * len(block.draft.pieces)
@@ -220,14 +222,17 @@ def heading(edge: Edge, *, start: bool) -> float:
 def signed_area(outline: Sequence[Edge]) -> float:
     """Square inches within a ring, arcs as many short sides; above zero where it runs clockwise."""
     corners = [p for edge in outline for p in flattened(edge)]
-    return sum(float(p.x * q.y - q.x * p.y)
-               for p, q in zip(corners, [*corners[1:], corners[0]], strict=True)) / 2
+    return (
+        sum(float(p.x * q.y - q.x * p.y) for p, q in zip(corners, [*corners[1:], corners[0]], strict=True))
+        / 2
+    )
 
 
 def polygon_of(piece: QuiltPiece) -> shapely.Polygon:
     """The piece for shapely, arcs as many short sides."""
-    around, *holes = ([(float(p.x), float(p.y)) for edge in ring for p in flattened(edge)]
-                      for ring in piece.rings)
+    around, *holes = (
+        [(float(p.x), float(p.y)) for edge in ring for p in flattened(edge)] for ring in piece.rings
+    )
     return shapely.Polygon(around, holes)
 
 
@@ -255,11 +260,18 @@ def area_of(pieces: Sequence[QuiltPiece]) -> float:
 # ---- random quilts ----------------------------------------------------------------------------------------
 
 CLOTHS: Final = st.sampled_from(("dark", "pale", "sand", "indigo"))
-SQUARES: Final = st.sampled_from((
-    "pair", "sail", "pair turned 90deg", "sail mirrored", "sail turned 180deg mirrored",
-    "pair facing bottom-right",
-    "plain sand", "plain dark",
-))
+SQUARES: Final = st.sampled_from(
+    (
+        "pair",
+        "sail",
+        "pair turned 90deg",
+        "sail mirrored",
+        "sail turned 180deg mirrored",
+        "pair facing bottom-right",
+        "plain sand",
+        "plain dark",
+    )
+)
 WIDTHS: Final = st.sampled_from(("1in", "1 1/2in", "2in", "3/4in", "5cm"))
 
 
@@ -271,9 +283,21 @@ def settings_of_quilts(draw: st.DrawFn) -> str:
     posts = draw(st.sampled_from(("", f" posts in {draw(CLOTHS)}")))
     sashing = draw(st.sampled_from(("", f"sashing {draw(WIDTHS)} in {draw(CLOTHS)}{posts}{around}")))
     if kind == "rows":
-        rows = draw(st.lists(st.sampled_from(("row 6 goose", "row 6 pair", "row 3 sail, 3 plain sand",
-                                              "row 4 house",
-                                              "row 12 goose turned 90deg")), min_size=1, max_size=4))
+        rows = draw(
+            st.lists(
+                st.sampled_from(
+                    (
+                        "row 6 goose",
+                        "row 6 pair",
+                        "row 3 sail, 3 plain sand",
+                        "row 4 house",
+                        "row 12 goose turned 90deg",
+                    )
+                ),
+                min_size=1,
+                max_size=4,
+            )
+        )
         return f"set rows {{ {' '.join(rows)} }}\n" + sashing.replace(posts, "")
     across, down = draw(st.integers(1, 4)), draw(st.integers(1, 4))
     cells = draw(st.lists(SQUARES, min_size=1, max_size=3))
@@ -293,10 +317,21 @@ def settings_of_quilts(draw: st.DrawFn) -> str:
 @st.composite
 def quilts(draw: st.DrawFn) -> str:
     """The body of a random quilt, of which a border or a row may not come out."""
-    borders = draw(st.lists(st.sampled_from((
-        "border 2in in sand", "border 1 1/2in in indigo mitred", "border 1in in dark unjoined",
-        "border 2in of goose", "border 2in of goose, plain sand corners pair",
-        "border 4in of plain dark corners sail",
-        "border to 60in x 72in in pale", "border to 80in in dark mitred",
-    )), max_size=3))
+    borders = draw(
+        st.lists(
+            st.sampled_from(
+                (
+                    "border 2in in sand",
+                    "border 1 1/2in in indigo mitred",
+                    "border 1in in dark unjoined",
+                    "border 2in of goose",
+                    "border 2in of goose, plain sand corners pair",
+                    "border 4in of plain dark corners sail",
+                    "border to 60in x 72in in pale",
+                    "border to 80in in dark mitred",
+                )
+            ),
+            max_size=3,
+        )
+    )
     return "\n".join((draw(settings_of_quilts()), *borders))

@@ -69,8 +69,11 @@ class RandomBlock:
 
     def moved(self, move: Move) -> RandomBlock:
         """The block with every place moved."""
-        return replace(self, groups=tuple(_moved(group, move) for group in self.groups),
-                       names=tuple((name, move(at), role) for name, at, role in self.names))
+        return replace(
+            self,
+            groups=tuple(_moved(group, move) for group in self.groups),
+            names=tuple((name, move(at), role) for name, at, role in self.names),
+        )
 
     def turned(self) -> RandomBlock:
         """The block a quarter turn clockwise."""
@@ -79,8 +82,9 @@ class RandomBlock:
     def mirrored(self) -> RandomBlock:
         """The block with left and right changed about."""
         block = self.moved(lambda at: (self.cells - at[0], at[1]))
-        return replace(block, groups=tuple(
-            replace(group, step=group.step and -group.step) for group in block.groups))
+        return replace(
+            block, groups=tuple(replace(group, step=group.step and -group.step) for group in block.groups)
+        )
 
     @property
     def curved(self) -> bool:
@@ -144,12 +148,16 @@ def random_blocks(draw: st.DrawFn, curves: bool = True, names: bool = True) -> R
     cells = draw(st.integers(2, 5))
     cell = draw(st.sampled_from([Fraction(1), Fraction(3, 2), Fraction(2), Fraction(7, 4)]))
     groups = draw(st.lists(_groups(cells, cell, curves), min_size=1, max_size=4))
-    spots = st.builds(lambda x, y: (x + Fraction(37, 100), y + Fraction(41, 100)),
-                      st.integers(0, cells - 1), st.integers(0, cells - 1))
+    spots = st.builds(
+        lambda x, y: (x + Fraction(37, 100), y + Fraction(41, 100)),
+        st.integers(0, cells - 1),
+        st.integers(0, cells - 1),
+    )
     places = draw(st.lists(spots, max_size=2, unique=True)) if names else []
     roles = st.sampled_from(["dark", "pale"])
-    return RandomBlock(cells, cell, tuple(groups),
-                       tuple((f"leaf{at}", spot, draw(roles)) for at, spot in enumerate(places)))
+    return RandomBlock(
+        cells, cell, tuple(groups), tuple((f"leaf{at}", spot, draw(roles)) for at, spot in enumerate(places))
+    )
 
 
 @st.composite
@@ -246,15 +254,21 @@ class RandomRows:
 
     def mirrored(self) -> RandomRows:
         """Left and right changed about."""
-        return RandomRows(tuple(
-            tuple(cell and (cell[0], cell[1], not cell[2]) for cell in reversed(row)) for row in self.rows))
+        return RandomRows(
+            tuple(
+                tuple(cell and (cell[0], cell[1], not cell[2]) for cell in reversed(row)) for row in self.rows
+            )
+        )
 
     def turned(self) -> RandomRows:
         """A quarter turn clockwise: columns from the bottom up become rows."""
         across, down = len(self.rows[0]), len(self.rows)
-        return RandomRows(tuple(
-            tuple(_turned(self.rows[down - 1 - at][column]) for at in range(down))
-            for column in range(across)))
+        return RandomRows(
+            tuple(
+                tuple(_turned(self.rows[down - 1 - at][column]) for at in range(down))
+                for column in range(across)
+            )
+        )
 
 
 def _turned(cell: tuple[str, int, bool] | None) -> tuple[str, int, bool] | None:
@@ -272,8 +286,9 @@ def _cell_text(cell: tuple[str, int, bool] | None) -> str:
 @st.composite
 def random_rows(draw: st.DrawFn) -> RandomRows:
     """One to four rows of one to four cells."""
-    cells = st.one_of(st.none(),
-                      st.tuples(st.sampled_from(["pair", "fan", "kite"]), st.integers(0, 3), st.booleans()))
+    cells = st.one_of(
+        st.none(), st.tuples(st.sampled_from(["pair", "fan", "kite"]), st.integers(0, 3), st.booleans())
+    )
     across = draw(st.integers(1, 4))
     rows = draw(st.lists(st.tuples(*[cells] * across), min_size=1, max_size=4))
     return RandomRows(tuple(rows))

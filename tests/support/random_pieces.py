@@ -37,9 +37,14 @@ def ring_edges(corners: Sequence[tuple]) -> tuple[Edge, ...]:
     return tuple(edges)
 
 
-def pieces_of(rings: Sequence[Sequence[tuple]], *, holes: dict[int, Sequence[Sequence[tuple]]] | None = None,
-              fabrics: Sequence[str] = (), allowance: Fraction = QUARTER,
-              outer_allowance: Fraction | None = None) -> tuple[Piece, ...]:
+def pieces_of(
+    rings: Sequence[Sequence[tuple]],
+    *,
+    holes: dict[int, Sequence[Sequence[tuple]]] | None = None,
+    fabrics: Sequence[str] = (),
+    allowance: Fraction = QUARTER,
+    outer_allowance: Fraction | None = None,
+) -> tuple[Piece, ...]:
     """Pieces numbered from 1 in the order given, with the neighbours along every side."""
     outlines = [ring_edges(ring) for ring in rings]
     inner = [
@@ -82,10 +87,14 @@ def _parts(at: int, edge: Edge, everything: Sequence[tuple[int, Edge]]) -> tuple
     parts = []
     for first, last in pairwise(kept):
         middle = stroke.at((first + last) / 2)
-        neighbour = next((
-            number + 1 for number, other in everything
-            if number != at and share_of(stroke_of(other), middle) is not None
-        ), None)
+        neighbour = next(
+            (
+                number + 1
+                for number, other in everything
+                if number != at and share_of(stroke_of(other), middle) is not None
+            ),
+            None,
+        )
         piece = Stroke(stroke.at(first), stroke.at(last), stroke.center, stroke.sweep * (last - first))
         if parts and parts[-1].neighbour == neighbour and neighbour is None:
             piece = stroke
@@ -121,8 +130,21 @@ def draft_of(pieces: Sequence[Piece], trim: TrimRule | None = None) -> Draft:
     left, top = min(at.x for at in places), min(at.y for at in places)
     right, bottom = max(at.x for at in places), max(at.y for at in places)
     outline = ring_edges([(left, top), (right, top), (right, bottom), (left, bottom)])
-    return Draft("Trial Block", 1, right - left, bottom - top, outline, (left, right), (top, bottom),
-                 tuple(pieces), match_shapes(pieces), (), trim or TrimRule(), QUARTER, ())
+    return Draft(
+        "Trial Block",
+        1,
+        right - left,
+        bottom - top,
+        outline,
+        (left, right),
+        (top, bottom),
+        tuple(pieces),
+        match_shapes(pieces),
+        (),
+        trim or TrimRule(),
+        QUARTER,
+        (),
+    )
 
 
 def moved(piece: Piece, turned: float, mirror: bool, shift: tuple[float, float], number: int) -> Piece:
@@ -161,6 +183,7 @@ def star_polygons(least: int = 3, most: int = 9, reach: int = 64) -> st.SearchSt
 
 def fan_rings(middle: tuple[float, float], spokes: Sequence[float], side: float = 6.0) -> list[list[tuple]]:
     """A square block cut from one point within to places on its edge, in inches round from top left."""
+
     def at(along: float) -> tuple[float, float]:
         along %= 4 * side
         edge, rest = divmod(along, side)
@@ -192,9 +215,16 @@ def star_rings(side: float = 3.0) -> list[list[tuple]]:
     waist, tip = side, 2 * side * cos(pi / 8)
     low, high, size = side, side * (1 + sqrt(2)), side * (2 + sqrt(2))
     diamonds = [[(middle, middle), at(k, waist), at(k + 1, tip), at(k + 2, waist)] for k in range(0, 16, 2)]
-    squares = [[(0, 0), (low, 0), at(-2, waist), (0, low)], [(high, 0), (size, 0), (size, low), at(2, waist)],
-               [(size, high), (size, size), (high, size), at(6, waist)],
-               [(low, size), (0, size), (0, high), at(10, waist)]]
-    triangles = [[(low, 0), (high, 0), at(0, waist)], [(size, low), (size, high), at(4, waist)],
-                 [(high, size), (low, size), at(8, waist)], [(0, high), (0, low), at(12, waist)]]
+    squares = [
+        [(0, 0), (low, 0), at(-2, waist), (0, low)],
+        [(high, 0), (size, 0), (size, low), at(2, waist)],
+        [(size, high), (size, size), (high, size), at(6, waist)],
+        [(low, size), (0, size), (0, high), at(10, waist)],
+    ]
+    triangles = [
+        [(low, 0), (high, 0), at(0, waist)],
+        [(size, low), (size, high), at(4, waist)],
+        [(high, size), (low, size), at(8, waist)],
+        [(0, high), (0, low), at(12, waist)],
+    ]
     return diamonds + squares + triangles

@@ -70,7 +70,8 @@ Mooring: leaf=Maple Leaf; friend=Friendship Star
 OTHER_CLOTHS = {
     "Towpath": ROLES.replace("dark = ", "hearth = rust, dark = "),
     "Dinghy": ROLES.replace("cream width 40in", "cream fat quarter 6")
-    .replace("sand\n", "sand fat quarter 6\n", 1).replace("indigo shrinks 3%", "indigo fat quarter 5"),
+    .replace("sand\n", "sand fat quarter 6\n", 1)
+    .replace("indigo shrinks 3%", "indigo fat quarter 5"),
 }
 
 OTHER_FINISHES = {

@@ -60,8 +60,11 @@ def replay(plan: CuttingPlan, fabric: FabricPlan) -> Counter[int]:
             cut = plan.cuts[placed.cut]
             if cut.outline:
                 shape = outline_of(cut, placed)
-                inside = [piece for piece in pieces
-                          if scale(rectangle(*map(float, piece)), 1 + 1e-6, 1 + 1e-6).covers(shape)]
+                inside = [
+                    piece
+                    for piece in pieces
+                    if scale(rectangle(*map(float, piece)), 1 + 1e-6, 1 + 1e-6).covers(shape)
+                ]
                 assert inside, f"a template of {cut.template or cut.kind} lies on no piece of cloth"
                 on_cloth.setdefault(inside[0], []).append(shape)
                 made[placed.cut] += 1
@@ -71,8 +74,9 @@ def replay(plan: CuttingPlan, fabric: FabricPlan) -> Counter[int]:
             pieces.remove(spot)
             sides = sorted([placed.width, placed.height])
             if cut.joined:
-                strips.setdefault(placed.cut, []).append(sides[1] if sides[0] == cut.strip
-                                                         or cut.strip is None else sides[0])
+                strips.setdefault(placed.cut, []).append(
+                    sides[1] if sides[0] == cut.strip or cut.strip is None else sides[0]
+                )
                 assert min(cut.width, cut.height) in sides
                 continue
             wanted = [cut.width, cut.height] if not placed.turned else [cut.height, cut.width]

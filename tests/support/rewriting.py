@@ -35,16 +35,39 @@ def rewritten(source: Source, chance: Random) -> Source:
 def _new_names(file: tree.File, chance: Random) -> dict[str, str]:
     """Other names for points and pieces."""
     roles = {role.text for node in nodes_in(file) if isinstance(node, tree.PieceDef) for role in node.roles}
-    known = dict.fromkeys(node.name.text for node in nodes_in(file)
-                          if isinstance(node, tree.PointDef | tree.PieceDef))
+    known = dict.fromkeys(
+        node.name.text for node in nodes_in(file) if isinstance(node, tree.PointDef | tree.PieceDef)
+    )
     kept = roles | {node.alias.text for node in nodes_in(file) if isinstance(node, tree.Use)}
     kept |= {*SOFT} | {node.role.text for node in nodes_in(file) if isinstance(node, tree.PlainCell)}
-    return {name: f"{chance.choice('abcdz')}-new-{number}" for number, name in enumerate(known)
-            if name not in kept and chance.random() < 0.7}
+    return {
+        name: f"{chance.choice('abcdz')}-new-{number}"
+        for number, name in enumerate(known)
+        if name not in kept and chance.random() < 0.7
+    }
 
 
-SOFT: Final = ("top", "right", "bottom", "left", "center", "x", "free", "along", "radius", "side", "none",
-               "matched", "square", "version", "parallel", "circle", "stretched", "dots", "butted")
+SOFT: Final = (
+    "top",
+    "right",
+    "bottom",
+    "left",
+    "center",
+    "x",
+    "free",
+    "along",
+    "radius",
+    "side",
+    "none",
+    "matched",
+    "square",
+    "version",
+    "parallel",
+    "circle",
+    "stretched",
+    "dots",
+    "butted",
+)
 
 
 def _other_unit(text: str, unit: str) -> str:
@@ -70,7 +93,7 @@ def _shuffled(source: Source, chance: Random) -> Source:
     for block in reversed(file.blocks):
         moved = _moved(block.body, chance)
         parts = [source.words(each.span) for each in moved]
-        text = text[:block.body[0].span.start] + "\n".join(parts) + "\n" + text[block.body[-1].span.end:]
+        text = text[: block.body[0].span.start] + "\n".join(parts) + "\n" + text[block.body[-1].span.end :]
     return Source(source.name, text)
 
 

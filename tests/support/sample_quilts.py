@@ -81,8 +81,18 @@ quilt "Pebble Cot Quilt" version 1 {
 }
 """
 
-LARGE_BLOCKS = ("Ohio Star", "Churn Dash", "Lady of the Lake", "Double Nine Patch", "Dutchman's Puzzle",
-                "Jacob's Ladder", "Evening Star", "Rolling Stone", "Sister's Choice", "Storm at Sea")
+LARGE_BLOCKS = (
+    "Ohio Star",
+    "Churn Dash",
+    "Lady of the Lake",
+    "Double Nine Patch",
+    "Dutchman's Puzzle",
+    "Jacob's Ladder",
+    "Evening Star",
+    "Rolling Stone",
+    "Sister's Choice",
+    "Storm at Sea",
+)
 """Ten blocks of the library; ten of each make the large sampler."""
 
 
@@ -90,8 +100,9 @@ def large_text(across: int = 10, down: int = 10) -> str:
     """A sampler of a hundred blocks and some three thousand pieces."""
     uses = "\n".join(f'  use "{title}" as b{at}' for at, title in enumerate(LARGE_BLOCKS))
     many = len(LARGE_BLOCKS)
-    rows = "\n".join("    row " + ", ".join(f"b{(row + column) % many}" for column in range(across))
-                     for row in range(down))
+    rows = "\n".join(
+        "    row " + ", ".join(f"b{(row + column) % many}" for column in range(across)) for row in range(down)
+    )
     return f"""edition 1
 quilt "Hundred Harbours" version 1 {{
 {uses}

@@ -57,7 +57,10 @@ block "Two-Triangle Square" {
 }
 """
 
-HARBOUR_SQUARE: Final = "edition 1\n\n" + PAIR + """
+HARBOUR_SQUARE: Final = (
+    "edition 1\n\n"
+    + PAIR
+    + """
 block "Harbour Square" {
   grid 3 x 3 of 3in
   use "Two-Triangle Square" version 1 as pair
@@ -67,6 +70,7 @@ block "Harbour Square" {
   row flip facing bottom-left, plain pale, flip facing bottom-right
 }
 """
+)
 
 GOOSE_SHELF: Final = {"flying_goose": FLYING_GOOSE, "pair": "edition 1\n\n" + PAIR}
 """Files beside the one under test: a goose that faces the top, and a two-triangle square that faces its dark

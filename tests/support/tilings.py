@@ -62,8 +62,10 @@ def generic_layouts(seams: int) -> list[tuple[Line, ...]]:
             across = [0, *(other for other in range(1, size) if upright[other - 1] != upright[at - 1]), size]
             reaches.append([(a, b) for a in across if a < at for b in across if b > at])
         for reach in product(*reaches):
-            lines = tuple((at, a, at, b) if turned else (a, at, b, at)
-                          for at, (a, b), turned in zip(range(1, size), reach, upright, strict=True))
+            lines = tuple(
+                (at, a, at, b) if turned else (a, at, b, at)
+                for at, (a, b), turned in zip(range(1, size), reach, upright, strict=True)
+            )
             if _sound(lines, size):
                 found.append(lines)
     return found
@@ -100,8 +102,10 @@ def draft_lines(across: int, down: int, lines: list[Line] | tuple[Line, ...]) ->
 def sewn_by_trying(cells: Cells) -> bool:
     """Whether a tiling sews with straight seams, found by trying every join of neighbouring rectangles."""
     down, across = len(cells), len(cells[0])
-    start = frozenset(frozenset((x, y) for y in range(down) for x in range(across) if cells[y][x] == number)
-                      for number in {each for row in cells for each in row})
+    start = frozenset(
+        frozenset((x, y) for y in range(down) for x in range(across) if cells[y][x] == number)
+        for number in {each for row in cells for each in row}
+    )
     tried: set[frozenset] = set()
     stack = [start]
     while stack:
@@ -113,7 +117,7 @@ def sewn_by_trying(cells: Cells) -> bool:
         tried.add(parts)
         ordered = sorted(parts, key=min)
         for at, one in enumerate(ordered):
-            stack += [parts - {one, two} | {one | two} for two in ordered[at + 1:] if _one_line(one, two)]
+            stack += [parts - {one, two} | {one | two} for two in ordered[at + 1 :] if _one_line(one, two)]
     return False
 
 

@@ -88,8 +88,12 @@ def _shapes(cut: Mapping[str, Any], laid: Mapping[str, Any]) -> list[Shape]:
 def _joined(cut: Mapping[str, Any], strips: Sequence[Mapping[str, Any]]) -> Counter[tuple[Shape, str]]:
     """The long strips that shorter ones make; all of them lie one way."""
     thick, long = sorted((cut["width"], cut["height"]))
-    upright = {laid["height"] > laid["width"] if thick in (laid["width"], laid["height"]) and
-               laid["width"] != laid["height"] else cut["height"] > cut["width"] for laid in strips}
+    upright = {
+        laid["height"] > laid["width"]
+        if thick in (laid["width"], laid["height"]) and laid["width"] != laid["height"]
+        else cut["height"] > cut["width"]
+        for laid in strips
+    }
     assert upright == {cut["height"] > cut["width"]}, "a strip is joined from some that lie across its print"
     w, h = (thick, long) if cut["height"] > cut["width"] else (long, thick)
     return Counter({(_normal([(0, 0), (w, 0), (w, h), (0, h)]), "strip"): cut["pieces"]})
@@ -113,7 +117,8 @@ def pieces_of_picture(document: Document, numbers: Mapping[str, Any]) -> dict[st
         if mark.role == "fill" and mark.subject:
             for ring in rings(mark):
                 found.setdefault(mark.subject, Counter())[
-                    _normal([(x / points, y / points) for x, y in ring])] += 1
+                    _normal([(x / points, y / points) for x, y in ring])
+                ] += 1
     return found
 
 
@@ -168,4 +173,3 @@ def room(cloth: Polygon, piece: Polygon) -> float:
         most.append(float(out @ np.array([ax, ay])) - float((places @ out).max()))
     answer = linprog([0, 0, -1], A_ub=rows, b_ub=most, bounds=[(None, None), (None, None), (None, None)])
     return float(answer.x[2]) if answer.success else float("-inf")
-

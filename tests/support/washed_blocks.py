@@ -47,16 +47,22 @@ def washed_block(chance: Random) -> WashedBlock:
     """A block on a random grid, with 5 to 10 of its places read from its corners, or from one another."""
     width = Fraction(chance.choice(SIZES))
     across = chance.choice([parts for parts in PARTS if width / parts >= CELL_LEAST])
-    down = across if chance.random() < 0.8 else chance.choice(
-        [parts for parts in PARTS if 3 <= width / across * parts <= 18])
+    down = (
+        across
+        if chance.random() < 0.8
+        else chance.choice([parts for parts in PARTS if 3 <= width / across * parts <= 18])
+    )
     height = width / across * down
     scales = (1 - chance.uniform(0, SHRUNK_MOST), 1 - chance.uniform(0, SHRUNK_MOST))
     lean = chance.uniform(-LEAN_MOST, LEAN_MOST)
 
     def read(right: Fraction, below: Fraction) -> Fraction:
         length = hypot(scales[0] * float(right) + lean * float(below), scales[1] * float(below))
-        marks = [mark for mark in range(int(length * 16) - 2, int(length * 16) + 3)
-                 if abs(mark / 16 - length) <= float(MARK)]
+        marks = [
+            mark
+            for mark in range(int(length * 16) - 2, int(length * 16) + 3)
+            if abs(mark / 16 - length) <= float(MARK)
+        ]
         return chance.choice(marks) * MARK
 
     lines, drafted = [], []
@@ -76,9 +82,16 @@ def washed_block(chance: Random) -> WashedBlock:
         lines.append(f"  point p{number} = {exact_text(read(right, below))}in {way}")
         last[walk] = (f"p{number}", line)
     washed = [exact_text(read(*side)) for side in ((width, Fraction(0)), (Fraction(0), height))]
-    text = "\n".join((
-        "edition 1", 'block "Old" {', f"  finished {exact_text(width)}in x {exact_text(height)}in",
-        f"  washed {washed[0]}in x {washed[1]}in read to 1/16in", *lines, "}\n"))
+    text = "\n".join(
+        (
+            "edition 1",
+            'block "Old" {',
+            f"  finished {exact_text(width)}in x {exact_text(height)}in",
+            f"  washed {washed[0]}in x {washed[1]}in read to 1/16in",
+            *lines,
+            "}\n",
+        )
+    )
     return WashedBlock(text, tuple(drafted), (across, down))
 
 
@@ -109,7 +122,9 @@ def measure(text: str) -> Measured:
 def place_of_truth(block: WashedBlock, grids: tuple[GridGuess, ...]) -> int | None:
     """Where among the grids offered the one stands that the block was drafted by; None where it does not."""
     for place, grid in enumerate(grids):
-        if all(found is not None and abs(float(found) - true) < 1e-6
-               for found, true in zip(grid.lengths, block.drafted, strict=True)):
+        if all(
+            found is not None and abs(float(found) - true) < 1e-6
+            for found, true in zip(grid.lengths, block.drafted, strict=True)
+        ):
             return place
     return None

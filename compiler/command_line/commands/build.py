@@ -79,39 +79,68 @@ class MarkChoice(LengthChoice):
 
 @click.command("build", short_help="Make the sheets of blocks and quilts.", epilog=EXAMPLES)
 @click.argument("files", nargs=-1, required=True, metavar="FILE|FOLDER...", type=click.Path(allow_dash=True))
-@click.option("--format", "formats", multiple=True, type=ListChoice(FORMATS), default=(("pdf",),),
-              help="Kind of file; several with commas. PNG and SVG are one a page; HTML is for booklets.  "
-                   "[default: pdf]")
-@click.option("--paper", type=click.Choice(["letter", "a4"], case_sensitive=False), default="letter",
-              show_default=True, help="Paper that the sheets are laid out for.")
-@click.option("--kind", type=click.Choice(["allowance", "finished", "window"], case_sensitive=False),
-              default="allowance", show_default=True,
-              help="Templates with seam allowance, of finished size for hand piecing, or with a window to "
-                   "place a motif.")
-@click.option("--lines", type=click.Choice(["cut-solid", "cut-dashed"], case_sensitive=False),
-              default="cut-solid", show_default=True,
-              help="Whether the cutting line is the solid one or the dashed one.")
-@click.option("--measured", type=MarkChoice(), metavar="[square=|bar=]LENGTH",
-              help="What the 1in check square (or the 5cm bar) of an earlier print measured: 0.97in, 2.46cm. "
-                   "Far from both, say which: square=0.87in. The sheets are then made to come out right.")
+@click.option(
+    "--format",
+    "formats",
+    multiple=True,
+    type=ListChoice(FORMATS),
+    default=(("pdf",),),
+    help="Kind of file; several with commas. PNG and SVG are one a page; HTML is for booklets.  "
+    "[default: pdf]",
+)
+@click.option(
+    "--paper",
+    type=click.Choice(["letter", "a4"], case_sensitive=False),
+    default="letter",
+    show_default=True,
+    help="Paper that the sheets are laid out for.",
+)
+@click.option(
+    "--kind",
+    type=click.Choice(["allowance", "finished", "window"], case_sensitive=False),
+    default="allowance",
+    show_default=True,
+    help="Templates with seam allowance, of finished size for hand piecing, or with a window to "
+    "place a motif.",
+)
+@click.option(
+    "--lines",
+    type=click.Choice(["cut-solid", "cut-dashed"], case_sensitive=False),
+    default="cut-solid",
+    show_default=True,
+    help="Whether the cutting line is the solid one or the dashed one.",
+)
+@click.option(
+    "--measured",
+    type=MarkChoice(),
+    metavar="[square=|bar=]LENGTH",
+    help="What the 1in check square (or the 5cm bar) of an earlier print measured: 0.97in, 2.46cm. "
+    "Far from both, say which: square=0.87in. The sheets are then made to come out right.",
+)
 @cutting_options
-@click.option("--parts", multiple=True, type=ListChoice(PARTS),
-              help="Only these parts of a block or a quilt, a file each; several with commas.")
+@click.option(
+    "--parts",
+    multiple=True,
+    type=ListChoice(PARTS),
+    help="Only these parts of a block or a quilt, a file each; several with commas.",
+)
 @click.option("--tables", is_flag=True, help="Write a quilt's numbers, too, as CSV and as JSON.")
-@click.option("--blocks", "blocks_too", is_flag=True,
-              help="Make the blocks written in a quilt's file a PDF each, too.")
+@click.option(
+    "--blocks", "blocks_too", is_flag=True, help="Make the blocks written in a quilt's file a PDF each, too."
+)
 @booklet_options
 @out_option
 @dpi_option(300)
 @block_option
 @shelf_option
 @click.option("--no-cache", is_flag=True, help="Make everything anew, whatever was kept of earlier builds.")
-def build(files: Sequence[str], formats: tuple[tuple[str, ...], ...], paper: Any, kind: Any, lines: Any,
-          measured: tuple[str, Fraction] | None, parts: tuple[tuple[str, ...], ...], tables: bool,
-          blocks_too: bool,
-          booklet: bool, ways: tuple[tuple[str, str], ...],
-          ruler: Fraction, margin: tuple[Fraction, Fraction] | None, buy: Any, out: str, dpi: int,
-          titles: tuple[str, ...], shelves: tuple[str, ...], no_cache: bool) -> int:
+def build(
+    files: Sequence[str], formats: tuple[tuple[str, ...], ...], paper: Any, kind: Any, lines: Any,
+    measured: tuple[str, Fraction] | None, parts: tuple[tuple[str, ...], ...], tables: bool, blocks_too:
+    bool, booklet: bool, ways: tuple[tuple[str, str], ...], ruler: Fraction, margin: tuple[Fraction,
+    Fraction] | None, buy: Any, out: str, dpi: int, titles: tuple[str, ...], shelves: tuple[str, ...],
+    no_cache: bool,
+) -> int:  # fmt: skip
     """Make the sheets of every block or quilt in FILE.
 
     A block's are its templates; with --booklet, all that a class needs. A quilt's are its picture, what you
@@ -133,8 +162,22 @@ def build(files: Sequence[str], formats: tuple[tuple[str, ...], ...], paper: Any
     booklets, cutting = Booklets(booklet, ways), cutting_of(ruler, margin, buy)
     if booklet or parts:
         cutting = replace(cutting, on_paper=booklets.on_paper)
-    job = Job(options, each_once(formats), out, dpi, BlockChoice(titles), each_once(parts), tables,
-              blocks_too, booklets, cutting, KeptSheets(kept), record, Voice(record), Progress(len(inputs)))
+    job = Job(
+        options,
+        each_once(formats),
+        out,
+        dpi,
+        BlockChoice(titles),
+        each_once(parts),
+        tables,
+        blocks_too,
+        booklets,
+        cutting,
+        KeptSheets(kept),
+        record,
+        Voice(record),
+        Progress(len(inputs)),
+    )
     refuse_html(job.formats, job.booklets)
     refuse_ways(job.booklets, job.parts)
     shelf = open_shelf(shelves, record)
@@ -161,8 +204,9 @@ def finish(job: Job, kept: Kept | None) -> int:
             raise click.UsageError("--tables is for quilts, and no quilt was made.")
         if job.parts and not job.parts_made:
             only = [part for part in QUILT_PARTS if part not in BLOCK_PARTS]
-            raise click.UsageError(f"--parts: a block has {', '.join(BLOCK_PARTS)}; only for quilts are "
-                                   f"{', '.join(only)}.")
+            raise click.UsageError(
+                f"--parts: a block has {', '.join(BLOCK_PARTS)}; only for quilts are {', '.join(only)}."
+            )
     if job.tally.errors or job.tally.warnings or job.tally.notes:
         job.voice.tell(job.tally.summary())
     if job.sheets.told():
@@ -185,14 +229,17 @@ def square_measured(measured: tuple[str, Fraction] | None) -> Fraction:
     if not likely:
         raise click.BadParameter(
             "The square should measure near 1in (2.54cm), the bar near 5cm. A print that is further out was "
-            "fitted to the page: print it again at actual size, 100%.", param_hint="'--measured'")
+            "fitted to the page: print it again at actual size, 100%.",
+            param_hint="'--measured'",
+        )
     if mark or any(abs(share - 1) <= NEARLY for share in likely):
         return likely[0]
     said = ", ".join(f"the {each} would be at {round(share * 100)}%" for each, share in shares.items())
     raise click.BadParameter(
         f"Which mark was measured, the 1in square or the 5cm bar? For this length {said}. "
         f"Measure again, or say which: {' or '.join(f'{each}=LENGTH' for each in MARKS)}.",
-        param_hint="'--measured'")
+        param_hint="'--measured'",
+    )
 
 
 def build_file(job: Job, compiled: Compiled) -> None:
@@ -205,8 +252,9 @@ def build_file(job: Job, compiled: Compiled) -> None:
     if not quilts and not blocks:
         return
     lines: list[str] = []
-    files = chain(quilt_files(job, compiled.name, quilts, lines),
-                  block_files(job, compiled.name, blocks, lines))
+    files = chain(
+        quilt_files(job, compiled.name, quilts, lines), block_files(job, compiled.name, blocks, lines)
+    )
     try:
         paths = write_files(job.folder, recorded(job, files))
     except Refused as refused:

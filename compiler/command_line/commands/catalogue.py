@@ -36,15 +36,33 @@ Examples:
 @click.command("catalogue", short_help="Make a picture catalogue of the shelves.", epilog=EXAMPLES)
 @click.argument("words", nargs=-1, metavar="[WORD...]")
 @condition_options
-@click.option("--format", "formats", multiple=True, type=ListChoice(FORMATS), default=(FORMATS,),
-              help="A page of HTML to search in, sheets to print as PDF; both with a comma.  [default: both]")
-@click.option("--paper", type=click.Choice(["letter", "a4"], case_sensitive=False), default="letter",
-              show_default=True, help="Paper of the PDF.")
+@click.option(
+    "--format",
+    "formats",
+    multiple=True,
+    type=ListChoice(FORMATS),
+    default=(FORMATS,),
+    help="A page of HTML to search in, sheets to print as PDF; both with a comma.  [default: both]",
+)
+@click.option(
+    "--paper",
+    type=click.Choice(["letter", "a4"], case_sensitive=False),
+    default="letter",
+    show_default=True,
+    help="Paper of the PDF.",
+)
 @click.option("--title", default="Catalogue of blocks", show_default=True, help="What stands at its head.")
 @out_option
 @shelf_option
-def catalogue(words: tuple[str, ...], formats: tuple[tuple[str, ...], ...], paper: Any, title: str, out: str,
-              shelves: tuple[str, ...], **conditions: Any) -> int:
+def catalogue(
+    words: tuple[str, ...],
+    formats: tuple[tuple[str, ...], ...],
+    paper: Any,
+    title: str,
+    out: str,
+    shelves: tuple[str, ...],
+    **conditions: Any,
+) -> int:
     """Make a picture catalogue of the blocks on your shelves and in the library, or of those that are found.
 
     The HTML page needs no network and no other file: open it, and search by name, family and more. The PDF
@@ -88,8 +106,9 @@ def _entries(shelf: FolderShelf, found: Sequence[Shelved]) -> list[Entry]:
     return [Entry(drafts[key], each.facts, each.shelf) for key, each in keyed if key in drafts]
 
 
-def _files(entries: Sequence[Entry], formats: Sequence[str], title: str,
-           paper: Any) -> list[tuple[str, bytes]]:
+def _files(
+    entries: Sequence[Entry], formats: Sequence[str], title: str, paper: Any
+) -> list[tuple[str, bytes]]:
     files = []
     if "html" in formats:
         from ...sheets.catalogue.html_catalogue import catalogue_html

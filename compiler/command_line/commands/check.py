@@ -30,14 +30,26 @@ Form = Literal["people", "short", "json", "github"]
 
 @click.command("check", short_help="Say what is wrong with blocks and quilts.", epilog=EXAMPLES)
 @click.argument("files", nargs=-1, required=True, metavar="FILE|FOLDER...", type=click.Path(allow_dash=True))
-@click.option("--format", "form", type=click.Choice(["people", "short", "json", "github"]), default="people",
-              show_default=True,
-              help="With the lines and carets, one short line each, JSON, or GitHub's annotation lines.")
+@click.option(
+    "--format",
+    "form",
+    type=click.Choice(["people", "short", "json", "github"]),
+    default="people",
+    show_default=True,
+    help="With the lines and carets, one short line each, JSON, or GitHub's annotation lines.",
+)
 @click.option("--strict", is_flag=True, help="Warnings, too, make the exit status 1.")
 @cutting_options
 @shelf_option
-def check(files: Sequence[str], form: Form, strict: bool, ruler: Fraction,
-          margin: tuple[Fraction, Fraction] | None, buy: Any, shelves: tuple[str, ...]) -> int:
+def check(
+    files: Sequence[str],
+    form: Form,
+    strict: bool,
+    ruler: Fraction,
+    margin: tuple[Fraction, Fraction] | None,
+    buy: Any,
+    shelves: tuple[str, ...],
+) -> int:
     """Say what is wrong with every block and quilt in FILE, and make nothing.
 
     A quilt is laid out and its cutting planned, to say whether there is cloth enough. A FOLDER stands for

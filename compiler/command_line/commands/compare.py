@@ -45,21 +45,50 @@ Examples:
 @click.command("compare", short_help="Say what changed, and which templates to keep.", epilog=EXAMPLES)
 @click.argument("files", nargs=-1, required=True, metavar="[OLD] NEW", type=click.Path(allow_dash=True))
 @click.option("--since", metavar="REVISION", help="Compare with the file as it was then; git is asked.")
-@click.option("--check", "only_check", is_flag=True,
-              help="For any number of files: status 1 where outlines changed since the revision, HEAD unless "
-                   "--since says another, and the version did not.")
-@click.option("--format", "form", type=click.Choice(["text", "json"]), default="text", show_default=True,
-              help="Lines to read, or JSON.")
-@click.option("--picture", "pictures", multiple=True, type=ListChoice(FORMATS),
-              help="Draw both outlines upon each other, too; several kinds with commas.")
-@click.option("--size", type=LengthChoice(), default="5in", show_default=True, metavar="LENGTH",
-              help="Longer side of the block in the picture, from 1/2in to 40in.")
+@click.option(
+    "--check",
+    "only_check",
+    is_flag=True,
+    help="For any number of files: status 1 where outlines changed since the revision, HEAD unless "
+    "--since says another, and the version did not.",
+)
+@click.option(
+    "--format",
+    "form",
+    type=click.Choice(["text", "json"]),
+    default="text",
+    show_default=True,
+    help="Lines to read, or JSON.",
+)
+@click.option(
+    "--picture",
+    "pictures",
+    multiple=True,
+    type=ListChoice(FORMATS),
+    help="Draw both outlines upon each other, too; several kinds with commas.",
+)
+@click.option(
+    "--size",
+    type=LengthChoice(),
+    default="5in",
+    show_default=True,
+    metavar="LENGTH",
+    help="Longer side of the block in the picture, from 1/2in to 40in.",
+)
 @out_option
 @dpi_option(150)
 @shelf_option
-def compare(files: Sequence[str], since: str | None, only_check: bool, form: str,
-            pictures: tuple[tuple[str, ...], ...], size: Fraction, out: str, dpi: int,
-            shelves: tuple[str, ...]) -> int:
+def compare(
+    files: Sequence[str],
+    since: str | None,
+    only_check: bool,
+    form: str,
+    pictures: tuple[tuple[str, ...], ...],
+    size: Fraction,
+    out: str,
+    dpi: int,
+    shelves: tuple[str, ...],
+) -> int:
     """Say what changed from OLD to NEW: which templates are the same, so that you keep your plastic, of which
     another number is cut, which are new or gone, and how far the outlines lie apart.
 
@@ -109,19 +138,25 @@ def _tell(comparisons: list[Comparison], only_old: list[str], only_new: list[str
 def unversioned_text(comparison: Comparison) -> str:
     """What is to be said of outlines that changed under one version."""
     new = comparison.new.draft
-    return (f"The outlines of '{named(new.title)}' changed and its version did not: "
-            f"write 'version {new.version + 1}'.")
+    return (
+        f"The outlines of '{named(new.title)}' changed and its version did not: "
+        f"write 'version {new.version + 1}'."
+    )
 
 
-def paired(old: Sequence[CompiledBlock], new: Sequence[CompiledBlock]) -> tuple[
-        list[tuple[CompiledBlock, CompiledBlock]], list[str], list[str]]:
+def paired(
+    old: Sequence[CompiledBlock], new: Sequence[CompiledBlock]
+) -> tuple[list[tuple[CompiledBlock, CompiledBlock]], list[str], list[str]]:
     """The blocks of one title, the newest version of each; and the titles that one side alone has."""
     before, after = _newest(old), _newest(new)
     if len(before) == len(after) == 1:
         return list(zip(before.values(), after.values(), strict=True)), [], []
     pairs = [(before[title], block) for title, block in after.items() if title in before]
-    return pairs, [title for title in before if title not in after], [
-        title for title in after if title not in before]
+    return (
+        pairs,
+        [title for title in before if title not in after],
+        [title for title in after if title not in before],
+    )
 
 
 def _newest(blocks: Sequence[CompiledBlock]) -> dict[str, CompiledBlock]:
@@ -141,8 +176,16 @@ def _drawings(comparisons: Sequence[Comparison], size: float, out: str) -> list[
         old, new = each.old.draft, each.new.draft
         stem = f"{names.stem(new.title, new.version, 'compare')}-beside-v{old.version}"
         subject = f"versions {old.version} and {new.version}"
-        drawings.append(Drawing(f"block '{named(new.title)}'", stem, new.title, new.maker, subject,
-                                partial(overlay_page, each, size)))
+        drawings.append(
+            Drawing(
+                f"block '{named(new.title)}'",
+                stem,
+                new.title,
+                new.maker,
+                subject,
+                partial(overlay_page, each, size),
+            )
+        )
     return drawings
 
 
@@ -158,8 +201,9 @@ class _Run:
         """The exit status."""
         return COMPLAINED if self.refused else self.tally.status()
 
-    def sides(self, files: Sequence[str], since: str | None) -> tuple[
-            Sequence[CompiledBlock], Sequence[CompiledBlock]] | None:
+    def sides(
+        self, files: Sequence[str], since: str | None
+    ) -> tuple[Sequence[CompiledBlock], Sequence[CompiledBlock]] | None:
         """The blocks before and after; None where a file has an error, which is shown."""
         new = self._named(files[-1])
         if new is None:

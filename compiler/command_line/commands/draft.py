@@ -25,10 +25,20 @@ Examples:
 
 @click.command("draft", short_help="Draft a block that was measured off an old quilt.", epilog=EXAMPLES)
 @click.argument("file", metavar="FILE", type=click.Path(allow_dash=True))
-@click.option("--format", "form", type=click.Choice(["block", "text", "json"]), default="block",
-              show_default=True, help="The drafted block's text, a table of its readings, or both as JSON.")
-@click.option("--out", metavar="FILE", type=click.Path(dir_okay=False),
-              help="Write the drafted block to this file, and say what was changed.")
+@click.option(
+    "--format",
+    "form",
+    type=click.Choice(["block", "text", "json"]),
+    default="block",
+    show_default=True,
+    help="The drafted block's text, a table of its readings, or both as JSON.",
+)
+@click.option(
+    "--out",
+    metavar="FILE",
+    type=click.Path(dir_okay=False),
+    help="Write the drafted block to this file, and say what was changed.",
+)
 @shelf_option
 def draft(file: str, form: str, out: str | None, shelves: tuple[str, ...]) -> int:
     """Draft every 'washed' block in FILE from its readings, and print the file with the drafted ones.
@@ -39,8 +49,9 @@ def draft(file: str, form: str, out: str | None, shelves: tuple[str, ...]) -> in
     """
     given = one_input(file)
     if out is not None and given.path is not None and os.path.exists(out) and os.path.samefile(out, file):
-        raise click.BadParameter("Write the draft to another file, and keep your readings.",
-                                 param_hint="'--out'")
+        raise click.BadParameter(
+            "Write the draft to another file, and keep your readings.", param_hint="'--out'"
+        )
     compiled, status = compile_alone(given, open_shelf(shelves))
     if status != CLEAN:
         return status

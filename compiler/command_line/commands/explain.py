@@ -30,15 +30,28 @@ Examples:
 """
 
 
-@click.command("explain", short_help="Say everything about blocks and quilts, or about a code.",
-               epilog=EXAMPLES)
+@click.command(
+    "explain", short_help="Say everything about blocks and quilts, or about a code.", epilog=EXAMPLES
+)
 @click.argument("subject", metavar="FILE|CODE", type=click.Path(allow_dash=True))
-@click.option("--format", "form", type=click.Choice(["text", "json"]), default="text", show_default=True,
-              help="A table to read, or JSON.")
+@click.option(
+    "--format",
+    "form",
+    type=click.Choice(["text", "json"]),
+    default="text",
+    show_default=True,
+    help="A table to read, or JSON.",
+)
 @cutting_options
 @shelf_option
-def explain(subject: str, form: str, ruler: Fraction, margin: tuple[Fraction, Fraction] | None, buy: Any,
-            shelves: tuple[str, ...]) -> int:
+def explain(
+    subject: str,
+    form: str,
+    ruler: Fraction,
+    margin: tuple[Fraction, Fraction] | None,
+    buy: Any,
+    shelves: tuple[str, ...],
+) -> int:
     """Say everything about the blocks and quilts in FILE, or what the CODE of a message means.
 
     For a block: every piece, its template, sizes, angles, how many to cut in what fabric and how, how every
@@ -109,5 +122,12 @@ def entry_json(entry: Entry) -> str:
     """The entry for programs."""
     from json import dumps
 
-    return dumps({"code": entry.code, "title": entry.title, "explanation": entry.explanation,
-                  "wrong": entry.wrong, "right": entry.right})
+    return dumps(
+        {
+            "code": entry.code,
+            "title": entry.title,
+            "explanation": entry.explanation,
+            "wrong": entry.wrong,
+            "right": entry.right,
+        }
+    )

@@ -37,18 +37,33 @@ Decorated = Callable[..., Any]
 def condition_options(command: Decorated) -> Decorated:
     """What blocks are told by. All that is given must hold."""
     for option in (
-        click.option("--symmetry", "symmetries", type=ListChoice(SYMMETRIES), default=(),
-                     help="How it looks the same again, fabrics and all; several with commas."),
-        click.option("--methods", type=ListChoice(METHODS), default=(),
-                     help="Every template by the ruler; on paper foundations; both with a comma."),
+        click.option(
+            "--symmetry",
+            "symmetries",
+            type=ListChoice(SYMMETRIES),
+            default=(),
+            help="How it looks the same again, fabrics and all; several with commas.",
+        ),
+        click.option(
+            "--methods",
+            type=ListChoice(METHODS),
+            default=(),
+            help="Every template by the ruler; on paper foundations; both with a comma.",
+        ),
         click.option("--size", type=SIZES, metavar="RANGE", help="Its longer side as written: 6in..12in."),
-        click.option("--smallest-angle", type=ANGLES, metavar="RANGE",
-                     help="Of its sharpest corner, in degrees: 30.."),
+        click.option(
+            "--smallest-angle", type=ANGLES, metavar="RANGE", help="Of its sharpest corner, in degrees: 30.."
+        ),
         click.option("--templates", type=COUNTS, metavar="RANGE", help="How many templates: ..4"),
         click.option("--pieces", type=COUNTS, metavar="RANGE", help="How many pieces: 5..20"),
         click.option("--grid", type=GridChoice(), metavar="ACROSSxDOWN", help="Its grid: 4x4"),
-        click.option("--family", "families", multiple=True, metavar="NAME",
-                     help="Its family: four-patch, basket ... Repeatable: any of them."),
+        click.option(
+            "--family",
+            "families",
+            multiple=True,
+            metavar="NAME",
+            help="Its family: four-patch, basket ... Repeatable: any of them.",
+        ),
     ):
         command = option(command)
     return command
@@ -57,8 +72,14 @@ def condition_options(command: Decorated) -> Decorated:
 @click.command("find", short_help="Find blocks on the shelves.", epilog=EXAMPLES)
 @click.argument("words", nargs=-1, metavar="[WORD...]")
 @condition_options
-@click.option("--format", "form", type=click.Choice(["table", "json"]), default="table", show_default=True,
-              help="A table for people, or JSON for other programs.")
+@click.option(
+    "--format",
+    "form",
+    type=click.Choice(["table", "json"]),
+    default="table",
+    show_default=True,
+    help="A table for people, or JSON for other programs.",
+)
 @shelf_option
 def find(words: tuple[str, ...], form: str, shelves: tuple[str, ...], **conditions: Any) -> int:
     """Find blocks on your shelves, those of PIECEWRIGHT_SHELVES, and in the library that ships.
@@ -104,8 +125,13 @@ def _show_table(found: Sequence[Shelved], indexed: Indexed) -> None:
     titles = {each.title for each in facts}
     told = {name: of for name, of in shared.items() if titles & set(of)}
     lines += ["", *shared_text(told)] if told else []
-    say("\n".join([*lines, "", count_text(len(found), len(indexed.blocks))] if lines else
-                  [count_text(0, len(indexed.blocks))]))
+    say(
+        "\n".join(
+            [*lines, "", count_text(len(found), len(indexed.blocks))]
+            if lines
+            else [count_text(0, len(indexed.blocks))]
+        )
+    )
 
 
 def found_record(found: Sequence[Shelved], indexed: Indexed) -> dict[str, Any]:
@@ -114,12 +140,16 @@ def found_record(found: Sequence[Shelved], indexed: Indexed) -> dict[str, Any]:
     from ...sheets.reports.find_table import block_record
 
     return {
-        "shelves": [{"title": title, "folder": folder, "note": note}
-                    for title, folder, note in indexed.shelves],
-        "blocks": [{**block_record(each.facts), "shelf": each.shelf, "file": each.file, "line": each.line}
-                   for each in found],
-        "shared_names": {name: list(titles)
-                         for name, titles in shared_names(each.facts for each in indexed.blocks).items()},
+        "shelves": [
+            {"title": title, "folder": folder, "note": note} for title, folder, note in indexed.shelves
+        ],
+        "blocks": [
+            {**block_record(each.facts), "shelf": each.shelf, "file": each.file, "line": each.line}
+            for each in found
+        ],
+        "shared_names": {
+            name: list(titles) for name, titles in shared_names(each.facts for each in indexed.blocks).items()
+        },
     }
 
 

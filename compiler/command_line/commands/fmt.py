@@ -31,8 +31,12 @@ Examples:
 
 @click.command("fmt", short_help="Lay files out in the house style.", epilog=EXAMPLES)
 @click.argument("files", nargs=-1, required=True, metavar="FILE|FOLDER...", type=click.Path(allow_dash=True))
-@click.option("--check", "only_check", is_flag=True,
-              help="Change nothing: name the files that would change; status 1 where there are any.")
+@click.option(
+    "--check",
+    "only_check",
+    is_flag=True,
+    help="Change nothing: name the files that would change; status 1 where there are any.",
+)
 @click.option("--diff", "show_diff", is_flag=True, help="Change nothing: show the lines that would change.")
 def fmt(files: Sequence[str], only_check: bool, show_diff: bool) -> int:
     """Lay out the text of every FILE in the house style, and change nothing that it says.
@@ -87,9 +91,15 @@ class _Run:
     def end(self) -> int:
         """The exit status, after a summary on standard error."""
         would = "would change" if self._only_check or self._show_diff else "laid out"
-        parts = [f"{count_of(number, 'file')} {what}" for number, what in (
-            (self._changed, would), (self._as_were, "already in the house style"),
-            (self._faulty, "left alone for a mistake")) if number]
+        parts = [
+            f"{count_of(number, 'file')} {what}"
+            for number, what in (
+                (self._changed, would),
+                (self._as_were, "already in the house style"),
+                (self._faulty, "left alone for a mistake"),
+            )
+            if number
+        ]
         click.echo(f"{one_of(parts, 'and')}.", err=True)
         refused = (self._only_check or self._show_diff) and self._changed
         return COMPLAINED if refused else self._tally.status()

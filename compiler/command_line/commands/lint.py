@@ -55,13 +55,31 @@ def _listed(ctx: click.Context, _: click.Parameter, wanted: bool) -> None:
 @click.option("--mend", is_flag=True, help="Apply the mends that there are; they change no outline.")
 @click.option("--only", "only", multiple=True, metavar="NAME", help="This check alone. Repeatable.")
 @click.option("--allow", "allowed", multiple=True, metavar="NAME", help="Every check but this. Repeatable.")
-@click.option("--format", "form", type=click.Choice(["people", "short", "json", "github"]), default="people",
-              show_default=True, help="As for 'check'.")
-@click.option("--list", is_flag=True, is_eager=True, expose_value=False, callback=_listed,
-              help="List the checks, and end.")
+@click.option(
+    "--format",
+    "form",
+    type=click.Choice(["people", "short", "json", "github"]),
+    default="people",
+    show_default=True,
+    help="As for 'check'.",
+)
+@click.option(
+    "--list",
+    is_flag=True,
+    is_eager=True,
+    expose_value=False,
+    callback=_listed,
+    help="List the checks, and end.",
+)
 @shelf_option
-def lint(files: Sequence[str], mend: bool, only: tuple[str, ...], allowed: tuple[str, ...], form: Form,
-         shelves: tuple[str, ...]) -> int:
+def lint(
+    files: Sequence[str],
+    mend: bool,
+    only: tuple[str, ...],
+    allowed: tuple[str, ...],
+    form: Form,
+    shelves: tuple[str, ...],
+) -> int:
     """Say what could be better in every FILE that has no error: what a maker, a shelf or a reader would miss.
 
     The exit status is 1 where anything is said. A FOLDER stands for every .block and .quilt file in it.
@@ -116,8 +134,9 @@ class _Run:
         progress.clear()
         self._tell(said, {**sources, given.name: source})
 
-    def _mend(self, given: Input, source: Source, said: tuple[Diagnostic, ...],
-              outlines: list[str]) -> tuple[Source, tuple[Diagnostic, ...]]:
+    def _mend(
+        self, given: Input, source: Source, said: tuple[Diagnostic, ...], outlines: list[str]
+    ) -> tuple[Source, tuple[Diagnostic, ...]]:
         """The source with every mend, and what is left to say."""
         from ...lint.mending import mended
 
@@ -131,8 +150,9 @@ class _Run:
             assert after == outlines, "a mend has changed an outline"
         return source, said
 
-    def _said_of(self, given: Input, source: Source) -> tuple[
-            tuple[Diagnostic, ...], Mapping[str, Source], list[str]]:
+    def _said_of(
+        self, given: Input, source: Source
+    ) -> tuple[tuple[Diagnostic, ...], Mapping[str, Source], list[str]]:
         """What there is to say, the sources it is said of, and the fingerprints of the file's own blocks:
         one from elsewhere goes with its `use`, where nothing calls it."""
         from ...drafting.fingerprint import fingerprint_of

@@ -39,11 +39,18 @@ Examples:
 
 @click.command("lock", short_help="Pin the blocks that a quilt uses.", epilog=EXAMPLES)
 @click.argument("files", nargs=-1, required=True, metavar="FILE|FOLDER...", type=click.Path())
-@click.option("--update", is_flag=True,
-              help="Show what the shelves have now in place of what is pinned, ask, and pin that.")
+@click.option(
+    "--update",
+    is_flag=True,
+    help="Show what the shelves have now in place of what is pinned, ask, and pin that.",
+)
 @click.option("--yes", is_flag=True, help="With --update: take it without asking.")
-@click.option("--check", "only_check", is_flag=True,
-              help="Write nothing: status 1 where a lock is missing, damaged, or not up to its file.")
+@click.option(
+    "--check",
+    "only_check",
+    is_flag=True,
+    help="Write nothing: status 1 where a lock is missing, damaged, or not up to its file.",
+)
 @shelf_option
 def lock(files: Sequence[str], update: bool, yes: bool, only_check: bool, shelves: tuple[str, ...]) -> int:
     """Pin the blocks that FILE uses from elsewhere, with their texts, in a lock file beside it.
@@ -146,8 +153,9 @@ class _Run:
             say(f"Brought {visible(name)} up to its file{':' if changed else '.'}")
         _list(each.told for each in changed)
 
-    def _update(self, name: str, changed: Sequence[Change], told: Sequence[str], now: Lock,
-                yes: bool) -> None:
+    def _update(
+        self, name: str, changed: Sequence[Change], told: Sequence[str], now: Lock, yes: bool
+    ) -> None:
         """The lock anew, after showing what changes."""
         if not changed:
             say(f"{visible(name)}: the shelves have what is pinned.")
@@ -172,8 +180,11 @@ class _Run:
         if made.value is None or made.failed:
             return Outcome(None, made.diagnostics)
         drafted = {each.draft.origin: each for each in made.value.blocks}
-        blocks = {pinned_text(each.block): drafted[place_of(each.block)] for each in made.value.choices
-                  if place_of(each.block) in drafted}
+        blocks = {
+            pinned_text(each.block): drafted[place_of(each.block)]
+            for each in made.value.choices
+            if place_of(each.block) in drafted
+        }
         return Outcome(_Pinned(lock_of(given.name, made.value.choices, fingerprints_of(made.value)), blocks))
 
     def _write(self, name: str, new: Lock) -> None:

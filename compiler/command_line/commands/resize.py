@@ -38,18 +38,44 @@ Examples:
 
 @click.command("resize", short_help="Say which sizes suit a block, and draft it at another.", epilog=EXAMPLES)
 @click.argument("file", metavar="FILE", type=click.Path(allow_dash=True))
-@click.option("--to", type=LengthChoice("9in or 24cm"), metavar="LENGTH",
-              help="The width wanted, finished; the height follows in proportion.")
-@click.option("--format", "form", type=click.Choice(["text", "json", "block"]), default="text",
-              show_default=True, help="To read, as JSON, or (with --to) the block file itself.")
-@click.option("--out", metavar="FILE", type=click.Path(dir_okay=False),
-              help="Write the block at the size of --to to this file.")
-@click.option("--ruler", type=RulerChoice(), default="1/8in", show_default=True,
-              help="What the marks on your ruler are apart.")
+@click.option(
+    "--to",
+    type=LengthChoice("9in or 24cm"),
+    metavar="LENGTH",
+    help="The width wanted, finished; the height follows in proportion.",
+)
+@click.option(
+    "--format",
+    "form",
+    type=click.Choice(["text", "json", "block"]),
+    default="text",
+    show_default=True,
+    help="To read, as JSON, or (with --to) the block file itself.",
+)
+@click.option(
+    "--out",
+    metavar="FILE",
+    type=click.Path(dir_okay=False),
+    help="Write the block at the size of --to to this file.",
+)
+@click.option(
+    "--ruler",
+    type=RulerChoice(),
+    default="1/8in",
+    show_default=True,
+    help="What the marks on your ruler are apart.",
+)
 @block_option
 @shelf_option
-def resize(file: str, to: Fraction | None, form: str, out: str | None, ruler: Fraction,
-           titles: tuple[str, ...], shelves: tuple[str, ...]) -> int:
+def resize(
+    file: str,
+    to: Fraction | None,
+    form: str,
+    out: str | None,
+    ruler: Fraction,
+    titles: tuple[str, ...],
+    shelves: tuple[str, ...],
+) -> int:
     """Say at which sizes all cuts of a block lie on the ruler, and what happens at the size of --to.
 
     Everything drafted scales; seam allowances, trims and dots stay. Blocks that others in FILE use are not
@@ -127,5 +153,9 @@ def report(blocks: Sequence[CompiledBlock], to: Fraction | None, ruler: Fraction
     if form == "json":
         records = [sizes_record(each.draft, each.templates, ruler, size) for each, size in pairs]
         return dumps({"piecewright": __version__, "blocks": records}, ensure_ascii=True)
-    return "\n\n\n".join(size_text(each.draft, each.templates, size, ruler) if size else
-                          sizes_text(each.draft, each.templates, ruler) for each, size in pairs)
+    return "\n\n\n".join(
+        size_text(each.draft, each.templates, size, ruler)
+        if size
+        else sizes_text(each.draft, each.templates, ruler)
+        for each, size in pairs
+    )

@@ -52,16 +52,35 @@ Examples:
 
 @click.command("show", short_help="Draw blocks and quilts as pictures.", epilog=EXAMPLES)
 @click.argument("file", metavar="FILE", type=click.Path(allow_dash=True))
-@click.option("--format", "formats", multiple=True, type=ListChoice(FORMATS), default=(("png",),),
-              help="Kind of picture; several with commas.  [default: png]")
-@click.option("--size", type=LengthChoice(), default="4in", show_default=True, metavar="LENGTH",
-              help="Longer side of the picture, from 1/2in to 40in.")
+@click.option(
+    "--format",
+    "formats",
+    multiple=True,
+    type=ListChoice(FORMATS),
+    default=(("png",),),
+    help="Kind of picture; several with commas.  [default: png]",
+)
+@click.option(
+    "--size",
+    type=LengthChoice(),
+    default="4in",
+    show_default=True,
+    metavar="LENGTH",
+    help="Longer side of the picture, from 1/2in to 40in.",
+)
 @out_option
 @dpi_option(150)
 @block_option
 @shelf_option
-def show(file: str, formats: tuple[tuple[str, ...], ...], size: Fraction, out: str, dpi: int,
-         titles: tuple[str, ...], shelves: tuple[str, ...]) -> int:
+def show(
+    file: str,
+    formats: tuple[tuple[str, ...], ...],
+    size: Fraction,
+    out: str,
+    dpi: int,
+    titles: tuple[str, ...],
+    shelves: tuple[str, ...],
+) -> int:
     """Draw every block of FILE as a picture: its pieces, fabrics, and how each unit lies.
 
     Of a file with a quilt, the quilt is drawn in each of its colourways; --block draws one of its blocks.
@@ -89,8 +108,9 @@ def refuse_out_of_bounds(size: Fraction, dpi: int) -> None:
     if not LEAST <= size <= MOST:
         raise click.BadParameter("A picture is from 1/2in to 40in.", param_hint="'--size'")
     if size * dpi > MOST_DOTS:
-        raise click.BadParameter(f"A picture has at most {MOST_DOTS} dots across; take fewer.",
-                                 param_hint="'--dpi'")
+        raise click.BadParameter(
+            f"A picture has at most {MOST_DOTS} dots across; take fewer.", param_hint="'--dpi'"
+        )
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,20 +127,37 @@ class Drawing:
 
 def block_drawings(blocks: Sequence[CompiledBlock], names: Names, source: str, size: float) -> list[Drawing]:
     """The blocks' pictures. `size` is in inches."""
-    return [Drawing(f"block '{named(draft.title)}'", names.stem(draft.title, draft.version, source),
-                    draft.title, draft.maker, f"version {draft.version}, a picture",
-                    partial(block_page, draft, size)) for draft in (each.draft for each in blocks)]
+    return [
+        Drawing(
+            f"block '{named(draft.title)}'",
+            names.stem(draft.title, draft.version, source),
+            draft.title,
+            draft.maker,
+            f"version {draft.version}, a picture",
+            partial(block_page, draft, size),
+        )
+        for draft in (each.draft for each in blocks)
+    ]
 
 
 def quilt_drawings(quilts: Sequence[Quilt], names: Names, source: str, size: float) -> list[Drawing]:
     """The quilts' pictures, a colourway each."""
-    return [Drawing(f"quilt '{named(quilt.title)}'", stem_of(names, quilt, source), quilt.title, quilt.maker,
-                    f"version {quilt.version}, a picture", partial(quilt_page, quilt, size))
-            for quilt in quilts]
+    return [
+        Drawing(
+            f"quilt '{named(quilt.title)}'",
+            stem_of(names, quilt, source),
+            quilt.title,
+            quilt.maker,
+            f"version {quilt.version}, a picture",
+            partial(quilt_page, quilt, size),
+        )
+        for quilt in quilts
+    ]
 
 
-def pictures_of(drawings: Sequence[Drawing], source: str, formats: Sequence[str],
-                dpi: int) -> Iterator[tuple[str, bytes]]:
+def pictures_of(
+    drawings: Sequence[Drawing], source: str, formats: Sequence[str], dpi: int
+) -> Iterator[tuple[str, bytes]]:
     """A file of each kind for each picture, made one at a time."""
     for each in drawings:
         with own_mistakes(f"{source}, {each.what}"):

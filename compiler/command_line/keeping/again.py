@@ -81,8 +81,11 @@ class Record:
             machine = [["machine", path, _facts(path)] for path in machine_files()]
         except OSError:
             return
-        told = {"read": machine + [[kind, name, what] for (kind, name), what in self._read.items()],
-                "said": self._said, "files": [[path, len(data)] for path, data in self._files]}
+        told = {
+            "read": machine + [[kind, name, what] for (kind, name), what in self._read.items()],
+            "said": self._said,
+            "files": [[path, len(data)] for path, data in self._files],
+        }
         text = dumps(told).encode()
         kept.keep(key, b"".join([b"%0*d" % (HEAD, len(text)), text, *(data for _, data in self._files)]))
 

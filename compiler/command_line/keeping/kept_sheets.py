@@ -34,8 +34,9 @@ class KeptSheets:
         self.reused = 0
         self.made = 0
 
-    def leaves(self, draft: Draft, templates: Sequence[Template], options: SheetOptions, under: str,
-               part: str = "") -> list[Leaf]:
+    def leaves(
+        self, draft: Draft, templates: Sequence[Template], options: SheetOptions, under: str, part: str = ""
+    ) -> list[Leaf]:
         """What `block_leaves` makes of the same."""
         from ...sheets.arrange.block_sheets import block_leaves
 
@@ -112,8 +113,10 @@ def bytes_of(leaves: Sequence[Leaf]) -> bytes:
     """The pages as JSON."""
     from json import dumps
 
-    told = [[_values(each.heading), [_mark_values(mark) for mark in each.marks], each.bookmark, each.part]
-            for each in leaves]
+    told = [
+        [_values(each.heading), [_mark_values(mark) for mark in each.marks], each.bookmark, each.part]
+        for each in leaves
+    ]
     return dumps(told, default=float).encode()
 
 
@@ -124,8 +127,10 @@ def leaves_from(data: bytes) -> list[Leaf]:
     from ...sheets.arrange.furniture import Heading
     from ...sheets.arrange.leaves import Leaf
 
-    return [Leaf(Heading(*heading), tuple(_mark_from(*mark) for mark in marks), bookmark, part)
-            for heading, marks, bookmark, part in loads(data)]
+    return [
+        Leaf(Heading(*heading), tuple(_mark_from(*mark) for mark in marks), bookmark, part)
+        for heading, marks, bookmark, part in loads(data)
+    ]
 
 
 def _values(value: Any) -> list[Any]:

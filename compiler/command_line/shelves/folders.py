@@ -33,8 +33,8 @@ LARGEST: Final = 4_000_000  # bytes of a shelf's file looked at; a block by hand
 # of any words takes time and room by its length alone.
 WORDS: Final = r'((?:[^"\\\n]|\\.){0,240}+)'  # twice what a title may have, for each letter may be escaped
 QUOTED: Final = f'"{WORDS}"'
-TITLE: Final = rf'\bblock\s*+{QUOTED}'
-USE: Final = rf'\buse\s*+{QUOTED}'
+TITLE: Final = rf"\bblock\s*+{QUOTED}"
+USE: Final = rf"\buse\s*+{QUOTED}"
 ALSO: Final = r'\balso\s*+("W"(?:\s*+,\s*+"W")*+)'.replace("W", WORDS.replace("(", "(?:", 1))
 
 
@@ -68,8 +68,9 @@ class Index:
 class FolderShelf:
     """Finds blocks in real folders. One may serve a whole run: `forget` lets go what one file needed."""
 
-    def __init__(self, folders: Iterable[Path] = (), *, library: Path | None = None,
-                 record: Record | None = None) -> None:
+    def __init__(
+        self, folders: Iterable[Path] = (), *, library: Path | None = None, record: Record | None = None
+    ) -> None:
         self._given = tuple(Folder("shelf", path, str(path), True) for path in folders)
         self._library = (Folder(LIBRARY_LABEL, library, LIBRARY, True),) if library else ()
         self._indexes: dict[Folder, Index] = {}
@@ -274,13 +275,17 @@ def _parse_bytes(name: str, data: bytes) -> Parsed:
         return Parsed(read.value or Source(name, ""), (), read.diagnostics)
     outcome = parse(read.value)
     usable = outcome.value is not None and not outcome.failed
-    return Parsed(read.value, outcome.value.blocks if usable and outcome.value else (),
-                  read.diagnostics + outcome.diagnostics)
+    return Parsed(
+        read.value,
+        outcome.value.blocks if usable and outcome.value else (),
+        read.diagnostics + outcome.diagnostics,
+    )
 
 
 def _aliases(block: tree.Block) -> tuple[str, ...]:
     """The other names of a block."""
     from ...language import tree
 
-    return tuple(each.text for statement in block.body if isinstance(statement, tree.Also)
-                 for each in statement.titles)
+    return tuple(
+        each.text for statement in block.body if isinstance(statement, tree.Also) for each in statement.titles
+    )

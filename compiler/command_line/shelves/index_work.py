@@ -80,8 +80,10 @@ def _spread(work: Work[Made], shelves: Sequence[Folder], tasks: Sequence[Task]) 
             for made in pool.map(_batch_elsewhere, [work] * count, [tuple(shelves)] * count, batches):
                 yield from made
         except BrokenProcessPool as problem:
-            raise MachineFailed("A process at work on the shelves was ended from outside, perhaps for want "
-                                "of memory. Try again, or with fewer shelves.") from problem
+            raise MachineFailed(
+                "A process at work on the shelves was ended from outside, perhaps for want "
+                "of memory. Try again, or with fewer shelves."
+            ) from problem
         except BaseException:  # we are to end: nobody waits for what the others are at
             for worker in multiprocessing.active_children():
                 worker.kill()

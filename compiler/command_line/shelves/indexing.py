@@ -182,8 +182,9 @@ class _Entry:
         self._kept.keep(self._key, dumps([shown, records]).encode("utf-8", "surrogatepass"))
 
 
-def _make(shelf: FolderShelf, missing: Sequence[_File], keys: dict[_File, str],
-          entries: dict[Folder, _Entry]) -> None:
+def _make(
+    shelf: FolderShelf, missing: Sequence[_File], keys: dict[_File, str], entries: dict[Folder, _Entry]
+) -> None:
     """Works out the facts of files that the index does not know, on every core."""
     if not missing:
         return
@@ -198,8 +199,9 @@ def _make(shelf: FolderShelf, missing: Sequence[_File], keys: dict[_File, str],
         progress.clear()
 
 
-def _gather(indexed: Indexed, files: Sequence[_File], title: str, entry: _Entry,
-            keys: dict[_File, str]) -> None:
+def _gather(
+    indexed: Indexed, files: Sequence[_File], title: str, entry: _Entry, keys: dict[_File, str]
+) -> None:
     """One shelf's blocks, and those that stand there twice."""
     standing: dict[tuple[str, int], Shelved] = {}
     for file in files:
@@ -219,8 +221,12 @@ def on_shelf_twice(first: Shelved, second: Shelved) -> Diagnostic:
     """Two files of a shelf hold a block of one title and version."""
     facts = second.facts
     message = f"`{facts.title}` version {facts.version} stands on this shelf already, in `{first.file}`."
-    return warning("block-on-shelf-twice", message, Span(second.file, 0, 0),
-                   help="Give one of them another version, or take it off the shelf.")
+    return warning(
+        "block-on-shelf-twice",
+        message,
+        Span(second.file, 0, 0),
+        help="Give one of them another version, or take it off the shelf.",
+    )
 
 
 def is_error(diagnostics: Sequence[Diagnostic]) -> bool:

@@ -91,5 +91,9 @@ def fingerprints_of(made: Compilation) -> dict[Span, str]:
 
 def lock_unreadable(name: str, reason: str) -> Diagnostic:
     """The system will not let us read a lock."""
-    return error("lock-unreadable", f"The lock file cannot be read: {reason}.", Span(name, 0, 0),
-                 help="Look at its permissions: without it other blocks may be taken than were pinned.")
+    return error(
+        "lock-unreadable",
+        f"The lock file cannot be read: {reason}.",
+        Span(name, 0, 0),
+        help="Look at its permissions: without it other blocks may be taken than were pinned.",
+    )

@@ -103,15 +103,21 @@ def _at(source: Source, key: str) -> int:
 def damaged(source: Source, at: int, reason: str) -> Diagnostic:
     """A manifest that says nothing we understand."""
     lowered = reason[:1].lower() + reason[1:]
-    return error("manifest-damaged", f"This shelf's manifest cannot be read: {lowered}.",
-                 Span(source.name, at, at),
-                 help='It is TOML, as in `title = "Harbour guild"`; until it is mended, '
-                      'nobody knows what is on the shelf.')
+    return error(
+        "manifest-damaged",
+        f"This shelf's manifest cannot be read: {lowered}.",
+        Span(source.name, at, at),
+        help='It is TOML, as in `title = "Harbour guild"`; until it is mended, '
+        "nobody knows what is on the shelf.",
+    )
 
 
 def unknown_key(source: Source, key: str) -> Diagnostic:
     """A line that no manifest has."""
     at = _at(source, key)
-    return error("manifest-key-unknown", f"A shelf's manifest has no `{shortened(key, LONGEST_KEY)}`.",
-                 Span(source.name, at, at + len(key)),
-                 help=did_you_mean(key[:LONGEST_KEY], KEYS) or "It has `title`, `note` and `leave-out`.")
+    return error(
+        "manifest-key-unknown",
+        f"A shelf's manifest has no `{shortened(key, LONGEST_KEY)}`.",
+        Span(source.name, at, at + len(key)),
+        help=did_you_mean(key[:LONGEST_KEY], KEYS) or "It has `title`, `note` and `leave-out`.",
+    )

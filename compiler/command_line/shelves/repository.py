@@ -33,13 +33,21 @@ SHORT: Final = 4096  # bytes of a file that holds one name or place
 MOST_LOOSE: Final = 100_000  # names of revisions in a file each
 LONG_DIGEST: Final = re.compile(rb"(?m)^[0-9a-f]{64}\b")  # of a repository whose digests are SHA-256
 
-OUR_CONFIG: Final = ("[core]\n\trepositoryformatversion = 1\n\tbare = true\n"
-                     "[extensions]\n\tobjectformat = {}\n")
+OUR_CONFIG: Final = (
+    "[core]\n\trepositoryformatversion = 1\n\tbare = true\n[extensions]\n\tobjectformat = {}\n"
+)
 
 QUIET: Final = {
-    "GIT_CONFIG_NOSYSTEM": "1", "GIT_CONFIG_SYSTEM": os.devnull, "GIT_CONFIG_GLOBAL": os.devnull,
-    "GIT_ATTR_NOSYSTEM": "1", "GIT_NO_LAZY_FETCH": "1", "GIT_ALLOW_PROTOCOL": "none",
-    "GIT_TERMINAL_PROMPT": "0", "GIT_OPTIONAL_LOCKS": "0", "GIT_LITERAL_PATHSPECS": "1", "LC_ALL": "C",
+    "GIT_CONFIG_NOSYSTEM": "1",
+    "GIT_CONFIG_SYSTEM": os.devnull,
+    "GIT_CONFIG_GLOBAL": os.devnull,
+    "GIT_ATTR_NOSYSTEM": "1",
+    "GIT_NO_LAZY_FETCH": "1",
+    "GIT_ALLOW_PROTOCOL": "none",
+    "GIT_TERMINAL_PROMPT": "0",
+    "GIT_OPTIONAL_LOCKS": "0",
+    "GIT_LITERAL_PATHSPECS": "1",
+    "LC_ALL": "C",
 }
 """Around git: no configuration but ours. The rest would only matter if that failed."""
 
@@ -66,13 +74,22 @@ class Reader:
         question.write_bytes(given)
         with question.open("rb") as asked, answer.open("w+b") as told:
             try:
-                done = subprocess.run([_program(), *words], stdin=asked, stdout=told,
-                                      stderr=subprocess.DEVNULL, check=False, timeout=PATIENCE, cwd=self.home,
-                                      env=self.environment,
-                                      preexec_fn=_bounded if os.name == "posix" else None)
+                done = subprocess.run(
+                    [_program(), *words],
+                    stdin=asked,
+                    stdout=told,
+                    stderr=subprocess.DEVNULL,
+                    check=False,
+                    timeout=PATIENCE,
+                    cwd=self.home,
+                    env=self.environment,
+                    preexec_fn=_bounded if os.name == "posix" else None,
+                )
             except subprocess.TimeoutExpired as problem:
-                raise MachineFailed(f"git: It took more than {PATIENCE:.0f} seconds to look up a revision; "
-                                    "the repository may be damaged.") from problem
+                raise MachineFailed(
+                    f"git: It took more than {PATIENCE:.0f} seconds to look up a revision; "
+                    "the repository may be damaged."
+                ) from problem
             if done.returncode:
                 return None
             told.seek(0)
@@ -112,7 +129,7 @@ def _led_to(file: Path, home: Path, head: bytes) -> Path | None:
         data = plain_bytes(file, SHORT)
     except OSError:
         return None
-    place = data[len(head):].strip(b" \r\n")
+    place = data[len(head) :].strip(b" \r\n")
     if not data.startswith(head) or not place or b"\0" in place or len(data) > SHORT:
         return None
     return Path(os.path.realpath(home / os.fsdecode(place)))
@@ -133,16 +150,27 @@ def reader_of(repository: Repository, revision: str) -> Iterator[Reader]:
         long = any(LONG_DIGEST.search(data) for data in names.values())
         (home / "config").write_text(OUR_CONFIG.format("sha256" if long else "sha1"))
         around = {name: value for name, value in os.environ.items() if not name.startswith("GIT_")}
-        yield Reader(home, {**around, **QUIET, "HOME": made, "XDG_CONFIG_HOME": made, "GIT_DIR": made,
-                            "GIT_OBJECT_DIRECTORY": str(repository.common / "objects")})
+        yield Reader(
+            home,
+            {
+                **around,
+                **QUIET,
+                "HOME": made,
+                "XDG_CONFIG_HOME": made,
+                "GIT_DIR": made,
+                "GIT_OBJECT_DIRECTORY": str(repository.common / "objects"),
+            },
+        )
 
 
 def _names(repository: Repository, with_log: bool) -> Iterator[tuple[str, bytes]]:
     """Every file of names of revisions, by its path within a git folder."""
     own, common = repository.own, repository.common
     if (common / "reftable").is_dir():
-        raise MachineFailed(f"{visible(str(repository.root))}: Names of revisions are kept in a table there "
-                            "(git's 'reftable'), which is not read.")
+        raise MachineFailed(
+            f"{visible(str(repository.root))}: Names of revisions are kept in a table there "
+            "(git's 'reftable'), which is not read."
+        )
     places = [own / "HEAD", common / "packed-refs", common / "shallow"]
     places += [place for place in own.glob("*_HEAD")]
     for place in places:
@@ -191,7 +219,10 @@ def _bounded() -> None:
         import resource
     except ImportError:
         return
-    for kind, most in ((resource.RLIMIT_FSIZE, MOST_SAID), (resource.RLIMIT_DATA, MOST_MEMORY),
-                       (resource.RLIMIT_CORE, 0)):
+    for kind, most in (
+        (resource.RLIMIT_FSIZE, MOST_SAID),
+        (resource.RLIMIT_DATA, MOST_MEMORY),
+        (resource.RLIMIT_CORE, 0),
+    ):
         _, highest = resource.getrlimit(kind)
         resource.setrlimit(kind, (most if highest == resource.RLIM_INFINITY else min(most, highest), highest))

@@ -51,9 +51,11 @@ def file_at(revision: str, path: Path) -> tuple[bytes, dict[str, bytes]]:
             raise FileIsNew(f"'{visible(str(path))}' is not in revision '{visible(revision)}'.")
         texts = _contents(git, objects, path.name)
     if path.name not in texts:
-        raise MachineFailed(f"{visible(str(path))}: git has no copy of it at '{visible(revision)}' in "
-                            "this folder, or one larger than any block file. Nothing is fetched: fetch it "
-                            "with git first.")
+        raise MachineFailed(
+            f"{visible(str(path))}: git has no copy of it at '{visible(revision)}' in "
+            "this folder, or one larger than any block file. Nothing is fetched: fetch it "
+            "with git first."
+        )
     return texts.pop(path.name), texts
 
 
@@ -63,8 +65,10 @@ def _listed(git: Reader, known: bytes, within: Path, revision: str) -> dict[str,
     below = [] if place == b"." else [b"--", place + b"/"]
     listed = git.ask("ls-tree", "-z", "--full-tree", known, *below)
     if listed is None:
-        raise click.UsageError(f"git knows no files of '{visible(revision)}' here: it is no commit, or the "
-                               "repository is not whole.")
+        raise click.UsageError(
+            f"git knows no files of '{visible(revision)}' here: it is no commit, or the "
+            "repository is not whole."
+        )
     found: dict[str, bytes] = {}
     for line in listed.split(b"\0"):
         facts, _, name = line.partition(b"\t")
@@ -90,12 +94,12 @@ def _contents(git: Reader, objects: Mapping[str, bytes], first: str) -> dict[str
     texts: dict[str, bytes] = {}
     at = 0
     for name in wanted:
-        head, _, _ = told[at:at + LONGEST].partition(b"\n")
+        head, _, _ = told[at : at + LONGEST].partition(b"\n")
         kind, _, size = head.rpartition(b" ")
         at += len(head) + 1
         if not kind.endswith(b" blob"):
             continue
-        texts[name] = told[at:at + int(size)]
+        texts[name] = told[at : at + int(size)]
         at += int(size) + 1
     return texts
 
@@ -118,19 +122,29 @@ class RevisionShelf:
 
     def find(self, title: str, near: str) -> tuple[ShelfBlock, ...]:
         """Every block of that title beside the file as it was, then what the shelves of today have."""
-        beside = [block for name in self._names(title) for block in self._blocks(name)
-                  if block.block.title.text == title]
+        beside = [
+            block
+            for name in self._names(title)
+            for block in self._blocks(name)
+            if block.block.title.text == title
+        ]
         return (*beside, *self._beyond.find(title, near))
 
     def titles(self, near: str) -> Iterable[str]:
         """Every title beside the file as it was, and of the shelves."""
-        found = (unescaped(each) for data in self._texts.values()
-                 for each in re.findall(TITLE, data.decode("utf-8", "replace")))
+        found = (
+            unescaped(each)
+            for data in self._texts.values()
+            for each in re.findall(TITLE, data.decode("utf-8", "replace"))
+        )
         return tuple(dict.fromkeys((*found, *self._beyond.titles(near))))
 
     def _names(self, title: str) -> list[str]:
-        return [name for name, data in sorted(self._texts.items())
-                if title in map(unescaped, re.findall(TITLE, data.decode("utf-8", "replace")))]
+        return [
+            name
+            for name, data in sorted(self._texts.items())
+            if title in map(unescaped, re.findall(TITLE, data.decode("utf-8", "replace")))
+        ]
 
     def _blocks(self, name: str) -> list[ShelfBlock]:
         from ...language.decode import read_source

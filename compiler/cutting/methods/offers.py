@@ -84,8 +84,10 @@ def units_of(quilt: Quilt) -> dict[Unit, int]:
     """Every kind of unit in the quilt, and how many there are of it."""
     counts: Counter[Unit] = Counter()
     uses = Counter((each.block, each.fabrics) for each in quilt.placed)
-    drafts = {block: list(_units_in(quilt.blocks[block].draft))
-              for block in dict.fromkeys(block for block, _ in uses)}
+    drafts = {
+        block: list(_units_in(quilt.blocks[block].draft))
+        for block in dict.fromkeys(block for block, _ in uses)
+    }
     labels = {block: _labels(quilt.blocks[block].draft) for block in drafts}
     for (block, fabrics), times in uses.items():
         cloth = dict(fabrics)
@@ -104,9 +106,11 @@ def _labels(draft: Draft) -> dict[int, str]:
 
 
 def _units_in(draft: Draft) -> Iterator[tuple[str, tuple[Piece, ...]]]:
-    figures = {piece.number: recognise([side.edge for side in piece.ring],
-                                       [side.allowance for side in piece.ring])
-               for piece in draft.pieces if not piece.holes}
+    figures = {
+        piece.number: recognise([side.edge for side in piece.ring], [side.allowance for side in piece.ring])
+        for piece in draft.pieces
+        if not piece.holes
+    }
     yield from _pairs(draft, figures)
     yield from _geese(draft, figures)
     yield from _rows(draft, figures)
@@ -126,8 +130,12 @@ def _beyond(draft: Draft, side: Side) -> tuple[Piece, Side] | None:
 
 def _met(one: Side, two: Side) -> bool:
     """Whether two sides run along each other from corner to corner."""
-    off = (abs(float(one.edge.start.x - two.edge.end.x)), abs(float(one.edge.start.y - two.edge.end.y)),
-           abs(float(one.edge.end.x - two.edge.start.x)), abs(float(one.edge.end.y - two.edge.start.y)))
+    off = (
+        abs(float(one.edge.start.x - two.edge.end.x)),
+        abs(float(one.edge.start.y - two.edge.end.y)),
+        abs(float(one.edge.end.x - two.edge.start.x)),
+        abs(float(one.edge.end.y - two.edge.start.y)),
+    )
     return max(off) <= ALIKE
 
 
@@ -143,8 +151,12 @@ def _pairs(draft: Draft, figures: dict[int, Figure]) -> Iterator[tuple[str, tupl
     for piece in draft.pieces:
         if _half_squares(figures, piece.number):
             met = _beyond(draft, _long_side(piece))
-            if met and met[0].number > piece.number and _half_squares(figures, met[0].number) \
-                    and met[1] is _long_side(met[0]):
+            if (
+                met
+                and met[0].number > piece.number
+                and _half_squares(figures, met[0].number)
+                and met[1] is _long_side(met[0])
+            ):
                 yield "pair", (piece, met[0])
 
 
@@ -153,9 +165,13 @@ def _geese(draft: Draft, figures: dict[int, Figure]) -> Iterator[tuple[str, tupl
         if not _half_squares(figures, piece.number):
             continue
         legs = [side for side in piece.ring if side is not _long_side(piece)]
-        skies = [met[0] for side in legs if (met := _beyond(draft, side))
-                 and _half_squares(figures, met[0].number)
-                 and met[1] is _long_side(met[0])]
+        skies = [
+            met[0]
+            for side in legs
+            if (met := _beyond(draft, side))
+            and _half_squares(figures, met[0].number)
+            and met[1] is _long_side(met[0])
+        ]
         if len(skies) == 2 and skies[0].fabric == skies[1].fabric != piece.fabric:
             yield "goose", (piece, *sorted(skies, key=lambda each: each.number))
 
@@ -196,20 +212,30 @@ def _alike(one: Figure, two: Figure | None) -> bool:
     return all(abs(a - b) <= ALIKE for a, b in zip(*sizes, strict=True))
 
 
-def _offers(unit: Unit, count: int, cuts: Sequence[Cut], cloths: Cloths, step: Fraction
-            ) -> Iterator[Offer]:
+def _offers(unit: Unit, count: int, cuts: Sequence[Cut], cloths: Cloths, step: Fraction) -> Iterator[Offer]:
     """What the unit can be made by. Triangles sewn before they are cut come out turned about, and rows cut
     from a set are turned as their blocks lie: no way for a print that has to lie one way."""
     kinds = [cut.kind for cut in cuts]
     used = {cut.fabric for cut in cuts}
-    if (unit.kind == "pair" and kinds == ["half-square triangle"] * 2 and not used & cloths.one_way
-            and all(len(cut.slants) <= 1 for cut in cuts)):
+    if (
+        unit.kind == "pair"
+        and kinds == ["half-square triangle"] * 2
+        and not used & cloths.one_way
+        and all(len(cut.slants) <= 1 for cut in cuts)
+    ):
         yield from _pair_offers(count, cuts, cloths, step)
-    elif (unit.kind == "goose" and kinds == ["quarter-square triangle", *["half-square triangle"] * 2]
-          and not used & cloths.directed):
+    elif (
+        unit.kind == "goose"
+        and kinds == ["quarter-square triangle", *["half-square triangle"] * 2]
+        and not used & cloths.directed
+    ):
         yield _goose_offer(count, cuts, cloths, step)
-    elif (unit.kind == "row" and count >= ROWS_FEWEST and set(kinds) <= {"square", "rectangle"}
-          and not used & cloths.directed):
+    elif (
+        unit.kind == "row"
+        and count >= ROWS_FEWEST
+        and set(kinds) <= {"square", "rectangle"}
+        and not used & cloths.directed
+    ):
         yield from _strip_offer(count, cuts, cloths, step)
 
 
@@ -232,14 +258,17 @@ def _pair_offers(count: int, cuts: Sequence[Cut], cloths: Cloths, step: Fraction
         yield Offer(
             method,
             f"Cut {squares}; lay them together in pairs, draw {lines}, sew 1/4in either side, {cut}: {made}.",
-            2 * _squares(sets, side), singly)
+            2 * _squares(sets, side),
+            singly,
+        )
 
 
 def _goose_offer(count: int, cuts: Sequence[Cut], cloths: Cloths, step: Fraction) -> Offer:
     goose, sky = cuts[0], cuts[1]
     sets = ceil(count / 4)
-    singly = (_squares(ceil(count / goose.yields), goose.width)
-              + _squares(ceil(2 * count / sky.yields), sky.width))
+    singly = _squares(ceil(count / goose.yields), goose.width) + _squares(
+        ceil(2 * count / sky.yields), sky.width
+    )
     large = f"{count_of(sets, 'square')} {length_text(goose.width, step)} of {cloths.titles[goose.fabric]}"
     small = f"{count_of(4 * sets, 'square')} {length_text(sky.width, step)} of {cloths.titles[sky.fabric]}"
     return Offer(
@@ -247,7 +276,9 @@ def _goose_offer(count: int, cuts: Sequence[Cut], cloths: Cloths, step: Fraction
         f"Cut {large} and {small}; lay two small squares on opposite corners of a large one, draw their "
         "diagonal, sew 1/4in either side and cut; sew a small square to each half the same way: "
         f"{sets * 4} units.",
-        _squares(sets, goose.width) + _squares(4 * sets, sky.width), singly)
+        _squares(sets, goose.width) + _squares(4 * sets, sky.width),
+        singly,
+    )
 
 
 def _squares(count: int, side: Number) -> float:
@@ -269,16 +300,21 @@ def _strip_offer(count: int, cuts: Sequence[Cut], cloths: Cloths, step: Fraction
     if any(_strips_in(cloths.fabrics[name], strip, long) < sets * many for name, many in pieces.items()):
         return
     sewn = (strip - Fraction(1, 2)) * len(cuts) + Fraction(1, 2)
-    singly = sum(ceil(count * many / int(longest[name] / every)) * float(strip * longest[name])
-                 for name, many in pieces.items())
+    singly = sum(
+        ceil(count * many / int(longest[name] / every)) * float(strip * longest[name])
+        for name, many in pieces.items()
+    )
     named = one_of([cloths.titles[cut.fabric] for cut in cuts], "and")
     shorter = any(cloths.fabrics[name].scraps for name in pieces)
     size = f"{length_text(strip, step)} wide{f' and {length_text(long, step)} long' if shorter else ''}"
     yield Offer(
-        "strip set", f"Sew strips {size} of {named} side by side, "
+        "strip set",
+        f"Sew strips {size} of {named} side by side, "
         f"{length_text(sewn, step)} wide in all; {count_of(sets, 'set')}, cut across every "
         f"{length_text(every, step)}: {count_of(count, 'row')}.",
-        sets * sum(float(strip * taken[cut.fabric]) for cut in cuts), singly)
+        sets * sum(float(strip * taken[cut.fabric]) for cut in cuts),
+        singly,
+    )
 
 
 def _longest(fabric: Fabric, strip: Fraction, step: Fraction) -> Fraction:
@@ -298,8 +334,10 @@ def _strips_in(fabric: Fabric, strip: Fraction, long: Fraction) -> float:
     """How many strips of that width and length the fabric's quarters and scraps hold; the bolt any number."""
     if not fabric.scraps:
         return inf
-    return sum(max(int(wide / long) * int(high / strip), int(high / long) * int(wide / strip))
-               for wide, high in _sides(fabric))
+    return sum(
+        max(int(wide / long) * int(high / strip), int(high / long) * int(wide / strip))
+        for wide, high in _sides(fabric)
+    )
 
 
 def _sides(fabric: Fabric) -> Iterator[tuple[Fraction, Fraction]]:

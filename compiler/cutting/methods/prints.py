@@ -56,8 +56,9 @@ def _square_words(need: Need, step: Fraction) -> str:
     figure = recognise(need.outline, need.allowances)
     if figure.kind not in ("square", "rectangle"):
         return ""
-    sides = [abs(figure.side(at)) + figure.allowances[at - 1] + figure.allowances[(at + 1) % 4]
-             for at in range(2)]
+    sides = [
+        abs(figure.side(at)) + figure.allowances[at - 1] + figure.allowances[(at + 1) % 4] for at in range(2)
+    ]
     if not all(on_mark(side, step) for side in sides):
         return ""
     marks = dict.fromkeys(length_text(mark_up(side, step), step) for side in sides)
@@ -72,8 +73,13 @@ def with_print(cut: Cut, need: Need, fabric: Fabric | None, step: Fraction) -> C
         return replace(cut, lies=_lies(cut, need, fabric, step))
     slants = slants_of(cut.kind, need, fabric.one_way)
     either = "" if fabric.one_way else "Each triangle may lie either end up."
-    return replace(cut, slants=slants, cuts=sum(count for _, count in slants), lies=either,
-                   then=_parted_words(cut, slants))
+    return replace(
+        cut,
+        slants=slants,
+        cuts=sum(count for _, count in slants),
+        lies=either,
+        then=_parted_words(cut, slants),
+    )
 
 
 def slants_of(kind: str, need: Need, one_way: bool) -> tuple[tuple[Slant, int], ...]:
@@ -114,12 +120,14 @@ def _parted_words(cut: Cut, slants: Sequence[tuple[Slant, int]]) -> str:
     """`With the print up, cut 5 of the squares once from bottom left to top right ...`."""
     box = "rectangle" if cut.kind == "half-rectangle triangle" else "square"
     if len(slants) == 1:
-        (slant, _), = slants
+        ((slant, _),) = slants
         once = "" if slant == "both" else "once "
         words = f"With the print up, cut each {box} {once}{DIAGONALS[slant]}."
     else:
-        ways = [f"{count} {f'of the {box}s ' if not at else ''}once {DIAGONALS[slant]}"
-                for at, (slant, count) in enumerate(slants)]
+        ways = [
+            f"{count} {f'of the {box}s ' if not at else ''}once {DIAGONALS[slant]}"
+            for at, (slant, count) in enumerate(slants)
+        ]
         words = f"With the print up, cut {one_of(ways, 'and')}."
     spare = sum(count for _, count in slants) * cut.yields - cut.pieces
     left = f" {count_of(spare, 'triangle')} {'is' if spare == 1 else 'are'} left over." if spare else ""

@@ -66,8 +66,9 @@ def recognise(outline: Sequence[Edge], allowances: Sequence[Number]) -> Figure:
     return of_sides[len(corners)](bare) if len(corners) in of_sides else bare
 
 
-def _true_corners(places: Sequence[complex], widths: Sequence[float]
-                  ) -> tuple[tuple[complex, ...], tuple[float, ...], bool]:
+def _true_corners(
+    places: Sequence[complex], widths: Sequence[float]
+) -> tuple[tuple[complex, ...], tuple[float, ...], bool]:
     """The corners that turn, each with the allowance of the side after it; and whether a straight side had to
     stay in two because its parts have different allowances."""
     count = len(places)
@@ -118,8 +119,10 @@ def _parallel(one: complex, other: complex) -> bool:
 
 def _rolled(figure: Figure, first: int) -> Figure:
     """The same figure, its corners listed from another one on."""
-    return figure._replace(corners=figure.corners[first:] + figure.corners[:first],
-                           allowances=figure.allowances[first:] + figure.allowances[:first])
+    return figure._replace(
+        corners=figure.corners[first:] + figure.corners[:first],
+        allowances=figure.allowances[first:] + figure.allowances[:first],
+    )
 
 
 def _triangle(figure: Figure) -> Figure:
@@ -127,8 +130,9 @@ def _triangle(figure: Figure) -> Figure:
     lengths = [abs(figure.side(at)) for at in range(3)]
     if max(lengths) - min(lengths) <= ALIKE:
         base = next((at for at in range(3) if lies_on_grain(figure.side(at))), None)
-        return _rolled(figure, base or 0)._replace(kind="equilateral triangle", on_grain=base is not None,
-                                                   angle=60.0)
+        return _rolled(figure, base or 0)._replace(
+            kind="equilateral triangle", on_grain=base is not None, angle=60.0
+        )
     right = next((at for at in range(3) if _is(angle_at(figure, at), 90)), None)
     if right is None:
         return figure._replace(kind="triangle")
@@ -155,8 +159,9 @@ def _four_sided(figure: Figure) -> Figure:
         return _rolled(figure, base or 0)._replace(kind=kind, on_grain=base is not None, angle=sharp)
     if any(pairs):
         return _trapezoid(figure, 0 if pairs[0] else 1)
-    if any(_same(lengths[at], lengths[at - 1]) and _same(lengths[at - 2], lengths[at - 3])
-           for at in range(2)):
+    if any(
+        _same(lengths[at], lengths[at - 1]) and _same(lengths[at - 2], lengths[at - 3]) for at in range(2)
+    ):
         return figure._replace(kind="kite", angle=sharp)
     return figure._replace(kind="four-sided shape", angle=sharp)
 

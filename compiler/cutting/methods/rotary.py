@@ -33,8 +33,13 @@ HOLE: Final = "it has a hole"
 """Why a shape needs its template, whatever its outside: a ruler cuts no hole."""
 
 
-def method_of(outline: Sequence[Edge], allowances: Sequence[Number], step: Fraction,
-              whole: Number | None = None, part: str = "blocks") -> Method:
+def method_of(
+    outline: Sequence[Edge],
+    allowances: Sequence[Number],
+    step: Fraction,
+    whole: Number | None = None,
+    part: str = "blocks",
+) -> Method:
     """The method for a finished outline. `whole` is the finished width of its block, for the reason's
     words."""
     figure = recognise(outline, allowances)
@@ -44,9 +49,14 @@ def method_of(outline: Sequence[Edge], allowances: Sequence[Number], step: Fract
     if part in ("border", "sashing") and figure.kind in ("square", "rectangle", "trapezoid"):
         return strip_method(figure, step)
     rule = {
-        "square": box_method, "rectangle": box_method, "half-square triangle": half_square,
-        "quarter-square triangle": quarter_square, "half-rectangle triangle": half_rectangle,
-        "equilateral triangle": equilateral, "diamond": slanted, "parallelogram": slanted,
+        "square": box_method,
+        "rectangle": box_method,
+        "half-square triangle": half_square,
+        "quarter-square triangle": quarter_square,
+        "half-rectangle triangle": half_rectangle,
+        "equilateral triangle": equilateral,
+        "diamond": slanted,
+        "parallelogram": slanted,
         "trapezoid": trapezoid,
         "hexagon": hexagon,
     }[figure.kind]
@@ -97,8 +107,13 @@ def _whole(heading: float) -> Fraction | float:
     return Fraction(round(heading)) if abs(heading - round(heading)) < 1e-9 else heading
 
 
-def choose_cut(need: Need, step: Fraction = RULER_STEP, index: int = 0, fabric: Fabric | None = None,
-               whole: Number | None = None) -> Cut:
+def choose_cut(
+    need: Need,
+    step: Fraction = RULER_STEP,
+    index: int = 0,
+    fabric: Fabric | None = None,
+    whole: Number | None = None,
+) -> Cut:
     """The cut for a need. `index` is its place in the quilt's needs; `whole` the finished width of its
     block."""
     method = on_print(_method_for(need, step, whole), need, fabric, step)
@@ -107,10 +122,24 @@ def choose_cut(need: Need, step: Fraction = RULER_STEP, index: int = 0, fabric: 
     if method.kind == "half-rectangle triangle":
         cuts = plain + back
         then = _both_hands(need, plain, back) if back else then
-    cut = Cut(index, need.fabric, need.part, method.kind, method.width, method.height, cuts,
-              need.count + need.reversed, method.yields, method.excess, method.reason, need.template,
-              method.angle,
-              tuple((place.real, place.imag) for place in method.corners), then=then, strip=method.strip)
+    cut = Cut(
+        index,
+        need.fabric,
+        need.part,
+        method.kind,
+        method.width,
+        method.height,
+        cuts,
+        need.count + need.reversed,
+        method.yields,
+        method.excess,
+        method.reason,
+        need.template,
+        method.angle,
+        tuple((place.real, place.imag) for place in method.corners),
+        then=then,
+        strip=method.strip,
+    )
     return with_print(cut, need, fabric, step)
 
 

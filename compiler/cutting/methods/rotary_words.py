@@ -11,8 +11,16 @@ from ...measure.marks import mark_up
 from ...measure.tolerance import NEAR, Number
 from ...words.numbers import number_text
 
-PARTS: Final = {3: "third", 5: "fifth", 6: "sixth", 7: "seventh", 9: "ninth", 10: "tenth", 11: "eleventh",
-                12: "twelfth"}
+PARTS: Final = {
+    3: "third",
+    5: "fifth",
+    6: "sixth",
+    7: "seventh",
+    9: "ninth",
+    10: "tenth",
+    11: "eleventh",
+    12: "twelfth",
+}
 """Shares of a whole number of inches that rulers in halves do not show."""
 
 FINEST: Final = 32
@@ -70,8 +78,10 @@ def _share_words(finished: Number, step: Fraction, whole: Number | None) -> str:
                 if abs(float(each) - round(float(each))) > NEAR and whole is None:
                     continue
                 count = COUNTS[top]
-                return (f"{count} {word}{'s' if top > 1 else ''} of {length_text(each, step)} is "
-                        f"{length_text(finished, step)}, which no ruler marks")
+                return (
+                    f"{count} {word}{'s' if top > 1 else ''} of {length_text(each, step)} is "
+                    f"{length_text(finished, step)}, which no ruler marks"
+                )
     return ""
 
 

@@ -34,10 +34,18 @@ def equilateral(figure: Figure, step: Fraction, whole: Number | None, setting: b
     if not on_mark(exact, step):
         return unmarked(height, exact, step, None)
     strip = mark_up(exact, step)
-    return Method("equilateral triangle", float(strip) * 2 / sqrt(3), strip, 1, excess_of(((strip, exact),)),
-                  added(height, exact - height, strip, step, "high finished"), strip, 60.0,
-                  _spread(figure, (float(strip) - exact, 0, 0)),
-                  "Cut the strip at 60°, one way and the other.")
+    return Method(
+        "equilateral triangle",
+        float(strip) * 2 / sqrt(3),
+        strip,
+        1,
+        excess_of(((strip, exact),)),
+        added(height, exact - height, strip, step, "high finished"),
+        strip,
+        60.0,
+        _spread(figure, (float(strip) - exact, 0, 0)),
+        "Cut the strip at 60°, one way and the other.",
+    )
 
 
 def slanted(figure: Figure, step: Fraction, whole: Number | None, setting: bool) -> Method | str:
@@ -52,11 +60,19 @@ def slanted(figure: Figure, step: Fraction, whole: Number | None, setting: bool)
     over = (float(tall) - strip, float(across) - spacing)
     angle = round(figure.angle, 2)
     kind: Kind = "diamond" if tall == across and figure.kind == "diamond" else "parallelogram"
-    return Method(kind, across, tall, 1, excess_of(((tall, strip), (across, spacing))),
-                  f"its strip and its cuts at {degrees_text(angle)} lie on the ruler",
-                  tall, angle, _spread(figure, (*over, 0, 0)),
-                  f"Cut the strip at {degrees_text(angle)}, each cut {length_text(across, step)} from the "
-                  "last, measured square to it.")
+    return Method(
+        kind,
+        across,
+        tall,
+        1,
+        excess_of(((tall, strip), (across, spacing))),
+        f"its strip and its cuts at {degrees_text(angle)} lie on the ruler",
+        tall,
+        angle,
+        _spread(figure, (*over, 0, 0)),
+        f"Cut the strip at {degrees_text(angle)}, each cut {length_text(across, step)} from the "
+        "last, measured square to it.",
+    )
 
 
 def trapezoid(figure: Figure, step: Fraction, whole: Number | None, setting: bool) -> Method | str:
@@ -77,9 +93,18 @@ def trapezoid(figure: Figure, step: Fraction, whole: Number | None, setting: boo
     tall, across = mark_up(strip, step), mark_up(long, step)
     over = (float(tall) - strip, float(across) - long)
     at = " and ".join(dict.fromkeys(degrees_text(angle) for angle in ends))
-    return Method("trapezoid", across, tall, 1, excess_of(((tall, strip), (across, long))),
-                  f"{length_text(across, step)} along its long side, ends at {at}",
-                  tall, round(min(ends), 2), _lengthened(figure, over), f"Cut the strip's ends at {at}.")
+    return Method(
+        "trapezoid",
+        across,
+        tall,
+        1,
+        excess_of(((tall, strip), (across, long))),
+        f"{length_text(across, step)} along its long side, ends at {at}",
+        tall,
+        round(min(ends), 2),
+        _lengthened(figure, over),
+        f"Cut the strip's ends at {at}.",
+    )
 
 
 def hexagon(figure: Figure, step: Fraction, whole: Number | None, setting: bool) -> Method | str:
@@ -92,19 +117,28 @@ def hexagon(figure: Figure, step: Fraction, whole: Number | None, setting: bool)
     over = (float(strip) - exact) / 2
     grown = figure._replace(allowances=tuple(each + over for each in figure.allowances))
     half = length_text(Fraction(strip) / 2, step)
-    return Method("hexagon", strip, strip, 1, excess_of(((strip, exact),)),
-                  f"{length_up(across, step)} across finished and its allowances",
-                  strip, 60.0, to_corner(cut_corners(grown)),
-                  f"Cut the strip at 60°, each cut {length_text(strip, step)} from the last, measured square "
-                  "to it; then cut both points off, "
-                  f"{half} "
-                  "from the middle.")
+    return Method(
+        "hexagon",
+        strip,
+        strip,
+        1,
+        excess_of(((strip, exact),)),
+        f"{length_up(across, step)} across finished and its allowances",
+        strip,
+        60.0,
+        to_corner(cut_corners(grown)),
+        f"Cut the strip at 60°, each cut {length_text(strip, step)} from the last, measured square "
+        "to it; then cut both points off, "
+        f"{half} "
+        "from the middle.",
+    )
 
 
 def _spread(figure: Figure, over: Sequence[float]) -> tuple[complex, ...]:
     """The cut corners with sides moved out further, so that the cut measures what the ruler shows."""
-    grown = figure._replace(allowances=tuple(each + more for each,
-                                             more in zip(figure.allowances, over, strict=True)))
+    grown = figure._replace(
+        allowances=tuple(each + more for each, more in zip(figure.allowances, over, strict=True))
+    )
     return to_corner(cut_corners(grown))
 
 

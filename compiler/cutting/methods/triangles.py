@@ -73,9 +73,15 @@ def _mitred(figure: Figure, step: Fraction) -> Method:
     long, thick = mark_up(abs(along) + float(over), step), mark_up(exact, step)
     width, height = (long, thick) if lies_across else (thick, long)
     shown, extra = length_up(abs(along), step), length_text(over, step)
-    return Method("strip", width, height, 1, excess_of(((thick, exact),)),
-                  f"{shown} along its long edge finished, and {extra} over for the mitres",
-                  then="Mitre the ends when the corners are sewn, and trim what is over.")
+    return Method(
+        "strip",
+        width,
+        height,
+        1,
+        excess_of(((thick, exact),)),
+        f"{shown} along its long edge finished, and {extra} over for the mitres",
+        then="Mitre the ends when the corners are sewn, and trim what is over.",
+    )
 
 
 def patch_method(figure: Figure, step: Fraction, margin: Number) -> Method:
@@ -113,8 +119,15 @@ def half_square(figure: Figure, step: Fraction, whole: Number | None, setting: b
     if mark is None:
         return unmarked(leg, exact, step, whole)
     reason = f"{added(leg, exact - leg, mark, step)}, the square cut once"
-    return Method("half-square triangle", mark, mark, 2, float(mark) - exact, _setting(reason, setting),
-                  then="Cut each square once corner to corner.")
+    return Method(
+        "half-square triangle",
+        mark,
+        mark,
+        2,
+        float(mark) - exact,
+        _setting(reason, setting),
+        then="Cut each square once corner to corner.",
+    )
 
 
 def quarter_square(figure: Figure, step: Fraction, whole: Number | None, setting: bool) -> Method | str:
@@ -125,8 +138,15 @@ def quarter_square(figure: Figure, step: Fraction, whole: Number | None, setting
     if mark is None:
         return unmarked(long, exact, step, whole)
     reason = f"{added(long, exact - long, mark, step)}, the square cut twice"
-    return Method("quarter-square triangle", mark, mark, 4, float(mark) - exact, _setting(reason, setting),
-                  then="Cut each square twice corner to corner.")
+    return Method(
+        "quarter-square triangle",
+        mark,
+        mark,
+        4,
+        float(mark) - exact,
+        _setting(reason, setting),
+        then="Cut each square twice corner to corner.",
+    )
 
 
 def _setting(reason: str, setting: bool) -> str:
@@ -137,14 +157,20 @@ def half_rectangle(figure: Figure, step: Fraction, whole: Number | None, setting
     """A rectangle cut once, corner to corner. It has no trade rule: only the exact cut will do."""
     left, top, right, bottom = box_of(cut_corners(figure))
     finished = box_of(figure.corners)
-    for low, high, size in ((left, right, finished[2] - finished[0]),
-                            (top, bottom, finished[3] - finished[1])):
+    for low, high, size in (
+        (left, right, finished[2] - finished[0]),
+        (top, bottom, finished[3] - finished[1]),
+    ):
         if not on_mark(high - low, step):
             return unmarked(size, high - low, step, whole)
     width, height = mark_up(right - left, step), mark_up(bottom - top, step)
     excess = excess_of(((width, right - left), (height, bottom - top)))
-    return Method("half-rectangle triangle", width, height, 2, excess,
-                  "its exact cut lies on the ruler, cut once",
-                  then="Cut each rectangle once corner to corner.")
-
-
+    return Method(
+        "half-rectangle triangle",
+        width,
+        height,
+        2,
+        excess,
+        "its exact cut lies on the ruler, cut once",
+        then="Cut each rectangle once corner to corner.",
+    )

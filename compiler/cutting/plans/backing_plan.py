@@ -63,10 +63,24 @@ def backing_cuts(need: BackingNeed, index: int, cloth: Cloth) -> tuple[list[Cut]
         if not count:
             continue
         reason = f"panels joined with seams {joins}" if panels.whole else "one panel"
-        cuts.append(Cut(index, need.fabric, "backing", "rectangle", width, panels.length, count, count, 1,
-                        0.0,
-                        reason, lies="" if cloth.turnable else UPRIGHT))
-        lots.append(Lot(index + len(cuts) - 1, cloth.steps(width), cloth.steps(panels.length), count, False,
-                        "panel"))
+        cuts.append(
+            Cut(
+                index,
+                need.fabric,
+                "backing",
+                "rectangle",
+                width,
+                panels.length,
+                count,
+                count,
+                1,
+                0.0,
+                reason,
+                lies="" if cloth.turnable else UPRIGHT,
+            )
+        )
+        lots.append(
+            Lot(index + len(cuts) - 1, cloth.steps(width), cloth.steps(panels.length), count, False, "panel")
+        )
         sizes += [(width, panels.length)] * count
     return cuts, lots, sizes

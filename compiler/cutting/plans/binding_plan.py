@@ -24,15 +24,28 @@ def binding_cut(need: BindingNeed, index: int, cloth: Cloth) -> tuple[Cut, list[
     if need.bias:
         return _bias(need, index, cloth)
     thick = cloth.steps(need.strip_width)
-    lots = strips_for(index, need.length, thick, cloth.inches(thick), cloth, upright=False,
-                      any_way=True)
+    lots = strips_for(index, need.length, thick, cloth.inches(thick), cloth, upright=False, any_way=True)
     count = sum(lot.count for lot in lots)
     whole = length_text(cloth.inches(cloth.steps(need.length)), cloth.step)
     reason = f"{whole} of strip, each join on the bias taking its own width"
     lies = "" if cloth.turnable else ANY_WAY
-    cut = Cut(index, need.fabric, "binding", "strip", cloth.inches(max(lot.width for lot in lots)),
-              cloth.inches(thick), count, count, 1, 0.0, reason, strip=cloth.inches(thick), joined=count,
-              then="Join the strips on the bias." if count > 1 else "", lies=lies)
+    cut = Cut(
+        index,
+        need.fabric,
+        "binding",
+        "strip",
+        cloth.inches(max(lot.width for lot in lots)),
+        cloth.inches(thick),
+        count,
+        count,
+        1,
+        0.0,
+        reason,
+        strip=cloth.inches(thick),
+        joined=count,
+        then="Join the strips on the bias." if count > 1 else "",
+        lies=lies,
+    )
     return cut, lots
 
 
@@ -42,12 +55,23 @@ def _bias(need: BindingNeed, index: int, cloth: Cloth) -> tuple[Cut, list[Lot]]:
     width, height = bias_cloth(float(need.length), float(strip), cloth)
     count = len(bias_strips(float(cloth.inches(width)), float(cloth.inches(height)), float(strip)))
     text = length_text(strip, cloth.step)
-    cut = Cut(index, need.fabric, "binding", "strip", cloth.inches(width), cloth.inches(height), 1, count,
-              count, 0.0,
-              f"{length_text(cloth.inches(cloth.steps(need.length)), cloth.step)} of bias strip",
-              strip=strip,
-              angle=45.0, then=f"Cut it at 45° into {count} strips {text} wide, and join them.",
-              lies="" if cloth.turnable else ANY_WAY)
+    cut = Cut(
+        index,
+        need.fabric,
+        "binding",
+        "strip",
+        cloth.inches(width),
+        cloth.inches(height),
+        1,
+        count,
+        count,
+        0.0,
+        f"{length_text(cloth.inches(cloth.steps(need.length)), cloth.step)} of bias strip",
+        strip=strip,
+        angle=45.0,
+        then=f"Cut it at 45° into {count} strips {text} wide, and join them.",
+        lies="" if cloth.turnable else ANY_WAY,
+    )
     noun = "square" if width == height else "rectangle"
     return cut, [Lot(index, width, height, 1, width != height, noun)]
 

@@ -37,8 +37,10 @@ FULL: Final = 1.025
 def best_lots(ways: Sequence[Sequence[Sequence[Lot]]], cloth: Cloth) -> tuple[Lot, ...]:
     """The boxes of one way of each cut. Each way in turn is taken if cloth is saved by it."""
     chosen = [each[0] for each in ways]
-    open_cuts = sorted((at for at, each in enumerate(ways) if len(each) > 1),
-                       key=lambda at: -sum(lot.width * lot.height * lot.count for lot in ways[at][0]))
+    open_cuts = sorted(
+        (at for at, each in enumerate(ways) if len(each) > 1),
+        key=lambda at: -sum(lot.width * lot.height * lot.count for lot in ways[at][0]),
+    )
     if not open_cuts or not all(cloth.takes(lot) for lots in chosen for lot in lots):
         return _together(chosen)
     least = cloth_taken(chosen, cloth)
@@ -51,7 +53,7 @@ def best_lots(ways: Sequence[Sequence[Sequence[Lot]]], cloth: Cloth) -> tuple[Lo
                 if way is chosen[at] or tried >= most:
                     continue
                 tried += 1
-                other = [*chosen[:at], way, *chosen[at + 1:]]
+                other = [*chosen[:at], way, *chosen[at + 1 :]]
                 taken = cloth_taken(other, cloth)
                 if taken < least:
                     chosen, least = other, taken

@@ -70,6 +70,7 @@ def _joins(placed: PlacedCut, across: bool, lying: Lying) -> bool:
 
 def _grown(plan: ClothPlan, across: bool, marked: Number, true: Number, lying: Lying) -> ClothPlan:
     """The plan with all that ends at the last mark ending at the edge."""
+
     def box(cut: Slice) -> Slice:
         left, top, right, bottom = cut.region
         if across:

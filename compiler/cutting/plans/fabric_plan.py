@@ -38,9 +38,13 @@ def plan_fabric(ordered: Ordered, margin: Margin) -> tuple[FabricPlan | None, li
     wide = [lot for lot in ordered.lots if not ordered.cloth.takes(lot)]
     if wide and not ordered.cloth.sizes:
         largest = max(wide, key=lambda lot: min(lot.width, lot.height))
-        return None, [complain.piece_too_wide(
-            ordered.fabric, f"a {largest.noun} {size_text(ordered.cloth, largest.width, largest.height)}",
-            length_text(ordered.fabric.usable_width, ordered.cloth.step))]
+        return None, [
+            complain.piece_too_wide(
+                ordered.fabric,
+                f"a {largest.noun} {size_text(ordered.cloth, largest.width, largest.height)}",
+                length_text(ordered.fabric.usable_width, ordered.cloth.step),
+            )
+        ]
     dealer = _Dealer(ordered)
     return _from_scraps(ordered, dealer) if ordered.cloth.sizes else (_from_bolt(ordered, dealer, margin), [])
 
@@ -93,14 +97,20 @@ class _Dealer:
         if lot.run is None:
             across = turned != lot.across
             turn = 90.0 if across else 0.0
-            return [PlacedCut(lot.cut, inches(left), inches(top), inches(width), inches(height), turn,
-                              slant=lot.slant)]
+            return [
+                PlacedCut(
+                    lot.cut, inches(left), inches(top), inches(width), inches(height), turn, slant=lot.slant
+                )
+            ]
         x, y, found = float(inches(left)), float(inches(top)), []
         thick = float(inches(lot.height))
         for laid, (wide, high) in zip(lot.run.laid, lot.run.sizes, strict=True):
             turn = laid.pose.turned + (90.0 if turned else 0.0)
-            box = ((x + thick - laid.down - high, y + laid.left, high, wide) if turned
-                   else (x + laid.left, y + laid.down, wide, high))
+            box = (
+                (x + thick - laid.down - high, y + laid.left, high, wide)
+                if turned
+                else (x + laid.left, y + laid.down, wide, high)
+            )
             found.append(PlacedCut(lot.cut, *box, turn % 360, laid.pose.reversed))
         return found
 
@@ -122,8 +132,18 @@ def _from_bolt(ordered: Ordered, dealer: _Dealer, margin: Margin) -> FabricPlan:
     by_metre = metric(cloth.step) if margin.sold is None else margin.sold == "metres"
     over = margin.of(used, by_metre)
     buy = length_to_buy(used, over, fabric.shrinkage, by_metre)
-    return FabricPlan(fabric.name, fabric.usable_width, (plan,), len(strips), used, ordered.area,
-                      over, buy, bought_text(buy, by_metre), ordered.panels)
+    return FabricPlan(
+        fabric.name,
+        fabric.usable_width,
+        (plan,),
+        len(strips),
+        used,
+        ordered.area,
+        over,
+        buy,
+        bought_text(buy, by_metre),
+        ordered.panels,
+    )
 
 
 def _from_scraps(ordered: Ordered, dealer: _Dealer) -> tuple[FabricPlan | None, list[Diagnostic]]:
@@ -134,14 +154,23 @@ def _from_scraps(ordered: Ordered, dealer: _Dealer) -> tuple[FabricPlan | None, 
     if any(packed.left):
         missing = [
             f"{teller.things(number, count)} {size_text(cloth, kind.width, kind.height)}"
-            for number, (count, kind) in enumerate(zip(packed.left, dealer.kinds, strict=True)) if count
+            for number, (count, kind) in enumerate(zip(packed.left, dealer.kinds, strict=True))
+            if count
         ]
         needed = scraps_needed(dealer.kinds, dealer.counts, cloth.sizes)
         return None, [*said, complain.cloth_short(fabric, missing, needed)]
     plans = tuple(
-        _to_edges(ClothPlan(cloth.inches(cut.region.width), cloth.inches(cut.region.height),
-                            slices_of(cut.region, teller, False),
-                            dealer.place(cut.region), cut.scrap), ordered, teller)
+        _to_edges(
+            ClothPlan(
+                cloth.inches(cut.region.width),
+                cloth.inches(cut.region.height),
+                slices_of(cut.region, teller, False),
+                dealer.place(cut.region),
+                cut.scrap,
+            ),
+            ordered,
+            teller,
+        )
         for cut in packed.cuts
     )
     used = sum((plan.length for plan in plans), cloth.inches(0))
@@ -150,8 +179,17 @@ def _from_scraps(ordered: Ordered, dealer: _Dealer) -> tuple[FabricPlan | None, 
     text = count_of(len(scraps), "fat quarter" if quarters else "scrap")
     strips = sum(len(cut.region.parts) if cut.region.axis == "across" else 1 for cut in packed.cuts)
     buy = sum((scrap.height for scrap in scraps), cloth.inches(0))
-    return FabricPlan(fabric.name, max(scrap.width for scrap in fabric.scraps), plans, strips, used,
-                      ordered.area, cloth.inches(0), buy, text), said
+    return FabricPlan(
+        fabric.name,
+        max(scrap.width for scrap in fabric.scraps),
+        plans,
+        strips,
+        used,
+        ordered.area,
+        cloth.inches(0),
+        buy,
+        text,
+    ), said
 
 
 def _to_edges(plan: ClothPlan, ordered: Ordered, teller: Teller) -> ClothPlan:
@@ -170,9 +208,11 @@ def _small_scraps(ordered: Ordered, dealer: _Dealer) -> list[Diagnostic]:
     said: dict[str, Diagnostic] = {}
     smallest = min(dealer.kinds, key=lambda kind: kind.width * kind.height, default=None)
     for scrap, (width, height) in zip(ordered.fabric.scraps, ordered.cloth.sizes, strict=True):
-        fits = any((kind.width <= width and kind.height <= height)
-                   or (kind.turnable and kind.height <= width and kind.width <= height)
-                   for kind in dealer.kinds)
+        fits = any(
+            (kind.width <= width and kind.height <= height)
+            or (kind.turnable and kind.height <= width and kind.width <= height)
+            for kind in dealer.kinds
+        )
         if not fits and smallest is not None:
             size = " x ".join(length_text(each, ordered.cloth.step) for each in (scrap.width, scrap.height))
             least = size_text(ordered.cloth, smallest.width, smallest.height)

@@ -145,8 +145,9 @@ def best_strip(stock: Stock, long: int, lead: int, turned: bool, across: bool) -
     return best
 
 
-def _rows(stock: Stock, long: int, thick: int, lead: tuple[int, bool, int, int], across: bool, least: float
-          ) -> tuple[Row, ...]:
+def _rows(
+    stock: Stock, long: int, thick: int, lead: tuple[int, bool, int, int], across: bool, least: float
+) -> tuple[Row, ...]:
     counts, poses = stock.counts, stock.poses
     choices = [Row(lead[0], lead[1], lead[2], thick, min(counts[lead[0]], long // lead[2]), 1)]
     others = []
@@ -191,8 +192,9 @@ def fullest(choices: Sequence[Row], long: int) -> tuple[Row, ...]:
         if not before >> at_most & 1:
             at_most -= take * choices[at].long
             columns[at] += take
-    return tuple(choice._replace(columns=count) for choice, count in zip(choices, columns, strict=True)
-                 if count)
+    return tuple(
+        choice._replace(columns=count) for choice, count in zip(choices, columns, strict=True) if count
+    )
 
 
 def cut_strip(stock: Stock, strip: Strip, long: int, depth: int) -> Region:

@@ -116,8 +116,16 @@ class _Writer:
         measured = f"{self.teller.length(size)} {MEASURED[region.axis]}"
         return _Named("it", f"the piece {measured}") if len(group) == 1 else _Named("each", "each piece")
 
-    def _part(self, rest: Region, corner: tuple[int, int], axis: Axis, part: Region, text: str,
-              strips: tuple[int, ...], last_too: bool) -> None:
+    def _part(
+        self,
+        rest: Region,
+        corner: tuple[int, int],
+        axis: Axis,
+        part: Region,
+        text: str,
+        strips: tuple[int, ...],
+        last_too: bool,
+    ) -> None:
         """Cuts a part off what is left of its region, unless it is all that is left."""
         size, room, (left, top) = _along(part, axis), _along(rest, axis), corner
         if size < room or last_too:
@@ -166,8 +174,11 @@ class _Writer:
         if len(set(used)) == 1 and len(used) == count and tell.nouns[used[0]] != "strip":
             return f"{text}: {tell.things(used[0], count)}."
         held = Counter(words for kind in used if (words := tell.nouns[kind].partition(" of ")[2]))
-        told = [f"{many} {'holds' if many == 1 else 'hold'} {words}"
-                f"{' each' if many > 1 and words[:1].isdigit() else ''}" for words, many in held.items()]
+        told = [
+            f"{many} {'holds' if many == 1 else 'hold'} {words}"
+            f"{' each' if many > 1 and words[:1].isdigit() else ''}"
+            for words, many in held.items()
+        ]
         whole = len(used) - held.total()
         if whole == count:
             return f"{text}; {'it stays' if count == 1 else 'all stay'} whole."

@@ -71,8 +71,9 @@ class Lattice(NamedTuple):
         return self.lower if odd else self.upper, odd * self.aside, times * self.both + odd * self.first
 
 
-def lay_runs(outline: Sequence[complex], counts: Counts, choices: Sequence[Sorts], width: float,
-             tall: float = inf) -> list[tuple[Run, ...]]:
+def lay_runs(
+    outline: Sequence[complex], counts: Counts, choices: Sequence[Sorts], width: float, tall: float = inf
+) -> list[tuple[Run, ...]]:
     """The pieces in runs no longer than `width` and no thicker than `tall`: first the way that takes least
     cloth, then others, as one may fit better beside what else is cut; none where a piece is too long.
     `choices`: the poses that the pieces may have, of which one is chosen for all.
@@ -98,17 +99,18 @@ def _parted(runs: Sequence[Run]) -> Iterator[tuple[Run, ...]]:
     at = list(runs).index(shortest)
     for few in FEW:
         if few < len(shortest.laid):
-            yield (*runs[:at], *slices_of(shortest, few), *runs[at + 1:])
+            yield (*runs[:at], *slices_of(shortest, few), *runs[at + 1 :])
 
 
-def _in_lattices(shapes: Shapes, counts: Counts, sorts: Sorts, room: tuple[float, float]
-                 ) -> tuple[Run, ...]:
+def _in_lattices(shapes: Shapes, counts: Counts, sorts: Sorts, room: tuple[float, float]) -> tuple[Run, ...]:
     """What fills lattices, and the rest in single rows."""
     runs: list[Run] = []
     over = (0, 0)
     for loop in loops_of(shapes, counts, sorts):
-        options = [_blocks(shapes, lattice, loop.counts, sorts, room)
-                   for lattice in _good_lattices(shapes, loop, sorts)]
+        options = [
+            _blocks(shapes, lattice, loop.counts, sorts, room)
+            for lattice in _good_lattices(shapes, loop, sorts)
+        ]
         _, blocks, rest = min(options, key=lambda each: each[0])
         runs += blocks
         over = (over[0] + rest[0], over[1] + rest[1])
@@ -133,8 +135,11 @@ def _row(shapes: Shapes, poses: tuple[Pose, ...]) -> Row:
 def _good_lattices(shapes: Shapes, loop: Loop, sorts: Sorts) -> list[Lattice]:
     """The densest lattices, each of other rows: of the loop's own, or of rows of one of its poses."""
     uppers = [loop.poses] if all(loop.counts) else [loop.poses, *((pose,) for pose in loop.poses)]
-    trials = [min(_trials(shapes, poses, lower), key=lambda each: each[0])
-              for poses in dict.fromkeys(uppers) for lower in _lowers(poses, sorts)]
+    trials = [
+        min(_trials(shapes, poses, lower), key=lambda each: each[0])
+        for poses in dict.fromkeys(uppers)
+        for lower in _lowers(poses, sorts)
+    ]
     return [_lattice(shapes, trial) for _, trial in sorted(trials, key=lambda each: each[0])[:TRIED]]
 
 
@@ -149,8 +154,9 @@ def _lowers(poses: tuple[Pose, ...], sorts: Sorts) -> list[tuple[Pose, ...]]:
     return [poses, there] if len(there) == len(poses) else [poses]
 
 
-def _trials(shapes: Shapes, uppers: tuple[Pose, ...], lowers: tuple[Pose, ...]
-            ) -> Iterator[tuple[float, Trial]]:
+def _trials(
+    shapes: Shapes, uppers: tuple[Pose, ...], lowers: tuple[Pose, ...]
+) -> Iterator[tuple[float, Trial]]:
     """Square inches to two rows' repeat, roughly, and how they lie: at every place along."""
     row = _row(shapes, uppers)
     upper, lower = _skyline(shapes, row), _skyline(shapes, _row(shapes, lowers))
@@ -174,8 +180,9 @@ def _skyline(shapes: Shapes, row: Row) -> Skyline:
     for pose, start in zip(row.poses, row.starts, strict=True):
         for slab in shapes.below[pose]:
             for place in range(floor((start + slab.start) / step), ceil((start + slab.end) / step)):
-                part = slab.cut(max(slab.start, place * step - start),
-                                min(slab.end, (place + 1) * step - start))
+                part = slab.cut(
+                    max(slab.start, place * step - start), min(slab.end, (place + 1) * step - start)
+                )
                 tops[place % PLACES] = min(tops[place % PLACES], *part.least)
                 bottoms[place % PLACES] = max(bottoms[place % PLACES], *part.greatest)
     return Skyline(tops, bottoms)
@@ -183,8 +190,10 @@ def _skyline(shapes: Shapes, row: Row) -> Skyline:
 
 def _steps(bottoms: Sequence[float], tops: Sequence[float]) -> list[float]:
     """How far down a row must start below another, moved along by each number of places."""
-    return [max(0.0, *map(sub, bottoms, (*tops[-place:], *tops[:-place]) if place else tops))
-            for place in range(PLACES)]
+    return [
+        max(0.0, *map(sub, bottoms, (*tops[-place:], *tops[:-place]) if place else tops))
+        for place in range(PLACES)
+    ]
 
 
 def _lattice(shapes: Shapes, trial: Trial) -> Lattice:
@@ -221,8 +230,9 @@ def _places(shapes: Shapes, lattice: Lattice, number: int, width: float) -> list
     return found
 
 
-def _blocks(shapes: Shapes, lattice: Lattice, counts: Counts, sorts: Sorts,
-            room: tuple[float, float]) -> tuple[float, list[Run], Counts]:
+def _blocks(
+    shapes: Shapes, lattice: Lattice, counts: Counts, sorts: Sorts, room: tuple[float, float]
+) -> tuple[float, list[Run], Counts]:
     """Square inches of cloth for all; strips of as many rows as take the least; and how many pieces are left
     for single rows."""
     block = _places(shapes, lattice, 0, room[0])

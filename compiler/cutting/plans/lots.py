@@ -134,8 +134,13 @@ def lots_of(index: int, cut: Cut, need: Need, cloth: Cloth) -> list[list[Lot]]:
     if cut.kind == "strip" and not cloth.turnable:
         return list(_strips_on_print(index, cut, need, cloth))
     if cut.slants:
-        return [[replace(lot, count=count, slant=slant) for slant, count in cut.slants
-                 for lot in _boxes(index, cut, need, cloth)]]
+        return [
+            [
+                replace(lot, count=count, slant=slant)
+                for slant, count in cut.slants
+                for lot in _boxes(index, cut, need, cloth)
+            ]
+        ]
     return [_boxes(index, cut, need, cloth)]
 
 
@@ -144,8 +149,13 @@ def _boxes(index: int, cut: Cut, need: Need, cloth: Cloth) -> list[Lot]:
     lot = Lot(index, width, height, cut.cuts, cloth.turnable and width != height, noun_of(cut))
     if cut.kind == "strip" and not need.unjoined and not cloth.takes(lot):
         return joined(index, cut, cloth)
-    if cut.kind == "strip" and not need.unjoined and not cloth.sizes and cloth.turnable \
-            and max(width, height) > cloth.spans[-1]:
+    if (
+        cut.kind == "strip"
+        and not need.unjoined
+        and not cloth.sizes
+        and cloth.turnable
+        and max(width, height) > cloth.spans[-1]
+    ):
         return joined(index, cut, cloth)
     return [lot]
 
@@ -208,8 +218,9 @@ def _parts(index: int, cut: Cut, cloth: Cloth) -> Iterator[list[Lot]]:
             yield [lot]
 
 
-def strips_for(index: int, total: Number, thick: int, join: Number, cloth: Cloth, upright: bool,
-               any_way: bool = False) -> list[Lot]:
+def strips_for(
+    index: int, total: Number, thick: int, join: Number, cloth: Cloth, upright: bool, any_way: bool = False
+) -> list[Lot]:
     """Strips that joined make `total` inches, each join taking `join` inches. `any_way`: whatever their
     print."""
     turnable = any_way or cloth.turnable
@@ -224,24 +235,54 @@ def strips_for(index: int, total: Number, thick: int, join: Number, cloth: Cloth
         last = min(max(last, cloth.steps(join), cloth.steps(SHORTEST)), span)
         lots.append(Lot(index, last, thick, 1, turnable, "strip", across=upright, joins=True))
     else:
-        lots.append(Lot(index, min(last, span) if count == 1 else span, thick, count, turnable, "strip",
-                        across=upright, joins=True))
+        lots.append(
+            Lot(
+                index,
+                min(last, span) if count == 1 else span,
+                thick,
+                count,
+                turnable,
+                "strip",
+                across=upright,
+                joins=True,
+            )
+        )
     return lots
 
 
 def _runs(index: int, cut: Cut, need: Need, cloth: Cloth) -> list[list[Lot]]:
     outline = [complex(x, y) for x, y in cut.outline]
     for span in cloth.spans:
-        ways = [[
-            Lot(index, cloth.steps(run.length), cloth.steps(run.thick), count, cloth.turnable,
-                run_noun(cut, len(run.laid)), run)
-            for run, count in Counter(runs).items()
-        ] for runs in _laid(outline, need, cloth, span)]
+        ways = [
+            [
+                Lot(
+                    index,
+                    cloth.steps(run.length),
+                    cloth.steps(run.thick),
+                    count,
+                    cloth.turnable,
+                    run_noun(cut, len(run.laid)),
+                    run,
+                )
+                for run, count in Counter(runs).items()
+            ]
+            for runs in _laid(outline, need, cloth, span)
+        ]
         taken = [way for way in ways if all(cloth.takes(lot) for lot in way)]
         if taken:
             return taken
-    return [[Lot(index, cloth.steps(cut.width), cloth.steps(cut.height), cut.cuts, cloth.turnable,
-                 run_noun(cut, 1))]]
+    return [
+        [
+            Lot(
+                index,
+                cloth.steps(cut.width),
+                cloth.steps(cut.height),
+                cut.cuts,
+                cloth.turnable,
+                run_noun(cut, 1),
+            )
+        ]
+    ]
 
 
 def _laid(outline: Sequence[complex], need: Need, cloth: Cloth, span: int) -> list[tuple[Run, ...]]:
@@ -250,8 +291,10 @@ def _laid(outline: Sequence[complex], need: Need, cloth: Cloth, span: int) -> li
     if cloth.turnable:
         counts = (need.count + need.reversed, 0) if need.reversible else (need.count, need.reversed)
         return lay_runs(outline, counts, [hands(0.0), hands(90.0)], width, tall)
-    choices = [lay_runs(outline, counts, [sorts], width, tall)
-               for sorts, counts in _sorts_on_print(need, cloth.one_way)]
+    choices = [
+        lay_runs(outline, counts, [sorts], width, tall)
+        for sorts, counts in _sorts_on_print(need, cloth.one_way)
+    ]
     if not all(choices):
         return []
     together = product(*choices) if len(choices) <= TOGETHER else [[ways[0] for ways in choices]]
@@ -264,8 +307,9 @@ def _sorts_on_print(need: Need, one_way: bool) -> Iterator[tuple[Sorts, Counts]]
     stripe, which looks the same either end up, whichever way takes less cloth."""
     counts = {(way.turned, way.reversed): way.count for way in need.on_print}
     for turned in sorted({turned % 180 for turned, _ in counts}):
-        both = [(counts.get((turned, back), 0), counts.get((turned + 180, back), 0))
-                for back in (False, True)]
+        both = [
+            (counts.get((turned, back), 0), counts.get((turned + 180, back), 0)) for back in (False, True)
+        ]
         if not one_way:
             yield hands(float(turned)), (sum(both[0]), sum(both[1]))
             continue

@@ -31,12 +31,15 @@ from .yardage import Margin
 MARGIN: Final = Margin()
 
 
-SHORTER: Final = ("Cut along the selvage, so that the print stands up in the quilt; shorter strips, joined, "
-                  "buy less cloth than whole ones.")
+SHORTER: Final = (
+    "Cut along the selvage, so that the print stands up in the quilt; shorter strips, joined, "
+    "buy less cloth than whole ones."
+)
 
 
-def plan_cutting(quilt: Quilt, ruler_step: Fraction = RULER_STEP,
-                 margin: Margin = MARGIN) -> Outcome[CuttingPlan]:
+def plan_cutting(
+    quilt: Quilt, ruler_step: Fraction = RULER_STEP, margin: Margin = MARGIN
+) -> Outcome[CuttingPlan]:
     """The plan, and what there is to say about cloth that is not enough. A ruler in centimetres buys by the
     metre."""
     orders = {fabric.name: _Order(fabric, ruler_step) for fabric in quilt.fabrics}
@@ -56,8 +59,9 @@ def plan_cutting(quilt: Quilt, ruler_step: Fraction = RULER_STEP,
             said += remarks
             plans += [plan] if plan is not None else []
             cuts = [_joined(cut, ordered.lots, at, ruler_step) for at, cut in enumerate(cuts)]
-    outcome = Outcome(CuttingPlan(with_offers(quilt, cuts, ruler_step), tuple(plans), ruler_step),
-                      in_order(said))
+    outcome = Outcome(
+        CuttingPlan(with_offers(quilt, cuts, ruler_step), tuple(plans), ruler_step), in_order(said)
+    )
     return Outcome(None, outcome.diagnostics) if outcome.failed else outcome
 
 
@@ -78,8 +82,9 @@ class _Order:
 
     def ordered(self) -> Ordered:
         """Everything gathered."""
-        return Ordered(self.fabric, self.cloth, best_lots(self.ways, self.cloth), self.area,
-                       tuple(self.panels))
+        return Ordered(
+            self.fabric, self.cloth, best_lots(self.ways, self.cloth), self.area, tuple(self.panels)
+        )
 
 
 def need_cut(quilt: Quilt, need: Need, index: int, fabric: Fabric, step: Fraction) -> tuple[Cut, float]:
@@ -150,5 +155,6 @@ def _joined(cut: Cut, lots: Sequence[Lot], at: int, step: Fraction) -> Cut:
     way = "on the slant, each join taking as much as they are wide" if join_of(wide) > JOIN else "end to end"
     over = length_text(to_trim(JOINED_OVER, step), step)
     join = f"Join the strips {way}, and cut them to length: {over} over in each."
-    return replace(cut, joined=sum(lot.count for lot in own), lies=shorter,
-                   then=" ".join(filter(None, (join, cut.then))))
+    return replace(
+        cut, joined=sum(lot.count for lot in own), lies=shorter, then=" ".join(filter(None, (join, cut.then)))
+    )

@@ -29,7 +29,8 @@ class Slab(NamedTuple):
         """The part of it between two levels within it."""
         shares = [(level - self.start) / (self.end - self.start) for level in (start, end)]
         least, greatest = (
-            tuple(one + (two - one) * share for share in shares) for one, two in (self.least, self.greatest))
+            tuple(one + (two - one) * share for share in shares) for one, two in (self.least, self.greatest)
+        )
         return Slab(start, end, (least[0], least[1]), (greatest[0], greatest[1]))
 
 
@@ -40,13 +41,17 @@ def across(outline: Sequence[complex]) -> Profile:
     """How far left and right an outline reaches, level by level from the top."""
     ends = list(zip(outline, (*outline[1:], outline[0]), strict=True))
     edges = [(one, two) if one.imag <= two.imag else (two, one) for one, two in ends]
-    sloping = sorted((each for each in edges if each[1].imag - each[0].imag > NO_HEIGHT),
-                     key=lambda each: each[0].imag)
+    sloping = sorted(
+        (each for each in edges if each[1].imag - each[0].imag > NO_HEIGHT), key=lambda each: each[0].imag
+    )
     slabs = []
     for start, end in pairwise(sorted({place.imag for place in outline})):
         if end - start > NO_HEIGHT:
-            reach = [(_at(one, two, start), _at(one, two, end)) for one, two in sloping
-                     if one.imag <= start + NO_HEIGHT and two.imag >= end - NO_HEIGHT]
+            reach = [
+                (_at(one, two, start), _at(one, two, end))
+                for one, two in sloping
+                if one.imag <= start + NO_HEIGHT and two.imag >= end - NO_HEIGHT
+            ]
             if reach:
                 slabs.append(Slab(start, end, min(reach, key=sum), max(reach, key=sum)))
     return tuple(slabs)

@@ -63,18 +63,21 @@ class Loop(NamedTuple):
 def run_of(laid: Sequence[Laid], shapes: Shapes) -> Run:
     """The run that holds those pieces."""
     sizes = tuple(shapes.sizes[each.pose] for each in laid)
-    return Run(tuple(laid), sizes,
-               max(each.left + wide for each, (wide, _) in zip(laid, sizes, strict=True)),
-               max(each.down + high for each, (_, high) in zip(laid, sizes, strict=True)))
+    return Run(
+        tuple(laid),
+        sizes,
+        max(each.left + wide for each, (wide, _) in zip(laid, sizes, strict=True)),
+        max(each.down + high for each, (_, high) in zip(laid, sizes, strict=True)),
+    )
 
 
 def slices_of(run: Run, few: int) -> list[Run]:
     """A single row as rows of so many pieces, each as near the last as before."""
     found = []
     for first in range(0, len(run.laid), few):
-        part = run.laid[first:first + few]
+        part = run.laid[first : first + few]
         laid = tuple(replace(each, left=each.left - part[0].left) for each in part)
-        sizes = run.sizes[first:first + few]
+        sizes = run.sizes[first : first + few]
         found.append(Run(laid, sizes, laid[-1].left + sizes[-1][0], run.thick))
     return found
 

@@ -86,8 +86,9 @@ def _used(region: Region) -> int:
     return sum(part.height for part in region.parts if any(boxes_in(part)))
 
 
-def _pack(kinds: Sequence[Kind], counts: Sequence[int], scraps: Sequence[tuple[int, int]],
-          ways: Sequence[float]) -> Packed:
+def _pack(
+    kinds: Sequence[Kind], counts: Sequence[int], scraps: Sequence[tuple[int, int]], ways: Sequence[float]
+) -> Packed:
     left = list(counts)
     cuts: list[Cut] = []
     for number, (width, height) in enumerate(scraps):
@@ -100,15 +101,17 @@ def _pack(kinds: Sequence[Kind], counts: Sequence[int], scraps: Sequence[tuple[i
     return Packed(tuple(cuts), tuple(left))
 
 
-def _filled(kinds: Sequence[Kind], counts: Sequence[int], width: int, height: int, keen: float
-            ) -> tuple[Region, list[int]]:
+def _filled(
+    kinds: Sequence[Kind], counts: Sequence[int], width: int, height: int, keen: float
+) -> tuple[Region, list[int]]:
     """A scrap cut up, and how many of each kind are left after it."""
     stock = Stock(kinds, list(counts), keen)
     return fill(stock, width, height, DEPTH), stock.counts
 
 
-def scraps_needed(kinds: Sequence[Kind], counts: Sequence[int],
-                  scraps: Sequence[tuple[int, int]]) -> int | None:
+def scraps_needed(
+    kinds: Sequence[Kind], counts: Sequence[int], scraps: Sequence[tuple[int, int]]
+) -> int | None:
     """How many scraps like the largest there would have to be in all; None where no number would do."""
     largest = max(scraps, key=lambda each: each[0] * each[1])
     packed = _pack(kinds, counts, [*scraps, *[largest] * MORE], WAYS[0])

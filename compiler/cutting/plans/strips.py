@@ -22,7 +22,10 @@ class Way(NamedTuple):
 
 
 WAYS: Final = (
-    Way(0.0, 0.3, True), Way(0.0, 0.7, True), Way(0.0, 0.3, False), Way(0.3, 0.3, False),
+    Way(0.0, 0.3, True),
+    Way(0.0, 0.7, True),
+    Way(0.0, 0.3, False),
+    Way(0.3, 0.3, False),
     Way(0.6, 0.5, False),
     Way(1.0, 0.7, False),
 )

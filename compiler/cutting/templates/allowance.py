@@ -14,20 +14,18 @@ Arcs stay arcs about the same centre. Inches; places are complex numbers (see st
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence, Set
-from itertools import pairwise
-from math import cos, inf, pi, sin
 from typing import Final, NamedTuple
 
 from ...drafting.stroke import Stroke, doubled_area, ring_edges, stroke_of, turn_between
 from ...geometry.edge import Edge
 from ...measure.tolerance import NEAR, Number
+from .corners import SMOOTH, STRAY, Cut, Join, join, moved_side, through_corner, trimmed
 from .crossing import (
     CRUMB,
     SHOWN,
     carrier_meetings,
     distance,
     joined_up,
-    meetings,
     on_carrier,
     part_of,
     runs_along,
@@ -35,39 +33,8 @@ from .crossing import (
 )
 from .untangle import crosses_itself, untangled
 
-SMOOTH: Final = 1e-5
-"""Radians. Sides that meet at less than this run on smoothly: with an allowance of 1/4in their moved ends lie
-closer than 1/300,000in."""
-
-NEEDLE: Final = 16.0
-"""Allowances past a corner, along its sides, where a longer mitre is squared off before it is trimmed: 4in at
-1/4in, the mitre of a 7deg point. A cusp between two curves has no end at all."""
-
-STRAY: Final = 3.0
-"""How many times further than the mitre of two straight sides the crossing of bent ones may lie: beyond
-that the curves would meet half-way round the circle, and their tangents are mitred instead."""
-
-
 BESIDE: Final = tuple(each / 8 for each in range(9))
 """Shares of a side's length at which it is asked what lies beside it."""
-
-
-class Cut(NamedTuple):
-    """A straight trim of a corner: away goes what lies further than `distance` inches from the finished
-    corner along the unit vector `normal`."""
-
-    normal: complex
-    distance: float
-
-
-class Join(NamedTuple):
-    """How one moved side leads into the next: up to a share of the one, along straight strokes, and on from
-    a share of the other."""
-
-    leave: float
-    between: tuple[Stroke, ...]
-    enter: float
-    tangled: bool = False  # only untangling tells what is left here
 
 
 class Outset(NamedTuple):
@@ -90,16 +57,17 @@ def outset(ring: Sequence[Edge], allowances: Sequence[Number]) -> tuple[Edge, ..
     return ring_edges(found[0]) if found else ()
 
 
-def outset_rings(ring: Sequence[Stroke], widths: Sequence[float],
-                 cuts: Sequence[Sequence[Cut]] = ()) -> Outset:
+def outset_rings(
+    ring: Sequence[Stroke], widths: Sequence[float], cuts: Sequence[Sequence[Cut]] = ()
+) -> Outset:
     """All rings of the cut outline. `cuts` are the trims of the corner where each side starts."""
     moved = [moved_side(stroke, width) for stroke, width in zip(ring, widths, strict=True)]
     if len(ring) == 1 and abs(ring[0].end - ring[0].start) <= NEAR:
         closed = (ring[0].sweep > 0) or ring[0].radius - widths[0] > NEAR
         return Outset((tuple(moved),), False) if closed else Outset((), True, False, (0,))
-    joins = [_join(ring, moved, widths, at) for at in range(len(ring))]
+    joins = [join(ring, moved, widths, at) for at in range(len(ring))]
     joins = [
-        _trimmed(join, moved[at - 1], moved[at], ring[at].start, cuts[at]) if cuts and cuts[at] else join
+        trimmed(join, moved[at - 1], moved[at], ring[at].start, cuts[at]) if cuts and cuts[at] else join
         for at, join in enumerate(joins)
     ]
     turns = [turn_between(ring[at - 1], ring[at]) for at in range(len(ring))]
@@ -107,13 +75,15 @@ def outset_rings(ring: Sequence[Stroke], widths: Sequence[float],
     inner = min(turns) < -SMOOTH or any(stroke.sweep < 0 for stroke in ring)
     plain = _assembled(moved, joins) if len(kept) == len(ring) else None
     if plain is not None and not (inner and crosses_itself(plain)):
-        if all((min(joins[at + 1 - len(ring)].leave, 1.0) - max(joins[at].enter, 0.0)) * side.length > SHOWN
-               for at, side in enumerate(moved)):
+        if all(
+            (min(joins[at + 1 - len(ring)].leave, 1.0) - max(joins[at].enter, 0.0)) * side.length > SHOWN
+            for at, side in enumerate(moved)
+        ):
             return Outset((tuple(plain),), False)
         return _judged([plain], ring, widths, moved, dict(enumerate(joins)), False)
     for at, turned in enumerate(turns):
         if turned < -SMOOTH:
-            joins[at] = _through_corner(moved[at - 1], moved[at], ring[at].start)
+            joins[at] = through_corner(moved[at - 1], moved[at], ring[at].start)
     return _crowded(ring, widths, moved, joins, kept)
 
 
@@ -122,15 +92,21 @@ def _closes(stroke: Stroke, width: float) -> bool:
     return stroke.sweep < 0 and stroke.radius - width <= NEAR
 
 
-def _crowded(ring: Sequence[Stroke], widths: Sequence[float], moved: Sequence[Stroke], joins: Sequence[Join],
-             kept: Sequence[int]) -> Outset:
+def _crowded(
+    ring: Sequence[Stroke],
+    widths: Sequence[float],
+    moved: Sequence[Stroke],
+    joins: Sequence[Join],
+    kept: Sequence[int],
+) -> Outset:
     """The rings where allowances run into each other, without the inner curves that theirs close."""
     if not kept:
         return Outset((), True, False, tuple(range(len(ring))))
     sides = [moved[at] for at in kept]
     own = [
-        joins[at] if kept[each - 1] == (at - 1) % len(ring) else
-        _across(ring[kept[each - 1]], ring[at], moved[kept[each - 1]], moved[at])
+        joins[at]
+        if kept[each - 1] == (at - 1) % len(ring)
+        else _across(ring[kept[each - 1]], ring[at], moved[kept[each - 1]], moved[at])
         for each, at in enumerate(kept)
     ]
     rings = untangled(_laid_end_to_end(sides, own), doubled_area(ring) < 0)
@@ -138,8 +114,14 @@ def _crowded(ring: Sequence[Stroke], widths: Sequence[float], moved: Sequence[St
     return _judged(rings, ring, widths, moved, tips, True)
 
 
-def _judged(rings: Sequence[Sequence[Stroke]], ring: Sequence[Stroke], widths: Sequence[float],
-            moved: Sequence[Stroke], tips: Mapping[int, Join], overlaps: bool) -> Outset:
+def _judged(
+    rings: Sequence[Sequence[Stroke]],
+    ring: Sequence[Stroke],
+    widths: Sequence[float],
+    moved: Sequence[Stroke],
+    tips: Mapping[int, Join],
+    overlaps: bool,
+) -> Outset:
     """The rings, with the sides that have none of their cut line there, and whether all their lines have a
     reason; `tips` are the joins at the corners where sides start."""
     lines = [stroke for found in rings for stroke in found]
@@ -147,9 +129,13 @@ def _judged(rings: Sequence[Sequence[Stroke]], ring: Sequence[Stroke], widths: S
     shown = {width for at, width in enumerate(widths) if at not in buried}
     sound = bool(rings) and all(
         _has_place(line, ring, widths, moved, shown)
-        or (not any(on_carrier(line, side) for side in moved)
-            and any(_lies_on(line, tip.between) and _is_shown(line, ring, at, buried, max(shown, default=0.0))
-                    for at, tip in tips.items()))
+        or (
+            not any(on_carrier(line, side) for side in moved)
+            and any(
+                _lies_on(line, tip.between) and _is_shown(line, ring, at, buried, max(shown, default=0.0))
+                for at, tip in tips.items()
+            )
+        )
         for line in lines
     )
     beside = [line for line in lines if any(_runs_beside(line, at, ring) for at in buried)]
@@ -164,8 +150,10 @@ def _runs_beside(line: Stroke, at: int, ring: Sequence[Stroke]) -> bool:
     if width <= CRUMB or not runs_along(line, even := moved_side(ring[at], width)):
         return False
     places = [even.at(share) for share in BESIDE]
-    return any(distance(line, place) <= CRUMB and all(distance(side, place) >= width - CRUMB for side in ring)
-               for place in places)
+    return any(
+        distance(line, place) <= CRUMB and all(distance(side, place) >= width - CRUMB for side in ring)
+        for place in places
+    )
 
 
 def _across(before: Stroke, after: Stroke, one: Stroke, two: Stroke) -> Join:
@@ -181,16 +169,19 @@ def _across(before: Stroke, after: Stroke, one: Stroke, two: Stroke) -> Join:
     return best[1] if best is not None else Join(1.0, (Stroke(one.end, two.start),), 0.0)
 
 
-def _has_place(line: Stroke, ring: Sequence[Stroke], widths: Sequence[float], moved: Sequence[Stroke],
-               shown: Set[float]) -> bool:
+def _has_place(
+    line: Stroke, ring: Sequence[Stroke], widths: Sequence[float], moved: Sequence[Stroke], shown: Set[float]
+) -> bool:
     """Whether a cut line has a reason to be there.
 
     It runs along a moved side, or carries one on past its end at a width that is `shown` beside some side; or
     it trims a point, a corner of the ring being nearest to its middle; or it ends an allowance square to its
     side.
     """
-    if any(on_carrier(line, side) and (width in shown or runs_along(line, side))
-           for width, side in zip(widths, moved, strict=True)):
+    if any(
+        on_carrier(line, side) and (width in shown or runs_along(line, side))
+        for width, side in zip(widths, moved, strict=True)
+    ):
         return True
     if line.center is not None:
         return False
@@ -203,16 +194,22 @@ def _has_place(line: Stroke, ring: Sequence[Stroke], widths: Sequence[float], mo
 
 def _lies_on(line: Stroke, strokes: Sequence[Stroke]) -> bool:
     """Whether a cut line is some of one of the strokes."""
-    return any(max(distance(stroke, place) for place in (line.start, line.at(0.5), line.end)) <= CRUMB
-               for stroke in strokes)
+    return any(
+        max(distance(stroke, place) for place in (line.start, line.at(0.5), line.end)) <= CRUMB
+        for stroke in strokes
+    )
 
 
 def _is_shown(line: Stroke, ring: Sequence[Stroke], at: int, buried: Sequence[int], most: float) -> bool:
     """Whether a line past the corner where a side starts lies no further out than the widest allowance that
     is shown, of such sides there as have none of their own cut line."""
     ends = (((at - 1) % len(ring), 1.0), (at, 0.0))
-    return all(_out_of(ring[side], share, place) <= most + CRUMB
-               for side, share in ends if side in buried for place in (line.start, line.end))
+    return all(
+        _out_of(ring[side], share, place) <= most + CRUMB
+        for side, share in ends
+        if side in buried
+        for place in (line.start, line.end)
+    )
 
 
 def _out_of(stroke: Stroke, share: float, place: complex) -> float:
@@ -235,85 +232,9 @@ def _ends_square(cut: Stroke, stroke: Stroke, side: Stroke) -> bool:
     return any(
         min(abs(cut.start - out), abs(cut.end - out)) <= CRUMB
         and max(distance(Stroke(end, out), place) for place in (cut.start, cut.end)) <= CRUMB
-        for end, out in ((stroke.start, side.start), (stroke.end, side.end)) if abs(out - end) > CRUMB
+        for end, out in ((stroke.start, side.start), (stroke.end, side.end))
+        if abs(out - end) > CRUMB
     )
-
-
-def moved_side(stroke: Stroke, width: float) -> Stroke:
-    """The side moved outward by its allowance. An inner curve tighter than its allowance comes out beyond its
-    centre, running backward as seen; untangling drops it."""
-    if stroke.center is None:
-        aside = stroke.direction(0) * -1j * width
-        return Stroke(stroke.start + aside, stroke.end + aside)
-    radius = stroke.radius
-    grown = (radius + (width if stroke.sweep > 0 else -width)) / radius
-    if abs(grown) * radius <= NEAR:
-        grown = -2 * NEAR / radius
-    start = stroke.center + (stroke.start - stroke.center) * grown
-    return Stroke(start, stroke.center + (stroke.end - stroke.center) * grown, stroke.center, stroke.sweep)
-
-
-def _join(ring: Sequence[Stroke], moved: Sequence[Stroke], widths: Sequence[float], at: int) -> Join:
-    """How the side before a corner leads into the side after it."""
-    one, two = moved[at - 1], moved[at]
-    turned = turn_between(ring[at - 1], ring[at])
-    if abs(turned) <= SMOOTH:
-        return Join(1.0, (Stroke(one.end, two.start),), 0.0)
-    if turned < 0:
-        return _inner_join(one, two, ring[at].start)
-    ahead, behind = ring[at - 1].direction(1), ring[at].direction(0)
-    before, after = widths[at - 1], widths[at]
-    reach, reach_back = mitre_reach(turned, before, after), mitre_reach(turned, after, before)
-    longest = NEEDLE * max(before, after)
-    if turned > pi / 2 and max(reach, reach_back) > longest:
-        tip = (one.end + ahead * longest, two.start - behind * longest)
-        return Join(1.0, (Stroke(one.end, tip[0]), Stroke(*tip), Stroke(tip[1], two.start)), 0.0)
-    if min(reach, reach_back) < -max(before, after):
-        return Join(1.0, (Stroke(one.end, two.start),), 0.0)
-    return _mitre(one, two, one.end + ahead * reach, min(reach, reach_back) >= 0)
-
-
-def mitre_reach(turned: float, own: float, other: float) -> float:
-    """Inches past a corner, along one side, to where its cut line meets the other side's; infinite at a cusp.
-
-    `turned` is in radians clockwise; the allowances are this side's own and the other's.
-    """
-    if pi - abs(turned) <= SMOOTH:
-        return inf if own + other else 0.0
-    return (other - own * cos(turned)) / sin(turned)
-
-
-def _mitre(one: Stroke, two: Stroke, tip: complex, ahead: bool) -> Join:
-    """The crossing of the two moved sides carried on; `tip` is that of their tangents, `ahead` of both or
-    not. Where it is, a circle that curls back and crosses the other side short of its end is none: it would
-    take cloth from the allowance beside that end."""
-    best: tuple[float, Join] | None = None
-    allowed = STRAY * (abs(tip - one.end) + abs(tip - two.start)) + NEAR
-    for place in carrier_meetings(one, two):
-        leave, enter = share_of(one, place), share_of(two, place)
-        walk = abs(leave - 1) * one.length + abs(enter) * two.length
-        short = max((1 - leave) * one.length, enter * two.length) > NEAR
-        if walk <= allowed and not (ahead and short) and (best is None or walk < best[0]):
-            best = walk, Join(leave, (), enter)
-    if best is not None:
-        return best[1]
-    if not ahead:
-        return Join(1.0, (Stroke(one.end, two.start),), 0.0)
-    return Join(1.0, (Stroke(one.end, tip), Stroke(tip, two.start)), 0.0)
-
-
-def _inner_join(one: Stroke, two: Stroke, corner: complex) -> Join:
-    """The crossing of the two moved sides themselves, the nearest to the corner."""
-    found = meetings(one, two)
-    if not found:
-        return _through_corner(one, two, corner)
-    leave, enter = min(found, key=lambda shares: abs(one.at(shares[0]) - corner))
-    return Join(leave, (), enter)
-
-
-def _through_corner(one: Stroke, two: Stroke, corner: complex) -> Join:
-    """Both moved sides whole, tied to the finished corner, so that untangling leaves what they cover."""
-    return Join(1.0, (Stroke(one.end, corner), Stroke(corner, two.start)), 0.0, tangled=True)
 
 
 def _assembled(moved: Sequence[Stroke], joins: Sequence[Join]) -> list[Stroke] | None:
@@ -331,49 +252,3 @@ def _laid_end_to_end(moved: Sequence[Stroke], joins: Sequence[Join]) -> list[Str
         laid.extend(joins[at].between)
         laid.append(part_of(side, joins[at].enter, joins[(at + 1) % len(moved)].leave))
     return [stroke for stroke in laid if stroke.length > NEAR]
-
-
-def _trimmed(join: Join, one: Stroke, two: Stroke, corner: complex, cuts: Sequence[Cut]) -> Join:
-    """The join with its tip cut back; the moved sides themselves are never cut into."""
-    leave, enter = min(join.leave, 1.0), max(join.enter, 0.0)
-    tip = [part_of(one, leave, join.leave), *join.between, part_of(two, join.enter, enter)]
-    tip = [stroke for stroke in tip if stroke.length > NEAR]
-    for cut in cuts:
-        tip = clipped(tip, corner, cut)
-    return Join(leave, tuple(_straightened(tip, one, two)), enter, join.tangled)
-
-
-def _straightened(tip: Sequence[Stroke], one: Stroke, two: Stroke) -> list[Stroke]:
-    """The tip with what is left of a curve that no longer runs on from its own side drawn straight: nothing
-    is sewn along it, and it has a trim's length at most."""
-    last = len(tip) - 1
-    return [
-        stroke if stroke.center is None or (at == 0 and stroke.center == one.center)
-        or (at == last and stroke.center == two.center) else Stroke(stroke.start, stroke.end)
-        for at, stroke in enumerate(tip)
-    ]
-
-
-def clipped(tip: list[Stroke], corner: complex, cut: Cut) -> list[Stroke]:
-    """The open chain of strokes with what lies beyond the cut replaced by the cut itself."""
-    foot = corner + cut.normal * cut.distance
-    line = Stroke(foot, foot + cut.normal * 1j)
-    away = None
-    back = None
-    for at, stroke in enumerate(tip):
-        steps = sorted({0.0, 1.0, *(
-            share for share in (share_of(stroke, place) for place in carrier_meetings(stroke, line))
-            if 0 < share < 1
-        )})
-        for first, last in pairwise(steps):
-            beyond = ((stroke.at((first + last) / 2) - foot) * cut.normal.conjugate()).real > NEAR / 4
-            if beyond and away is None:
-                away = at, first
-            if beyond:
-                back = at, last
-    if away is None or back is None:
-        return tip
-    start, end = tip[away[0]].at(away[1]), tip[back[0]].at(back[1])
-    chain = [*tip[:away[0]], part_of(tip[away[0]], 0.0, away[1]), Stroke(start, end),
-             part_of(tip[back[0]], back[1], 1.0), *tip[back[0] + 1:]]
-    return [stroke for stroke in chain if stroke.length > NEAR]

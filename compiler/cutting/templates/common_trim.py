@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from ...measure.tolerance import NEAR
-from .allowance import Cut
+from .corners import Cut
 from .outlines import Corner
 from .trimming import whole_reach
 
@@ -48,8 +48,10 @@ def _distinct(choices: Sequence[tuple[Cut, ...]]) -> list[tuple[Cut, ...]]:
 
 def _same_cuts(one: Sequence[Cut], other: Sequence[Cut]) -> bool:
     return len(one) == len(other) and all(
-        any(abs(cut.normal - each.normal) <= NEAR and abs(cut.distance - each.distance) <= NEAR
-            for each in other)
+        any(
+            abs(cut.normal - each.normal) <= NEAR and abs(cut.distance - each.distance) <= NEAR
+            for each in other
+        )
         for cut in one
     )
 

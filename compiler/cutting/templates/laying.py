@@ -13,8 +13,8 @@ from dataclasses import dataclass
 from ...drafting.congruence import middle_of, unit
 from ...drafting.model import Draft, Piece, Shape
 from ...drafting.shapes import Carry, symmetries
-from .allowance import Cut
 from .common_trim import common_cuts, differing
+from .corners import Cut
 from .grain import GrainGroups, block_headings
 from .marks import TOGETHER, SeamMark, side_marks
 from .outlines import CornerKey
@@ -85,7 +85,8 @@ def sharp_corners(trims: Trims, piece: Piece) -> list[CornerKey]:
     """The piece's corners that are trimmed."""
     keys = [
         (piece.number, ring, at)
-        for ring, sides in enumerate(trims.outlines.rings(piece.number)) for at in range(len(sides))
+        for ring, sides in enumerate(trims.outlines.rings(piece.number))
+        for at in range(len(sides))
     ]
     corners = [(key, trims.outlines.corner(key)) for key in keys]
     return [key for key, corner in corners if corner is not None and corner.sharp]
@@ -124,6 +125,7 @@ def template_cuts(laid: Laid, trims: Trims) -> CornerCuts:
 
 def turning_over(laid: Laid, trims: Trims, cuts: CornerCuts) -> Carry | None:
     """Of the shape's mirrors, the one that its trims agree with best; None where it has no mirror line."""
+
     def cost(mirror: Carry) -> int:
         image = _mirrored_cuts(laid, trims, cuts, mirror)
         return sum(differing(cuts[key], image[key]) for key in cuts)

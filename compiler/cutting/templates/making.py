@@ -36,16 +36,20 @@ def make_templates(draft: Draft) -> Outcome[tuple[Template, ...]]:
     return Outcome(tuple(templates) if len(templates) == len(draft.shapes) else None, in_order(said))
 
 
-def _make_template(draft: Draft, laid: Laid, shape: Shape, trims: Trims
-                   ) -> tuple[Template | None, list[Diagnostic]]:
+def _make_template(
+    draft: Draft, laid: Laid, shape: Shape, trims: Trims
+) -> tuple[Template | None, list[Diagnostic]]:
     number = laid.first.number
     rings = trims.outlines.rings(number)
     cuts = template_cuts(laid, trims)
     mirror = turning_over(laid, trims, cuts)
     cuts = evened_cuts(laid, trims, cuts, mirror)
     found = [
-        outset_rings([side.stroke for side in ring], [side.allowance for side in ring],
-                     ring_cuts(cuts, number, index, len(ring)))
+        outset_rings(
+            [side.stroke for side in ring],
+            [side.allowance for side in ring],
+            ring_cuts(cuts, number, index, len(ring)),
+        )
         for index, ring in enumerate(rings)
     ]
     crowded = _crowded_side(rings, found)
@@ -53,14 +57,21 @@ def _make_template(draft: Draft, laid: Laid, shape: Shape, trims: Trims
         return None, [complain.no_room(draft, laid.first, crowded)]
     gaps = (*found[0].rings[1:], *(ring for hole in found[1:] for ring in hole.rings))
     template = Template(
-        label=shape.label, block_title=draft.title, version=draft.version, maker=draft.maker,
+        label=shape.label,
+        block_title=draft.title,
+        version=draft.version,
+        maker=draft.maker,
         finished_size=block_size(draft),
         sew=_edges(laid.first.ring, rings[0]),
         sew_holes=tuple(_edges(hole, ring) for hole, ring in zip(laid.first.holes, rings[1:], strict=True)),
-        cut=ring_edges(found[0].rings[0]), cut_holes=tuple(ring_edges(ring) for ring in gaps),
-        dots=_dots(rings) if draft.trim.dots else (), dot_width=draft.trim.dots,
-        marks=_marks(template_marks(laid, trims, mirror)), grain=laid.grain.arrows(),
-        counts=_counts(draft, shape), reversible=shape.reversible,
+        cut=ring_edges(found[0].rings[0]),
+        cut_holes=tuple(ring_edges(ring) for ring in gaps),
+        dots=_dots(rings) if draft.trim.dots else (),
+        dot_width=draft.trim.dots,
+        marks=_marks(template_marks(laid, trims, mirror)),
+        grain=laid.grain.arrows(),
+        counts=_counts(draft, shape),
+        reversible=shape.reversible,
         pieces=tuple(member.piece for member in shape.members),
     )
     check_template(template, laid.first)
@@ -76,8 +87,14 @@ def _crowded_side(rings: Sequence[Sequence[WholeSide]], found: Sequence[Outset])
         if outset.sound and not (outset.overlaps and not covers(cut, [side.stroke for side in ring])):
             continue
         sides = [ring[at] for at in outset.crowding or outset.buried] or list(ring)
-        return min(sides, key=lambda side: (
-            -side.allowance, side.stroke.radius if side.stroke.sweep < 0 else inf, -side.stroke.length))
+        return min(
+            sides,
+            key=lambda side: (
+                -side.allowance,
+                side.stroke.radius if side.stroke.sweep < 0 else inf,
+                -side.stroke.length,
+            ),
+        )
     return None
 
 
@@ -98,7 +115,9 @@ def _edges(ring: Sequence[Side], sides: Sequence[WholeSide]) -> tuple[Edge, ...]
 def _dots(rings: Sequence[Sequence[WholeSide]]) -> tuple[Point, ...]:
     """The corners where seams meet; a whole circle has none."""
     return tuple(
-        point_of(side.stroke.start) for ring in rings for side in ring
+        point_of(side.stroke.start)
+        for ring in rings
+        for side in ring
         if len(ring) > 1 or abs(side.stroke.start - side.stroke.end) > NEAR
     )
 
@@ -115,12 +134,14 @@ def _counts(draft: Draft, shape: Shape) -> tuple[FabricCount, ...]:
     return tuple(FabricCount(fabric, plain, reverse) for fabric, (plain, reverse) in counted.items())
 
 
-def _remarks(draft: Draft, piece: Piece, rings: Sequence[Sequence[WholeSide]], found: Sequence[Outset]
-             ) -> list[Diagnostic]:
+def _remarks(
+    draft: Draft, piece: Piece, rings: Sequence[Sequence[WholeSide]], found: Sequence[Outset]
+) -> list[Diagnostic]:
     """What to tell the writer about allowances that have no room."""
     tight = [
         complain.curve_too_tight(draft, piece, side.stroke.radius, side.allowance)
-        for ring in rings for side in ring
+        for ring in rings
+        for side in ring
         if side.stroke.sweep < 0 and side.stroke.radius <= side.allowance + NEAR and len(ring) > 1
     ]
     if tight or not any(outset.overlaps for outset in found):

@@ -23,14 +23,18 @@ def neighbourhoods(pieces: Sequence[Piece]) -> list[int]:
     kinds = _numbered([translate_key(piece) for piece in pieces])
     starts = [_start(piece.ring[0].edge.start) for piece in pieces]
     around = [_neighbours(piece) for piece in pieces]
-    near = _numbered([
-        (kinds[at], tuple(_seen(kinds, starts, at, number) for number in numbers))
-        for at, numbers in enumerate(around)
-    ])
-    return _numbered([
-        (near[at], tuple(near[number - 1] if number else 0 for number in numbers))
-        for at, numbers in enumerate(around)
-    ])
+    near = _numbered(
+        [
+            (kinds[at], tuple(_seen(kinds, starts, at, number) for number in numbers))
+            for at, numbers in enumerate(around)
+        ]
+    )
+    return _numbered(
+        [
+            (near[at], tuple(near[number - 1] if number else 0 for number in numbers))
+            for at, numbers in enumerate(around)
+        ]
+    )
 
 
 def _numbered(keys: Sequence[object]) -> list[int]:
@@ -46,8 +50,7 @@ def _start(point: Point) -> tuple[float, float]:
 def _neighbours(piece: Piece) -> tuple[int, ...]:
     """The neighbours' numbers all the way round, 0 for the outside."""
     return tuple(
-        part.neighbour or 0
-        for ring in (piece.ring, *piece.holes) for side in ring for part in side.parts
+        part.neighbour or 0 for ring in (piece.ring, *piece.holes) for side in ring for part in side.parts
     )
 
 

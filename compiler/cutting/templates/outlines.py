@@ -65,7 +65,11 @@ def corner_between(before: WholeSide, after: WholeSide) -> Corner:
     """The corner where one side leads into the next."""
     arriving, leaving = before.stroke.direction(1), after.stroke.direction(0)
     return Corner(
-        after.stroke.start, before, after, turn_between(before.stroke, after.stroke), (-arriving, leaving),
+        after.stroke.start,
+        before,
+        after,
+        turn_between(before.stroke, after.stroke),
+        (-arriving, leaving),
         (arriving * -1j * before.allowance, leaving * -1j * after.allowance),
     )
 
@@ -104,7 +108,8 @@ class Outlines:
         one that opens most nearly so."""
         away = [
             (abs(side.stroke.start - place), (number, ring, at))
-            for ring, sides in enumerate(self.rings(number)) for at, side in enumerate(sides)
+            for ring, sides in enumerate(self.rings(number))
+            for at, side in enumerate(sides)
         ]
         nearest, key = min(away)
         there = [each for distance, each in away if distance <= nearest + NEAR]

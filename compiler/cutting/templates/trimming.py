@@ -33,7 +33,7 @@ from typing import Final, NamedTuple
 
 from ...drafting.model import TrimRule
 from ...measure.tolerance import NEAR
-from .allowance import NEEDLE, Cut, mitre_reach
+from .corners import NEEDLE, Cut, mitre_reach
 from .outlines import Corner, CornerKey, Outlines
 
 UNTRIMMED: Final = Fraction(2)
@@ -80,7 +80,8 @@ class Trims:
         ends = (self._end(corner, False), self._end(corner, True))
         targets = (self._target(corner, ends, False), self._target(corner, ends, True))
         kept = [
-            cut for cut in self._usable_edges(ends)
+            cut
+            for cut in self._usable_edges(ends)
             if all(_keeps(corner, after, cut, targets[after]) for after in (False, True))
         ]
         enough = self._enough(corner)

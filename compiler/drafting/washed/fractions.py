@@ -29,8 +29,9 @@ def ruler_for(size: Number) -> Ruler:
     return CENTIMETRES if metric else INCHES
 
 
-def simplest(reading: Reading, length: float, tolerance: float,
-             ruler: Ruler) -> tuple[Number, Fraction | None]:
+def simplest(
+    reading: Reading, length: float, tolerance: float, ruler: Ruler
+) -> tuple[Number, Fraction | None]:
     """The drafted length of a reading on no grid, and the share of the way where that is simpler."""
     unit = float(UNITS[ruler.unit])
     for parts in range(1, max(ruler.marks) + 1):

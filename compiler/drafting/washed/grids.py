@@ -78,15 +78,19 @@ class _Ruled:
     lines: tuple[int | None, ...]  # the line that each straight reading of this direction ends on
 
 
-def likely_grids(readings: Sequence[Reading], across: Side, down: Side,
-                 error: float) -> tuple[GridGuess, ...]:
+def likely_grids(
+    readings: Sequence[Reading], across: Side, down: Side, error: float
+) -> tuple[GridGuess, ...]:
     """The likeliest grids, the best first; each holds other places than those before it."""
-    ruled = {axis: _rule(side, [each for each in readings if each.axis == axis and each.origin], error,
-                         axis)
-             for axis, side in (("across", across), ("down", down))}
+    ruled = {
+        axis: _rule(side, [each for each in readings if each.axis == axis and each.origin], error, axis)
+        for axis, side in (("across", across), ("down", down))
+    }
     slanted = [each for each in readings if each.axis == "slanted" and each.origin and each.reach]
-    tried = [_pair(one, other, readings, slanted, across, down, error)
-             for one, other in _pairs(ruled["across"], ruled["down"], bool(slanted))]
+    tried = [
+        _pair(one, other, readings, slanted, across, down, error)
+        for one, other in _pairs(ruled["across"], ruled["down"], bool(slanted))
+    ]
     answers: dict[tuple[float | None, ...], GridGuess] = {}
     for guess in sorted(tried, key=lambda each: (each.cost, each.across, each.down)):
         places = tuple(None if length is None else round(float(length), 6) for length in guess.lengths)
@@ -110,8 +114,9 @@ def _apart(ruled: list[_Ruled]) -> list[_Ruled]:
     """Those that put a reading somewhere else than all before them; all, where nothing was read."""
     places: dict[tuple[Fraction | None, ...], _Ruled] = {}
     for each in ruled:
-        places.setdefault(tuple(None if line is None else Fraction(line, each.parts) for line in each.lines),
-                          each)
+        places.setdefault(
+            tuple(None if line is None else Fraction(line, each.parts) for line in each.lines), each
+        )
     return list(places.values()) if ruled[0].lines else ruled
 
 
@@ -142,9 +147,14 @@ def _rule(side: Side, readings: list[Reading], error: float, axis: str) -> list[
         totals = each.sum(axis=1) + sized
         best = int(totals.argmin())
         on = each[best] < _off(length, spread) - NEAR
-        found.append(_Ruled(
-            parts, float(totals[best]) + _rare(parts, side.parts), float(scales[best]),
-            tuple(int(line) if lies else None for line, lies in zip(lines[best], on, strict=True))))
+        found.append(
+            _Ruled(
+                parts,
+                float(totals[best]) + _rare(parts, side.parts),
+                float(scales[best]),
+                tuple(int(line) if lies else None for line, lies in zip(lines[best], on, strict=True)),
+            )
+        )
     return sorted(found, key=lambda each: (each.cost, each.parts))
 
 
@@ -179,8 +189,13 @@ def _along(readings: list[Reading], axis: str) -> tuple[np.ndarray[Any, Any], ..
     return np.array(starts), np.array(steps), np.array([float(each.length) for each in readings])
 
 
-def _nearest_lines(starts: np.ndarray[Any, Any], steps: np.ndarray[Any, Any], read: np.ndarray[Any, Any],
-                   scales: np.ndarray[Any, Any], cell: float) -> tuple[np.ndarray[Any, Any], ...]:
+def _nearest_lines(
+    starts: np.ndarray[Any, Any],
+    steps: np.ndarray[Any, Any],
+    read: np.ndarray[Any, Any],
+    scales: np.ndarray[Any, Any],
+    cell: float,
+) -> tuple[np.ndarray[Any, Any], ...]:
     """For each scale and reading the drafted length to the nearest grid line, and that line's number."""
     import numpy as np
 
@@ -194,8 +209,15 @@ def _nearest_lines(starts: np.ndarray[Any, Any], steps: np.ndarray[Any, Any], re
 # ---- both directions --------------------------------------------------------------------------------------
 
 
-def _pair(one: _Ruled, other: _Ruled, readings: Sequence[Reading], slanted: list[Reading], across: Side,
-          down: Side, error: float) -> GridGuess:
+def _pair(
+    one: _Ruled,
+    other: _Ruled,
+    readings: Sequence[Reading],
+    slanted: list[Reading],
+    across: Side,
+    down: Side,
+    error: float,
+) -> GridGuess:
     """Both directions ruled, with the slanted readings fitted to the two."""
     cells = float(across.drafted) / one.parts, float(down.drafted) / other.parts
     square = abs(cells[0] / cells[1] - 1) < 0.01
@@ -224,8 +246,9 @@ def _length_to(reading: Reading, line: int, side: Number, parts: int) -> Number:
     return max(length, -length)
 
 
-def _slanted(readings: list[Reading], one: _Ruled, other: _Ruled, across: Side, down: Side,
-             error: float) -> tuple[float, float, list[float | None]]:
+def _slanted(
+    readings: list[Reading], one: _Ruled, other: _Ruled, across: Side, down: Side, error: float
+) -> tuple[float, float, list[float | None]]:
     """What slanted readings cost on a grid, how far the block leans by them, and their drafted lengths."""
     import numpy as np
 
@@ -246,12 +269,16 @@ def _slanted(readings: list[Reading], one: _Ruled, other: _Ruled, across: Side, 
         total = total + np.minimum(least, most)
         chosen.append((np.where(least < most, best, -1), lengths))
     at = int(total.argmin())
-    return float(total[at]), float(leans[at]), [
-        float(lengths[best[at]]) if best[at] >= 0 else None for best, lengths in chosen]
+    return (
+        float(total[at]),
+        float(leans[at]),
+        [float(lengths[best[at]]) if best[at] >= 0 else None for best, lengths in chosen],
+    )
 
 
-def _ends(reading: Reading, one: _Ruled, other: _Ruled, across: Side,
-          down: Side) -> tuple[np.ndarray[Any, Any], np.ndarray[Any, Any]]:
+def _ends(
+    reading: Reading, one: _Ruled, other: _Ruled, across: Side, down: Side
+) -> tuple[np.ndarray[Any, Any], np.ndarray[Any, Any]]:
     """Drafted lengths at which a slanted line meets the grid, and the price of each as an answer."""
     import numpy as np
 
@@ -268,8 +295,10 @@ def _ends(reading: Reading, one: _Ruled, other: _Ruled, across: Side,
                 near = next((each for each in (key, key - 1, key + 1) if each in meets), key)
                 meets.setdefault(near, []).append(length)
     price = log(max(one.parts, other.parts))
-    return (np.array([lengths[0] for lengths in meets.values()]),
-            np.array([price + (0.0 if len(lengths) == 2 else CROSSING) for lengths in meets.values()]))
+    return (
+        np.array([lengths[0] for lengths in meets.values()]),
+        np.array([price + (0.0 if len(lengths) == 2 else CROSSING) for lengths in meets.values()]),
+    )
 
 
 # ---- what is told -----------------------------------------------------------------------------------------
@@ -278,19 +307,32 @@ def _ends(reading: Reading, one: _Ruled, other: _Ruled, across: Side,
 def _told(guess: GridGuess, readings: Sequence[Reading], across: Side, down: Side, error: float) -> GridGuess:
     """The guess with its shrinkage fitted and its misfit; its grid no finer than its places need, with square
     cells where the sides allow."""
-    seen = [(reading, float(length)) for reading, length in zip(readings, guess.lengths, strict=True)
-            if length is not None]
-    fitted = fit_shrinkage([
-        Observation(float(across.drafted), (1.0, 0.0), float(across.washed)),
-        Observation(float(down.drafted), (0.0, 1.0), float(down.washed)),
-        *(Observation(length, reading.step, float(reading.length)) for reading, length in seen)], error)
+    seen = [
+        (reading, float(length))
+        for reading, length in zip(readings, guess.lengths, strict=True)
+        if length is not None
+    ]
+    fitted = fit_shrinkage(
+        [
+            Observation(float(across.drafted), (1.0, 0.0), float(across.washed)),
+            Observation(float(down.drafted), (0.0, 1.0), float(down.washed)),
+            *(Observation(length, reading.step, float(reading.length)) for reading, length in seen),
+        ],
+        error,
+    )
     squares = [(float(reading.length) - length * fitted.along(reading.step)) ** 2 for reading, length in seen]
     misfit = sqrt(sum(squares) / len(squares)) if squares else 0.0
     columns = _parts_needed(seen, across, guess.across, 0)
     rows = _parts_needed(seen, down, guess.down, 1)
     columns, rows = _squared(columns, rows, across.drafted, down.drafted)
-    return replace(guess, across=columns, down=rows, shrinkage=fitted, misfit=misfit,
-                   off=sum(each.origin is not None for each in readings) - len(seen))
+    return replace(
+        guess,
+        across=columns,
+        down=rows,
+        shrinkage=fitted,
+        misfit=misfit,
+        off=sum(each.origin is not None for each in readings) - len(seen),
+    )
 
 
 def _parts_needed(seen: list[tuple[Reading, float]], side: Side, parts: int, at: int) -> int:
@@ -302,7 +344,8 @@ def _parts_needed(seen: list[tuple[Reading, float]], side: Side, parts: int, at:
         for place, most in ((start + length * reading.step[at], parts), (start, PARTS_MOST)):
             share = Fraction(place / float(side.drafted)).limit_denominator(most)
             if abs(float(share * side.drafted) - place) <= NEAR and lcm(needed, share.denominator) <= max(
-                    PARTS_MOST, parts):
+                PARTS_MOST, parts
+            ):
                 needed = lcm(needed, share.denominator)
     return needed
 

@@ -55,8 +55,7 @@ def _first_copy(statement: tree.Turn | tree.MirrorIn, here: Context) -> Context 
     return next(here.images(statement, mirror_in(ray[0], along(*ray, 1)))) if ray else None
 
 
-def _reading(name: str, phrase: tree.LengthAlong | tree.LengthAtAngle, placed: Any,
-             here: Context) -> Reading:
+def _reading(name: str, phrase: tree.LengthAlong | tree.LengthAtAngle, placed: Any, here: Context) -> Reading:
     """One reading; `placed` is its phrase as drafted so far, which says where it starts."""
     origin = place_of(placed.origin, here)
     lost = Reading(name, phrase, phrase.length.inches, None, (0.0, 0.0), None)
@@ -84,8 +83,11 @@ def with_drafted(node: Any, drafted: Drafted) -> Any:
         return tuple(with_drafted(each, drafted) for each in node)
     if not isinstance(node, tree.Turn | tree.MirrorIn | tree.PointDef) and not _holds_reading(node):
         return node
-    changed = {part.name: with_drafted(getattr(node, part.name), drafted) for part in fields(node)
-               if part.name != "span"}
+    changed = {
+        part.name: with_drafted(getattr(node, part.name), drafted)
+        for part in fields(node)
+        if part.name != "span"
+    }
     if isinstance(node, tree.LengthAlong | tree.LengthAtAngle) and node.span in drafted:
         found = drafted[node.span]
         if isinstance(found, tree.ShareAlong):

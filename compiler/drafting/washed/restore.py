@@ -59,8 +59,11 @@ def restore(block: tree.Block, bench: Bench) -> Measured | None:
 
 def _says_size(block: tree.Block) -> bool:
     """Whether the block says how large it was made, apart from anything that was read."""
-    return any(isinstance(each, tree.Finished | tree.OutlineRegular)
-               or (isinstance(each, tree.Grid) and each.cell_width is not None) for each in block.body)
+    return any(
+        isinstance(each, tree.Finished | tree.OutlineRegular)
+        or (isinstance(each, tree.Grid) and each.cell_width is not None)
+        for each in block.body
+    )
 
 
 def _settle(block: tree.Block, washed: tree.Washed, frame: Frame, error: Fraction) -> Measured:
@@ -82,15 +85,26 @@ def _settle(block: tree.Block, washed: tree.Washed, frame: Frame, error: Fractio
             break
         readings = again
     body = tuple(each for each in with_drafted(block.body, drafted) if not isinstance(each, tree.Washed))
-    return Measured(washed, replace(block, body=body), frame.width, frame.height, error, ruler,
-                    grids[0].shrinkage, tuple(snapped), grids)
+    return Measured(
+        washed,
+        replace(block, body=body),
+        frame.width,
+        frame.height,
+        error,
+        ruler,
+        grids[0].shrinkage,
+        tuple(snapped),
+        grids,
+    )
 
 
 def _sides(block: tree.Block, washed: tree.Washed, frame: Frame) -> tuple[Side, Side]:
     grid = next((each for each in block.body if isinstance(each, tree.Grid)), None)
     height = washed.height or washed.width
-    return (Side(frame.width, washed.width.inches, _parts(grid.across) if grid else None),
-            Side(frame.height, height.inches, _parts(grid.down) if grid else None))
+    return (
+        Side(frame.width, washed.width.inches, _parts(grid.across) if grid else None),
+        Side(frame.height, height.inches, _parts(grid.down) if grid else None),
+    )
 
 
 def _parts(divisions: tree.Divisions) -> int:
@@ -104,8 +118,10 @@ def _by_size(block: tree.Block, frame: Frame, across: Side, down: Side) -> Draft
     """A first guess at every drafted length, by the washed size alone."""
     scales = [float(side.washed) / float(side.drafted) for side in (across, down)]
     shrinkage = Shrinkage(scales[0], scales[1])
-    return {each.phrase.span: Fraction(float(each.length) / _scale(each, shrinkage))
-            for each in read_block(block, frame, {})}
+    return {
+        each.phrase.span: Fraction(float(each.length) / _scale(each, shrinkage))
+        for each in read_block(block, frame, {})
+    }
 
 
 def _scale(reading: Reading, shrinkage: Shrinkage) -> float:
@@ -115,8 +131,9 @@ def _scale(reading: Reading, shrinkage: Shrinkage) -> float:
     return shrinkage.along(reading.step)
 
 
-def _snap(readings: Sequence[Reading], grid: GridGuess, error: float, side: float,
-          ruler: Ruler) -> list[Snapped]:
+def _snap(
+    readings: Sequence[Reading], grid: GridGuess, error: float, side: float, ruler: Ruler
+) -> list[Snapped]:
     """Every reading with its drafted length: on the grid where it lies there, else the simplest that fits."""
     found = []
     for reading, length in zip(readings, grid.lengths, strict=True):
@@ -135,8 +152,7 @@ def _snap(readings: Sequence[Reading], grid: GridGuess, error: float, side: floa
 def _as_phrase(snapped: Snapped) -> Fraction | tree.ShareAlong:
     phrase = snapped.reading.phrase
     if snapped.share is not None and isinstance(phrase, tree.LengthAlong):
-        return tree.ShareAlong(share=snapped.share, origin=phrase.origin, toward=phrase.toward,
-                               span=phrase.span)
+        return tree.ShareAlong(
+            share=snapped.share, origin=phrase.origin, toward=phrase.toward, span=phrase.span
+        )
     return Fraction(snapped.length)
-
-

@@ -14,8 +14,15 @@ from ...words.messages.washed import change_of, washing_text
 from ...words.numbers import exact_text
 from .model import GridGuess, Measured, Snapped
 
-ON_PAPER: Final = (tree.Grid, tree.GridPoint, tree.GridSteps, tree.Row, tree.Alternate, tree.Place,
-                   tree.Rounds)
+ON_PAPER: Final = (
+    tree.Grid,
+    tree.GridPoint,
+    tree.GridSteps,
+    tree.Row,
+    tree.Alternate,
+    tree.Place,
+    tree.Rounds,
+)
 """What is there where a block has a grid already, or would mean something else on another."""
 
 
@@ -42,12 +49,12 @@ def _story(source: Source, measured: Measured) -> str:
     """What stands where `washed` stood: a note for the sheets, the grid found, the readings in remarks."""
     span = measured.washed.span
     line, column = source.place(span.start)
-    margin = "\n" + " " * (column - 1 if not source.line(line)[:column - 1].strip() else 2)
+    margin = "\n" + " " * (column - 1 if not source.line(line)[: column - 1].strip() else 2)
     lines = [f'note "{story_text(measured)}"']
     if grid_to_write(measured) is not None:
         lines.append(f"grid {measured.grids[0].across} x {measured.grids[0].down}")
     lines += [f"# {each}" for each in (*reading_lines(source, measured), *grid_lines(measured.grids))]
-    rest = source.text[span.end:].partition("\n")[0]
+    rest = source.text[span.end :].partition("\n")[0]
     return margin.join(lines) + (margin if rest.strip() and not rest.lstrip().startswith("#") else "")
 
 
@@ -55,8 +62,10 @@ def story_text(measured: Measured) -> str:
     """One sentence on what was measured and one on what washing did."""
     washed, ruler = measured.washed, measured.ruler
     height = washed.height or washed.width
-    return (f"Drafted from a block of {ruler.text(washed.width.inches)} x {ruler.text(height.inches)}, "
-            f"read to {ruler.text(measured.error)}. {washing_text(measured)}.")
+    return (
+        f"Drafted from a block of {ruler.text(washed.width.inches)} x {ruler.text(height.inches)}, "
+        f"read to {ruler.text(measured.error)}. {washing_text(measured)}."
+    )
 
 
 def grid_to_write(measured: Measured) -> GridGuess | None:
@@ -70,7 +79,7 @@ def grid_to_write(measured: Measured) -> GridGuess | None:
 def reading_lines(source: Source, measured: Measured) -> Iterator[str]:
     """A line for each reading: as read, as drafted, and the difference."""
     for each in measured.snapped:
-        words = source.text[each.reading.span.start:each.reading.span.end]
+        words = source.text[each.reading.span.start : each.reading.span.end]
         yield f"{each.reading.name}: read {words}, drafted {change_of(each, measured.ruler)}"
 
 

@@ -56,15 +56,21 @@ def papers_refused(draft: Draft, assembly: Assembly) -> str:
     """The junction that keeps a block off paper, as a sentence; nothing where it can be sewn so."""
     for step in assembly.steps:
         if step.curved:
-            return (f"The seam between pieces {_bent_at(draft, step.seam)} is curved, "
-                    "and paper folds along straight lines only.")
+            return (
+                f"The seam between pieces {_bent_at(draft, step.seam)} is curved, "
+                "and paper folds along straight lines only."
+            )
     for step in assembly.steps:
         if step.closed:
-            return (f"The seam round piece {_inside(draft, step)} closes on itself, "
-                    "so no straight seam reaches it.")
+            return (
+                f"The seam round piece {_inside(draft, step)} closes on itself, "
+                "so no straight seam reaches it."
+            )
         if step.turns:
-            return (f"Pieces {_meeting_at(draft, step.turns[0])} meet {_spot(step.turns[0])}, "
-                    "and no seam runs straight across there.")
+            return (
+                f"Pieces {_meeting_at(draft, step.turns[0])} meet {_spot(step.turns[0])}, "
+                "and no seam runs straight across there."
+            )
     return ""
 
 
@@ -96,17 +102,29 @@ def _bent_at(draft: Draft, seam: Sequence[Edge]) -> str:
     """The pieces that the first arc of a seam lies between."""
     arc = next((edge for edge in seam if edge.arc), seam[0])
     place = place_of(_middle(arc))
-    numbers = [piece.number for piece in draft.pieces
-               if any(side.edge.arc and along_of(stroke_of(side.edge), place) is not None
-                      for ring in (piece.ring, *piece.holes) for side in ring)]
+    numbers = [
+        piece.number
+        for piece in draft.pieces
+        if any(
+            side.edge.arc and along_of(stroke_of(side.edge), place) is not None
+            for ring in (piece.ring, *piece.holes)
+            for side in ring
+        )
+    ]
     return one_of([str(number) for number in numbers], "and")
 
 
 def _pieces_at(draft: Draft, place: complex) -> list[int]:
     """The pieces whose outline passes a place."""
-    return [piece.number for piece in draft.pieces
-            if any(along_of(stroke_of(side.edge), place) is not None
-                   for ring in (piece.ring, *piece.holes) for side in ring)]
+    return [
+        piece.number
+        for piece in draft.pieces
+        if any(
+            along_of(stroke_of(side.edge), place) is not None
+            for ring in (piece.ring, *piece.holes)
+            for side in ring
+        )
+    ]
 
 
 # ---- sections ------------------------------------------------------------------------------------
@@ -130,8 +148,9 @@ def _join(parting: Parting, labels: dict[Region, str], joins: list[SectionJoin])
 
 
 def _section(draft: Draft, graph: SeamGraph, leaf: Parting, label: str, margin: Fraction) -> Section:
-    patches = tuple(_patch(draft, added, f"{label}{number}", margin)
-                    for number, added in enumerate(leaf.order, 1))
+    patches = tuple(
+        _patch(draft, added, f"{label}{number}", margin) for number, added in enumerate(leaf.order, 1)
+    )
     return Section(label, patches, _outline(graph, leaf.pieces))
 
 
@@ -140,8 +159,14 @@ def _patch(draft: Draft, added: Added, label: str, margin: Fraction) -> Patch:
     along = _along(piece, added.line)
     width, height = _extent(piece, along)
     over = 2 * (cloth_allowance(draft, piece) + margin)
-    return Patch(label, piece.number, piece.fabric, added.line and edge_of(added.line),
-                 mark_up(width + float(over), CUT_STEP), mark_up(height + float(over), CUT_STEP))
+    return Patch(
+        label,
+        piece.number,
+        piece.fabric,
+        added.line and edge_of(added.line),
+        mark_up(width + float(over), CUT_STEP),
+        mark_up(height + float(over), CUT_STEP),
+    )
 
 
 def cloth_allowance(draft: Draft, piece: Piece) -> Fraction:
@@ -165,8 +190,13 @@ def _extent(piece: Piece, along: complex) -> tuple[float, float]:
 
 def _outline(graph: SeamGraph, pieces: Region) -> tuple[Edge, ...]:
     """The finished outline of a section."""
-    first = next(half for piece in sorted(pieces) for ring in graph.rings[piece] for half in ring
-                 if graph.beyond(half // 2, piece) not in pieces)
+    first = next(
+        half
+        for piece in sorted(pieces)
+        for ring in graph.rings[piece]
+        for half in ring
+        if graph.beyond(half // 2, piece) not in pieces
+    )
     ring, half = [], first
     while True:
         ring.append(half)

@@ -95,9 +95,14 @@ class Sections:
         return 1, abs(len(one) - len(two))
 
     def _edge_places(self, pieces: Region) -> set[int]:
-        return {place for piece in pieces for ring in self.graph.rings[piece] for half in ring
-                if self.graph.beyond(half // 2, piece) not in pieces
-                for place in (self.graph.place_at(half), self.graph.place_at(half ^ 1))}
+        return {
+            place
+            for piece in pieces
+            for ring in self.graph.rings[piece]
+            for half in ring
+            if self.graph.beyond(half // 2, piece) not in pieces
+            for place in (self.graph.place_at(half), self.graph.place_at(half ^ 1))
+        }
 
     def _within(self, half: int, pieces: Region) -> bool:
         link = self.graph.links[half // 2]

@@ -112,14 +112,17 @@ class _Order:
         outer = tuple(rings[0])
         finished, unfinished = sizes(outer)
         copies = tuple(
-            Copy(pieces, motion.degrees, point_of(motion.shift))
-            for motion, pieces in self.copies[number]
+            Copy(pieces, motion.degrees, point_of(motion.shift)) for motion, pieces in self.copies[number]
         )
         return Unit(
-            f"u{self.step_of[number]}", copies[0].pieces, copies,
+            f"u{self.step_of[number]}",
+            copies[0].pieces,
+            copies,
             edges_of([stroke for stroke, _ in outer]),
             tuple(edges_of([stroke for stroke, _ in ring]) for ring in rings[1:]),
-            finished, unfinished, is_rectangle(outer),
+            finished,
+            unfinished,
+            is_rectangle(outer),
         )
 
     def _step(self, number: int, unit: Unit) -> Step:
@@ -130,14 +133,20 @@ class _Order:
         turns = turning_places(runs, node.closed)
         ends = () if node.closed else (runs[0].start, runs[-1].end)
         return Step(
-            step=self.step_of[number], makes=unit.id,
+            step=self.step_of[number],
+            makes=unit.id,
             sides=(self._side(node.parts[0], runs), self._side(node.parts[1], other_way)),
-            batch=len(unit.copies), seam=edges_of(runs), seam_length=sum(run.length for run in runs),
-            curved=any(run.center is not None for run in runs), closed=node.closed,
+            batch=len(unit.copies),
+            seam=edges_of(runs),
+            seam_length=sum(run.length for run in runs),
+            curved=any(run.center is not None for run in runs),
+            closed=node.closed,
             turns=tuple(point_of(place) for place in turns),
             stops=tuple(point_of(place) for place in ends if self._is_turned(number, place)),
-            eased=eased_places(runs), partial=self._partial(number),
-            finished=unit.finished, unfinished=unit.unfinished,
+            eased=eased_places(runs),
+            partial=self._partial(number),
+            finished=unit.finished,
+            unfinished=unit.unfinished,
         )
 
     def _side(self, part: int, runs: Sequence[Stroke]) -> SeamSide:
@@ -154,12 +163,17 @@ class _Order:
     def _on_template(self, number: int, runs: Sequence[Stroke]) -> tuple[Edge, ...]:
         shape, member = self.members[number]
         way = self.carries.setdefault(number, carry(shape, self.draft.pieces, member))
-        return edges_of([
-            Stroke(way.place_back(run.start), way.place_back(run.end),
-                   None if run.center is None else way.place_back(run.center),
-                   -run.sweep if way.mirrors else run.sweep)
-            for run in runs
-        ])
+        return edges_of(
+            [
+                Stroke(
+                    way.place_back(run.start),
+                    way.place_back(run.end),
+                    None if run.center is None else way.place_back(run.center),
+                    -run.sweep if way.mirrors else run.sweep,
+                )
+                for run in runs
+            ]
+        )
 
     # ---- set-in seams ----------------------------------------------------------------------------
 
@@ -172,13 +186,17 @@ class _Order:
 
     def _turned_spots(self) -> set[tuple[float, float]]:
         """Every place of the block where some seam turns, copies included."""
-        return {_spot(motion(place)) for number in self.order
-                for place in turning_places(self._runs(self.nodes[number]), self.nodes[number].closed)
-                for motion, _ in self.copies[number]}
+        return {
+            _spot(motion(place))
+            for number in self.order
+            for place in turning_places(self._runs(self.nodes[number]), self.nodes[number].closed)
+            for motion, _ in self.copies[number]
+        }
 
     def _is_turned(self, number: int, place: complex) -> bool:
-        return bool(self.turned_at) and any(_spot(motion(place)) in self.turned_at
-                                            for motion, _ in self.copies[number])
+        return bool(self.turned_at) and any(
+            _spot(motion(place)) in self.turned_at for motion, _ in self.copies[number]
+        )
 
     def _partial(self, number: int) -> Partial | None:
         """The earlier seam that may be left open, where the path turns once at a place a seam runs

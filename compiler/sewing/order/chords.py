@@ -24,8 +24,15 @@ class Chord:
 
     __slots__ = ("curved", "dead", "from_edges", "halves", "heading", "key", "middle", "units")
 
-    def __init__(self, halves: list[int], middle: complex, heading: float, curved: bool, units: int,
-                 ends: Sequence[tuple[bool, bool]]) -> None:
+    def __init__(
+        self,
+        halves: list[int],
+        middle: complex,
+        heading: float,
+        curved: bool,
+        units: int,
+        ends: Sequence[tuple[bool, bool]],
+    ) -> None:
         self.halves = halves
         self.dead = False
         self.curved = curved
@@ -128,17 +135,17 @@ class Seams:
         comes to the middle of an edge."""
         graph = self.graph
         own = graph.away(half)
-        turned = sorted(phase(graph.away(other) / own) % (2 * pi)
-                        for other in graph.halves[graph.place_at(half)]
-                        if other != half and (graph.links[other // 2].rim or self.cut[other // 2]))
+        turned = sorted(
+            phase(graph.away(other) / own) % (2 * pi)
+            for other in graph.halves[graph.place_at(half)]
+            if other != half and (graph.links[other // 2].rim or self.cut[other // 2])
+        )
         beside = (turned[0], 2 * pi - turned[-1])
         square = any(min(abs(angle - pi / 2), abs(angle - pi)) <= SMOOTH for angle in beside)
         return not square, abs(sum(beside) - pi) <= SMOOTH
 
 
-def choices(
-    chords: Sequence[Chord], heading: float | None, in_rows: bool, frame: float
-) -> list[list[Chord]]:
+def choices(chords: Sequence[Chord], heading: float | None, in_rows: bool, frame: float) -> list[list[Chord]]:
     """The seams worth taking, the best set of parallel ones first, each in order across.
 
     Straight before curved; through the fewest natural units; square to the outside; from corner to corner.
@@ -148,8 +155,11 @@ def choices(
     """
     best = min(chord.key for chord in chords)
     if in_rows or all(_slants(chord, frame) for chord in chords if chord.key == best):
-        onward = [chord for chord in chords if chord.key[:2] == best[:2] and chord.heading == heading
-                  and (in_rows or chord.from_edges)]
+        onward = [
+            chord
+            for chord in chords
+            if chord.key[:2] == best[:2] and chord.heading == heading and (in_rows or chord.from_edges)
+        ]
         best = min((chord.key for chord in onward), default=best)
         chords = onward or chords
     sets: dict[float, list[Chord]] = {}

@@ -48,8 +48,13 @@ def outermost(seams: Seams, pieces: Sequence[int], setting: Setting, kinds: Sequ
     def rank(filler: Filler) -> tuple[float, bool, int, float, int]:
         middle = middle_of(seams.graph, filler.pieces)
         unlike = sorted(kinds[piece] for piece in filler.pieces) != last
-        return (-round(abs(middle - setting.center), AWAY_DIGITS), unlike, filler.turns,
-                round(abs(middle - near), AWAY_DIGITS), -max(filler.pieces))
+        return (
+            -round(abs(middle - setting.center), AWAY_DIGITS),
+            unlike,
+            filler.turns,
+            round(abs(middle - near), AWAY_DIGITS),
+            -max(filler.pieces),
+        )
 
     first = min(found, key=rank, default=None)
     if first is None:
@@ -96,9 +101,14 @@ def _path(seams: Seams, group: set[int]) -> list[int]:
     """The halves between a group, on their right, and the rest of its region; none where they are no single
     path from outside to outside."""
     graph = seams.graph
-    open_halves = [half for piece in sorted(group) for ring in graph.rings[piece] for half in ring
-                   if not (seams.cut[half // 2] or graph.links[half // 2].rim)
-                   and graph.beyond(half // 2, piece) not in group]
+    open_halves = [
+        half
+        for piece in sorted(group)
+        for ring in graph.rings[piece]
+        for half in ring
+        if not (seams.cut[half // 2] or graph.links[half // 2].rim)
+        and graph.beyond(half // 2, piece) not in group
+    ]
     by_start = {graph.place_at(half): half for half in open_halves}
     ends = {graph.place_at(half ^ 1) for half in open_halves}
     starts = [half for half in open_halves if graph.place_at(half) not in ends]

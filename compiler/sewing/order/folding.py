@@ -34,9 +34,16 @@ class Papers:
 
     def __init__(self, graph: SeamGraph) -> None:
         self.graph = graph
-        self.corners = [[stroke.at(share) for ring in rings for half in ring
-                         for stroke in (graph.directed(half),) for share in _shares(stroke)]
-                        for rings in graph.rings]
+        self.corners = [
+            [
+                stroke.at(share)
+                for ring in rings
+                for half in ring
+                for stroke in (graph.directed(half),)
+                for share in _shares(stroke)
+            ]
+            for rings in graph.rings
+        ]
 
     def order(self, pieces: Iterable[int]) -> list[Added] | None:
         """An order in which the pieces go on one paper; None where there is none.
@@ -94,8 +101,12 @@ class Papers:
         return sum(self.graph.pieces[other].fabric == fabric for other in beside) == 1
 
     def _beside(self, piece: int, others: set[int]) -> set[int]:
-        return {other for ring in self.graph.rings[piece] for half in ring
-                if (other := self.graph.beyond(half // 2, piece)) in others}
+        return {
+            other
+            for ring in self.graph.rings[piece]
+            for half in ring
+            if (other := self.graph.beyond(half // 2, piece)) in others
+        }
 
     def line_between(self, piece: int, others: set[int]) -> Stroke | None:
         """The straight line on which a piece meets all of the others, if they lie on one side of it."""

@@ -33,15 +33,16 @@ def find_islands(neighbours: Sequence[Sequence[int]], outer: Sequence[int]) -> t
         around = parent[piece]
         if around == count or low[piece] < entered[around]:
             continue
-        inside = order[at:at + sizes[piece]]
+        inside = order[at : at + sizes[piece]]
         found.append(Island(around, tuple(inside)))
         for each in inside:
             field_of[each] = len(found)  # an inner island comes later in the walk and claims its own
     return found, field_of
 
 
-def _walk(neighbours: Sequence[Sequence[int]], outer: Sequence[int]
-          ) -> tuple[list[int], list[int], list[int], list[int]]:
+def _walk(
+    neighbours: Sequence[Sequence[int]], outer: Sequence[int]
+) -> tuple[list[int], list[int], list[int], list[int]]:
     """Pieces in the order first met, what each was met from, and how near the outside each reaches round it.
 
     The outside is counted as one more piece, at the end.

@@ -166,8 +166,13 @@ def _index(pieces: Sequence[int], poses: Sequence[Pose]) -> dict[tuple[int, int]
     return index
 
 
-def _laid(one: Sequence[int], motion: Motion, turned: float, poses: Sequence[Pose],
-          index: dict[tuple[int, int], list[int]]) -> Likeness | None:
+def _laid(
+    one: Sequence[int],
+    motion: Motion,
+    turned: float,
+    poses: Sequence[Pose],
+    index: dict[tuple[int, int], list[int]],
+) -> Likeness | None:
     """Each piece's like under a motion, if all have one."""
     likes = []
     for piece in one:
@@ -178,8 +183,9 @@ def _laid(one: Sequence[int], motion: Motion, turned: float, poses: Sequence[Pos
     return Likeness(motion, tuple(likes)) if len(set(likes)) == len(likes) else None
 
 
-def _like(pose: Pose, at: complex, turned: float, poses: Sequence[Pose],
-          index: dict[tuple[int, int], list[int]]) -> int:
+def _like(
+    pose: Pose, at: complex, turned: float, poses: Sequence[Pose], index: dict[tuple[int, int], list[int]]
+) -> int:
     x, y = at.real / GRID, at.imag / GRID
     near = ALIKE / GRID
     for across in dict.fromkeys((round(x - near), round(x + near))):

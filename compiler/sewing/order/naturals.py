@@ -47,8 +47,9 @@ class Naturals:
             piece: number for number, group in enumerate(self.groups) for piece in group
         }
         # of each link: whether it lies between two pieces that are set in as one
-        self.held = [self.group_of.get(link.right, -1) == self.group_of.get(link.left, -2)
-                     for link in graph.links]
+        self.held = [
+            self.group_of.get(link.right, -1) == self.group_of.get(link.left, -2) for link in graph.links
+        ]
 
     def _groups(self, draft: Draft, graph: SeamGraph) -> list[tuple[int, ...]]:
         """What is set in as one, no piece in two: used units, then pairs, then stars."""
@@ -56,8 +57,11 @@ class Naturals:
         for piece, unit in enumerate(self.unit_of):
             if unit >= 0:
                 units.setdefault(unit, []).append(piece)
-        pairs = [(graph.links[number].right, graph.links[number].left)
-                 for number, within in enumerate(self.within) if within >= len(draft.units)]
+        pairs = [
+            (graph.links[number].right, graph.links[number].left)
+            for number, within in enumerate(self.within)
+            if within >= len(draft.units)
+        ]
         taken = {piece for pieces in units.values() for piece in pieces}
         found = [tuple(pieces) for pieces in units.values()]
         for candidates in (_by_themselves(pairs), _stars(draft, graph)):

@@ -59,8 +59,11 @@ def runs_on(one: Stroke, two: Stroke) -> bool:
     if (one.center is None) != (two.center is None):
         return False
     if one.center is not None and two.center is not None:
-        return (one.sweep > 0) == (two.sweep > 0) and abs(one.center - two.center) <= IN_LINE \
+        return (
+            (one.sweep > 0) == (two.sweep > 0)
+            and abs(one.center - two.center) <= IN_LINE
             and abs(one.sweep + two.sweep) <= 2 * pi + SQUARE
+        )
     chord = two.end - one.start
     if abs(chord) <= IN_LINE:
         return False
@@ -87,15 +90,22 @@ def edges_of(strokes: Sequence[Stroke]) -> tuple[Edge, ...]:
 
 def eased_places(runs: Sequence[Stroke]) -> tuple[Point, ...]:
     """Where curved runs are pinned between their ends."""
-    return tuple(point_of(run.at(share)) for run in runs if run.center is not None
-                 for share in ((0.25, 0.5, 0.75) if run.length > EASED + NEAR else (0.5,)))
+    return tuple(
+        point_of(run.at(share))
+        for run in runs
+        if run.center is not None
+        for share in ((0.25, 0.5, 0.75) if run.length > EASED + NEAR else (0.5,))
+    )
 
 
 def is_rectangle(ring: Ring) -> bool:
     """Whether a ring is a rectangle, whatever its allowances."""
     strokes = [stroke for stroke, _ in joined_ring([(stroke, 0.0) for stroke, _ in ring])]
-    return len(strokes) == 4 and all(stroke.center is None for stroke in strokes) and all(
-        abs(turn_between(strokes[at - 1], strokes[at]) - pi / 2) < SQUARE for at in range(4))
+    return (
+        len(strokes) == 4
+        and all(stroke.center is None for stroke in strokes)
+        and all(abs(turn_between(strokes[at - 1], strokes[at]) - pi / 2) < SQUARE for at in range(4))
+    )
 
 
 def sizes(ring: Ring) -> tuple[Size, Size]:
@@ -107,15 +117,23 @@ def sizes(ring: Ring) -> tuple[Size, Size]:
     """
     turn = _frame(ring)
     spots = [
-        (stroke.center is None, allowance, [
-            place / turn
-            for place in (stroke.at(0.0), stroke.at(0.5), stroke.at(1.0), *_bulges(stroke, turn))
-        ])
+        (
+            stroke.center is None,
+            allowance,
+            [
+                place / turn
+                for place in (stroke.at(0.0), stroke.at(0.5), stroke.at(1.0), *_bulges(stroke, turn))
+            ],
+        )
         for stroke, allowance in ring
     ]
     (right, more_right), (left, more_left), (bottom, more_below), (top, more_above) = (
-        _end([(straight, allowance, [_part(place, way) for place in places])
-              for straight, allowance, places in spots])
+        _end(
+            [
+                (straight, allowance, [_part(place, way) for place in places])
+                for straight, allowance, places in spots
+            ]
+        )
         for way in (1, -1, 1j, -1j)
     )
     width, height = right + left, bottom + top
@@ -131,8 +149,9 @@ def _end(edges: Sequence[tuple[bool, float, Sequence[float]]]) -> tuple[float, f
     """How far edges reach (whether each is straight, its allowance, how far its places lie), and the
     allowance there."""
     furthest = max(max(reached) for _, _, reached in edges)
-    along = [allowance for straight, allowance, reached in edges
-             if straight and furthest - min(reached) <= REACHES]
+    along = [
+        allowance for straight, allowance, reached in edges if straight and furthest - min(reached) <= REACHES
+    ]
     touching = [allowance for _, allowance, reached in edges if furthest - max(reached) <= REACHES]
     return furthest, max(along or touching)
 
@@ -142,8 +161,10 @@ def _frame(ring: Ring) -> complex:
     none is a side, with the whole ring on one side of it."""
     runs = joined_ring([(stroke, 0.0) for stroke, _ in ring])
     edges = [stroke for stroke, _ in runs if stroke.center is None]
-    if any(min(abs(along.real), abs(along.imag)) <= SQUARE * abs(along)
-           for along in (stroke.end - stroke.start for stroke in edges)):
+    if any(
+        min(abs(along.real), abs(along.imag)) <= SQUARE * abs(along)
+        for along in (stroke.end - stroke.start for stroke in edges)
+    ):
         return 1 + 0j
     sides = [stroke.end - stroke.start for stroke in edges if _is_side(stroke, ring)]
     if not sides:
@@ -166,9 +187,11 @@ def _is_side(side: Stroke, ring: Ring) -> bool:
     """Whether a ruler laid along a straight edge has the whole ring on the cloth's side of it."""
     turn = side.direction(0)
     edge = (side.start / turn).imag - REACHES
-    return all((stroke.start / turn).imag >= edge and all((place / turn).imag >= edge
-                                                          for place in _bulges(stroke, turn))
-               for stroke, _ in ring)
+    return all(
+        (stroke.start / turn).imag >= edge
+        and all((place / turn).imag >= edge for place in _bulges(stroke, turn))
+        for stroke, _ in ring
+    )
 
 
 def _bulges(stroke: Stroke, turn: complex) -> list[complex]:

@@ -112,8 +112,9 @@ class SeamGraph:
             f"a seam has only one side: pieces {unmatched[0][0] + 1} and {unmatched[0][1] + 1}"
         )
 
-    def _collect_ring(self, number: int, ring: Sequence[Side], finder: _Places,
-                      known: dict[tuple[int, int, int, int], int]) -> list[int]:
+    def _collect_ring(
+        self, number: int, ring: Sequence[Side], finder: _Places, known: dict[tuple[int, int, int, int], int]
+    ) -> list[int]:
         halves = []
         for side in ring:
             allowance = float(side.allowance)
@@ -170,7 +171,7 @@ class SeamGraph:
         pairs = []
         leaving = {half: self.away(half) for half in halves}
         for index, one in enumerate(halves):
-            for two in halves[index + 1:]:
+            for two in halves[index + 1 :]:
                 product = -leaving[one].conjugate() * leaving[two]
                 turned = abs(atan2(product.imag, product.real))
                 if turned < SMOOTH and one // 2 != two // 2:

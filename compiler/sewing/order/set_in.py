@@ -83,9 +83,7 @@ def halving_path(seams: Seams, pieces: Sequence[int], edge: int) -> list[int] | 
     within = frozenset(pieces)
     border = walk_border(seams.graph, seams.cut, edge)
     inner = {
-        place: None
-        for half in _halves(seams, within)
-        if not seams.edge[place := seams.graph.place_at(half)]
+        place: None for half in _halves(seams, within) if not seams.edge[place := seams.graph.place_at(half)]
     }
     if sum(seams.graph.free[place] for place in inner) <= FEW:
         return None
@@ -98,8 +96,11 @@ def halving_path(seams: Seams, pieces: Sequence[int], edge: int) -> list[int] | 
             seams.graph.place_at(half): abs(2 * ((n - at) % len(ends)) - len(ends))
             for n, half in enumerate(ends)
         }
-        for path in (path for start in _leaving(seams, place, within)
-                     for path in _paths_from(seams, start, within, True)):
+        for path in (
+            path
+            for start in _leaving(seams, place, within)
+            for path in _paths_from(seams, start, within, True)
+        ):
             aside = far.get(seams.graph.place_at(path.halves[-1] ^ 1), len(ends))
             if path.cost[0] == 0 and aside * FAIR <= len(ends):
                 found.append((len(path.halves), aside, path.halves))
@@ -111,9 +112,7 @@ def _leaving(seams: Seams, place: int, within: frozenset[int]) -> list[int]:
     return [
         half
         for half in seams.graph.halves[place]
-        if not seams.cut[half // 2]
-        and not seams.graph.links[half // 2].rim
-        and _inside(seams, half, within)
+        if not seams.cut[half // 2] and not seams.graph.links[half // 2].rim and _inside(seams, half, within)
     ]
 
 
@@ -144,11 +143,15 @@ def _single_pieces(seams: Seams, within: frozenset[int]) -> Iterator[Path]:
     """The paths round single pieces of a whole region that one path parts from the rest."""
     graph = seams.graph
     for piece in sorted(within):
-        halves = [half for ring in graph.rings[piece] for half in ring
-                  if not seams.cut[half // 2] and not graph.links[half // 2].rim]
+        halves = [
+            half
+            for ring in graph.rings[piece]
+            for half in ring
+            if not seams.cut[half // 2] and not graph.links[half // 2].rim
+        ]
         starts = [at for at, half in enumerate(halves) if _begins_run(seams, halves[at - 1], half)]
         if len(starts) == 1:
-            path = halves[starts[0]:] + halves[:starts[0]]
+            path = halves[starts[0] :] + halves[: starts[0]]
             if _simple(seams, path):
                 yield Path(path, _cost_of(seams, path))
 
@@ -178,8 +181,9 @@ def _halves(seams: Seams, within: frozenset[int]) -> list[int]:
     return list(found)
 
 
-def _paths_from(seams: Seams, start: int, within: frozenset[int], shortest: bool = False,
-                never_twice: bool = False) -> list[Path]:
+def _paths_from(
+    seams: Seams, start: int, within: frozenset[int], shortest: bool = False, never_twice: bool = False
+) -> list[Path]:
     """The cheapest path from a half on the outside to every other place of the outside; of those without
     needless turns the one of fewest links through a whole region, where `shortest`, else the one of fewest
     turns. Where the cheapest way comes to a place twice there is none, but with `never_twice`: then no way

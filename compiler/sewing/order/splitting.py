@@ -110,8 +110,11 @@ class Splitter:
     def _field(self, field: int) -> _Region:
         """The region of the block itself, or of one island."""
         total = self.graph.islands[field - 1].pieces if field else range(len(self.poses))
-        edges = [2 * number + (link.left >= 0 and self.graph.field_of[link.right] != field)
-                 for number, link in enumerate(self.graph.links) if link.rim and link.field == field]
+        edges = [
+            2 * number + (link.left >= 0 and self.graph.field_of[link.right] != field)
+            for number, link in enumerate(self.graph.links)
+            if link.rim and link.field == field
+        ]
         places = dict.fromkeys(self.graph.place_at(half ^ end) for half in edges for end in (0, 1))
         chords = [chord for place in places for chord in self.seams.free_from(place)]
         kinds = sum(signature(self.poses[piece].kind) for piece in total)
@@ -215,7 +218,8 @@ class Splitter:
             return self._take(region, chord.halves, None if ends_set else chord.heading, chords)
         center = region.setting.center if region.setting else self._center(region, self._own_pieces(region))
         path = find_path(
-            self.seams, region.count, lambda limit: self._own_pieces(region, limit), region.edge, center)
+            self.seams, region.count, lambda limit: self._own_pieces(region, limit), region.edge, center
+        )
         return self._take(region, path, region.heading, chords, region.setting)
 
     def _set_in_last(self, region: _Region, chords: list[Chord]) -> list[_Region] | None:
@@ -248,7 +252,7 @@ class Splitter:
         outline = self.nodes[region.node].rings[0]
         ordered = choices(chords, region.heading, self.in_rows, frame_of(outline))
         if len(ordered) * len(ordered[0]) > 1 and region.total % 2 == 0:
-            for rows in ordered[:1 if self.in_rows else 3]:
+            for rows in ordered[: 1 if self.in_rows else 3]:
                 if len(rows) % 2 and self._halves_alike(region, rows[len(rows) // 2]):
                     return rows[len(rows) // 2]
         best = ordered[0]
@@ -258,8 +262,11 @@ class Splitter:
             if len(best) > 1 and (chord := self._side_by_side(region, best)):
                 return chord
             nearest = fan(ordered) or nearest
-        return nearest[0] if len(nearest) == 1 else min(
-            nearest, key=lambda chord: self._unfairness(region, chord))
+        return (
+            nearest[0]
+            if len(nearest) == 1
+            else min(nearest, key=lambda chord: self._unfairness(region, chord))
+        )
 
     def _side_by_side(self, region: _Region, rows: Sequence[Chord]) -> Chord | None:
         """Of parallel seams the one that the widths of what lies between them, or batches, speak for."""
@@ -294,7 +301,11 @@ class Splitter:
         return alike(one, two, self.poses) is not None
 
     def _take(
-        self, region: _Region, path: list[int], heading: float | None, chords: list[Chord],
+        self,
+        region: _Region,
+        path: list[int],
+        heading: float | None,
+        chords: list[Chord],
         setting: Setting | None = None,
     ) -> list[_Region]:
         """Cuts a region along a path into two; with a setting, more is set in last."""
@@ -307,10 +318,14 @@ class Splitter:
         regions = []
         for half in (path[0], path[0] ^ 1):
             own = self.graph.cloth(half) in inside
-            here = [chord for chord in chords
-                    if (self.graph.links[chord.halves[0] // 2].right in inside) == own]
-            counts = (len(side), len(small), kinds) if own else (
-                region.count - len(side), region.total - len(small), region.kinds - kinds)
+            here = [
+                chord for chord in chords if (self.graph.links[chord.halves[0] // 2].right in inside) == own
+            ]
+            counts = (
+                (len(side), len(small), kinds)
+                if own
+                else (region.count - len(side), region.total - len(small), region.kinds - kinds)
+            )
             regions.append(_Region(self._new(), *counts, half, here, heading, setting))
             self._seen.add((counts[1], counts[2]))
         node = self.nodes[region.node]

@@ -19,8 +19,10 @@ edge of the window."""
 def windows_in_turn(graph: SeamGraph, piece: int, islands: Sequence[int]) -> list[Window]:
     """The islands of a piece in the order they are sewn: as they are numbered, wherever that can be."""
     number_of = {each: number for number in islands for each in graph.islands[number - 1].pieces}
-    rings = [[(half, number_of.get(graph.beyond(half // 2, piece), 0)) for half in ring]
-             for ring in graph.rings[piece]]
+    rings = [
+        [(half, number_of.get(graph.beyond(half // 2, piece), 0)) for half in ring]
+        for ring in graph.rings[piece]
+    ]
     waiting, found = list(islands), []
     while waiting:
         window = next((each for number in waiting if (each := _window(rings, number))), None)
@@ -42,5 +44,5 @@ def _window(rings: Sequence[Sequence[tuple[int, int]]], number: int) -> Window |
             return None
         first = starts[0] if starts else 0
         turned = [*ring[first:], *ring[:first]]
-        return number, tuple(half for half, _ in turned[:len(own)]), bool(starts)
+        return number, tuple(half for half, _ in turned[: len(own)]), bool(starts)
     return None

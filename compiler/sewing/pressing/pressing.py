@@ -29,6 +29,7 @@ TOGETHER: Final = 1e-3
 EVEN: Final = 1e-3
 """How far two unit directions may differ and still be one."""
 
+
 class End(NamedTuple):
     """Where a seam of one copy of a step ends: `away` leads into the seam, `first` toward its first part."""
 
@@ -90,8 +91,10 @@ def _seams(assembly: Assembly) -> Iterator[tuple[Step, int, list[Stroke]]]:
 
 def _ends(step: int, copy: int, strokes: Sequence[Stroke]) -> tuple[End, End]:
     first, last = strokes[0], strokes[-1]
-    return (End(step, copy, first.start, first.direction(0), first.direction(0) * 1j),
-            End(step, copy, last.end, -last.direction(1), last.direction(1) * 1j))
+    return (
+        End(step, copy, first.start, first.direction(0), first.direction(0) * 1j),
+        End(step, copy, last.end, -last.direction(1), last.direction(1) * 1j),
+    )
 
 
 def _within(stroke: Stroke, place: complex) -> bool:
@@ -138,8 +141,10 @@ def _dot(one: complex, two: complex) -> float:
 
 # ---- settling ------------------------------------------------------------------------------------
 
-def _settle(assembly: Assembly, ties: Sequence[Tie], darker: Mapping[int, float]
-            ) -> tuple[dict[Seam, bool], set[Seam]]:
+
+def _settle(
+    assembly: Assembly, ties: Sequence[Tie], darker: Mapping[int, float]
+) -> tuple[dict[Seam, bool], set[Seam]]:
     """For each seam whether it lies toward its first part, and those that can only be pressed open."""
     batches = Ties()
     for tie in ties:
@@ -162,8 +167,11 @@ def _settle(assembly: Assembly, ties: Sequence[Tie], darker: Mapping[int, float]
             wishes[seam] = wishes.get(seam, 0.0) + darker[step.step]
     leans = [((step, copy if step in apart else 0), lean) for step, copy, lean in _leans(assembly)]
     settled = every.settle(wishes, leans)
-    ways = {(step.step, copy): settled[step.step, copy if step.step in apart else 0]
-            for step in assembly.steps for copy in range(step.batch)}
+    ways = {
+        (step.step, copy): settled[step.step, copy if step.step in apart else 0]
+        for step in assembly.steps
+        for copy in range(step.batch)
+    }
     return ways, {(step, copy) for step, copy in ways if (step, copy if step in apart else 0) in opened}
 
 
@@ -171,8 +179,11 @@ def _leans(assembly: Assembly) -> list[tuple[int, int, float]]:
     """Step, copy, and how far the seam's first part lies to the left, or else above: in reading order. So,
     where all else is equal, the seams of the first row are all pressed to the left. Of a batch whose copies
     are turned about nothing is told: they are rather pressed alike."""
-    turned = {step.step for step, unit in zip(assembly.steps, assembly.units, strict=True)
-              if any(copy.turned for copy in unit.copies)}
+    turned = {
+        step.step
+        for step, unit in zip(assembly.steps, assembly.units, strict=True)
+        if any(copy.turned for copy in unit.copies)
+    }
     found = []
     for step, copy, strokes in _seams(assembly):
         if step.step in turned:
@@ -222,8 +233,9 @@ def _turned_to(stroke: Stroke, place: complex | None = None) -> float:
     return 0.0 if rightward else 2.0
 
 
-def _pressing(step: Step, wish: float, ways: Mapping[Seam, bool], opened: set[Seam], tied: set[Seam]
-              ) -> Pressing:
+def _pressing(
+    step: Step, wish: float, ways: Mapping[Seam, bool], opened: set[Seam], tied: set[Seam]
+) -> Pressing:
     seams = [(step.step, copy) for copy in range(step.batch)]
     found: list[Toward] = [
         "open" if seam in opened else "first" if ways[seam] else "second" for seam in seams

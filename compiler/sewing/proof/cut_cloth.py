@@ -69,7 +69,8 @@ def _belongs_to(cut: Sequence[Stroke], lines: Sequence[Sequence[Stroke]]) -> int
 def _goes_round(line: Sequence[Stroke], place: complex) -> bool:
     steps = [
         (stroke.at((at + 1) / CHORDS) - place) / (stroke.at(at / CHORDS) - place)
-        for stroke in line for at in range(CHORDS)
+        for stroke in line
+        for at in range(CHORDS)
     ]
     return abs(sum(phase(step) for step in steps)) > pi
 
@@ -81,11 +82,19 @@ def _measured_ring(sew: Sequence[Stroke], cut: Sequence[Stroke], every: Sequence
     widths = [_width_beside(stroke, cut) for stroke in sew]
     usual = max((width for width in widths if width is not None), default=0.0)
     hems = list(zip(sew, widths, strict=True))
-    if not all(_is_even(line, sew) or _cuts_corner(line, every) or _ends_square(line, hems)
-               or _runs_past(line, hems) or _in_point(line, hems) for line in cut):
+    if not all(
+        _is_even(line, sew)
+        or _cuts_corner(line, every)
+        or _ends_square(line, hems)
+        or _runs_past(line, hems)
+        or _in_point(line, hems)
+        for line in cut
+    ):
         raise Misfit("a cutting line does not run even with its sewing line")
-    return [(stroke, -1.0 if width is None or (usual > EXACT and _swallowed(stroke, every, usual)) else width)
-            for stroke, width in zip(sew, widths, strict=True)]
+    return [
+        (stroke, -1.0 if width is None or (usual > EXACT and _swallowed(stroke, every, usual)) else width)
+        for stroke, width in zip(sew, widths, strict=True)
+    ]
 
 
 def _is_even(cut: Stroke, sew: Sequence[Stroke]) -> bool:
@@ -142,8 +151,10 @@ def _runs_past(cut: Stroke, hems: Sequence[tuple[Stroke, float | None]]) -> bool
             out = -ends[0].imag if alike else 0.0
         elif sew.center is not None and cut.center is not None:
             alike = abs(cut.center - sew.center) <= EXACT and (cut.sweep > 0) == (sew.sweep > 0)
-            past = min(abs(sew.end - sew.center - (cut.start - cut.center) / cut.radius * sew.radius),
-                       abs(sew.start - sew.center - (cut.end - cut.center) / cut.radius * sew.radius))
+            past = min(
+                abs(sew.end - sew.center - (cut.start - cut.center) / cut.radius * sew.radius),
+                abs(sew.start - sew.center - (cut.end - cut.center) / cut.radius * sew.radius),
+            )
             out = (cut.radius - sew.radius) * (1 if sew.sweep > 0 else -1) if alike else 0.0
         elif cut.center is None:
             past, out = 0.0, _carried_on(cut, sew)
@@ -175,9 +186,11 @@ def _ends_square(cut: Stroke, hems: Sequence[tuple[Stroke, float | None]]) -> bo
         for share in ENDS:
             out = stroke.direction(share) * -1j
             reaches = [(place - stroke.at(share)) / out for place in (cut.start, cut.end)]
-            if width is not None and all(abs(reach.imag) <= EXACT <= reach.real <= width + EXACT
-                                         for reach in reaches) and any(
-                    abs(reach.real - width) <= EXACT for reach in reaches):
+            if (
+                width is not None
+                and all(abs(reach.imag) <= EXACT <= reach.real <= width + EXACT for reach in reaches)
+                and any(abs(reach.real - width) <= EXACT for reach in reaches)
+            ):
                 return True
     return False
 
@@ -193,8 +206,12 @@ def _swallowed(stroke: Stroke, every: Sequence[Stroke], width: float) -> bool:
 
 def _width_beside(sew: Stroke, cut: Sequence[Stroke]) -> float | None:
     """How far beyond a sewing line the nearest cutting line runs that is even with it all along."""
-    widths = [width for stroke in cut if (stroke.center is None) == (sew.center is None)
-              for width in (_even_width(sew, stroke) if sew.center is None else _even_arc(sew, stroke))]
+    widths = [
+        width
+        for stroke in cut
+        if (stroke.center is None) == (sew.center is None)
+        for width in (_even_width(sew, stroke) if sew.center is None else _even_arc(sew, stroke))
+    ]
     return min((width for width in widths if -EXACT <= width <= WIDEST), default=None)
 
 
@@ -210,8 +227,10 @@ def _even_arc(sew: Stroke, cut: Stroke) -> list[float]:
     if abs(cut.center - sew.center) > EXACT or (cut.sweep > 0) != (sew.sweep > 0):
         return []
     first = phase((cut.start - cut.center) / (sew.start - sew.center)) * (1 if sew.sweep > 0 else -1)
-    shared = max(min(first + around + abs(cut.sweep), abs(sew.sweep)) - max(first + around, 0.0)
-                 for around in (-2 * pi, 0.0, 2 * pi))
+    shared = max(
+        min(first + around + abs(cut.sweep), abs(sew.sweep)) - max(first + around, 0.0)
+        for around in (-2 * pi, 0.0, 2 * pi)
+    )
     if shared * min(cut.radius, sew.radius) <= EXACT:
         return []
     return [(cut.radius - sew.radius) * (1 if sew.sweep > 0 else -1)]

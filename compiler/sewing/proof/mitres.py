@@ -11,8 +11,11 @@ from .simulated import EXACT, Hem, Misfit, SewnCloth, along_of, joined_hems
 
 def parted(seam: Sequence[Stroke], outline: Sequence[Stroke]) -> tuple[list[Stroke], list[Stroke]]:
     """A seam's runs from dot to dot; and its mitres, which come out at the outline of what is mitred."""
-    mitres = [run for run in seam if any(
-        along_of(edge, place) is not None for place in (run.start, run.end) for edge in outline)]
+    mitres = [
+        run
+        for run in seam
+        if any(along_of(edge, place) is not None for place in (run.start, run.end) for edge in outline)
+    ]
     sides = [run for run in seam if run not in mitres]
     if not sides:
         raise Misfit("a strip has no side that is sewn from dot to dot")
@@ -28,7 +31,7 @@ def closed(cloth: SewnCloth) -> tuple[SewnCloth, int]:
             break
         if min(ring[at - 1][1], ring[at][1]) >= 0 and abs(ring[at - 1][1] - ring[at][1]) > EXACT:
             raise Misfit("a mitre has two allowances")
-        ring = ring[:at - 1] + ring[at + 1:] if at else ring[1:-1]
+        ring = ring[: at - 1] + ring[at + 1 :] if at else ring[1:-1]
         count += 1
     return SewnCloth((tuple(joined_hems(ring)), *cloth.rings[1:])) if count else cloth, count
 

@@ -75,8 +75,14 @@ class _Table:
         self.assembly = assembly
         self.cloths: dict[str, SewnCloth] = {}
         self.sizes: dict[str, int] = {}  # pieces in each part
-        self.widths = sorted({float(side.allowance) for piece in draft.pieces
-                              for ring in (piece.ring, *piece.holes) for side in ring})
+        self.widths = sorted(
+            {
+                float(side.allowance)
+                for piece in draft.pieces
+                for ring in (piece.ring, *piece.holes)
+                for side in ring
+            }
+        )
         self.laid_down: dict[str, tuple[tuple[str, Motion], tuple[str, Motion]]] = {}
         self.kinds = {
             cloth.number: (cloth.template, cloth.reversed, cloth.fabric) for cloth in assembly.pieces
@@ -141,8 +147,9 @@ class _Table:
         self._check_seam(step, seam)
         self._check_unit(step, unit, made)
 
-    def _joined(self, step: Step, first: tuple[str, Motion], second: tuple[str, Motion],
-                seam: Sequence[Stroke]) -> SewnCloth:
+    def _joined(
+        self, step: Step, first: tuple[str, Motion], second: tuple[str, Motion], seam: Sequence[Stroke]
+    ) -> SewnCloth:
         """Both parts sewn together as they lie when pressed; open mitres are laid edge to edge."""
         one, two = (laid(self.cloths[name], motion) for name, motion in (first, second))
         last = self.mitred.get(step.step, 0)
@@ -187,7 +194,7 @@ class _Table:
                 raise Misfit("the needle is to stop where no seam ends")
         self._hold_places(pins_along(seam), step.eased, "curved edges are pinned")
         if step.partial is not None:
-            opened = self.assembly.steps[max(step.partial.opened, 1) - 1:step.step - 1]
+            opened = self.assembly.steps[max(step.partial.opened, 1) - 1 : step.step - 1]
             if not opened or all(
                 abs(place_of(step.partial.at) - place_of(turn)) > EXACT for turn in step.turns
             ):
@@ -251,7 +258,8 @@ class _Table:
 
     def _hold_places(self, found: Sequence[complex], printed: Sequence[Point], what: str) -> None:
         if len(found) != len(printed) or any(
-                abs(one - place_of(two)) > EXACT for one, two in zip(found, printed, strict=True)):
+            abs(one - place_of(two)) > EXACT for one, two in zip(found, printed, strict=True)
+        ):
             raise Misfit(f"{what} at {count_of(len(found), 'place')} other than the {len(printed)} printed")
 
     # ---- comparing -------------------------------------------------------------------------------
@@ -288,7 +296,7 @@ class _Table:
             at = 0
             for name, own in self.laid_down[part]:
                 count = self.sizes[name]
-                stack.append((name, own.then(motion), pieces[at:at + count]))
+                stack.append((name, own.then(motion), pieces[at : at + count]))
                 at += count
         if sorted(covered) != [piece.number for piece in self.draft.pieces]:
             raise Misfit("not every piece of the block is sewn into it once")
@@ -304,8 +312,10 @@ class _Table:
 
     def _compare_copies(self) -> None:
         """Each further copy of a unit must lie as printed, on the pieces printed for it."""
-        middles = {piece.number: _middle(strokes_of([side.edge for side in piece.ring]))
-                   for piece in self.draft.pieces}
+        middles = {
+            piece.number: _middle(strokes_of([side.edge for side in piece.ring]))
+            for piece in self.draft.pieces
+        }
         for number, unit in enumerate(self.assembly.units, 1):
             self.at = number
             for copy in unit.copies:

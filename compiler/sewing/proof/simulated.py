@@ -63,6 +63,7 @@ class SewnCloth:
 
 def turned_over(stroke: Stroke) -> Stroke:
     """The line on the back of the cloth: left and right change places."""
+
     def over(place: complex) -> complex:
         return -place.conjugate()
 
@@ -103,8 +104,11 @@ def motion_onto(own: Sequence[Stroke], wanted: Sequence[Stroke]) -> tuple[Motion
             )
         if (one.center is None) != (two.center is None):
             raise Misfit("a straight edge is to be sewn to a curved one")
-    spots = [(one.at(share), two.at(share)) for one, two in zip(own, wanted, strict=True)
-             for share in _sampled(one, two)]
+    spots = [
+        (one.at(share), two.at(share))
+        for one, two in zip(own, wanted, strict=True)
+        for share in _sampled(one, two)
+    ]
     first = spots[0]
     last = max(spots, key=lambda spot: abs(spot[0] - first[0]))
     if abs(last[1] - first[1]) <= EXACT or abs(last[0] - first[0]) <= EXACT:
@@ -171,7 +175,7 @@ def _opened(cloth: SewnCloth, seam: Sequence[Stroke]) -> tuple[Opened, list[tupl
     for at, ring in enumerate(cloth.rings):
         found = _taken(ring, seam)
         if found is not None:
-            return found, [*cloth.rings[:at], *found.loops, *cloth.rings[at + 1:]]
+            return found, [*cloth.rings[:at], *found.loops, *cloth.rings[at + 1 :]]
     raise Misfit("an edge to be sewn is not on the outside of its part")
 
 
@@ -244,8 +248,10 @@ def _left(ring: Sequence[Hem], used: Sequence[int]) -> Opened:
             after = (at + 1) % count
             if after in gone:
                 end = ring[at][0].end
-                after = next((each for each in heads
-                              if each not in taken and abs(ring[each][0].start - end) <= EXACT), -1)
+                after = next(
+                    (each for each in heads if each not in taken and abs(ring[each][0].start - end) <= EXACT),
+                    -1,
+                )
             at = after
         if head == start:
             rest = chain
@@ -279,8 +285,9 @@ def along_of(stroke: Stroke, place: complex) -> float | None:
     return along if along <= stroke.length + EXACT else None
 
 
-def spend(ring: Sequence[Hem], at: int, offset: float, run: Stroke
-          ) -> tuple[int, float, list[float], float] | None:
+def spend(
+    ring: Sequence[Hem], at: int, offset: float, run: Stroke
+) -> tuple[int, float, list[float], float] | None:
     """Where on a ring a run ends that starts at a stretch and some inches along it; the allowances beside
     it, and how far it strays. None where it leaves the ring."""
     done, widths, stray, whole = 0.0, [], 0.0, run.length
@@ -335,8 +342,11 @@ def joined_hems(ring: list[Hem]) -> list[Hem]:
 
 def _carries_on(one: Hem, two: Hem) -> bool:
     straight = one[0].center is None and two[0].center is None
-    return straight and abs(one[1] - two[1]) <= EXACT and abs(turn_between(one[0], two[0])) * min(
-        one[0].length, two[0].length) <= EXACT / 10
+    return (
+        straight
+        and abs(one[1] - two[1]) <= EXACT
+        and abs(turn_between(one[0], two[0])) * min(one[0].length, two[0].length) <= EXACT / 10
+    )
 
 
 def strokes_of(edges: Sequence[Edge]) -> list[Stroke]:

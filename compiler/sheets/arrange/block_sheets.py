@@ -71,7 +71,11 @@ def block_leaves(
 
 
 def template_leaves(
-    templates: Sequence[Template], title: str, under: str, allowance: Fraction, options: SheetOptions,
+    templates: Sequence[Template],
+    title: str,
+    under: str,
+    allowance: Fraction,
+    options: SheetOptions,
     part: str,
 ) -> list[Leaf]:
     """Pages of templates that belong to no block."""

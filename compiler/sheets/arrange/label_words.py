@@ -26,8 +26,11 @@ def words_of(template: Template, room: float, size: float) -> list[tuple[str, bo
     counts = [line for count in template.counts for line in _count_words(count)]
     if len(counts) > MOST_COUNTS:
         counts = [*counts[: MOST_COUNTS - 1], f"and {len(counts) - MOST_COUNTS + 1} more: see the table"]
-    words = [(line, True) for text in counts
-             for line in _cut_short(break_lines(text, room, size, True), MOST_COUNT_LINES)]
+    words = [
+        (line, True)
+        for text in counts
+        for line in _cut_short(break_lines(text, room, size, True), MOST_COUNT_LINES)
+    ]
     if template.share:
         words.append((shorten(f"for {template.share}", room, size), False))
     words.extend((line, False) for line in _title_lines(template, room, size))

@@ -1,11 +1,11 @@
 """Two drafts laid upon each other: the new one in black lines, the old one in red dashes.
 
-      title                      under the block, every template that changed: its sewing and cutting lines,
-      +-----------+              new upon old, as the two lie in the block; then the verdict on each template
-      |  overlay  |
-      +-----------+              Dashes and lines stay apart in a black and white copy, too.
-       A    B    C
-      A: keep your A ...
+title                      under the block, every template that changed: its sewing and cutting lines,
++-----------+              new upon old, as the two lie in the block; then the verdict on each template
+|  overlay  |
++-----------+              Dashes and lines stay apart in a black and white copy, too.
+ A    B    C
+A: keep your A ...
 """
 
 from __future__ import annotations
@@ -47,8 +47,12 @@ def overlay_page(comparison: Comparison, size: float) -> Page:
     tall = max(*(float(each.height) for each in (old, new))) * scale * POINTS_PER_INCH
     page_wide = max(wide, LEAST_WIDE) + 2 * EDGE
     placement = Placement(0.0, (page_wide - wide) / 2, HEAD_TALL + EDGE, scale)
-    marks = [*_head(comparison, page_wide), *_draft_marks(old, placement, new=False),
-             *_draft_marks(new, placement, new=True), *_letters(new, placement)]
+    marks = [
+        *_head(comparison, page_wide),
+        *_draft_marks(old, placement, new=False),
+        *_draft_marks(new, placement, new=True),
+        *_letters(new, placement),
+    ]
     y = HEAD_TALL + EDGE + tall + GAP
     changed, y = _changed_marks(comparison.matches, page_wide, y)
     words, y = _verdicts(comparison, page_wide, y)
@@ -64,8 +68,9 @@ def _head(comparison: Comparison, page_wide: float) -> Iterable[Mark]:
     x, y = EDGE, EDGE + 29
     for draft, is_new in ((new, True), (old, False)):
         named = "" if draft.title == new.title else f"{draft.title}, "
-        words = shorten(f"{named}version {draft.version}{'' if is_new else ', before'}",
-                        room / 2 - SAMPLE - 10, LABEL)
+        words = shorten(
+            f"{named}version {draft.version}{'' if is_new else ', before'}", room / 2 - SAMPLE - 10, LABEL
+        )
         yield _line(straight((x, y - 3), (x + SAMPLE, y - 3)), "legend", new=is_new)
         yield set_text(x + SAMPLE + 6, y, words, LABEL)
         x += SAMPLE + 6 + measure(words, LABEL) + 18
@@ -73,8 +78,14 @@ def _head(comparison: Comparison, page_wide: float) -> Iterable[Mark]:
 
 def _draft_marks(draft: Draft, placement: Placement, *, new: bool) -> Iterable[Mark]:
     """Every seam of a draft, once, and its outline: drawn twice, dashes would fill each other's gaps."""
-    seams = [part.edge for piece in draft.pieces for ring in (piece.ring, *piece.holes) for side in ring
-             for part in side.parts if part.neighbour is not None and part.neighbour > piece.number]
+    seams = [
+        part.edge
+        for piece in draft.pieces
+        for ring in (piece.ring, *piece.holes)
+        for side in ring
+        for part in side.parts
+        if part.neighbour is not None and part.neighbour > piece.number
+    ]
     path = tuple(segment for edge in seams for segment in open_path((edge,), placement))
     yield _line((*path, *ring_path(draft.outline, placement)), "seam" if new else "old-seam", new=new)
 
@@ -91,18 +102,29 @@ def _letters(draft: Draft, placement: Placement) -> Iterable[Mark]:
         left, top, right, bottom = (float(each) for each in box_of([side.edge for side in piece.ring]))
         if min(right - left, bottom - top) * placement.scale * POINTS_PER_INCH >= 2.5 * SMALLEST:
             spot = placement.spot(piece.inside)
-            yield set_text(spot.x, spot.y + 3, letters[piece.number], LABEL, False, "middle", role="letter",
-                           subject=str(piece.number))
+            yield set_text(
+                spot.x,
+                spot.y + 3,
+                letters[piece.number],
+                LABEL,
+                False,
+                "middle",
+                role="letter",
+                subject=str(piece.number),
+            )
 
 
 def _changed_marks(matches: Sequence[Match], page_wide: float, y: float) -> tuple[list[Mark], float]:
     """The templates that changed, three abreast; and where what follows begins."""
-    changed = [(each.old, each.new, each) for each in matches
-               if each.kind == "changed" and each.old is not None and each.new is not None]
+    changed = [
+        (each.old, each.new, each)
+        for each in matches
+        if each.kind == "changed" and each.old is not None and each.new is not None
+    ]
     marks: list[Mark] = []
     cell = (page_wide - 2 * EDGE) / ABREAST
     for start in range(0, min(len(changed), MOST_DRAWN), ABREAST):
-        row = changed[start:min(start + ABREAST, MOST_DRAWN)]
+        row = changed[start : min(start + ABREAST, MOST_DRAWN)]
         tallest = 0.0
         for place, (old, new, match) in enumerate(row):
             drawn, tall = _pair(old, new, match, EDGE + place * cell, y, cell - GAP)
@@ -112,8 +134,9 @@ def _changed_marks(matches: Sequence[Match], page_wide: float, y: float) -> tupl
     return marks, y
 
 
-def _pair(old: Template, new: Template, match: Match, x: float, y: float,
-          room: float) -> tuple[list[Mark], float]:
+def _pair(
+    old: Template, new: Template, match: Match, x: float, y: float, room: float
+) -> tuple[list[Mark], float]:
     """One changed template, new upon old as they lie in the block, and how tall it is with its words."""
     left, top, right, bottom = (float(each) for each in box_of([*old.cut, *new.cut]))
     points = min(room / (right - left), room / (bottom - top))
@@ -123,15 +146,25 @@ def _pair(old: Template, new: Template, match: Match, x: float, y: float,
     marks: list[Mark] = [set_text(x, y + LABEL - 2, shorten(words, room, LABEL), LABEL, True)]
     for template, is_new in ((old, False), (new, True)):
         for ring, role in ((template.cut, "cut"), (template.sew, "sew")):
-            marks.append(_line(ring_path(ring, placement), role if is_new else f"old-{role}", new=is_new,
-                               subject=template.label))
+            marks.append(
+                _line(
+                    ring_path(ring, placement),
+                    role if is_new else f"old-{role}",
+                    new=is_new,
+                    subject=template.label,
+                )
+            )
     return marks, LINE + (bottom - top) * points
 
 
 def _verdicts(comparison: Comparison, page_wide: float, y: float) -> tuple[list[Mark], float]:
     """What became of each template, in small print; and where the page may end."""
-    lines = [line for told in verdict_lines(comparison)
-             for line in break_lines(told, page_wide - 2 * EDGE, SMALLEST + 1)]
-    marks: list[Mark] = [grey_text(EDGE, y + 8 + number * LINE, line, SMALLEST + 1)
-                         for number, line in enumerate(lines)]
+    lines = [
+        line
+        for told in verdict_lines(comparison)
+        for line in break_lines(told, page_wide - 2 * EDGE, SMALLEST + 1)
+    ]
+    marks: list[Mark] = [
+        grey_text(EDGE, y + 8 + number * LINE, line, SMALLEST + 1) for number, line in enumerate(lines)
+    ]
     return marks, y + 4 + len(lines) * LINE

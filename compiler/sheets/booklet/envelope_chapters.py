@@ -191,7 +191,7 @@ def card_parts(draft: Draft, templates: Sequence[Template], papers: bool = False
         f"Cut this card off and keep it in the envelope with {held}. Tick each kind as you put it away; a "
         f"box without a tick is a {one} to look for, or to cut again."
     )
-    columns = (replace(CARD_COLUMNS[0], title=one), *CARD_COLUMNS[1:3 if papers else 4])
+    columns = (replace(CARD_COLUMNS[0], title=one), *CARD_COLUMNS[1 : 3 if papers else 4])
     yield Table(columns, rows, f"{one.capitalize()}s of {draft.title} in the envelope", ticks=True)
     yield List(("Check square measured, 1in", "Test block sewn and measured"), "box")
     yield List(("Made for", "Date"), "blank")
@@ -208,8 +208,11 @@ def safety_chapter(rotary: bool, machine: bool = True) -> Chapter:
 def glossary_chapter(words: Iterable[str]) -> Chapter:
     """The terms that the booklet's own words use."""
     text = " ".join(words).lower()
-    rows = tuple(Row((term, meaning), term) for term, meaning in GLOSSARY.items()
-                 if re.search(rf"\b({FORMS.get(term, f'{term}(e?s)?')})(?!\w)", text))
+    rows = tuple(
+        Row((term, meaning), term)
+        for term, meaning in GLOSSARY.items()
+        if re.search(rf"\b({FORMS.get(term, f'{term}(e?s)?')})(?!\w)", text)
+    )
     columns = (Column("word", 110.0, bold=True), Column("what it means", 0.0))
     parts: tuple[Part, ...] = (Table(columns, rows, "Terms and what they mean", title="Glossary"),)
     return Chapter("Glossary", parts, joins=True)

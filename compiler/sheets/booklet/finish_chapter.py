@@ -88,6 +88,9 @@ def _binding_words(binding: BindingNeed, quilt: Quilt, plan: CuttingPlan) -> str
     cloth = fabric_titles(quilt)[binding.fabric]
     length = binding_length(binding, plan.ruler_step)
     join = f"Join the {strips} of {cloth} on the bias" if joined > 1 else f"Take the strip of {cloth}"
-    fold = ("fold it in half along its length, right side out" if binding.strip_width >= FOLDED
-            else "fold one long edge 1/4in to the wrong side")
+    fold = (
+        "fold it in half along its length, right side out"
+        if binding.strip_width >= FOLDED
+        else "fold one long edge 1/4in to the wrong side"
+    )
     return f"{join}, {length} in all; press the joins open, then {fold}, and press."

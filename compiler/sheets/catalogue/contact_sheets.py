@@ -1,10 +1,10 @@
 """The catalogue as sheets to print: twenty pictures a page, and every name with the pages it is on.
 
-    +-------+-------+-------+-------+
-    | [##]  | [##]  | [##]  | [##]  |    five such rows
-    | Title | Title | Title | Title |
-    | 12in  | 8in   | 9in   | 6in   |
-    +-------+-------+-------+-------+
++-------+-------+-------+-------+
+| [##]  | [##]  | [##]  | [##]  |    five such rows
+| Title | Title | Title | Title |
+| 12in  | 8in   | 9in   | 6in   |
++-------+-------+-------+-------+
 """
 
 from __future__ import annotations
@@ -85,8 +85,9 @@ def _names(lines: Sequence[str], paper: Paper, title: str, under: str) -> list[L
     left, top, right, _ = paper.body
     wide = (right - left - GAP * (NAMES_ACROSS - 1)) / NAMES_ACROSS
     rows = int((paper.height - MARGIN - BODY_TOP) // NAME_LINE)
-    broken = [(row, number) for line in lines
-              for number, row in enumerate(break_lines(line, wide - INDENT, LABEL))]
+    broken = [
+        (row, number) for line in lines for number, row in enumerate(break_lines(line, wide - INDENT, LABEL))
+    ]
     leaves = []
     for start in range(0, len(broken), rows * NAMES_ACROSS):
         marks: list[Mark] = []

@@ -46,8 +46,13 @@ def numbers_of(facts: BlockFacts) -> tuple[str, ...]:
     """`12in`, `4 x 4 grid`, `17 pieces`, `4 templates`, `sharpest 45°`."""
     grid = (f"{facts.across} x {facts.down} grid",) if facts.across * facts.down > 1 else ()
     sharpest = (f"sharpest {angle_text(facts)}",) if facts.smallest_angle < 180 else ()
-    return (size_text(facts), *grid, count_of(facts.pieces, "piece"), count_of(facts.templates, "template"),
-            *sharpest)
+    return (
+        size_text(facts),
+        *grid,
+        count_of(facts.pieces, "piece"),
+        count_of(facts.templates, "template"),
+        *sharpest,
+    )
 
 
 def borne(entries: Sequence[Entry]) -> dict[str, list[Entry]]:

@@ -30,8 +30,12 @@ def catalogue_html(entries: Sequence[Entry], title: str) -> bytes:
     shared = {name: found for name, found in names.items() if len({each.facts.title for each in found}) > 1}
     world = Environment(autoescape=True, undefined=StrictUndefined, keep_trailing_newline=True)
     text = world.from_string(PAGE).render(
-        title=title, count=count_of(len(ordered), "block"), style=Markup(STYLE + CATALOGUE_STYLE),
-        script=Markup(SCRIPT), methods=METHODS, symmetries=SYMMETRIES,
+        title=title,
+        count=count_of(len(ordered), "block"),
+        style=Markup(STYLE + CATALOGUE_STYLE),
+        script=Markup(SCRIPT),
+        methods=METHODS,
+        symmetries=SYMMETRIES,
         families=sorted({family for entry in ordered for family in entry.facts.family}),
         entries=[_shown(number, entry, shared) for number, entry in enumerate(ordered, 1)],
     )
@@ -45,14 +49,24 @@ def _shown(number: int, entry: Entry, shared: dict[str, list[Entry]]) -> dict[st
     marks = picture_of(entry.draft, SIDE, SIDE)
     box = (-EDGE, -EDGE, SIDE + EDGE, SIDE + EDGE)
     return {
-        "id": f"block-{number}", "title": titled(facts), "also": facts.also,
+        "id": f"block-{number}",
+        "title": titled(facts),
+        "also": facts.also,
         "names": "|".join(" ".join(words_of(name)) for name in facts.names),
-        "family": " ".join(facts.family), "families": ", ".join(facts.family), "pieces": facts.pieces,
-        "methods": " ".join(facts.methods), "symmetries": " ".join(facts.symmetries),
+        "family": " ".join(facts.family),
+        "families": ", ".join(facts.family),
+        "pieces": facts.pieces,
+        "methods": " ".join(facts.methods),
+        "symmetries": " ".join(facts.symmetries),
         "svg": Markup(inline_svg(marks, box, f"The block {facts.title}.", f"picture-{number}")),
-        "lines": _lines(facts), "notes": facts.notes, "shelf": entry.shelf,
-        "shared": [(name, ", ".join(each.facts.title for each in found if each is not entry))
-                   for name, found in shared.items() if entry in found],
+        "lines": _lines(facts),
+        "notes": facts.notes,
+        "shelf": entry.shelf,
+        "shared": [
+            (name, ", ".join(each.facts.title for each in found if each is not entry))
+            for name, found in shared.items()
+            if entry in found
+        ],
     }
 
 

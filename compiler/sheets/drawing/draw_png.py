@@ -19,8 +19,10 @@ def paint(page: Page, dpi: int) -> bytes:
 
     across, down = (round(side * dpi / POINTS_PER_INCH) for side in (page.width, page.height))
     if max(across, down) > SIDE_MOST:
-        raise CairoFailed(f"A picture of {across} x {down} dots is too large: cairo draws up to "
-                          f"{SIDE_MOST:,} a side.")
-    picture: bytes = svg2png(svg_of(page).encode(), output_width=across, output_height=down,
-                             background_color="white")
+        raise CairoFailed(
+            f"A picture of {across} x {down} dots is too large: cairo draws up to {SIDE_MOST:,} a side."
+        )
+    picture: bytes = svg2png(
+        svg_of(page).encode(), output_width=across, output_height=down, background_color="white"
+    )
     return picture

@@ -244,7 +244,9 @@ class Floor:
     def take(self, rows: Sequence[int], x: int, y: int) -> None:
         """Takes the cells of the rows with their corner at (x, y), which may lie off the page."""
         edge = (1 << self.width) - 1
-        on_page = [(bits << x if x >= 0 else bits >> -x) & edge for bits in rows[max(-y, 0):self.height - y]]
+        on_page = [
+            (bits << x if x >= 0 else bits >> -x) & edge for bits in rows[max(-y, 0) : self.height - y]
+        ]
         self.taken |= _end_to_end(on_page, self.width) << max(y, 0) * self.width
         self._smear()
 

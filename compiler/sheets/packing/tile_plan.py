@@ -95,22 +95,26 @@ def _strips(count: int, tile: float, overlap: float, start: float) -> list[tuple
 def _bands(mask: Mask, strips: Sequence[tuple[float, float]], cell: float) -> list[int]:
     """For each strip of rows, the cells that are taken in any of them."""
     rows = mask.rows
-    return [reduce(or_, rows[max(0, floor(low / cell)) : max(0, ceil(high / cell))], 0)
-            for low, high in strips]
+    return [
+        reduce(or_, rows[max(0, floor(low / cell)) : max(0, ceil(high / cell))], 0) for low, high in strips
+    ]
 
 
 def _held(bands: Sequence[int], strips: Sequence[tuple[float, float]], cell: float) -> set[Place]:
     """The crossings of strips, (down, across), that hold something."""
     spans = [(max(0, floor(low / cell)), max(0, ceil(high / cell))) for low, high in strips]
     masks = [(1 << last) - (1 << first) if last > first else 0 for first, last in spans]
-    return {(down, across) for down, band in enumerate(bands)
-            for across, mask in enumerate(masks) if band & mask}
+    return {
+        (down, across) for down, band in enumerate(bands) for across, mask in enumerate(masks) if band & mask
+    }
 
 
 def _needed(held: set[Place], rows: int, columns: int) -> tuple[Place, ...]:
     """The tiles to print; those that show least are the first to be left out."""
-    shows = {place: _shown(place, held) for place in
-             ((row, column) for row in range(1, rows + 1) for column in range(1, columns + 1))}
+    shows = {
+        place: _shown(place, held)
+        for place in ((row, column) for row in range(1, rows + 1) for column in range(1, columns + 1))
+    }
     kept = {place: shown for place, shown in shows.items() if shown}
     for place in sorted(kept, key=lambda each: (len(kept[each]), each)):
         others = {each: shown for each, shown in kept.items() if each != place}
@@ -123,8 +127,12 @@ def _needed(held: set[Place], rows: int, columns: int) -> tuple[Place, ...]:
 def _shown(place: Place, held: set[Place]) -> tuple[Place, ...]:
     """The crossings that hold something and that the tile shows."""
     row, column = place
-    return tuple((down, across) for down in range(2 * row - 3, 2 * row)
-                 for across in range(2 * column - 3, 2 * column) if (down, across) in held)
+    return tuple(
+        (down, across)
+        for down in range(2 * row - 3, 2 * row)
+        for across in range(2 * column - 3, 2 * column)
+        if (down, across) in held
+    )
 
 
 def _around(place: Place) -> Iterator[Place]:

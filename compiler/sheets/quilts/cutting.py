@@ -196,8 +196,11 @@ def cloth_items(painter: ClothPainter, cloth: ClothPlan, title: str, room: Room)
 def _whole_steps(lines: Sequence[Line], most: int) -> int:
     """How many of the first lines are whole steps, at most so many: no step is parted, and a heading stands
     over its steps. One step at least."""
-    ends = [at for at in range(1, len(lines) + 1)
-            if at == len(lines) or ((lines[at].number or lines[at].heading) and not lines[at - 1].heading)]
+    ends = [
+        at
+        for at in range(1, len(lines) + 1)
+        if at == len(lines) or ((lines[at].number or lines[at].heading) and not lines[at - 1].heading)
+    ]
     return max([at for at in ends if at <= most], default=min(ends, default=0))
 
 

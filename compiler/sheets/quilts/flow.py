@@ -157,9 +157,7 @@ class Row:
     notes: tuple[str, ...] = ()
 
 
-def table_items(
-    columns: Sequence[Column], rows: Sequence[Row], width: float, title: str = ""
-) -> list[Item]:
+def table_items(columns: Sequence[Column], rows: Sequence[Row], width: float, title: str = "") -> list[Item]:
     """A table's head and its rows. Where it goes on, its head says of what: `title`. One of a few rows is
     not parted."""
     places = _places(columns, width)
@@ -182,8 +180,11 @@ def _going_on(head: Item, title: str) -> Item:
 def continued(title: str) -> Item:
     """What is set at the top of a page on which something goes on: `Navy twill, continued`."""
     words = f"{title}, continued"
-    return Item(GOING_ON, lambda x, y: [
-        set_text(x, y + 10, words, HEADING, True, role="continued", subject=title)], holds=True)
+    return Item(
+        GOING_ON,
+        lambda x, y: [set_text(x, y + 10, words, HEADING, True, role="continued", subject=title)],
+        holds=True,
+    )
 
 
 def going_on(items: Iterable[Item], title: str) -> Iterator[Item]:

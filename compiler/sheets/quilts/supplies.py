@@ -62,8 +62,12 @@ def supplies_leaves(quilt: Quilt, plan: CuttingPlan, paper: Paper) -> list[Leaf]
 def all_templates(quilt: Quilt) -> tuple[Template, ...]:
     """The templates of all its blocks, but those that are cut for foundations."""
     on_paper = {need.block for need in quilt.needs if need.is_patch}
-    return tuple(template for index, block in enumerate(quilt.blocks) if index not in on_paper
-                 for template in block.templates)
+    return tuple(
+        template
+        for index, block in enumerate(quilt.blocks)
+        if index not in on_paper
+        for template in block.templates
+    )
 
 
 def buy_words(cuts: FabricCuts, step: Fraction) -> str:
@@ -99,8 +103,9 @@ def _unwashed_scraps(fabric: Fabric, used: list[Scrap], step: Fraction) -> str:
     """`: before it at least 21 3/4in x 18 5/8in`: what quarters and scraps must measure as bought."""
     if not fabric.shrinkage:
         return ""
-    sizes = dict.fromkeys(f"{_unwashed(fabric, scrap.width, step)} x {_unwashed(fabric, scrap.height, step)}"
-                          for scrap in used)
+    sizes = dict.fromkeys(
+        f"{_unwashed(fabric, scrap.width, step)} x {_unwashed(fabric, scrap.height, step)}" for scrap in used
+    )
     return f": before it at least {one_of(list(sizes), 'and')}"
 
 

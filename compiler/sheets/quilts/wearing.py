@@ -101,18 +101,22 @@ def in_quilt(quilt: Quilt, index: int) -> Worn:
     """A block in the fabrics in which a quilt uses it most often; of equals the first placed."""
     titles, fills = fabric_titles(quilt), quilt_fills(quilt)
     roles = fabric_order(quilt.blocks[index].draft)
-    uses = [({role: titles[dict(choice)[role]] for role in roles}, times)
-            for choice, times in _choices(quilt, index).items()]
+    uses = [
+        ({role: titles[dict(choice)[role]] for role in roles}, times)
+        for choice, times in _choices(quilt, index).items()
+    ]
     names, times = max(uses, key=lambda each: each[1])
     shown = {titles[fabric]: fill for fabric, fill in fills.items()}
     dress = Dress(fabric_names(quilt), tuple((titles[fabric], fabric) for fabric in fills))
     made = _made_words(quilt, index)
     worn = {name for name_of, _ in uses for name in name_of.values()}
-    prints = tuple(titles[each.name] for each in quilt.fabrics
-                   if each.is_directional and titles[each.name] in worn)
+    prints = tuple(
+        titles[each.name] for each in quilt.fabrics if each.is_directional and titles[each.name] in worn
+    )
     if len(uses) == 1:
-        return Worn(names, shown, dress, (f"In the fabrics of this quilt: {_listed(names)}.", *made),
-                    prints=prints)
+        return Worn(
+            names, shown, dress, (f"In the fabrics of this quilt: {_listed(names)}.", *made), prints=prints
+        )
     others = [f"{_listed(each)}, {count_of(count, 'time')}" for each, count in uses if each != names]
     return Worn(names, shown, dress, (
         f"This quilt uses the block in {count_of(len(uses), 'choice')} of fabrics. "

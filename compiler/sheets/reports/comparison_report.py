@@ -90,23 +90,41 @@ def comparison_record(comparison: Comparison) -> Record:
 
 def comparisons_record(comparisons: list[Comparison], only_old: list[str], only_new: list[str]) -> Record:
     """All comparisons of a run, and the titles that one side alone has."""
-    return {"piecewright": __version__, "comparisons": [comparison_record(each) for each in comparisons],
-            "only_old": only_old, "only_new": only_new}
+    return {
+        "piecewright": __version__,
+        "comparisons": [comparison_record(each) for each in comparisons],
+        "only_old": only_old,
+        "only_new": only_new,
+    }
 
 
 def _side_record(side: Side) -> Record:
     draft = side.draft
-    return {"title": draft.title, "version": draft.version, "fingerprint": fingerprint_of(draft),
-            "finished": {"width": number(draft.width), "height": number(draft.height)}}
+    return {
+        "title": draft.title,
+        "version": draft.version,
+        "fingerprint": fingerprint_of(draft),
+        "finished": {"width": number(draft.width), "height": number(draft.height)},
+    }
 
 
 def _match_record(match: Match) -> Record:
-    return {"kind": match.kind, "old": _template_record(match.old), "new": _template_record(match.new),
-            "mirrored": match.mirrored, "trimmed": match.trimmed, "distance": number(match.distance)}
+    return {
+        "kind": match.kind,
+        "old": _template_record(match.old),
+        "new": _template_record(match.new),
+        "mirrored": match.mirrored,
+        "trimmed": match.trimmed,
+        "distance": number(match.distance),
+    }
 
 
 def _template_record(template: Template | None) -> Record | None:
     if template is None:
         return None
-    return {"label": template.label, "cut": template.cut_count, "cut_reversed": template.reversed_count,
-            **counts(template.cut_count, template.reversed_count)}
+    return {
+        "label": template.label,
+        "cut": template.cut_count,
+        "cut_reversed": template.reversed_count,
+        **counts(template.cut_count, template.reversed_count),
+    }

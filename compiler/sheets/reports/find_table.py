@@ -27,8 +27,14 @@ def table_of(blocks: Sequence[BlockFacts]) -> list[str]:
 
 def _cells(facts: BlockFacts) -> tuple[str, ...]:
     version = f", version {facts.version}" if facts.version != 1 else ""
-    return (facts.title + version, f"{facts.across} x {facts.down}",
-            size_text(facts), str(facts.pieces), str(facts.templates), angle_text(facts))
+    return (
+        facts.title + version,
+        f"{facts.across} x {facts.down}",
+        size_text(facts),
+        str(facts.pieces),
+        str(facts.templates),
+        angle_text(facts),
+    )
 
 
 def _below(facts: BlockFacts) -> str:

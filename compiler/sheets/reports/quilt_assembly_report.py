@@ -20,15 +20,24 @@ def quilt_assembly_record(made: QuiltAssembly) -> Record:
     assembly, plan = made.assembly, made.pressing
     return {
         "proof": proof_record(made.proof),
-        "blocks": [{"seams": each.assembly.seams, "set_in_seams": each.assembly.set_in_seams,
-                    "proof": proof_record(each.proof)} for each in made.blocks],
+        "blocks": [
+            {
+                "seams": each.assembly.seams,
+                "set_in_seams": each.assembly.set_in_seams,
+                "proof": proof_record(each.proof),
+            }
+            for each in made.blocks
+        ],
         "parts": [_part_record(kind) for kind in made.kinds],
-        "stages": [{"title": stage.title, "rows": [_row_record(made, row) for row in stage.rows]}
-                   for stage in made.stages],
+        "stages": [
+            {"title": stage.title, "rows": [_row_record(made, row) for row in stage.rows]}
+            for stage in made.stages
+        ],
         "seams": assembly.seams,
         "set_in_seams": assembly.set_in_seams,
-        "steps": [step_record(*each)
-                  for each in zip(assembly.steps, assembly.units, plan.seams, strict=True)],
+        "steps": [
+            step_record(*each) for each in zip(assembly.steps, assembly.units, plan.seams, strict=True)
+        ],
         "meetings": meetings_record(plan),
     }
 
@@ -69,8 +78,11 @@ def quilt_assembly_lines(made: QuiltAssembly) -> list[str]:
         (kind.label, str(kind.count), kind.what + (", mirrored" if kind.mirrored else ""),
          _size(kind.unfinished), _size(kind.finished)) for kind in made.kinds
     ]  # fmt: skip
-    lines = ["", *wrapped(f"Sewing: {made.proof.sentence}"),
-             *table(("part", "how many", "what", "unfinished", "finished"), rows)]
+    lines = [
+        "",
+        *wrapped(f"Sewing: {made.proof.sentence}"),
+        *table(("part", "how many", "what", "unfinished", "finished"), rows),
+    ]
     for stage in made.stages:
         lines += ["", stage.title, *_stage_lines(made, stage)]
     return [*lines, "", *wrapped(f"Pressing: {meeting_words(made.pressing)}")] if made.stages else lines

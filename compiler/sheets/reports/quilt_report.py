@@ -119,8 +119,9 @@ def cut_record(quilt: Quilt, row: CutRow) -> Record:
     if need is not None and need.ways:
         if cut.outline:
             record["outline"] = [[number(x), number(y)] for x, y in cut.outline]
-        record["ways"] = [{"turned": each.turned, "reversed": each.reversed, "pieces": each.count}
-                          for each in need.ways]
+        record["ways"] = [
+            {"turned": each.turned, "reversed": each.reversed, "pieces": each.count} for each in need.ways
+        ]
     return record
 
 

@@ -64,23 +64,40 @@ def head_lines(quilt: Quilt) -> list[str]:
     title = f"{visible(quilt.title)}{colours}, version {quilt.version}"
     size = f"{ruler_text(quilt.width)} x {ruler_text(quilt.height)}"
     pieces = count_of(len(quilt.pieces), "piece")
-    lines = [*wrapped(title), "=" * min(width_of(title), ROOM),
-             *wrapped(f"Finished {size}; {quilt.setting}; {pieces} in the top.")]
+    lines = [
+        *wrapped(title),
+        "=" * min(width_of(title), ROOM),
+        *wrapped(f"Finished {size}; {quilt.setting}; {pieces} in the top."),
+    ]
     said = (("Maker", quilt.maker), *(("Note", note) for note in quilt.notes))
     return lines + [line for what, value in said if value for line in told(what, value, indent="")]
 
 
 def block_table(quilt: Quilt) -> list[str]:
     """Every block at every size, with how many there are."""
-    rows = [(block.draft.title, str(block.draft.version), size_text(block.draft.width, block.draft.height),
-             str(count)) for block, count in zip(quilt.blocks, quilt.block_counts, strict=True)]
+    rows = [
+        (
+            block.draft.title,
+            str(block.draft.version),
+            size_text(block.draft.width, block.draft.height),
+            str(count),
+        )
+        for block, count in zip(quilt.blocks, quilt.block_counts, strict=True)
+    ]
     return table(("block", "version", "finished", "how many"), rows)
 
 
 def buy_table(cuts: Iterable[FabricCuts], plan: CuttingPlan) -> list[str]:
     """Every fabric: what its plan takes, and what to buy."""
-    rows = [(each.title, length_text(each.plan.usable_width, plan.ruler_step),
-             length_text(each.plan.used, plan.ruler_step), each.plan.buy_text) for each in cuts]
+    rows = [
+        (
+            each.title,
+            length_text(each.plan.usable_width, plan.ruler_step),
+            length_text(each.plan.used, plan.ruler_step),
+            each.plan.buy_text,
+        )
+        for each in cuts
+    ]
     return table(("fabric", "usable width", "to cut", "buy"), rows)
 
 
@@ -88,10 +105,17 @@ def cut_lines(quilt: Quilt, row: CutRow, plan: CuttingPlan) -> list[str]:
     """One cut of the chart: how many of what size, what they give and are for, and why so."""
     cut = row.cut
     shape = measured_shape(cut) if cut.cuts == 1 else f"{measured_shape(cut)}s"
-    lines = wrapped(f"{row.key:<3}{cut.cuts} {shape} {size_words(cut, plan.ruler_step)}: "
-                    f"{yield_words(cut)} for {visible(row.purpose)}", "  ", " " * 5)
-    said = [("template", template_name(quilt, row)), ("why", reason_words(cut)),
-            *(("or", offer.text) for offer in cut.offers)]
+    lines = wrapped(
+        f"{row.key:<3}{cut.cuts} {shape} {size_words(cut, plan.ruler_step)}: "
+        f"{yield_words(cut)} for {visible(row.purpose)}",
+        "  ",
+        " " * 5,
+    )
+    said = [
+        ("template", template_name(quilt, row)),
+        ("why", reason_words(cut)),
+        *(("or", offer.text) for offer in cut.offers),
+    ]
     for what, value in said:
         if value:
             lines += wrapped(visible(value), f"     {what:<10}", " " * 15)

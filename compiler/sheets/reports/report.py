@@ -64,8 +64,11 @@ def block_record(compiled: Compiled, ruler: Fraction) -> Record:
         "units": [unit_record(each) for each in draft.units],
         **sewing_records(compiled),
         "allowance": number(draft.allowance),
-        "trim": {"style": draft.trim.style, "limit": number(draft.trim.limit),
-                 "dots": number(draft.trim.dots)},
+        "trim": {
+            "style": draft.trim.style,
+            "limit": number(draft.trim.limit),
+            "dots": number(draft.trim.dots),
+        },
         "defaults": [{"what": each.what, "value": each.value} for each in draft.defaults],
     }
 

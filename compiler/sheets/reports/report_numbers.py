@@ -24,9 +24,17 @@ def outline(edges: Iterable[Edge]) -> list[list[int | float]]:
 
 def arcs(edges: Iterable[Edge]) -> list[Record]:
     """The ring's arcs, exactly as they are."""
-    return [{"center": numbers(edge.arc.center), "radius": number(edge.arc.radius),
-             "start": numbers(edge.start), "end": numbers(edge.end), "clockwise": edge.arc.clockwise}
-            for edge in edges if edge.arc is not None]
+    return [
+        {
+            "center": numbers(edge.arc.center),
+            "radius": number(edge.arc.radius),
+            "start": numbers(edge.start),
+            "end": numbers(edge.end),
+            "clockwise": edge.arc.clockwise,
+        }
+        for edge in edges
+        if edge.arc is not None
+    ]
 
 
 def numbers(values: Iterable[Number]) -> list[int | float]:

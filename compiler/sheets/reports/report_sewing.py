@@ -78,8 +78,9 @@ def meetings_record(plan: PressingPlan) -> Record:
     return {
         "opposite": plan.opposite,
         "all": len(plan.meetings),
-        "apart": [{"at": numbers(each.at), "steps": list(each.steps)}
-                  for each in plan.meetings if not each.opposite],
+        "apart": [
+            {"at": numbers(each.at), "steps": list(each.steps)} for each in plan.meetings if not each.opposite
+        ],
     }
 
 
@@ -105,8 +106,9 @@ def step_record(step: Step, unit: Unit, pressing: Pressing) -> Record:
         "turns": places(step.turns),
         "stops": places(step.stops),
         "pinned": places(step.eased),
-        "partial": None if step.partial is None else {"opened": step.partial.opened,
-                                                      "at": numbers(step.partial.at)},
+        "partial": None
+        if step.partial is None
+        else {"opened": step.partial.opened, "at": numbers(step.partial.at)},
         "copies": [list(copy.pieces) for copy in unit.copies],
         "press": {"toward": list(pressing.ways), "reason": pressing.reason},
     }
@@ -118,8 +120,9 @@ def foundations_record(found: Foundations) -> Record:
         "possible": found.possible,
         "why_not": found.why_not,
         "sections": [section_record(each) for each in found.sections],
-        "joins": [{"first": each.first, "second": each.second, "seam": ends(each.seam)}
-                  for each in found.joins],
+        "joins": [
+            {"first": each.first, "second": each.second, "seam": ends(each.seam)} for each in found.joins
+        ],
         "margin": number(found.margin),
     }
 
@@ -131,9 +134,13 @@ def section_record(section: Section) -> Record:
         "order": list(section.order),
         "outline": outline(section.outline),
         "patches": [
-            {"label": each.label, "piece": each.piece, "fabric": each.fabric,
-             "cloth": {"width": number(each.width), "height": number(each.height)},
-             "line": None if each.line is None else ends(each.line)}
+            {
+                "label": each.label,
+                "piece": each.piece,
+                "fabric": each.fabric,
+                "cloth": {"width": number(each.width), "height": number(each.height)},
+                "line": None if each.line is None else ends(each.line),
+            }
             for each in section.patches
         ],
     }

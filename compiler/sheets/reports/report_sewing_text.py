@@ -26,8 +26,10 @@ def sewing_lines(sewn: Sewn, ruler: Fraction) -> list[str]:
     plan = press(sewn.draft, assembly, own_roles(sewn.draft).lightness)
     lines = ["", f"Sewing: {sewn.proof.sentence}"]
     if assembly.steps:
-        lines += table(("Step", "Makes", "From", "Make", "Seam", "Unfinished", "Press toward"),
-                       [step_row(*each, ruler) for each in zip(assembly.steps, plan.seams, strict=True)])
+        lines += table(
+            ("Step", "Makes", "From", "Make", "Seam", "Unfinished", "Press toward"),
+            [step_row(*each, ruler) for each in zip(assembly.steps, plan.seams, strict=True)],
+        )
     for remark in remarks(sewn.draft, assembly, plan):
         lines += wrapped(remark, "  ", "    ")
     lines += ["", "Foundations", *foundation_lines(foundations(sewn.draft, assembly), ruler)]
@@ -37,9 +39,15 @@ def sewing_lines(sewn: Sewn, ruler: Fraction) -> list[str]:
 
 def step_row(step: Step, pressing: Pressing, ruler: Fraction) -> tuple[str, ...]:
     """One line of the table of steps."""
-    return (str(step.step), step.makes, " + ".join(step.parts), str(step.batch),
-            length_text(step.seam_length, ruler), size_text(step.unfinished, ruler),
-            press_text(step, pressing))
+    return (
+        str(step.step),
+        step.makes,
+        " + ".join(step.parts),
+        str(step.batch),
+        length_text(step.seam_length, ruler),
+        size_text(step.unfinished, ruler),
+        press_text(step, pressing),
+    )
 
 
 def size_text(size: Size, ruler: Fraction) -> str:
@@ -77,8 +85,10 @@ def remarks(draft: Draft, assembly: Assembly, plan: PressingPlan) -> Iterator[st
         yield f"Curved: {steps_text(curved)}. Pin at the match marks, and ease the edges between them."
     for step in assembly.steps:
         if step.partial:
-            yield (f"Step {step.step}: leave the seam of step {step.partial.opened} open at this end; "
-                   "close it after this.")
+            yield (
+                f"Step {step.step}: leave the seam of step {step.partial.opened} open at this end; "
+                "close it after this."
+            )
     yield from pressing_remarks(draft, assembly, plan)
 
 
@@ -87,8 +97,10 @@ def pressing_remarks(draft: Draft, assembly: Assembly, plan: PressingPlan) -> It
     rows = False
     for step, unit, pressing in zip(assembly.steps, assembly.units, plan.seams, strict=True):
         if not pressing.even:
-            names = {way: name if way == "open" else f"toward {'piece ' if name.isdigit() else ''}{name}"
-                     for way, name in way_names(step).items()}
+            names = {
+                way: name if way == "open" else f"toward {'piece ' if name.isdigit() else ''}{name}"
+                for way, name in way_names(step).items()
+            }
             told = ways_told(draft, unit, pressing, names)
             rows = rows or tells_rows(told)
             yield f"Step {step.step}: press {told}."
@@ -116,7 +128,9 @@ def foundation_lines(found: Foundations, ruler: Fraction) -> list[str]:
 
 def section_text(section: Section, ruler: Fraction) -> str:
     """`A: A1 piece 4, dark, 2 1/2in x 3in; A2 piece 5, ...`."""
-    patches = [f"{each.label} piece {each.piece}, {each.fabric}, "
-               f"{length_text(each.width, ruler)} x {length_text(each.height, ruler)}"
-               for each in section.patches]
+    patches = [
+        f"{each.label} piece {each.piece}, {each.fabric}, "
+        f"{length_text(each.width, ruler)} x {length_text(each.height, ruler)}"
+        for each in section.patches
+    ]
     return f"{section.label}: {'; '.join(patches)}"

@@ -59,11 +59,16 @@ def head_lines(compiled: Compiled) -> list[str]:
     counts = f"{count_of(len(draft.pieces), 'piece')}, {count_of(len(compiled.templates), 'template')}"
     lines = [*wrapped(title), "=" * min(width_of(title), ROOM), f"Finished {size}; {counts}."]
     uses = ", ".join(f"{title}, version {version}" for title, version in draft.uses)
-    said = (("Maker", draft.maker), ("Family", ", ".join(draft.family)),
-            ("Also called", ", ".join(draft.also)),
-            ("Faces", draft.faces or ""), ("Uses", uses), *(("Note", note) for note in draft.notes),
-            ("Found", "in another file" if compiled.from_elsewhere else ""),
-            ("Fingerprint", fingerprint_of(draft)))
+    said = (
+        ("Maker", draft.maker),
+        ("Family", ", ".join(draft.family)),
+        ("Also called", ", ".join(draft.also)),
+        ("Faces", draft.faces or ""),
+        ("Uses", uses),
+        *(("Note", note) for note in draft.notes),
+        ("Found", "in another file" if compiled.from_elsewhere else ""),
+        ("Fingerprint", fingerprint_of(draft)),
+    )
     return lines + [line for what, value in said if value for line in told(what, value, indent="")]
 
 
@@ -75,13 +80,15 @@ def template_lines(template: Template, draft: Draft, ruler: Fraction) -> list[st
     ring = draft.pieces[template.pieces[0] - 1].ring
     heading = template.grain[0].heading if template.grain else 0.0
     area = area_text(draft.pieces[template.pieces[0] - 1].area)
-    said = [("finished", f"{box_text(template.sew, heading)}, {area}"),
-            ("cut", box_text(template.cut, heading)),
-            ("sides", sides_text(ring)),
-            ("corners", corners_text(ring)),
-            ("grain", grain_text(template)),
-            ("method", method_text(template_method_of(draft, template, ruler), ruler)),
-            ("pieces", ", ".join(str(each) for each in template.pieces))]
+    said = [
+        ("finished", f"{box_text(template.sew, heading)}, {area}"),
+        ("cut", box_text(template.cut, heading)),
+        ("sides", sides_text(ring)),
+        ("corners", corners_text(ring)),
+        ("grain", grain_text(template)),
+        ("method", method_text(template_method_of(draft, template, ruler), ruler)),
+        ("pieces", ", ".join(str(each) for each in template.pieces)),
+    ]
     lines = wrapped(f"{template.label:<3}{count_text(template)}", GAP, " " * 5)
     for what, value in said:
         lines += wrapped(value, f"     {what:<10}", " " * 15)
@@ -188,10 +195,22 @@ def extent(edges: Sequence[Edge], heading: float) -> tuple[Number, Number]:
 def piece_table(draft: Draft, templates: Sequence[Template]) -> list[str]:
     """Number, name, fabric, template, finished size and area of every piece."""
     boxes = piece_boxes(templates)
-    labels = {member.piece: shape.label + (" reversed" if member.reversed else "")
-              for shape in draft.shapes for member in shape.members}
-    rows = [(str(each.number), each.name or "-", each.fabric, labels[each.number],
-             boxes[each.number], _unit_or_area(each)) for each in draft.pieces]
+    labels = {
+        member.piece: shape.label + (" reversed" if member.reversed else "")
+        for shape in draft.shapes
+        for member in shape.members
+    }
+    rows = [
+        (
+            str(each.number),
+            each.name or "-",
+            each.fabric,
+            labels[each.number],
+            boxes[each.number],
+            _unit_or_area(each),
+        )
+        for each in draft.pieces
+    ]
     return table(("No.", "Name", "Fabric", "Template", "Along x across grain", "Area, sq in"), rows)
 
 
@@ -217,9 +236,15 @@ def unit_table(draft: Draft) -> list[str]:
     rows = []
     for each in draft.units:
         left, top, right, bottom = each.box
-        rows.append((each.alias, each.title, f"{number_text(left)}, {number_text(top)}",
-                     f"{number_text(right - left)} x {number_text(bottom - top)}",
-                     _way(each)))
+        rows.append(
+            (
+                each.alias,
+                each.title,
+                f"{number_text(left)}, {number_text(top)}",
+                f"{number_text(right - left)} x {number_text(bottom - top)}",
+                _way(each),
+            )
+        )
     return table(("Unit", "Block", "At, in", "Size, in", "Lies"), rows)
 
 

@@ -40,13 +40,19 @@ def sizes_text(draft: Draft, templates: Sequence[Template], ruler: Fraction) -> 
     always = always_templates((*good, *others)[0])
     if always:
         lines += ["", f"Cut by {'a template' if len(always) == 1 else 'templates'} at every size"]
-        lines += [line for each in always
-                  for line in wrapped(f"{each.label}: {each.method.reason}", "  ", "    ")]
+        lines += [
+            line for each in always for line in wrapped(f"{each.label}: {each.method.reason}", "  ", "    ")
+        ]
     if others:
-        rows = [(length_text(each.width, ruler), _counted(each), _furthest(each, ruler))
-                for each in others[:LISTED]]
-        lines += ["", "Other sizes, the best first",
-                  *table(("size", "off the ruler", "furthest from the next mark"), rows)]
+        rows = [
+            (length_text(each.width, ruler), _counted(each), _furthest(each, ruler))
+            for each in others[:LISTED]
+        ]
+        lines += [
+            "",
+            "Other sizes, the best first",
+            *table(("size", "off the ruler", "furthest from the next mark"), rows),
+        ]
         if len(others) > LISTED:
             lines.append(f"  and {len(others) - LISTED} more")
     return "\n".join(lines)
@@ -54,8 +60,10 @@ def sizes_text(draft: Draft, templates: Sequence[Template], ruler: Fraction) -> 
 
 def head_lines(draft: Draft, ruler: Fraction) -> list[str]:
     """The block and its size as drafted."""
-    return [*wrapped(f"{visible(draft.title)}, version {draft.version}"),
-            f"Drafted {_size(draft.width, draft.height, ruler)}; cut to {length_text(ruler, ruler)}."]
+    return [
+        *wrapped(f"{visible(draft.title)}, version {draft.version}"),
+        f"Drafted {_size(draft.width, draft.height, ruler)}; cut to {length_text(ruler, ruler)}.",
+    ]
 
 
 def _good_lines(good: Sequence[BlockSize], others: Sequence[BlockSize], ruler: Fraction) -> list[str]:
@@ -92,6 +100,7 @@ def _widths(widths: Sequence[Fraction], ruler: Fraction) -> str:
 
 def ranked(sizes: Sequence[BlockSize]) -> list[BlockSize]:
     """Those with the fewest cuts off the ruler first, then those nearest to it."""
+
     def order(size: BlockSize) -> tuple[int, float, Number]:
         return len(size.off), round(max(each.off for each in size.off), 6), size.width
 
@@ -112,8 +121,11 @@ def size_text(draft: Draft, templates: Sequence[Template], size: BlockSize, rule
     good, others = good_sizes(draft, templates, ruler), other_sizes(draft, templates, ruler)
     lines = [*head_lines(draft, ruler), "", *_good_lines(good, others, ruler)]
     to = _size(size.width, size.height, ruler)
-    off = f"{count_of(len(size.off), 'cut falls', 'cuts fall')} off the ruler" if size.off else (
-        "all cuts are on the ruler")
+    off = (
+        f"{count_of(len(size.off), 'cut falls', 'cuts fall')} off the ruler"
+        if size.off
+        else ("all cuts are on the ruler")
+    )
     lines += [f"At {to} {off}.", ""]
     for each in size.cuts:
         lines += wrapped(f"{each.label}: {_told(each, ruler)}", "  ", "    ")
@@ -142,11 +154,13 @@ def _size(width: Number, height: Number, ruler: Fraction) -> str:
     return f"{length_text(width, ruler)} x {length_text(height, ruler)}"
 
 
-def sizes_record(draft: Draft, templates: Sequence[Template], ruler: Fraction,
-                 asked: BlockSize | None) -> Record:
+def sizes_record(
+    draft: Draft, templates: Sequence[Template], ruler: Fraction, asked: BlockSize | None
+) -> Record:
     """The same for programs. Inches; `asked` is the size asked for."""
     record: Record = {
-        "title": draft.title, "version": draft.version,
+        "title": draft.title,
+        "version": draft.version,
         "finished": {"width": number(draft.width), "height": number(draft.height)},
         "ruler": number(ruler),
         "on_ruler": [_record(each) for each in good_sizes(draft, templates, ruler)],
@@ -158,8 +172,21 @@ def sizes_record(draft: Draft, templates: Sequence[Template], ruler: Fraction,
 
 
 def _record(size: BlockSize) -> Record:
-    return {"width": number(size.width), "height": number(size.height), "on_ruler": not size.off,
-            "cuts": [{"template": each.label, "kind": each.method.kind, "width": number(each.method.width),
-                      "height": number(each.method.height), "excess": number(each.method.excess),
-                      "off": number(round(each.off, 6)), "always_template": each.always,
-                      "reason": each.method.reason} for each in size.cuts]}
+    return {
+        "width": number(size.width),
+        "height": number(size.height),
+        "on_ruler": not size.off,
+        "cuts": [
+            {
+                "template": each.label,
+                "kind": each.method.kind,
+                "width": number(each.method.width),
+                "height": number(each.method.height),
+                "excess": number(each.method.excess),
+                "off": number(round(each.off, 6)),
+                "always_template": each.always,
+                "reason": each.method.reason,
+            }
+            for each in size.cuts
+        ],
+    }

@@ -21,8 +21,11 @@ PERCENT_DECIMALS: Final = 3
 
 def washed_record(source: Source, measures: Sequence[Measured]) -> Record:
     """The report for programs: inches; percentages by ISO 5077, negative where a block shrank."""
-    return {"piecewright": __version__, "blocks": [_block(source, each) for each in measures],
-            "text": drafted_source(source, measures)}
+    return {
+        "piecewright": __version__,
+        "blocks": [_block(source, each) for each in measures],
+        "text": drafted_source(source, measures),
+    }
 
 
 def _block(source: Source, measured: Measured) -> Record:
@@ -31,8 +34,10 @@ def _block(source: Source, measured: Measured) -> Record:
         "title": measured.block.title.text,
         "version": measured.block.version.value if measured.block.version else 1,
         "finished": {"width": number(measured.width), "height": number(measured.height)},
-        "washed": {"width": number(washed.width.inches),
-                   "height": number((washed.height or washed.width).inches)},
+        "washed": {
+            "width": number(washed.width.inches),
+            "height": number((washed.height or washed.width).inches),
+        },
         "read_to": number(measured.error),
         "change_percent": {"across": _percent(fitted.across), "down": _percent(fitted.down)},
         "lean": round(fitted.lean, 6),
@@ -48,11 +53,15 @@ def _percent(scale: float) -> float:
 def _reading(source: Source, snapped: Snapped) -> Record:
     line, column = source.place(snapped.reading.span.start)
     return {
-        "point": snapped.reading.name, "line": line, "column": column,
-        "read": number(snapped.reading.length), "drafted": number(snapped.length),
+        "point": snapped.reading.name,
+        "line": line,
+        "column": column,
+        "read": number(snapped.reading.length),
+        "drafted": number(snapped.length),
         "share": str(snapped.share) if snapped.share is not None else None,
         "change": number(float(snapped.length) - float(snapped.reading.length)),
-        "misfit": number(snapped.misfit), "on_grid": snapped.on_grid,
+        "misfit": number(snapped.misfit),
+        "on_grid": snapped.on_grid,
     }
 
 
@@ -68,17 +77,30 @@ def washed_text(measures: Sequence[Measured]) -> str:
 def _lines(measured: Measured) -> list[str]:
     ruler, washed = measured.ruler, measured.washed
     height = (washed.height or washed.width).inches
-    lines = [*wrapped(visible(measured.block.title.text)),
-             f"Drafted {ruler.text(measured.width)} x {ruler.text(measured.height)}; now "
-             f"{ruler.text(washed.width.inches)} x {ruler.text(height)}, "
-             f"read to {ruler.text(measured.error)}.",
-             f"{washing_text(measured)}."]
-    rows = [(each.reading.name, ruler.text(each.reading.length), drafted_text(each, ruler),
-             difference_text(each, ruler), f"{each.misfit:+.3f}in", "" if each.on_grid else "off the grid")
-            for each in measured.snapped]
+    lines = [
+        *wrapped(visible(measured.block.title.text)),
+        f"Drafted {ruler.text(measured.width)} x {ruler.text(measured.height)}; now "
+        f"{ruler.text(washed.width.inches)} x {ruler.text(height)}, "
+        f"read to {ruler.text(measured.error)}.",
+        f"{washing_text(measured)}.",
+    ]
+    rows = [
+        (
+            each.reading.name,
+            ruler.text(each.reading.length),
+            drafted_text(each, ruler),
+            difference_text(each, ruler),
+            f"{each.misfit:+.3f}in",
+            "" if each.on_grid else "off the grid",
+        )
+        for each in measured.snapped
+    ]
     if rows:
         lines += ["", "Readings", *table(("point", "read", "drafted", "which is", "misfit", ""), rows)]
         lines += ["", "Grids, the likeliest first"]
-        lines += [line for place, each in enumerate(grid_texts(measured.grids), 1)
-                  for line in told(str(place), each)]
+        lines += [
+            line
+            for place, each in enumerate(grid_texts(measured.grids), 1)
+            for line in told(str(place), each)
+        ]
     return lines

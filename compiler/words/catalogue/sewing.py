@@ -29,8 +29,10 @@ SEWING: Final = (
         "A block in a quilt that does not fill its cell",
         "The cells of a set are rectangles, and so are those of pieced borders. A block with another outline "
         "leaves holes beside it. Use it as a unit of a block that gives it a ground.",
-        quilt_text(('use "Hexagon" as hexagon', *CLOTH, "set straight 3 across 2 down { alternate hexagon }"),
-                   HEXAGON),
+        quilt_text(
+            ('use "Hexagon" as hexagon', *CLOTH, "set straight 3 across 2 down { alternate hexagon }"),
+            HEXAGON,
+        ),
         quilt_text((USE, *CLOTH, SET)),
     ),
     Entry(

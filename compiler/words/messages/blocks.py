@@ -12,70 +12,110 @@ if TYPE_CHECKING:
 
 def statement_twice(whole: str, word: str, span: Span, first: Span) -> Diagnostic:
     """A statement that a whole (`block` or `quilt`) may have once."""
-    return error("statement-twice", f"A {whole} has one `{word}`, and this is the second.", span,
-                 related=(Label(first, "the first"),), help="Take one of them away.")
+    return error(
+        "statement-twice",
+        f"A {whole} has one `{word}`, and this is the second.",
+        span,
+        related=(Label(first, "the first"),),
+        help="Take one of them away.",
+    )
 
 
 def size_missing(span: Span) -> Diagnostic:
     """A block with no size at all."""
-    return error("size-missing", "This block has no size.", span,
-                 help="Write `finished 6in`, or `grid 3 x 3 of 2in`, or draw its `outline`.")
+    return error(
+        "size-missing",
+        "This block has no size.",
+        span,
+        help="Write `finished 6in`, or `grid 3 x 3 of 2in`, or draw its `outline`.",
+    )
 
 
 def size_too_large(span: Span, size: str, most: str) -> Diagnostic:
     """A grid or an outline that makes a block larger than any length that may be written."""
-    return error("size-too-large", f"This block is {size}, and a block is at most {most} either way.", span,
-                 help="Is the unit right? Look at `of` after `grid`, or at the lengths of the `outline`.")
+    return error(
+        "size-too-large",
+        f"This block is {size}, and a block is at most {most} either way.",
+        span,
+        help="Is the unit right? Look at `of` after `grid`, or at the lengths of the `outline`.",
+    )
 
 
 def size_disagrees(span: Span, first: Span, written: str, made: str) -> Diagnostic:
     """`finished` and `grid ... of` that say different sizes."""
-    return error("size-disagrees", f"The grid comes to {made}, and `finished` says {written}.", span,
-                 related=(Label(first, "the finished size"),), help="Mend one of them, or leave one out.")
+    return error(
+        "size-disagrees",
+        f"The grid comes to {made}, and `finished` says {written}.",
+        span,
+        related=(Label(first, "the finished size"),),
+        help="Mend one of them, or leave one out.",
+    )
 
 
 def outline_single(span: Span) -> Diagnostic:
     """An outline whose path has no inside."""
-    return error("outline-no-inside", "This outline has no inside.", span,
-                 help="An outline goes round the block once.")
+    return error(
+        "outline-no-inside", "This outline has no inside.", span, help="An outline goes round the block once."
+    )
 
 
 def title_twice(title: str, version: int, span: Span, first: Span) -> Diagnostic:
     """Two blocks of one title and version in one file."""
-    return error("block-twice", f"There are two blocks \"{title[:60]}\" version {version} in this file.",
-                 span,
-                 related=(Label(first, "the first"),), help="Give one another title or another version.")
+    return error(
+        "block-twice",
+        f'There are two blocks "{title[:60]}" version {version} in this file.',
+        span,
+        related=(Label(first, "the first"),),
+        help="Give one another title or another version.",
+    )
 
 
 def too_many_pieces(span: Span, most: int) -> Diagnostic:
     """More lines than the compiler takes on."""
-    return error("block-too-large", f"With all its copies, this draws more than {most:,} lines.", span,
-                 help="Divide it into blocks, and set those side by side.")
+    return error(
+        "block-too-large",
+        f"With all its copies, this draws more than {most:,} lines.",
+        span,
+        help="Divide it into blocks, and set those side by side.",
+    )
 
 
 def too_many_faces(span: Span, count: int, most: int) -> Diagnostic:
     """More pieces than the compiler takes on."""
-    return error("block-too-large",
-                 f"The seams of this block make {count:,} pieces, and it may have {most:,}.", span,
-                 help="Divide it into blocks, and set those side by side.")
+    return error(
+        "block-too-large",
+        f"The seams of this block make {count:,} pieces, and it may have {most:,}.",
+        span,
+        help="Divide it into blocks, and set those side by side.",
+    )
 
 
 def crossings_too_many(span: Span, most: int) -> Diagnostic:
     """More meetings of lines than the compiler takes on."""
-    return error("crossings-too-many",
-                 f"Seams of this block cross or meet at more than {most:,} places.", span,
-                 "this one among the most often",
-                 help="Turn it fewer times, draw fewer seams across one another, or divide the block.")
+    return error(
+        "crossings-too-many",
+        f"Seams of this block cross or meet at more than {most:,} places.",
+        span,
+        "this one among the most often",
+        help="Turn it fewer times, draw fewer seams across one another, or divide the block.",
+    )
 
 
 def outline_too_long(span: Span, count: int, most: int) -> Diagnostic:
     """An outline of more sides than anybody sews round."""
-    return error("block-too-large", f"This outline has {count:,} sides, and an outline has at most {most}.",
-                 span, help="Draw what is round as an arc: `~~ Q through R`.")
+    return error(
+        "block-too-large",
+        f"This outline has {count:,} sides, and an outline has at most {most}.",
+        span,
+        help="Draw what is round as an arc: `~~ Q through R`.",
+    )
 
 
 def file_too_full(span: Span, most: int) -> Diagnostic:
     """Blocks that are too large together."""
-    return error("block-too-large",
-                 f"With this block, the blocks of the file have more than {most:,} seams and edges.", span,
-                 help="Put some of them into files of their own; a block finds the others beside it.")
+    return error(
+        "block-too-large",
+        f"With this block, the blocks of the file have more than {most:,} seams and edges.",
+        span,
+        help="Put some of them into files of their own; a block finds the others beside it.",
+    )

@@ -31,25 +31,39 @@ def cloth_short(fabric: Fabric, missing: Sequence[str], needed: int | None) -> D
     more = f", and {len(missing) - SHOWN} more kinds" if len(missing) > SHOWN else ""
     larger = "Give it larger pieces of cloth, or cut it off the bolt."
     help = f"It takes {needed} like the largest." if needed else larger
-    return error("cloth-short", f"{have} of `{fabric.name}` {verb} no room for "
-                 f"{one_of(list(missing[:SHOWN]), 'and')}{more}.", place_of(fabric), help=help)
+    return error(
+        "cloth-short",
+        f"{have} of `{fabric.name}` {verb} no room for {one_of(list(missing[:SHOWN]), 'and')}{more}.",
+        place_of(fabric),
+        help=help,
+    )
 
 
 def scrap_too_small(fabric: Fabric, size: str, smallest: str) -> Diagnostic:
     """A scrap that holds none of the pieces."""
-    return warning("scrap-too-small", f"No piece of `{fabric.name}` can be cut from the scrap {size}.",
-                   place_of(fabric),
-                   help=f"The smallest is {smallest}.")
+    return warning(
+        "scrap-too-small",
+        f"No piece of `{fabric.name}` can be cut from the scrap {size}.",
+        place_of(fabric),
+        help=f"The smallest is {smallest}.",
+    )
 
 
 def piece_too_wide(fabric: Fabric, piece: str, width: str) -> Diagnostic:
     """A piece that the cloth does not hold whichever way it lies."""
-    return error("piece-too-wide", f"`{fabric.name}` is {width} wide, too narrow for {piece}.",
-                 place_of(fabric),
-                 help="Divide the piece by a seam, or use wider cloth.")
+    return error(
+        "piece-too-wide",
+        f"`{fabric.name}` is {width} wide, too narrow for {piece}.",
+        place_of(fabric),
+        help="Divide the piece by a seam, or use wider cloth.",
+    )
 
 
 def backing_not_off_bolt(fabric: Fabric) -> Diagnostic:
     """A back from scraps."""
-    return error("backing-from-scraps", f"The back is cut off the bolt, and `{fabric.name}` is in pieces.",
-                 place_of(fabric), help="Bring in another fabric for the backing, by its width.")
+    return error(
+        "backing-from-scraps",
+        f"The back is cut off the bolt, and `{fabric.name}` is in pieces.",
+        place_of(fabric),
+        help="Bring in another fabric for the backing, by its width.",
+    )

@@ -19,88 +19,136 @@ if TYPE_CHECKING:
 
 def place_outside(name: tree.Name, span: Span, where: str) -> Diagnostic:
     """A name outside the block."""
-    return error("piece-outside", f"`{name.text}` is named at a place that leaves the block {where}.", span,
-                 help="Name the piece at a point inside it or on its edge.")
+    return error(
+        "piece-outside",
+        f"`{name.text}` is named at a place that leaves the block {where}.",
+        span,
+        help="Name the piece at a point inside it or on its edge.",
+    )
 
 
 def place_on_edge(name: tree.Name, span: Span, inside: Sequence[tuple[str, Point]]) -> Diagnostic:
     """A name on an edge that several faces touch."""
     offers = [f"{what} at ({number_text(p.x)}, {number_text(p.y)})" for what, p in inside[:4]]
-    return error("piece-ambiguous", f"`{name.text}` is named where {count_of(len(inside), 'piece')} touch.",
-                 span,
-                 help=f"Name it inside one: in grid steps, {one_of(offers)}.")
+    return error(
+        "piece-ambiguous",
+        f"`{name.text}` is named where {count_of(len(inside), 'piece')} touch.",
+        span,
+        help=f"Name it inside one: in grid steps, {one_of(offers)}.",
+    )
 
 
 def piece_clash(name: tree.Name, place: Span, other: tree.Name, first: Span) -> Diagnostic:
     """Two statements in one face."""
-    return error("piece-clash", f"`{name.text}` and `{other.text}` are one piece: no seam parts them.", place,
-                 related=(Label(first, f"`{other.text}` is named here"),),
-                 help="Draw the seam that is missing, or take one name away.")
+    return error(
+        "piece-clash",
+        f"`{name.text}` and `{other.text}` are one piece: no seam parts them.",
+        place,
+        related=(Label(first, f"`{other.text}` is named here"),),
+        help="Draw the seam that is missing, or take one name away.",
+    )
 
 
 def piece_clash_same(name: tree.Name, place: Span, first: Span) -> Diagnostic:
     """Two statements of equal names in one face."""
-    return error("piece-clash", f"Two statements name this one piece `{name.text}`.", place,
-                 related=(Label(first, "named here too"),), help="Take one of them away.")
+    return error(
+        "piece-clash",
+        f"Two statements name this one piece `{name.text}`.",
+        place,
+        related=(Label(first, "named here too"),),
+        help="Take one of them away.",
+    )
 
 
 def fabrics_clash(name: tree.Name, place: Span, fabrics: Sequence[str]) -> Diagnostic:
     """Copies of one statement that fall in one face and want different fabrics."""
-    return error("piece-fabrics-clash", f"Copies of `{name.text}` fall in one piece, and it cannot be both "
-                 f"{one_of(quoted(fabrics), 'and')}.", place,
-                 help="Draw the seam that parts the copies, or give one role.")
+    return error(
+        "piece-fabrics-clash",
+        f"Copies of `{name.text}` fall in one piece, and it cannot be both {one_of(quoted(fabrics), 'and')}.",
+        place,
+        help="Draw the seam that parts the copies, or give one role.",
+    )
 
 
 def piece_in_unit(name: tree.Name, place: Span, title: str, unit: Span) -> Diagnostic:
     """A name in a piece that a used unit named already."""
-    return error("piece-in-unit",
-                 f'`{name.text}` is named inside the unit "{title[:60]}", which names its own pieces.',
-                 place, related=(Label(unit, "placed here"),),
-                 help="Change its fabric by `use ... with dark = pale`.")
+    return error(
+        "piece-in-unit",
+        f'`{name.text}` is named inside the unit "{title[:60]}", which names its own pieces.',
+        place,
+        related=(Label(unit, "placed here"),),
+        help="Change its fabric by `use ... with dark = pale`.",
+    )
 
 
 def roles_without_turn(statement: tree.PieceDef) -> Diagnostic:
     """Several roles and nothing to take turns round."""
-    return error("roles-without-turn",
-                 "Several roles take turns round the copies of a turn, and there is none here.",
-                 statement.roles[1].span, help="Give one role, or name the pieces in two statements.")
+    return error(
+        "roles-without-turn",
+        "Several roles take turns round the copies of a turn, and there is none here.",
+        statement.roles[1].span,
+        help="Give one role, or name the pieces in two statements.",
+    )
 
 
 def faces_unnamed(span: Span, places: Sequence[Point], count: int) -> Diagnostic:
     """Some faces without a name when most have one."""
     where = one_of([at_place(p) for p in places[:3]], "and")
     more = f" and {count - 3} more" if count > 3 else ""
-    return note("piece-unnamed", f"{count_of(count, 'piece')} {'has' if count == 1 else 'have'} no name, "
-                f"at {where}{more}.", span, help="Unnamed pieces are cut from `background`.")
+    return note(
+        "piece-unnamed",
+        f"{count_of(count, 'piece')} {'has' if count == 1 else 'have'} no name, at {where}{more}.",
+        span,
+        help="Unnamed pieces are cut from `background`.",
+    )
 
 
 def sliver(span: Span, place: Point, width: float) -> Diagnostic:
     """A piece too narrow to cut or sew."""
-    return error("piece-sliver", f"A piece at {at_place(place)} is only {width:.3f}in wide.", span,
-                 help="Two seams were probably meant to be one: build both from the same points.")
+    return error(
+        "piece-sliver",
+        f"A piece at {at_place(place)} is only {width:.3f}in wide.",
+        span,
+        help="Two seams were probably meant to be one: build both from the same points.",
+    )
 
 
 def piece_with_hole(span: Span, place: Point) -> Diagnostic:
     """A ring."""
-    return note("piece-hole",
-                f"The piece at {at_place(place)} has a hole, so it cannot be pieced with straight seams.",
-                span, help="Part it with a seam, or plan to set the middle in or sew it on top.")
+    return note(
+        "piece-hole",
+        f"The piece at {at_place(place)} has a hole, so it cannot be pieced with straight seams.",
+        span,
+        help="Part it with a seam, or plan to set the middle in or sew it on top.",
+    )
 
 
 def piece_unknown(name: tree.Name, known: Iterable[str]) -> Diagnostic:
     """`grain ... on` a piece that is not there."""
     names = list(known)
-    return error("piece-unknown", f"There is no piece called `{name.text}` here.", name.span,
-                 help=did_you_mean(name.text, names))
+    return error(
+        "piece-unknown",
+        f"There is no piece called `{name.text}` here.",
+        name.span,
+        help=did_you_mean(name.text, names),
+    )
 
 
 def allowance_nowhere(span: Span) -> Diagnostic:
     """`allowance ... on` a path that no seam follows."""
-    return error("allowance-nowhere", "No edge of a piece lies on this path.", span,
-                 help="The path must run along a seam or along the block's edge.")
+    return error(
+        "allowance-nowhere",
+        "No edge of a piece lies on this path.",
+        span,
+        help="The path must run along a seam or along the block's edge.",
+    )
 
 
 def allowance_wide(span: Span, width: str, most: str) -> Diagnostic:
     """An allowance wider than anyone sews."""
-    return error("allowance-too-wide", f"An allowance of {width} is more than {most}.", span,
-                 help="Seams are sewn at 1/4in as a rule. Was another unit meant?")
+    return error(
+        "allowance-too-wide",
+        f"An allowance of {width} is more than {most}.",
+        span,
+        help="Seams are sewn at 1/4in as a rule. Was another unit meant?",
+    )

@@ -26,13 +26,22 @@ def point_unknown(at: tree.NamedPoint, known: Iterable[str]) -> Diagnostic:
     """A name that no point has."""
     names = list(known)
     if at.name == "centre":
-        return error("point-unknown", "There is no point called `centre` here.", at.span,
-                     help="Did you mean `center`?", fix=Fix("Write `center`", at.span, "center"))
+        return error(
+            "point-unknown",
+            "There is no point called `centre` here.",
+            at.span,
+            help="Did you mean `center`?",
+            fix=Fix("Write `center`", at.span, "center"),
+        )
     if GRID_POINT_SMALL.fullmatch(at.name):
         right = at.name.upper()
-        return error("point-unknown", f"There is no point called `{at.name}` here.", at.span,
-                     help=f"Grid points have capital letters: did you mean `{right}`?",
-                     fix=Fix(f"Write `{right}`", at.span, right))
+        return error(
+            "point-unknown",
+            f"There is no point called `{at.name}` here.",
+            at.span,
+            help=f"Grid points have capital letters: did you mean `{right}`?",
+            fix=Fix(f"Write `{right}`", at.span, right),
+        )
     close = nearest(at.name, names)
     fix = Fix(f"Write `{close[0]}`", at.span, close[0]) if close else None
     help = did_you_mean(at.name, names) or f"Define it, as in `point {at.name} = 1in from A1 to B1`."
@@ -41,17 +50,32 @@ def point_unknown(at: tree.NamedPoint, known: Iterable[str]) -> Diagnostic:
 
 def point_twice(name: tree.Name, first: Span) -> Diagnostic:
     """Two points of one name in one place."""
-    return error("point-twice", f"There are two points called `{name.text}` here.", name.span, "named again",
-                 related=(Label(first, "first named here"),), help="Give one of them another name.")
+    return error(
+        "point-twice",
+        f"There are two points called `{name.text}` here.",
+        name.span,
+        "named again",
+        related=(Label(first, "first named here"),),
+        help="Give one of them another name.",
+    )
 
 
 def point_hides(name: tree.Name, first: Span | None) -> Diagnostic:
     """A name that would hide a predefined or an outer point."""
     if first is None:
-        return error("point-hides", f"`{name.text}` is already a point of every block.", name.span,
-                     help="Give your point another name.")
-    return error("point-hides", f"`{name.text}` would hide the point of that name outside.", name.span,
-                 related=(Label(first, "named here"),), help="Give the inner point another name.")
+        return error(
+            "point-hides",
+            f"`{name.text}` is already a point of every block.",
+            name.span,
+            help="Give your point another name.",
+        )
+    return error(
+        "point-hides",
+        f"`{name.text}` would hide the point of that name outside.",
+        name.span,
+        related=(Label(first, "named here"),),
+        help="Give the inner point another name.",
+    )
 
 
 def point_cycle(ring: Sequence[tree.Name]) -> Diagnostic:
@@ -61,69 +85,108 @@ def point_cycle(ring: Sequence[tree.Name]) -> Diagnostic:
     message = f"{names[0]} needs itself." if len(ring) == 1 else f"{names[0]} needs {chain}."
     if len(ring) > RING_SHOWN:
         message = f"{names[0]} needs {names[1]}, and so on through {len(ring)} points back to {names[0]}."
-    return error("point-cycle", message, ring[0].span,
-                 related=tuple(Label(each.span, "and this") for each in ring[1:RING_SHOWN]),
-                 help="Place one of them from the grid.")
+    return error(
+        "point-cycle",
+        message,
+        ring[0].span,
+        related=tuple(Label(each.span, "and this") for each in ring[1:RING_SHOWN]),
+        help="Place one of them from the grid.",
+    )
 
 
 def point_unused(name: tree.Name) -> Diagnostic:
     """A point that nothing mentions."""
-    return note("point-unused", f"Nothing uses the point `{name.text}`.", name.span,
-                help="Take it away if it is left over.")
+    return note(
+        "point-unused",
+        f"Nothing uses the point `{name.text}`.",
+        name.span,
+        help="Take it away if it is left over.",
+    )
 
 
 def grid_point_off(at: tree.GridPoint, across: int, down: int, last: str) -> Diagnostic:
     """A grid point beyond the grid."""
-    return error("grid-point-off", f"`{at.column}{at.row}` is off the grid, which ends at {last}.", at.span,
-                 help=f"A {across} x {down} grid has the points A1 to {last}: one more each way than its "
-                 f"cells.")
+    return error(
+        "grid-point-off",
+        f"`{at.column}{at.row}` is off the grid, which ends at {last}.",
+        at.span,
+        help=f"A {across} x {down} grid has the points A1 to {last}: one more each way than its cells.",
+    )
 
 
 def same_point_twice(span: Span, what: str) -> Diagnostic:
     """A line or direction that wants two different points and has one."""
-    return error("line-one-point", f"{what} needs two different points; these are one place.", span,
-                 help="Name another point for one of the two.")
+    return error(
+        "line-one-point",
+        f"{what} needs two different points; these are one place.",
+        span,
+        help="Name another point for one of the two.",
+    )
 
 
 def point_too_far(span: Span) -> Diagnostic:
     """A point as far off as no block reaches."""
-    return error("point-too-far", f"This point lies more than {FAR:,}in off the block.", span,
-                 help="Lines that are nearly parallel meet that far away, and shares of shares soon grow. "
-                 "Points may lie outside the block, but nearer.")
+    return error(
+        "point-too-far",
+        f"This point lies more than {FAR:,}in off the block.",
+        span,
+        help="Lines that are nearly parallel meet that far away, and shares of shares soon grow. "
+        "Points may lie outside the block, but nearer.",
+    )
 
 
 def lines_never_meet(span: Span) -> Diagnostic:
     """Parallel lines."""
-    return error("lines-never-meet", "These two lines are parallel: they never meet.", span,
-                 help="Turn one of them, or name the place another way.")
+    return error(
+        "lines-never-meet",
+        "These two lines are parallel: they never meet.",
+        span,
+        help="Turn one of them, or name the place another way.",
+    )
 
 
 def line_misses_outline(span: Span) -> Diagnostic:
     """A line that meets the outline nowhere beyond its first point."""
-    return error("line-misses-outline", "This line does not meet the block's edge beyond its first point.",
-                 span,
-                 help="It runs from the first point onward: swap the two points, or turn the angle by "
-                 "180deg.")
+    return error(
+        "line-misses-outline",
+        "This line does not meet the block's edge beyond its first point.",
+        span,
+        help="It runs from the first point onward: swap the two points, or turn the angle by 180deg.",
+    )
 
 
 def next_outside_turn(span: Span, word: str) -> Diagnostic:
     """`next` where nothing turns."""
-    return error("next-outside-turn",
-                 f"`{word}` needs a turn round it: it is the same point in the {word} copy.",
-                 span, help="Use it inside `turn 4 about center { ... }`.")
+    return error(
+        "next-outside-turn",
+        f"`{word}` needs a turn round it: it is the same point in the {word} copy.",
+        span,
+        help="Use it inside `turn 4 about center { ... }`.",
+    )
 
 
 def outline_unknown_yet(span: Span, words: str) -> Diagnostic:
     """A point that needs the outline, inside the outline."""
-    return error("outline-in-itself", f"`{words}` has no place until the outline is known.", span,
-                 help="Write `finished` first, or go from `start`: `outline start -- (3in from start at "
-                 "90deg) ...`.")
+    return error(
+        "outline-in-itself",
+        f"`{words}` has no place until the outline is known.",
+        span,
+        help="Write `finished` first, or go from `start`: `outline start -- (3in from start at 90deg) ...`.",
+    )
 
 
 def corner_unknown(at: tree.NamedPoint, corners: int) -> Diagnostic:
     """`corner7` of a hexagon."""
     if corners == 0:
-        return error("point-unknown", f"There is no point called `{at.name}` here.", at.span,
-                     help="Only a regular outline has numbered corners: `outline regular 6 side 3in`.")
-    return error("point-unknown", f"There is no `{at.name}`: this outline has {corners} corners.", at.span,
-                 help=f"They are corner1, which points up, to corner{corners}, clockwise.")
+        return error(
+            "point-unknown",
+            f"There is no point called `{at.name}` here.",
+            at.span,
+            help="Only a regular outline has numbered corners: `outline regular 6 side 3in`.",
+        )
+    return error(
+        "point-unknown",
+        f"There is no `{at.name}`: this outline has {corners} corners.",
+        at.span,
+        help=f"They are corner1, which points up, to corner{corners}, clockwise.",
+    )

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from ...diagnostics.diagnostic import Diagnostic, Fix, Label, error, note, warning
+from ...diagnostics.diagnostic import Diagnostic, Label, error, note, warning
 from ...diagnostics.source import Span
 from ..numbers import ruler_text
-from ..phrases import count_of, did_you_mean, nearest, one_of, quoted
+from ..phrases import count_of, did_you_mean, one_of
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Sequence
+    from collections.abc import Sequence
 
     from ...language import quilt_tree, tree
     from ...measure.tolerance import Number
@@ -24,34 +24,53 @@ def size_text(width: Number, height: Number) -> str:
 
 def set_missing(quilt: quilt_tree.Quilt) -> Diagnostic:
     """A quilt that sets no blocks."""
-    return error("set-missing", "This quilt sets no blocks.", quilt.title.span,
-                 help="Write `set straight 4 across 5 down { ... }`, `set on point ...` or `set rows ...`.")
+    return error(
+        "set-missing",
+        "This quilt sets no blocks.",
+        quilt.title.span,
+        help="Write `set straight 4 across 5 down { ... }`, `set on point ...` or `set rows ...`.",
+    )
 
 
 def cells_size_missing(span: Span) -> Diagnostic:
     """Cells of plain cloth only, and no size."""
-    return error("set-size-missing", "The cells of this set have no size.", span,
-                 help="Write it: `set straight 4 across 5 down of 8in { ... }`.")
+    return error(
+        "set-size-missing",
+        "The cells of this set have no size.",
+        span,
+        help="Write it: `set straight 4 across 5 down of 8in { ... }`.",
+    )
 
 
 def cells_size_differs(span: Span, sizes: Sequence[str]) -> Diagnostic:
     """Blocks of different sizes in one set."""
-    return error("set-sizes-differ", f"The blocks of this set differ in size: {one_of(sizes, 'and')}.", span,
-                 help="Say the size to draft them all at: `of 8in`.")
+    return error(
+        "set-sizes-differ",
+        f"The blocks of this set differ in size: {one_of(sizes, 'and')}.",
+        span,
+        help="Say the size to draft them all at: `of 8in`.",
+    )
 
 
 def cells_not_square(span: Span, size: str) -> Diagnostic:
     """Blocks on point that are not square."""
-    return error("set-not-square", f"On point, blocks are square, and these are {size}.", span,
-                 help="Set them straight, or give a square size: `of 8in`.")
+    return error(
+        "set-not-square",
+        f"On point, blocks are square, and these are {size}.",
+        span,
+        help="Set them straight, or give a square size: `of 8in`.",
+    )
 
 
 def cells_uncovered(span: Span, count: int, first: str) -> Diagnostic:
     """Cells of the set that nothing covers."""
     verb = "has" if count == 1 else "have"
-    return error("set-uncovered", f"{count_of(count, 'cell')} of this set {verb} no block: "
-                 f"the first is {first}.", span,
-                 help="Add `row` lines, or `alternate ...`, or `plain sand` cells.")
+    return error(
+        "set-uncovered",
+        f"{count_of(count, 'cell')} of this set {verb} no block: the first is {first}.",
+        span,
+        help="Add `row` lines, or `alternate ...`, or `plain sand` cells.",
+    )
 
 
 def rows_missing(span: Span) -> Diagnostic:
@@ -61,222 +80,214 @@ def rows_missing(span: Span) -> Diagnostic:
 
 def rows_differ(row: tree.Row, made: Number, count: int, first: Number, first_count: int) -> Diagnostic:
     """Rows of different lengths in `set rows`."""
-    return error("rows-differ", f"This row is {ruler_text(made)} long and the first is {ruler_text(first)}: "
-                 f"{count} make {ruler_text(made)}, {first_count} make {ruler_text(first)}.", row.span,
-                 help="All rows are of one length.")
+    return error(
+        "rows-differ",
+        f"This row is {ruler_text(made)} long and the first is {ruler_text(first)}: "
+        f"{count} make {ruler_text(made)}, {first_count} make {ruler_text(first)}.",
+        row.span,
+        help="All rows are of one length.",
+    )
 
 
 def row_heights_differ(cell: tree.Cell, height: Number, first: Number) -> Diagnostic:
     """A row of blocks of different heights."""
-    return error("row-heights-differ",
-                 f"This is {ruler_text(height)} high in a row {ruler_text(first)} high.", cell.span,
-                 help="Turn it, or give it a row of its own.")
+    return error(
+        "row-heights-differ",
+        f"This is {ruler_text(height)} high in a row {ruler_text(first)} high.",
+        cell.span,
+        help="Turn it, or give it a row of its own.",
+    )
 
 
 def plain_cell_no_size(cell: tree.PlainCell) -> Diagnostic:
     """A plain cell in a row with no block to take a height from."""
-    return error("row-size-missing", "This row is all plain, so nothing says how high it is.", cell.span,
-                 help="Put a block in the row.")
+    return error(
+        "row-size-missing",
+        "This row is all plain, so nothing says how high it is.",
+        cell.span,
+        help="Put a block in the row.",
+    )
 
 
 def block_too_small(span: Span, title: str, size: tuple[Number, Number], width: float) -> Diagnostic:
     """A block drafted so small that a piece of it can be neither cut nor sewn."""
-    return error("block-too-small",
-                 f'At {size_text(*size)} a piece of "{title[:40]}" is at most {width:.3f}in wide.', span,
-                 help="Write a larger size, or take a block of fewer pieces.")
+    return error(
+        "block-too-small",
+        f'At {size_text(*size)} a piece of "{title[:40]}" is at most {width:.3f}in wide.',
+        span,
+        help="Write a larger size, or take a block of fewer pieces.",
+    )
 
 
 def too_many_cells(span: Span, count: int, most: int) -> Diagnostic:
     """1000 x 1000 blocks."""
-    return error("quilt-too-large", f"This quilt has {count:,} cells, and {most:,} is the most.", span,
-                 help="Are the counts right? 20 across and 20 down is a large quilt already.")
+    return error(
+        "quilt-too-large",
+        f"This quilt has {count:,} cells, and {most:,} is the most.",
+        span,
+        help="Are the counts right? 20 across and 20 down is a large quilt already.",
+    )
 
 
 def too_many_pieces(span: Span, count: int, most: int) -> Diagnostic:
     """More pieces than the compiler takes on."""
-    return error("quilt-too-large", f"This quilt has {count:,} pieces, and {most:,} is the most.", span,
-                 help="Are the counts right? Make it of fewer or simpler blocks.")
+    return error(
+        "quilt-too-large",
+        f"This quilt has {count:,} pieces, and {most:,} is the most.",
+        span,
+        help="Are the counts right? Make it of fewer or simpler blocks.",
+    )
 
 
 def too_many_of(span: Span, things: str, count: int, most: int) -> Diagnostic:
     """More borders, or colourways, than a quilt may have."""
-    return error("quilt-too-large", f"This quilt has {count:,} {things}, and {most:,} is the most.", span,
-                 help="Take some away, or make it two quilts.")
-
-
-def fabric_twice(name: tree.Name, first: Span) -> Diagnostic:
-    """Two fabrics of one name."""
-    return error("fabric-twice", f"There are two fabrics called `{name.text}`.", name.span, "named again",
-                 help="Give one of them another name, or write all its pieces in one statement.",
-                 related=(Label(first, "first named here"),))
-
-
-def fabric_unknown(name: tree.Name, role: str, known: Iterable[str]) -> Diagnostic:
-    """A word that is no fabric."""
-    names = list(known)
-    if role in names and not nearest(name.text, names):
-        return error("fabric-unknown", f"There is no fabric called `{name.text}`.", name.span,
-                     help=f"The role stands on the left: did you mean `{name.text} = {role}`?")
-    close = nearest(name.text, names)
-    return error("fabric-unknown", f"There is no fabric called `{name.text}`.", name.span,
-                 help=did_you_mean(name.text, names) or f"Bring it in: `fabric {name.text}`.",
-                 fix=Fix(f"Write `{close[0]}`", name.span, close[0]) if close else None)
-
-
-def word_without_fabric(name: tree.Name, known: Iterable[str], colourway: str) -> Diagnostic:
-    """`border 2in in gold` where there is no such fabric and no such role."""
-    names = list(known)
-    of = f' in "{colourway}"' if colourway else ""
-    close = nearest(name.text, names)
-    return error("role-without-fabric", f"`{name.text}` is no fabric, and no role that has one{of}.",
-                 name.span,
-                 help=did_you_mean(name.text, names) or f"Bring it in: `fabric {name.text}`.",
-                 fix=Fix(f"Write `{close[0]}`", name.span, close[0]) if close else None)
-
-
-def role_without_fabric(span: Span, roles: Sequence[str], colourway: str) -> Diagnostic:
-    """Roles that no fabric is given."""
-    of = f' in "{colourway}"' if colourway else ""
-    verb = "has" if len(roles) == 1 else "have"
-    return error("role-without-fabric", f"{one_of(quoted(roles), 'and')} {verb} no fabric{of}.", span,
-                 help=f"Give one, as in `roles {roles[0]} = sand`, or bring in a fabric of that name.")
-
-
-def fabric_unused(name: tree.Name) -> Diagnostic:
-    """A fabric that nothing is cut from."""
-    return note("fabric-unused", f"Nothing is cut from `{name.text}`.", name.span)
-
-
-def role_unused(rename: tree.Rename, known: Iterable[str]) -> Diagnostic:
-    """A role that no block has."""
-    return note("role-unused", f"No block of this quilt has a role `{rename.theirs.text}`.",
-                rename.theirs.span,
-                help=did_you_mean(rename.theirs.text, known))
-
-
-def role_twice(rename: tree.Rename, first: Span) -> Diagnostic:
-    """One role given two fabrics in one colourway."""
-    return error("role-twice", f"`{rename.theirs.text}` is given two fabrics.", rename.theirs.span,
-                 help="Take one away; a colourway of its own is a second `roles` with a title.",
-                 related=(Label(first, "given here"),))
-
-
-def width_missing(span: Span) -> Diagnostic:
-    """A fabric with no usable width."""
-    return error("fabric-no-width", "A fabric needs a usable width of more than nothing.", span,
-                 help="Cloth is mostly 42in wide between its selvages: `width 42in`.")
-
-
-def shrinkage_whole(span: Span) -> Diagnostic:
-    """A fabric that shrinks to nothing."""
-    return error("shrinkage-too-large", "Nothing is left of a fabric that shrinks so much.", span,
-                 help="Cotton shrinks by a few in a hundred: `shrinks 3%`.")
+    return error(
+        "quilt-too-large",
+        f"This quilt has {count:,} {things}, and {most:,} is the most.",
+        span,
+        help="Take some away, or make it two quilts.",
+    )
 
 
 def border_no_room(span: Span, want: str, have: str) -> Diagnostic:
     """`border to` a size that the quilt has reached already."""
-    return error("border-no-room", f"The quilt is {have} here already, and this border goes to {want}.", span,
-                 help="Write a larger size, or take the border away.")
+    return error(
+        "border-no-room",
+        f"The quilt is {have} here already, and this border goes to {want}.",
+        span,
+        help="Write a larger size, or take the border away.",
+    )
 
 
 def border_unequal_mitre(span: Span, side: Number, end: Number) -> Diagnostic:
     """Mitred borders of two widths."""
-    return error("border-unequal", f"This border would be {ruler_text(side)} wide at the sides and "
-                 f"{ruler_text(end)} at top and bottom.", span,
-                 help="Only plain butted borders may differ: a mitre or a unit needs one width.")
+    return error(
+        "border-unequal",
+        f"This border would be {ruler_text(side)} wide at the sides and {ruler_text(end)} at top and bottom.",
+        span,
+        help="Only plain butted borders may differ: a mitre or a unit needs one width.",
+    )
 
 
-def border_unfit(span: Span, side: str, length: Number, under: tuple[int, Number],
-                 over: tuple[int, Number]) -> Diagnostic:
+def border_unfit(
+    span: Span, side: str, length: Number, under: tuple[int, Number], over: tuple[int, Number]
+) -> Diagnostic:
     """A pieced border that does not come out."""
-    return error("border-unfit", f"The {side} is {ruler_text(length)} long: "
-                 f"{under[0]} units make {ruler_text(under[1])}, {over[0]} make {ruler_text(over[1])}.", span,
-                 help="Put a plain border of the missing width inside this one, or change the unit's size.")
+    return error(
+        "border-unfit",
+        f"The {side} is {ruler_text(length)} long: "
+        f"{under[0]} units make {ruler_text(under[1])}, {over[0]} make {ruler_text(over[1])}.",
+        span,
+        help="Put a plain border of the missing width inside this one, or change the unit's size.",
+    )
 
 
 def border_across_print(span: Span, width: Number, length: Number, fabric: str, wide: Number) -> Diagnostic:
     """A border strip that may not be joined, across a print with a direction that is not so wide."""
     size = size_text(width, length)
-    return error("border-too-long", f"This border needs a strip {size} with its print up, "
-                 f"and `{fabric}` is {ruler_text(wide)} wide.", span,
-                 help="Take `unjoined` away, or cut the border from cloth without a direction.")
+    return error(
+        "border-too-long",
+        f"This border needs a strip {size} with its print up, and `{fabric}` is {ruler_text(wide)} wide.",
+        span,
+        help="Take `unjoined` away, or cut the border from cloth without a direction.",
+    )
 
 
 def border_too_long(span: Span, width: Number, length: Number, fabric: str) -> Diagnostic:
     """A border strip that may not be joined, longer than every scrap or fat quarter."""
-    return error("border-too-long", f"This border needs a strip {size_text(width, length)}, and no piece of "
-                 f"`{fabric}` is as long.", span,
-                 help="Take `unjoined` away, or cut the border off the bolt, where it runs along the cloth.")
+    return error(
+        "border-too-long",
+        f"This border needs a strip {size_text(width, length)}, and no piece of `{fabric}` is as long.",
+        span,
+        help="Take `unjoined` away, or cut the border off the bolt, where it runs along the cloth.",
+    )
 
 
 def sashing_needs_posts(span: Span) -> Diagnostic:
     """On point, sashing without posts."""
-    return error("sashing-needs-posts", "On point, sashing needs posts where it crosses.", span,
-                 help="Add `posts in` and a fabric, the sashing's own if they should not show.")
+    return error(
+        "sashing-needs-posts",
+        "On point, sashing needs posts where it crosses.",
+        span,
+        help="Add `posts in` and a fabric, the sashing's own if they should not show.",
+    )
 
 
 def sashing_posts_rows(span: Span) -> Diagnostic:
     """Posts in a set of rows."""
-    return error("sashing-no-posts", "Between rows of different blocks there are no crossings for posts.",
-                 span,
-                 help="Take `posts in ...` away.")
+    return error(
+        "sashing-no-posts",
+        "Between rows of different blocks there are no crossings for posts.",
+        span,
+        help="Take `posts in ...` away.",
+    )
 
 
 def region_over_sashing(span: Span) -> Diagnostic:
     """A block over several cells that the sashing would cross, on point."""
-    return error("region-over-cells", "On point a place covers one cell.", span,
-                 help="Name the corners of one: the first is A1..B2. To cover more, make the block of units.")
+    return error(
+        "region-over-cells",
+        "On point a place covers one cell.",
+        span,
+        help="Name the corners of one: the first is A1..B2. To cover more, make the block of units.",
+    )
 
 
 def mattress_unknown(fits: quilt_tree.Fits, known: Sequence[str]) -> Diagnostic:
     """A bed that no list has."""
     words = " ".join(each.text for each in fits.mattress)
-    return error("mattress-unknown", f"No list here has the mattress `{words}`.", fits.span,
-                 help=did_you_mean(words, known) or f"Known are {one_of(list(known), 'and')}.")
+    return error(
+        "mattress-unknown",
+        f"No list here has the mattress `{words}`.",
+        fits.span,
+        help=did_you_mean(words, known) or f"Known are {one_of(list(known), 'and')}.",
+    )
 
 
 def fits_not(span: Span, wanted: str, made: str, across: Number, down: Number) -> Diagnostic:
     """A quilt that misses the size it should reach."""
+
     def off(length: Number, more: str, less: str) -> str:
         return f"{ruler_text(max(length, -length))} {more if length > 0 else less}" if length else ""
 
     both = (off(across, "too wide", "too narrow"), off(down, "too long", "too short"))
     parts = [each for each in both if each]
-    return note("fits-not", f"The quilt is {made} and this bed wants {wanted}: {one_of(parts, 'and')}.", span,
-                help=f"`border to {wanted} in sand` as a last border makes it up." if max(across, down) <= 0
-                else "Take a border or some blocks away, or change the drop.")
+    return note(
+        "fits-not",
+        f"The quilt is {made} and this bed wants {wanted}: {one_of(parts, 'and')}.",
+        span,
+        help=f"`border to {wanted} in sand` as a last border makes it up."
+        if max(across, down) <= 0
+        else "Take a border or some blocks away, or change the drop.",
+    )
 
 
 def statement_missing(quilt: quilt_tree.Quilt, words: Sequence[str]) -> Diagnostic:
     """Binding, backing or batting that is not mentioned."""
-    return note("quilt-incomplete", f"This quilt mentions no {one_of(words)}, so none is cut.",
-                quilt.title.span)
+    return note(
+        "quilt-incomplete", f"This quilt mentions no {one_of(words)}, so none is cut.", quilt.title.span
+    )
 
 
 def quilt_twice(title: str, version: int, span: Span, first: Span) -> Diagnostic:
     """Two quilts of one title and version."""
-    return error("quilt-twice", f'There are two quilts "{title[:60]}" version {version} in this file.', span,
-                 related=(Label(first, "the first"),))
-
-
-def colourways_untitled(span: Span) -> Diagnostic:
-    """Several roles statements, one without a title."""
-    return error("colourway-untitled", "Each of several colourways needs a title.", span,
-                 help='Write `roles "Sea" dark = indigo`.')
-
-
-def colourway_twice(title: tree.Text, first: Span) -> Diagnostic:
-    """Two colourways of one title."""
-    return error("colourway-twice", f'There are two colourways "{title.text[:60]}".', title.span,
-                 related=(Label(first, "the first"),), help="Give each a title of its own.")
+    return error(
+        "quilt-twice",
+        f'There are two quilts "{title[:60]}" version {version} in this file.',
+        span,
+        related=(Label(first, "the first"),),
+    )
 
 
 def block_no_rectangle(quilt: Quilt, title: str) -> Diagnostic:
     """A block that does not fill its cell, told where it is first set."""
     cell = next((need.origin for need in quilt.needs if need.template.rpartition(" ")[0] == title), None)
-    return error("block-no-rectangle", f"`{title}` is no rectangle: beside it this quilt would have holes.",
-                 cell or quilt.origin or Span("", 0, 0),
-                 help="Use it in a block with a rectangular outline, which gives it a ground.")
+    return error(
+        "block-no-rectangle",
+        f"`{title}` is no rectangle: beside it this quilt would have holes.",
+        cell or quilt.origin or Span("", 0, 0),
+        help="Use it in a block with a rectangular outline, which gives it a ground.",
+    )
 
 
 def allowances_differ(quilt: Quilt, title: str, over: float, usual: Number) -> Diagnostic:
@@ -285,4 +296,5 @@ def allowances_differ(quilt: Quilt, title: str, over: float, usual: Number) -> D
         "quilt-allowances-differ",
         f"`{title}` has {ruler_text(over)} of allowance outside, the quilt's own pieces {ruler_text(usual)}.",
         quilt.origin or Span("", 0, 0),
-        help="Match the sewing lines, not the cut edges; or draft the block with the usual allowance.")
+        help="Match the sewing lines, not the cut edges; or draft the block with the usual allowance.",
+    )

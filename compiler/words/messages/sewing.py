@@ -14,6 +14,9 @@ if TYPE_CHECKING:
 def does_not_sew(draft: Draft, reason: str) -> Diagnostic:
     """The printed templates and steps, cut and sewn again, do not make the block: no sheet may leave."""
     return error(
-        "block-does-not-sew", reason, draft.origin or Span("", 0, 0), "sewn again from what would be printed",
+        "block-does-not-sew",
+        reason,
+        draft.origin or Span("", 0, 0),
+        "sewn again from what would be printed",
         help=f"This is a mistake in Piecewright, not in `{draft.title}`: nothing was printed.",
     )

@@ -19,7 +19,8 @@ def curve_too_tight(draft: Draft, piece: Piece, radius: float, allowance: Number
     return warning(
         "curve-tighter-than-allowance",
         f"An inner curve of {_name(piece)} has a radius of {ruler_text(radius)}, within its seam allowance.",
-        place_of(draft, piece), f"the allowance is {ruler_text(allowance)}",
+        place_of(draft, piece),
+        f"the allowance is {ruler_text(allowance)}",
         help="Make the curve wider, or write a narrower `allowance` for it.",
     )
 

@@ -35,26 +35,38 @@ AGREEING_LEAST: Final = 2
 
 def size_before_missing(washed: tree.Washed) -> Diagnostic:
     """`washed` beside nothing that says how large the block was made."""
-    sizes = [ruler_text(max(round(each.inches / USUAL), 1)) for each in
-             (washed.width, washed.height or washed.width)]
+    sizes = [
+        ruler_text(max(round(each.inches / USUAL), 1))
+        for each in (washed.width, washed.height or washed.width)
+    ]
     likely = sizes[0] if sizes[0] == sizes[1] else " x ".join(sizes)
-    return error("washed-alone", "This block says how large it is now, and not how large it was made.",
-                 washed.span, help=f"Write the size it was drafted to, perhaps `finished {likely}`.")
+    return error(
+        "washed-alone",
+        "This block says how large it is now, and not how large it was made.",
+        washed.span,
+        help=f"Write the size it was drafted to, perhaps `finished {likely}`.",
+    )
 
 
 def read_too_coarsely(span: Span, read_to: Fraction, most: Fraction) -> Diagnostic:
     """`read to 3in`."""
-    return error("washed-read-coarsely",
-                 f"Readings to {ruler_text(read_to)} are too coarse to draft from: over {ruler_text(most)}.",
-                 span, help="Write the finest mark that you read by, as in `read to 1/16in`.")
+    return error(
+        "washed-read-coarsely",
+        f"Readings to {ruler_text(read_to)} are too coarse to draft from: over {ruler_text(most)}.",
+        span,
+        help="Write the finest mark that you read by, as in `read to 1/16in`.",
+    )
 
 
 def washed_too_far(span: Span, washed: Number, drafted: Number) -> Diagnostic:
     """A washed size that no washing makes."""
     change = change_text(change_percent(float(drafted), float(washed)))
-    return error("washed-too-far",
-                 f"From {ruler_text(drafted)} to {ruler_text(washed)} the block would have {change}.", span,
-                 help="Mend this size or the finished one. Cotton seldom changes by more than a tenth.")
+    return error(
+        "washed-too-far",
+        f"From {ruler_text(drafted)} to {ruler_text(washed)} the block would have {change}.",
+        span,
+        help="Mend this size or the finished one. Cotton seldom changes by more than a tenth.",
+    )
 
 
 def all_said(measured: Measured) -> Iterator[Diagnostic]:
@@ -67,32 +79,44 @@ def all_said(measured: Measured) -> Iterator[Diagnostic]:
 def _sizes_amiss(measured: Measured) -> Iterator[Diagnostic]:
     """A washed size that the readings contradict."""
     washed, fitted = measured.washed, measured.shrinkage
-    for axis, length, drafted, scale in (("across", washed.width, measured.width, fitted.across),
-                                         ("down", washed.height, measured.height, fitted.down)):
+    for axis, length, drafted, scale in (
+        ("across", washed.width, measured.width, fitted.across),
+        ("down", washed.height, measured.height, fitted.down),
+    ):
         agreeing = [each for each in measured.snapped if each.on_grid and each.reading.axis == axis]
         if length is None or len(agreeing) < AGREEING_LEAST:
             continue
         size = float(drafted) * scale
         if abs(size - float(length.inches)) > AMISS * float(measured.error):
-            yield size_amiss(length.span, axis, size, max(agreeing, key=lambda each: each.reading.length),
-                             measured.ruler)
+            yield size_amiss(
+                length.span, axis, size, max(agreeing, key=lambda each: each.reading.length), measured.ruler
+            )
 
 
 def size_amiss(span: Span, axis: str, size: float, longest: Snapped, ruler: Ruler) -> Diagnostic:
     """`washed 7 3/8in` beside readings of a block 7 7/8in wide."""
     about = ruler.text(Fraction(round(size * SIXTEENTHS), SIXTEENTHS))
-    return warning("washed-disagrees", f"By its readings the block is about {about} {axis} now.", span,
-                   related=(Label(longest.reading.span, f"drafted as {drafted_text(longest, ruler)}"),),
-                   help="Measure this side again. It was drafted by the readings.")
+    return warning(
+        "washed-disagrees",
+        f"By its readings the block is about {about} {axis} now.",
+        span,
+        related=(Label(longest.reading.span, f"drafted as {drafted_text(longest, ruler)}"),),
+        help="Measure this side again. It was drafted by the readings.",
+    )
 
 
 def _disagreements(measured: Measured) -> Iterator[Diagnostic]:
     """Readings that lie off the grid on which the others lie."""
     for each in measured.snapped:
-        agreeing = [other for other in measured.snapped
-                    if other.on_grid and other.reading.axis == each.reading.axis]
-        if each.on_grid or each.reading.origin is None or each.reading.axis == "slanted" or len(
-                agreeing) < AGREEING_LEAST:
+        agreeing = [
+            other for other in measured.snapped if other.on_grid and other.reading.axis == each.reading.axis
+        ]
+        if (
+            each.on_grid
+            or each.reading.origin is None
+            or each.reading.axis == "slanted"
+            or len(agreeing) < AGREEING_LEAST
+        ):
             continue
         yield _disagrees(each, max(agreeing, key=lambda other: float(other.length)), measured)
 
@@ -114,9 +138,11 @@ def _disagrees(odd: Snapped, other: Snapped, measured: Measured) -> Diagnostic:
         "reading-disagrees",
         f"This reading lies {measured.ruler.text(_by_tape(abs(end - line)))} off the grid of"
         f" {measured.ruler.text(cell)} that others lie on.",
-        odd.reading.span, f"to lie on it, the block must have {implied}",
+        odd.reading.span,
+        f"to lie on it, the block must have {implied}",
         related=(Label(other.reading.span, f"by this one it has {theirs}"),),
-        help=f"Measure both again. If it stands, it was drafted as {drafted_text(odd, measured.ruler)}.")
+        help=f"Measure both again. If it stands, it was drafted as {drafted_text(odd, measured.ruler)}.",
+    )
 
 
 def _by_tape(length: float) -> Fraction:
@@ -127,13 +153,20 @@ def _by_tape(length: float) -> Fraction:
 def _drafted(measured: Measured) -> Diagnostic:
     """What was fitted, and every reading that was changed."""
     changed = [each for each in measured.snapped if not near(each.reading.length, each.length)]
-    labels = tuple(Label(each.reading.span, f"drafted as {change_of(each, measured.ruler)}")
-                   for each in changed[:LABELS_MOST])
+    labels = tuple(
+        Label(each.reading.span, f"drafted as {change_of(each, measured.ruler)}")
+        for each in changed[:LABELS_MOST]
+    )
     what = f"{len(changed)} of {count_of(len(measured.snapped), 'reading')} changed"
     if not measured.snapped:
         what = "no `point` line holds a reading"
-    return note("washed-drafted", f"{washing_text(measured)}; {what}.", measured.washed.span, related=labels,
-                help="`piecewright draft` prints the drafted block, to be kept in place of this one.")
+    return note(
+        "washed-drafted",
+        f"{washing_text(measured)}; {what}.",
+        measured.washed.span,
+        related=labels,
+        help="`piecewright draft` prints the drafted block, to be kept in place of this one.",
+    )
 
 
 def washing_text(measured: Measured) -> str:

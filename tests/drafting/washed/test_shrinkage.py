@@ -33,16 +33,24 @@ def observed(chance: Random, across: float, down: float, lean: float, slips: int
 def test_the_fit_is_that_of_a_robust_least_squares(seed: int) -> None:
     """scipy's `least_squares` with Huber's loss on the same readings, from the same start."""
     chance = Random(seed)
-    seen = observed(chance, chance.uniform(0.9, 1.0), chance.uniform(0.9, 1.0), chance.uniform(-0.02, 0.02),
-                    slips=seed % 4)
+    seen = observed(
+        chance,
+        chance.uniform(0.9, 1.0),
+        chance.uniform(0.9, 1.0),
+        chance.uniform(-0.02, 0.02),
+        slips=seed % 4,
+    )
 
     def misfits(scales: list[float]) -> list[float]:
         washed = Shrinkage(*scales)
-        return [*(each.measured - each.drafted * washed.along(each.step) for each in seen),
-                -washed.lean * lean_weight(MARK)]
+        return [
+            *(each.measured - each.drafted * washed.along(each.step) for each in seen),
+            -washed.lean * lean_weight(MARK),
+        ]
 
-    best = least_squares(misfits, [1.0, 1.0, 0.0], loss="huber", f_scale=MARK, xtol=1e-15, ftol=1e-15,
-                         gtol=1e-12).x
+    best = least_squares(
+        misfits, [1.0, 1.0, 0.0], loss="huber", f_scale=MARK, xtol=1e-15, ftol=1e-15, gtol=1e-12
+    ).x
     found = fit_shrinkage(seen, MARK)
     assert (found.across, found.down, found.lean) == pytest.approx(tuple(best), abs=2e-6)
 
@@ -67,7 +75,10 @@ def test_change_is_counted_as_washing_tests_count_it() -> None:
     assert change_percent(500, 485) == pytest.approx(-3.0)
     assert change_percent(500, 505) == pytest.approx(1.0)
     assert [change_words(change_percent(500, size)) for size in (485, 505, 500)] == [
-        "shrank by 3.0%", "grew by 1.0%", "kept its size"]
+        "shrank by 3.0%",
+        "grew by 1.0%",
+        "kept its size",
+    ]
 
 
 def test_a_length_before_washing_divides_by_what_is_left() -> None:

@@ -81,9 +81,12 @@ def foundation_chapter(
     first, *parts = _parts(draft, found, worn.fills)
     said = [Paragraph(each) for each in worn.words]
     if worn.prints:
-        said.append(Paragraph(
-            f"Cut the patches of {one_of(worn.prints, 'and')} by the cutting chart, not by the sizes here: "
-            "its print stands up in the quilt, and so the cloth lies on the paper."))
+        said.append(
+            Paragraph(
+                f"Cut the patches of {one_of(worn.prints, 'and')} by the cutting chart, not by the sizes "
+                "here: its print stands up in the quilt, and so the cloth lies on the paper."
+            )
+        )
     return Chapter(TITLE, (first, *said, *parts), tuple(sheets))
 
 

@@ -13,7 +13,8 @@ from math import cos, pi, sin, sqrt
 from typing import Final
 
 from ....cutting.model import Mark
-from ....cutting.templates.allowance import Cut, outset_rings
+from ....cutting.templates.allowance import outset_rings
+from ....cutting.templates.corners import Cut
 from ....drafting.model import Draft, Piece
 from ....drafting.stroke import (
     Stroke,
@@ -88,9 +89,7 @@ def join_name(number: int) -> str:
     return f"{JOIN}{number + 1}"
 
 
-def _paper(
-    draft: Draft, found: Foundations, section: Section, corners: Sequence[complex]
-) -> SectionPaper:
+def _paper(draft: Draft, found: Foundations, section: Section, corners: Sequence[complex]) -> SectionPaper:
     pieces = [draft.pieces[number - 1] for number in section.order]
     widths = [_allowance_on(edge, pieces, draft) for edge in section.outline]
     sew, back = mirrored_ring(section.outline), list(reversed(widths))
@@ -198,9 +197,7 @@ def _ticks(marked: Sequence[float], shared: tuple[complex, complex], width: floa
     return [Mark(MIRROR(_point(first + way * each)), toward, width) for each in marked]
 
 
-def _name(
-    text: str, marked: Sequence[float], shared: tuple[complex, complex], width: float
-) -> EdgeName:
+def _name(text: str, marked: Sequence[float], shared: tuple[complex, complex], width: float) -> EdgeName:
     """The join's name beside the stretch, in the middle between two match marks, the widest apart."""
     first, last = shared
     way = (last - first) / abs(last - first)

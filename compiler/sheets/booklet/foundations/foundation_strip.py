@@ -42,9 +42,7 @@ READ: Final = (
 )
 
 
-def strip_parts(
-    draft: Draft, papers: Sequence[SectionPaper], fills: Mapping[str, Fill]
-) -> Iterator[Part]:
+def strip_parts(draft: Draft, papers: Sequence[SectionPaper], fills: Mapping[str, Fill]) -> Iterator[Part]:
     """A strip for each kind of section."""
     yield Heading("Patch by patch")
     patches = sum(len(paper.patches) for paper in papers)
@@ -60,9 +58,7 @@ def strip_parts(
         yield Cards(tuple(_frames(alike[0], sewn, fills)), ACROSS)
 
 
-def join_cards(
-    draft: Draft, found: Foundations, words: Sequence[str], fills: Mapping[str, Fill]
-) -> Cards:
+def join_cards(draft: Draft, found: Foundations, words: Sequence[str], fills: Mapping[str, Fill]) -> Cards:
     """A card for each join, with what is said of it."""
     sections = {section.label: section for section in found.sections}
     cards = []
@@ -94,8 +90,9 @@ def _likeness(paper: SectionPaper) -> tuple[object, ...]:
         spots = [(place - start) / way * abs(way) for place in (place_of(edge.start) for edge in ring)]
         return tuple(sorted((round(spot.real, 4) + 0.0, round(spot.imag, 4) + 0.0) for spot in spots))
 
-    patches = ((each.patch.fabric, each.patch.width, each.patch.height, told(each.ring))
-               for each in paper.patches)
+    patches = (
+        (each.patch.fabric, each.patch.width, each.patch.height, told(each.ring)) for each in paper.patches
+    )
     return told(paper.sew), *patches
 
 
@@ -124,8 +121,11 @@ def _frames(paper: SectionPaper, sewn: SewnSection, fills: Mapping[str, Fill]) -
         before = f"Patches up to {patch.label} on the paper"
     label = paper.section.label
     marks = tuple(_trimmed_marks(paper, sewn.trimmed, placement, fills))
-    yield Card(f"{label} trimmed", Picture(marks, FRAME, tall, f"Section {label} trimmed, in its fabrics."),
-               ("along the solid line",))
+    yield Card(
+        f"{label} trimmed",
+        Picture(marks, FRAME, tall, f"Section {label} trimmed, in its fabrics."),
+        ("along the solid line",),
+    )
 
 
 def _box(paper: SectionPaper, sewn: SewnSection) -> Box:
@@ -157,8 +157,9 @@ def _stage_marks(stage: Stage, placement: Placement) -> Iterator[Mark]:
     for at, laid in enumerate(stage.laid, 1):
         new = at == len(stage.laid)
         rings = _rings(laid, placement)
-        yield PathMark(_path(rings), BLACK, THIN, (), SHADE if new else WHITE, "new" if new else "laid",
-                       laid.patch.label)
+        yield PathMark(
+            _path(rings), BLACK, THIN, (), SHADE if new else WHITE, "new" if new else "laid", laid.patch.label
+        )
         if stage.line and new:
             ends = (placement.spot_at(spot.x, spot.y) for spot in stage.line)
             yield line_mark(straight(*ends), "sewn", HEAVY)
@@ -207,11 +208,15 @@ def _join_scene(draft: Draft, sections: Mapping[str, Section], join: SectionJoin
     beside = sum((place_of(draft.pieces[n - 1].inside) - start) / (end - start) for n in first).imag
     seam = join.seam if beside > 0 else join.seam.reversed()
     fabrics = {patch.piece: patch.fabric for section in sections.values() for patch in section.patches}
-    names = {max(section.order, key=lambda number: float(draft.pieces[number - 1].area)): section.label
-             for section in sections.values()}  # each section is named once, on its largest piece
+    names = {
+        max(section.order, key=lambda number: float(draft.pieces[number - 1].area)): section.label
+        for section in sections.values()
+    }  # each section is named once, on its largest piece
     shown = [
-        tuple(Shown(piece_rings(draft.pieces[number - 1]), fabrics[number], names.get(number, ""))
-              for number in group)
+        tuple(
+            Shown(piece_rings(draft.pieces[number - 1]), fabrics[number], names.get(number, ""))
+            for number in group
+        )
         for group in (first, second)
     ]
     return Scene(shown[0], shown[1], int(len(shown[1]) <= len(shown[0])), (seam,), "open")

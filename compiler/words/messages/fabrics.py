@@ -1,0 +1,139 @@
+"""The words of every complaint about the fabrics and roles of a quilt."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from ...diagnostics.diagnostic import Diagnostic, Fix, Label, error, note
+from ...diagnostics.source import Span
+from ..phrases import did_you_mean, nearest, one_of, quoted
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Sequence
+
+    from ...language import tree
+
+
+def fabric_twice(name: tree.Name, first: Span) -> Diagnostic:
+    """Two fabrics of one name."""
+    return error(
+        "fabric-twice",
+        f"There are two fabrics called `{name.text}`.",
+        name.span,
+        "named again",
+        help="Give one of them another name, or write all its pieces in one statement.",
+        related=(Label(first, "first named here"),),
+    )
+
+
+def fabric_unknown(name: tree.Name, role: str, known: Iterable[str]) -> Diagnostic:
+    """A word that is no fabric."""
+    names = list(known)
+    if role in names and not nearest(name.text, names):
+        return error(
+            "fabric-unknown",
+            f"There is no fabric called `{name.text}`.",
+            name.span,
+            help=f"The role stands on the left: did you mean `{name.text} = {role}`?",
+        )
+    close = nearest(name.text, names)
+    return error(
+        "fabric-unknown",
+        f"There is no fabric called `{name.text}`.",
+        name.span,
+        help=did_you_mean(name.text, names) or f"Bring it in: `fabric {name.text}`.",
+        fix=Fix(f"Write `{close[0]}`", name.span, close[0]) if close else None,
+    )
+
+
+def word_without_fabric(name: tree.Name, known: Iterable[str], colourway: str) -> Diagnostic:
+    """`border 2in in gold` where there is no such fabric and no such role."""
+    names = list(known)
+    of = f' in "{colourway}"' if colourway else ""
+    close = nearest(name.text, names)
+    return error(
+        "role-without-fabric",
+        f"`{name.text}` is no fabric, and no role that has one{of}.",
+        name.span,
+        help=did_you_mean(name.text, names) or f"Bring it in: `fabric {name.text}`.",
+        fix=Fix(f"Write `{close[0]}`", name.span, close[0]) if close else None,
+    )
+
+
+def role_without_fabric(span: Span, roles: Sequence[str], colourway: str) -> Diagnostic:
+    """Roles that no fabric is given."""
+    of = f' in "{colourway}"' if colourway else ""
+    verb = "has" if len(roles) == 1 else "have"
+    return error(
+        "role-without-fabric",
+        f"{one_of(quoted(roles), 'and')} {verb} no fabric{of}.",
+        span,
+        help=f"Give one, as in `roles {roles[0]} = sand`, or bring in a fabric of that name.",
+    )
+
+
+def fabric_unused(name: tree.Name) -> Diagnostic:
+    """A fabric that nothing is cut from."""
+    return note("fabric-unused", f"Nothing is cut from `{name.text}`.", name.span)
+
+
+def role_unused(rename: tree.Rename, known: Iterable[str]) -> Diagnostic:
+    """A role that no block has."""
+    return note(
+        "role-unused",
+        f"No block of this quilt has a role `{rename.theirs.text}`.",
+        rename.theirs.span,
+        help=did_you_mean(rename.theirs.text, known),
+    )
+
+
+def role_twice(rename: tree.Rename, first: Span) -> Diagnostic:
+    """One role given two fabrics in one colourway."""
+    return error(
+        "role-twice",
+        f"`{rename.theirs.text}` is given two fabrics.",
+        rename.theirs.span,
+        help="Take one away; a colourway of its own is a second `roles` with a title.",
+        related=(Label(first, "given here"),),
+    )
+
+
+def width_missing(span: Span) -> Diagnostic:
+    """A fabric with no usable width."""
+    return error(
+        "fabric-no-width",
+        "A fabric needs a usable width of more than nothing.",
+        span,
+        help="Cloth is mostly 42in wide between its selvages: `width 42in`.",
+    )
+
+
+def shrinkage_whole(span: Span) -> Diagnostic:
+    """A fabric that shrinks to nothing."""
+    return error(
+        "shrinkage-too-large",
+        "Nothing is left of a fabric that shrinks so much.",
+        span,
+        help="Cotton shrinks by a few in a hundred: `shrinks 3%`.",
+    )
+
+
+def colourway_twice(title: tree.Text, first: Span) -> Diagnostic:
+    """Two colourways of one title."""
+    return error(
+        "colourway-twice",
+        f'There are two colourways "{title.text[:60]}".',
+        title.span,
+        related=(Label(first, "the first"),),
+        help="Give each a title of its own.",
+    )
+
+
+def colourways_untitled(span: Span) -> Diagnostic:
+    """Several roles statements, one without a title."""
+    return error(
+        "colourway-untitled",
+        "Each of several colourways needs a title.",
+        span,
+        help='Write `roles "Sea" dark = indigo`.',
+    )

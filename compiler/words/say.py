@@ -1,0 +1,35 @@
+"""How a reader is spoken to: in which units lengths are put into sentences."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Final, Literal
+
+from ..measure.length import UNITS
+from ..measure.tolerance import Number
+from .numbers import ruler_text
+
+CENTIMETRE_DIGITS: Final = 2
+"""Decimals of a centimetre that are told: a tenth of a millimetre, finer than any tape."""
+
+
+@dataclass(frozen=True, slots=True)
+class Say:
+    """Puts numbers into words. Lengths come in as inches, whatever they are told in."""
+
+    unit: Literal["in", "cm"] = "in"
+
+    def length(self, inches: Number) -> str:
+        """`3 7/8in`; `9.84cm`."""
+        if self.unit == "in":
+            return ruler_text(inches)
+        shown = f"{float(inches / UNITS['cm']):.{CENTIMETRE_DIGITS}f}".rstrip("0").rstrip(".")
+        return f"{'0' if shown == '-0' else shown}cm"
+
+    def size(self, width: Number, height: Number) -> str:
+        """`8in x 8in`."""
+        return f"{self.length(width)} x {self.length(height)}"
+
+
+INCHES: Final = Say("in")
+CENTIMETRES: Final = Say("cm")
