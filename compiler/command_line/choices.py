@@ -15,7 +15,7 @@ from ..measure.length import UNITS, exact_number
 from .shelves.folders import FolderShelf, library_folder
 
 if TYPE_CHECKING:
-    from .compiling import Cutting
+    from ..planning import Cutting
     from .keeping.again import Record
 
     ParamKind = click.ParamType[Any]
@@ -214,7 +214,7 @@ def cutting_options(command: Decorated) -> Decorated:
 def cutting_of(ruler: Fraction, margin: tuple[Fraction, Fraction] | None, buy: Any) -> Cutting:
     """What those three options come to."""
     from ..cutting.plans.yardage import Margin
-    from .compiling import Cutting
+    from ..planning import Cutting
 
     return Cutting(ruler, Margin(*margin, sold=buy) if margin else Margin(sold=buy))
 

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
 import click
@@ -19,40 +18,15 @@ from .shelves.listing import ShelfDamaged
 from .shelves.locking import locked_sources, open_lock
 
 if TYPE_CHECKING:
-    from ..cutting.needs import SizedBlock
-    from ..cutting.plan_model import CuttingPlan
-    from ..cutting.plans.yardage import Margin
     from ..drafting.washed.model import Measured
-    from ..pipeline import Compilation, CompiledBlock
-    from ..quilt.assembly_model import QuiltAssembly
+    from ..pipeline import CompiledBlock
+    from ..planning import Cutting, PlannedQuilt
     from ..quilt.model import Quilt
-    from ..sewing.foundations.foundation_model import Foundations
     from .keeping.again import Record
 
 
 NOT_FOUND: Final = ("block-unknown", "version-unknown")
 """What is said of a used block that no shelf has: it may stand in a file with a mistake."""
-
-
-@dataclass(frozen=True, slots=True)
-class Cutting:
-    """How quilts are to be cut: the marks of the maker's ruler, cloth bought over what the plan takes, and
-    which blocks are cut for paper foundations."""
-
-    ruler: Fraction
-    margin: Margin
-    on_paper: Callable[[SizedBlock], bool] = lambda block: False
-
-
-@dataclass(frozen=True, slots=True)
-class PlannedQuilt:
-    """A quilt in one colourway, with how it is cut and how it goes together; and the foundations of the
-    blocks that it is cut for, by the block's index."""
-
-    quilt: Quilt
-    plan: CuttingPlan
-    assembly: QuiltAssembly
-    papers: Mapping[int, Foundations]
 
 
 @dataclass(frozen=True, slots=True)
@@ -145,29 +119,15 @@ def _compile_bytes(
 
         said += missing_letters(source)
     quilts = outcome.value.quilts
-    planned = _planned(outcome.value, cutting) if cutting and quilts else Outcome(())
+    planned: Outcome[tuple[PlannedQuilt, ...]] = Outcome(())
+    if cutting and quilts:
+        from ..planning import plan_quilts
+
+        planned = plan_quilts(quilts, outcome.value.assemblies, cutting)
     said = in_order(said + planned.diagnostics)
     if planned.value is None or planned.failed:
         return Compiled(name, (), said, sources)
     return Compiled(name, outcome.value.blocks, said, sources, quilts, planned.value, outcome.value.measured)
-
-
-def _planned(made: Compilation, cutting: Cutting) -> Outcome[tuple[PlannedQuilt, ...]]:
-    """Every quilt with its plan; none where cloth is not enough for one of them."""
-    from ..cutting.plans.plan import plan_cutting
-    from ..quilt.on_papers import cut_for_papers, papers_of
-
-    planned: list[PlannedQuilt] = []
-    said: list[Diagnostic] = []
-    for quilt, assembly in zip(made.quilts, made.assemblies, strict=True):
-        papers = papers_of(quilt, assembly, cutting.on_paper)
-        cut = cut_for_papers(quilt, papers)
-        outcome = plan_cutting(cut, cutting.ruler, cutting.margin)
-        said += outcome.diagnostics
-        if outcome.value is not None:
-            planned.append(PlannedQuilt(cut, outcome.value, assembly, papers))
-    whole = len(planned) == len(made.quilts)
-    return Outcome(tuple(planned) if whole else None, tuple(said))
 
 
 def file_unreadable(name: str, reason: str) -> Diagnostic:

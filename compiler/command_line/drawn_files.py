@@ -11,7 +11,6 @@ from ..diagnostics.source import Span
 from ..words.phrases import count_of
 from .blocks import BlockChoice, named
 from .booklets import HTML, Booklets, Made, made_of_block
-from .compiling import Cutting, PlannedQuilt
 from .console import Progress, Tally, Voice
 from .failures import laying_out, own_mistakes
 from .keeping.again import Record, page_after
@@ -23,6 +22,7 @@ from .stopping import held
 
 if TYPE_CHECKING:
     from ..pipeline import CompiledBlock
+    from ..planning import Cutting, PlannedQuilt
     from ..sheets.arrange.options import SheetOptions
     from ..sheets.booklet.content import Book
     from ..sheets.page import Document

@@ -6,9 +6,9 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING, Final
 
 from .booklets import BOOKLET, Booklets, Made
-from .compiling import PlannedQuilt
 
 if TYPE_CHECKING:
+    from ..planning import PlannedQuilt
     from ..quilt.model import Quilt
     from ..sheets.arrange.options import SheetOptions
     from .keeping.kept_sheets import KeptSheets

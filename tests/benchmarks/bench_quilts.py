@@ -22,9 +22,10 @@ from time import perf_counter
 
 from bench_pages import by_cairocffi, least
 from piecewright.command_line.choices import cutting_of, library_folder
-from piecewright.command_line.compiling import Cutting, compile_input
+from piecewright.command_line.compiling import compile_input
 from piecewright.command_line.inputs import one_input
 from piecewright.command_line.shelves.folders import FolderShelf
+from piecewright.planning import Cutting
 from piecewright.sheets.arrange.options import SheetOptions
 from piecewright.sheets.drawing import ink
 from piecewright.sheets.drawing.files import pdf_bytes

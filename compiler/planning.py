@@ -1,0 +1,55 @@
+"""A quilt laid out and assembled, planned: how it is cut, from how much cloth, on which foundations."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from .cutting.needs import SizedBlock
+from .cutting.plan_model import CuttingPlan
+from .cutting.plans.plan import plan_cutting
+from .cutting.plans.yardage import Margin
+from .diagnostics.diagnostic import Diagnostic, Outcome
+from .quilt.assembly_model import QuiltAssembly
+from .quilt.model import Quilt
+from .quilt.on_papers import cut_for_papers, papers_of
+from .sewing.foundations.foundation_model import Foundations
+
+
+@dataclass(frozen=True, slots=True)
+class Cutting:
+    """How quilts are to be cut: the marks of the maker's ruler, cloth bought over what the plan takes, and
+    which blocks are cut for paper foundations."""
+
+    ruler: Fraction
+    margin: Margin
+    on_paper: Callable[[SizedBlock], bool] = lambda block: False
+
+
+@dataclass(frozen=True, slots=True)
+class PlannedQuilt:
+    """A quilt in one colourway, with how it is cut and how it goes together; and the foundations of the
+    blocks that it is cut for, by the block's index."""
+
+    quilt: Quilt
+    plan: CuttingPlan
+    assembly: QuiltAssembly
+    papers: Mapping[int, Foundations]
+
+
+def plan_quilts(
+    quilts: Sequence[Quilt], assemblies: Sequence[QuiltAssembly], cutting: Cutting
+) -> Outcome[tuple[PlannedQuilt, ...]]:
+    """Every quilt with its plan; none where cloth is not enough for one of them."""
+    planned: list[PlannedQuilt] = []
+    said: list[Diagnostic] = []
+    for quilt, assembly in zip(quilts, assemblies, strict=True):
+        papers = papers_of(quilt, assembly, cutting.on_paper)
+        cut = cut_for_papers(quilt, papers)
+        outcome = plan_cutting(cut, cutting.ruler, cutting.margin)
+        said += outcome.diagnostics
+        if outcome.value is not None:
+            planned.append(PlannedQuilt(cut, outcome.value, assembly, papers))
+    whole = len(planned) == len(quilts)
+    return Outcome(tuple(planned) if whole else None, tuple(said))
