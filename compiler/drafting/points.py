@@ -76,13 +76,13 @@ def line_of(line: tree.Line, here: Context) -> Ray | None:
     """The line a phrase names."""
     match line:
         case tree.LineThrough():
-            return _ray(line.first, line.second, here, line.span, "A line")
+            return _ray(line.first, line.second, here, line.span, "line")
         case tree.LineAtAngle():
             point = place_of(line.point, here)
             return point and (point, direction(line.angle.degrees))
         case tree.LineParallel():
             point = place_of(line.point, here)
-            ray = _ray(line.first, line.second, here, line.span, "A direction")
+            ray = _ray(line.first, line.second, here, line.span, "direction")
             return (point, ray[1]) if point and ray else None
     assert_never(line)
 
@@ -145,7 +145,11 @@ def _two(first: tree.PointPhrase, second: tree.PointPhrase, here: Context) -> tu
 
 
 def _ray(
-    first: tree.PointPhrase, second: tree.PointPhrase, here: Context, span: Span, what: str
+    first: tree.PointPhrase,
+    second: tree.PointPhrase,
+    here: Context,
+    span: Span,
+    what: complain.Pair,
 ) -> Ray | None:
     ends = _two(first, second, here)
     if ends is None:
@@ -254,7 +258,7 @@ def _complain_of_ring(ring: list[Defined]) -> None:
 
 
 def _length_along(phrase: tree.LengthAlong, here: Context) -> Point | None:
-    ray = _ray(phrase.origin, phrase.toward, here, phrase.span, "A direction")
+    ray = _ray(phrase.origin, phrase.toward, here, phrase.span, "direction")
     if ray is None:
         return None
     square = ray[1][0] ** 2 + ray[1][1] ** 2

@@ -7,6 +7,7 @@ from typing import Final
 
 from ..cutting.needs import SizedBlock
 from ..diagnostics.diagnostic import Outcome
+from ..diagnostics.source import NOWHERE, Span
 from ..drafting.stroke import stroke_of
 from ..measure.tolerance import NEAR
 from ..sewing.model import Assembly, Proof, Size
@@ -41,13 +42,24 @@ def assemble_quilts(quilts: Sequence[Quilt]) -> Outcome[tuple[QuiltAssembly, ...
 
 def _assemble(quilt: Quilt, sewn: Sequence[Outcome[SewnBlock]]) -> Outcome[QuiltAssembly]:
     odd = [
-        complain.block_no_rectangle(quilt, each.draft.title)
+        complain.block_no_rectangle(_set_at(quilt, each), each.draft.title)
         for each in quilt.blocks
         if not _is_rectangle(each)
     ]
     made = tuple(each.value for each in sewn if each.value is not None)
     said = tuple(odd) + tuple(each for one in sewn for each in one.diagnostics)
     return Outcome(made, said).then(lambda blocks: _sew_top(quilt, blocks))
+
+
+def _set_at(quilt: Quilt, block: SizedBlock) -> Span:
+    """Where a quilt first sets a block of that title."""
+    title = block.draft.title
+    set_at = (
+        need.origin
+        for need in quilt.needs
+        if need.block is not None and quilt.blocks[need.block].draft.title == title
+    )
+    return next(set_at, None) or quilt.origin or NOWHERE
 
 
 def _sew_block(block: SizedBlock) -> Outcome[SewnBlock]:
@@ -62,7 +74,7 @@ def _sew_top(quilt: Quilt, blocks: tuple[SewnBlock, ...]) -> Outcome[QuiltAssemb
     top = top_of(quilt)
     unfinished = [_unfinished(block, sewn.assembly) for block, sewn in zip(quilt.blocks, blocks, strict=True)]
     said = [
-        complain.allowances_differ(quilt, block.draft.title, over, ALLOWANCE)
+        complain.allowances_differ(quilt.origin or NOWHERE, block.draft.title, over, ALLOWANCE)
         for block, size in zip(quilt.blocks, unfinished, strict=True)
         if (over := _odd_allowance(block, size)) is not None
     ]

@@ -174,7 +174,7 @@ def set_on_point(
     if size is None:
         return None
     if not near(*size):
-        bench.say(complain.cells_not_square(setting.span, complain.size_text(*size)))
+        bench.say(complain.cells_not_square(setting.span, *size))
         return None
     if sashing is not None and sashing.posts is None:
         bench.say(complain.sashing_needs_posts(sashing.span))

@@ -5,8 +5,10 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 from ...diagnostics.diagnostic import Diagnostic, error, warning
-from ...diagnostics.source import Span
+from ...diagnostics.source import NOWHERE, Span
 from ..phrases import count_of, one_of
+from ..say import Say
+from .message import message
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -14,7 +16,6 @@ if TYPE_CHECKING:
     from ...cutting.needs import Fabric
 
 SHOWN: Final = 3  # kinds of missing pieces that a message names
-NOWHERE = Span("", 0, 0)
 
 
 def place_of(fabric: Fabric) -> Span:
@@ -22,7 +23,8 @@ def place_of(fabric: Fabric) -> Span:
     return fabric.origin or NOWHERE
 
 
-def cloth_short(fabric: Fabric, missing: Sequence[str], needed: int | None) -> Diagnostic:
+@message
+def cloth_short(say: Say, fabric: Fabric, missing: Sequence[str], needed: int | None) -> Diagnostic:
     """Fat quarters or scraps that do not hold every piece."""
     quarters = all(scrap.fat_quarter for scrap in fabric.scraps)
     thing, things = ("fat quarter", "fat quarters") if quarters else ("scrap", "scraps")
@@ -39,7 +41,8 @@ def cloth_short(fabric: Fabric, missing: Sequence[str], needed: int | None) -> D
     )
 
 
-def scrap_too_small(fabric: Fabric, size: str, smallest: str) -> Diagnostic:
+@message
+def scrap_too_small(say: Say, fabric: Fabric, size: str, smallest: str) -> Diagnostic:
     """A scrap that holds none of the pieces."""
     return warning(
         "scrap-too-small",
@@ -49,7 +52,8 @@ def scrap_too_small(fabric: Fabric, size: str, smallest: str) -> Diagnostic:
     )
 
 
-def piece_too_wide(fabric: Fabric, piece: str, width: str) -> Diagnostic:
+@message
+def piece_too_wide(say: Say, fabric: Fabric, piece: str, width: str) -> Diagnostic:
     """A piece that the cloth does not hold whichever way it lies."""
     return error(
         "piece-too-wide",
@@ -59,7 +63,8 @@ def piece_too_wide(fabric: Fabric, piece: str, width: str) -> Diagnostic:
     )
 
 
-def backing_not_off_bolt(fabric: Fabric) -> Diagnostic:
+@message
+def backing_not_off_bolt(say: Say, fabric: Fabric) -> Diagnostic:
     """A back from scraps."""
     return error(
         "backing-from-scraps",

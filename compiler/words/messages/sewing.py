@@ -6,12 +6,15 @@ from typing import TYPE_CHECKING
 
 from ...diagnostics.diagnostic import Diagnostic, error
 from ...diagnostics.source import Span
+from ..say import Say
+from .message import message
 
 if TYPE_CHECKING:
     from ...drafting.model import Draft
 
 
-def does_not_sew(draft: Draft, reason: str) -> Diagnostic:
+@message
+def does_not_sew(say: Say, draft: Draft, reason: str) -> Diagnostic:
     """The printed templates and steps, cut and sewn again, do not make the block: no sheet may leave."""
     return error(
         "block-does-not-sew",

@@ -8,8 +8,10 @@ from typing import TYPE_CHECKING, Final
 from ...diagnostics.diagnostic import Diagnostic, Label, error, note, warning
 from ...measure.length import change_percent
 from ...measure.tolerance import NEAR, Number, near
-from ..numbers import exact_text, ruler_text
+from ..numbers import exact_text
 from ..phrases import count_of
+from ..say import Say
+from .message import message
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -33,10 +35,11 @@ AGREEING_LEAST: Final = 2
 """Readings that must lie on the grid before another can be said to disagree with them."""
 
 
-def size_before_missing(washed: tree.Washed) -> Diagnostic:
+@message
+def size_before_missing(say: Say, washed: tree.Washed) -> Diagnostic:
     """`washed` beside nothing that says how large the block was made."""
     sizes = [
-        ruler_text(max(round(each.inches / USUAL), 1))
+        say.length(max(round(each.inches / USUAL), 1))
         for each in (washed.width, washed.height or washed.width)
     ]
     likely = sizes[0] if sizes[0] == sizes[1] else " x ".join(sizes)
@@ -48,22 +51,24 @@ def size_before_missing(washed: tree.Washed) -> Diagnostic:
     )
 
 
-def read_too_coarsely(span: Span, read_to: Fraction, most: Fraction) -> Diagnostic:
+@message
+def read_too_coarsely(say: Say, span: Span, read_to: Fraction, most: Fraction) -> Diagnostic:
     """`read to 3in`."""
     return error(
         "washed-read-coarsely",
-        f"Readings to {ruler_text(read_to)} are too coarse to draft from: over {ruler_text(most)}.",
+        f"Readings to {say.length(read_to)} are too coarse to draft from: over {say.length(most)}.",
         span,
         help="Write the finest mark that you read by, as in `read to 1/16in`.",
     )
 
 
-def washed_too_far(span: Span, washed: Number, drafted: Number) -> Diagnostic:
+@message
+def washed_too_far(say: Say, span: Span, washed: Number, drafted: Number) -> Diagnostic:
     """A washed size that no washing makes."""
     change = change_text(change_percent(float(drafted), float(washed)))
     return error(
         "washed-too-far",
-        f"From {ruler_text(drafted)} to {ruler_text(washed)} the block would have {change}.",
+        f"From {say.length(drafted)} to {say.length(washed)} the block would have {change}.",
         span,
         help="Mend this size or the finished one. Cotton seldom changes by more than a tenth.",
     )
@@ -93,7 +98,8 @@ def _sizes_amiss(measured: Measured) -> Iterator[Diagnostic]:
             )
 
 
-def size_amiss(span: Span, axis: str, size: float, longest: Snapped, ruler: Ruler) -> Diagnostic:
+@message
+def size_amiss(say: Say, span: Span, axis: str, size: float, longest: Snapped, ruler: Ruler) -> Diagnostic:
     """`washed 7 3/8in` beside readings of a block 7 7/8in wide."""
     about = ruler.text(Fraction(round(size * SIXTEENTHS), SIXTEENTHS))
     return warning(
