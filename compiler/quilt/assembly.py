@@ -16,7 +16,6 @@ from ..sewing.order.runs import sizes
 from ..sewing.pressing.pressing import press
 from ..sewing.proof.resew import prove
 from ..words.messages import quilts as complain
-from ..words.phrases import count_of
 from .assembly_model import Kind, QuiltAssembly, SewnBlock
 from .counting import ALLOWANCE
 from .model import PlacedBlock, Quilt
@@ -182,5 +181,4 @@ def _proof_of_all(quilt: Quilt, blocks: Sequence[SewnBlock], proof: Proof) -> Pr
     inside = [blocks[each.block].proof for each in quilt.placed]
     pieces = proof.pieces + sum(each.pieces - 1 for each in inside)
     seams = proof.seams + sum(each.seams for each in inside)
-    sentence = f"{count_of(pieces, 'piece')}, {count_of(seams, 'seam')}, closes exactly"
-    return Proof(pieces, seams, True, max(proof.furthest, *(each.furthest for each in inside), 0.0), sentence)
+    return Proof(pieces, seams, True, max(proof.furthest, *(each.furthest for each in inside), 0.0))
