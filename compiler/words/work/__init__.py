@@ -1,1 +1,2 @@
-"""The words of the work: what is cut, sewn and pressed, of what; functions of the passes' records."""
+"""Sentences about the work itself: cuts, cloth, steps, pressing. Each is made of a record and of how the
+reader is spoken to."""
