@@ -92,7 +92,7 @@ class UnitPlacement:
 
     title: str
     alias: str
-    poses: str  # as written: "facing left mirrored", or ""
+    poses: tuple[str, ...]  # as written: "facing left", "mirrored"
     box: tuple[Number, Number, Number, Number]
     turned: float  # degrees clockwise
     mirrored: bool

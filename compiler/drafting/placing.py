@@ -206,7 +206,7 @@ def _put(
     transform = fitted if here.to_block is IDENTITY else here.to_block.after(fitted)
     outline = _clockwise(tuple(transform.edge(edge) for edge in unit.draft.outline), here, transform.mirrors)
     _add(
-        Placed(span, outline, None, unit, transform, poses_text(cell), here.copy, _turn_span(here)),
+        Placed(span, outline, None, unit, transform, written_poses(cell), here.copy, _turn_span(here)),
         here,
         sketch,
     )
@@ -303,7 +303,8 @@ def fit_unit(
     return stretch(across, down).after(move_by(-left, -top)).after(posed)
 
 
-def poses_text(cell: tree.UnitCell) -> str:
+def written_poses(cell: tree.UnitCell) -> tuple[str, ...]:
+    """Each pose in the language's words."""
     words = []
     for pose in cell.poses:
         match pose:
@@ -315,4 +316,4 @@ def poses_text(cell: tree.UnitCell) -> str:
                 words.append("mirrored")
             case tree.Stretched():
                 words.append("stretched")
-    return " ".join(words)
+    return tuple(words)

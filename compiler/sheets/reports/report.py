@@ -149,7 +149,7 @@ def unit_record(unit: UnitPlacement) -> Record:
     return {
         "alias": unit.alias,
         "title": unit.title,
-        "poses": unit.poses,
+        "poses": " ".join(unit.poses),
         "box": {"left": left, "top": top, "right": right, "bottom": bottom},
         "turned": number(unit.turned),
         "mirrored": unit.mirrored,

@@ -254,4 +254,5 @@ def _way(unit: UnitPlacement) -> str:
     """`as drawn`, `mirrored, turned 90°`, with what was written where that says it in other words."""
     ways = ("mirrored" if unit.mirrored else "", f"turned {angle_text(unit.turned)}" if unit.turned else "")
     told = ", ".join(way for way in ways if way) or "as drawn"
-    return f"{told} ({unit.poses})" if "facing" in unit.poses else told
+    faces = any(each.startswith("facing") for each in unit.poses)
+    return f"{told} ({' '.join(unit.poses)})" if faces else told
