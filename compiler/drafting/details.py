@@ -53,7 +53,8 @@ def details_of(block: tree.Block, bench: Bench) -> Details:
     widths = [each for each in block.body if isinstance(each, tree.Allowance)]
     for each in widths:
         if each.width.inches > ALLOWANCE_MOST:
-            bench.say(complain_pieces.allowance_wide(each.width.span, each.width.inches, ALLOWANCE_MOST))
+            width = each.width
+            bench.say(complain_pieces.allowance_wide(width.span, width.inches, ALLOWANCE_MOST, ALLOWANCE))
     whole = once(tuple(each for each in widths if each.path is None), tree.Allowance, "allowance", bench)
     return Details(
         whole.width.inches if whole else ALLOWANCE,

@@ -252,7 +252,8 @@ def _mentioned(phrase: object, here: Context) -> list[tuple[str, Context]]:
 def _complain_of_ring(ring: list[Defined]) -> None:
     """Complains of points that need each other, the one first written first; they have no place."""
     first = min(range(len(ring)), key=lambda step: ring[step][0].name.span.start)
-    ring[0][1].bench.say(complain.point_cycle([each.name for each, _ in ring[first:] + ring[:first]]))
+    names = [each.name for each, _ in ring[first:] + ring[:first]]
+    ring[0][1].bench.say(complain.point_cycle(names[: complain.RING_SHOWN], len(names)))
     for definition, at in ring:
         at.places[definition.name.text] = None
 

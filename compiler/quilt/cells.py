@@ -13,7 +13,7 @@ from ..drafting.placing import pose_of, say_idle
 from ..drafting.sketch import Unit
 from ..language import quilt_tree, tree
 from ..measure.tolerance import Number, near
-from ..words.messages import quilts as complain
+from ..words.messages import settings as complain
 from ..words.messages import units as complain_units
 from ..words.messages.points import grid_point_off
 

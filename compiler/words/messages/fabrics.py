@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
 
     from ...language import tree
+    from ...measure.tolerance import Number
 
 
 @message
@@ -108,13 +109,13 @@ def role_twice(say: Say, rename: tree.Rename, first: Span) -> Diagnostic:
 
 
 @message
-def width_missing(say: Say, span: Span) -> Diagnostic:
+def width_missing(say: Say, span: Span, usual: Number) -> Diagnostic:
     """A fabric with no usable width."""
     return error(
         "fabric-no-width",
         "A fabric needs a usable width of more than nothing.",
         span,
-        help="Cloth is mostly 42in wide between its selvages: `width 42in`.",
+        help=f"Cloth is mostly {say.length(usual)} wide between its selvages: `width {say.length(usual)}`.",
     )
 
 

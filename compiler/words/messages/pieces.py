@@ -164,11 +164,11 @@ def allowance_nowhere(say: Say, span: Span) -> Diagnostic:
 
 
 @message
-def allowance_wide(say: Say, span: Span, width: Number, most: Number) -> Diagnostic:
+def allowance_wide(say: Say, span: Span, width: Number, most: Number, usual: Number) -> Diagnostic:
     """An allowance wider than anyone sews."""
     return error(
         "allowance-too-wide",
         f"An allowance of {say.length(width)} is more than {say.length(most)}.",
         span,
-        help="Seams are sewn at 1/4in as a rule. Was another unit meant?",
+        help=f"Seams are sewn at {say.length(usual)} as a rule. Was another unit meant?",
     )

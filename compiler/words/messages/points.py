@@ -87,18 +87,18 @@ def point_hides(say: Say, name: tree.Name, first: Span | None) -> Diagnostic:
 
 
 @message
-def point_cycle(say: Say, ring: Sequence[tree.Name]) -> Diagnostic:
-    """Points that define each other."""
+def point_cycle(say: Say, ring: Sequence[tree.Name], count: int) -> Diagnostic:
+    """Points that define each other: so many, the first of them (RING_SHOWN at most) shown."""
     names = [f"`{each.text}`" for each in ring]
     chain = ", which needs ".join([*names[1:], names[0]])
-    message = f"{names[0]} needs itself." if len(ring) == 1 else f"{names[0]} needs {chain}."
-    if len(ring) > RING_SHOWN:
-        message = f"{names[0]} needs {names[1]}, and so on through {len(ring)} points back to {names[0]}."
+    message = f"{names[0]} needs itself." if count == 1 else f"{names[0]} needs {chain}."
+    if count > RING_SHOWN:
+        message = f"{names[0]} needs {names[1]}, and so on through {count} points back to {names[0]}."
     return error(
         "point-cycle",
         message,
         ring[0].span,
-        related=tuple(Label(each.span, "and this") for each in ring[1:RING_SHOWN]),
+        related=tuple(Label(each.span, "and this") for each in ring[1:]),
         help="Place one of them from the grid.",
     )
 
