@@ -115,8 +115,8 @@ def check_symmetry(
         )
         return
     mirrors: tuple[tuple[tuple[Point, Point], complain_units.Symmetry], ...] = (
-        ((frame.predefined["top"], frame.predefined["bottom"]), "mirrored across"),
-        ((frame.predefined["left"], frame.predefined["right"]), "mirrored down"),
+        ((frame.predefined["top"], frame.predefined["bottom"]), "mirrored-across"),
+        ((frame.predefined["left"], frame.predefined["right"]), "mirrored-down"),
     )
     for line, symmetry in mirrors:
         pairs = _odd_pairs(units, placed, look, mirror_in(*line))

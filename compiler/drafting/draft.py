@@ -179,7 +179,7 @@ class Drafter:
             return None
         self.choices.append(Choice(source.name, use, found))
         if use.version is None:
-            defaults.append(Default("version of", found.version, of=(use.title.text,), source=found.shelf))
+            defaults.append(Default("version-of", found.version, of=(use.title.text,), source=found.shelf))
         spans = [span for span, _ in self._underway]
         if found.block.span in spans:
             titles = [title for _, title in self._underway[spans.index(found.block.span) :]]
@@ -347,10 +347,10 @@ def _defaults(block: tree.Block, frame: Frame, details: Details) -> list[Default
     if trim is None:
         found.append(Default("trim", rule.style))
     if trim is None or trim.limit is None:
-        found.append(Default("trim limit", rule.limit))
+        found.append(Default("trim-limit", rule.limit))
     if trim is None or trim.dots is None:
         found.append(Default("dots", rule.dots))
     if not any(isinstance(each, tree.Grain) for each in block.body):
-        found.append(Default("grain", "by rule"))
+        found.append(Default("grain", "ruled"))
     found.append(Default("unnamed", BACKGROUND))
     return found

@@ -91,7 +91,7 @@ def meet_outline(line: tree.Line, here: Context) -> Point | None:
     """The first place beyond the line's first point where it meets the outline."""
     outline = here.local_outline()
     if outline is None:
-        here.bench.say(complain.outline_unknown_yet(line.span, "meet ..., outline"))
+        here.bench.say(complain.outline_unknown_yet(line.span))
         return None
     ray = line_of(line, here)
     if ray is None:

@@ -285,7 +285,7 @@ def _defaults(
         if isinstance(each, quilt_tree.FabricDef) and each.width is None and not each.pieces
     ]
     if bare:
-        found.append(Default("usable width", USABLE_WIDTH, of=tuple(bare)))
+        found.append(Default("usable-width", USABLE_WIDTH, of=tuple(bare)))
     unshrunk = [
         each.name.text
         for each in quilt.body
@@ -293,9 +293,9 @@ def _defaults(
     ]
     if unshrunk:
         found.append(Default("shrinkage", 0, of=tuple(unshrunk)))
-    found.append(Default("setting allowance", ALLOWANCE))
+    found.append(Default("setting-allowance", ALLOWANCE))
     if binding is not None:
-        found.append(Default("binding slack", BINDING_SLACK))
+        found.append(Default("binding-slack", BINDING_SLACK))
     if (backing is not None and backing.over is None) or (batting is not None and batting.over is None):
         found.append(Default("over", OVER))
     return found

@@ -21,18 +21,18 @@ EASED = 2.0
 def stray_between(ring: Sequence[Hem], printed: Sequence[Stroke]) -> float:
     """How far a sewn ring strays from a printed one; a Misfit where it is another ring altogether."""
     if any(abs(printed[at - 1].end - stroke.start) > EXACT for at, stroke in enumerate(printed)):
-        raise Misfit("its outline open")
+        raise Misfit("its-outline-open")
     around = sum(stroke.length for stroke, _ in ring)
     wanted = sum(stroke.length for stroke in printed)
     if abs(around - wanted) > EXACT * max(4, len(printed)):
-        raise Misfit("its length round", lengths=(around, wanted))
+        raise Misfit("its-length-round", lengths=(around, wanted))
     if abs(doubled_area([stroke for stroke, _ in ring]) - doubled_area(printed)) > EXACT * (wanted + 1):
-        raise Misfit("its area")
+        raise Misfit("its-area")
     for index, along in spots_on(ring, printed[0].start):
         stray = _stray_from(ring, index, along, printed)
         if stray is not None:
             return stray
-    raise Misfit("its outline")
+    raise Misfit("its-outline")
 
 
 def _stray_from(ring: Sequence[Hem], index: int, along: float, printed: Sequence[Stroke]) -> float | None:

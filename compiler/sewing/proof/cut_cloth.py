@@ -43,12 +43,12 @@ def _check_marks(template: Template, lines: Sequence[Stroke]) -> None:
     """Dots lie on corners and match marks on the sewing line, pointing square out of it."""
     for dot in template.dots:
         if all(abs(place_of(dot) - line.start) > EXACT for line in lines):
-            raise Misfit("dot off corner", template.label)
+            raise Misfit("dot-off-corner", template.label)
     for mark in template.marks:
         on = [(line, along) for line in lines if (along := along_of(line, place_of(mark.at))) is not None]
         outward = [line.direction(along / line.length) * -1j for line, along in on]
         if all(abs(place_of(mark.toward) - each) > EXACT for each in outward):
-            raise Misfit("mark off line", template.label)
+            raise Misfit("mark-off-line", template.label)
 
 
 def _turned_over(ring: Sequence[Hem]) -> list[Hem]:
@@ -57,7 +57,7 @@ def _turned_over(ring: Sequence[Hem]) -> list[Hem]:
 
 def _check_closed(ring: Sequence[Stroke]) -> None:
     if any(abs(ring[at - 1].end - stroke.start) > EXACT for at, stroke in enumerate(ring)):
-        raise Misfit("outline open")
+        raise Misfit("outline-open")
 
 
 def _belongs_to(cut: Sequence[Stroke], lines: Sequence[Sequence[Stroke]]) -> int:
@@ -91,7 +91,7 @@ def _measured_ring(sew: Sequence[Stroke], cut: Sequence[Stroke], every: Sequence
         or _in_point(line, hems)
         for line in cut
     ):
-        raise Misfit("cut uneven")
+        raise Misfit("cut-uneven")
     return [
         (stroke, -1.0 if width is None or (usual > EXACT and _swallowed(stroke, every, usual)) else width)
         for stroke, width in zip(sew, widths, strict=True)

@@ -19,7 +19,7 @@ def parted(seam: Sequence[Stroke], outline: Sequence[Stroke]) -> tuple[list[Stro
     ]
     sides = [run for run in seam if run not in mitres]
     if not sides:
-        raise Misfit("no plain side")
+        raise Misfit("no-plain-side")
     return sides, mitres
 
 
@@ -31,7 +31,7 @@ def closed(cloth: SewnCloth) -> tuple[SewnCloth, int]:
         if at is None:
             break
         if min(ring[at - 1][1], ring[at][1]) >= 0 and abs(ring[at - 1][1] - ring[at][1]) > EXACT:
-            raise Misfit("mitre allowances")
+            raise Misfit("mitre-allowances")
         ring = ring[: at - 1] + ring[at + 1 :] if at else ring[1:-1]
         count += 1
     return SewnCloth((tuple(joined_hems(ring)), *cloth.rings[1:])) if count else cloth, count

@@ -96,7 +96,7 @@ class _Table:
         for cloth in self.assembly.pieces:
             template = by_label.get(cloth.template)
             if template is None:
-                raise Misfit("no template", cloth.number, cloth.template)
+                raise Misfit("no-template", cloth.number, cloth.template)
             key = (cloth.template, cloth.reversed)
             if key not in cut:
                 cut[key] = cut_out(template, cloth.reversed)
@@ -110,7 +110,7 @@ class _Table:
                 printed[template.label, count.fabric, True] += count.reversed
         for each in sorted(wanted.keys() | printed.keys()):
             if wanted[each] != printed[each]:
-                raise Misfit("cut count", each[0], printed[each], each[1], wanted[each])
+                raise Misfit("cut-count", each[0], printed[each], each[1], wanted[each])
 
     # ---- sewing ----------------------------------------------------------------------------------
 
@@ -120,14 +120,14 @@ class _Table:
         for number, (step, unit) in enumerate(zip(self.assembly.steps, self.assembly.units, strict=True), 1):
             self.at = number
             if step.step != number or step.makes != unit.id or step.batch != len(unit.copies):
-                raise Misfit("numbers disagree")
+                raise Misfit("numbers-disagree")
             self._sew(step, unit)
             for copy in unit.copies:
                 self._take(left, step, copy.pieces)
                 left[copy.pieces[0]] = unit.id, copy.pieces
         self.at = len(self.assembly.steps)
         if len(left) != 1:
-            raise Misfit("parts left", len(left))
+            raise Misfit("parts-left", len(left))
 
     def _sew(self, step: Step, unit: Unit) -> None:
         seam = strokes_of(step.seam)
@@ -154,7 +154,7 @@ class _Table:
         flat, count = closed(made)
         self.open_mitres += len(mitres)
         if count != self.open_mitres:
-            raise Misfit("mitre count", count, self.open_mitres)
+            raise Misfit("mitre-count", count, self.open_mitres)
         self.cloths[step.makes] = flat if step.step == last else made
         self.open_mitres = 0 if step.step == last else count
         return flat
@@ -162,7 +162,7 @@ class _Table:
     def _lay(self, side: SeamSide, seam: Sequence[Stroke]) -> tuple[str, Motion]:
         """One part laid down with its printed edges on the seam."""
         if side.part not in self.cloths:
-            raise Misfit("part missing", side.part)
+            raise Misfit("part-missing", side.part)
         own = strokes_of(side.edges)
         if self._is_reversed(side.part):
             own = [turned_over(stroke) for stroke in own]
@@ -175,43 +175,43 @@ class _Table:
 
     def _check_seam(self, step: Step, seam: Sequence[Stroke]) -> None:
         length = sum(stroke.length for stroke in seam)
-        self._hold(length, step.seam_length, "seam length")
+        self._hold(length, step.seam_length, "seam-length")
         if step.curved != any(stroke.center is not None for stroke in seam):
-            raise Misfit("seam not curved")
-        self._hold_places(corners_along(seam, step.closed), step.turns, "seam turns")
+            raise Misfit("seam-not-curved")
+        self._hold_places(corners_along(seam, step.closed), step.turns, "seam-turns")
         ends = [seam[0].start, seam[-1].end]
         if step.closed != (abs(ends[0] - ends[1]) <= EXACT):
-            raise Misfit("seam not closed")
+            raise Misfit("seam-not-closed")
         for stop in step.stops:
             if all(abs(place_of(stop) - end) > EXACT for end in ends):
-                raise Misfit("needle stops")
-        self._hold_places(pins_along(seam), step.eased, "seam pins")
+                raise Misfit("needle-stops")
+        self._hold_places(pins_along(seam), step.eased, "seam-pins")
         if step.partial is not None:
             opened = self.assembly.steps[max(step.partial.opened, 1) - 1 : step.step - 1]
             if not opened or all(
                 abs(place_of(step.partial.at) - place_of(turn)) > EXACT for turn in step.turns
             ):
-                raise Misfit("none to leave open")
+                raise Misfit("none-to-leave-open")
             if all(abs(place_of(step.partial.at) - end) > EXACT for end in _ends(opened[0])):
-                raise Misfit("left open elsewhere")
+                raise Misfit("left-open-elsewhere")
 
     def _check_unit(self, step: Step, unit: Unit, made: SewnCloth) -> None:
         if len(made.rings) != 1 + len(unit.holes):
-            raise Misfit("window count", unit.id, len(made.rings) - 1, len(unit.holes))
+            raise Misfit("window-count", unit.id, len(made.rings) - 1, len(unit.holes))
         self.furthest = max(self.furthest, stray_between(made.rings[0], strokes_of(unit.outline)))
         windows = list(made.rings[1:])
         for hole in unit.holes:
             self._match_window(windows, strokes_of(hole))
         width, height, across, down = measure(made.rings[0])
         for finished, unfinished in ((unit.finished, unit.unfinished), (step.finished, step.unfinished)):
-            self._hold(width, finished.width, "finished width", unit.id)
-            self._hold(height, finished.height, "finished height", unit.id)
-            self._hold_cloth(width, across, unfinished.width, "unfinished width", unit.id)
-            self._hold_cloth(height, down, unfinished.height, "unfinished height", unit.id)
+            self._hold(width, finished.width, "finished-width", unit.id)
+            self._hold(height, finished.height, "finished-height", unit.id)
+            self._hold_cloth(width, across, unfinished.width, "unfinished-width", unit.id)
+            self._hold_cloth(height, down, unfinished.height, "unfinished-height", unit.id)
         if unit.rectangle != is_rectangular(made.rings[0]):
-            raise Misfit("printed a rectangle" if unit.rectangle else "not printed a rectangle", unit.id)
+            raise Misfit("printed-a-rectangle" if unit.rectangle else "not-printed-a-rectangle", unit.id)
         if len(unit.pieces) != self.sizes[unit.id] or not _same(unit.copies[0].pieces, unit.pieces):
-            raise Misfit("other pieces", unit.id)
+            raise Misfit("other-pieces", unit.id)
 
     def _match_window(self, windows: list[tuple[Hem, ...]], printed: Sequence[Stroke]) -> None:
         """Takes out of the windows that are left the one that is printed so."""
@@ -232,7 +232,7 @@ class _Table:
             if part.isdigit() and len(own) == 1 and self.kinds[int(part)] == self.kinds.get(own[0]):
                 part = str(own[0])
             if not own or left.pop(own[0], None) != (part, own):
-                raise Misfit("part taken", part)
+                raise Misfit("part-taken", part)
 
     def _hold(self, found: float, printed: float, what: FlawKind, *names: str) -> None:
         stray = abs(found - printed)
@@ -273,7 +273,7 @@ class _Table:
                     middle = strokes_of([side.edge])[0].at(0.5)
                     width = allowance_at(block.rings[0], middle)
                     choices = (width,) if width >= 0 else self.widths
-                    self._hold_one(choices, float(side.allowance), "outer allowance")
+                    self._hold_one(choices, float(side.allowance), "outer-allowance")
         self._compare_pieces(last)
         self._compare_copies()
 
@@ -294,12 +294,12 @@ class _Table:
                 stack.append((name, own.then(motion), pieces[at : at + count]))
                 at += count
         if sorted(covered) != [piece.number for piece in self.draft.pieces]:
-            raise Misfit("piece twice or never")
+            raise Misfit("piece-twice-or-never")
 
     def _compare_piece(self, number: int, cloth: SewnCloth) -> None:
         piece, printed = self.draft.pieces[number - 1], self.assembly.pieces[number - 1]
         if piece.fabric != printed.fabric:
-            raise Misfit("piece of other cloth", number, printed.fabric, piece.fabric)
+            raise Misfit("piece-of-other-cloth", number, printed.fabric, piece.fabric)
         for ring, drafted in zip(cloth.rings, (piece.ring, *piece.holes), strict=True):
             self.furthest = max(
                 self.furthest, stray_between(ring, strokes_of([side.edge for side in drafted]))
@@ -316,13 +316,13 @@ class _Table:
             for copy in unit.copies:
                 motion = Motion(exp(1j * radians(copy.turned)), place_of(copy.to))
                 if copy is unit.copies[0] and abs(motion.turn - 1) + abs(motion.shift) > EXACT:
-                    raise Misfit("first copy moved", unit.id)
+                    raise Misfit("first-copy-moved", unit.id)
                 for own, other in (
                     zip(unit.pieces, copy.pieces, strict=True) if copy is not unit.copies[0] else ()
                 ):
                     stray = abs(motion.place(middles[own]) - middles[other])
                     if self.kinds[own] != self.kinds[other] or stray > EXACT:
-                        raise Misfit("copy of other pieces", unit.id, other, own)
+                        raise Misfit("copy-of-other-pieces", unit.id, other, own)
 
 
 def _ends(step: Step) -> tuple[complex, complex]:

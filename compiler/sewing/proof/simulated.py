@@ -92,12 +92,12 @@ def laid(cloth: SewnCloth, motion: Motion) -> SewnCloth:
 def motion_onto(own: Sequence[Stroke], wanted: Sequence[Stroke]) -> tuple[Motion, float]:
     """The motion that lays one path on another, and how far the two stray from each other when it is done."""
     if len(own) != len(wanted):
-        raise Misfit("edge counts", len(own), len(wanted))
+        raise Misfit("edge-counts", len(own), len(wanted))
     for one, two in zip(own, wanted, strict=True):
         if abs(one.length - two.length) > EXACT:
-            raise Misfit("side lengths", lengths=(one.length, two.length))
+            raise Misfit("side-lengths", lengths=(one.length, two.length))
         if (one.center is None) != (two.center is None):
-            raise Misfit("straight to curved")
+            raise Misfit("straight-to-curved")
     spots = [
         (one.at(share), two.at(share))
         for one, two in zip(own, wanted, strict=True)
@@ -106,13 +106,13 @@ def motion_onto(own: Sequence[Stroke], wanted: Sequence[Stroke]) -> tuple[Motion
     first = spots[0]
     last = max(spots, key=lambda spot: abs(spot[0] - first[0]))
     if abs(last[1] - first[1]) <= EXACT or abs(last[0] - first[0]) <= EXACT:
-        raise Misfit("no length")
+        raise Misfit("no-length")
     turn = (last[1] - first[1]) / (last[0] - first[0])
     turn /= abs(turn)
     motion = Motion(turn, first[1] - first[0] * turn)
     stray = max(abs(motion.place(one) - two) for one, two in spots)
     if stray > EXACT:
-        raise Misfit("sides apart", lengths=(stray,))
+        raise Misfit("sides-apart", lengths=(stray,))
     return motion, stray
 
 
@@ -144,7 +144,7 @@ def _match_allowances(mine: Sequence[Hem], theirs: Sequence[Hem]) -> None:
     while at < len(mine) and other < len(theirs):
         widths = mine[at][1], theirs[other][1]
         if min(widths) >= 0 and abs(widths[0] - widths[1]) > EXACT:
-            raise Misfit("allowances differ", lengths=widths)
+            raise Misfit("allowances-differ", lengths=widths)
         step = ends[0] - ends[1]
         if step <= EXACT:
             at += 1
@@ -169,7 +169,7 @@ def _opened(cloth: SewnCloth, seam: Sequence[Stroke]) -> tuple[Opened, list[tupl
         found = _taken(ring, seam)
         if found is not None:
             return found, [*cloth.rings[:at], *found.loops, *cloth.rings[at + 1 :]]
-    raise Misfit("edge inside")
+    raise Misfit("edge-inside")
 
 
 def _taken(ring: Sequence[Hem], seam: Sequence[Stroke]) -> Opened | None:
@@ -349,5 +349,5 @@ def strokes_of(edges: Sequence[Edge]) -> list[Stroke]:
             center = place_of(edge.arc.center)
             for end in (edge.start, edge.end):
                 if abs(abs(place_of(end) - center) - edge.arc.radius) > EXACT:
-                    raise Misfit("arc misses its end", lengths=(float(edge.arc.radius),))
+                    raise Misfit("arc-misses-its-end", lengths=(float(edge.arc.radius),))
     return [stroke_of(edge) for edge in edges]

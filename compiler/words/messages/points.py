@@ -182,11 +182,11 @@ def next_outside_turn(say: Say, span: Span, word: str) -> Diagnostic:
 
 
 @message
-def outline_unknown_yet(say: Say, span: Span, words: str) -> Diagnostic:
+def outline_unknown_yet(say: Say, span: Span) -> Diagnostic:
     """A point that needs the outline, inside the outline."""
     return error(
         "outline-in-itself",
-        f"`{words}` has no place until the outline is known.",
+        "`meet ..., outline` has no place until the outline is known.",
         span,
         help="Write `finished` first, or go from `start`: `outline start -- (3in from start at 90deg) ...`.",
     )

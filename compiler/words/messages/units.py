@@ -18,12 +18,12 @@ if TYPE_CHECKING:
     from ...language import tree
     from ...measure.tolerance import Number
 
-Symmetry = Literal["turned", "mirrored across", "mirrored down"]
+Symmetry = Literal["turned", "mirrored-across", "mirrored-down"]
 
 SYMMETRIES: Final[Mapping[Symmetry, str]] = {
     "turned": "turned by quarters",
-    "mirrored across": "left and right",
-    "mirrored down": "above and below",
+    "mirrored-across": "left and right",
+    "mirrored-down": "above and below",
 }
 
 

@@ -2,35 +2,37 @@
 
 from __future__ import annotations
 
-from ...drafting.model import Default
+from collections.abc import Mapping
+from typing import Final
+
+from ...drafting.model import Default, DefaultKind
 from ..numbers import number_text
 from ..say import Say
+
+WHAT: Final[Mapping[DefaultKind, str]] = {
+    "version": "version",
+    "version-of": 'version of "{of}"',
+    "finished": "finished",
+    "grid": "grid",
+    "allowance": "allowance",
+    "trim": "trim",
+    "trim-limit": "trim limit",
+    "dots": "dots",
+    "grain": "grain",
+    "unnamed": "fabric of unnamed pieces",
+    "usable-width": "usable width of {of}",
+    "shrinkage": "shrinkage of {of}",
+    "setting-allowance": "seam allowance of settings and borders",
+    "binding-slack": "binding beyond the perimeter",
+    "over": "backing and batting over",
+    "drop": "drop",
+    "mattress": "{of} mattress",
+}
 
 
 def default_words(say: Say, default: Default) -> tuple[str, str]:
     """What it is, and its value: `usable width of sand, indigo` and `42in`."""
-    return _what(default), _value(say, default)
-
-
-def _what(default: Default) -> str:
-    of = ", ".join(default.of)
-    match default.kind:
-        case "version of":
-            return f'version of "{of}"'
-        case "unnamed":
-            return "fabric of unnamed pieces"
-        case "usable width" | "shrinkage":
-            return f"{default.kind} of {of}"
-        case "setting allowance":
-            return "seam allowance of settings and borders"
-        case "binding slack":
-            return "binding beyond the perimeter"
-        case "over":
-            return "backing and batting over"
-        case "mattress":
-            return f"{of} mattress"
-        case _:
-            return default.kind
+    return WHAT[default.kind].format(of=", ".join(default.of)), _value(say, default)
 
 
 def _value(say: Say, default: Default) -> str:
@@ -44,11 +46,11 @@ def _value(say: Say, default: Default) -> str:
     match default.kind:
         case "version":
             return number_text(value)
-        case "version of":
+        case "version-of":
             return f"{number_text(value)}, the newest in {default.source}"
         case "shrinkage":
             return "none"
-        case "trim limit":
+        case "trim-limit":
             return f"{say.length(value)} beyond the finished point"
         case _:
             return say.length(value)
