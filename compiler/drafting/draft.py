@@ -11,10 +11,10 @@ from ..diagnostics.source import Source, Span
 from ..language import tree
 from ..language.limits import ERRORS
 from ..language.shelf import Choice, Shelf, ShelfBlock
-from ..language.syntax_errors import errors_too_many
 from ..words.messages import blocks as complain
 from ..words.messages import pieces as complain_pieces
 from ..words.messages import units as complain_units
+from ..words.messages.files import errors_too_many
 from ..words.numbers import ruler_text
 from .body import sketch_body
 from .checks import check_holes, check_names, check_refit, check_slivers, check_symmetry
@@ -95,7 +95,7 @@ class Drafter:
             errors = sum(each.severity is Severity.ERROR for each in said)
             self._errors += errors
             if self._errors > ERRORS and said[-1].code != "errors-too-many":
-                self.diagnostics.append(errors_too_many(said[-1]))
+                self.diagnostics.append(errors_too_many(said[-1].primary.span, ERRORS))
             self._done[block.span] = None if errors else draft
             if source.name != self.source.name and self._done[block.span] is not None and draft is not None:
                 self.from_elsewhere.append(draft)

@@ -12,7 +12,8 @@ from typing import Final
 
 from ..diagnostics.diagnostic import Outcome
 from ..diagnostics.source import Source, Span
-from .lock_file import Lock, Pin, PinnedUse, lock_damaged
+from ..words.messages.locks import lock_text_other
+from .lock_file import Lock, Pin, PinnedUse
 from .parser import parse
 from .shelf import Choice, Shelf, ShelfBlock
 
@@ -123,7 +124,7 @@ def pinned_blocks(name: str, lock: Lock) -> Outcome[tuple[ShelfBlock, ...]]:
         parsed = parse(source)
         found = parsed.value.blocks if parsed.value and not parsed.failed else ()
         if len(found) != 1 or _called(ShelfBlock(found[0], source, "")) != (pin.title, pin.version):
-            return Outcome(None, (lock_damaged(name, f"the text of `{pin.title}` is not that block's"),))
+            return Outcome(None, (lock_text_other(name, pin.title),))
         blocks.append(ShelfBlock(found[0], source, pin.found))
     return Outcome(tuple(blocks))
 
