@@ -5,17 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 import click
 
-from ..diagnostics.diagnostic import Diagnostic, error
+from ..diagnostics.diagnostic import Diagnostic
 from ..diagnostics.source import Span
 from ..words.messages import machine
 from .shelves.listing import ShelfDamaged
-
-if TYPE_CHECKING:
-    from ..sheets.arrange.page_bound import TooManyPages
 
 
 class MachineFailed(Exception):
@@ -65,12 +61,7 @@ def laying_out(subject: str, title: Span) -> Iterator[None]:
         try:
             yield
         except TooManyPages as problem:
-            raise Refused(pages_too_many(problem, title)) from problem
-
-
-def pages_too_many(problem: TooManyPages, title: Span) -> Diagnostic:
-    """A block's templates take more pages than anybody prints."""
-    return error("pages-too-many", str(problem), title, help=problem.help)
+            raise Refused(problem.said(title)) from problem
 
 
 def mistake_text(subject: str, problem: BaseException) -> str:

@@ -180,8 +180,9 @@ class Drafter:
             return None
         self.choices.append(Choice(source.name, use, found))
         if use.version is None:
+            where = f"{found.shelf}{', not pinned' if found.unpinned else ''}"
             defaults.append(
-                Default(f'version of "{use.title.text}"', f"{found.version}, the newest in {found.shelf}")
+                Default(f'version of "{use.title.text}"', f"{found.version}, the newest in {where}")
             )
         spans = [span for span, _ in self._underway]
         if found.block.span in spans:
@@ -211,12 +212,12 @@ class Drafter:
             known = [*(each.block.title.text for each in self.own), *self.shelf.titles(source.name)]
             bench.say(complain_units.block_unknown(use.title, known))
             return None
-        titles = dict.fromkeys(each.block.title.text for each in found if each.shelf == found[0].shelf)
+        titles = dict.fromkeys(each.block.title.text for each in found if each.home == found[0].home)
         if len(titles) > 1 and title not in titles:
             bench.say(complain_units.name_shared(use.title, list(titles)))
             return None
         if use.version is None:
-            nearest = [each for each in found if each.shelf == found[0].shelf]
+            nearest = [each for each in found if each.home == found[0].home]
             return max(nearest, key=lambda each: each.version)
         for each in found:
             if each.version == use.version.value:
