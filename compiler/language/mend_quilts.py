@@ -73,7 +73,7 @@ def mend_set_counts(place: Situation) -> Mending | None:
         return None
     first, second, third = (place.tokens[min(place.at + step, len(place.tokens) - 1)] for step in (-1, 1, 2))
     if place.token.text in ("x", "by") and second.type == "NUMBER":
-        said = complain.set_counts(place.span(place.token), f"{first.text} across {second.text} down")
+        said = complain.set_counts(place.span(place.token), first.text, second.text)
         ending = () if third.text == "down" else (place.made("DOWN", "down"),)
         return Mending(said, (place.made("ACROSS", "across"), second, *ending), 2)
     if place.token.text != SPELLING[_SWAPPED[due]]:
@@ -81,8 +81,9 @@ def mend_set_counts(place: Situation) -> Mending | None:
     mend = [place.made(due, SPELLING[due])]
     if second.type == "NUMBER" and third.text == SPELLING[due]:
         mend += [second, Token(_SWAPPED[due], SPELLING[_SWAPPED[due]], third.start, third.end)]
-    right = f"{second.text if len(mend) > 1 else 4} across {first.text} down"
-    return Mending(complain.set_counts(place.span(place.token), right), tuple(mend), len(mend))
+    across = second.text if len(mend) > 1 else "4"
+    said = complain.set_counts(place.span(place.token), across, first.text)
+    return Mending(said, tuple(mend), len(mend))
 
 
 def mend_set_kind(place: Situation) -> Mending | None:

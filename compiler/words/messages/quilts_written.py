@@ -41,9 +41,14 @@ def percent_missing(say: Say, span: Span, right: str) -> Diagnostic:
 
 
 @message
-def set_counts(say: Say, span: Span, right: str) -> Diagnostic:
+def set_counts(say: Say, span: Span, across: str, down: str) -> Diagnostic:
     """`set straight 4 x 5`."""
-    return error("set-counts", "A set counts its blocks across, then down.", span, help=f"Write `{right}`.")
+    return error(
+        "set-counts",
+        "A set counts its blocks across, then down.",
+        span,
+        help=f"Write `{across} across {down} down`.",
+    )
 
 
 @message
