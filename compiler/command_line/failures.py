@@ -26,7 +26,7 @@ class Refused(Exception):
     """What a file asks for can't be made, as told in `said`; other files still can."""
 
     def __init__(self, said: Diagnostic) -> None:
-        super().__init__(said.message)
+        super().__init__(said.code)
         self.said = said
 
 

@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Final
 
-from ...diagnostics.diagnostic import Diagnostic, Fix, error
+from ...diagnostics.diagnostic import Diagnostic, error
 from ...diagnostics.source import Span
 from ..phrases import one_of, shown
 from ..say import Say
+from .mends import taken_away
 from .message import message
 
 PHRASES: Final = {
@@ -103,5 +104,5 @@ def comma_last(say: Say, span: Span, expected: Sequence[str]) -> Diagnostic:
         f"After this comma comes {phrases(expected)}, but the statement ends.",
         span,
         help="Finish the list, or take the comma away.",
-        fix=Fix("Take it away", span, ""),
+        fix=taken_away(span),
     )

@@ -7,6 +7,7 @@ from typing import Final
 from ...diagnostics.diagnostic import Diagnostic, Fix, error, warning
 from ...diagnostics.source import Span
 from ..say import Say
+from .mends import written
 from .message import message
 
 NOT_OPENED: Final = "it cannot be opened"
@@ -150,7 +151,7 @@ def edition_unknown(say: Say, span: Span, edition: int) -> Diagnostic:
         f"There is no edition {edition} of the language; this compiler reads edition 1.",
         span,
         help="Write `edition 1`.",
-        fix=Fix("Write `1`", span, "1"),
+        fix=written(span, "1"),
     )
 
 

@@ -12,6 +12,7 @@ from ...diagnostics.source import Span
 from ...measure.tolerance import Number
 from ..phrases import did_you_mean
 from ..say import INCHES, Say
+from .mends import taken_away, written
 from .message import message
 
 TITLE_SHOWN: Final = 60
@@ -24,7 +25,7 @@ NAME_SHOWN: Final = 40
 @message
 def told_again(say: Say, first: Diagnostic, idle: Span | None) -> Diagnostic:
     """What compiling said that is a habit, too; with the mend that takes idle words away."""
-    fix = Fix("Take it away", idle, "") if idle else first.fix
+    fix = taken_away(idle) if idle else first.fix
     return replace(first.said(say), severity=Severity.WARNING, related=(), fix=fix)
 
 
@@ -119,7 +120,7 @@ def length_decimal(say: Say, span: Span, words: str, inches: Fraction) -> Diagno
         f"A ruler shows `{words}` as `{new}`.",
         span,
         help=f"Write `{new}`.",
-        fix=Fix(f"Write `{new}`", span, new),
+        fix=written(span, new),
     )
 
 

@@ -8,6 +8,7 @@ from ...diagnostics.diagnostic import Diagnostic, Fix, Label, error
 from ...diagnostics.source import Span
 from ..phrases import shown
 from ..say import Say
+from .mends import taken_away, written
 from .message import message
 
 FactWord = Literal["width", "shrinks", "one-way", "striped", "fat-quarter", "scrap"]
@@ -36,7 +37,7 @@ def percent_missing(say: Say, span: Span, right: str) -> Diagnostic:
         message,
         span,
         help=f"Write `{shown(right)}`.",
-        fix=Fix(f"Write `{shown(right)}`", span, right),
+        fix=written(span, right, shown(right)),
     )
 
 
@@ -72,7 +73,7 @@ def words_other(say: Say, span: Span, text: str, right: str) -> Diagnostic:
         f"`{shown(text)}` is written `{right}` here.",
         span,
         help=f"Write `{right}`.",
-        fix=Fix(f"Write `{right}`", span, right),
+        fix=written(span, right),
     )
 
 
@@ -85,7 +86,7 @@ def fat_quarters_first(say: Say, span: Span, count: str) -> Diagnostic:
         "The number of fat quarters comes after the words.",
         span,
         help=f"Write `{right}`.",
-        fix=Fix(f"Write `{right}`", span, right),
+        fix=written(span, right),
     )
 
 
@@ -109,7 +110,7 @@ def word_needless(say: Say, span: Span, text: str, following: str) -> Diagnostic
         f"`{following}` needs no `{text}` before it.",
         span,
         help="Take it away.",
-        fix=Fix("Take it away", span, ""),
+        fix=taken_away(span),
     )
 
 
@@ -132,7 +133,7 @@ def style_of_pieced(say: Say, span: Span, text: str) -> Diagnostic:
         f"A pieced border is not `{text}`: its corners are blocks.",
         span,
         help="Write `corners` and a block, or leave it: then top and bottom lap the sides.",
-        fix=Fix("Take it away", span, ""),
+        fix=taken_away(span),
     )
 
 

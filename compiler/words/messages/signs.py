@@ -6,6 +6,7 @@ from ...diagnostics.diagnostic import Diagnostic, Fix, Label, error
 from ...diagnostics.source import Span
 from ..phrases import shown
 from ..say import Say
+from .mends import taken_away, written
 from .message import message
 
 
@@ -17,7 +18,7 @@ def comma_extra(say: Say, span: Span) -> Diagnostic:
         "No comma comes here.",
         span,
         help="Commas stand between the things of a list; a statement needs none at its end.",
-        fix=Fix("Take it away", span, ""),
+        fix=taken_away(span),
     )
 
 
@@ -46,7 +47,7 @@ def bracket_open(say: Say, span: Span, opened: Span) -> Diagnostic:
         span,
         help="Write `)`.",
         related=(Label(opened, "this bracket is never closed"),),
-        fix=Fix("Write `)`", span, ")"),
+        fix=written(span, ")"),
     )
 
 
@@ -58,7 +59,7 @@ def bracket_extra(say: Say, span: Span) -> Diagnostic:
         "This `)` closes nothing.",
         span,
         help="Take it away.",
-        fix=Fix("Take it away", span, ""),
+        fix=taken_away(span),
     )
 
 
@@ -133,7 +134,7 @@ def sign_other(say: Say, span: Span, sign: str, meant: str) -> Diagnostic:
         f"`{sign[:8]}` is written `{meant}` here.",
         span,
         help=f"Write `{meant}`.",
-        fix=Fix(f"Write `{meant}`", span, meant),
+        fix=written(span, meant),
     )
 
 
@@ -145,7 +146,7 @@ def unit_spelled(say: Say, span: Span, spelled: str, right: str) -> Diagnostic:
         f"The unit is not written `{spelled}`: did you mean `{right}`?",
         span,
         help="Lengths end in `in`, `cm` or `mm`, angles in `deg`.",
-        fix=Fix(f"Write `{right}`", span, right),
+        fix=written(span, right),
     )
 
 
@@ -157,7 +158,7 @@ def fraction_sign(say: Say, span: Span, words: str, right: str) -> Diagnostic:
         f"Fractions are written out: `{right}`.",
         span,
         help=f"Write `{right}`.",
-        fix=Fix(f"Write `{right}`", span, right),
+        fix=written(span, right),
     )
 
 
@@ -169,7 +170,7 @@ def character_unseen(say: Say, span: Span, number: int) -> Diagnostic:
         f"The character U+{number:04X} cannot be seen in print.",
         span,
         help="Take it away.",
-        fix=Fix("Take it away", span, ""),
+        fix=taken_away(span),
     )
 
 
@@ -181,7 +182,7 @@ def semicolon_needless(say: Say, span: Span) -> Diagnostic:
         "A statement needs no `;` at its end.",
         span,
         help="Take it away.",
-        fix=Fix("Take it away", span, ""),
+        fix=taken_away(span),
     )
 
 

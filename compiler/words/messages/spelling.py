@@ -6,6 +6,7 @@ from ...diagnostics.diagnostic import Diagnostic, Fix, error
 from ...diagnostics.source import Span
 from ..phrases import shown
 from ..say import Say
+from .mends import written
 from .message import message
 
 
@@ -18,7 +19,7 @@ def unit_missing(say: Say, span: Span, kind: str, right: str) -> Diagnostic:
         f"{thing}: did you mean `{right}`?",
         span,
         help=f"Write `{right}`.",
-        fix=Fix(f"Write `{right}`", span, right),
+        fix=written(span, right),
     )
 
 
@@ -31,7 +32,7 @@ def unit_unwanted(say: Say, span: Span, text: str, kind: str, right: str) -> Dia
         f"Here comes {thing}, not `{shown(text)}`.",
         span,
         help=f"Did you mean `{shown(right)}`?",
-        fix=Fix(f"Write `{shown(right)}`", span, right),
+        fix=written(span, right, shown(right)),
     )
 
 
@@ -54,7 +55,7 @@ def dash_other(say: Say, span: Span, text: str, right: str) -> Diagnostic:
         f"`{shown(text)}` is written `{right}` here.",
         span,
         help=f"Write `{right}`.",
-        fix=Fix(f"Write `{right}`", span, right),
+        fix=written(span, right),
     )
 
 
@@ -89,7 +90,7 @@ def grid_point_small(say: Say, span: Span, text: str, right: str) -> Diagnostic:
         f"Grid points have capital letters: `{right}`.",
         span,
         help=f"Write `{right}`.",
-        fix=Fix(f"Write `{right}`", span, right),
+        fix=written(span, right),
     )
 
 
@@ -101,7 +102,7 @@ def word_capital(say: Say, span: Span, text: str, right: str) -> Diagnostic:
         f"Words of the language are in small letters: `{right}`.",
         span,
         help=f"Write `{right}`.",
-        fix=Fix(f"Write `{right}`", span, right),
+        fix=written(span, right),
     )
 
 
@@ -124,7 +125,7 @@ def name_letters(say: Say, span: Span, text: str, right: str) -> Diagnostic:
         _no_name(text),
         span,
         help=f"Write `{shown(right)}`. Digits, `_` and a single `-` may follow the first letter.",
-        fix=Fix(f"Write `{shown(right)}`", span, right),
+        fix=written(span, right, shown(right)),
     )
 
 
@@ -136,7 +137,7 @@ def name_of_path(say: Say, span: Span, text: str, right: str) -> Diagnostic:
         _no_name(text),
         span,
         help=f"From one to the other is written `{right}`.",
-        fix=Fix(f"Write `{right}`", span, right),
+        fix=written(span, right),
     )
 
 
@@ -174,7 +175,7 @@ def word_unknown(say: Say, span: Span, text: str, right: str) -> Diagnostic:
         f"`{shown(text)}` cannot come here.",
         span,
         help=f"Did you mean `{right}`?",
-        fix=Fix(f"Write `{right}`", span, right),
+        fix=written(span, right),
     )
 
 

@@ -10,6 +10,7 @@ from ...diagnostics.source import Span
 from ..numbers import number_text
 from ..phrases import did_you_mean, one_of, quoted, shown
 from ..say import Say
+from .mends import taken_away, written
 from .message import message
 
 
@@ -35,7 +36,7 @@ def brace_extra(say: Say, span: Span) -> Diagnostic:
         "This `}` closes nothing.",
         span,
         help="Take it away.",
-        fix=Fix("Take it away", span, ""),
+        fix=taken_away(span),
     )
 
 
@@ -129,7 +130,7 @@ def statement_unknown(say: Say, span: Span, text: str, close: Sequence[str], wit
             message,
             span,
             help=f"Did you mean {one_of(quoted(close))}?",
-            fix=Fix(f"Write `{close[0]}`", span, close[0]),
+            fix=written(span, close[0]),
         )
     known = {
         "block": "Statements begin with a word such as `seam`, `point` or `piece`.",

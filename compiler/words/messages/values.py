@@ -9,6 +9,7 @@ from ...diagnostics.diagnostic import Diagnostic, Fix, error, note
 from ...diagnostics.source import Span
 from ..phrases import shown
 from ..say import Say
+from .mends import written
 from .message import message
 
 Counted = Literal[
@@ -196,7 +197,7 @@ def row_zero(say: Say, span: Span, words: str, column: str) -> Diagnostic:
         f"Rows start at 1, so there is no `{shown(words)}`.",
         span,
         help=f"The topmost point of that column is `{right}`.",
-        fix=Fix(f"Write `{right}`", span, right),
+        fix=written(span, right),
     )
 
 
@@ -208,7 +209,7 @@ def row_leading_zero(say: Say, span: Span, right: str) -> Diagnostic:
         f"A row is written without a zero before it: `{shown(right)}`.",
         span,
         help=f"Write `{shown(right)}`.",
-        fix=Fix(f"Write `{shown(right)}`", span, right),
+        fix=written(span, right, shown(right)),
     )
 
 
