@@ -7,6 +7,7 @@ import pickle
 import re
 from collections.abc import Callable
 from fractions import Fraction
+from functools import cache
 from pathlib import Path
 from typing import Final
 
@@ -15,6 +16,7 @@ import pytest
 from piecewright.diagnostics.diagnostic import Diagnostic
 from piecewright.diagnostics.source import Span
 from piecewright.words.catalogue.codes import catalogue
+from piecewright.words.catalogue.entry import Entry
 from piecewright.words.catalogue.lint import LINT
 from piecewright.words.messages.values import length_too_large, length_too_small
 from piecewright.words.say import CENTIMETRES, INCHES
@@ -59,6 +61,7 @@ def makers(module: str) -> list[ast.FunctionDef]:
     ]
 
 
+@cache
 def waiting_codes() -> set[str]:
     """Every string in the modules that wait, the codes among them."""
     return {
@@ -93,9 +96,8 @@ def test_fixture_says_the_same_in_centimetres(path: Path) -> None:
 
 
 @pytest.mark.parametrize("entry", EXAMPLES, ids=lambda entry: entry.code)
-def test_example_says_the_same_in_centimetres(entry: object) -> None:
-    wrong: str = entry.wrong  # type: ignore[attr-defined]
-    check((linted if entry in LINT else said_of)(wrong))
+def test_example_says_the_same_in_centimetres(entry: Entry) -> None:
+    check((linted if entry in LINT else said_of)(entry.wrong))
 
 
 @pytest.mark.parametrize("module", sorted(path.stem for path in MESSAGES.glob("*.py")))
