@@ -12,7 +12,7 @@ import pytest
 from piecewright.words.catalogue.codes import catalogue
 from piecewright.words.catalogue.entry import Entry
 from piecewright.words.catalogue.lint import LINT
-from support.told import linted, said_of
+from support.said import linted, said_of
 
 HOME = Path(piecewright.__file__).parent
 MAKERS = ("error", "warning", "note", "Diagnostic")

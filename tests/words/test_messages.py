@@ -22,7 +22,7 @@ from piecewright.words.messages.values import length_too_large, length_too_small
 from piecewright.words.say import CENTIMETRES, INCHES
 from support.check import draft_text
 from support.expectations import stripped
-from support.told import linted, said_of
+from support.said import linted, said_of
 
 MESSAGES: Final = Path(piecewright.__file__).parent / "words" / "messages"
 
