@@ -109,8 +109,8 @@ def wanted_of(words: Sequence[str], conditions: dict[str, Any]) -> Wanted:
 
 def open_index(shelves: tuple[str, ...]) -> Indexed:
     """Everything on the shelves given, on those of the environment, and in the library."""
-    from ..keeping.kept import open_kept
     from ..shelves.indexing import index_shelves
+    from ..shelves.kept import open_kept
 
     return index_shelves(open_shelf(shelves), open_kept())
 
