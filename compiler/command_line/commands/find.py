@@ -7,11 +7,11 @@ from typing import TYPE_CHECKING, Any, Final
 
 import click
 
+from ...diagnostics.visible import accents_joined
 from ...words.phrases import count_of
 from ..choices import ListChoice, open_shelf, shelf_option
 from ..console import CLEAN, COMPLAINED, complain, say, show_diagnostics
 from ..ranges import ANGLES, COUNTS, SIZES, GridChoice
-from ..shelves.folders import joined
 
 if TYPE_CHECKING:
     from ...sheets.finding import Wanted
@@ -104,7 +104,7 @@ def wanted_of(words: Sequence[str], conditions: dict[str, Any]) -> Wanted:
     from ...sheets.finding import Wanted
 
     given = {name: value for name, value in conditions.items() if value is not None}
-    return Wanted(tuple(map(joined, words)), **given)
+    return Wanted(tuple(map(accents_joined, words)), **given)
 
 
 def open_index(shelves: tuple[str, ...]) -> Indexed:
