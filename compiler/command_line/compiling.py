@@ -24,7 +24,6 @@ if TYPE_CHECKING:
     from ..pipeline import CompiledBlock
     from ..planning import Cutting, PlannedQuilt
     from ..quilt.model import Quilt
-    from .keeping.again import Record
 
 
 NOT_FOUND: Final = ("block-unknown", "version-unknown")
@@ -57,9 +56,7 @@ class Compiled:
         return tuple(each for each in self.blocks if not each.from_elsewhere)
 
 
-def compile_input(
-    given: Input, shelf: FolderShelf, cutting: Cutting | None = None, record: Record | None = None
-) -> Compiled:
+def compile_input(given: Input, shelf: FolderShelf, cutting: Cutting | None = None) -> Compiled:
     """The input compiled, its quilts planned where `cutting` says how.
 
     What an earlier file needed of the shelf is let go first.
@@ -70,11 +67,9 @@ def compile_input(
     except OSError as problem:
         said = file_unreadable(given.name, problem.strerror or "")
         return Compiled(given.name, (), (said,), {given.name: Source(given.name, "")})
-    if record:
-        record.read(given.name, data)
     try:
         with own_mistakes(given.name):
-            return _compile_bytes(given, data, shelf, cutting, record)
+            return _compile_bytes(given, data, shelf, cutting)
     except ShelfDamaged as damaged:
         sources = {given.name: Source(given.name, ""), damaged.source.name: damaged.source}
         return Compiled(given.name, (), damaged.said, sources)
@@ -95,9 +90,7 @@ def compile_alone(given: Input, shelf: FolderShelf, cutting: Cutting | None = No
     return compiled, tally.status()
 
 
-def _compile_bytes(
-    given: Input, data: bytes, shelf: FolderShelf, cutting: Cutting | None, record: Record | None
-) -> Compiled:
+def _compile_bytes(given: Input, data: bytes, shelf: FolderShelf, cutting: Cutting | None) -> Compiled:
     from ..language.decode import read_source
     from ..pipeline import compile_file
 
@@ -105,7 +98,7 @@ def _compile_bytes(
     source = read.value or Source(name, "")
     if read.value is None or read.failed:
         return Compiled(name, (), in_order(read.diagnostics), {name: source})
-    locked = open_lock(given, shelf, record)
+    locked = open_lock(given, shelf)
     if locked.value is None:
         return Compiled(name, (), locked.diagnostics, {name: source, **locked_sources(locked.diagnostics)})
     outcome = compile_file(source, locked.value.shelf)

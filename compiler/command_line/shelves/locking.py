@@ -17,7 +17,6 @@ if TYPE_CHECKING:
     from ...language.shelf import Shelf, ShelfBlock
     from ...pipeline import Compilation
     from ..inputs import Input
-    from ..keeping.again import Record
 
 ENDING: Final = ".lock"
 LARGEST: Final = 8_000_000  # bytes: as a block file; a lock of a hundred blocks has some hundred thousand
@@ -47,15 +46,11 @@ def lock_name(file: str) -> str:
     return file + ENDING
 
 
-def open_lock(given: Input, shelf: FolderShelf, record: Record | None = None) -> Outcome[Locked]:
+def open_lock(given: Input, shelf: FolderShelf) -> Outcome[Locked]:
     """The shelf behind the lock beside a file; the shelf alone where there is no lock."""
     plain = Outcome(Locked(shelf, {}))
     name = lock_name(given.name)
-    if given.path is None:
-        return plain
-    if not os.path.lexists(name):
-        if record:
-            record.missed(name)
+    if given.path is None or not os.path.lexists(name):
         return plain
     from ...language.lock import LockedShelf, pinned_blocks
     from ...language.lock_file import read_lock
@@ -65,8 +60,6 @@ def open_lock(given: Input, shelf: FolderShelf, record: Record | None = None) ->
         data = plain_bytes(name, LARGEST)
     except OSError as problem:
         return Outcome(None, (complain.lock_unreadable(name, problem.strerror or ""),))
-    if record:
-        record.read(name, data)
     if len(data) > LARGEST:
         return Outcome(None, (complain.lock_too_large(name),))
     lock = read_lock(name, data)
