@@ -13,9 +13,9 @@ from dataclasses import dataclass
 from typing import Any, Final, Literal
 
 from ..drafting.congruence import Figure, figure_of, mirrored, turns_onto, unit
-from ..drafting.curves import flattened
 from ..drafting.fingerprint import differ, fingerprint_of
 from ..drafting.model import Draft, Piece
+from ..geometry.curves import flattened
 from ..geometry.edge import Edge
 from ..measure.tolerance import NEAR
 from .model import Template

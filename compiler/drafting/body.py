@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from ..diagnostics.source import Span
+from ..geometry.curves import along
 from ..geometry.edge import Edge
 from ..geometry.motion import mirror_in, turn_about
 from ..language import tree
@@ -13,7 +14,6 @@ from ..words.messages import pieces as complain_pieces
 from ..words.messages import points as complain_points
 from ..words.messages import seams as complain
 from .context import Bench, Context, step_degrees
-from .curves import along
 from .ground import once
 from .placing import alternate_cells, place_in_regions, place_rounds, place_row
 from .points import defined_place, line_of, place_of

@@ -8,19 +8,20 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from ..diagnostics.source import Span
+from ..geometry.curves import ring_area
 from ..geometry.edge import Edge, Point
+from ..geometry.faces import Faces
 from ..geometry.motion import Transform, mirror_in, turn_about
+from ..geometry.noding import Graph
 from ..language import tree
 from ..measure.tolerance import NEAR, SLIVER, Number
 from ..words.messages import pieces as complain
 from ..words.messages import units as complain_units
 from ..words.numbers import ruler_text
 from .context import Bench
-from .faces import Faces
 from .model import Piece
 from .naming import Cloth
-from .noding import Graph
-from .seams import DrawnLine, ring_area
+from .seams import DrawnLine
 from .sketch import Placed
 
 MOSTLY = 0.5

@@ -13,7 +13,7 @@ from typing import Final, NamedTuple
 
 from ..measure.tolerance import NEAR
 from .model import Piece
-from .stroke import WholeSide, whole_sides
+from .whole_sides import WholeSide, whole_sides
 
 ALIKE: Final = 10 * NEAR
 """Inches. Outlines nearer than this everywhere are one shape: each corner may be NEAR off its true place, the

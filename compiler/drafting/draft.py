@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from ..diagnostics.diagnostic import Diagnostic, Outcome, Severity, in_order
 from ..diagnostics.source import Source, Span
+from ..geometry.faces import find_faces
 from ..language import tree
 from ..language.limits import ERRORS
 from ..language.shelf import Choice, Shelf, ShelfBlock
@@ -21,7 +22,6 @@ from .checks import check_holes, check_names, check_refit, check_slivers, check_
 from .context import Bench, EnoughSaid
 from .counting import FILE_LINKS_MOST, draws_too_much
 from .details import Details, details_of, placement, restored
-from .faces import find_faces
 from .frame import Frame
 from .ground import lay_ground
 from .line_checks import check_crossings, check_ends, check_idle, check_inside, node_lines

@@ -7,18 +7,18 @@ from collections.abc import Sequence
 from typing import Any
 
 from ..diagnostics.source import Span
+from ..geometry.close_pairs import CROSSINGS_ASIDE, CROSSINGS_MOST, TooManyMeetings, reach
+from ..geometry.curves import at_share, distance_to, inside_ring, lies_on
 from ..geometry.edge import Point
+from ..geometry.faces import Faces
+from ..geometry.noding import Graph, NodeTable, node_strokes
 from ..measure.tolerance import NEAR, NEARLY, difference
 from ..words.messages import blocks as complain_blocks
 from ..words.messages import seams as complain
-from .close_pairs import CROSSINGS_ASIDE, CROSSINGS_MOST, TooManyMeetings, reach
 from .context import Bench
 from .counting import PIECES_MOST
-from .curves import at_share, distance_to, lies_on
-from .faces import Faces
 from .frame import Frame
-from .noding import Graph, NodeTable, node_strokes
-from .seams import DrawnLine, inside_ring
+from .seams import DrawnLine
 
 
 def node_lines(drawn: Sequence[DrawnLine], title: Span, bench: Bench) -> tuple[Graph, list[DrawnLine]] | None:
@@ -29,7 +29,8 @@ def node_lines(drawn: Sequence[DrawnLine], title: Span, bench: Bench) -> tuple[G
     lines = [*drawn, *(DrawnLine(edge, title, outline=True) for edge in frame.outline)]
     left = _leaving(drawn, frame)
     try:
-        graph = node_strokes(lines, frame.across, frame.down, CROSSINGS_ASIDE if left else CROSSINGS_MOST)
+        edges = [line.edge for line in lines]
+        graph = node_strokes(edges, frame.across, frame.down, CROSSINGS_ASIDE if left else CROSSINGS_MOST)
     except TooManyMeetings as crowd:
         _say_leaving(left, bench)
         if not left:

@@ -8,17 +8,17 @@ from itertools import pairwise
 from typing import Any, Literal
 
 from ..diagnostics.source import Span
+from ..geometry.curves import flattened, inside_ring, lies_on
 from ..geometry.edge import Point
+from ..geometry.faces import Faces, half_edge
+from ..geometry.noding import Graph
 from ..measure.tolerance import FLATTEN
 from ..words.messages import pieces as complain
 from ..words.messages import seams as complain_seams
 from ..words.messages import units as complain_units
 from .context import Bench
-from .curves import flattened, lies_on
-from .faces import Faces, half_edge
 from .line_checks import outside
-from .noding import Graph
-from .seams import DrawnLine, inside_ring
+from .seams import DrawnLine
 from .sketch import Claim, Placed, Sketch
 
 BACKGROUND = "background"

@@ -8,14 +8,14 @@ from functools import cache
 from math import floor, hypot
 
 from ..diagnostics.source import Span
+from ..geometry.close_pairs import reach
+from ..geometry.curves import at_share, box_of, lies_on, same_circle
 from ..geometry.edge import Edge, Point
+from ..geometry.faces import OUTER, Faces, half_edge, leaves
+from ..geometry.noding import Graph
 from ..measure.tolerance import NEAR, Number, difference
-from .close_pairs import reach
-from .curves import at_share, box_of, lies_on, same_circle
-from .faces import OUTER, Faces, half_edge, leaves
 from .model import Part, Piece, Side
 from .naming import Cloth
-from .noding import Graph
 from .seams import DrawnLine
 from .sketch import AllowanceWish
 

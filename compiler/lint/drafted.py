@@ -9,8 +9,8 @@ from typing import Any, Final
 from ..diagnostics.diagnostic import Diagnostic, warning
 from ..diagnostics.source import Span
 from ..drafting.congruence import Corner, Figure, figure_of, mirrored
-from ..drafting.curves import flattened
 from ..drafting.model import Draft, Piece
+from ..geometry.curves import flattened
 from ..words.numbers import ruler_text
 from .linted import Linted
 

@@ -11,7 +11,7 @@ from typing import Final, NamedTuple
 from ..cutting.needs import Need, Part, SizedBlock
 from ..drafting.congruence import unit
 from ..drafting.frame import rectangle
-from ..drafting.stroke import place_of
+from ..geometry.stroke import place_of
 from ..measure.marks import mark_up
 from ..sewing.foundations.foundation import CUT_STEP, foundations
 from ..sewing.foundations.foundation_model import Foundations

@@ -16,8 +16,8 @@ from ..cutting.needs import Need, SizedBlock
 from ..cutting.templates.allowance import outset
 from ..drafting.model import Draft, Part, Piece, Shape, Side
 from ..drafting.shapes import Carry, carry, match_shapes
-from ..drafting.stroke import Stroke, edge_of, stroke_of
 from ..geometry.edge import Edge, Point
+from ..geometry.stroke import Stroke, edge_of, stroke_of
 from ..measure.tolerance import Number, near
 from ..sewing.model import Size
 from .model import PlacedBlock

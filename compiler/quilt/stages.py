@@ -9,7 +9,7 @@ from math import pi, radians
 from typing import Final, NamedTuple
 
 from ..drafting.model import Draft
-from ..drafting.stroke import place_of, stroke_of
+from ..geometry.stroke import place_of, stroke_of
 from ..sewing.model import Assembly, Step
 from .assembly_model import Join, Row, Stage, Way
 from .top import Box

@@ -18,8 +18,8 @@ from math import pi
 from typing import Final, NamedTuple
 
 from ..drafting.model import Part, Side
-from ..drafting.stroke import place_of
 from ..geometry.edge import Edge, Point
+from ..geometry.stroke import place_of
 
 TOGETHER: Final = 1e-3
 """Inches. Corners and lines nearer than this are one: headings are rounded, which moves what lies 100in along

@@ -6,7 +6,7 @@ from cmath import phase
 from collections.abc import Sequence
 from math import pi
 
-from ..drafting.stroke import Stroke, doubled_area, turn_between
+from ..geometry.stroke import Stroke, doubled_area, turn_between
 from ..measure.tolerance import NEAR
 from .proof.simulated import EXACT, Hem, Misfit, distance_to, joined_hems, spend, spots_on
 

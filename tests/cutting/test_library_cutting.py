@@ -12,7 +12,7 @@ from piecewright.cutting.templates.making import make_templates
 from piecewright.cutting.templates.neighbourhood import neighbourhoods
 from piecewright.cutting.templates.outlines import Outlines
 from piecewright.cutting.templates.trimming import Trims, reach
-from piecewright.drafting.stroke import doubled_area, stroke_of
+from piecewright.geometry.stroke import doubled_area, stroke_of
 from shapely.geometry import LineString, Point, Polygon
 from support.clipper import apart, clipper_outset, flat
 from support.library import compiled, library_sources

@@ -10,7 +10,8 @@ from piecewright.cutting.templates.marks import side_marks
 from piecewright.cutting.templates.outlines import Outlines
 from piecewright.cutting.templates.trimming import Trims
 from piecewright.drafting.shapes import carry
-from piecewright.drafting.stroke import place_of, whole_sides
+from piecewright.drafting.whole_sides import whole_sides
+from piecewright.geometry.stroke import place_of
 from support.random_pieces import draft_of, fan_rings, fans, pieces_of, star_rings
 
 CLOSE = 1 / 32  # inches: marks nearer than this are drawn once
@@ -113,7 +114,7 @@ def test_a_mark_carried_from_another_piece_lies_on_the_sewing_line():
 
     draft = draft_of(pieces_of(star_rings(6)))
     for template in make_templates(draft).value:
-        from piecewright.drafting.stroke import stroke_of
+        from piecewright.geometry.stroke import stroke_of
 
         line = LinearRing(flat([stroke_of(edge) for edge in template.sew]))
         assert template.marks

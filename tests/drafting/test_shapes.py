@@ -11,7 +11,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from piecewright.drafting.model import Piece
 from piecewright.drafting.shapes import carry, match_shapes, shape_label, symmetries
-from piecewright.drafting.stroke import stroke_of
+from piecewright.geometry.stroke import stroke_of
 from support.random_pieces import moved, pieces_of, star_polygons
 
 CLOSE = 2e-5  # inches; the brute force's own tolerance, far under any ruler

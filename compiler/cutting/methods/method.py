@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final
 
-from ...drafting.curves import flattened
+from ...geometry.curves import flattened
 from ...geometry.edge import Edge
 from ...measure.marks import mark_up
 from ...measure.tolerance import NEAR, Number

@@ -12,8 +12,8 @@ from collections.abc import Sequence
 from math import degrees, pi
 from typing import Final, NamedTuple
 
-from ...drafting.stroke import ring_strokes
 from ...geometry.edge import Edge
+from ...geometry.stroke import ring_strokes
 from ...measure.tolerance import Number
 
 ALIKE: Final = 1e-4

@@ -10,7 +10,7 @@ from fractions import Fraction
 from typing import Final
 
 from ...diagnostics.diagnostic import Diagnostic, Outcome, in_order
-from ...drafting.stroke import place_of
+from ...geometry.stroke import place_of
 from ...measure.marks import RULER_STEP
 from ...words.messages import cloth as complain
 from ..methods.method import flat_corners, polygon_area, to_corner

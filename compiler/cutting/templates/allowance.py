@@ -16,8 +16,8 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence, Set
 from typing import Final, NamedTuple
 
-from ...drafting.stroke import Stroke, doubled_area, ring_edges, stroke_of, turn_between
 from ...geometry.edge import Edge
+from ...geometry.stroke import Stroke, doubled_area, ring_edges, stroke_of, turn_between
 from ...measure.tolerance import NEAR, Number
 from .corners import SMOOTH, STRAY, Cut, Join, join, moved_side, through_corner, trimmed
 from .crossing import (

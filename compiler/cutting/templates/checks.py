@@ -6,8 +6,8 @@ from collections.abc import Sequence
 from typing import Final
 
 from ...drafting.model import Piece
-from ...drafting.stroke import Stroke, doubled_area, stroke_of
 from ...geometry.edge import Edge
+from ...geometry.stroke import Stroke, doubled_area, stroke_of
 from ...measure.tolerance import NEAR
 from ..model import Template
 from .crossing import winding

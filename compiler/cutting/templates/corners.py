@@ -7,7 +7,7 @@ from itertools import pairwise
 from math import cos, inf, pi, sin
 from typing import Final, NamedTuple
 
-from ...drafting.stroke import Stroke, turn_between
+from ...geometry.stroke import Stroke, turn_between
 from ...measure.tolerance import NEAR
 from .crossing import (
     carrier_meetings,

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Sequence
 from math import pi, sqrt
 from typing import Final
 
-from ...drafting.stroke import Stroke
+from ...geometry.stroke import Stroke
 from ...measure.tolerance import FLATTEN, NEAR
 
 PARALLEL: Final = 1e-9

@@ -15,8 +15,8 @@ from typing import Final, NamedTuple
 
 from ...drafting.model import Piece
 from ...drafting.shapes import Carry
-from ...drafting.stroke import Stroke, ring_strokes, stroke_of
 from ...geometry.edge import Edge
+from ...geometry.stroke import Stroke, ring_strokes, stroke_of
 from ..model import GrainArrow
 
 SAME_HEADING: Final = 0.01

@@ -7,8 +7,9 @@ from math import inf
 
 from ...diagnostics.diagnostic import Diagnostic, Outcome, in_order
 from ...drafting.model import Draft, Piece, Shape, Side
-from ...drafting.stroke import WholeSide, point_of, ring_edges
+from ...drafting.whole_sides import WholeSide
 from ...geometry.edge import Edge, Point
+from ...geometry.stroke import point_of, ring_edges
 from ...measure.tolerance import NEAR, near
 from ...words.messages import templates as complain
 from ...words.numbers import ruler_text

@@ -10,7 +10,8 @@ from math import pi
 from typing import Final, NamedTuple
 
 from ...drafting.model import Piece
-from ...drafting.stroke import WholeSide, turn_between, whole_sides
+from ...drafting.whole_sides import WholeSide, whole_sides
+from ...geometry.stroke import turn_between
 from ...measure.tolerance import NEAR
 
 SHARP: Final = pi / 2 - 1e-4

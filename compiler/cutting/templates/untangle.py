@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from math import pi
 from typing import Final
 
-from ...drafting.stroke import Stroke, doubled_area
+from ...geometry.stroke import Stroke, doubled_area
 from .crossing import CRUMB, joined_up, meetings, part_of, winding
 
 ASIDE: Final = 2e-6

@@ -8,8 +8,8 @@ from fractions import Fraction
 from typing import Final
 
 from ...drafting.model import Draft, Piece
-from ...drafting.stroke import Stroke, edge_of, place_of, stroke_of
 from ...geometry.edge import Edge, Point
+from ...geometry.stroke import Stroke, edge_of, place_of, stroke_of
 from ...measure.marks import mark_up
 from ...measure.tolerance import NEAR, Number
 from ...words.numbers import ruler_text

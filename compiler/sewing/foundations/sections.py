@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Final
 
-from ...drafting.stroke import Stroke
+from ...geometry.stroke import Stroke
 from ..order.folding import Added, Papers
 from ..order.naturals import Naturals
 from ..order.runs import joined

@@ -8,8 +8,8 @@ from typing import Final
 
 from ...drafting.model import Draft
 from ...drafting.shapes import Carry, carry
-from ...drafting.stroke import Stroke, point_of
 from ...geometry.edge import Edge
+from ...geometry.stroke import Stroke, point_of
 from ..model import Assembly, Cloth, Copy, Partial, SeamSide, Step, Unit
 from .likeness import STAY, Motion
 from .runs import eased_places, edges_of, is_rectangle, joined, joined_ring, sizes, turning_places

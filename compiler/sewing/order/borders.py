@@ -5,7 +5,7 @@ from __future__ import annotations
 from cmath import phase
 from collections.abc import Sequence
 
-from ...drafting.stroke import Stroke
+from ...geometry.stroke import Stroke
 from .seam_graph import SeamGraph
 
 Ring = tuple[tuple[Stroke, float], ...]

@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from typing import Final, NamedTuple
 
-from ...drafting.stroke import Stroke
+from ...geometry.stroke import Stroke
 from ...measure.tolerance import NEAR
 from .runs import joined
 from .seam_graph import SeamGraph

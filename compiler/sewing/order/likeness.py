@@ -8,7 +8,7 @@ from math import pi, radians
 from typing import Final, NamedTuple
 
 from ...drafting.model import Draft
-from ...drafting.stroke import Stroke, ring_strokes
+from ...geometry.stroke import Stroke, ring_strokes
 from ...measure.tolerance import NEAR
 
 ALIKE: Final = 20 * NEAR

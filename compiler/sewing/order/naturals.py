@@ -8,7 +8,7 @@ from math import sqrt
 from typing import Final
 
 from ...drafting.model import Draft
-from ...drafting.stroke import place_of
+from ...geometry.stroke import place_of
 from ...measure.tolerance import NEAR
 from .seam_graph import SeamGraph
 

@@ -9,8 +9,8 @@ from itertools import pairwise
 from math import pi
 from typing import Final
 
-from ...drafting.stroke import Stroke, edge_of, point_of, turn_between
 from ...geometry.edge import Edge, Point
+from ...geometry.stroke import Stroke, edge_of, point_of, turn_between
 from ...measure.tolerance import NEAR
 from ..model import Size
 from .borders import Ring

@@ -12,8 +12,8 @@ from math import atan2
 from typing import Final, NamedTuple
 
 from ...drafting.model import Draft, Piece, Side
-from ...drafting.stroke import Stroke, place_of, stroke_of
 from ...geometry.edge import Point
+from ...geometry.stroke import Stroke, place_of, stroke_of
 from ...measure.tolerance import NEAR
 from .islands import find_islands
 

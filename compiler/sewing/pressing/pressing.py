@@ -15,7 +15,7 @@ from math import radians, sqrt
 from typing import Final, NamedTuple
 
 from ...drafting.model import Draft
-from ...drafting.stroke import Stroke, point_of, stroke_of
+from ...geometry.stroke import Stroke, point_of, stroke_of
 from ..model import Assembly, Step
 from ..order.likeness import Motion
 from ..order.squares import Squares

@@ -9,7 +9,7 @@ from math import pi
 from typing import Final
 
 from ...cutting.model import Template
-from ...drafting.stroke import Stroke, place_of
+from ...geometry.stroke import Stroke, place_of
 from .simulated import ENDS, EXACT, Hem, Misfit, SewnCloth, along_of, distance_to, strokes_of, turned_over
 
 POINTED: Final = 16.0

@@ -5,7 +5,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from ...drafting.stroke import Stroke
+from ...geometry.stroke import Stroke
 from .simulated import EXACT, Hem, Misfit, SewnCloth, along_of, joined_hems
 
 

@@ -15,8 +15,8 @@ from math import radians
 from ...cutting.model import Template
 from ...diagnostics.diagnostic import Diagnostic, Outcome
 from ...drafting.model import Draft
-from ...drafting.stroke import Stroke, place_of
 from ...geometry.edge import Point
+from ...geometry.stroke import Stroke, place_of
 from ...words.messages.sewing import does_not_sew
 from ...words.phrases import count_of
 from ..measuring import allowance_at, corners_along, is_rectangular, measure, pins_along, stray_between

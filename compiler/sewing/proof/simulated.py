@@ -11,8 +11,8 @@ from dataclasses import dataclass
 from math import pi
 from typing import Final, NamedTuple
 
-from ...drafting.stroke import Stroke, doubled_area, place_of, stroke_of, turn_between
 from ...geometry.edge import Edge
+from ...geometry.stroke import Stroke, doubled_area, place_of, stroke_of, turn_between
 from ...words.numbers import ruler_text
 
 EXACT: Final = 0.001

@@ -15,8 +15,8 @@ from typing import Final
 
 from ...cutting.comparison import Comparison, Match
 from ...cutting.model import Template
-from ...drafting.curves import box_of
 from ...drafting.model import Draft
+from ...geometry.curves import box_of
 from ...measure.length import POINTS_PER_INCH
 from ..page import Mark, Page, PathMark, Segment
 from ..reports.comparison_report import apart, verdict_lines

@@ -17,7 +17,7 @@ from collections.abc import Iterator, Sequence
 from math import hypot
 from typing import Final, NamedTuple
 
-from ...drafting.curves import at_share
+from ...geometry.curves import at_share
 from ...geometry.edge import Edge
 from ..arrange.paths import Placement, Spot, open_path, straight
 from ..page import Segment

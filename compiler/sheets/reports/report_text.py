@@ -12,9 +12,9 @@ from ...cutting.methods.rotary import template_method_of
 from ...cutting.methods.rotary_words import length_text
 from ...cutting.model import Template
 from ...diagnostics.visible import visible, width_of
-from ...drafting.curves import box_of, flattened
 from ...drafting.fingerprint import fingerprint_of
 from ...drafting.model import Default, Draft, Piece, Side, UnitPlacement
+from ...geometry.curves import box_of, flattened
 from ...geometry.edge import Edge
 from ...measure.tolerance import Number
 from ...words.numbers import number_text, ruler_text

@@ -11,7 +11,7 @@ from ..numbers import ruler_text
 
 if TYPE_CHECKING:
     from ...drafting.model import Draft, Piece
-    from ...drafting.stroke import WholeSide
+    from ...drafting.whole_sides import WholeSide
 
 
 def curve_too_tight(draft: Draft, piece: Piece, radius: float, allowance: Number) -> Diagnostic:

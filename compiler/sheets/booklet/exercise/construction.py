@@ -15,7 +15,7 @@ from typing import Final, NamedTuple
 from ....drafting.frame import rectangle
 from ....drafting.model import Draft
 from ....drafting.shapes import shape_label
-from ....drafting.stroke import place_of
+from ....geometry.stroke import place_of
 from ....measure.tolerance import Number
 from ....words.phrases import one_of
 from ...arrange.block_drawing import column_name

@@ -11,8 +11,8 @@ from fractions import Fraction
 from typing import Final
 
 from ....drafting.model import Draft
-from ....drafting.stroke import place_of
 from ....geometry.edge import Edge
+from ....geometry.stroke import place_of
 from ....measure.tolerance import Number
 
 SAME: Final = 1e-5  # inches between two places that are one

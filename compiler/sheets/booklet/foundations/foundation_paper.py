@@ -16,16 +16,9 @@ from ....cutting.model import Mark
 from ....cutting.templates.allowance import outset_rings
 from ....cutting.templates.corners import Cut
 from ....drafting.model import Draft, Piece
-from ....drafting.stroke import (
-    Stroke,
-    doubled_area,
-    place_of,
-    ring_edges,
-    stroke_of,
-    turn_between,
-)
 from ....geometry.edge import Edge, Point
 from ....geometry.motion import stretch
+from ....geometry.stroke import Stroke, doubled_area, place_of, ring_edges, stroke_of, turn_between
 from ....sewing.foundations.foundation import cloth_allowance
 from ....sewing.foundations.foundation_model import Foundations, Patch, Section
 from ....sewing.naming import JOIN

@@ -13,8 +13,8 @@ from fractions import Fraction
 from itertools import pairwise
 from typing import TYPE_CHECKING, Final
 
-from ....drafting.stroke import place_of
 from ....geometry.edge import Edge
+from ....geometry.stroke import place_of
 from ....measure.length import POINTS_PER_INCH
 from ....sewing.foundations.foundation_model import Patch
 from ...arrange.paths import Placement, Spot, flat_ring

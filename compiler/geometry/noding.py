@@ -14,20 +14,10 @@ from itertools import pairwise
 from math import floor
 from typing import Any
 
-from ..geometry.edge import Edge, Point
 from ..measure.tolerance import NEAR, Number
 from .close_pairs import CROSSINGS_MOST, TooManyMeetings, close_pairs, crossing, ends_on
-from .curves import (
-    along,
-    at_share,
-    crossings,
-    lies_on,
-    meet_lines,
-    same_circle,
-    same_place,
-    share_at,
-)
-from .seams import DrawnLine
+from .curves import along, at_share, crossings, lies_on, meet_lines, same_circle, same_place, share_at
+from .edge import Edge, Point
 
 
 @dataclass
@@ -99,7 +89,7 @@ def is_exact(p: Point) -> bool:
 
 
 def node_strokes(
-    strokes: Sequence[DrawnLine],
+    strokes: Sequence[Edge],
     across: Sequence[Number] = (),
     down: Sequence[Number] = (),
     most: int = CROSSINGS_MOST,
@@ -135,18 +125,18 @@ def _noded(lines: list[Link], table: NodeTable, most: int) -> Graph:
     return Graph(table.places, _links(lines, splits, table), crossed)
 
 
-def _distinct(strokes: Sequence[DrawnLine], table: NodeTable) -> list[Link]:
+def _distinct(strokes: Sequence[Edge], table: NodeTable) -> list[Link]:
     """Each line once, however many strokes drew it, its ends numbered."""
     lines: dict[tuple[Any, ...], Link] = {}
     for number, stroke in enumerate(strokes):
-        start, end = table.number(stroke.edge.start), table.number(stroke.edge.end)
-        if start == end and stroke.edge.arc is None:
+        start, end = table.number(stroke.start), table.number(stroke.end)
+        if start == end and stroke.arc is None:
             continue
-        key = _key(stroke.edge, start, end, table)
+        key = _key(stroke, start, end, table)
         if key in lines:
             lines[key].strokes.append(number)
         else:
-            lines[key] = Link(stroke.edge, start, end, [number])
+            lines[key] = Link(stroke, start, end, [number])
     return list(lines.values())
 
 

@@ -17,11 +17,10 @@ from dataclasses import dataclass
 from math import asin, atan2, hypot
 from typing import Any
 
-from ..geometry.edge import Edge, Point
 from ..measure.tolerance import Number, difference
-from .curves import area_under, at_share, box_of, flattened
+from .curves import area_under, at_share, box_of, flattened, inside_ring
+from .edge import Edge, Point
 from .noding import Graph
-from .seams import inside_ring
 
 OUTER = -1
 """The number of the unbounded face."""
