@@ -169,9 +169,5 @@ def _draw_placed(number: int, placed: Placed, sketch: Sketch) -> None:
         line(edge)
     if placed.unit is None:
         return
-    for piece in placed.unit.draft.pieces:
-        for ring in (piece.ring, *piece.holes):
-            for side in ring:
-                for part in side.parts:
-                    if part.neighbour is not None and part.neighbour > piece.number:
-                        line(placed.transform.edge(part.edge))
+    for edge, _, _ in placed.unit.draft.graph.between():
+        line(placed.transform.edge(edge))

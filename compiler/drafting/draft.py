@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from ..diagnostics.diagnostic import Diagnostic, Outcome, Severity, in_order
 from ..diagnostics.source import Source, Span
 from ..geometry.faces import find_faces
+from ..geometry.planar import PlanarGraph
 from ..language import tree
 from ..language.limits import ERRORS
 from ..language.shelf import Choice, Shelf, ShelfBlock
@@ -153,10 +154,10 @@ class Drafter:
             if noded is not None:
                 check_inside(*noded, bench)
             return None
-        pieces = _pieces_of(block, sketch, details.allowance, bench)
-        if pieces is None or bench.failed:
+        made = _pieces_of(block, sketch, details.allowance, bench)
+        if made is None or bench.failed:
             return None
-        return _finish(block, frame, pieces, sketch, details, units, defaults)
+        return _finish(block, frame, *made, sketch, details, units, defaults)
 
     def units(
         self, uses: Sequence[tree.Use], source: Source, bench: Bench, defaults: list[Default]
@@ -262,8 +263,8 @@ def _mentions(body: Sequence[tree.Statement], unit: str) -> bool:
 
 def _pieces_of(
     block: tree.Block, sketch: Sketch, allowance: Fraction, bench: Bench
-) -> tuple[Piece, ...] | None:
-    """The planar passes: nodes, faces, cloth, pieces; None where a complaint stops them."""
+) -> tuple[tuple[Piece, ...], PlanarGraph] | None:
+    """The planar passes: nodes, faces, cloth, pieces and their graph; None where a complaint stops them."""
     assert bench.frame.outline is not None
     noded = node_lines(sketch.lines, block.title.span, bench)
     if noded is None:
@@ -286,18 +287,19 @@ def _pieces_of(
     if bench.failed:
         return None
     check_symmetry(faces, cloth, sketch.placed, owners, bench)
-    pieces, met = make_pieces(graph, faces, lines, cloth, allowance, sketch.allowances)
+    pieces, planar, met = make_pieces(graph, faces, lines, cloth, allowance, sketch.allowances)
     for wish in sketch.allowances:
         if wish.statement.span not in met:
             bench.say(complain_pieces.allowance_nowhere(wish.statement.span))
     check_refit(pieces, bench.frame.outline)
-    return pieces
+    return pieces, planar
 
 
 def _finish(
     block: tree.Block,
     frame: Frame,
     pieces: tuple[Piece, ...],
+    graph: PlanarGraph,
     sketch: Sketch,
     details: Details,
     units: dict[str, Unit | None],
@@ -332,6 +334,7 @@ def _finish(
         ),
         origin=block.title.span,
         allowances=details.allowances,
+        graph=graph,
     )
 
 

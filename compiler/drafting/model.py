@@ -7,12 +7,13 @@ Nothing here is edited in place and nothing knows a tree node: `origin` spans le
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Literal
 
 from ..diagnostics.source import Span
 from ..geometry.edge import Edge, Point
+from ..geometry.planar import PlanarGraph
 from ..measure.tolerance import Number
 
 
@@ -155,3 +156,4 @@ class Draft:
     dress: Dress | None = None  # for the sheets of a quilt: see sheets/quilts/wearing.py
     origin: Span | None = None  # the title's words
     allowances: tuple[tuple[Fraction, Span], ...] = ()  # every width written, and its words
+    graph: PlanarGraph = field(default=PlanarGraph(), compare=False, repr=False)  # face n - 1 is piece n

@@ -11,8 +11,9 @@ from ..diagnostics.source import Span
 from ..geometry.close_pairs import reach
 from ..geometry.curves import at_share, box_of, lies_on, same_circle
 from ..geometry.edge import Edge, Point
-from ..geometry.faces import OUTER, Faces, half_edge, leaves
-from ..geometry.noding import Graph
+from ..geometry.faces import Faces, half_edge, leaves
+from ..geometry.noding import Graph, NodeTable
+from ..geometry.planar import OUTER, PlanarGraph, Stretch, planar_graph
 from ..measure.tolerance import NEAR, Number, difference
 from .model import Part, Piece, Side
 from .naming import Cloth
@@ -55,8 +56,8 @@ def make_pieces(
     cloth: Sequence[Cloth],
     allowance: Fraction,
     wishes: Sequence[AllowanceWish],
-) -> tuple[tuple[Piece, ...], set[Span]]:
-    """The pieces, and the spans of those allowance wishes that some edge met."""
+) -> tuple[tuple[Piece, ...], PlanarGraph, set[Span]]:
+    """The pieces, their graph, and the spans of those allowance wishes that some edge met."""
     order = reading_order(graph, faces)
     number_of = {face: number for number, face in enumerate(order, 1)}
     widths, met = _widths(graph, allowance, wishes)
@@ -68,16 +69,23 @@ def make_pieces(
         origins = tuple(dict.fromkeys(lines[each].origin for each in strokes if not lines[each].outline))
         return Part(half_edge(graph, half), None if across == OUTER else number_of[across], origins)
 
-    pieces = []
+    def stretch(half: int) -> Stretch:
+        across = number_of.get(faces.right_of[half ^ 1], 0) - 1
+        return Stretch(part(half).edge, leaves(graph, half), leaves(graph, half ^ 1), across)
+
+    pieces, stretches = [], []
     for number, at in enumerate(order, 1):
         face = faces.faces[at]
+        parted = [_parted(graph, ring, part, widths) for ring in (face.ring, *face.holes)]
+        stretches.append([[stretch(half) for halves in ring for half in halves] for ring in parted])
+        ring, *holes = (tuple(_side(halves, part, widths) for halves in each) for each in parted)
         pieces.append(
             Piece(
                 number,
                 cloth[at].name,
                 cloth[at].fabric,
-                _sides(graph, face.ring, part, widths),
-                tuple(_sides(graph, hole, part, widths) for hole in face.holes),
+                ring,
+                tuple(holes),
                 face.area,
                 face.inside,
                 cloth[at].grain,
@@ -85,7 +93,25 @@ def make_pieces(
                 cloth[at].unit,
             )
         )
-    return tuple(pieces), met
+    return tuple(pieces), planar_graph(stretches, graph.nodes), met
+
+
+def graph_of(pieces: Sequence[Piece]) -> PlanarGraph:
+    """The graph of pieces that no drafting made: their corners are one where they lie within NEAR."""
+    table = NodeTable()
+    number = cache(table.number)
+    stretches = [
+        [
+            [
+                Stretch(part.edge, number(part.edge.start), number(part.edge.end), (part.neighbour or 0) - 1)
+                for side in ring
+                for part in side.parts
+            ]
+            for ring in (piece.ring, *piece.holes)
+        ]
+        for piece in pieces
+    ]
+    return planar_graph(stretches, table.places)
 
 
 def _widths(
@@ -112,10 +138,17 @@ def _widths(
     return widths, met
 
 
-def _sides(
+def _side(halves: Sequence[int], part: Callable[[int], Part], widths: list[Fraction]) -> Side:
+    parts = tuple(part(half) for half in halves)
+    whole = Edge(parts[0].edge.start, parts[-1].edge.end, parts[0].edge.arc)
+    return Side(whole, parts, widths[halves[0] // 2])
+
+
+def _parted(
     graph: Graph, ring: tuple[int, ...], part: Callable[[int], Part], widths: list[Fraction]
-) -> tuple[Side, ...]:
-    """A ring of halves as whole sides, the first starting at the corner that is read first."""
+) -> list[list[int]]:
+    """A ring of halves parted into those of whole sides, the first starting at the corner that is read
+    first."""
     corners = [at for at in range(len(ring)) if _is_corner(graph, ring[at - 1], ring[at], part, widths)]
     if len(corners) < 2:
         corners = sorted({*corners, *_two_ends(graph, ring)})
@@ -128,11 +161,8 @@ def _sides(
     for at, start in enumerate(corners):
         end = corners[(at + 1) % len(corners)]
         count = (end - start) % len(ring) or len(ring)
-        halves = [ring[(start + step) % len(ring)] for step in range(count)]
-        parts = tuple(part(half) for half in halves)
-        whole = Edge(parts[0].edge.start, parts[-1].edge.end, parts[0].edge.arc)
-        sides.append(Side(whole, parts, widths[halves[0] // 2]))
-    return tuple(sides)
+        sides.append([ring[(start + step) % len(ring)] for step in range(count)])
+    return sides
 
 
 def _reading(p: Point) -> tuple[int, int]:

@@ -21,9 +21,7 @@ from ..measure.tolerance import Number, difference
 from .curves import area_under, at_share, box_of, flattened, inside_ring
 from .edge import Edge, Point
 from .noding import Graph
-
-OUTER = -1
-"""The number of the unbounded face."""
+from .planar import OUTER
 
 
 @dataclass(frozen=True)

@@ -7,7 +7,7 @@ Of a piece that is cut reversed, the edges are those on the template before it i
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from ..geometry.edge import Edge, Point
 
@@ -103,6 +103,7 @@ class Step:
     partial: Partial | None
     finished: Size
     unfinished: Size
+    path: tuple[int, ...] = field(default=(), compare=False, repr=False)  # halves of the graph
 
     @property
     def parts(self) -> tuple[str, str]:

@@ -114,7 +114,7 @@ def test_pieces_that_lie_alike_need_the_same_of_their_template(source):
     """Working out one piece of each neighbourhood comes to what working out every piece does."""
     for draft in drafts(source):
         trims = Trims(Outlines(draft.pieces), draft.trim)
-        alike = neighbourhoods(draft.pieces)
+        alike = neighbourhoods(draft)
         for shape in draft.shapes:
             some = lay(draft, shape, trims, alike)
             every = lay(draft, shape, trims, range(len(draft.pieces)))

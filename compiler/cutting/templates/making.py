@@ -26,7 +26,7 @@ from .trimming import Trims
 def make_templates(draft: Draft) -> Outcome[tuple[Template, ...]]:
     """The templates in order of their letters, and warnings about allowances that have no room."""
     trims = Trims(Outlines(draft.pieces), draft.trim)
-    alike = neighbourhoods(draft.pieces)
+    alike = neighbourhoods(draft)
     templates: list[Template] = []
     said: list[Diagnostic] = []
     for shape in draft.shapes:

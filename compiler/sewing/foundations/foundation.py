@@ -190,21 +190,9 @@ def _extent(piece: Piece, along: complex) -> tuple[float, float]:
 
 def _outline(graph: SeamGraph, pieces: Region) -> tuple[Edge, ...]:
     """The finished outline of a section."""
-    first = next(
-        half
-        for piece in sorted(pieces)
-        for ring in graph.rings[piece]
-        for half in ring
-        if graph.beyond(half // 2, piece) not in pieces
-    )
-    ring, half = [], first
-    while True:
-        ring.append(half)
-        half = graph.following[half]
-        while graph.cloth(half ^ 1) in pieces:
-            half = graph.following[half ^ 1]
-        if half == first:
-            return _edges([graph.directed(each) for each in ring])
+    first = next(graph.planar.bordering(pieces))
+    ring = graph.planar.border(first, lambda half: graph.cloth(half ^ 1) in pieces)
+    return _edges([graph.directed(each) for each in ring])
 
 
 def _edges(strokes: Sequence[Stroke]) -> tuple[Edge, ...]:

@@ -96,12 +96,9 @@ class Sections:
 
     def _edge_places(self, pieces: Region) -> set[int]:
         return {
-            place
-            for piece in pieces
-            for ring in self.graph.rings[piece]
-            for half in ring
-            if self.graph.beyond(half // 2, piece) not in pieces
-            for place in (self.graph.place_at(half), self.graph.place_at(half ^ 1))
+            self.graph.place_at(end)
+            for half in self.graph.planar.bordering(pieces)
+            for end in (half, half ^ 1)
         }
 
     def _within(self, half: int, pieces: Region) -> bool:

@@ -147,6 +147,7 @@ class _Order:
             partial=self._partial(number),
             finished=unit.finished,
             unfinished=unit.unfinished,
+            path=node.path,
         )
 
     def _side(self, part: int, runs: Sequence[Stroke]) -> SeamSide:

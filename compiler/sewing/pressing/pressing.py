@@ -53,8 +53,7 @@ def press(draft: Draft, assembly: Assembly, lightness: Mapping[str, float]) -> P
     """A direction for every seam. `lightness` of every role of the draft, on any scale: more is lighter."""
     cell = max(float(draft.width), float(draft.height)) / sqrt(len(draft.pieces))
     ties = list(_ties(assembly, cell))
-    shades = Shades(draft, lightness, cell)
-    wishes = {step.step: shades.first_darker(step) for step in assembly.steps}
+    wishes = {step.step: _first_darker(draft, step, lightness) for step in assembly.steps}
     ways, opened = _settle(assembly, ties, wishes)
     tied = {(end.step, end.copy) for tie in ties for end in (tie.one, tie.two)}
     seams = tuple(_pressing(step, wishes[step.step], ways, opened, tied) for step in assembly.steps)
@@ -199,38 +198,13 @@ def _length(assembly: Assembly, seam: Seam) -> float:
     return round(assembly.steps[seam[0] - 1].seam_length, 6)
 
 
-class Shades:
-    """How light the cloth is on both sides of any seam of a draft."""
-
-    def __init__(self, draft: Draft, lightness: Mapping[str, float], cell: float) -> None:
-        self.squares: Squares[tuple[float, float]] = Squares(cell)
-        for piece in draft.pieces:
-            for part in (part for ring in (piece.ring, *piece.holes) for side in ring for part in side.parts):
-                if part.neighbour is None:
-                    continue
-                stroke = stroke_of(part.edge)
-                middle = stroke.at(0.5)
-                other = draft.pieces[part.neighbour - 1].fabric
-                darker = lightness[other] - lightness[piece.fabric]
-                self.squares.put(middle, (stroke.length * darker, _turned_to(stroke)))
-
-    def first_darker(self, step: Step) -> float:
-        """Lightness times inches by which the first part's side of a step's seam is the darker."""
-        found = 0.0
-        for edge in step.seam:
-            stroke = stroke_of(edge)
-            for middle, (darker, turned) in self.squares.along(stroke):
-                if _within(stroke, middle) and abs(_turned_to(stroke, middle) - turned) < 1.0:
-                    found += darker
-        return round(found, 9)
-
-
-def _turned_to(stroke: Stroke, place: complex | None = None) -> float:
-    """0 or 2 for a seam that runs rightward or downward, or back, at a place: which of its two ways it is
-    drawn."""
-    along = stroke.direction(0.5) if place is None else _direction_at(stroke, place)
-    rightward = along.real > EVEN or (abs(along.real) <= EVEN and along.imag > 0)
-    return 0.0 if rightward else 2.0
+def _first_darker(draft: Draft, step: Step, lightness: Mapping[str, float]) -> float:
+    """Lightness times inches by which the first part's side of a step's seam is the darker."""
+    found = 0.0
+    for half in step.path:
+        own, other = (draft.pieces[draft.graph.face(each)].fabric for each in (half, half ^ 1))
+        found += stroke_of(draft.graph.edge(half)).length * (lightness[other] - lightness[own])
+    return round(found, 9)
 
 
 def _pressing(

@@ -9,7 +9,6 @@ from itertools import chain
 from typing import Final, NamedTuple
 
 from ....drafting.model import Draft
-from ....geometry.edge import Edge
 from ....measure.length import POINTS_PER_INCH
 from ...arrange.block_drawing import column_name
 from ...arrange.paths import Placement, box_path, circle_path, open_path, ring_path, straight
@@ -76,11 +75,7 @@ def _center_marks(draft: Draft, placement: Placement) -> Iterator[Mark]:
 
 def _seams(draft: Draft, placement: Placement) -> tuple[Segment, ...]:
     """Every seam once."""
-    edges: list[Edge] = [
-        part.edge for piece in draft.pieces for ring in (piece.ring, *piece.holes) for side in ring for part
-        in side.parts if part.neighbour is not None and part.neighbour > piece.number
-    ]  # fmt: skip
-    return tuple(chain(*(open_path((edge,), placement) for edge in edges))) or straight(
+    return tuple(chain(*(open_path((edge,), placement) for edge, _, _ in draft.graph.between()))) or straight(
         (0.0, 0.0), (0.0, 0.0)
     )
 
