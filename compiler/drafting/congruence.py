@@ -6,11 +6,12 @@ every corner, every middle of a side, and the allowance of every side meet.
 
 from __future__ import annotations
 
-from cmath import exp, phase
+from cmath import phase
 from collections.abc import Iterator, Sequence
-from math import degrees, tau
+from math import degrees
 from typing import Final, NamedTuple
 
+from ..geometry.pose import turning
 from ..measure.tolerance import NEAR
 from .model import Piece
 from .whole_sides import WholeSide, whole_sides
@@ -104,7 +105,7 @@ def turns_onto(one: Figure, other: Figure) -> Iterator[float]:
     if [len(ring) for ring in one.rings] != [len(ring) for ring in other.rings]:
         return
     for turned in _candidate_turns(one.landmarks, other.landmarks):
-        if _carried(one, other, unit(turned)):
+        if _carried(one, other, turning(turned)):
             yield turned
 
 
@@ -123,13 +124,6 @@ def _tidy(turned: float) -> float:
     turned %= 360
     whole = float(round(turned))
     return whole % 360 if abs(turned - whole) <= WHOLE_DEGREE else turned
-
-
-def unit(turned: float) -> complex:
-    """The factor that turns by so many degrees clockwise; exact for quarter turns."""
-    if turned % 90 == 0:
-        return (1 + 0j, 1j, -1 + 0j, -1j)[int(turned // 90) % 4]
-    return exp(1j * tau * turned / 360)
 
 
 def _carried(one: Figure, other: Figure, factor: complex) -> bool:

@@ -13,7 +13,8 @@ from dataclasses import dataclass
 from math import degrees, sqrt
 from typing import Final
 
-from .congruence import figure_of, unit
+from ..geometry.pose import Motion, Pose, turning
+from .congruence import figure_of
 from .model import Draft
 
 ALIKE: Final = 1e-5
@@ -21,15 +22,6 @@ ALIKE: Final = 1e-5
 wider than floats stray, far finer than anyone cuts."""
 
 CELLS: Final = 1000  # across that square: pieces are looked up by the cell that their middle lies in
-
-
-@dataclass(frozen=True, slots=True)
-class Likeness:
-    """A motion that carries one design onto another: mirrored in an upright line first, where `mirrored`,
-    then `turned` degrees clockwise, about the middle."""
-
-    turned: float
-    mirrored: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,7 +59,7 @@ def same_design(one: Draft, other: Draft) -> bool:
 def symmetry_of(draft: Draft) -> Symmetry:
     """How the block looks the same again, its fabrics kept."""
     found = list(likenesses(_Design(draft), _Design(draft), renamed=False))
-    return Symmetry(sum(not each.mirrored for each in found), any(each.mirrored for each in found))
+    return Symmetry(sum(not each.reversed for each in found), any(each.reversed for each in found))
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,8 +114,8 @@ class _Design:
         return found
 
 
-def likenesses(one: _Design, other: _Design, *, renamed: bool = True) -> Iterator[Likeness]:
-    """Every motion that carries the first design onto the second; where `renamed`, with fabrics renamed."""
+def likenesses(one: _Design, other: _Design, *, renamed: bool = True) -> Iterator[Pose]:
+    """Every pose in which the first design is the second; where `renamed`, with fabrics renamed."""
     pivot = one.furthest[0]
     for mirrored in (False, True):
         start = -pivot.conjugate() if mirrored else pivot
@@ -131,17 +123,15 @@ def likenesses(one: _Design, other: _Design, *, renamed: bool = True) -> Iterato
             if abs(abs(place) - abs(start)) > ALIKE:
                 continue
             turned = degrees(phase(place / start)) % 360 if abs(start) > ALIKE else 0.0
-            if _carried(one, other, unit(turned), mirrored, renamed):
-                yield Likeness(turned, mirrored)
+            if _carried(one, other, Motion(turning(turned), 0j, mirrored), renamed):
+                yield Pose(turned, mirrored)
 
 
-def _carried(one: _Design, other: _Design, factor: complex, mirrored: bool, renamed: bool) -> bool:
+def _carried(one: _Design, other: _Design, motion: Motion, renamed: bool) -> bool:
     """Whether a motion lays every piece on one of the other block, each fabric on one fabric."""
     theirs: dict[str, str] = {}
     for patch in one.patches:
-        middle, *marks = (
-            factor * (-place.conjugate() if mirrored else place) for place in (patch.middle, *patch.marks)
-        )
+        middle, *marks = (motion(place) for place in (patch.middle, *patch.marks))
         match = next(
             (
                 each

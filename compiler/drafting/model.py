@@ -14,6 +14,7 @@ from typing import Literal
 from ..diagnostics.source import Span
 from ..geometry.edge import Edge, Point
 from ..geometry.planar import PlanarGraph
+from ..geometry.pose import Pose
 from ..measure.tolerance import Number
 
 
@@ -74,6 +75,11 @@ class Member:
     piece: int
     turned: float
     reversed: bool
+
+    @property
+    def pose(self) -> Pose:
+        """How the member lies, where the first piece lies as it is."""
+        return Pose(self.turned, self.reversed)
 
 
 @dataclass(frozen=True, slots=True)

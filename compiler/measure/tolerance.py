@@ -22,6 +22,9 @@ a sixty-fourth, so nobody means it."""
 SLIVER: Final = Fraction(1, 16)
 """Inches. A piece narrower than this cannot be cut or sewn."""
 
+WHOLE_TURN: Final = 1e-9
+"""Degrees. A turn nearer than this to a whole one is none: a hundred thousand times what rounding leaves."""
+
 TANGENT: Final = 1e-3
 """Radians within which two sides that meet go on, or come back, in one direction, as tangent arcs do: that is
 no corner. It is a seventeenth of a degree, far less than a protractor shows."""

@@ -10,6 +10,8 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 
 from ..geometry.edge import Edge, Point
+from ..geometry.pose import Motion, turning
+from ..geometry.stroke import place_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,6 +40,11 @@ class Copy:
     pieces: tuple[int, ...]
     turned: float
     to: Point
+
+    @property
+    def motion(self) -> Motion:
+        """Where the first copy's places go."""
+        return Motion(turning(self.turned), place_of(self.to))
 
 
 @dataclass(frozen=True, slots=True)

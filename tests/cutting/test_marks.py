@@ -24,8 +24,8 @@ def marks_on(draft):
     for shape, template in zip(draft.shapes, make_templates(draft).value, strict=True):
         laid = lay(draft, shape, trims, range(len(draft.pieces)))
         for number, way in zip(template.pieces, laid.ways, strict=True):
-            marks = [way.place(place_of(mark.at)) for mark in template.marks]
-            dots = [way.place(place_of(dot)) for dot in template.dots]
+            marks = [way(place_of(mark.at)) for mark in template.marks]
+            dots = [way(place_of(dot)) for dot in template.dots]
             found[number] = (marks, dots)
     return found
 
@@ -130,4 +130,4 @@ def test_members_are_carried_as_shapes_say():
             way = carry(shape, draft.pieces, member)
             first = whole_sides(draft.pieces[shape.members[0].piece - 1].ring)[0].stroke.start
             corners = [s.stroke.start for s in whole_sides(draft.pieces[member.piece - 1].ring)]
-            assert min(abs(way.place(first) - corner) for corner in corners) < 1e-6
+            assert min(abs(way(first) - corner) for corner in corners) < 1e-6

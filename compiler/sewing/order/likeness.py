@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from cmath import exp, phase
+from cmath import exp
 from collections.abc import Mapping, Sequence
 from math import pi, radians
 from typing import Final, NamedTuple
 
 from ...drafting.model import Draft
-from ...geometry.stroke import Stroke, ring_strokes
+from ...geometry.pose import Motion
+from ...geometry.stroke import ring_strokes
 from ...measure.tolerance import NEAR
 
 ALIKE: Final = 20 * NEAR
@@ -23,51 +24,13 @@ GRID: Final = 1e-3
 piece."""
 
 
-class Pose(NamedTuple):
+class PlacedPiece(NamedTuple):
     """What a piece is, and how it lies. `kind` is one for each template, way up and fabric."""
 
     kind: int
     middle: complex
     turned: float  # radians, clockwise
     turns: int  # how many turns carry it onto itself
-
-
-class Motion(NamedTuple):
-    """A turn about the block's top left, then a shift."""
-
-    turn: complex
-    shift: complex
-
-    def __call__(self, place: complex) -> complex:
-        """Where a place goes."""
-        return place * self.turn + self.shift
-
-    def back(self, place: complex) -> complex:
-        """The place that goes there."""
-        return (place - self.shift) / self.turn
-
-    def after(self, first: Motion) -> Motion:
-        """The motion that does `first`, then this."""
-        return Motion(self.turn * first.turn, self.turn * first.shift + self.shift)
-
-    @property
-    def degrees(self) -> float:
-        """The turn in degrees clockwise, 0 <= degrees < 360."""
-        found = phase(self.turn) * 180 / pi % 360
-        return 0.0 if 360 - found < 1e-9 else found
-
-    def stroke(self, stroke: Stroke) -> Stroke:
-        """Where a stroke goes."""
-        center = None if stroke.center is None else self(stroke.center)
-        return Stroke(self(stroke.start), self(stroke.end), center, stroke.sweep)
-
-    def stroke_back(self, stroke: Stroke) -> Stroke:
-        """The stroke that goes there."""
-        center = None if stroke.center is None else self.back(stroke.center)
-        return Stroke(self.back(stroke.start), self.back(stroke.end), center, stroke.sweep)
-
-
-STAY: Final = Motion(1 + 0j, 0j)
 
 
 class Likeness(NamedTuple):
@@ -78,10 +41,10 @@ class Likeness(NamedTuple):
     pieces: tuple[int, ...]
 
 
-def poses_of(draft: Draft, cloths: Mapping[str, str] | None = None) -> list[Pose]:
+def poses_of(draft: Draft, cloths: Mapping[str, str] | None = None) -> list[PlacedPiece]:
     """Every piece's pose, in order of number. `cloths`: what stands for each fabric, where it is another."""
     kinds: dict[tuple[str, bool, str], int] = {}
-    poses: list[Pose | None] = [None] * len(draft.pieces)
+    poses: list[PlacedPiece | None] = [None] * len(draft.pieces)
     for shape in draft.shapes:
         for member in shape.members:
             piece = draft.pieces[member.piece - 1]
@@ -90,7 +53,7 @@ def poses_of(draft: Draft, cloths: Mapping[str, str] | None = None) -> list[Pose
             strokes = ring_strokes([side.edge for side in piece.ring])
             spots = [spot for each in strokes for spot in (each.start, each.at(0.5))]
             middle = sum(spots) / len(spots)
-            poses[member.piece - 1] = Pose(kind, middle, radians(member.turned), shape.turns)
+            poses[member.piece - 1] = PlacedPiece(kind, middle, radians(member.turned), shape.turns)
     found = [pose for pose in poses if pose is not None]
     assert len(found) == len(draft.pieces), "a piece has no shape"
     return found
@@ -103,7 +66,7 @@ def signature(kind: int) -> int:
 
 
 def alike(
-    one: Sequence[int], two: Sequence[int], poses: Sequence[Pose], unturned: bool = False
+    one: Sequence[int], two: Sequence[int], poses: Sequence[PlacedPiece], unturned: bool = False
 ) -> Likeness | None:
     """How the first pieces lie on the second, if they are the same unit; `unturned` where that can be. Pieces
     from 0."""
@@ -138,7 +101,7 @@ def alike(
     return None
 
 
-def turns_of(poses: Sequence[Pose], center: complex) -> int:
+def turns_of(poses: Sequence[PlacedPiece], center: complex) -> int:
     """How many quarter or half turns about a centre carry all pieces onto their likes: 4, 2; 1 for none."""
     every = range(len(poses))
     index = _index(every, poses)
@@ -149,16 +112,16 @@ def turns_of(poses: Sequence[Pose], center: complex) -> int:
     return 1
 
 
-def poses_turns(poses: Sequence[Pose], pieces: Sequence[int], kind: int) -> int:
+def poses_turns(poses: Sequence[PlacedPiece], pieces: Sequence[int], kind: int) -> int:
     """How many turns carry pieces of a kind onto themselves."""
     return next(poses[piece].turns for piece in pieces if poses[piece].kind == kind)
 
 
-def _middle(pieces: Sequence[int], poses: Sequence[Pose]) -> complex:
+def _middle(pieces: Sequence[int], poses: Sequence[PlacedPiece]) -> complex:
     return sum(poses[piece].middle for piece in pieces) / len(pieces)
 
 
-def _index(pieces: Sequence[int], poses: Sequence[Pose]) -> dict[tuple[int, int], list[int]]:
+def _index(pieces: Sequence[int], poses: Sequence[PlacedPiece]) -> dict[tuple[int, int], list[int]]:
     index: dict[tuple[int, int], list[int]] = {}
     for piece in pieces:
         middle = poses[piece].middle
@@ -170,7 +133,7 @@ def _laid(
     one: Sequence[int],
     motion: Motion,
     turned: float,
-    poses: Sequence[Pose],
+    poses: Sequence[PlacedPiece],
     index: dict[tuple[int, int], list[int]],
 ) -> Likeness | None:
     """Each piece's like under a motion, if all have one."""
@@ -184,7 +147,11 @@ def _laid(
 
 
 def _like(
-    pose: Pose, at: complex, turned: float, poses: Sequence[Pose], index: dict[tuple[int, int], list[int]]
+    pose: PlacedPiece,
+    at: complex,
+    turned: float,
+    poses: Sequence[PlacedPiece],
+    index: dict[tuple[int, int], list[int]],
 ) -> int:
     x, y = at.real / GRID, at.imag / GRID
     near = ALIKE / GRID

@@ -12,10 +12,11 @@ from itertools import pairwise
 from typing import Final
 
 from ...drafting.model import Draft
+from ...geometry.pose import STAY, Motion
 from .borders import Ring, frame_of, part_rings, piece_rings, ringed_piece
 from .chords import Chord, Seams, choices
 from .fillers import Setting, middle_of, outermost
-from .likeness import STAY, Motion, alike, poses_of, signature
+from .likeness import alike, poses_of, signature
 from .naturals import Naturals
 from .parallels import by_frame, by_width, fan
 from .runs import is_rectangle

@@ -9,15 +9,13 @@ cloth. A batch is pressed alike unless that would set two of its own seams again
 
 from __future__ import annotations
 
-from cmath import exp
 from collections.abc import Iterator, Mapping, Sequence
-from math import radians, sqrt
+from math import sqrt
 from typing import Final, NamedTuple
 
 from ...drafting.model import Draft
 from ...geometry.stroke import Stroke, point_of, stroke_of
 from ..model import Assembly, Step
-from ..order.likeness import Motion
 from ..order.squares import Squares
 from ..proof.simulated import along_of
 from .pressing_model import Meeting, Pressing, PressingPlan, Toward
@@ -84,8 +82,7 @@ def _seams(assembly: Assembly) -> Iterator[tuple[Step, int, list[Stroke]]]:
     for step, unit in zip(assembly.steps, assembly.units, strict=True):
         own = [stroke_of(edge) for edge in step.seam]
         for number, copy in enumerate(unit.copies):
-            motion = Motion(exp(1j * radians(copy.turned)), complex(float(copy.to.x), float(copy.to.y)))
-            yield step, number, [motion.stroke(stroke) for stroke in own]
+            yield step, number, [copy.motion.stroke(stroke) for stroke in own]
 
 
 def _ends(step: int, copy: int, strokes: Sequence[Stroke]) -> tuple[End, End]:

@@ -9,8 +9,9 @@ from math import pi
 from typing import Final
 
 from ...cutting.model import Template
+from ...geometry.pose import TURN_OVER
 from ...geometry.stroke import Stroke, place_of
-from .simulated import ENDS, EXACT, Hem, Misfit, SewnCloth, along_of, distance_to, strokes_of, turned_over
+from .simulated import ENDS, EXACT, Hem, Misfit, SewnCloth, along_of, distance_to, strokes_of
 
 POINTED: Final = 16.0
 """Allowances past a seam's end that a cutting line is carried on to a point at most."""
@@ -51,7 +52,7 @@ def _check_marks(template: Template, lines: Sequence[Stroke]) -> None:
 
 
 def _turned_over(ring: Sequence[Hem]) -> list[Hem]:
-    return [(turned_over(stroke).reversed(), width) for stroke, width in reversed(ring)]
+    return [(TURN_OVER.stroke(stroke).reversed(), width) for stroke, width in reversed(ring)]
 
 
 def _check_closed(ring: Sequence[Stroke]) -> None:

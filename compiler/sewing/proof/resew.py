@@ -7,15 +7,14 @@ sides, sizes, copies) and compares what it has sewn, at the end alone, with the 
 
 from __future__ import annotations
 
-from cmath import exp
 from collections import Counter
 from collections.abc import Sequence
-from math import radians
 
 from ...cutting.model import Template
 from ...diagnostics.diagnostic import Diagnostic, Outcome
 from ...drafting.model import Draft
 from ...geometry.edge import Point
+from ...geometry.pose import STAY, TURN_OVER, Motion
 from ...geometry.stroke import Stroke, place_of
 from ...words.messages.sewing import does_not_sew
 from ...words.phrases import count_of
@@ -27,13 +26,12 @@ from .simulated import (
     EXACT,
     Hem,
     Misfit,
-    Motion,
     SewnCloth,
+    along_of,
     laid,
     motion_onto,
     sewn,
     strokes_of,
-    turned_over,
 )
 
 Pile = dict[int, tuple[str, tuple[int, ...]]]
@@ -172,7 +170,7 @@ class _Table:
             raise Misfit(f"there is no {side.part} yet")
         own = strokes_of(side.edges)
         if self._is_reversed(side.part):
-            own = [turned_over(stroke) for stroke in own]
+            own = [TURN_OVER.stroke(stroke) for stroke in own]
         motion, stray = motion_onto(own, seam)
         self.furthest = max(self.furthest, stray)
         return side.part, motion
@@ -193,6 +191,8 @@ class _Table:
             if all(abs(place_of(stop) - end) > EXACT for end in ends):
                 raise Misfit("the needle is to stop where no seam ends")
         self._hold_places(pins_along(seam), step.eased, "curved edges are pinned")
+        if not self._runs_along(step, seam):
+            raise Misfit("the seam does not lie between the pieces that are told to lie beside it")
         if step.partial is not None:
             opened = self.assembly.steps[max(step.partial.opened, 1) - 1 : step.step - 1]
             if not opened or all(
@@ -201,6 +201,19 @@ class _Table:
                 raise Misfit("no earlier seam can be left open there")
             if all(abs(place_of(step.partial.at) - end) > EXACT for end in _ends(opened[0])):
                 raise Misfit("the seam to be left open does not end there")
+
+    def _runs_along(self, step: Step, seam: Sequence[Stroke]) -> bool:
+        """Whether the edges of the draft that a step names follow each other along its whole seam."""
+        graph = self.draft.graph
+        if not step.path or not all(0 <= half < 2 * len(graph.edges) for half in step.path):
+            return False
+        path = strokes_of([graph.edge(half) for half in step.path])
+        starts = [path[-1].end if step.closed else seam[0].start, *(stroke.end for stroke in path)]
+        ends = [path[0].start if step.closed else seam[-1].end]
+        places = [*(stroke.start for stroke in path), *ends]
+        return all(abs(one - two) <= EXACT for one, two in zip(starts, places, strict=True)) and all(
+            any(along_of(run, stroke.at(0.5)) is not None for run in seam) for stroke in path
+        )
 
     def _check_unit(self, step: Step, unit: Unit, made: SewnCloth) -> None:
         if len(made.rings) != 1 + len(unit.holes):
@@ -270,7 +283,7 @@ class _Table:
         last = self.assembly.units[-1].id if self.assembly.units else "1"
         block = self.cloths[last]
         if not self.assembly.units:
-            block = laid(block, Motion(1 + 0j, 0j))
+            block = laid(block, STAY)
         self.furthest = max(self.furthest, stray_between(block.rings[0], strokes_of(self.draft.outline)))
         for piece in self.draft.pieces:
             for side in piece.ring:
@@ -285,7 +298,7 @@ class _Table:
     def _compare_pieces(self, last: str) -> None:
         """Every piece of the sewn block must lie on the drafted piece of its number."""
         whole = self.assembly.units[-1].pieces if self.assembly.units else (1,)
-        stack = [(last, Motion(1 + 0j, 0j), whole)]
+        stack = [(last, STAY, whole)]
         covered = []
         while stack:
             part, motion, pieces = stack.pop()
@@ -296,7 +309,7 @@ class _Table:
             at = 0
             for name, own in self.laid_down[part]:
                 count = self.sizes[name]
-                stack.append((name, own.then(motion), pieces[at : at + count]))
+                stack.append((name, motion.after(own), pieces[at : at + count]))
                 at += count
         if sorted(covered) != [piece.number for piece in self.draft.pieces]:
             raise Misfit("not every piece of the block is sewn into it once")
@@ -319,13 +332,13 @@ class _Table:
         for number, unit in enumerate(self.assembly.units, 1):
             self.at = number
             for copy in unit.copies:
-                motion = Motion(exp(1j * radians(copy.turned)), place_of(copy.to))
+                motion = copy.motion
                 if copy is unit.copies[0] and abs(motion.turn - 1) + abs(motion.shift) > EXACT:
                     raise Misfit(f"the first {unit.id} does not lie where it is printed")
                 for own, other in (
                     zip(unit.pieces, copy.pieces, strict=True) if copy is not unit.copies[0] else ()
                 ):
-                    stray = abs(motion.place(middles[own]) - middles[other])
+                    stray = abs(motion(middles[own]) - middles[other])
                     if self.kinds[own] != self.kinds[other] or stray > EXACT:
                         raise Misfit(f"a copy of {unit.id} has piece {other} where {own} should be")
 

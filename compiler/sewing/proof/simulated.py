@@ -12,6 +12,7 @@ from math import pi
 from typing import Final, NamedTuple
 
 from ...geometry.edge import Edge
+from ...geometry.pose import Motion
 from ...geometry.stroke import Stroke, doubled_area, place_of, stroke_of, turn_between
 from ...words.numbers import ruler_text
 
@@ -29,27 +30,6 @@ class Misfit(Exception):
     """What is printed cannot be sewn; the text says why, as a sentence without its step."""
 
 
-@dataclass(frozen=True, slots=True)
-class Motion:
-    """How a cloth is laid down: turned about nothing, then moved."""
-
-    turn: complex
-    shift: complex
-
-    def place(self, place: complex) -> complex:
-        """Where a place comes to lie."""
-        return place * self.turn + self.shift
-
-    def stroke(self, stroke: Stroke) -> Stroke:
-        """Where a line comes to lie."""
-        center = None if stroke.center is None else self.place(stroke.center)
-        return Stroke(self.place(stroke.start), self.place(stroke.end), center, stroke.sweep)
-
-    def then(self, later: Motion) -> Motion:
-        """This, and the later motion after it."""
-        return Motion(self.turn * later.turn, later.place(self.shift))
-
-
 Hem = tuple[Stroke, float]
 """A stretch of a cloth's sewing line with the cloth on its right, and the width of cloth left beyond it."""
 
@@ -59,16 +39,6 @@ class SewnCloth:
     """A piece of cloth, or several sewn together: the rings of its sewing line, outside first."""
 
     rings: tuple[tuple[Hem, ...], ...]
-
-
-def turned_over(stroke: Stroke) -> Stroke:
-    """The line on the back of the cloth: left and right change places."""
-
-    def over(place: complex) -> complex:
-        return -place.conjugate()
-
-    center = None if stroke.center is None else over(stroke.center)
-    return Stroke(over(stroke.start), over(stroke.end), center, -stroke.sweep)
 
 
 def distance_to(stroke: Stroke, place: complex) -> float:
@@ -116,7 +86,7 @@ def motion_onto(own: Sequence[Stroke], wanted: Sequence[Stroke]) -> tuple[Motion
     turn = (last[1] - first[1]) / (last[0] - first[0])
     turn /= abs(turn)
     motion = Motion(turn, first[1] - first[0] * turn)
-    stray = max(abs(motion.place(one) - two) for one, two in spots)
+    stray = max(abs(motion(one) - two) for one, two in spots)
     if stray > EXACT:
         raise Misfit(f"the two sides of the seam lie {stray:.3f}in apart")
     return motion, stray
