@@ -9,20 +9,12 @@ from __future__ import annotations
 from cmath import phase
 from collections.abc import Iterator, Sequence
 from math import degrees
-from typing import Final, NamedTuple
+from typing import NamedTuple
 
 from ..geometry.pose import turning
-from ..measure.tolerance import NEAR
+from ..measure.tolerance import CONGRUENT, WHOLE_DEGREE
 from .model import Piece
 from .whole_sides import WholeSide, whole_sides
-
-ALIKE: Final = 10 * NEAR
-"""Inches. Outlines nearer than this everywhere are one shape: each corner may be NEAR off its true place, the
-middle they are turned about as well, and the turn that is fitted to one corner carries its error to all."""
-
-WHOLE_DEGREE: Final = 1e-6
-"""Degrees. A turn nearer than this to a whole number of degrees is meant to be it: at 10in from the middle
-that is under 1/5,000,000in."""
 
 
 class Corner(NamedTuple):
@@ -112,10 +104,10 @@ def turns_onto(one: Figure, other: Figure) -> Iterator[float]:
 def _candidate_turns(marks: Sequence[complex], others: Sequence[complex]) -> list[float]:
     """The turns that carry the landmark furthest from the middle to one as far from the other's middle."""
     pivot = max(marks, key=abs, default=0j)
-    if abs(pivot) <= ALIKE:
+    if abs(pivot) <= CONGRUENT:
         return [0.0]
     found = [
-        _tidy(degrees(phase(place / pivot))) for place in others if abs(abs(place) - abs(pivot)) <= ALIKE
+        _tidy(degrees(phase(place / pivot))) for place in others if abs(abs(place) - abs(pivot)) <= CONGRUENT
     ]
     return sorted(dict.fromkeys(found))
 
@@ -145,7 +137,7 @@ def _ring_carried(ring: Ring, onto: Ring, factor: complex) -> bool:
         return False
     first = ring[0].at * factor
     return any(  # a ring pinched at a place passes it twice: every corner there may be the one
-        abs(onto[shift].at - first) <= ALIKE
+        abs(onto[shift].at - first) <= CONGRUENT
         and all(_met(ring[at], onto[(at + shift) % count], factor) for at in range(count))
         for shift in range(count)
     )
@@ -153,8 +145,8 @@ def _ring_carried(ring: Ring, onto: Ring, factor: complex) -> bool:
 
 def _met(corner: Corner, other: Corner, factor: complex) -> bool:
     return (
-        abs(corner.at * factor - other.at) <= ALIKE
-        and abs(corner.middle * factor - other.middle) <= ALIKE
+        abs(corner.at * factor - other.at) <= CONGRUENT
+        and abs(corner.middle * factor - other.middle) <= CONGRUENT
         and corner.allowance == other.allowance
-        and abs(corner.circle - other.circle) <= ALIKE
+        and abs(corner.circle - other.circle) <= CONGRUENT
     )

@@ -14,12 +14,9 @@ from math import degrees, sqrt
 from typing import Final
 
 from ..geometry.pose import Motion, Pose, turning
+from ..measure.tolerance import DESIGN
 from .congruence import figure_of
 from .model import Draft
-
-ALIKE: Final = 1e-5
-"""Shares of the side of a square as large as the block: a hundredth of a thousandth, as 1/8000in in 12in. Far
-wider than floats stray, far finer than anyone cuts."""
 
 CELLS: Final = 1000  # across that square: pieces are looked up by the cell that their middle lies in
 
@@ -99,7 +96,7 @@ class _Design:
         for x in (across - 1, across, across + 1):
             for y in (down - 1, down, down + 1):
                 for patch in self.cells.get((x, y), ()):
-                    if abs(patch.middle - middle) <= ALIKE:
+                    if abs(patch.middle - middle) <= DESIGN:
                         yield patch
 
     @property
@@ -109,7 +106,7 @@ class _Design:
         reach = max(abs(mark) for mark in marks)
         found: list[complex] = []
         for mark in marks:
-            if abs(mark) >= reach - ALIKE and all(abs(mark - each) > ALIKE for each in found):
+            if abs(mark) >= reach - DESIGN and all(abs(mark - each) > DESIGN for each in found):
                 found.append(mark)
         return found
 
@@ -120,9 +117,9 @@ def likenesses(one: _Design, other: _Design, *, renamed: bool = True) -> Iterato
     for mirrored in (False, True):
         start = -pivot.conjugate() if mirrored else pivot
         for place in other.furthest:
-            if abs(abs(place) - abs(start)) > ALIKE:
+            if abs(abs(place) - abs(start)) > DESIGN:
                 continue
-            turned = degrees(phase(place / start)) % 360 if abs(start) > ALIKE else 0.0
+            turned = degrees(phase(place / start)) % 360 if abs(start) > DESIGN else 0.0
             if _carried(one, other, Motion(turning(turned), 0j, mirrored), renamed):
                 yield Pose(turned, mirrored)
 
@@ -150,12 +147,12 @@ def _carried(one: _Design, other: _Design, motion: Motion, renamed: bool) -> boo
 def _laid_upon(marks: Sequence[complex], others: Sequence[complex]) -> bool:
     """Whether places are the same, in whatever order."""
     return len(marks) == len(others) and all(
-        any(abs(mark - other) <= ALIKE for other in others) for mark in marks
+        any(abs(mark - other) <= DESIGN for other in others) for mark in marks
     )
 
 
 def _as_round(circles: Sequence[float], others: Sequence[float]) -> bool:
-    return all(abs(one - two) <= ALIKE for one, two in zip(sorted(circles), sorted(others), strict=True))
+    return all(abs(one - two) <= DESIGN for one, two in zip(sorted(circles), sorted(others), strict=True))
 
 
 def _cell(place: complex) -> tuple[int, int]:

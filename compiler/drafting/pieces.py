@@ -14,14 +14,11 @@ from ..geometry.edge import Edge, Point
 from ..geometry.faces import Faces, half_edge, leaves
 from ..geometry.noding import Graph, NodeTable
 from ..geometry.planar import OUTER, PlanarGraph, Stretch, planar_graph
-from ..measure.tolerance import NEAR, Number, difference
+from ..measure.tolerance import NEAR, READING_STEP, Number, difference
 from .model import Part, Piece, Side
 from .naming import Cloth
 from .seams import DrawnLine
 from .sketch import AllowanceWish
-
-READING_STEP = 1e-4
-"""Inches. Tops nearer than this are one line of reading, so that a float's last digit reorders nothing."""
 
 READING_OFFSET = 0.1371
 """A share of READING_STEP by which the lines of reading are shifted: no drafting fraction falls on their

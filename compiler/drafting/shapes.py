@@ -13,12 +13,13 @@ from string import ascii_uppercase
 from typing import Final
 
 from ..geometry.pose import Motion, Pose
-from .congruence import ALIKE, Figure, figure_of, mirrored, turns_onto
+from ..measure.tolerance import CONGRUENT
+from .congruence import Figure, figure_of, mirrored, turns_onto
 from .model import Member, Piece, Shape
 
 SHELF: Final = 1 / 256
 """Inches. Figures are looked up by their mean and greatest reach from the middle, in steps of this width: so
-much wider than ALIKE that few lookups need two steps, so narrow that few shapes share one."""
+much wider than CONGRUENT that few lookups need two steps, so narrow that few shapes share one."""
 
 TRANSLATE_DIGITS: Final = 7
 """Decimals of an inch that a piece's outline is remembered with, so that a plain copy needs no matching. Two
@@ -99,7 +100,7 @@ def _sizes(figure: Figure) -> tuple[float, float]:
 def _keys(kind: object, sizes: tuple[float, float]) -> list[object]:
     """The shelves on which a match may stand: one, or its neighbours where a size is near a shelf's end."""
     steps = [
-        dict.fromkeys((floor((size - 2 * ALIKE) / SHELF), floor((size + 2 * ALIKE) / SHELF)))
+        dict.fromkeys((floor((size - 2 * CONGRUENT) / SHELF), floor((size + 2 * CONGRUENT) / SHELF)))
         for size in sizes
     ]
     return [(kind, mean, most) for mean in steps[0] for most in steps[1]]

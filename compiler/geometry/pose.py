@@ -11,7 +11,7 @@ from cmath import exp, phase
 from math import pi, tau
 from typing import Final, NamedTuple
 
-from ..measure.tolerance import WHOLE_TURN
+from ..measure.tolerance import ROUNDED
 from .stroke import Stroke
 
 
@@ -64,7 +64,7 @@ class Motion(NamedTuple):
     def degrees(self) -> float:
         """The turn in degrees clockwise, 0 <= degrees < 360."""
         found = phase(self.turn) * 180 / pi % 360
-        return 0.0 if 360 - found < WHOLE_TURN else found
+        return 0.0 if 360 - found < ROUNDED else found
 
     def stroke(self, stroke: Stroke) -> Stroke:
         """Where a stroke goes, start to start."""

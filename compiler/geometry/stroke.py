@@ -11,11 +11,8 @@ from collections.abc import Sequence
 from math import pi, sin
 from typing import Final, NamedTuple
 
-from ..measure.tolerance import TANGENT, rounded
+from ..measure.tolerance import ONE_WAY, TANGENT, rounded
 from .edge import Arc, Edge, Point
-
-DOUBLED_BACK: Final = 1e-4
-"""Radians. A turn nearer than this to half-way round may have got its sign from rounding."""
 
 CHORD: Final = 0.05
 """The share of the shorter stroke whose chords tell which way a doubled-back corner bends."""
@@ -117,7 +114,7 @@ def turn_between(one: Stroke, two: Stroke) -> float:
     Where the second doubles back on the first, their bends tell a point (pi) from a slit (-pi).
     """
     turned = phase(two.direction(0) / one.direction(1))
-    if abs(turned) < pi - DOUBLED_BACK:
+    if abs(turned) < pi - ONE_WAY:
         return turned
     step = min(one.length, two.length) * CHORD
     arriving = one.end - one.at(1 - step / one.length)

@@ -14,10 +14,7 @@ from typing import Final, NamedTuple
 
 from ...geometry.edge import Edge
 from ...geometry.stroke import ring_strokes
-from ...measure.tolerance import Number
-
-ALIKE: Final = 1e-4
-"""Inches. Sides nearer than this in length are equal: a tenth of what a printed sheet promises."""
+from ...measure.tolerance import ALIKE, Number
 
 SAME_ANGLE: Final = 0.01
 """Degrees. Angles and headings nearer than this are one: over a yard they part by a hundredth of an inch."""

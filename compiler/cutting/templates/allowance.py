@@ -18,19 +18,9 @@ from typing import Final, NamedTuple
 
 from ...geometry.edge import Edge
 from ...geometry.stroke import Stroke, doubled_area, ring_edges, stroke_of, turn_between
-from ...measure.tolerance import NEAR, Number
-from .corners import SMOOTH, STRAY, Cut, Join, join, moved_side, through_corner, trimmed
-from .crossing import (
-    CRUMB,
-    SHOWN,
-    carrier_meetings,
-    distance,
-    joined_up,
-    on_carrier,
-    part_of,
-    runs_along,
-    share_of,
-)
+from ...measure.tolerance import CRUMB, NEAR, SMOOTH, Number
+from .corners import STRAY, Cut, Join, join, moved_side, through_corner, trimmed
+from .crossing import SHOWN, carrier_meetings, distance, joined_up, on_carrier, part_of, runs_along, share_of
 from .untangle import crosses_itself, untangled
 
 BESIDE: Final = tuple(each / 8 for each in range(9))

@@ -8,17 +8,13 @@ from math import cos, inf, pi, sin
 from typing import Final, NamedTuple
 
 from ...geometry.stroke import Stroke, turn_between
-from ...measure.tolerance import NEAR
+from ...measure.tolerance import NEAR, SMOOTH
 from .crossing import (
     carrier_meetings,
     meetings,
     part_of,
     share_of,
 )
-
-SMOOTH: Final = 1e-5
-"""Radians. Sides that meet at less than this run on smoothly: with an allowance of 1/4in their moved ends lie
-closer than 1/300,000in."""
 
 NEEDLE: Final = 16.0
 """Allowances past a corner, along its sides, where a longer mitre is squared off before it is trimmed: 4in at

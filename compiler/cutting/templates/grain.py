@@ -17,10 +17,8 @@ from ...drafting.model import Piece
 from ...geometry.edge import Edge
 from ...geometry.pose import Motion
 from ...geometry.stroke import Stroke, ring_strokes, stroke_of
+from ...measure.tolerance import SAME_HEADING
 from ..model import GrainArrow
-
-SAME_HEADING: Final = 0.01
-"""Degrees. Headings nearer than this are one: over a yard they part by a hundredth of an inch."""
 
 LENGTH_DIGITS: Final = 6
 """Decimals of an inch that sides are compared by, so that rounding doesn't choose between two equal ones."""

@@ -12,13 +12,11 @@ from typing import Final, NamedTuple
 from ...drafting.model import Piece
 from ...drafting.whole_sides import WholeSide, whole_sides
 from ...geometry.stroke import turn_between
-from ...measure.tolerance import NEAR
+from ...measure.tolerance import NEAR, ONE_WAY
 
-SHARP: Final = pi / 2 - 1e-4
+SHARP: Final = pi / 2 - ONE_WAY
 """Radians. Points sharper than this are trimmed; a right angle with a float's rounding is not."""
 
-ALONG: Final = 1e-4
-"""How far apart two unit vectors along one seam may lie: the rounding of a short side's ends."""
 
 CornerKey = tuple[int, int, int]
 """A corner by its piece's number, its ring (0 the outer) and the index of the side that starts there."""
@@ -132,6 +130,6 @@ class Outlines:
                 if abs(side.stroke.start - corner.at) > 2 * NEAR:
                     continue
                 theirs = self.corner((number, ring, at))
-                if theirs is not None and abs(theirs.into(not after) - along) < ALONG:
+                if theirs is not None and abs(theirs.into(not after) - along) < ONE_WAY:
                     return number, ring, at
         return None

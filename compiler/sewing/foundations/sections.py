@@ -7,10 +7,11 @@ from dataclasses import dataclass
 from typing import Final
 
 from ...geometry.stroke import Stroke
+from ...measure.tolerance import ONE_WAY
 from ..order.folding import Added, Papers
 from ..order.naturals import Naturals
 from ..order.runs import joined
-from ..order.seam_graph import SMOOTH, SeamGraph
+from ..order.seam_graph import SeamGraph
 
 TRIES: Final = 1500
 """Regions looked at in the search for the fewest sections: every way of parting a grid of 6 x 6 has fewer.
@@ -132,4 +133,4 @@ class Sections:
 
 def _upright(seam: Stroke) -> bool:
     """Whether a seam does not run level."""
-    return abs(seam.direction(0).imag) > SMOOTH
+    return abs(seam.direction(0).imag) > ONE_WAY

@@ -5,23 +5,12 @@ from __future__ import annotations
 from cmath import exp
 from collections.abc import Mapping, Sequence
 from math import pi, radians
-from typing import Final, NamedTuple
+from typing import NamedTuple
 
 from ...drafting.model import Draft
 from ...geometry.pose import Motion
 from ...geometry.stroke import ring_strokes
-from ...measure.tolerance import NEAR
-
-ALIKE: Final = 20 * NEAR
-"""Inches between a piece and its like: each piece's middle may be off by NEAR, and the turn is found from
-two."""
-
-ANGLE: Final = 1e-4
-"""Radians that a piece may lie turned from its like; congruence found the turns from places within NEAR."""
-
-GRID: Final = 1e-3
-"""Inches. Pieces are looked up in squares of this width, much wider than ALIKE and narrower than any
-piece."""
+from ...measure.tolerance import GRID, LIKE_PLACE, ONE_WAY
 
 
 class PlacedPiece(NamedTuple):
@@ -85,12 +74,12 @@ def alike(
     for piece in two:
         if (
             poses[piece].kind != rare
-            or abs(abs(poses[piece].middle - other) - abs(poses[first].middle - center)) > ALIKE
+            or abs(abs(poses[piece].middle - other) - abs(poses[first].middle - center)) > LIKE_PLACE
         ):
             continue
         for quarter in range(poses[piece].turns):
             turned = poses[piece].turned - poses[first].turned + 2 * pi * quarter / poses[piece].turns
-            step = round(turned % (2 * pi) / ANGLE) % round(2 * pi / ANGLE)
+            step = round(turned % (2 * pi) / ONE_WAY) % round(2 * pi / ONE_WAY)
             if step in tried:
                 continue
             tried.add(step)
@@ -154,14 +143,14 @@ def _like(
     index: dict[tuple[int, int], list[int]],
 ) -> int:
     x, y = at.real / GRID, at.imag / GRID
-    near = ALIKE / GRID
+    near = LIKE_PLACE / GRID
     for across in dict.fromkeys((round(x - near), round(x + near))):
         for down in dict.fromkeys((round(y - near), round(y + near))):
             for piece in index.get((across, down), ()):
                 other = poses[piece]
-                if other.kind == pose.kind and abs(other.middle - at) <= ALIKE:
+                if other.kind == pose.kind and abs(other.middle - at) <= LIKE_PLACE:
                     period = 2 * pi / pose.turns
                     off = (other.turned - pose.turned - turned + period / 2) % period - period / 2
-                    if abs(off) <= 2 * ANGLE:
+                    if abs(off) <= 2 * ONE_WAY:
                         return piece
     return -1

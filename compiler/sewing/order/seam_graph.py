@@ -9,20 +9,13 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from math import atan2
-from typing import Final, NamedTuple
+from typing import NamedTuple
 
 from ...drafting.model import Draft, Piece
 from ...geometry.planar import OUTER
 from ...geometry.stroke import Stroke, place_of, stroke_of
-from ...measure.tolerance import NEAR
+from ...measure.tolerance import IN_LINE, ONE_WAY
 from .islands import find_islands
-
-SMOOTH: Final = 1e-4
-"""Radians. Links that turn less than this are one seam: places lie within NEAR of where they are meant, and
-the shortest links are about a sixteenth of an inch."""
-
-BUCKET: Final = 4 * NEAR
-"""Inches. Places are looked up in squares of this width."""
 
 
 class Link(NamedTuple):
@@ -128,7 +121,7 @@ class SeamGraph:
             for two in halves[index + 1 :]:
                 product = -leaving[one].conjugate() * leaving[two]
                 turned = abs(atan2(product.imag, product.real))
-                if turned < SMOOTH and one // 2 != two // 2:
+                if turned < ONE_WAY and one // 2 != two // 2:
                     pairs.append((self._unlike(one, two), turned, one, two))
         for _, _, one, two in sorted(pairs):
             if self.onward[one] < 0 and self.onward[two] < 0:
@@ -139,7 +132,7 @@ class SeamGraph:
         first, second = self.links[one // 2].stroke, self.links[two // 2].stroke
         if first.center is None or second.center is None:
             return int(first.center is not second.center)
-        return int(abs(first.center - second.center) > BUCKET)
+        return int(abs(first.center - second.center) > IN_LINE)
 
 
 def _allowances(pieces: Sequence[Piece], rings: Sequence[Sequence[Sequence[int]]]) -> dict[int, float]:

@@ -11,21 +11,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from math import sqrt
-from typing import Final, NamedTuple
+from typing import NamedTuple
 
 from ...drafting.model import Draft
 from ...geometry.stroke import Stroke, point_of, stroke_of
+from ...measure.tolerance import EVEN, TOGETHER
 from ..model import Assembly, Step
 from ..order.squares import Squares
 from ..proof.simulated import along_of
 from .pressing_model import Meeting, Pressing, PressingPlan, Toward
 from .pressing_ties import Seam, Ties
-
-TOGETHER: Final = 1e-3
-"""Inches. Ends of seams nearer than this meet: far wider than copies stray, far narrower than a piece."""
-
-EVEN: Final = 1e-3
-"""How far two unit directions may differ and still be one."""
 
 
 class End(NamedTuple):

@@ -11,7 +11,8 @@ from typing import Final
 from ...cutting.model import Template
 from ...geometry.pose import TURN_OVER
 from ...geometry.stroke import Stroke, place_of
-from .simulated import ENDS, EXACT, Hem, Misfit, SewnCloth, along_of, distance_to, strokes_of
+from ...measure.tolerance import EXACT
+from .simulated import ENDS, Hem, Misfit, SewnCloth, along_of, distance_to, strokes_of
 
 POINTED: Final = 16.0
 """Allowances past a seam's end that a cutting line is carried on to a point at most."""

@@ -6,7 +6,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from ...geometry.stroke import Stroke
-from .simulated import EXACT, Hem, Misfit, SewnCloth, along_of, joined_hems
+from ...measure.tolerance import EXACT
+from .simulated import Hem, Misfit, SewnCloth, along_of, joined_hems
 
 
 def parted(seam: Sequence[Stroke], outline: Sequence[Stroke]) -> tuple[list[Stroke], list[Stroke]]:

@@ -16,23 +16,14 @@ from ...drafting.model import Draft
 from ...geometry.edge import Point
 from ...geometry.pose import STAY, TURN_OVER, Motion
 from ...geometry.stroke import Stroke, place_of
+from ...measure.tolerance import EXACT
 from ...words.messages.sewing import does_not_sew
 from ...words.phrases import count_of
 from ..measuring import allowance_at, corners_along, is_rectangular, measure, pins_along, stray_between
 from ..model import Assembly, Proof, SeamSide, Step, Unit
 from .cut_cloth import cut_out
 from .mitres import closed, parted
-from .simulated import (
-    EXACT,
-    Hem,
-    Misfit,
-    SewnCloth,
-    along_of,
-    laid,
-    motion_onto,
-    sewn,
-    strokes_of,
-)
+from .simulated import Hem, Misfit, SewnCloth, along_of, laid, motion_onto, sewn, strokes_of
 
 Pile = dict[int, tuple[str, tuple[int, ...]]]
 """What lies on the table, by its first piece: its name and its pieces."""

@@ -14,10 +14,8 @@ from typing import Final, NamedTuple
 from ...geometry.edge import Edge
 from ...geometry.pose import Motion
 from ...geometry.stroke import Stroke, doubled_area, place_of, stroke_of, turn_between
+from ...measure.tolerance import EXACT
 from ...words.numbers import ruler_text
-
-EXACT: Final = 0.001
-"""Inches. What is sewn may stray so far from what is printed: the tolerance that is promised."""
 
 SAMPLES: Final = (0.0, 0.25, 0.5, 0.75, 1.0)
 """Shares of a run's length at which it must lie on the cloth it is said to be on."""

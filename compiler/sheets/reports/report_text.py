@@ -16,7 +16,7 @@ from ...drafting.fingerprint import fingerprint_of
 from ...drafting.model import Default, Draft, Piece, Side, UnitPlacement
 from ...geometry.curves import box_of, flattened
 from ...geometry.edge import Edge
-from ...measure.tolerance import Number
+from ...measure.tolerance import ROUNDED, Number
 from ...words.numbers import number_text, ruler_text
 from ...words.phrases import count_of
 from .report import Compiled, corner_angles
@@ -162,7 +162,7 @@ def angle_text(angle: float) -> str:
 
 def area_text(area: Number) -> str:
     """`1 1/2 square inches`."""
-    return f"{number_text(area)} square {'inch' if abs(float(area) - 1) < 1e-9 else 'inches'}"
+    return f"{number_text(area)} square {'inch' if abs(float(area) - 1) < ROUNDED else 'inches'}"
 
 
 def box_text(edges: Sequence[Edge], heading: float = 0.0) -> str:

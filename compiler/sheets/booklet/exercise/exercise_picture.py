@@ -10,6 +10,7 @@ from typing import Final, NamedTuple
 
 from ....drafting.model import Draft
 from ....measure.length import POINTS_PER_INCH
+from ....measure.tolerance import ROUNDING
 from ...arrange.block_drawing import column_name
 from ...arrange.paths import Placement, box_path, circle_path, open_path, ring_path, straight
 from ...arrange.room import Box, boxes_meet
@@ -88,9 +89,9 @@ def ruling_marks(
     steps = ((ruling.step, FINE, PALE),) if apart >= LEAST_RULED else ()
     for step, weight, colour in (*steps, (INCH, INCH_LINE, PALE)):
         path: list[Segment] = []
-        for number in range(int(float(width) / float(step) + 1e-6) + 1):
+        for number in range(int(float(width) / float(step) + ROUNDING) + 1):
             path += straight(placement.spot_at(number * step, 0), placement.spot_at(number * step, height))
-        for number in range(int(float(height) / float(step) + 1e-6) + 1):
+        for number in range(int(float(height) / float(step) + ROUNDING) + 1):
             path += straight(placement.spot_at(0, number * step), placement.spot_at(width, number * step))
         yield PathMark(tuple(path), colour, weight, (), None, "grid")
 
