@@ -1,5 +1,5 @@
 """What a cutting method is, and the measurements that every rule takes. Inches, x right and y down, straight
-of grain up and down; places are complex numbers, corners clockwise (see drafting.stroke).
+of grain up and down; places are complex numbers, corners clockwise (see geometry.stroke).
 """
 
 from __future__ import annotations

@@ -2,7 +2,7 @@
 
 The outline lies as it is cut: straight of grain up and down. Which side lies on the grain tells a half-square
 triangle (its legs do) from a quarter-square triangle (its long side does). Inches; places are complex
-numbers, x right and y down, corners clockwise (see drafting.stroke).
+numbers, x right and y down, corners clockwise (see geometry.stroke).
 """
 
 from __future__ import annotations

@@ -1,6 +1,6 @@
 """A draft's pieces as whole sides and corners, and which corner of a neighbour lies at a corner's seam.
 
-Inches; places are complex numbers (see drafting.stroke).
+Inches; places are complex numbers (see geometry.stroke).
 """
 
 from __future__ import annotations

@@ -20,7 +20,7 @@ square to that side: there the next piece along the line ends so too. A corner i
 edges where that keeps both targets, else straight from one E to the other. All cuts stay clear of the
 allowance beside the seams themselves.
 
-Inches; places are complex numbers (see drafting.stroke).
+Inches; places are complex numbers (see geometry.stroke).
 """
 
 from __future__ import annotations

@@ -7,7 +7,8 @@ from collections.abc import Sequence
 
 from ...geometry.stroke import Stroke
 from ...measure.tolerance import EXACT
-from .simulated import Hem, Misfit, SewnCloth, along_of, joined_hems
+from .misfit import Misfit
+from .simulated import Hem, SewnCloth, along_of, joined_hems
 
 
 def parted(seam: Sequence[Stroke], outline: Sequence[Stroke]) -> tuple[list[Stroke], list[Stroke]]:
@@ -19,7 +20,7 @@ def parted(seam: Sequence[Stroke], outline: Sequence[Stroke]) -> tuple[list[Stro
     ]
     sides = [run for run in seam if run not in mitres]
     if not sides:
-        raise Misfit("a strip has no side that is sewn from dot to dot")
+        raise Misfit("no-plain-side")
     return sides, mitres
 
 
@@ -31,7 +32,7 @@ def closed(cloth: SewnCloth) -> tuple[SewnCloth, int]:
         if at is None:
             break
         if min(ring[at - 1][1], ring[at][1]) >= 0 and abs(ring[at - 1][1] - ring[at][1]) > EXACT:
-            raise Misfit("a mitre has two allowances")
+            raise Misfit("mitre-allowances")
         ring = ring[: at - 1] + ring[at + 1 :] if at else ring[1:-1]
         count += 1
     return SewnCloth((tuple(joined_hems(ring)), *cloth.rings[1:])) if count else cloth, count
