@@ -17,7 +17,7 @@ from .model import Piece
 from .whole_sides import WholeSide, whole_sides
 
 
-class Corner(NamedTuple):
+class FigureCorner(NamedTuple):
     """A corner about the figure's middle, with the side that starts there. A whole circle is one corner, at
     its centre, with its radius in `circle`."""
 
@@ -27,7 +27,7 @@ class Corner(NamedTuple):
     circle: float = 0.0
 
 
-Ring = tuple[Corner, ...]
+Ring = tuple[FigureCorner, ...]
 
 
 class Figure(NamedTuple):
@@ -63,13 +63,13 @@ def _ring(sides: Sequence[WholeSide]) -> Ring:
     if len(sides) == 1 and sides[0].stroke.center is not None:
         stroke = sides[0].stroke
         assert stroke.center is not None
-        return (Corner(stroke.center, stroke.center, sides[0].allowance, stroke.radius),)
-    return tuple(Corner(side.stroke.start, side.stroke.at(0.5), side.allowance) for side in sides)
+        return (FigureCorner(stroke.center, stroke.center, sides[0].allowance, stroke.radius),)
+    return tuple(FigureCorner(side.stroke.start, side.stroke.at(0.5), side.allowance) for side in sides)
 
 
 def _moved(ring: Ring, by: complex) -> Ring:
     return tuple(
-        Corner(corner.at + by, corner.middle + by, corner.allowance, corner.circle) for corner in ring
+        FigureCorner(corner.at + by, corner.middle + by, corner.allowance, corner.circle) for corner in ring
     )
 
 
@@ -84,7 +84,7 @@ def _mirrored_ring(ring: Ring) -> Ring:
     for at in range(count, 0, -1):
         start, side = ring[at % count], ring[at - 1]
         turned_over.append(
-            Corner(-start.at.conjugate(), -side.middle.conjugate(), side.allowance, side.circle)
+            FigureCorner(-start.at.conjugate(), -side.middle.conjugate(), side.allowance, side.circle)
         )
     return tuple(turned_over)
 
@@ -143,7 +143,7 @@ def _ring_carried(ring: Ring, onto: Ring, factor: complex) -> bool:
     )
 
 
-def _met(corner: Corner, other: Corner, factor: complex) -> bool:
+def _met(corner: FigureCorner, other: FigureCorner, factor: complex) -> bool:
     return (
         abs(corner.at * factor - other.at) <= CONGRUENT
         and abs(corner.middle * factor - other.middle) <= CONGRUENT

@@ -11,7 +11,7 @@ from ..geometry.close_pairs import CROSSINGS_ASIDE, CROSSINGS_MOST, TooManyMeeti
 from ..geometry.curves import at_share, distance_to, inside_ring, lies_on
 from ..geometry.edge import Point
 from ..geometry.faces import Faces
-from ..geometry.noding import Graph, NodeTable, node_strokes
+from ..geometry.noding import Noded, NodeTable, node_strokes
 from ..measure.tolerance import NEAR, NEARLY, difference
 from ..words.messages import blocks as complain_blocks
 from ..words.messages import seams as complain
@@ -21,7 +21,7 @@ from .frame import Frame
 from .seams import DrawnLine
 
 
-def node_lines(drawn: Sequence[DrawnLine], title: Span, bench: Bench) -> tuple[Graph, list[DrawnLine]] | None:
+def node_lines(drawn: Sequence[DrawnLine], title: Span, bench: Bench) -> tuple[Noded, list[DrawnLine]] | None:
     """Everything drawn and the outline, as a graph, and the lines that its links refer to; None where it is
     too much. Lines that leave the outline are then the likely cause, and told."""
     frame = bench.frame
@@ -44,7 +44,7 @@ def node_lines(drawn: Sequence[DrawnLine], title: Span, bench: Bench) -> tuple[G
     return graph, lines
 
 
-def check_inside(graph: Graph, lines: Sequence[DrawnLine], bench: Bench) -> None:
+def check_inside(graph: Noded, lines: Sequence[DrawnLine], bench: Bench) -> None:
     """Complains of every link outside the outline, and once of a turn whose copies leave it. Crossing the
     outline splits a link, so its middle tells."""
     frame = bench.frame
@@ -100,7 +100,7 @@ def _beyond(p: Point, frame: Frame) -> float:
     return max(-float(p.x), -float(p.y), difference(p.x, frame.width), difference(p.y, frame.height))
 
 
-def check_ends(graph: Graph, lines: Sequence[DrawnLine], bench: Bench) -> None:
+def check_ends(graph: Noded, lines: Sequence[DrawnLine], bench: Bench) -> None:
     """Complains of every seam end that hangs: with the distance to the nearest seam, or as nearly
     touching."""
     count = [0] * len(graph.nodes)
@@ -126,7 +126,7 @@ def check_ends(graph: Graph, lines: Sequence[DrawnLine], bench: Bench) -> None:
 class _Nearest:
     """How near other links come to a place. The boxes round them say which are worth measuring."""
 
-    def __init__(self, graph: Graph) -> None:
+    def __init__(self, graph: Noded) -> None:
         self.links = graph.links
         self._boxes: Any = None
 
@@ -151,13 +151,13 @@ class _Nearest:
         return found
 
 
-def check_idle(graph: Graph, faces: Faces, lines: Sequence[DrawnLine], bench: Bench) -> None:
+def check_idle(graph: Noded, faces: Faces, lines: Sequence[DrawnLine], bench: Bench) -> None:
     """Complains of seams with one piece on both sides."""
     for at in faces.idle:
         bench.say(complain.seam_divides_nothing(lines[graph.links[at].strokes[0]].origin))
 
 
-def check_crossings(graph: Graph, lines: Sequence[DrawnLine], named: Sequence[Point], bench: Bench) -> None:
+def check_crossings(graph: Noded, lines: Sequence[DrawnLine], named: Sequence[Point], bench: Bench) -> None:
     """Notes where two statements' seams cross and no point is named."""
     told: set[tuple[int, int]] = set()
     known = NodeTable()

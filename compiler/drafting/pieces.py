@@ -12,11 +12,11 @@ from ..geometry.close_pairs import reach
 from ..geometry.curves import at_share, box_of, lies_on, same_circle
 from ..geometry.edge import Edge, Point
 from ..geometry.faces import Faces, half_edge, leaves
-from ..geometry.noding import Graph, NodeTable
+from ..geometry.noding import Noded, NodeTable
 from ..geometry.planar import OUTER, PlanarGraph, Stretch, planar_graph
 from ..measure.tolerance import NEAR, READING_STEP, Number, difference
 from .model import Part, Piece, Side
-from .naming import Cloth
+from .naming import FaceCloth
 from .seams import DrawnLine
 from .sketch import AllowanceWish
 
@@ -25,7 +25,7 @@ READING_OFFSET = 0.1371
 edges."""
 
 
-def reading_order(graph: Graph, faces: Faces) -> list[int]:
+def reading_order(graph: Noded, faces: Faces) -> list[int]:
     """Face numbers, from the top line of reading down, each line from the left.
 
     Faces of one top and one left come by the mean of their corners. All of it grows with the block, so the
@@ -47,10 +47,10 @@ def _line(value: Number) -> int:
 
 
 def make_pieces(
-    graph: Graph,
+    graph: Noded,
     faces: Faces,
     lines: Sequence[DrawnLine],
-    cloth: Sequence[Cloth],
+    cloth: Sequence[FaceCloth],
     allowance: Fraction,
     wishes: Sequence[AllowanceWish],
 ) -> tuple[tuple[Piece, ...], PlanarGraph, set[Span]]:
@@ -112,7 +112,7 @@ def graph_of(pieces: Sequence[Piece]) -> PlanarGraph:
 
 
 def _widths(
-    graph: Graph, allowance: Fraction, wishes: Sequence[AllowanceWish]
+    graph: Noded, allowance: Fraction, wishes: Sequence[AllowanceWish]
 ) -> tuple[list[Fraction], set[Span]]:
     """The allowance of each link; a later wish wins."""
     widths = [allowance] * len(graph.links)
@@ -142,7 +142,7 @@ def _side(halves: Sequence[int], part: Callable[[int], Part], widths: list[Fract
 
 
 def _parted(
-    graph: Graph, ring: tuple[int, ...], part: Callable[[int], Part], widths: list[Fraction]
+    graph: Noded, ring: tuple[int, ...], part: Callable[[int], Part], widths: list[Fraction]
 ) -> list[list[int]]:
     """A ring of halves parted into those of whole sides, the first starting at the corner that is read
     first."""
@@ -166,13 +166,13 @@ def _reading(p: Point) -> tuple[int, int]:
     return _line(p.y), _line(p.x)
 
 
-def _two_ends(graph: Graph, ring: tuple[int, ...]) -> tuple[int, int]:
+def _two_ends(graph: Noded, ring: tuple[int, ...]) -> tuple[int, int]:
     """Where a ring without corners (a circle) is parted: at its leftmost and its rightmost node."""
     xs = [float(graph.nodes[leaves(graph, half)].x) for half in ring]
     return xs.index(min(xs)), xs.index(max(xs))
 
 
-def _parted_circles(graph: Graph, ring: tuple[int, ...], corners: list[int]) -> list[int]:
+def _parted_circles(graph: Noded, ring: tuple[int, ...], corners: list[int]) -> list[int]:
     """Where sides that would end where they start are parted, half-way along: circles hung up by one
     point."""
     found = []
@@ -185,7 +185,7 @@ def _parted_circles(graph: Graph, ring: tuple[int, ...], corners: list[int]) -> 
 
 
 def _is_corner(
-    graph: Graph, arriving: int, leaving: int, part: Callable[[int], Part], widths: list[Fraction]
+    graph: Noded, arriving: int, leaving: int, part: Callable[[int], Part], widths: list[Fraction]
 ) -> bool:
     """Whether two successive halves are different sides."""
     one, other = half_edge(graph, arriving), half_edge(graph, leaving)

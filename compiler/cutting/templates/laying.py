@@ -15,13 +15,13 @@ from ...drafting.model import Draft, Piece, Shape
 from ...drafting.shapes import symmetries
 from ...geometry.pose import Motion, Pose
 from .common_trim import common_cuts, differing
-from .corners import Cut
+from .corners import Trim
 from .grain import GrainGroups, block_headings
 from .marks import TOGETHER, SeamMark, side_marks
 from .outlines import CornerKey
 from .trimming import Trims
 
-CornerCuts = dict[CornerKey, tuple[Cut, ...]]
+CornerCuts = dict[CornerKey, tuple[Trim, ...]]
 """The trims of the template's sharp corners, by the first piece's corners."""
 
 
@@ -93,12 +93,12 @@ def _mismatch(trims: Trims, wanted: CornerCuts, piece: Piece, way: Motion) -> in
     return sum(differing(cuts, _cuts_back(trims, key, piece, way)) for key, cuts in wanted.items())
 
 
-def _cuts_back(trims: Trims, key: CornerKey, piece: Piece, way: Motion) -> tuple[Cut, ...]:
+def _cuts_back(trims: Trims, key: CornerKey, piece: Piece, way: Motion) -> tuple[Trim, ...]:
     """The trims of the piece's corner that lies on a corner of the template, as they lie on the template."""
     corner = trims.outlines.corner(key)
     assert corner is not None, "a sharp corner has sides"
     theirs = trims.outlines.nearest_corner(piece.number, way(corner.at), way.direction(corner.opens))
-    return tuple(Cut(way.direction_back(cut.normal), cut.distance) for cut in trims.cuts(theirs))
+    return tuple(Trim(way.direction_back(cut.normal), cut.distance) for cut in trims.cuts(theirs))
 
 
 def template_cuts(laid: Laid, trims: Trims) -> CornerCuts:
@@ -145,7 +145,7 @@ def _mirrored_cuts(laid: Laid, trims: Trims, cuts: CornerCuts, mirror: Motion) -
         other = trims.outlines.nearest_corner(
             laid.first.number, mirror.back(corner.at), mirror.direction_back(corner.opens)
         )
-        found[key] = tuple(Cut(mirror.direction(cut.normal), cut.distance) for cut in cuts[other])
+        found[key] = tuple(Trim(mirror.direction(cut.normal), cut.distance) for cut in cuts[other])
     return found
 
 
@@ -169,6 +169,6 @@ def _add_mark(kept: list[SeamMark], mark: SeamMark) -> None:
         kept.append(mark)
 
 
-def ring_cuts(cuts: CornerCuts, number: int, ring: int, count: int) -> Sequence[tuple[Cut, ...]]:
+def ring_cuts(cuts: CornerCuts, number: int, ring: int, count: int) -> Sequence[tuple[Trim, ...]]:
     """The trims of a ring's corners in order."""
     return [cuts.get((number, ring, at), ()) for at in range(count)]

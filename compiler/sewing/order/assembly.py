@@ -13,7 +13,7 @@ from ...geometry.pose import STAY, Motion
 from ...geometry.stroke import Stroke, point_of
 from ..model import Assembly, Cloth, Copy, Partial, SeamSide, Step, Unit
 from .runs import eased_places, edges_of, is_rectangle, joined, joined_ring, sizes, turning_places
-from .splitting import Node, Splitter
+from .splitting import JoinNode, Splitter
 
 SPOT_DIGITS: Final = 4
 """Decimals of an inch by which places of copies are told apart: far wider than a copy's places stray."""
@@ -100,7 +100,7 @@ class _Order:
         known = set(early)
         return early + [number for number in order if number not in known]
 
-    def _within_unit(self, node: Node) -> bool:
+    def _within_unit(self, node: JoinNode) -> bool:
         unit = self.unit_of[node.pieces[0] - 1]
         return unit >= 0 and all(self.unit_of[piece - 1] == unit for piece in node.pieces)
 
@@ -168,7 +168,7 @@ class _Order:
 
     # ---- set-in seams ----------------------------------------------------------------------------
 
-    def _runs(self, node: Node) -> list[Stroke]:
+    def _runs(self, node: JoinNode) -> list[Stroke]:
         """A join's path as runs, first part on the right."""
         strokes = [self.graph.directed(half) for half in node.path]
         if node.closed and not node.beside:

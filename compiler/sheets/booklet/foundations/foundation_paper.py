@@ -14,7 +14,7 @@ from typing import Final
 
 from ....cutting.model import Mark
 from ....cutting.templates.allowance import outset_rings
-from ....cutting.templates.corners import Cut
+from ....cutting.templates.corners import Trim
 from ....drafting.model import Draft, Piece
 from ....geometry.edge import Edge, Point
 from ....geometry.motion import stretch
@@ -121,7 +121,7 @@ def _cut(sew: Sequence[Edge], widths: Sequence[float], margin: float) -> tuple[E
     return ring_edges(max(rings, key=doubled_area))
 
 
-def _squared(one: Stroke, two: Stroke, width: float, margin: float) -> tuple[Cut, ...]:
+def _squared(one: Stroke, two: Stroke, width: float, margin: float) -> tuple[Trim, ...]:
     """The trim of the corner between two sides; none at an inner one, or at a blunt one that cloth covers.
 
     The corner's mitre reaches width / sin(half) out. Cut off at d from the finished corner, it leaves two
@@ -137,7 +137,7 @@ def _squared(one: Stroke, two: Stroke, width: float, margin: float) -> tuple[Cut
     elif turned <= 0 or width <= over * sin(half):
         return ()
     out = one.direction(1) - two.direction(0)
-    return (Cut(out / abs(out), far),)
+    return (Trim(out / abs(out), far),)
 
 
 def _allowance_on(edge: Edge, pieces: Iterable[Piece], draft: Draft) -> float:
