@@ -119,6 +119,7 @@ class TrimRule:
 DefaultKind = Literal[
     "version",
     "version-of",
+    "version-unpinned",
     "finished",
     "grid",
     "allowance",
