@@ -15,10 +15,10 @@ from ... import __version__
 from ...cutting.methods.method import Method
 from ...cutting.methods.rotary import template_method_of
 from ...cutting.model import Template
-from ...drafting.curves import tangent_at_end
 from ...drafting.fingerprint import fingerprint_of
 from ...drafting.model import Draft, Member, Piece, Side, UnitPlacement
-from ...drafting.stroke import is_corner
+from ...geometry.curves import tangent_at_end
+from ...geometry.stroke import is_corner
 from .report_numbers import Record, arcs, counts, default_records, number, numbers, outline
 from .report_sewing import Sewn, sewing_records
 

@@ -6,8 +6,8 @@ from collections.abc import Iterable
 from fractions import Fraction
 from typing import Any, Final
 
-from ...drafting.curves import flattened
 from ...drafting.model import Default
+from ...geometry.curves import flattened
 from ...geometry.edge import Edge
 from ...measure.tolerance import Number
 from ...words.say import INCHES
