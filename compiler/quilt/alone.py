@@ -75,6 +75,7 @@ def quilt_of_one(draft: Draft, templates: Sequence[Template], width: Fraction = 
         notes=draft.notes,
         origin=draft.origin,
         block_counts=(1,),
+        rows=0,
     )
 
 

@@ -11,7 +11,7 @@ from ..drafting.model import Draft
 from ..drafting.stroke import stroke_of
 from ..measure.tolerance import NEAR
 from ..sewing.model import Assembly, Proof, Size
-from ..sewing.order.assembly import assemble
+from ..sewing.order.assembly import assemble, assemble_rows
 from ..sewing.order.runs import sizes
 from ..sewing.pressing.pressing import press
 from ..sewing.proof.resew import prove
@@ -22,7 +22,7 @@ from .counting import ALLOWANCE
 from .model import PlacedBlock, Quilt
 from .printed import printed_templates
 from .stages import stages_of
-from .top import Top, boxes_of, top_of
+from .top import Top, top_of
 
 STRIPS: Final = ("sashing", "border")
 """Parts of a quilt toward which seams are pressed: plain strips lie flat, blocks and posts have seams."""
@@ -69,7 +69,7 @@ def _sew_top(quilt: Quilt, blocks: tuple[SewnBlock, ...]) -> Outcome[QuiltAssemb
         for block, size in zip(quilt.blocks, unfinished, strict=True)
         if (over := _odd_allowance(block, size)) is not None
     ]
-    assembly = assemble(top.draft, in_rows=True)
+    assembly, joints = assemble_rows(top.draft, top.rows)
     templates = printed_templates(
         top,
         quilt.needs,
@@ -77,7 +77,7 @@ def _sew_top(quilt: Quilt, blocks: tuple[SewnBlock, ...]) -> Outcome[QuiltAssemb
         [size if not said else _usual(block) for block, size in zip(quilt.blocks, unfinished, strict=True)],
     )
 
-    stages = stages_of(top.draft, assembly, boxes_of(quilt))
+    stages = stages_of(top, assembly, joints)
     mitred = [row.steps for stage in stages for row in stage.rows if row.way == "mitred"]
 
     def finish(proof: Proof) -> Outcome[QuiltAssembly]:

@@ -12,6 +12,7 @@ from ..drafting.sketch import Unit
 from ..geometry.edge import Edge, Point
 from ..geometry.motion import Transform, move_by
 from ..measure.tolerance import Number
+from ..sewing.order.row_tree import InRows
 
 
 @dataclass(frozen=True)
@@ -53,20 +54,49 @@ class Single:
 
 @dataclass
 class Top:
-    """The quilt's top so far, growing from the inside out; everything shifts when a border goes round it."""
+    """The quilt's top so far, growing from the inside out; everything shifts when a border goes round it.
+    `rows`: how its items lie, by their index, which is how they are sewn."""
 
     width: Number = Fraction(0)
     height: Number = Fraction(0)
-    laid: list[Laid] = field(default_factory=list)
-    singles: list[Single] = field(default_factory=list)
-    borders: list[tuple[Number, Number]] = field(default_factory=list)
+    items: list[Laid | Single] = field(default_factory=list)
+    rows: InRows | int = -1
+    borders: int = 0
+
+    def put(self, item: Laid | Single) -> int:
+        """Lays one more; its index."""
+        self.items.append(item)
+        return len(self.items) - 1
+
+    @property
+    def laid(self) -> list[Laid]:
+        """The blocks, in the order in which they were laid."""
+        return [item for item in self.items if isinstance(item, Laid)]
+
+    @property
+    def singles(self) -> list[Single]:
+        """The single pieces of cloth, in the order in which they were laid."""
+        return [item for item in self.items if isinstance(item, Single)]
+
+    def blocks_first(self) -> InRows | int:
+        """Its rows, all blocks numbered in order before all pieces of cloth."""
+        order = [
+            index
+            for kind in (Laid, Single)
+            for index, item in enumerate(self.items)
+            if isinstance(item, kind)
+        ]
+        number = {index: at for at, index in enumerate(order)}
+        return number[self.rows] if isinstance(self.rows, int) else self.rows.numbered(number.__getitem__)
 
     def move(self, right: Number, down: Number) -> None:
         """Moves everything so far, to make room at the left and at the top."""
         carry = move_by(right, down)
-        self.laid = [replace(each, transform=each.transform.shifted(right, down)) for each in self.laid]
-        self.singles = [
-            replace(each, outline=tuple(carry.edge(edge) for edge in each.outline)) for each in self.singles
+        self.items = [
+            replace(item, transform=item.transform.shifted(right, down))
+            if isinstance(item, Laid)
+            else replace(item, outline=tuple(carry.edge(edge) for edge in item.outline))
+            for item in self.items
         ]
 
 

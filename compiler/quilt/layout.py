@@ -222,7 +222,7 @@ def _finish(
         notes=tuple(each.text.text for each in quilt.body if isinstance(each, tree.Note)),
         origin=quilt.title.span,
         block_counts=tuple(counts),
-        borders=tuple(top.borders),
+        rows=top.blocks_first(),
     )
 
 

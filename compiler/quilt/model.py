@@ -14,6 +14,7 @@ from ..diagnostics.source import Span
 from ..drafting.model import Default
 from ..geometry.edge import Edge
 from ..measure.tolerance import Number
+from ..sewing.order.row_tree import InRows
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,4 +73,4 @@ class Quilt:
     notes: tuple[str, ...] = ()
     origin: Span | None = None
     block_counts: tuple[int, ...] = field(default=())  # how many of each of `blocks`
-    borders: tuple[tuple[Number, Number], ...] = ()  # width at the sides, at top and bottom; inmost first
+    rows: InRows | int = 0  # how the top is sewn: by index into `placed`, then into the cloth among `pieces`

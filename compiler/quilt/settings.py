@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
 from fractions import Fraction
+from itertools import zip_longest
 from math import sqrt
 
 from ..cutting.needs import Part
@@ -15,6 +17,7 @@ from ..geometry.edge import Edge, Point
 from ..geometry.motion import IDENTITY, Transform, move_by, turn_about
 from ..language import quilt_tree, tree
 from ..measure.tolerance import Number, near
+from ..sewing.order.row_tree import Cell, InRows, line_of, rows_of_cells
 from ..words.messages import quilts as complain
 from .cells import CELLS_MOST, Size, cell_size, fill_on_point, fill_straight, posed_size, row_cells
 from .ground import Laid, Single, Top, box, polygon
@@ -32,26 +35,26 @@ def put_cell(
     bench: Bench,
     part: Part,
     origin: Span,
-) -> None:
-    """One cell's worth into a box of that size whose top left `to_quilt` carries into the quilt."""
+) -> int:
+    """One cell's worth into a box of that size whose top left `to_quilt` carries into the quilt: its index;
+    -1 where that was complained of."""
     if isinstance(cell, tree.PlainCell):
         outline = tuple(to_quilt.edge(edge) for edge in box(ORIGIN.x, ORIGIN.y, *size))
         what = "plain square" if near(*size) else "plain rectangle"
         grain = to_quilt.turned % 90
-        top.singles.append(Single(outline, cell.role.text, part, what, origin, grain))
-        return
+        return top.put(Single(outline, cell.role.text, part, what, origin, grain))
     unit = units.get(cell.unit.text)
     natural = posed_size(cell, units, bench)
     if unit is None or natural is None:
-        return
+        return -1
     fitted = fit_unit(cell, unit.draft, size, bench)
     if fitted is None:
-        return
+        return -1
     across = max(fitted.a, -fitted.a) + max(fitted.c, -fitted.c)  # one of the two is nothing
     down = max(fitted.b, -fitted.b) + max(fitted.d, -fitted.d)
     width, height = unit.draft.width * across, unit.draft.height * down
     shrink = Transform(a=1 / across, d=1 / down) if (across, down) != (1, 1) else IDENTITY
-    top.laid.append(Laid(unit, width, height, to_quilt.after(fitted.after(shrink)), part, origin))
+    return top.put(Laid(unit, width, height, to_quilt.after(fitted.after(shrink)), part, origin))
 
 
 def set_straight(
@@ -75,20 +78,14 @@ def set_straight(
     )
     filled = fill_straight(setting, size, bench)
     covered: set[tuple[str, int, int]] = set()
+    cells: list[Cell] = []
     for each in filled:
         left, upper = start + each.left * (size[0] + wide), start + each.top * (size[1] + wide)
         columns, rows = each.right - each.left, each.bottom - each.top
         room = (columns * (size[0] + wide) - wide, rows * (size[1] + wide) - wide)
-        put_cell(
-            top,
-            each.cell,
-            room,
-            move_by(left, upper),
-            units,
-            bench,
-            "setting" if isinstance(each.cell, tree.PlainCell) else "blocks",
-            each.origin,
-        )
+        part: Part = "setting" if isinstance(each.cell, tree.PlainCell) else "blocks"
+        item = put_cell(top, each.cell, room, move_by(left, upper), units, bench, part, each.origin)
+        cells.append((2 * each.left + 1, 2 * each.top + 1, 2 * each.right, 2 * each.bottom, item))
         covered |= {
             ("|", c, r) for c in range(each.left + 1, each.right) for r in range(each.top, each.bottom)
         }
@@ -99,8 +96,14 @@ def set_straight(
             ("+", c, r) for c in range(each.left + 1, each.right) for r in range(each.top + 1, each.bottom)
         }
     if sashing is not None:
-        _sash_straight(top, sashing, across, down, size, start, covered)
+        cells += _sash_straight(top, sashing, across, down, size, start, covered)
+    top.rows = centre_of(rows_of_cells(cells))
     return top
+
+
+def centre_of(rows: InRows | int) -> InRows | int:
+    """The rows of a whole centre."""
+    return rows if isinstance(rows, int) else replace(rows, joins=True, whole=True)
 
 
 def _sash_straight(
@@ -111,8 +114,9 @@ def _sash_straight(
     size: Size,
     start: Number,
     covered: set[tuple[str, int, int]],
-) -> None:
-    """Strips between the blocks; posts where they cross, or else long strips between the rows."""
+) -> Iterator[Cell]:
+    """Strips between the blocks; posts where they cross, or else long strips between the rows. Cells are in
+    tracks: odd ones of blocks, even ones of sashing."""
     wide = sashing.width.inches
     xs: list[Number] = [start + c * (size[0] + wide) for c in range(across)]  # left side of each column
     ys: list[Number] = [start + r * (size[1] + wide) for r in range(down)]
@@ -123,36 +127,37 @@ def _sash_straight(
     def at(places: list[Number], number: int, length: Number) -> Number:
         return places[number] - wide if number < len(places) else places[-1] + length
 
-    def sash(strip: tuple[Edge, ...]) -> None:
-        _add(top, strip, sashing.fabric.text, "sashing", "sashing strip", sashing.span)
+    def sash(strip: tuple[Edge, ...]) -> int:
+        return _add(top, strip, sashing.fabric.text, "sashing", "sashing strip", sashing.span)
 
     for c in columns:
         for r in range(down):
             if ("|", c, r) not in covered:
                 x = at(xs, c, size[0])
-                sash(box(x, ys[r], x + wide, ys[r] + size[1]))
+                yield 2 * c, 2 * r + 1, 2 * c + 1, 2 * r + 2, sash(box(x, ys[r], x + wide, ys[r] + size[1]))
     if sashing.posts is None and not any(kind != "|" for kind, _, _ in covered):
         for r in rows:
             y = at(ys, r, size[1])
-            sash(box(Fraction(0), y, top.width, y + wide))
+            yield around, 2 * r, 2 * across + 1, 2 * r + 1, sash(box(Fraction(0), y, top.width, y + wide))
         return
     for r in rows:
         y = at(ys, r, size[1])
         for c in range(across):
             if ("-", c, r) not in covered:
-                sash(box(xs[c], y, xs[c] + size[0], y + wide))
+                yield 2 * c + 1, 2 * r, 2 * c + 2, 2 * r + 1, sash(box(xs[c], y, xs[c] + size[0], y + wide))
         for c in columns:
             if ("+", c, r) not in covered:
                 x = at(xs, c, size[0])
                 part: Part = "posts" if sashing.posts else "sashing"
                 word = (sashing.posts or sashing.fabric).text
-                _add(top, box(x, y, x + wide, y + wide), word, part, "post", sashing.span)
+                post = _add(top, box(x, y, x + wide, y + wide), word, part, "post", sashing.span)
+                yield 2 * c, 2 * r, 2 * c + 1, 2 * r + 1, post
 
 
 def _add(
     top: Top, outline: tuple[Edge, ...], word: str, part: Part, what: str, origin: Span, grain: float = 0.0
-) -> None:
-    top.singles.append(Single(outline, word, part, what, origin, grain))
+) -> int:
+    return top.put(Single(outline, word, part, what, origin, grain))
 
 
 def set_on_point(
@@ -183,67 +188,76 @@ def set_on_point(
     wide = sashing.width.inches if sashing else Fraction(0)
     half = float(side + wide) * ROOT_2 / 2  # half a diagonal of the lattice
     top = Top(width=2 * across * half, height=2 * down * half)
+    cells: list[Cell] = []
     for (x, y), (cell, origin) in fill_on_point(setting, size, bench).items():
         centred = turn_about(ORIGIN, Fraction(45)).after(move_by(-side / 2, -side / 2))
         turned = move_by(x * half, y * half).after(centred)
         part: Part = "setting" if isinstance(cell, tree.PlainCell) else "blocks"
-        put_cell(top, cell, size, turned, units, bench, part, origin)
+        cells.append(_slanted(x, y, put_cell(top, cell, size, turned, units, bench, part, origin)))
     word = setting.triangles.text if setting.triangles else "background"
-    _triangles(top, across, down, half, float(side), word, setting.span)
+    cells += _side_triangles(top, across, down, half, float(side), word, setting.span)
+    corners = _corner_triangles(top, float(side), word, setting.span)
     if sashing is not None:
-        _sash_on_point(top, sashing, across, down, half, float(side))
+        cells += _sash_on_point(top, sashing, across, down, half, float(side))
+    top.rows = _on_point_rows(cells, corners)
     return top
 
 
-def _triangles(top: Top, across: int, down: int, half: float, side: float, word: str, origin: Span) -> None:
-    """Side triangles, long side on the quilt's edge, and corner triangles, legs on its edges."""
+def _slanted(x: Number, y: Number, item: int) -> Cell:
+    """A place of the lattice in tracks along its slanted rows: those run down to the right, and lie one after
+    another up to the right."""
+    along, aside = int(x + y), int(x - y)
+    return along, aside, along + 1, aside + 1, item
+
+
+def _on_point_rows(cells: Sequence[Cell], corners: Sequence[int]) -> InRows | int:
+    """Slanted rows; the corner triangles are sewn on last, two and two."""
+
+    def slanted(rows: InRows | int) -> InRows | int:
+        return rows if isinstance(rows, int) else InRows("slantwise", tuple(map(slanted, rows.parts)))
+
+    upper_left, upper_right, lower_right, lower_left = corners
+    rows = centre_of(slanted(rows_of_cells(cells)))
+    for one, other in ((upper_left, lower_right), (lower_left, upper_right)):
+        rows = InRows("slantwise", (one, rows, other), joins=True)
+    return rows
+
+
+def _side_triangles(
+    top: Top, across: int, down: int, half: float, side: float, word: str, origin: Span
+) -> Iterator[Cell]:
+    """Half squares, the long side on the quilt's edge."""
     reach = side * ROOT_2 / 2  # from the middle of a square on point to its corner
     w, h = float(top.width), float(top.height)
+
+    def add(*corners: Point) -> int:
+        return _add(top, polygon(corners), word, "setting", "side triangle", origin)
+
     for c in range(1, across):
         x = 2 * c * half
-        _add(
-            top,
-            polygon([Point(x - reach, 0.0), Point(x + reach, 0.0), Point(x, reach)]),
-            word,
-            "setting",
-            "side triangle",
-            origin,
-        )
-        _add(
-            top,
-            polygon([Point(x + reach, h), Point(x - reach, h), Point(x, h - reach)]),
-            word,
-            "setting",
-            "side triangle",
-            origin,
-        )
+        yield _slanted(2 * c, 0, add(Point(x - reach, 0.0), Point(x + reach, 0.0), Point(x, reach)))
+        yield _slanted(2 * c, 2 * down, add(Point(x + reach, h), Point(x - reach, h), Point(x, h - reach)))
     for r in range(1, down):
         y = 2 * r * half
-        _add(
-            top,
-            polygon([Point(0.0, y + reach), Point(0.0, y - reach), Point(reach, y)]),
-            word,
-            "setting",
-            "side triangle",
-            origin,
-        )
-        _add(
-            top,
-            polygon([Point(w, y - reach), Point(w, y + reach), Point(w - reach, y)]),
-            word,
-            "setting",
-            "side triangle",
-            origin,
-        )
+        yield _slanted(0, 2 * r, add(Point(0.0, y + reach), Point(0.0, y - reach), Point(reach, y)))
+        yield _slanted(2 * across, 2 * r, add(Point(w, y - reach), Point(w, y + reach), Point(w - reach, y)))
+
+
+def _corner_triangles(top: Top, side: float, word: str, origin: Span) -> list[int]:
+    """Quarter squares, the legs on the quilt's edges; clockwise from the upper left."""
+    reach = side * ROOT_2 / 2
+    w, h = float(top.width), float(top.height)
+    found = []
     for x, y, right, below in ((0.0, 0.0, 1, 1), (w, 0.0, -1, 1), (w, h, -1, -1), (0.0, h, 1, -1)):
         corners = [Point(x, y), Point(x + right * reach, y), Point(x, y + below * reach)]
         ring = polygon(corners if right * below > 0 else [corners[0], corners[2], corners[1]])
-        _add(top, ring, word, "setting", "corner triangle", origin)
+        found.append(_add(top, ring, word, "setting", "corner triangle", origin))
+    return found
 
 
 def _sash_on_point(
     top: Top, sashing: quilt_tree.Sashing, across: int, down: int, half: float, side: float
-) -> None:
+) -> Iterator[Cell]:
     """Strips on all four sides of every block, posts at their corners; on the quilt's edge, half posts."""
     assert sashing.posts is not None
     wide = float(sashing.width.inches)
@@ -259,18 +273,12 @@ def _sash_on_point(
             )
         for right, below in ((0, -1), (1, 0), (0, 1), (-1, 0)):
             posts.setdefault((column + right, row + below))
-    for x, y, slope in strips.values():
+    for (column, row), (x, y, slope) in strips.items():
         turned = move_by(x, y).after(turn_about(ORIGIN, Fraction(45 if slope > 0 else -45)))
         outline = tuple(turned.edge(edge) for edge in box(-wide / 2, -side / 2, wide / 2, side / 2))
-        _add(
-            top,
-            outline,
-            sashing.fabric.text,
-            "sashing",
-            "sashing strip",
-            sashing.span,
-            45.0 if slope > 0 else 135.0,
-        )
+        grain = 45.0 if slope > 0 else 135.0
+        strip = _add(top, outline, sashing.fabric.text, "sashing", "sashing strip", sashing.span, grain)
+        yield _slanted(Fraction(column, 2), Fraction(row, 2), strip)
     reach = wide * ROOT_2 / 2
     for column, row in posts:
         x, y = column * half, row * half
@@ -280,7 +288,9 @@ def _sash_on_point(
         ]
         kept = [p for k, p in enumerate(ring) if k not in gone]
         what = "half post" if gone else "post"
-        _add(top, polygon(kept), sashing.posts.text, "posts", what, sashing.span, 0.0 if gone else 45.0)
+        grain = 0.0 if gone else 45.0
+        post = _add(top, polygon(kept), sashing.posts.text, "posts", what, sashing.span, grain)
+        yield _slanted(column, row, post)
 
 
 def set_rows(
@@ -296,6 +306,7 @@ def set_rows(
     wide = sashing.width.inches if sashing else Fraction(0)
     y: Number = wide if sashing and sashing.around else Fraction(0)
     between: list[Number] = []  # where strips of sashing begin
+    lines: list[InRows | int] = []
     first: tuple[Number, int] | None = None
     count = 0
     if not setting.body:
@@ -320,14 +331,16 @@ def set_rows(
         if number and sashing:
             between.append(y)
             y = y + wide
+        line: list[int] = []
         for cell, size in zip(cells, sizes, strict=True):
             room = size or (height, height)
             if not near(room[1], height):
                 bench.say(complain.row_heights_differ(cell, room[1], height))
                 return None
             part: Part = "setting" if size is None else "blocks"
-            put_cell(top, cell, room, move_by(x, y), units, bench, part, cell.span)
+            line.append(put_cell(top, cell, room, move_by(x, y), units, bench, part, cell.span))
             x = x + room[0]
+        lines.append(line_of("across", line))
         if first is None:
             first = (x, len(cells))
         elif not near(x, first[0]):
@@ -335,23 +348,31 @@ def set_rows(
         y = y + height
     assert first is not None, "a set of rows has a row"
     top.width, top.height = first[0], y + (wide if sashing and sashing.around else Fraction(0))
+    top.rows = centre_of(line_of("down", lines))
     if sashing is not None:
-        _sash_rows(top, sashing, between)
+        _sash_rows(top, sashing, lines, between)
     return top
 
 
-def _sash_rows(top: Top, sashing: quilt_tree.Sashing, between: Sequence[Number]) -> None:
+def _sash_rows(
+    top: Top, sashing: quilt_tree.Sashing, lines: Sequence[InRows | int], between: Sequence[Number]
+) -> None:
     """Long strips between the rows, at those heights; `around` frames them too, sides first."""
     wide = sashing.width.inches
 
-    def strip(outline: tuple[Edge, ...], grain: float) -> None:
-        _add(top, outline, sashing.fabric.text, "sashing", "sashing strip", sashing.span, grain)
+    def strip(outline: tuple[Edge, ...], grain: float) -> int:
+        return _add(top, outline, sashing.fabric.text, "sashing", "sashing strip", sashing.span, grain)
 
-    for at in (Fraction(0), *between, top.height - wide) if sashing.around else between:
-        strip(box(Fraction(0), at, top.width, at + wide), 90.0)
+    places = (Fraction(0), *between, top.height - wide) if sashing.around else between
+    strips = [strip(box(Fraction(0), at, top.width, at + wide), 90.0) for at in places]
+    longer, shorter = (strips, lines) if sashing.around else (lines, strips)
+    parts = [part for pair in zip_longest(longer, shorter) for part in pair if part is not None]
+    top.rows = centre_of(line_of("down", parts))
     if sashing.around:
         inner = top.width
         top.move(wide, Fraction(0))
-        for x in (Fraction(0), inner + wide):
-            strip(box(x, Fraction(0), x + wide, top.height), 0.0)
+        left, right = (
+            strip(box(x, Fraction(0), x + wide, top.height), 0.0) for x in (Fraction(0), inner + wide)
+        )
         top.width = inner + 2 * wide
+        top.rows = centre_of(InRows("across", (left, top.rows, right)))
