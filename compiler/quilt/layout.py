@@ -79,15 +79,13 @@ def _laid_out(
     if top is None or bench.failed or any(each is None for each in units.values()):
         return None
     _check_units_used(units, top, bench)
+    pieces = sum(len(each.unit.draft.pieces) for each in top.laid) + len(top.singles)
+    if not _few_enough(quilt, pieces, bench):
+        return None
     sizes = _sized_blocks(top.laid, bench)
     if sizes is None:
         return None
     placed, blocks = sizes
-    ways = max(sum(isinstance(each, quilt_tree.RolesDef) for each in quilt.body), 1)
-    pieces = ways * (sum(len(blocks[use.block].draft.pieces) for use in placed) + len(top.singles))
-    if pieces > PIECES_MOST:
-        bench.say(complain.too_many_pieces(quilt.title.span, pieces, PIECES_MOST))
-        return None
     _check_fit(quilt, top, bench, defaults)
     made: list[Quilt] = []
     palettes: list[tuple[str, Palette]] = []
@@ -114,6 +112,14 @@ def _within_counts(quilt: quilt_tree.Quilt, bench: Bench) -> bool:
     return not bench.failed
 
 
+def _few_enough(quilt: quilt_tree.Quilt, pieces: int, bench: Bench) -> bool:
+    """Whether the quilt has no more pieces than one may have, so many in each colourway."""
+    pieces *= max(sum(isinstance(each, quilt_tree.RolesDef) for each in quilt.body), 1)
+    if pieces > PIECES_MOST:
+        bench.say(complain.too_many_pieces(quilt.title.span, pieces, PIECES_MOST))
+    return pieces <= PIECES_MOST
+
+
 def _once(quilt: quilt_tree.Quilt, kinds: type[S] | tuple[type[S], ...], word: str, bench: Bench) -> S | None:
     return once(quilt.body, kinds, word, bench, whole="quilt")
 
@@ -132,13 +138,18 @@ def _lay_top(quilt: quilt_tree.Quilt, units: dict[str, Unit | None], bench: Benc
         return None
     if any(each is None for each in units.values()):
         return None
+
+    def few_enough(cells: Sequence[tree.Cell]) -> bool:
+        found = (units.get(cell.unit.text) for cell in cells if not isinstance(cell, tree.PlainCell))
+        return _few_enough(quilt, sum(len(unit.draft.pieces) for unit in found if unit), bench)
+
     match setting:
         case quilt_tree.SetStraight():
-            top = set_straight(setting, sashing, units, bench)
+            top = set_straight(setting, sashing, units, bench, few_enough)
         case quilt_tree.SetOnPoint():
-            top = set_on_point(setting, sashing, units, bench)
+            top = set_on_point(setting, sashing, units, bench, few_enough)
         case quilt_tree.SetRows():
-            top = set_rows(setting, sashing, units, bench)
+            top = set_rows(setting, sashing, units, bench, few_enough)
     if top is None or bench.failed:
         return None
     for each in quilt.body:

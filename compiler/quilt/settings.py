@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import replace
 from fractions import Fraction
 from itertools import zip_longest
@@ -24,6 +24,10 @@ from .ground import Laid, Single, Top, box, polygon
 
 ORIGIN = Point(Fraction(0), Fraction(0))
 ROOT_2 = sqrt(2)
+
+
+FewEnough = Callable[[Sequence[tree.Cell]], bool]
+"""Whether a set's cells have no more pieces than a top may have; complains of more."""
 
 
 def put_cell(
@@ -62,6 +66,7 @@ def set_straight(
     sashing: quilt_tree.Sashing | None,
     units: Mapping[str, Unit | None],
     bench: Bench,
+    few_enough: FewEnough,
 ) -> Top | None:
     """Blocks side by side, with sashing between them and, if it says so, round them."""
     across, down = setting.across.value, setting.down.value
@@ -71,12 +76,14 @@ def set_straight(
     size = cell_size(setting, units, bench)
     if size is None:
         return None
+    filled = fill_straight(setting, size, bench)
+    if not few_enough([each.cell for each in filled]):
+        return None
     wide = sashing.width.inches if sashing else Fraction(0)
     start = wide if sashing and sashing.around else Fraction(0)
     top = Top(
         width=across * (size[0] + wide) - wide + 2 * start, height=down * (size[1] + wide) - wide + 2 * start
     )
-    filled = fill_straight(setting, size, bench)
     covered: set[tuple[str, int, int]] = set()
     cells: list[Cell] = []
     for each in filled:
@@ -165,6 +172,7 @@ def set_on_point(
     sashing: quilt_tree.Sashing | None,
     units: Mapping[str, Unit | None],
     bench: Bench,
+    few_enough: FewEnough,
 ) -> Top | None:
     """Blocks corner to corner, their top left corners up, with side and corner triangles round them.
 
@@ -184,12 +192,15 @@ def set_on_point(
     if sashing is not None and sashing.posts is None:
         bench.say(complain.sashing_needs_posts(sashing.span))
         return None
+    filled = fill_on_point(setting, size, bench)
+    if not few_enough([cell for cell, _ in filled.values()]):
+        return None
     side = size[0]
     wide = sashing.width.inches if sashing else Fraction(0)
     half = float(side + wide) * ROOT_2 / 2  # half a diagonal of the lattice
     top = Top(width=2 * across * half, height=2 * down * half)
     cells: list[Cell] = []
-    for (x, y), (cell, origin) in fill_on_point(setting, size, bench).items():
+    for (x, y), (cell, origin) in filled.items():
         centred = turn_about(ORIGIN, Fraction(45)).after(move_by(-side / 2, -side / 2))
         turned = move_by(x * half, y * half).after(centred)
         part: Part = "setting" if isinstance(cell, tree.PlainCell) else "blocks"
@@ -298,6 +309,7 @@ def set_rows(
     sashing: quilt_tree.Sashing | None,
     units: Mapping[str, Unit | None],
     bench: Bench,
+    few_enough: FewEnough,
 ) -> Top | None:
     """Rows one under another, each as high as its blocks, all of one length; sashing between them only."""
     if sashing is not None and sashing.posts is not None:
@@ -311,6 +323,8 @@ def set_rows(
     count = 0
     if not setting.body:
         bench.say(complain.rows_missing(setting.span))
+        return None
+    if not few_enough([cell for row in setting.body for cell in row_cells(row)]):
         return None
     for number, row in enumerate(setting.body):
         cells = row_cells(row)
