@@ -20,7 +20,7 @@ from .assembly_model import Kind, QuiltAssembly, SewnBlock
 from .cloths import Palette
 from .counting import count_top
 from .ground import Use
-from .model import Quilt
+from .model import Quilt, Setting
 
 
 class WholeBlock(Protocol):
@@ -70,7 +70,7 @@ def quilt_of_one(draft: Draft, templates: Sequence[Template], width: Fraction = 
         batting=None,
         fabrics=tuple(fabrics.values()),
         defaults=(),
-        setting="",
+        setting=Setting("straight", 1, 1),
         maker=draft.maker,
         notes=draft.notes,
         origin=draft.origin,

@@ -34,7 +34,7 @@ from .counting import count_top
 from .ground import Laid, Top, Use
 from .likely import check_likely
 from .mattress import MATTRESSES, MISS_MOST, covered_size
-from .model import Quilt
+from .model import Quilt, Setting
 from .settings import set_on_point, set_rows, set_straight
 
 BINDING_SLACK: Final = Fraction(10)
@@ -228,7 +228,7 @@ def _finish(
         batting=_backing(batting, top, "") if batting else None,
         fabrics=tuple(fabrics.values()),
         defaults=(*defaults, *_defaults(quilt, binding, backing, batting)),
-        setting=_setting_words(quilt),
+        setting=_setting_of(quilt),
         maker=maker.text.text if maker else "",
         notes=tuple(each.text.text for each in quilt.body if isinstance(each, tree.Note)),
         origin=quilt.title.span,
@@ -264,18 +264,18 @@ def _check_unjoined(needs: Sequence[Need], fabrics: dict[str, Fabric], bench: Be
             bench.say(complain.border_too_long(need.origin, strip.width, strip.height, need.fabric))
 
 
-def _setting_words(quilt: quilt_tree.Quilt) -> str:
+def _setting_of(quilt: quilt_tree.Quilt) -> Setting:
     for each in quilt.body:
         match each:
             case quilt_tree.SetStraight():
-                return f"straight, {each.across.value} across and {each.down.value} down"
+                return Setting("straight", each.across.value, each.down.value)
             case quilt_tree.SetOnPoint():
-                return f"on point, {each.across.value} across and {each.down.value} down"
+                return Setting("on point", each.across.value, each.down.value)
             case quilt_tree.SetRows():
-                return f"{len(each.body)} rows"
+                return Setting("rows", 0, len(each.body))
             case _:
                 pass
-    return ""
+    raise AssertionError("a quilt that was laid out has a set")
 
 
 def _defaults(

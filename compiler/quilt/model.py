@@ -8,6 +8,7 @@ piece belongs, in the words of the report. A colourway is laid out as a quilt of
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from typing import Literal
 
 from ..cutting.needs import BackingNeed, BindingNeed, Fabric, Need, Part, SizedBlock
 from ..diagnostics.source import Span
@@ -51,6 +52,15 @@ class QuiltPiece:
 
 
 @dataclass(frozen=True, slots=True)
+class Setting:
+    """How blocks are set: so many across and down; `across` is 0 of rows, whose blocks differ."""
+
+    kind: Literal["straight", "on point", "rows"]
+    across: int
+    down: int
+
+
+@dataclass(frozen=True, slots=True)
 class Quilt:
     """A quilt in one colourway, laid out and counted."""
 
@@ -68,7 +78,7 @@ class Quilt:
     backing: BackingNeed | None
     batting: BackingNeed | None
     defaults: tuple[Default, ...]
-    setting: str  # in words: 'straight, 4 across and 5 down'
+    setting: Setting
     maker: str = ""
     notes: tuple[str, ...] = ()
     origin: Span | None = None

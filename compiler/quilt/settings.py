@@ -320,18 +320,13 @@ def set_rows(
     between: list[Number] = []  # where strips of sashing begin
     lines: list[InRows | int] = []
     first: tuple[Number, int] | None = None
-    count = 0
     if not setting.body:
         bench.say(complain.rows_missing(setting.span))
         return None
-    if not few_enough([cell for row in setting.body for cell in row_cells(row)]):
+    if not _few_in_rows(setting, few_enough, bench):
         return None
     for number, row in enumerate(setting.body):
         cells = row_cells(row)
-        count += len(cells)
-        if count > CELLS_MOST:
-            bench.say(complain.too_many_cells(setting.span, count, CELLS_MOST))
-            return None
         sizes = [posed_size(cell, units, bench) for cell in cells]
         heights = [size[1] for size in sizes if size is not None]
         if bench.failed:
@@ -366,6 +361,16 @@ def set_rows(
     if sashing is not None:
         _sash_rows(top, sashing, lines, between)
     return top
+
+
+def _few_in_rows(setting: quilt_tree.SetRows, few_enough: FewEnough, bench: Bench) -> bool:
+    cells: list[tree.Cell] = []
+    for row in setting.body:
+        cells += row_cells(row)
+        if len(cells) > CELLS_MOST:
+            bench.say(complain.too_many_cells(setting.span, len(cells), CELLS_MOST))
+            return False
+    return few_enough(cells)
 
 
 def _sash_rows(
