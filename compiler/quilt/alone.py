@@ -19,8 +19,8 @@ from .assembly import unfinished_size
 from .assembly_model import Kind, QuiltAssembly, SewnBlock
 from .cloths import Palette
 from .counting import count_top
-from .ground import Use
-from .model import Quilt, Setting
+from .ground import Setting, Use
+from .model import Quilt
 
 
 class WholeBlock(Protocol):

@@ -15,7 +15,7 @@ from ..sewing.order.row_tree import InRows, Way, line_of
 from ..words.messages import quilts as complain
 from .cells import posed_size
 from .ground import Single, Top, box, polygon
-from .settings import ORIGIN, put_cell
+from .laying import ORIGIN, put_cell
 
 SIDES = ("top", "right", "bottom", "left")
 

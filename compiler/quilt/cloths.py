@@ -130,7 +130,7 @@ def written_words(quilt: quilt_tree.Quilt) -> list[tree.Name]:
         match each:
             case tree.Use():
                 found += [rename.ours for rename in each.renames]
-            case quilt_tree.SetStraight() | quilt_tree.SetOnPoint() | quilt_tree.SetRows():
+            case _ if isinstance(each, quilt_tree.QuiltSet):
                 found += [cell.role for cell in all_cells(each.body) if isinstance(cell, tree.PlainCell)]
                 if isinstance(each, quilt_tree.SetOnPoint) and each.triangles:
                     found.append(each.triangles)
@@ -139,7 +139,7 @@ def written_words(quilt: quilt_tree.Quilt) -> list[tree.Name]:
             case quilt_tree.Border():
                 cells = (*each.cells, *((each.corners,) if each.corners else ()))
                 found += [cell.role for cell in cells if isinstance(cell, tree.PlainCell)]
-                found += [each.fabric] if each.fabric else []
+                found += each.fabrics
             case quilt_tree.Binding() | quilt_tree.Backing():
                 found.append(each.fabric)
             case _:

@@ -52,11 +52,22 @@ class Single:
     unjoined: bool = False
 
 
+@dataclass(frozen=True, slots=True)
+class Setting:
+    """How blocks are set: 'straight', 'on point' or in 'rows', so many across and down; 0 where that differs
+    from row to row."""
+
+    kind: str
+    across: int
+    down: int
+
+
 @dataclass
 class Top:
     """The quilt's top so far, growing from the inside out; everything shifts when a border goes round it.
     `rows`: how its items lie, by their index, which is how they are sewn."""
 
+    setting: Setting
     width: Number = Fraction(0)
     height: Number = Fraction(0)
     items: list[Laid | Single] = field(default_factory=list)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from fractions import Fraction
-from typing import Final, TypeVar
+from typing import Final, TypeVar, get_args
 
 from ..cutting.methods.rotary import choose_cut
 from ..cutting.needs import BackingNeed, BindingNeed, Fabric, Need, SizedBlock
@@ -34,8 +34,8 @@ from .counting import count_top
 from .ground import Laid, Top, Use
 from .likely import check_likely
 from .mattress import MATTRESSES, MISS_MOST, covered_size
-from .model import Quilt, Setting
-from .settings import set_on_point, set_rows, set_straight
+from .model import Quilt
+from .settings import lay_set
 
 BINDING_SLACK: Final = Fraction(10)
 """Inches of binding beyond the perimeter, for turning the corners and joining the ends (common practice; 10,
@@ -126,11 +126,7 @@ def _once(quilt: quilt_tree.Quilt, kinds: type[S] | tuple[type[S], ...], word: s
 
 def _lay_top(quilt: quilt_tree.Quilt, units: dict[str, Unit | None], bench: Bench) -> Top | None:
     """The set with its sashing, then every border from the inside out."""
-    kinds: tuple[type[quilt_tree.QuiltSet], ...] = (
-        quilt_tree.SetStraight,
-        quilt_tree.SetOnPoint,
-        quilt_tree.SetRows,
-    )
+    kinds: tuple[type[quilt_tree.QuiltSet], ...] = get_args(quilt_tree.QuiltSet)
     setting = _once(quilt, kinds, "set", bench)
     sashing = _once(quilt, quilt_tree.Sashing, "sashing", bench)
     if setting is None:
@@ -143,13 +139,7 @@ def _lay_top(quilt: quilt_tree.Quilt, units: dict[str, Unit | None], bench: Benc
         found = (units.get(cell.unit.text) for cell in cells if not isinstance(cell, tree.PlainCell))
         return _few_enough(quilt, sum(len(unit.draft.pieces) for unit in found if unit), bench)
 
-    match setting:
-        case quilt_tree.SetStraight():
-            top = set_straight(setting, sashing, units, bench, few_enough)
-        case quilt_tree.SetOnPoint():
-            top = set_on_point(setting, sashing, units, bench, few_enough)
-        case quilt_tree.SetRows():
-            top = set_rows(setting, sashing, units, bench, few_enough)
+    top = lay_set(setting, sashing, units, bench, few_enough)
     if top is None or bench.failed:
         return None
     for each in quilt.body:
@@ -228,7 +218,7 @@ def _finish(
         batting=_backing(batting, top, "") if batting else None,
         fabrics=tuple(fabrics.values()),
         defaults=(*defaults, *_defaults(quilt, binding, backing, batting)),
-        setting=_setting_of(quilt),
+        setting=top.setting,
         maker=maker.text.text if maker else "",
         notes=tuple(each.text.text for each in quilt.body if isinstance(each, tree.Note)),
         origin=quilt.title.span,
@@ -262,20 +252,6 @@ def _check_unjoined(needs: Sequence[Need], fabrics: dict[str, Fabric], bench: Be
             bench.say(complain.border_across_print(need.origin, strip.width, strip.height, need.fabric, wide))
         if fabric.scraps and not cloth_of(fabric, RULER_STEP).takes_whole(strip):
             bench.say(complain.border_too_long(need.origin, strip.width, strip.height, need.fabric))
-
-
-def _setting_of(quilt: quilt_tree.Quilt) -> Setting:
-    for each in quilt.body:
-        match each:
-            case quilt_tree.SetStraight():
-                return Setting("straight", each.across.value, each.down.value)
-            case quilt_tree.SetOnPoint():
-                return Setting("on point", each.across.value, each.down.value)
-            case quilt_tree.SetRows():
-                return Setting("rows", 0, len(each.body))
-            case _:
-                pass
-    raise AssertionError("a quilt that was laid out has a set")
 
 
 def _defaults(

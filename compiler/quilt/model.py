@@ -8,7 +8,6 @@ piece belongs, in the words of the report. A colourway is laid out as a quilt of
 from __future__ import annotations
 
 from dataclasses import dataclass, field
-from typing import Literal
 
 from ..cutting.needs import BackingNeed, BindingNeed, Fabric, Need, Part, SizedBlock
 from ..diagnostics.source import Span
@@ -16,6 +15,7 @@ from ..drafting.model import Default
 from ..geometry.edge import Edge
 from ..measure.tolerance import Number
 from ..sewing.order.row_tree import InRows
+from .ground import Setting
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,15 +49,6 @@ class QuiltPiece:
     def rings(self) -> tuple[tuple[Edge, ...], ...]:
         """Its outline, then its holes."""
         return (self.outline, *self.holes)
-
-
-@dataclass(frozen=True, slots=True)
-class Setting:
-    """How blocks are set: so many across and down; `across` is 0 of rows, whose blocks differ."""
-
-    kind: Literal["straight", "on point", "rows"]
-    across: int
-    down: int
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,63 +2,40 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import replace
+from collections.abc import Iterator, Mapping, Sequence
 from fractions import Fraction
 from itertools import zip_longest
-from math import sqrt
 
 from ..cutting.needs import Part
-from ..diagnostics.source import Span
 from ..drafting.context import Bench
-from ..drafting.placing import fit_unit
 from ..drafting.sketch import Unit
-from ..geometry.edge import Edge, Point
-from ..geometry.motion import IDENTITY, Transform, move_by, turn_about
+from ..geometry.edge import Edge
+from ..geometry.motion import move_by
 from ..language import quilt_tree, tree
 from ..measure.tolerance import Number, near
 from ..sewing.order.row_tree import Cell, InRows, line_of, rows_of_cells
 from ..words.messages import quilts as complain
-from .cells import CELLS_MOST, Size, cell_size, fill_on_point, fill_straight, posed_size, row_cells
-from .ground import Laid, Single, Top, box, polygon
-
-ORIGIN = Point(Fraction(0), Fraction(0))
-ROOT_2 = sqrt(2)
-
-
-FewEnough = Callable[[Sequence[tree.Cell]], bool]
-"""Whether a set's cells have no more pieces than a top may have; complains of more."""
+from .cells import CELLS_MOST, Size, cell_size, fill_straight, posed_size, row_cells
+from .ground import Setting, Top, box
+from .laying import FewEnough, centre_of, put_cell, put_cloth
+from .on_point import set_on_point
 
 
-def put_cell(
-    top: Top,
-    cell: tree.Cell,
-    size: Size,
-    to_quilt: Transform,
+def lay_set(
+    setting: quilt_tree.QuiltSet,
+    sashing: quilt_tree.Sashing | None,
     units: Mapping[str, Unit | None],
     bench: Bench,
-    part: Part,
-    origin: Span,
-) -> int:
-    """One cell's worth into a box of that size whose top left `to_quilt` carries into the quilt: its index;
-    -1 where that was complained of."""
-    if isinstance(cell, tree.PlainCell):
-        outline = tuple(to_quilt.edge(edge) for edge in box(ORIGIN.x, ORIGIN.y, *size))
-        what = "plain square" if near(*size) else "plain rectangle"
-        grain = to_quilt.turned % 90
-        return top.put(Single(outline, cell.role.text, part, what, origin, grain))
-    unit = units.get(cell.unit.text)
-    natural = posed_size(cell, units, bench)
-    if unit is None or natural is None:
-        return -1
-    fitted = fit_unit(cell, unit.draft, size, bench)
-    if fitted is None:
-        return -1
-    across = max(fitted.a, -fitted.a) + max(fitted.c, -fitted.c)  # one of the two is nothing
-    down = max(fitted.b, -fitted.b) + max(fitted.d, -fitted.d)
-    width, height = unit.draft.width * across, unit.draft.height * down
-    shrink = Transform(a=1 / across, d=1 / down) if (across, down) != (1, 1) else IDENTITY
-    return top.put(Laid(unit, width, height, to_quilt.after(fitted.after(shrink)), part, origin))
+    few_enough: FewEnough,
+) -> Top | None:
+    """The inside of a quilt; None where that was complained of."""
+    match setting:
+        case quilt_tree.SetStraight():
+            return set_straight(setting, sashing, units, bench, few_enough)
+        case quilt_tree.SetOnPoint():
+            return set_on_point(setting, sashing, units, bench, few_enough)
+        case quilt_tree.SetRows():
+            return set_rows(setting, sashing, units, bench, few_enough)
 
 
 def set_straight(
@@ -82,7 +59,9 @@ def set_straight(
     wide = sashing.width.inches if sashing else Fraction(0)
     start = wide if sashing and sashing.around else Fraction(0)
     top = Top(
-        width=across * (size[0] + wide) - wide + 2 * start, height=down * (size[1] + wide) - wide + 2 * start
+        Setting("straight", across, down),
+        width=across * (size[0] + wide) - wide + 2 * start,
+        height=down * (size[1] + wide) - wide + 2 * start,
     )
     covered: set[tuple[str, int, int]] = set()
     cells: list[Cell] = []
@@ -108,11 +87,6 @@ def set_straight(
     return top
 
 
-def centre_of(rows: InRows | int) -> InRows | int:
-    """The rows of a whole centre."""
-    return rows if isinstance(rows, int) else replace(rows, joins=True, whole=True)
-
-
 def _sash_straight(
     top: Top,
     sashing: quilt_tree.Sashing,
@@ -135,7 +109,7 @@ def _sash_straight(
         return places[number] - wide if number < len(places) else places[-1] + length
 
     def sash(strip: tuple[Edge, ...]) -> int:
-        return _add(top, strip, sashing.fabric.text, "sashing", "sashing strip", sashing.span)
+        return put_cloth(top, strip, sashing.fabric.text, "sashing", "sashing strip", sashing.span)
 
     for c in columns:
         for r in range(down):
@@ -157,151 +131,8 @@ def _sash_straight(
                 x = at(xs, c, size[0])
                 part: Part = "posts" if sashing.posts else "sashing"
                 word = (sashing.posts or sashing.fabric).text
-                post = _add(top, box(x, y, x + wide, y + wide), word, part, "post", sashing.span)
+                post = put_cloth(top, box(x, y, x + wide, y + wide), word, part, "post", sashing.span)
                 yield 2 * c, 2 * r, 2 * c + 1, 2 * r + 1, post
-
-
-def _add(
-    top: Top, outline: tuple[Edge, ...], word: str, part: Part, what: str, origin: Span, grain: float = 0.0
-) -> int:
-    return top.put(Single(outline, word, part, what, origin, grain))
-
-
-def set_on_point(
-    setting: quilt_tree.SetOnPoint,
-    sashing: quilt_tree.Sashing | None,
-    units: Mapping[str, Unit | None],
-    bench: Bench,
-    few_enough: FewEnough,
-) -> Top | None:
-    """Blocks corner to corner, their top left corners up, with side and corner triangles round them.
-
-    The places are those of a lattice turned by 45 degrees and cut off at the quilt's edges: one whose middle
-    lies on an edge holds a side triangle (half a square), one at a corner a corner triangle (a quarter).
-    """
-    across, down = setting.across.value, setting.down.value
-    if 2 * across * down > CELLS_MOST:
-        bench.say(complain.too_many_cells(setting.span, 2 * across * down, CELLS_MOST))
-        return None
-    size = cell_size(setting, units, bench)
-    if size is None:
-        return None
-    if not near(*size):
-        bench.say(complain.cells_not_square(setting.span, complain.size_text(*size)))
-        return None
-    if sashing is not None and sashing.posts is None:
-        bench.say(complain.sashing_needs_posts(sashing.span))
-        return None
-    filled = fill_on_point(setting, size, bench)
-    if not few_enough([cell for cell, _ in filled.values()]):
-        return None
-    side = size[0]
-    wide = sashing.width.inches if sashing else Fraction(0)
-    half = float(side + wide) * ROOT_2 / 2  # half a diagonal of the lattice
-    top = Top(width=2 * across * half, height=2 * down * half)
-    cells: list[Cell] = []
-    for (x, y), (cell, origin) in filled.items():
-        centred = turn_about(ORIGIN, Fraction(45)).after(move_by(-side / 2, -side / 2))
-        turned = move_by(x * half, y * half).after(centred)
-        part: Part = "setting" if isinstance(cell, tree.PlainCell) else "blocks"
-        cells.append(_slanted(x, y, put_cell(top, cell, size, turned, units, bench, part, origin)))
-    word = setting.triangles.text if setting.triangles else "background"
-    cells += _side_triangles(top, across, down, half, float(side), word, setting.span)
-    corners = _corner_triangles(top, float(side), word, setting.span)
-    if sashing is not None:
-        cells += _sash_on_point(top, sashing, across, down, half, float(side))
-    top.rows = _on_point_rows(cells, corners)
-    return top
-
-
-def _slanted(x: Number, y: Number, item: int) -> Cell:
-    """A place of the lattice in tracks along its slanted rows: those run down to the right, and lie one after
-    another up to the right."""
-    along, aside = int(x + y), int(x - y)
-    return along, aside, along + 1, aside + 1, item
-
-
-def _on_point_rows(cells: Sequence[Cell], corners: Sequence[int]) -> InRows | int:
-    """Slanted rows; the corner triangles are sewn on last, two and two."""
-
-    def slanted(rows: InRows | int) -> InRows | int:
-        return rows if isinstance(rows, int) else InRows("slantwise", tuple(map(slanted, rows.parts)))
-
-    upper_left, upper_right, lower_right, lower_left = corners
-    rows = centre_of(slanted(rows_of_cells(cells)))
-    for one, other in ((upper_left, lower_right), (lower_left, upper_right)):
-        rows = InRows("slantwise", (one, rows, other), joins=True)
-    return rows
-
-
-def _side_triangles(
-    top: Top, across: int, down: int, half: float, side: float, word: str, origin: Span
-) -> Iterator[Cell]:
-    """Half squares, the long side on the quilt's edge."""
-    reach = side * ROOT_2 / 2  # from the middle of a square on point to its corner
-    w, h = float(top.width), float(top.height)
-
-    def add(*corners: Point) -> int:
-        return _add(top, polygon(corners), word, "setting", "side triangle", origin)
-
-    for c in range(1, across):
-        x = 2 * c * half
-        yield _slanted(2 * c, 0, add(Point(x - reach, 0.0), Point(x + reach, 0.0), Point(x, reach)))
-        yield _slanted(2 * c, 2 * down, add(Point(x + reach, h), Point(x - reach, h), Point(x, h - reach)))
-    for r in range(1, down):
-        y = 2 * r * half
-        yield _slanted(0, 2 * r, add(Point(0.0, y + reach), Point(0.0, y - reach), Point(reach, y)))
-        yield _slanted(2 * across, 2 * r, add(Point(w, y - reach), Point(w, y + reach), Point(w - reach, y)))
-
-
-def _corner_triangles(top: Top, side: float, word: str, origin: Span) -> list[int]:
-    """Quarter squares, the legs on the quilt's edges; clockwise from the upper left."""
-    reach = side * ROOT_2 / 2
-    w, h = float(top.width), float(top.height)
-    found = []
-    for x, y, right, below in ((0.0, 0.0, 1, 1), (w, 0.0, -1, 1), (w, h, -1, -1), (0.0, h, 1, -1)):
-        corners = [Point(x, y), Point(x + right * reach, y), Point(x, y + below * reach)]
-        ring = polygon(corners if right * below > 0 else [corners[0], corners[2], corners[1]])
-        found.append(_add(top, ring, word, "setting", "corner triangle", origin))
-    return found
-
-
-def _sash_on_point(
-    top: Top, sashing: quilt_tree.Sashing, across: int, down: int, half: float, side: float
-) -> Iterator[Cell]:
-    """Strips on all four sides of every block, posts at their corners; on the quilt's edge, half posts."""
-    assert sashing.posts is not None
-    wide = float(sashing.width.inches)
-    middles = [(2 * c + 1, 2 * r + 1) for r in range(down) for c in range(across)]
-    middles += [(2 * c + 2, 2 * r + 2) for r in range(down - 1) for c in range(across - 1)]
-    strips: dict[tuple[int, int], tuple[float, float, int]] = {}
-    posts: dict[tuple[int, int], None] = {}
-    for column, row in middles:
-        for right, below in ((1, -1), (1, 1), (-1, 1), (-1, -1)):
-            strips.setdefault(
-                (2 * column + right, 2 * row + below),
-                ((column + right / 2) * half, (row + below / 2) * half, right * below),
-            )
-        for right, below in ((0, -1), (1, 0), (0, 1), (-1, 0)):
-            posts.setdefault((column + right, row + below))
-    for (column, row), (x, y, slope) in strips.items():
-        turned = move_by(x, y).after(turn_about(ORIGIN, Fraction(45 if slope > 0 else -45)))
-        outline = tuple(turned.edge(edge) for edge in box(-wide / 2, -side / 2, wide / 2, side / 2))
-        grain = 45.0 if slope > 0 else 135.0
-        strip = _add(top, outline, sashing.fabric.text, "sashing", "sashing strip", sashing.span, grain)
-        yield _slanted(Fraction(column, 2), Fraction(row, 2), strip)
-    reach = wide * ROOT_2 / 2
-    for column, row in posts:
-        x, y = column * half, row * half
-        ring = [Point(x, y - reach), Point(x + reach, y), Point(x, y + reach), Point(x - reach, y)]
-        gone = [
-            k for k, out in enumerate((row == 0, column == 2 * across, row == 2 * down, column == 0)) if out
-        ]
-        kept = [p for k, p in enumerate(ring) if k not in gone]
-        what = "half post" if gone else "post"
-        grain = 0.0 if gone else 45.0
-        post = _add(top, polygon(kept), sashing.posts.text, "posts", what, sashing.span, grain)
-        yield _slanted(column, row, post)
 
 
 def set_rows(
@@ -314,7 +145,7 @@ def set_rows(
     """Rows one under another, each as high as its blocks, all of one length; sashing between them only."""
     if sashing is not None and sashing.posts is not None:
         bench.say(complain.sashing_posts_rows(sashing.posts.span))
-    top = Top()
+    top = Top(Setting("rows", 0, len(setting.body)))
     wide = sashing.width.inches if sashing else Fraction(0)
     y: Number = wide if sashing and sashing.around else Fraction(0)
     between: list[Number] = []  # where strips of sashing begin
@@ -380,7 +211,7 @@ def _sash_rows(
     wide = sashing.width.inches
 
     def strip(outline: tuple[Edge, ...], grain: float) -> int:
-        return _add(top, outline, sashing.fabric.text, "sashing", "sashing strip", sashing.span, grain)
+        return put_cloth(top, outline, sashing.fabric.text, "sashing", "sashing strip", sashing.span, grain)
 
     places = (Fraction(0), *between, top.height - wide) if sashing.around else between
     strips = [strip(box(Fraction(0), at, top.width, at + wide), 90.0) for at in places]
