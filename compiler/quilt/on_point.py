@@ -15,7 +15,7 @@ from ..geometry.motion import move_by, turn_about
 from ..language import quilt_tree, tree
 from ..measure.tolerance import Number, near
 from ..sewing.order.row_tree import Cell, InRows, rows_of_cells
-from ..words.messages import quilts as complain
+from ..words.messages import settings as complain
 from .cells import CELLS_MOST, cell_size, fill_on_point
 from .ground import Setting, Top, box, polygon
 from .laying import ORIGIN, FewEnough, centre_of, put_cell, put_cloth
@@ -43,7 +43,7 @@ def set_on_point(
     if size is None:
         return None
     if not near(*size):
-        bench.say(complain.cells_not_square(setting.span, complain.size_text(*size)))
+        bench.say(complain.cells_not_square(setting.span, *size))
         return None
     if sashing is not None and sashing.posts is None:
         bench.say(complain.sashing_needs_posts(sashing.span))

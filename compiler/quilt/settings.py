@@ -14,7 +14,7 @@ from ..geometry.motion import move_by
 from ..language import quilt_tree, tree
 from ..measure.tolerance import Number, near
 from ..sewing.order.row_tree import Cell, InRows, line_of, rows_of_cells
-from ..words.messages import quilts as complain
+from ..words.messages import settings as complain
 from .cells import CELLS_MOST, Size, cell_size, fill_straight, posed_size, row_cells
 from .ground import Setting, Top, box
 from .laying import FewEnough, centre_of, put_cell, put_cloth

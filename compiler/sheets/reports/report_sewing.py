@@ -17,6 +17,7 @@ from ...sewing.foundations.foundation_model import Foundations, Section
 from ...sewing.model import Assembly, Proof, Size, Step, Unit
 from ...sewing.pressing.pressing import press
 from ...sewing.pressing.pressing_model import Pressing, PressingPlan
+from ...words.work.proofs import proof_text
 from ..quilts.wearing import own_roles
 from .report_numbers import Record, arcs, number, numbers, outline
 
@@ -86,7 +87,7 @@ def meetings_record(plan: PressingPlan) -> Record:
 
 def proof_record(proof: Proof) -> Record:
     """What sewing it again found."""
-    return {"closes": proof.closes, "furthest": number(proof.furthest), "sentence": proof.sentence}
+    return {"closes": proof.closes, "furthest": number(proof.furthest), "sentence": proof_text(proof)}
 
 
 def step_record(step: Step, unit: Unit, pressing: Pressing) -> Record:

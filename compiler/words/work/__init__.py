@@ -1,1 +1,2 @@
-"""Sentences about cuts, cloth, sewing and quilts: functions of the records that planning gives."""
+"""Sentences about the work itself: cuts, cloth, steps, pressing. Each is made of a record and of how the
+reader is spoken to."""
