@@ -266,7 +266,7 @@ quilt "Twice" {
 """,
     )
     blocks = json.loads(piecewright("explain", asks, "--format", "json").out)["blocks"]
-    assert [(each["title"], each["size"]["width"]) for each in blocks] == [("Pair", 6), ("Pair", 4)]
+    assert [(each["title"], each["finished"]["width"]) for each in blocks] == [("Pair", 6), ("Pair", 4)]
 
 
 def test_blocks_come_in_the_files_order_and_those_from_elsewhere_last(tmp_path: Path) -> None:
