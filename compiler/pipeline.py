@@ -7,6 +7,7 @@ Pages are made from compiled blocks by `sheets.arrange`, and written by the comm
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
@@ -19,6 +20,7 @@ from .language.shelf import Choice, Shelf
 from .language.tree import File, Node
 
 if TYPE_CHECKING:
+    from .diagnostics.source import Span
     from .drafting.draft import Drafter
     from .drafting.washed.model import Measured
     from .quilt.assembly_model import QuiltAssembly
@@ -28,9 +30,9 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class CompiledBlock:
-    """A drafted block, its templates, and how it goes together: `proof` found that it comes out as drafted.
+    """A drafted block, its templates, and how it goes together: `proof` says that it comes out as drafted.
 
-    `from_elsewhere`: used by this file, but written in another.
+    `from_elsewhere`: used by this file, but written in another; where a quilt uses it, at its size there.
     """
 
     draft: Draft
@@ -62,24 +64,41 @@ def compile_file(source: Source, shelf: Shelf) -> Outcome[Compilation]:
     drafter = Drafter(source, parsed.value, shelf)
     drafts = drafter.draft_blocks(parsed.value, parsed.diagnostics)
     quilts, said = _quilts_of(parsed.value, parsed.diagnostics, source, drafter)
-    blocks = _compile_blocks((*drafts, *drafter.from_elsewhere), source)
+    sewn = _sew_quilts(quilts)
+    blocks = _compile_blocks((*drafts, *drafter.from_elsewhere), source, _quilt_blocks(quilts, sewn.value))
     measured = tuple(
         drafter.measured[each.span] for each in parsed.value.blocks if each.span in drafter.measured
     )
-    said = [*parsed.diagnostics, *drafter.diagnostics, *said, *blocks.diagnostics]
-    outcome = Outcome(blocks.value, tuple(said)).then(
-        lambda made: _sew_quilts(Compilation(made, tuple(quilts), (), tuple(drafter.choices), measured))
+    outcome = Outcome(
+        Compilation(blocks.value or (), tuple(quilts), sewn.value or (), tuple(drafter.choices), measured),
+        in_order([*parsed.diagnostics, *drafter.diagnostics, *said, *blocks.diagnostics, *sewn.diagnostics]),
     )
-    return Outcome(None if outcome.failed else outcome.value, in_order(outcome.diagnostics))
+    return Outcome(None, outcome.diagnostics) if outcome.failed else outcome
 
 
-def _sew_quilts(made: Compilation) -> Outcome[Compilation]:
-    """All with the quilts sewn again: none leaves that does not come out as laid out."""
-    if not made.quilts:
-        return Outcome(made)
+def _sew_quilts(quilts: Sequence[Quilt]) -> Outcome[tuple[QuiltAssembly, ...]]:
+    """How the quilts go together, sewn again: none leaves that does not come out as laid out."""
+    if not quilts:
+        return Outcome(())
     from .quilt.assembly import assemble_quilts
 
-    return assemble_quilts(made.quilts).then(lambda sewn: Outcome(replace(made, assemblies=sewn)))
+    return assemble_quilts(quilts)
+
+
+def _quilt_blocks(
+    quilts: Sequence[Quilt], assemblies: Sequence[QuiltAssembly] | None
+) -> dict[Span | None, list[CompiledBlock]]:
+    """The blocks of the quilts at the sizes they have there, each once, by where they are written."""
+    found: dict[Span | None, list[CompiledBlock]] = {}
+    known: set[int] = set()
+    for quilt, made in zip(quilts, assemblies or (), strict=bool(assemblies)):
+        for block, sewn in zip(quilt.blocks, made.blocks, strict=True):
+            if id(block) not in known:
+                known.add(id(block))
+                found.setdefault(block.draft.origin, []).append(
+                    CompiledBlock(block.draft, block.templates, sewn.assembly, sewn.proof, True)
+                )
+    return found
 
 
 def _quilts_of(
@@ -115,12 +134,21 @@ def draft_source(source: Source, shelf: Shelf) -> Outcome[tuple[Draft, ...]]:
     return Outcome(None, outcome.diagnostics) if outcome.failed else outcome
 
 
-def _compile_blocks(drafts: tuple[Draft, ...], source: Source) -> Outcome[tuple[CompiledBlock, ...]]:
+def _compile_blocks(
+    drafts: tuple[Draft, ...], source: Source, in_quilts: dict[Span | None, list[CompiledBlock]]
+) -> Outcome[tuple[CompiledBlock, ...]]:
+    """Blocks of the file at their own size; those from elsewhere that its quilts use, at the sizes which they
+    have there."""
     compiled: list[CompiledBlock] = []
     said: list[Diagnostic] = []
     for draft in drafts:
         elsewhere = draft.origin is not None and draft.origin.source != source.name
-        made = _compile_block(draft, from_elsewhere=elsewhere)
+        sized = in_quilts.get(draft.origin, [])
+        if elsewhere and sized:
+            compiled += sized
+            continue
+        same = next((each for each in sized if each.draft is draft), None)
+        made = _compile_block(draft, same, from_elsewhere=elsewhere)
         said += made.diagnostics
         if made.value is not None:
             compiled.append(made.value)
@@ -128,15 +156,20 @@ def _compile_blocks(drafts: tuple[Draft, ...], source: Source) -> Outcome[tuple[
     return Outcome(None, outcome.diagnostics) if outcome.failed else outcome
 
 
-def _compile_block(draft: Draft, *, from_elsewhere: bool) -> Outcome[CompiledBlock]:
-    """The block cut, and sewn again: none leaves that does not come out as drafted."""
+def _compile_block(
+    draft: Draft, same: CompiledBlock | None, *, from_elsewhere: bool
+) -> Outcome[CompiledBlock]:
+    """The block cut, and sewn again: none leaves that does not come out as drafted. `same`: as a quilt of the
+    file has it."""
     from .cutting.templates.making import make_templates
 
-    made = make_templates(draft)
+    made = make_templates(draft) if same is None else Outcome(same.templates)
     if draft.units and made.value is not None and not from_elsewhere:
         from .cutting.ruler_marks import check_units
 
         made = Outcome(made.value, (*made.diagnostics, *check_units(draft, made.value)))
+    if same is not None:
+        return Outcome(replace(same, from_elsewhere=False), made.diagnostics)
     return made.then(lambda templates: _sew(draft, templates, from_elsewhere))
 
 

@@ -136,6 +136,11 @@ class Border(Node):
     style: Literal["butted", "mitred"] | None
     unjoined: bool  # `unjoined`: no strip may be joined from two
 
+    @property
+    def fabrics(self) -> tuple[Name, ...]:
+        """The roles or fabrics of its strips."""
+        return (self.fabric,) if self.fabric else ()
+
 
 @node
 class Binding(Node):

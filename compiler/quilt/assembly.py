@@ -8,10 +8,11 @@ from typing import Final
 from ..cutting.needs import SizedBlock
 from ..diagnostics.diagnostic import Outcome
 from ..diagnostics.source import NOWHERE, Span
+from ..drafting.model import Draft
 from ..geometry.stroke import stroke_of
 from ..measure.tolerance import NEAR
 from ..sewing.model import Assembly, Proof, Size
-from ..sewing.order.assembly import assemble
+from ..sewing.order.assembly import assemble, assemble_rows
 from ..sewing.order.runs import sizes
 from ..sewing.pressing.pressing import press
 from ..sewing.proof.resew import prove
@@ -21,7 +22,7 @@ from .counting import ALLOWANCE
 from .model import PlacedBlock, Quilt
 from .printed import printed_templates
 from .stages import stages_of
-from .top import Top, boxes_of, top_of
+from .top import Top, top_of
 
 STRIPS: Final = ("sashing", "border")
 """Parts of a quilt toward which seams are pressed: plain strips lie flat, blocks and posts have seams."""
@@ -71,13 +72,15 @@ def _sew_block(block: SizedBlock) -> Outcome[SewnBlock]:
 
 def _sew_top(quilt: Quilt, blocks: tuple[SewnBlock, ...]) -> Outcome[QuiltAssembly]:
     top = top_of(quilt)
-    unfinished = [_unfinished(block, sewn.assembly) for block, sewn in zip(quilt.blocks, blocks, strict=True)]
+    unfinished = [
+        unfinished_size(block.draft, sewn.assembly) for block, sewn in zip(quilt.blocks, blocks, strict=True)
+    ]
     said = [
         complain.allowances_differ(quilt.origin or NOWHERE, block.draft.title, over, ALLOWANCE)
         for block, size in zip(quilt.blocks, unfinished, strict=True)
         if (over := _odd_allowance(block, size)) is not None
     ]
-    assembly = assemble(top.draft, in_rows=True)
+    assembly, joints = assemble_rows(top.draft, top.rows)
     templates = printed_templates(
         top,
         quilt.needs,
@@ -85,7 +88,7 @@ def _sew_top(quilt: Quilt, blocks: tuple[SewnBlock, ...]) -> Outcome[QuiltAssemb
         [size if not said else _usual(block) for block, size in zip(quilt.blocks, unfinished, strict=True)],
     )
 
-    stages = stages_of(top.draft, assembly, boxes_of(quilt))
+    stages = stages_of(top, assembly, joints)
     mitred = [row.steps for stage in stages for row in stage.rows if row.way == "mitred"]
 
     def finish(proof: Proof) -> Outcome[QuiltAssembly]:
@@ -116,11 +119,11 @@ def _is_rectangle(block: SizedBlock) -> bool:
     return on_box and len(draft.outline) == 4 and all(edge.arc is None for edge in draft.outline)
 
 
-def _unfinished(block: SizedBlock, assembly: Assembly) -> Size:
+def unfinished_size(draft: Draft, assembly: Assembly) -> Size:
     """A block's printed size with the allowance on all sides."""
     if assembly.units:
         return assembly.units[-1].unfinished
-    (piece,) = block.draft.pieces
+    (piece,) = draft.pieces
     return sizes(tuple((stroke_of(side.edge), float(side.allowance)) for side in piece.ring))[1]
 
 

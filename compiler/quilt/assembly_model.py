@@ -16,20 +16,17 @@ however many seams it has.
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Final, Literal
+from typing import Final
 
 from ..cutting.needs import Part
 from ..drafting.model import Draft
 from ..sewing.model import Assembly, Copy, Proof, Size
 from ..sewing.naming import ROW
+from ..sewing.order.row_tree import Way
 from ..sewing.pressing.pressing_model import PressingPlan
 
 TURNS: Final = {0: "", 90: " a quarter turn right", 180: " upside down", 270: " a quarter turn left"}
 """How a row lies where it is used, by its degrees clockwise from how it was made."""
-
-Way = Literal["across", "down", "slantwise", "set in", "mitred"]
-"""How the parts of a row lie: side by side, one under another, on point; round a corner; or four strips round
-what comes first, from dot to dot, whose mitres are closed when all are on."""
 
 
 @dataclass(frozen=True, slots=True)

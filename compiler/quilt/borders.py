@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from fractions import Fraction
 
 from ..drafting.context import Bench
@@ -11,10 +11,11 @@ from ..geometry.edge import Point
 from ..geometry.motion import Transform, move_by, turn_about
 from ..language import quilt_tree, tree
 from ..measure.tolerance import NEAR, Number, near
+from ..sewing.order.row_tree import InRows, Way, line_of
 from ..words.messages import quilts as complain
 from .cells import posed_size
 from .ground import Single, Top, box, polygon
-from .settings import ORIGIN, put_cell
+from .laying import ORIGIN, put_cell
 
 SIDES = ("top", "right", "bottom", "left")
 
@@ -27,7 +28,7 @@ def add_border(top: Top, border: quilt_tree.Border, units: Mapping[str, Unit | N
     side, end = widths
     inner = (top.width, top.height)
     top.move(side, end)
-    top.borders.append(widths)
+    top.borders += 1
     top.width, top.height = inner[0] + 2 * side, inner[1] + 2 * end
     if border.fabric is not None:
         _plain(top, border, inner, side, end)
@@ -70,10 +71,43 @@ def _plain(
         if end > NEAR:
             rings += [box(zero, zero, w, upper), box(zero, lower, w, h)]
             grains += [90.0, 90.0]
-    for ring, grain in zip(rings, grains, strict=True):
-        top.singles.append(
+    strips = [
+        top.put(
             Single(ring, border.fabric.text, "border", "border strip", border.span, grain, border.unjoined)
         )
+        for ring, grain in zip(rings, grains, strict=True)
+    ]
+    if border.style == "mitred":
+        _mitre(top, *strips)
+        return
+    _frame(top, strips[:2] if side > NEAR else (), strips[-2:] if end > NEAR else ())
+
+
+def _mitre(top: Top, above: int, right: int, below: int, left: int) -> None:
+    """Sews mitred strips on, the longer ones first. Round a mitred border they are sewn to its strips before,
+    and both are mitred as one."""
+    ring = top.borders
+    sides: list[tuple[Way, int, int]] = [("down", above, below), ("across", left, right)]
+    if top.width < top.height:
+        sides.reverse()
+    rows, *within = [top.rows]
+    if isinstance(rows, InRows) and rows.way == "mitred" and rows.ring == ring - 1:
+        rows, *within = rows.parts
+    inner = [part.parts if isinstance(part, InRows) else (part,) for part in within] or [()] * 4
+    strips = [
+        line_of(way, parts, ring)
+        for at, (way, low, high) in enumerate(sides)
+        for parts in ((low, *inner[2 * at]), (*inner[2 * at + 1], high))
+    ]
+    top.rows = InRows("mitred", (rows, *strips), ring)
+
+
+def _frame(top: Top, sides: Sequence[InRows | int], ends: Sequence[InRows | int]) -> None:
+    """Sews a border on: left and right sides first, then top and bottom; either may be none."""
+    if sides:
+        top.rows = InRows("across", (sides[0], top.rows, sides[1]), top.borders)
+    if ends:
+        top.rows = InRows("down", (ends[0], top.rows, ends[1]), top.borders)
 
 
 def _pieced(
@@ -98,26 +132,30 @@ def _pieced(
         "right": _about(w, wide, 90),
         "left": _about(0, h - wide, 270),
     }
+    sewn: dict[str, list[int]] = {}
     for side in SIDES:
         run = _run(border, lengths[side], wide, side, units, bench)
         if run is None:
             return
         x: Number = Fraction(0)
+        sewn[side] = []
         for cell, length in run:
-            put_cell(
-                top,
-                _outward(cell, units),
-                (length, wide),
-                starts[side].after(move_by(x, 0)),
-                units,
-                bench,
-                "border",
-                cell.span,
+            along, room = starts[side].after(move_by(x, 0)), (length, wide)
+            sewn[side].append(
+                put_cell(top, _outward(cell, units), room, along, units, bench, "border", cell.span)
             )
             x = x + length
+    above, below = sewn["top"], sewn["bottom"][::-1]
     if border.corners is not None:
-        for corner in (move_by(0, 0), _about(w, 0, 90), _about(w, h, 180), _about(0, h, 270)):
-            put_cell(top, border.corners, (wide, wide), corner, units, bench, "border", border.corners.span)
+        corners = [
+            put_cell(top, border.corners, (wide, wide), at, units, bench, "border", border.corners.span)
+            for at in (move_by(0, 0), _about(w, 0, 90), _about(w, h, 180), _about(0, h, 270))
+        ]
+        above = [corners[0], *above, corners[1]]
+        below = [corners[3], *below, corners[2]]
+    ring = top.borders
+    sides = [line_of("down", side, ring, whole=True) for side in (sewn["left"][::-1], sewn["right"])]
+    _frame(top, sides, [line_of("across", end, ring, whole=True) for end in (above, below)])
 
 
 def _about(x: Number, y: Number, angle: int) -> Transform:

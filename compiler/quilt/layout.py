@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from fractions import Fraction
-from typing import Final, TypeVar
+from typing import Final, TypeVar, get_args
 
 from ..cutting.methods.rotary import choose_cut
-from ..cutting.needs import BackingNeed, BindingNeed, Fabric, Need, SizedBlock
+from ..cutting.needs import USABLE_WIDTH, BackingNeed, BindingNeed, Fabric, Need, SizedBlock
 from ..cutting.plans.lots import cloth_of
 from ..cutting.ruler_marks import left_the_ruler
 from ..cutting.templates.making import make_templates
@@ -29,13 +29,13 @@ from ..words.messages.templates import cuts_leave_ruler
 from ..words.messages.units import unit_unused
 from .blocks import narrowest
 from .borders import add_border
-from .cloths import USABLE_WIDTH, Palette, check_palettes, colourways, read_fabrics
+from .cloths import Palette, check_palettes, colourways, read_fabrics
 from .counting import ALLOWANCE, count_top
-from .ground import Laid, Top
+from .ground import Laid, Top, Use
 from .likely import check_likely
 from .mattress import MATTRESSES, MISS_MOST, covered_size
 from .model import Quilt
-from .settings import set_on_point, set_rows, set_straight
+from .settings import lay_set
 
 BINDING_SLACK: Final = Fraction(10)
 """Inches of binding beyond the perimeter, for turning the corners and joining the ends (common practice; 10,
@@ -79,22 +79,20 @@ def _laid_out(
     if top is None or bench.failed or any(each is None for each in units.values()):
         return None
     _check_units_used(units, top, bench)
+    pieces = sum(len(each.unit.draft.pieces) for each in top.laid) + len(top.singles)
+    if not _few_enough(quilt, pieces, bench):
+        return None
     sizes = _sized_blocks(top.laid, bench)
     if sizes is None:
         return None
-    laid, blocks = sizes
-    ways = max(sum(isinstance(each, quilt_tree.RolesDef) for each in quilt.body), 1)
-    pieces = ways * (sum(len(blocks[index].draft.pieces) for index, _ in laid) + len(top.singles))
-    if pieces > PIECES_MOST:
-        bench.say(complain.too_many_pieces(quilt.title.span, pieces, PIECES_MOST))
-        return None
+    placed, blocks = sizes
     _check_fit(quilt, top, bench, defaults)
     made: list[Quilt] = []
     palettes: list[tuple[str, Palette]] = []
     for title, roles in colourways(quilt, bench):
-        palette = Palette(fabrics, roles, bench)
+        palette = Palette(fabrics, roles)
         palettes.append((title, palette))
-        made.append(_finish(quilt, title, top, laid, blocks, palette, fabrics, defaults, bench))
+        made.append(_finish(quilt, title, top, placed, blocks, palette, fabrics, defaults, bench))
     check_palettes(quilt, palettes, bench)
     _check_complete(quilt, bench)
     if bench.failed:
@@ -115,17 +113,21 @@ def _within_counts(quilt: quilt_tree.Quilt, bench: Bench) -> bool:
     return not bench.failed
 
 
+def _few_enough(quilt: quilt_tree.Quilt, pieces: int, bench: Bench) -> bool:
+    """Whether the quilt has no more pieces than one may have, so many in each colourway."""
+    pieces *= max(sum(isinstance(each, quilt_tree.RolesDef) for each in quilt.body), 1)
+    if pieces > PIECES_MOST:
+        bench.say(complain.too_many_pieces(quilt.title.span, pieces, PIECES_MOST))
+    return pieces <= PIECES_MOST
+
+
 def _once(quilt: quilt_tree.Quilt, kinds: type[S] | tuple[type[S], ...], word: str, bench: Bench) -> S | None:
     return once(quilt.body, kinds, word, bench, whole="quilt")
 
 
 def _lay_top(quilt: quilt_tree.Quilt, units: dict[str, Unit | None], bench: Bench) -> Top | None:
     """The set with its sashing, then every border from the inside out."""
-    kinds: tuple[type[quilt_tree.QuiltSet], ...] = (
-        quilt_tree.SetStraight,
-        quilt_tree.SetOnPoint,
-        quilt_tree.SetRows,
-    )
+    kinds: tuple[type[quilt_tree.QuiltSet], ...] = get_args(quilt_tree.QuiltSet)
     setting = _once(quilt, kinds, "set", bench)
     sashing = _once(quilt, quilt_tree.Sashing, "sashing", bench)
     if setting is None:
@@ -133,13 +135,12 @@ def _lay_top(quilt: quilt_tree.Quilt, units: dict[str, Unit | None], bench: Benc
         return None
     if any(each is None for each in units.values()):
         return None
-    match setting:
-        case quilt_tree.SetStraight():
-            top = set_straight(setting, sashing, units, bench)
-        case quilt_tree.SetOnPoint():
-            top = set_on_point(setting, sashing, units, bench)
-        case quilt_tree.SetRows():
-            top = set_rows(setting, sashing, units, bench)
+
+    def few_enough(cells: Sequence[tree.Cell]) -> bool:
+        found = (units.get(cell.unit.text) for cell in cells if not isinstance(cell, tree.PlainCell))
+        return _few_enough(quilt, sum(len(unit.draft.pieces) for unit in found if unit), bench)
+
+    top = lay_set(setting, sashing, units, bench, few_enough)
     if top is None or bench.failed:
         return None
     for each in quilt.body:
@@ -155,13 +156,11 @@ def _check_units_used(units: dict[str, Unit | None], top: Top, bench: Bench) -> 
             bench.say(unit_unused(unit.use.alias))
 
 
-def _sized_blocks(
-    laid: Sequence[Laid], bench: Bench
-) -> tuple[list[tuple[int, Laid]], list[SizedBlock]] | None:
+def _sized_blocks(laid: Sequence[Laid], bench: Bench) -> tuple[list[Use], list[SizedBlock]] | None:
     """Every block at each size it is used at, with its templates, in order of first use."""
     numbers: dict[tuple[Span | None, int, str, str], int] = {}
     blocks: list[SizedBlock] = []
-    found: list[tuple[int, Laid]] = []
+    uses: list[Use] = []
     for each in laid:
         draft = each.unit.draft
         key = (draft.origin, draft.version, f"{float(each.width):.6f}", f"{float(each.height):.6f}")
@@ -181,29 +180,29 @@ def _sized_blocks(
                 bench.say(cuts_leave_ruler(each.origin, draft.title, left))
             numbers[key] = len(blocks)
             blocks.append(SizedBlock(resized, templates.value))
-        found.append((numbers[key], each))
-    return found, blocks
+        uses.append(Use(numbers[key], each.unit.renames, each.transform, each.part, each.origin))
+    return uses, blocks
 
 
 def _finish(
     quilt: quilt_tree.Quilt,
     colourway: str,
     top: Top,
-    laid: list[tuple[int, Laid]],
+    uses: list[Use],
     blocks: list[SizedBlock],
     palette: Palette,
     fabrics: dict[str, Fabric],
     defaults: list[Default],
     bench: Bench,
 ) -> Quilt:
-    counted = count_top(laid, top.singles, blocks, palette)
+    counted = count_top(uses, top.singles, blocks, palette)
     binding = _once(quilt, quilt_tree.Binding, "binding", bench)
     backing = _once(quilt, quilt_tree.Backing, "backing", bench)
     batting = _once(quilt, quilt_tree.Batting, "batting", bench)
     maker = _once(quilt, tree.Maker, "maker", bench)
     counts = [0] * len(blocks)
-    for index, _ in laid:
-        counts[index] += 1
+    for use in uses:
+        counts[use.block] += 1
     _check_unjoined(counted.needs, fabrics, bench)
     return Quilt(
         title=quilt.title.text,
@@ -220,12 +219,12 @@ def _finish(
         batting=_backing(batting, top, "") if batting else None,
         fabrics=tuple(fabrics.values()),
         defaults=(*defaults, *_defaults(quilt, binding, backing, batting)),
-        setting=_setting_words(quilt),
+        setting=top.setting,
         maker=maker.text.text if maker else "",
         notes=tuple(each.text.text for each in quilt.body if isinstance(each, tree.Note)),
         origin=quilt.title.span,
         block_counts=tuple(counts),
-        borders=tuple(top.borders),
+        rows=top.blocks_first(),
     )
 
 
@@ -254,20 +253,6 @@ def _check_unjoined(needs: Sequence[Need], fabrics: dict[str, Fabric], bench: Be
             bench.say(complain.border_across_print(need.origin, strip.width, strip.height, need.fabric, wide))
         if fabric.scraps and not cloth_of(fabric, RULER_STEP).takes_whole(strip):
             bench.say(complain.border_too_long(need.origin, strip.width, strip.height, need.fabric))
-
-
-def _setting_words(quilt: quilt_tree.Quilt) -> str:
-    for each in quilt.body:
-        match each:
-            case quilt_tree.SetStraight():
-                return f"straight, {each.across.value} across and {each.down.value} down"
-            case quilt_tree.SetOnPoint():
-                return f"on point, {each.across.value} across and {each.down.value} down"
-            case quilt_tree.SetRows():
-                return f"{len(each.body)} rows"
-            case _:
-                pass
-    return ""
 
 
 def _defaults(

@@ -14,6 +14,8 @@ from ..diagnostics.source import Span
 from ..drafting.model import Default
 from ..geometry.edge import Edge
 from ..measure.tolerance import Number
+from ..sewing.order.row_tree import InRows
+from .ground import Setting
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,9 +69,9 @@ class Quilt:
     backing: BackingNeed | None
     batting: BackingNeed | None
     defaults: tuple[Default, ...]
-    setting: str  # in words: 'straight, 4 across and 5 down'
+    setting: Setting
     maker: str = ""
     notes: tuple[str, ...] = ()
     origin: Span | None = None
     block_counts: tuple[int, ...] = field(default=())  # how many of each of `blocks`
-    borders: tuple[tuple[Number, Number], ...] = ()  # width at the sides, at top and bottom; inmost first
+    rows: InRows | int = 0  # how the top is sewn: by index into `placed`, then into the cloth among `pieces`

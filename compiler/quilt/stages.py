@@ -3,20 +3,17 @@
 from __future__ import annotations
 
 from cmath import phase, rect
-from collections.abc import Mapping, Sequence
-from itertools import pairwise
-from math import pi, radians
+from collections.abc import Mapping
+from math import pi
 from typing import Final, NamedTuple
 
-from ..drafting.model import Draft
 from ..geometry.stroke import place_of, stroke_of
 from ..measure.tolerance import EVEN
 from ..sewing.model import Assembly, Step
-from .assembly_model import Join, Row, Stage, Way
-from .top import Box
-
-MITRED_STRIPS: Final = 4  # of a border, one a side
-
+from ..sewing.order.row_parting import Joint
+from ..sewing.order.row_tree import InRows, Way
+from .assembly_model import Join, Row, Stage
+from .top import Top
 
 ROWS: Final[dict[Way, str]] = {
     "down": "Rows",
@@ -30,80 +27,26 @@ ROWS: Final[dict[Way, str]] = {
 Pieces = tuple[int, ...]
 
 
-def stages_of(top: Draft, assembly: Assembly, boxes: Sequence[Box]) -> tuple[Stage, ...]:
-    """The stages in the order of sewing. `boxes` are what borders go round, inmost first, then the whole.
+def stages_of(top: Top, assembly: Assembly, joints: Mapping[int, Joint]) -> tuple[Stage, ...]:
+    """The stages in the order of sewing.
 
     A row belongs where the first of its copies is needed, so nothing is used before it is made.
     """
-    teller = _Teller(top, assembly, boxes)
+    teller = _Teller(top, assembly, joints)
     rows = teller.rows()
-    joining = _joining(rows, teller)
-    staged: list[list[Row]] = [[] for _ in range(len(boxes) + 1)]
+    joining = {
+        assembly.steps[step - 1].makes
+        for step, joint in joints.items()
+        if joint.row.joins and joint.low == 0 and joint.high == len(joint.row.parts)
+    }
+    borders = top.rows.ring if isinstance(top.rows, InRows) else 0
+    staged: list[list[Row]] = [[] for _ in range(borders + 2)]
     for row in rows:
         ring = teller.first_ring(row)
         staged[ring + 1 if ring else int(row.makes in joining)].append(row)
-    staged[2:] = [_mitred(found, assembly.steps) for found in staged[2:]]
-    lies: Way = next((row.way for row in rows if row.makes in joining and row.parts), "down")
-    titles = [ROWS[lies], "Centre", *(f"Border {number}" for number in range(1, len(boxes)))]
+    lies: Way = next((row.way for row in rows if row.makes in joining), "down")
+    titles = [ROWS[lies], "Centre", *(f"Border {number}" for number in range(1, borders + 1))]
     return tuple(Stage(title, tuple(found)) for title, found in zip(titles, staged, strict=True) if found)
-
-
-def _joining(rows: Sequence[Row], teller: _Teller) -> set[str]:
-    """What joins the centre's rows; and, where that is only sewn round, as by corner triangles, what is."""
-    found: set[str] = set()
-    centre = [row for row in rows if teller.first_ring(row) == 0]
-    if not centre:
-        return found
-    whole = len(teller.pieces_of(centre[-1].makes))
-    makes: str | None = centre[-1].makes
-    while makes is not None:
-        found.add(makes)
-        row = next(each for each in centre if each.makes == makes)
-        makes = next(
-            (part for part in row.parts if part in teller.number and 2 * len(teller.pieces_of(part)) > whole),
-            None,
-        )
-    return found
-
-
-def _mitred(rows: Sequence[Row], steps: Sequence[Step]) -> list[Row]:
-    """A border's rows; of a mitred one, a single row: its strips are sewn on from dot to dot, then the mitres
-    are closed."""
-    corners = {step.step: step.set_in_count for step in steps}
-    chain = next((rows[at:] for at in range(len(rows)) if _is_mitred(rows[at:], corners)), None)
-    if chain is None:
-        return list(rows)
-    made = {row.makes for row in chain}
-    first, last = chain[0], chain[-1]
-    later = {part for row in chain[1:] for part in row.parts}
-    between = first.parts[1:-1]  # two strips that were sewn on straight
-    centre = next((part for part in between or first.parts if part not in later), first.parts[0])
-    lying = [(part, place) for row in chain for part, place in zip(row.parts, row.places, strict=True)]
-    parts = [each for each in lying if each[0] == centre]
-    parts += [each for each in lying if each[0] not in made and each[0] != centre]
-    joins = sorted((join for row in chain for join in row.joins), key=lambda join: join.step)
-    longest = max(row.seam_length for row in chain)
-    whole = Row(
-        last.makes,
-        tuple(part for part, _ in parts),
-        tuple(place for _, place in parts),
-        tuple(joins),
-        last.copies,
-        "mitred",
-        longest,
-        last.finished,
-        last.unfinished,
-        (0.0,) * len(parts),
-    )
-    return [*rows[: -len(chain)], whole]
-
-
-def _is_mitred(chain: Sequence[Row], corners: Mapping[int, int]) -> bool:
-    """Whether rows, each sewn to the one before it, are four strips round a centre that turn at its four
-    corners."""
-    taken = [step for row in chain for step in row.steps]
-    nested = all(one.makes in two.parts and len(two.parts) == 2 for one, two in pairwise(chain))
-    return nested and len(taken) == MITRED_STRIPS == sum(corners[step] for step in taken)
 
 
 class _Lying(NamedTuple):
@@ -117,15 +60,17 @@ class _Lying(NamedTuple):
 
 
 class _Teller:
-    """Rows found in an assembly."""
+    """The rows of an assembly."""
 
-    def __init__(self, top: Draft, assembly: Assembly, boxes: Sequence[Box]) -> None:
-        self.top = top
+    def __init__(self, top: Top, assembly: Assembly, joints: Mapping[int, Joint]) -> None:
+        self.top = top.draft
         self.assembly = assembly
-        self.rings = [
-            next(number for number, box in enumerate(boxes) if box.holds(piece.inside))
-            for piece in top.pieces
-        ]
+        self.joints = joints
+        self.rings = [0] * len(top.draft.pieces)
+        for row in top.rows.rows() if isinstance(top.rows, InRows) else ():
+            for part in row.parts:
+                if isinstance(part, int):
+                    self.rings[part - 1] = row.ring
         self.kinds = {str(cloth.number): cloth.template for cloth in assembly.pieces}
         self.number = {step.makes: step.step for step in assembly.steps}
         self.turned = {
@@ -168,7 +113,7 @@ class _Teller:
                     tuple(part.pieces for part in lying),
                     joins,
                     tuple(copy for copy in unit.copies if min(copy.pieces) in wanted),
-                    _way(step),
+                    self.joints[step.step].row.way,
                     longest,
                     unit.finished,
                     unit.unfinished,
@@ -179,8 +124,7 @@ class _Teller:
 
     def _row(self, step: Step, pieces: Pieces) -> tuple[list[_Lying], tuple[Join, ...]]:
         """The parts of a row in order, and the joins that make it; from its last step."""
-        ring, heading = self.ring(pieces), _heading(step)
-        framing = ring > 0 and self._holds_centre(pieces)  # strips made alike for all sides stay whole
+        heading = _heading(step)
         found: list[_Lying] = []
         joins: list[Join] = []
         stack = [(step, pieces)]
@@ -188,33 +132,21 @@ class _Teller:
             each, its = stack.pop()
             joins.append(Join(each.step, its))
             first = len(self.pieces_of(each.parts[0])) if each.parts[0] in self.number else 1
-            for name, own in zip(each.parts, (its[:first], its[first:]), strict=True):
+            onward = self.joints[each.step].onward
+            for name, own, goes_on in zip(each.parts, (its[:first], its[first:]), onward, strict=True):
                 along = self._along(own, heading)
-                if name not in self.number:
-                    found.append(_Lying(along, str(own[0]), own, 0.0))
-                    continue
-                inner = self.assembly.steps[self.number[name] - 1]
-                if (
-                    self.ring(own) == ring
-                    and not (framing and inner.batch > 1)
-                    and self._runs_on(step, inner, own)
-                ):
-                    stack.append((inner, own))
-                else:
+                if goes_on:
+                    stack.append((self.assembly.steps[self.number[name] - 1], own))
+                elif name in self.number:
                     found.append(_Lying(along, name, own, self.turned[name, own[0]]))
-        found.sort(key=lambda part: part.along)
+                else:
+                    found.append(_Lying(along, str(own[0]), own, 0.0))
+        if self.joints[step.step].row.way == "mitred":
+            found = [part._replace(turned=0.0) for part in reversed(found)]
+            found.sort(key=lambda part: self.ring(part.pieces))
+        else:
+            found.sort(key=lambda part: part.along)
         return found, tuple(sorted(joins, key=lambda join: join.step))
-
-    def _holds_centre(self, pieces: Pieces) -> bool:
-        return any(self.rings[each - 1] == 0 for each in pieces)
-
-    def _runs_on(self, step: Step, inner: Step, pieces: Pieces) -> bool:
-        """Whether the seam of a part, as it lies, runs as the row's seams do."""
-        if step.set_in or inner.set_in:
-            return False
-        lies = _heading(inner) + radians(self.turned[inner.makes, pieces[0]])
-        apart = (lies - _heading(step)) % pi
-        return min(apart, pi - apart) < EVEN
 
     def _along(self, pieces: Pieces, heading: float) -> float:
         """How far along a row of such seams pieces lie: rightward, or downward."""
@@ -227,12 +159,3 @@ def _heading(step: Step) -> float:
     """Radians of a step's seam, 0 level to just under pi."""
     turned = phase(stroke_of(step.seam[0]).direction(0)) % pi
     return 0.0 if pi - turned < EVEN else turned
-
-
-def _way(step: Step) -> Way:
-    if step.set_in:
-        return "set in"
-    heading = _heading(step)
-    if heading < EVEN:
-        return "down"
-    return "across" if abs(heading - pi / 2) < EVEN else "slantwise"

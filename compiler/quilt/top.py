@@ -1,25 +1,23 @@
 """A quilt's top as a draft of its own: every block is one piece, as every strip, post and triangle is.
 
-So what finds, presses and proves the order of sewing of a block does the same for a quilt. What a maker would
-keep together is marked as used units are in a block: the centre, and each side of each border. The corner
-triangles of a set on point stand alone, so they are sewn on last.
+So what presses and proves the order of sewing of a block does the same for a quilt. The order itself is that
+of the rows in which the quilt was laid out.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from fractions import Fraction
-from itertools import pairwise
 from typing import Final, NamedTuple
 
 from ..cutting.needs import SizedBlock
-from ..drafting.model import Draft, Member, Piece, Shape, Side, TrimRule, UnitPlacement
+from ..drafting.model import Draft, Member, Piece, Shape, Side, TrimRule
 from ..drafting.pieces import graph_of
 from ..drafting.shapes import match_shapes
 from ..geometry.edge import Edge, Point
-from ..measure.tolerance import NEAR, Number
 from ..sewing.naming import BLOCK, PLAIN
 from ..sewing.order.likeness import poses_of, turns_of
+from ..sewing.order.row_tree import InRows
 from .counting import ALLOWANCE
 from .ground import box
 from .model import PlacedBlock, Quilt, QuiltPiece
@@ -29,23 +27,11 @@ ROW: Final = 2
 """Decimals of an inch by which middles lie in one row of reading order."""
 
 
-class Box(NamedTuple):
-    """Left, top, right and bottom in inches."""
-
-    left: Number
-    top: Number
-    right: Number
-    bottom: Number
-
-    def holds(self, at: Point) -> bool:
-        """Whether a place lies inside."""
-        return self.left < at.x < self.right and self.top < at.y < self.bottom
-
-
 class Top(NamedTuple):
-    """The draft of a top; and in order of its shapes, what each is."""
+    """The draft of a top; the rows in which its pieces are sewn; and in order of its shapes, what each is."""
 
     draft: Draft
+    rows: InRows | int
     firsts: tuple[PlacedBlock | QuiltPiece, ...]  # the first of each kind
 
 
@@ -60,12 +46,13 @@ class _Item(NamedTuple):
 
 def top_of(quilt: Quilt) -> Top:
     """The quilt's top as a draft."""
-    items = _items(quilt)
-    boxes = boxes_of(quilt)
+    order, items = zip(*_items(quilt), strict=True)
+    number_of = {index: number for number, index in enumerate(order, 1)}
+    rows = quilt.rows
+    rows = number_of[rows] if isinstance(rows, int) else rows.numbered(number_of.__getitem__)
     sides = sides_of([each.outline for each in items], [ALLOWANCE] * len(items))
-    units = tuple(_units(boxes))
     pieces = tuple(
-        _piece(number, item, ring, quilt, units)
+        _piece(number, item, ring, quilt)
         for number, (item, ring) in enumerate(zip(items, sides, strict=True), 1)
     )
     shapes, firsts = _shapes(items, pieces, quilt.blocks)
@@ -79,7 +66,7 @@ def top_of(quilt: Quilt) -> Top:
         (Fraction(0), quilt.height),
         pieces,
         shapes,
-        units,
+        (),
         TrimRule("none", dots=Fraction(0)),
         ALLOWANCE,
         (),
@@ -87,16 +74,18 @@ def top_of(quilt: Quilt) -> Top:
         origin=quilt.origin,
         graph=graph_of(pieces),
     )
-    return Top(draft, firsts)
+    return Top(draft, rows, firsts)
 
 
-def _items(quilt: Quilt) -> list[_Item]:
-    """Everything that the top is sewn of, in reading order."""
+def _items(quilt: Quilt) -> list[tuple[int, _Item]]:
+    """Everything that the top is sewn of, in reading order, by its number in the quilt's rows."""
     found = [_Item(each.outline, _middle(each.outline), each, None) for each in quilt.placed]
     found += [
         _Item(each.outline, _middle(each.outline), None, each) for each in quilt.pieces if each.block is None
     ]
-    return sorted(found, key=lambda each: tuple(round(float(at), ROW) for at in reversed(each.middle)))
+    return sorted(
+        enumerate(found), key=lambda each: tuple(round(float(at), ROW) for at in reversed(each[1].middle))
+    )
 
 
 def _middle(outline: Sequence[Edge]) -> Point:
@@ -106,48 +95,13 @@ def _middle(outline: Sequence[Edge]) -> Point:
     )
 
 
-def boxes_of(quilt: Quilt) -> tuple[Box, ...]:
-    """What each border goes round, inmost first; the last is the whole quilt."""
-    boxes = [Box(Fraction(0), Fraction(0), quilt.width, quilt.height)]
-    for side, end in reversed(quilt.borders):
-        out = boxes[-1]
-        boxes.append(Box(out.left + side, out.top + end, out.right - side, out.bottom - end))
-    return tuple(reversed(boxes))
-
-
-def _units(boxes: Sequence[Box]) -> Iterator[UnitPlacement]:
-    """The centre, and the four sides of every border."""
-    for number, (inner, outer) in enumerate(pairwise(boxes), 1):
-        for name, each in border_sides(inner, outer):
-            if each.right - each.left > NEAR and each.bottom - each.top > NEAR:
-                yield UnitPlacement(name, f"border {number}", (), each, 0.0, False)
-    yield UnitPlacement("centre", "centre", (), boxes[0], 0.0, False)
-
-
-def border_sides(inner: Box, outer: Box) -> tuple[tuple[str, Box], ...]:
-    """The four sides of a border, top and bottom from edge to edge."""
-    return (
-        ("top", Box(outer.left, outer.top, outer.right, inner.top)),
-        ("right", Box(inner.right, inner.top, outer.right, inner.bottom)),
-        ("bottom", Box(outer.left, inner.bottom, outer.right, outer.bottom)),
-        ("left", Box(outer.left, inner.top, inner.left, inner.bottom)),
-    )
-
-
-def _piece(
-    number: int, item: _Item, ring: tuple[Side, ...], quilt: Quilt, units: Sequence[UnitPlacement]
-) -> Piece:
+def _piece(number: int, item: _Item, ring: tuple[Side, ...], quilt: Quilt) -> Piece:
     if item.placed is not None:
         name = fabric = quilt.blocks[item.placed.block].draft.title
     else:
         assert item.cloth is not None, "a piece is a block or cloth"
         name, fabric = item.cloth.what, item.cloth.fabric
-    unit = (
-        ""
-        if name == "corner triangle"
-        else next((each.alias for each in units if Box(*each.box).holds(item.middle)), "")
-    )
-    return Piece(number, name, fabric, ring, (), _area(item.outline), item.middle, unit=unit)
+    return Piece(number, name, fabric, ring, (), _area(item.outline), item.middle)
 
 
 def _area(outline: Sequence[Edge]) -> float:

@@ -248,6 +248,27 @@ def test_units_are_told_as_they_lie() -> None:
     assert any([6, 6] in outline for outline in shades.values())
 
 
+def test_a_quilt_tells_blocks_from_elsewhere_at_their_sizes_in_it(tmp_path: Path) -> None:
+    """A block of 3in that is set at 6in and again at 4in in a border is told at 6in and at 4in."""
+    pair = WITH_UNITS.split("\n\nblock ")[1]
+    put(tmp_path / "pair.block", "edition 1\nblock " + pair)
+    asks = put(
+        tmp_path / "twice.quilt",
+        """edition 1
+quilt "Twice" {
+  fabric sand
+  fabric rust
+  use "Pair" as pair with dark = rust, light = sand
+  set straight 2 across 2 down of 6in { alternate pair }
+  border 4in of pair corners plain sand
+  binding 2 1/2in in rust  backing in sand  batting
+}
+""",
+    )
+    blocks = json.loads(piecewright("explain", asks, "--format", "json").out)["blocks"]
+    assert [(each["title"], each["finished"]["width"]) for each in blocks] == [("Pair", 6), ("Pair", 4)]
+
+
 def test_blocks_come_in_the_files_order_and_those_from_elsewhere_last(tmp_path: Path) -> None:
     pair, harbour = WITH_UNITS.split("\n\nblock ")[1:]
     put(tmp_path / "pair.block", "edition 1\nblock " + pair)

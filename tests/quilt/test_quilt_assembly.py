@@ -93,6 +93,22 @@ def test_sashing_and_posts_make_rows_of_their_own() -> None:
     ]
 
 
+def test_two_rows_of_unlike_length_are_rows_both() -> None:
+    """However many blocks each has, no row is taken for the centre."""
+    made = sewn("set rows { row 6 pair  row 4 sail, 2 pair }")
+    assert [(stage.title, len(stage.rows)) for stage in made.stages] == [("Rows", 2), ("Centre", 1)]
+    uneven = sewn("set rows { row 3 pair  row 6 goose turned 90deg }")
+    assert [(stage.title, len(stage.rows)) for stage in uneven.stages] == [("Rows", 2), ("Centre", 1)]
+
+
+def test_corner_triangles_are_sewn_on_two_and_two() -> None:
+    """The long sides of those that face each other run alike: they are one row with what is between."""
+    made = sewn("set on point 1 across 2 down with triangles in sand { alternate pair }")
+    corners = [row for row in told(made)[-1][1] if "corner" in row[0]]
+    assert [text.split(" (")[0] for text, _, _ in corners] == ["corner triangle"] * 2
+    assert [row[1:] for row in corners] == [(1, "slantwise")] * 2
+
+
 def test_long_sashing_strips_lie_between_rows() -> None:
     made = sewn("set straight 2 across 3 down of 4in { alternate pair, pair }\nsashing 1in in sand")
     assert told(made) == [

@@ -7,6 +7,7 @@ from math import isclose, sqrt
 
 import pytest
 from piecewright.quilt.model import Quilt
+from piecewright.words.work.quilts import setting_words
 from support.quilts import codes, lay, needed, pieces_called, polygon_of, size_of, try_quilt
 
 ROOT_2 = sqrt(2)
@@ -25,7 +26,7 @@ def test_a_straight_set_is_its_blocks_side_by_side() -> None:
     assert (quilt.width, quilt.height) == (16, 20)
     assert quilt.block_counts == (10, 10)
     assert len(quilt.pieces) == 10 * 2 + 10 * 3
-    assert quilt.setting == "straight, 4 across and 5 down"
+    assert setting_words(quilt.setting) == "straight, 4 across and 5 down"
 
 
 def test_rows_repeat_and_lie_from_the_top() -> None:
@@ -272,7 +273,7 @@ def test_rows_of_different_heights() -> None:
     assert (quilt.width, quilt.height) == (24, 10)
     assert sorted(quilt.block_counts) == [4, 5, 6]
     assert [polygon_of(each).bounds for each in pieces_called(quilt, "plain square")] == [(20, 6, 24, 10)]
-    assert quilt.setting == "3 rows"
+    assert setting_words(quilt.setting) == "3 rows"
 
 
 def test_rows_take_sashing_between_them_only() -> None:

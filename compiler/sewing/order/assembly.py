@@ -12,30 +12,34 @@ from ...geometry.edge import Edge
 from ...geometry.pose import STAY, Motion
 from ...geometry.stroke import Stroke, point_of
 from ..model import Assembly, Cloth, Copy, Partial, SeamSide, Step, Unit
+from .parting import JoinNode, Parted
+from .row_parting import Joint, RowParter
+from .row_tree import InRows
 from .runs import eased_places, edges_of, is_rectangle, joined, joined_ring, sizes, turning_places
-from .splitting import JoinNode, Splitter
+from .splitting import Splitter
 
 SPOT_DIGITS: Final = 4
 """Decimals of an inch by which places of copies are told apart: far wider than a copy's places stray."""
 
 
-def assemble(draft: Draft, *, in_rows: bool = False) -> Assembly:
-    """How the block goes together: straight seams only wherever that can be, else the fewest set-in seams.
+def assemble(draft: Draft) -> Assembly:
+    """How the block goes together: straight seams only wherever that can be, else the fewest set-in seams."""
+    return _Order(draft, Splitter(draft).split()).assembly()
 
-    `in_rows`: whole rows, once begun, are kept to, as in a quilt's top; on point they run slantwise.
-    """
-    return _Order(draft, in_rows).assembly()
+
+def assemble_rows(draft: Draft, rows: InRows | int) -> tuple[Assembly, dict[int, Joint]]:
+    """How a top goes together whose rows are known; and what each step joins of its row."""
+    parter = RowParter(draft, rows)
+    order = _Order(draft, parter.part())
+    return order.assembly(), {order.step_of[node]: parter.joints[node] for node in order.order}
 
 
 class _Order:
     """The joins of a split block, numbered in the order of sewing."""
 
-    def __init__(self, draft: Draft, in_rows: bool) -> None:
+    def __init__(self, draft: Draft, parted: Parted) -> None:
         self.draft = draft
-        splitter = Splitter(draft, in_rows)
-        self.nodes = splitter.split()
-        self.graph = splitter.graph
-        self.unit_of = splitter.seams.naturals.unit_of
+        self.graph, self.nodes, self.whole_of = parted
         self.copies: dict[int, list[tuple[Motion, tuple[int, ...]]]] = {}
         self._expand()
         self.order = self._in_order()
@@ -79,7 +83,7 @@ class _Order:
             stack.append((first, motion, pieces[:middle]))
 
     def _in_order(self) -> list[int]:
-        """The joins, parts before wholes: what is made in batches or lies within one used unit comes
+        """The joins, parts before wholes: what is made in batches or lies within one whole comes
         first."""
         order, stack = [], [(0, False)]
         while stack:
@@ -95,14 +99,14 @@ class _Order:
         early = [
             number
             for number in order
-            if len(self.copies[number]) > 1 or self._within_unit(self.nodes[number])
+            if len(self.copies[number]) > 1 or self._within_whole(self.nodes[number])
         ]
         known = set(early)
         return early + [number for number in order if number not in known]
 
-    def _within_unit(self, node: JoinNode) -> bool:
-        unit = self.unit_of[node.pieces[0] - 1]
-        return unit >= 0 and all(self.unit_of[piece - 1] == unit for piece in node.pieces)
+    def _within_whole(self, node: JoinNode) -> bool:
+        whole = self.whole_of[node.pieces[0] - 1]
+        return whole >= 0 and all(self.whole_of[piece - 1] == whole for piece in node.pieces)
 
     # ---- units and steps -------------------------------------------------------------------------
 

@@ -146,20 +146,19 @@ class Seams:
         return not square, abs(sum(beside) - pi) <= ONE_WAY
 
 
-def choices(chords: Sequence[Chord], heading: float | None, in_rows: bool, frame: float) -> list[list[Chord]]:
+def choices(chords: Sequence[Chord], heading: float | None, frame: float) -> list[list[Chord]]:
     """The seams worth taking, the best set of parallel ones first, each in order across.
 
     Straight before curved; through the fewest natural units; square to the outside; from corner to corner.
-    Sets that go on as the last seam went come first, then rows, then columns. `in_rows`: what goes on as the
-    last seam went comes before what is square to the outside. So does, where all else runs slantwise, the
-    corner opposite one that was cut off.
+    Sets that go on as the last seam went come first, then rows, then columns. Where all else runs slantwise,
+    the corner opposite one that was cut off comes before what is square to the outside.
     """
     best = min(chord.key for chord in chords)
-    if in_rows or all(_slants(chord, frame) for chord in chords if chord.key == best):
+    if all(_slants(chord, frame) for chord in chords if chord.key == best):
         onward = [
             chord
             for chord in chords
-            if chord.key[:2] == best[:2] and chord.heading == heading and (in_rows or chord.from_edges)
+            if chord.key[:2] == best[:2] and chord.heading == heading and chord.from_edges
         ]
         best = min((chord.key for chord in onward), default=best)
         chords = onward or chords

@@ -8,17 +8,16 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from itertools import pairwise
 from typing import Final
 
 from ...drafting.model import Draft
-from ...geometry.pose import STAY, Motion
-from .borders import Ring, frame_of, part_rings, piece_rings, ringed_piece
+from .borders import frame_of, part_rings, piece_rings, ringed_piece
 from .chords import Chord, Seams, choices
 from .fillers import Setting, middle_of, outermost
 from .likeness import alike, poses_of, signature
 from .naturals import Naturals
 from .parallels import by_frame, by_width, fan
+from .parting import JoinNode, Parted, first_on_right
 from .runs import is_rectangle
 from .seam_graph import SeamGraph
 from .set_in import WHOLE, find_path, halving_path, small_side
@@ -31,26 +30,6 @@ does."""
 SHARE: Final = 3
 """Of a region's pieces a part that is made in a batch has one in so many at the least: rows of squares are
 not parted unevenly for a pair."""
-
-
-@dataclass(slots=True)
-class JoinNode:
-    """A part of the block: one piece, a join of two nodes along a path, or a copy of an earlier node.
-
-    `pieces` are numbers (from 0 while parting) in the order of its parts; of a copy, in the order of what it
-    copies, which `motion` lays on it. `path` has the first part on its right; it is `closed` round a window,
-    or round a part that touches the outside at one point. It lies `beside` something where it starts at such
-    a point, or where its window touches another: there it starts, however smoothly it closes.
-    """
-
-    pieces: tuple[int, ...] = ()
-    parts: tuple[int, int] | None = None
-    path: tuple[int, ...] = ()
-    closed: bool = False
-    beside: bool = False
-    copies: int = -1
-    motion: Motion = STAY
-    rings: tuple[Ring, ...] = ()  # of a copy: none
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,9 +49,8 @@ class _Region:
 class Splitter:
     """Parts a draft into nodes. `nodes[0]` is the whole block; parts have higher numbers than wholes."""
 
-    def __init__(self, draft: Draft, in_rows: bool) -> None:
+    def __init__(self, draft: Draft) -> None:
         self.graph = SeamGraph(draft)
-        self.in_rows = in_rows
         self.seams = Seams(self.graph, Naturals(draft, self.graph))
         self.poses = poses_of(draft)
         self.kinds = [pose.kind for pose in self.poses]
@@ -87,7 +65,7 @@ class Splitter:
         for piece, field in enumerate(self.graph.field_of):
             self._fields[field].append(piece)
 
-    def split(self) -> list[JoinNode]:
+    def split(self) -> Parted:
         """Every node. The last on the stack is next, so whatever a region is like has been parted to its
         pieces."""
         stack = [self._field(0)]
@@ -102,7 +80,7 @@ class Splitter:
                 node.pieces = tuple(piece + 1 for piece in node.pieces)
             else:
                 node.pieces = self.nodes[node.parts[0]].pieces + self.nodes[node.parts[1]].pieces
-        return self.nodes
+        return Parted(self.graph, self.nodes, self.seams.naturals.unit_of)
 
     def _new(self) -> int:
         self.nodes.append(JoinNode())
@@ -154,7 +132,7 @@ class Splitter:
         if likes:
             pieces = self._pieces(region)
             for number in likes:
-                found = alike(self._pieces_of(number), pieces, self.poses, self.in_rows)
+                found = alike(self._pieces_of(number), pieces, self.poses)
                 if found:
                     node = self.nodes[region.node]
                     node.copies, node.motion, node.pieces = number, found.motion, found.pieces
@@ -215,8 +193,7 @@ class Splitter:
                 return parted
         if chords:
             chord = self._choose(region, chords)
-            ends_set = chord.curved or (self.in_rows and not chord.key[1])  # what follows starts rows afresh
-            return self._take(region, chord.halves, None if ends_set else chord.heading, chords)
+            return self._take(region, chord.halves, None if chord.curved else chord.heading, chords)
         center = region.setting.center if region.setting else self._center(region, self._own_pieces(region))
         path = find_path(
             self.seams, region.count, lambda limit: self._own_pieces(region, limit), region.edge, center
@@ -251,15 +228,15 @@ class Splitter:
         if len(chords) == 1:
             return chords[0]
         outline = self.nodes[region.node].rings[0]
-        ordered = choices(chords, region.heading, self.in_rows, frame_of(outline))
+        ordered = choices(chords, region.heading, frame_of(outline))
         if len(ordered) * len(ordered[0]) > 1 and region.total % 2 == 0:
-            for rows in ordered[: 1 if self.in_rows else 3]:
+            for rows in ordered[:3]:
                 if len(rows) % 2 and self._halves_alike(region, rows[len(rows) // 2]):
                     return rows[len(rows) // 2]
         best = ordered[0]
         middle = len(best) // 2
         nearest = [best[middle]] if len(best) % 2 else [best[middle], best[middle - 1]]
-        if not self.in_rows and not best[0].curved:
+        if not best[0].curved:
             if len(best) > 1 and (chord := self._side_by_side(region, best)):
                 return chord
             nearest = fan(ordered) or nearest
@@ -312,7 +289,7 @@ class Splitter:
         """Cuts a region along a path into two; with a setting, more is set in last."""
         side = small_side(self.seams, path, region.count)
         inside = set(side)
-        path = self._first_on_right(path, inside)
+        path = first_on_right(self.graph, path, inside)
         chords = [chord for chord in chords + self.seams.take(path) if not chord.dead]
         small = self._with_fillings(side)
         kinds = sum(signature(self.poses[piece].kind) for piece in small)
@@ -333,14 +310,3 @@ class Splitter:
         node.parts, node.path = (regions[0].node, regions[1].node), tuple(path)
         node.closed = node.beside = self.graph.place_at(path[0]) == self.graph.place_at(path[-1] ^ 1)
         return regions[::-1]
-
-    def _first_on_right(self, path: list[int], small: set[int]) -> list[int]:
-        """The path directed so that the part sewn to lies on its right: the larger where the seam is set in,
-        else the upper or left one."""
-        straight = all(self.graph.onward[one ^ 1] == two for one, two in pairwise(path))
-        other_way = [half ^ 1 for half in reversed(path)]
-        if not straight:
-            return other_way if self.graph.cloth(path[0]) in small else path
-        start = self.graph.places[self.graph.place_at(path[0])]
-        right = (self.graph.places[self.graph.place_at(path[-1] ^ 1)] - start) * 1j
-        return path if (round(right.imag, 6), round(right.real, 6)) < (0, 0) else other_way

@@ -13,6 +13,7 @@ from ...measure.tolerance import ALIKE
 from ...quilt.model import Quilt
 from ...words.numbers import ruler_text
 from ...words.phrases import one_of
+from ...words.work.quilts import setting_words
 from ..arrange.fills import Fill
 from ..arrange.furniture import Paper
 from ..arrange.leaves import Leaf
@@ -98,7 +99,7 @@ def word_lines(quilt: Quilt, strip: Strip, width: float, most: int) -> list[str]
 
 def quilt_words(quilt: Quilt) -> Iterator[str]:
     """The setting, the blocks, the sashing and the borders, a line each."""
-    yield f"Setting: {quilt.setting}."
+    yield f"Setting: {setting_words(quilt.setting)}."
     yield from _block_words(quilt)
     sashing = _sashing_words(quilt)
     if sashing:

@@ -9,6 +9,7 @@ from ...cutting.needs import BackingNeed
 from ...cutting.plan_model import Cut, CuttingPlan, FabricPlan, Offer
 from ...measure.tolerance import Number
 from ...quilt.model import Quilt
+from ...words.work.quilts import setting_words
 from ..quilts.tables import (
     CountGroup,
     CutRow,
@@ -33,7 +34,7 @@ def quilt_report(quilt: Quilt, plan: CuttingPlan) -> Record:
         "version": quilt.version,
         "colourway": quilt.colourway,
         "finished": size_record(quilt.width, quilt.height),
-        "setting": quilt.setting,
+        "setting": setting_words(quilt.setting),
         "maker": quilt.maker,
         "notes": list(quilt.notes),
         "blocks": block_records(quilt),

@@ -12,6 +12,7 @@ from ...quilt.assembly_model import QuiltAssembly
 from ...quilt.model import Quilt
 from ...words.numbers import ruler_text
 from ...words.phrases import count_of
+from ...words.work.quilts import setting_words
 from ..quilts.tables import CutRow, FabricCuts, fabric_cuts, measured_shape, size_text, template_name
 from ..quilts.words import reason_words, size_words, yield_words
 from .quilt_assembly_report import quilt_assembly_lines
@@ -67,7 +68,7 @@ def head_lines(quilt: Quilt) -> list[str]:
     lines = [
         *wrapped(title),
         "=" * min(width_of(title), ROOM),
-        *wrapped(f"Finished {size}; {quilt.setting}; {pieces} in the top."),
+        *wrapped(f"Finished {size}; {setting_words(quilt.setting)}; {pieces} in the top."),
     ]
     said = (("Maker", quilt.maker), *(("Note", note) for note in quilt.notes))
     return lines + [line for what, value in said if value for line in told(what, value, indent="")]

@@ -1,0 +1,12 @@
+"""How a quilt is set, in words."""
+
+from __future__ import annotations
+
+from ...quilt.ground import Setting
+
+
+def setting_words(setting: Setting) -> str:
+    """`straight, 4 across and 5 down`; `3 rows`."""
+    if not setting.across or not setting.down:
+        return f"{setting.across or setting.down} {setting.kind}"
+    return f"{setting.kind}, {setting.across} across and {setting.down} down"
