@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from ..cutting.needs import SizedBlock
     from ..pipeline import CompiledBlock
     from ..sheets.arrange.options import SheetOptions
-    from ..sheets.booklet.content import Book
+    from ..sheets.content import Book
     from ..sheets.page import Document
 
 BOOKLET: Final = "booklet"  # ends the names of its files
@@ -132,7 +132,7 @@ def made_of_block(
         return
     from ..sheets.arrange.page_bound import bounded
     from ..sheets.booklet.block_book import BLOCK_PARTS, Sewn, block_book, block_part
-    from ..sheets.booklet.setting.set_pages import chapters_document, set_book
+    from ..sheets.setting.pages import chapters_document, set_book
 
     sewn = Sewn(block.draft, block.templates, block.assembly, block.proof)
     way = booklets.way_for(block)

@@ -24,7 +24,7 @@ if TYPE_CHECKING:
     from ..pipeline import CompiledBlock
     from ..planning import Cutting, PlannedQuilt
     from ..sheets.arrange.options import SheetOptions
-    from ..sheets.booklet.content import Book
+    from ..sheets.content import Book
     from ..sheets.page import Document
 
 
@@ -120,7 +120,7 @@ def drawn(
 
 def html_of(book: Book, options: SheetOptions, title: str) -> bytes:
     """A booklet as one page of HTML."""
-    from ..sheets.booklet.setting.html_book import html_bytes
+    from ..sheets.setting.html_book import html_bytes
 
     with own_mistakes(title):
         return html_bytes(book, options)

@@ -55,7 +55,7 @@ def _of_booklet(
     """The booklet, and those parts that are a booklet's."""
     from ..sheets.booklet.block_book import BLOCK_PARTS
     from ..sheets.booklet.quilt_book import QuiltBook
-    from ..sheets.booklet.setting.set_pages import chapters_document, set_book
+    from ..sheets.setting.pages import chapters_document, set_book
 
     maker = QuiltBook(
         planned.quilt,

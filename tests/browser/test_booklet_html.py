@@ -16,8 +16,8 @@ from axe_playwright_python.sync_playwright import Axe
 from piecewright.pipeline import CompiledBlock
 from piecewright.sheets.arrange.options import SheetOptions
 from piecewright.sheets.booklet.block_book import WAYS, Sewn, block_book
-from piecewright.sheets.booklet.content import Book
-from piecewright.sheets.booklet.setting.html_book import html_bytes
+from piecewright.sheets.content import Book
+from piecewright.sheets.setting.html_book import html_bytes
 from playwright.sync_api import Browser, Page
 from support.html_pages import NARROW, RULES
 from support.library import compiled, library_sources

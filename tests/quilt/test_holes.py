@@ -9,8 +9,8 @@ from piecewright.cutting.plans.plan import plan_cutting
 from piecewright.quilt.model import Quilt
 from piecewright.sheets.arrange.paths import Placement
 from piecewright.sheets.page import PathMark
-from piecewright.sheets.quilts.drawing import draw_quilt
-from piecewright.sheets.quilts.seams import seams_of
+from piecewright.sheets.pictures.quilt import draw_quilt
+from piecewright.sheets.pictures.seams import seams_of
 from piecewright.sheets.quilts.thread import seam_inches
 from support.arranged import rings
 from support.quilts import area_of, check_quilt, compile_text, pieces_called

@@ -10,7 +10,7 @@ from piecewright.drafting.model import Draft
 from piecewright.sewing.foundations.foundation import foundations
 from piecewright.sewing.naming import section_label
 from piecewright.sewing.order.assembly import assemble
-from piecewright.sheets.booklet.foundations.foundation_paper import join_name
+from piecewright.sheets.papers.foundation_paper import join_name
 from shapely.geometry import LineString, Polygon
 from shapely.ops import linemerge, unary_union
 from support.check import check_block, check_noted, draft_block, draft_text

@@ -10,13 +10,13 @@ from piecewright.cutting.templates.making import make_templates
 from piecewright.pipeline import CompiledBlock
 from piecewright.sheets.arrange.options import SheetOptions
 from piecewright.sheets.booklet.block_book import BLOCK_PARTS, WAYS, Sewn, block_book, block_part
-from piecewright.sheets.booklet.content import Chapter, List, Paragraph, Picture, Table
-from piecewright.sheets.booklet.envelope_chapters import GLOSSARY, card_parts
 from piecewright.sheets.booklet.needs_chapters import Box, block_plan, cloth_words
-from piecewright.sheets.booklet.setting.set_pages import chapters_document, set_book
-from piecewright.sheets.booklet.words_of import words_of
+from piecewright.sheets.chapters.envelope_chapters import GLOSSARY, card_parts
+from piecewright.sheets.content import Chapter, List, Paragraph, Picture, Table
 from piecewright.sheets.drawing.files import pdf_bytes
 from piecewright.sheets.page import Document, Page, PathMark
+from piecewright.sheets.setting.pages import chapters_document, set_book
+from piecewright.sheets.setting.words_of import words_of
 from pypdf import PdfReader
 from support.arranged import extent, paths, text_box, texts
 from support.check import check_noted

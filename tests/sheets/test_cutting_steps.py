@@ -17,8 +17,8 @@ from piecewright.measure.tolerance import NEAR
 from piecewright.sheets.arrange.leaves import paper_for
 from piecewright.sheets.arrange.options import SheetOptions
 from piecewright.sheets.arrange.style import BLACK, lettering
+from piecewright.sheets.chapters.cutting import cutting_leaves
 from piecewright.sheets.page import TextMark
-from piecewright.sheets.quilts.cutting import cutting_leaves
 from piecewright.sheets.quilts.steps import step_lines, steps_of, strip_words, strips_of
 from support.random_quilts import TWELVE, compiled_quilt
 from support.sample_quilts import planned

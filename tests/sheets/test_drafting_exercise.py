@@ -9,12 +9,12 @@ from fractions import Fraction
 
 import pytest
 from piecewright.sheets.arrange.options import SheetOptions
-from piecewright.sheets.booklet.content import List, Paragraph, Picture
-from piecewright.sheets.booklet.exercise.construction import LETTERED_MOST, STEPS_MOST, construction_of
-from piecewright.sheets.booklet.exercise.exercise_chapter import exercise_chapter
-from piecewright.sheets.booklet.exercise.ruling import arc_centers, corners_of_pieces, ruling_of
-from piecewright.sheets.booklet.words_of import words_of
+from piecewright.sheets.chapters.exercise import exercise_chapter
+from piecewright.sheets.content import List, Paragraph, Picture
+from piecewright.sheets.exercise.construction import LETTERED_MOST, STEPS_MOST, construction_of
+from piecewright.sheets.exercise.ruling import arc_centers, corners_of_pieces, ruling_of
 from piecewright.sheets.page import PathMark
+from piecewright.sheets.setting.words_of import words_of
 from shapely.geometry import LineString, box
 from support.arranged import extent
 from support.check import check_block, check_noted

@@ -9,12 +9,12 @@ from piecewright.sewing.foundations.foundation_model import Foundations, Section
 from piecewright.sheets.arrange.leaves import bound
 from piecewright.sheets.arrange.options import SheetOptions
 from piecewright.sheets.arrange.page_bound import TooManyPages
-from piecewright.sheets.booklet.content import Cards, Paragraph, Table
-from piecewright.sheets.booklet.foundations.foundation_chapter import foundation_chapter
-from piecewright.sheets.booklet.foundations.foundation_paper import section_papers
-from piecewright.sheets.booklet.foundations.foundation_sheets import foundation_leaves
+from piecewright.sheets.chapters.foundations import foundation_chapter
+from piecewright.sheets.content import Cards, Paragraph, Table
 from piecewright.sheets.drawing.files import pdf_bytes
 from piecewright.sheets.page import Document, Page, TextMark
+from piecewright.sheets.papers.foundation_paper import section_papers
+from piecewright.sheets.papers.foundation_sheets import foundation_leaves
 from piecewright.words.numbers import ruler_text
 from shapely.geometry import Point, Polygon
 from support.arranged import ends, extent, paths, rings, texts

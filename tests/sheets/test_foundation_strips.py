@@ -17,12 +17,12 @@ from piecewright.geometry.edge import Edge, Point
 from piecewright.sewing.foundations.foundation import foundations
 from piecewright.sewing.foundations.foundation_model import Foundations
 from piecewright.sheets.arrange.options import SheetOptions
-from piecewright.sheets.booklet.content import Card, Cards, List, Part, Section
-from piecewright.sheets.booklet.foundations.foundation_chapter import foundation_chapter
-from piecewright.sheets.booklet.foundations.foundation_paper import SectionPaper, section_papers
-from piecewright.sheets.booklet.foundations.foundation_sewn import printed_areas, sew_section
-from piecewright.sheets.booklet.foundations.foundation_strip import join_cards, strip_parts
+from piecewright.sheets.chapters.foundations import foundation_chapter
+from piecewright.sheets.content import Card, Cards, List, Part, Section
 from piecewright.sheets.page import PathMark, TextMark
+from piecewright.sheets.papers.foundation_paper import SectionPaper, section_papers
+from piecewright.sheets.papers.foundation_sewn import printed_areas, sew_section
+from piecewright.sheets.papers.foundation_strip import join_cards, strip_parts
 from piecewright.sheets.quilts.wearing import own_roles
 from shapely.geometry import Polygon
 from shapely.ops import unary_union

@@ -11,9 +11,9 @@ from piecewright.pipeline import compile_file
 from piecewright.sheets.arrange.block_sheets import arrange_block
 from piecewright.sheets.arrange.options import SheetOptions
 from piecewright.sheets.booklet.block_book import Sewn, block_book
-from piecewright.sheets.booklet.setting.set_pages import set_book
 from piecewright.sheets.page import Document, TextMark
 from piecewright.sheets.quilts.sheets import arrange_quilt
+from piecewright.sheets.setting.pages import set_book
 from support.arranged import extent
 
 SHORT = "Press towards the dark side."

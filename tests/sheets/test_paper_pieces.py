@@ -6,8 +6,8 @@ import pytest
 from piecewright.drafting.model import Draft
 from piecewright.sheets.arrange.leaves import bound
 from piecewright.sheets.arrange.options import SheetOptions
-from piecewright.sheets.booklet.content import List, Paragraph, Table
-from piecewright.sheets.booklet.paper_pieces import paper_chapter, paper_leaves
+from piecewright.sheets.chapters.papers import paper_chapter, paper_leaves
+from piecewright.sheets.content import List, Paragraph, Table
 from piecewright.sheets.drawing.files import pdf_bytes
 from piecewright.sheets.page import Document
 from shapely import affinity

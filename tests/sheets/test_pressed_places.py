@@ -11,13 +11,13 @@ from piecewright.sewing.model import Assembly, Step
 from piecewright.sewing.order.assembly import assemble
 from piecewright.sewing.pressing.pressing import press
 from piecewright.sheets.arrange.options import SheetOptions
-from piecewright.sheets.booklet.content import Book, Card, Cards, Chapter, Paragraph
-from piecewright.sheets.booklet.setting.html_book import html_bytes
-from piecewright.sheets.booklet.setting.set_pages import chapters_document
-from piecewright.sheets.booklet.steps.step_chapter import step_chapter
-from piecewright.sheets.booklet.steps.step_words import Needle
+from piecewright.sheets.chapters.block_steps import step_chapter
+from piecewright.sheets.chapters.step_words import Needle
+from piecewright.sheets.content import Book, Card, Cards, Chapter, Paragraph
 from piecewright.sheets.pressing_words import ROWS
 from piecewright.sheets.quilts.wearing import own_roles
+from piecewright.sheets.setting.html_book import html_bytes
+from piecewright.sheets.setting.pages import chapters_document
 from shapely.geometry import Point, Polygon
 from shapely.ops import unary_union
 from support.arranged import extent, paths, rings, text_box, texts

@@ -12,15 +12,15 @@ from piecewright.quilt.assembly_model import QuiltAssembly
 from piecewright.quilt.model import Quilt
 from piecewright.sheets.arrange.options import SheetOptions
 from piecewright.sheets.booklet.block_book import BLOCK_PARTS
-from piecewright.sheets.booklet.content import Card, Cards, Chapter, List, Paragraph, Section, Table
 from piecewright.sheets.booklet.quilt_book import QuiltBook
-from piecewright.sheets.booklet.setting.set_pages import chapters_document, page_names, set_book
-from piecewright.sheets.booklet.words_of import words_of
+from piecewright.sheets.content import Card, Cards, Chapter, List, Paragraph, Section, Table
 from piecewright.sheets.page import Document, PathMark, TextMark
 from piecewright.sheets.quilts.steps import steps_of as cutting_steps
 from piecewright.sheets.quilts.tables import fabric_cuts, size_text
 from piecewright.sheets.quilts.wearing import in_quilt
 from piecewright.sheets.quilts.words import size_words
+from piecewright.sheets.setting.pages import chapters_document, page_names, set_book
+from piecewright.sheets.setting.words_of import words_of
 from shapely.geometry import Polygon, box
 from shapely.ops import unary_union
 from support.arranged import extent, paths, rings, texts

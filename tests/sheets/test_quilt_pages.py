@@ -12,11 +12,11 @@ from piecewright.cutting.plans.plan import plan_cutting
 from piecewright.measure.length import UNITS
 from piecewright.quilt.model import Quilt
 from piecewright.sheets.arrange.options import SheetOptions
+from piecewright.sheets.chapters.chart import chart_rows
+from piecewright.sheets.chapters.picture import border_bands
 from piecewright.sheets.drawing.files import pdf_bytes
 from piecewright.sheets.drawing.lettering import fraction_glyphs
 from piecewright.sheets.page import Document, Page, TextMark
-from piecewright.sheets.quilts.chart import chart_rows
-from piecewright.sheets.quilts.picture import border_bands
 from piecewright.sheets.quilts.sheets import QUILT_PARTS, arrange_quilt, arrange_quilt_part
 from piecewright.sheets.quilts.steps import step_lines
 from piecewright.sheets.quilts.tables import count_groups, fabric_cuts, fabric_totals

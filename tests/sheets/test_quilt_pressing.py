@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import pytest
 from piecewright.cutting.plans.plan import plan_cutting
-from piecewright.sheets.booklet.content import Card, Cards, Paragraph
-from piecewright.sheets.booklet.steps.row_chapter import row_chapter
-from piecewright.sheets.booklet.steps.step_chapter import step_chapter
+from piecewright.sheets.chapters.block_steps import step_chapter
+from piecewright.sheets.chapters.rows import row_chapter
+from piecewright.sheets.content import Card, Cards, Paragraph
 from piecewright.sheets.quilts.wearing import in_quilt
 from support.arranged import paths
 from support.quilts import assemble_quilt, lay

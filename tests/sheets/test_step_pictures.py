@@ -10,13 +10,13 @@ from piecewright.sewing.model import Assembly
 from piecewright.sewing.order.assembly import assemble
 from piecewright.sewing.pressing.pressing import press
 from piecewright.sheets.arrange.options import SheetOptions
-from piecewright.sheets.booklet.content import Book, Card, Cards, List, Paragraph, Picture
-from piecewright.sheets.booklet.setting.set_pages import chapters_document
-from piecewright.sheets.booklet.steps.step_chapter import step_chapter
-from piecewright.sheets.booklet.steps.step_words import Needle
+from piecewright.sheets.chapters.block_steps import step_chapter
+from piecewright.sheets.chapters.step_words import Needle
+from piecewright.sheets.content import Book, Card, Cards, List, Paragraph, Picture
 from piecewright.sheets.page import PathMark
 from piecewright.sheets.pressing_words import pressing_words
 from piecewright.sheets.quilts.wearing import own_roles
+from piecewright.sheets.setting.pages import chapters_document
 from shapely.geometry import Polygon
 from shapely.ops import unary_union
 from support.arranged import extent, rings

@@ -177,7 +177,7 @@ def block_page(draft: Draft, size: float) -> Page:
 
 def quilt_page(quilt: Quilt, size: float) -> Page:
     """The quilt as one page."""
-    from ...sheets.quilts.show import quilt_show
+    from ...sheets.pictures.show import quilt_show
 
     return quilt_show(quilt, size)
 

@@ -18,19 +18,25 @@ from ..arrange.block_drawing import portray
 from ..arrange.block_sheets import block_leaves, finished_size
 from ..arrange.options import SheetOptions
 from ..arrange.paths import Placement
+from ..chapters.block_steps import step_chapter
+from ..chapters.envelope_chapters import (
+    CutOut,
+    card_chapter,
+    difficulty_chapter,
+    glossary_chapter,
+    safety_chapter,
+)
+from ..chapters.exercise import exercise_chapter, has_exercise
+from ..chapters.foundations import foundation_chapter
+from ..chapters.notes import cover_notes, notes_chapters
+from ..chapters.papers import paper_chapter
+from ..chapters.step_words import Needle
+from ..content import Book, Chapter, Picture
 from ..quilts.sheets import BlockSheets
 from ..quilts.tools import by_rotary
 from ..quilts.wearing import Worn
-from .content import Book, Chapter, Picture
-from .envelope_chapters import CutOut, card_chapter, difficulty_chapter, glossary_chapter, safety_chapter
-from .exercise.exercise_chapter import exercise_chapter, has_exercise
-from .foundations.foundation_chapter import foundation_chapter
+from ..setting.words_of import words_of
 from .needs_chapters import block_plan, cutting_chapter, needs_chapter
-from .notes_chapter import cover_notes, notes_chapters
-from .paper_pieces import paper_chapter
-from .steps.step_chapter import step_chapter
-from .steps.step_words import Needle
-from .words_of import words_of
 
 Way = Literal["templates", "foundation", "papers"]
 WAYS: Final[tuple[Way, ...]] = get_args(Way)

@@ -15,11 +15,10 @@ from ...sewing.foundations.foundation_model import Foundations
 from ...words.phrases import count_of
 from ..arrange.block_sheets import finished_size
 from ..arrange.swatches import fabric_order
-from ..quilts.flow import Column, Row
+from ..content import Chapter, Column, List, Paragraph, Part, Row, Section, Table
 from ..quilts.tools import tool_words
 from ..quilts.words import ASLANT, cut_title, reason_words, yield_words
 from .block_cuts import block_cuts
-from .content import Chapter, List, Paragraph, Part, Section, Table
 
 SPARE: Final = 1.5
 """How much more cloth than the cuts cover is asked for: strips leave ends over, and one may go wrong."""

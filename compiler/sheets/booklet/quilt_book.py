@@ -21,26 +21,26 @@ from ..arrange.block_sheets import template_leaves
 from ..arrange.leaves import Leaf, paper_for
 from ..arrange.options import SheetOptions
 from ..arrange.paths import Placement
-from ..quilts.cutting import cutting_leaves
-from ..quilts.drawing import draw_quilt
-from ..quilts.frame import under_title
-from ..quilts.picture import picture_leaves
+from ..chapters.cutting import cutting_leaves
+from ..chapters.envelope_chapters import card_parts, cause_lines, glossary_chapter, safety_chapter
+from ..chapters.finish import finish_chapter
+from ..chapters.foundations import TITLE as FOUNDATIONS
+from ..chapters.notes import cover_notes, notes_chapters
+from ..chapters.papers import TITLE as PAPERS
+from ..chapters.picture import picture_leaves
+from ..chapters.rows import row_chapter
+from ..content import Book, Chapter, List, Paragraph, Part, Picture, Section
+from ..pictures.quilt import draw_quilt
 from ..quilts.sheets import BlockSheets
 from ..quilts.tables import block_name, size_text
 from ..quilts.templates import setting_templates
 from ..quilts.tools import by_rotary
 from ..quilts.wearing import in_quilt, worn_block
+from ..setting.open_page import under_title
+from ..setting.words_of import words_of
 from .block_book import QUILTED, BlockPart, Sewn, Way, block_chapters, cut_out_of
-from .content import Book, Chapter, List, Paragraph, Part, Picture, Section
-from .envelope_chapters import card_parts, cause_lines, glossary_chapter, safety_chapter
-from .finish_chapter import finish_chapter
-from .foundations.foundation_chapter import TITLE as FOUNDATIONS
-from .notes_chapter import cover_notes, notes_chapters
-from .paper_pieces import TITLE as PAPERS
 from .quilt_chapters import chart_chapter, counts_chapter, cutting_chapter, sewn_singly, supplies_chapter
 from .quilt_ways import copies_words, way_parts
-from .steps.row_chapter import row_chapter
-from .words_of import words_of
 
 QuiltBookPart = Literal[
     "picture", "needs", "counts", "chart", "cutting", "blocks", "rows", "finish", "difficulty", "card",

@@ -10,21 +10,20 @@ from ...cutting.plan_model import ClothPlan, Cut, CuttingPlan
 from ...quilt.model import Quilt
 from ...words.phrases import count_of
 from ..arrange.leaves import Leaf
-from ..quilts.chart import COLUMNS as CHART_COLUMNS
-from ..quilts.chart import INTRO as CHART_INTRO
-from ..quilts.chart import chart_print_words, chart_rows
-from ..quilts.counts import COLUMNS as COUNT_COLUMNS
-from ..quilts.counts import FABRIC_COLUMNS, count_row, group_words, total_row
-from ..quilts.counts import INTRO as COUNTS_INTRO
-from ..quilts.cutting import cloth_title, cut_words, print_words
-from ..quilts.flow import Row
+from ..chapters.chart import COLUMNS as CHART_COLUMNS
+from ..chapters.chart import INTRO as CHART_INTRO
+from ..chapters.chart import chart_print_words, chart_rows
+from ..chapters.counts import COLUMNS as COUNT_COLUMNS
+from ..chapters.counts import FABRIC_COLUMNS, count_row, group_words, total_row
+from ..chapters.counts import INTRO as COUNTS_INTRO
+from ..chapters.cutting import cloth_title, cut_words, print_words
+from ..chapters.envelope_chapters import CutOut
+from ..chapters.supplies import COLUMNS as SUPPLY_COLUMNS
+from ..chapters.supplies import buy_words, rest_words, thread_words
+from ..content import Chapter, List, Paragraph, Part, Row, Section, Table
 from ..quilts.steps import step_lines
-from ..quilts.supplies import COLUMNS as SUPPLY_COLUMNS
-from ..quilts.supplies import buy_words, rest_words, thread_words
 from ..quilts.tables import count_groups, fabric_cuts, fabric_titles, fabric_totals
 from ..quilts.tools import tool_words
-from .content import Chapter, List, Paragraph, Part, Section, Table
-from .envelope_chapters import CutOut
 from .needs_chapters import CHART_NOTE
 
 ROUND_PAPERS: Final = (

@@ -8,9 +8,9 @@ from typing import Final
 
 from ...quilt.model import Quilt
 from ...words.phrases import one_of
+from ..chapters.envelope_chapters import CutOut
+from ..content import List, Part, Section
 from ..quilts.tables import block_name
-from .content import List, Part, Section
-from .envelope_chapters import CutOut
 from .needs_chapters import FOUNDATION_TOOLS, PAPER_TOOLS
 
 MIRRORED: Final[dict[CutOut, str]] = {

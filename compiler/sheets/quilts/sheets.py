@@ -15,13 +15,13 @@ from ...quilt.model import Quilt
 from ..arrange.block_sheets import block_leaves, template_leaves
 from ..arrange.leaves import Leaf, bound, paper_for
 from ..arrange.options import SheetOptions
+from ..chapters.chart import chart_leaves
+from ..chapters.counts import counts_leaves
+from ..chapters.cutting import cutting_leaves
+from ..chapters.picture import picture_leaves
+from ..chapters.supplies import supplies_leaves
 from ..drawing.lettering import printable
 from ..page import Document
-from .chart import chart_leaves
-from .counts import counts_leaves
-from .cutting import cutting_leaves
-from .picture import picture_leaves
-from .supplies import supplies_leaves
 from .tables import block_name, size_text
 from .templates import setting_templates
 from .wearing import worn_block

@@ -20,7 +20,7 @@ from ...sewing.model import Assembly
 from ...words.phrases import count_of
 from ..arrange.fills import Fill
 from ..arrange.swatches import fabric_order, fills_of
-from .drawing import fabric_names, quilt_fills
+from ..pictures.quilt import fabric_names, quilt_fills
 from .tables import fabric_titles
 
 TOLD_MOST: Final = 2  # cloths of one role that a label names: more are told by the chart
