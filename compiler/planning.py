@@ -1,16 +1,20 @@
-"""A quilt laid out and assembled, planned: how it is cut, from how much cloth, on which foundations."""
+"""A quilt, or a block alone as a quilt of one, planned: how it is cut, from how much cloth, on which
+foundations."""
 
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
+from math import ceil
 
 from .cutting.needs import SizedBlock
 from .cutting.plan_model import CuttingPlan
-from .cutting.plans.plan import plan_cutting
+from .cutting.plans.plan import cuts_of, plan_cutting
+from .cutting.plans.sold import sold_piece
 from .cutting.plans.yardage import Margin
 from .diagnostics.diagnostic import Diagnostic, Outcome
+from .quilt.alone import WholeBlock, assembly_of_one, on_cloth_of, quilt_of_one
 from .quilt.assembly_model import QuiltAssembly
 from .quilt.model import Quilt
 from .quilt.on_papers import cut_for_papers, papers_of
@@ -53,3 +57,24 @@ def plan_quilts(
             planned.append(PlannedQuilt(cut, outcome.value, assembly, papers))
     whole = len(planned) == len(quilts)
     return Outcome(tuple(planned) if whole else None, tuple(said))
+
+
+def plan_block(block: WholeBlock, cutting: Cutting) -> Outcome[PlannedQuilt]:
+    """A block alone, each of its roles cut from a cloth of its own: off the bolt, and, where less is enough,
+    from the smallest piece that shops sell cut. Cloth is as wide as its widest piece wants."""
+    quilt = quilt_of_one(block.draft, block.templates)
+    assembly = assembly_of_one(quilt, block)
+    papers = papers_of(quilt, assembly, cutting.on_paper)
+    quilt = cut_for_papers(quilt, papers)
+    narrowest = max(ceil(min(cut.width, cut.height)) for cut in cuts_of(quilt, cutting.ruler))
+    if narrowest > quilt.fabrics[0].usable_width:
+        quilt = on_cloth_of(quilt, Fraction(narrowest))
+    outcome = plan_cutting(quilt, cutting.ruler, cutting.margin)
+    if outcome.value is None:
+        return Outcome(None, outcome.diagnostics)
+    plans = tuple(
+        replace(plan, piece=sold_piece(quilt, outcome.value, fabric))
+        for plan, fabric in zip(outcome.value.fabrics, quilt.fabrics, strict=True)
+    )
+    planned = PlannedQuilt(quilt, replace(outcome.value, fabrics=plans), assembly, papers)
+    return Outcome(planned, outcome.diagnostics)

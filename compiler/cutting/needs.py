@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import Literal, Protocol
+from typing import Final, Literal, Protocol
 
 from ..diagnostics.source import Span
 from ..drafting.model import Draft
@@ -27,6 +27,13 @@ class Scrap:
     width: Fraction  # across the grain: along the weft
     height: Fraction  # along the grain: along the selvage
     fat_quarter: bool = False
+
+
+FAT_QUARTER: Final = Scrap(Fraction(21), Fraction(18), True)
+"""21in across by 18in along (SOURCES 2.3 and 2.4: sewing trade body, guild)."""
+
+USABLE_WIDTH: Final = Fraction(42)
+"""Inches usable of cloth bought 44 to 45in wide (common practice; McCloskey counts on 40: SOURCES 2.5)."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -11,6 +11,7 @@ from fractions import Fraction
 from typing import Literal
 
 from ..measure.tolerance import Number
+from .needs import Scrap
 
 Kind = Literal[
     "square",
@@ -112,6 +113,11 @@ class ClothPlan:
     placed: tuple[PlacedCut, ...]
     scrap: int | None = None  # index into Fabric.scraps
 
+    @property
+    def across(self) -> Number:
+        """Inches across the cloth, from its left, that pieces are cut from."""
+        return max((each.left + each.width for each in self.placed), default=Fraction(0))
+
 
 @dataclass(frozen=True, slots=True)
 class FabricPlan:
@@ -127,6 +133,7 @@ class FabricPlan:
     buy: Number  # inches, after margin and shrinkage, rounded up to the step
     buy_text: str  # '1 1/8 yd', or '2 fat quarters'
     backing_panels: tuple[tuple[Number, Number], ...] = ()
+    piece: Scrap | None = None  # of a block alone: sold cut, in place of `buy`; None: off the bolt
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,6 +7,7 @@ from typing import Final
 
 from ..cutting.needs import SizedBlock
 from ..diagnostics.diagnostic import Outcome
+from ..drafting.model import Draft
 from ..drafting.stroke import stroke_of
 from ..measure.tolerance import NEAR
 from ..sewing.model import Assembly, Proof, Size
@@ -60,7 +61,9 @@ def _sew_block(block: SizedBlock) -> Outcome[SewnBlock]:
 
 def _sew_top(quilt: Quilt, blocks: tuple[SewnBlock, ...]) -> Outcome[QuiltAssembly]:
     top = top_of(quilt)
-    unfinished = [_unfinished(block, sewn.assembly) for block, sewn in zip(quilt.blocks, blocks, strict=True)]
+    unfinished = [
+        unfinished_size(block.draft, sewn.assembly) for block, sewn in zip(quilt.blocks, blocks, strict=True)
+    ]
     said = [
         complain.allowances_differ(quilt, block.draft.title, over, ALLOWANCE)
         for block, size in zip(quilt.blocks, unfinished, strict=True)
@@ -105,11 +108,11 @@ def _is_rectangle(block: SizedBlock) -> bool:
     return on_box and len(draft.outline) == 4 and all(edge.arc is None for edge in draft.outline)
 
 
-def _unfinished(block: SizedBlock, assembly: Assembly) -> Size:
+def unfinished_size(draft: Draft, assembly: Assembly) -> Size:
     """A block's printed size with the allowance on all sides."""
     if assembly.units:
         return assembly.units[-1].unfinished
-    (piece,) = block.draft.pieces
+    (piece,) = draft.pieces
     return sizes(tuple((stroke_of(side.edge), float(side.allowance)) for side in piece.ring))[1]
 
 

@@ -4,20 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from fractions import Fraction
-from typing import Final
 
-from ..cutting.needs import Fabric, Scrap
+from ..cutting.needs import FAT_QUARTER, USABLE_WIDTH, Fabric, Scrap
 from ..diagnostics.source import Span
 from ..drafting.context import Bench
 from ..language import quilt_tree, tree
 from ..words.messages import fabrics as complain
 from .cells import all_cells
-
-USABLE_WIDTH: Final = Fraction(42)
-"""Inches usable of cloth bought 44 to 45in wide (common practice; McCloskey counts on 40: SOURCES 2.5)."""
-
-FAT_QUARTER: Final = Scrap(Fraction(21), Fraction(18), True)
-"""21in across by 18in along (SOURCES 2.3 and 2.4: sewing trade body, guild)."""
 
 
 def read_fabrics(quilt: quilt_tree.Quilt, bench: Bench) -> dict[str, Fabric]:
@@ -85,16 +78,13 @@ def colourways(quilt: quilt_tree.Quilt, bench: Bench) -> list[tuple[str, dict[st
 
 
 class Palette:
-    """One colourway: finds the fabric of a role, and remembers roles that have none."""
+    """One colourway: has the fabric of a role, and remembers roles that have none."""
 
-    def __init__(self, fabrics: Mapping[str, Fabric], roles: Mapping[str, tree.Name], bench: Bench) -> None:
-        self.fabrics, self.roles, self.bench = fabrics, roles, bench
+    def __init__(self, fabrics: Mapping[str, Fabric], roles: Mapping[str, tree.Name]) -> None:
+        self.fabrics, self.roles = fabrics, roles
         self.missing: dict[str, None] = {}
         self.used: dict[str, None] = {}
         self.asked: dict[str, None] = {}
-        for role, name in roles.items():
-            if name.text not in fabrics:
-                bench.say(complain.fabric_unknown(name, role, fabrics))
 
     def fabric(self, word: str) -> str:
         """The fabric of a role, or of a fabric's own name."""
@@ -107,9 +97,13 @@ class Palette:
 
 
 def check_palettes(quilt: quilt_tree.Quilt, palettes: Sequence[tuple[str, Palette]], bench: Bench) -> None:
-    """Complains of roles without fabric, and remarks on what is brought in and not used."""
+    """Complains of roles without fabric and of fabrics that there are not; remarks on what is brought in
+    and not used."""
     written = {name.text: name for name in reversed(written_words(quilt))}
     for title, palette in palettes:
+        for role, name in palette.roles.items():
+            if name.text not in palette.fabrics:
+                bench.say(complain.fabric_unknown(name, role, palette.fabrics))
         for word in palette.missing:
             if word in written:
                 known = (*palette.fabrics, *palette.roles)

@@ -18,7 +18,7 @@ from ..geometry.edge import Edge, Point
 from ..geometry.motion import Transform, turn_about
 from .cloths import Palette
 from .directions import Bunch, Lying, bunches
-from .ground import Laid, Single
+from .ground import Single, Use
 from .model import PlacedBlock, QuiltPiece
 
 ALLOWANCE: Final = Fraction(1, 4)
@@ -49,18 +49,20 @@ class Counted:
 
 
 def count_top(
-    laid: Sequence[tuple[int, Laid]],
+    uses: Sequence[Use],
     singles: Sequence[Single],
     blocks: Sequence[SizedBlock],
     palette: Palette,
+    by_arrow: bool = True,
 ) -> Counted:
-    """Everything in one colourway. `laid` gives each block's index among the sized blocks."""
+    """Everything in one colourway. `by_arrow`: pieces of one template that lie on the cloth by different
+    arrows are needs of their own."""
     counted = Counted()
     tallies: dict[tuple[str, Part, int, str, int], Tally] = {}
-    origins: dict[tuple[str, Part, int, str, int], Span] = {}
-    looks = [_Look(block) for block in blocks]
-    for index, each in laid:
-        _count_block(index, each, blocks[index], looks[index], palette, counted, tallies, origins)
+    origins: dict[tuple[str, Part, int, str, int], Span | None] = {}
+    looks = [_Look(block, by_arrow) for block in blocks]
+    for use in uses:
+        _count_block(use, blocks[use.block], looks[use.block], palette, counted, tallies, origins)
     for key, tally in tallies.items():
         fabric = palette.fabrics.get(key[0])
         counted.needs += _block_needs(key, tally, blocks[key[2]], origins[key], fabric)
@@ -73,13 +75,14 @@ def count_top(
 class _Look:
     """Template, arrow, hand and turn of every piece of a block."""
 
-    def __init__(self, block: SizedBlock) -> None:
+    def __init__(self, block: SizedBlock, by_arrow: bool) -> None:
         self.of: dict[int, tuple[Template, int, bool, Lying]] = {}
         by_label = {template.label: template for template in block.templates}
         for shape in block.draft.shapes:
             template = by_label[shape.label]
             for member in shape.members:
-                arrow = next((at for at, each in enumerate(template.grain) if member.piece in each.pieces), 0)
+                arrows = template.grain if by_arrow else ()
+                arrow = next((at for at, each in enumerate(arrows) if member.piece in each.pieces), 0)
                 self.of[member.piece] = (
                     template,
                     arrow,
@@ -89,27 +92,26 @@ class _Look:
 
 
 def _count_block(
-    index: int,
-    laid: Laid,
+    use: Use,
     block: SizedBlock,
     look: _Look,
     palette: Palette,
     counted: Counted,
     tallies: dict[tuple[str, Part, int, str, int], Tally],
-    origins: dict[tuple[str, Part, int, str, int], Span],
+    origins: dict[tuple[str, Part, int, str, int], Span | None],
 ) -> None:
-    carry = laid.transform
+    index, carry = use.block, use.transform
     fabrics: dict[str, str] = {}
     for piece in block.draft.pieces:
         role = piece.fabric
         if role not in fabrics:
-            fabrics[role] = palette.fabric(laid.unit.renames.get(role, role))
+            fabrics[role] = palette.fabric(use.renames.get(role, role))
         template, arrow, back, way = look.of[piece.number]
         back = back != (carry.mirrors and not template.reversible)
         directed = _directed(palette.fabrics.get(fabrics[role]))
-        key = (fabrics[role], laid.part, index, template.label, 0 if directed else arrow)
+        key = (fabrics[role], use.part, index, template.label, 0 if directed else arrow)
         tally = tallies.setdefault(key, Tally())
-        origins.setdefault(key, laid.origin)
+        origins.setdefault(key, use.origin)
         if back:
             tally.reversed += 1
         else:
@@ -121,7 +123,7 @@ def _count_block(
             QuiltPiece(
                 _clockwise(tuple(carry.edge(side.edge) for side in piece.ring), carry.mirrors),
                 fabrics[role],
-                laid.part,
+                use.part,
                 piece.name or "",
                 index,
                 f"{block.draft.title} {template.label}",
@@ -134,7 +136,7 @@ def _count_block(
         )
     outline = _clockwise(tuple(carry.edge(edge) for edge in block.draft.outline), carry.mirrors)
     counted.placed.append(
-        PlacedBlock(index, outline, carry.turned % 360, carry.mirrors, tuple(fabrics.items()), laid.part)
+        PlacedBlock(index, outline, carry.turned % 360, carry.mirrors, tuple(fabrics.items()), use.part)
     )
 
 
@@ -154,7 +156,11 @@ def _carried(way: Lying, carry: Transform) -> Lying:
 
 
 def _block_needs(
-    key: tuple[str, Part, int, str, int], tally: Tally, block: SizedBlock, origin: Span, fabric: Fabric | None
+    key: tuple[str, Part, int, str, int],
+    tally: Tally,
+    block: SizedBlock,
+    origin: Span | None,
+    fabric: Fabric | None,
 ) -> Iterator[Need]:
     """What is cut with one template from one fabric: one need; on a print with a direction, one for each way
     that is cut by itself."""

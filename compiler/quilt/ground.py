@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
 
@@ -24,6 +24,17 @@ class Laid:
     transform: Transform
     part: Part
     origin: Span
+
+
+@dataclass(frozen=True)
+class Use:
+    """One use of a block that has its size. `renames`: roles or fabrics in place of its own roles."""
+
+    block: int  # index of the sized block
+    renames: Mapping[str, str]
+    transform: Transform  # into the quilt
+    part: Part
+    origin: Span | None
 
 
 @dataclass(frozen=True)

@@ -31,7 +31,7 @@ from .blocks import narrowest
 from .borders import add_border
 from .cloths import Palette, check_palettes, colourways, read_fabrics
 from .counting import count_top
-from .ground import Laid, Top
+from .ground import Laid, Top, Use
 from .likely import check_likely
 from .mattress import MATTRESSES, MISS_MOST, covered_size
 from .model import Quilt
@@ -82,9 +82,9 @@ def _laid_out(
     sizes = _sized_blocks(top.laid, bench)
     if sizes is None:
         return None
-    laid, blocks = sizes
+    placed, blocks = sizes
     ways = max(sum(isinstance(each, quilt_tree.RolesDef) for each in quilt.body), 1)
-    pieces = ways * (sum(len(blocks[index].draft.pieces) for index, _ in laid) + len(top.singles))
+    pieces = ways * (sum(len(blocks[use.block].draft.pieces) for use in placed) + len(top.singles))
     if pieces > PIECES_MOST:
         bench.say(complain.too_many_pieces(quilt.title.span, pieces, PIECES_MOST))
         return None
@@ -92,9 +92,9 @@ def _laid_out(
     made: list[Quilt] = []
     palettes: list[tuple[str, Palette]] = []
     for title, roles in colourways(quilt, bench):
-        palette = Palette(fabrics, roles, bench)
+        palette = Palette(fabrics, roles)
         palettes.append((title, palette))
-        made.append(_finish(quilt, title, top, laid, blocks, palette, fabrics, defaults, bench))
+        made.append(_finish(quilt, title, top, placed, blocks, palette, fabrics, defaults, bench))
     check_palettes(quilt, palettes, bench)
     _check_complete(quilt, bench)
     if bench.failed:
@@ -154,13 +154,11 @@ def _check_units_used(units: dict[str, Unit | None], top: Top, bench: Bench) -> 
             bench.say(unit_unused(unit.use.alias))
 
 
-def _sized_blocks(
-    laid: Sequence[Laid], bench: Bench
-) -> tuple[list[tuple[int, Laid]], list[SizedBlock]] | None:
+def _sized_blocks(laid: Sequence[Laid], bench: Bench) -> tuple[list[Use], list[SizedBlock]] | None:
     """Every block at each size it is used at, with its templates, in order of first use."""
     numbers: dict[tuple[Span | None, int, str, str], int] = {}
     blocks: list[SizedBlock] = []
-    found: list[tuple[int, Laid]] = []
+    uses: list[Use] = []
     for each in laid:
         draft = each.unit.draft
         key = (draft.origin, draft.version, f"{float(each.width):.6f}", f"{float(each.height):.6f}")
@@ -180,29 +178,29 @@ def _sized_blocks(
                 bench.say(cuts_leave_ruler(each.origin, draft.title, left))
             numbers[key] = len(blocks)
             blocks.append(SizedBlock(resized, templates.value))
-        found.append((numbers[key], each))
-    return found, blocks
+        uses.append(Use(numbers[key], each.unit.renames, each.transform, each.part, each.origin))
+    return uses, blocks
 
 
 def _finish(
     quilt: quilt_tree.Quilt,
     colourway: str,
     top: Top,
-    laid: list[tuple[int, Laid]],
+    uses: list[Use],
     blocks: list[SizedBlock],
     palette: Palette,
     fabrics: dict[str, Fabric],
     defaults: list[Default],
     bench: Bench,
 ) -> Quilt:
-    counted = count_top(laid, top.singles, blocks, palette)
+    counted = count_top(uses, top.singles, blocks, palette)
     binding = _once(quilt, quilt_tree.Binding, "binding", bench)
     backing = _once(quilt, quilt_tree.Backing, "backing", bench)
     batting = _once(quilt, quilt_tree.Batting, "batting", bench)
     maker = _once(quilt, tree.Maker, "maker", bench)
     counts = [0] * len(blocks)
-    for index, _ in laid:
-        counts[index] += 1
+    for use in uses:
+        counts[use.block] += 1
     _check_unjoined(counted.needs, fabrics, bench)
     return Quilt(
         title=quilt.title.text,

@@ -42,12 +42,13 @@ def plan_cutting(
 ) -> Outcome[CuttingPlan]:
     """The plan, and what there is to say about cloth that is not enough. A ruler in centimetres buys by the
     metre."""
-    orders = {fabric.name: _Order(fabric, ruler_step) for fabric in quilt.fabrics}
+    orders = {fabric.name: Order(fabric, ruler_step) for fabric in quilt.fabrics}
     cuts: list[Cut] = []
     for index, need in enumerate(quilt.needs):
-        cut, area = need_cut(quilt, need, index, orders[need.fabric].fabric, ruler_step)
+        order = orders[need.fabric]
+        cut, area = need_cut(quilt, need, index, order.fabric, ruler_step)
         cuts.append(cut)
-        orders[need.fabric].add(lots_of(index, cut, need, orders[need.fabric].cloth), area)
+        order.add_cut(cut, need, area)
     said: list[Diagnostic] = []
     _bind(quilt, orders, cuts)
     said += _back(quilt, orders, cuts)
@@ -65,7 +66,7 @@ def plan_cutting(
     return Outcome(None, outcome.diagnostics) if outcome.failed else outcome
 
 
-class _Order:
+class Order:
     """What one fabric is cut into, gathered."""
 
     def __init__(self, fabric: Fabric, step: Fraction) -> None:
@@ -80,11 +81,24 @@ class _Order:
         self.ways.append(ways)
         self.area += area
 
+    def add_cut(self, cut: Cut, need: Need, area: float = 0.0) -> None:
+        """The boxes of a need's cut."""
+        self.add(lots_of(cut.need, cut, need, self.cloth), area)
+
     def ordered(self) -> Ordered:
         """Everything gathered."""
         return Ordered(
             self.fabric, self.cloth, best_lots(self.ways, self.cloth), self.area, tuple(self.panels)
         )
+
+
+def cuts_of(quilt: Quilt, ruler_step: Fraction = RULER_STEP) -> tuple[Cut, ...]:
+    """A cut for every need, with no cloth planned."""
+    fabrics = {fabric.name: fabric for fabric in quilt.fabrics}
+    return tuple(
+        need_cut(quilt, need, index, fabrics[need.fabric], ruler_step)[0]
+        for index, need in enumerate(quilt.needs)
+    )
 
 
 def need_cut(quilt: Quilt, need: Need, index: int, fabric: Fabric, step: Fraction) -> tuple[Cut, float]:
@@ -120,7 +134,7 @@ def laid_template(template: Template, need: Need) -> tuple[complex, ...] | None:
     return to_corner([place * turn for place in flat_corners(template.cut)])
 
 
-def _bind(quilt: Quilt, orders: dict[str, _Order], cuts: list[Cut]) -> None:
+def _bind(quilt: Quilt, orders: dict[str, Order], cuts: list[Cut]) -> None:
     binding = quilt.binding
     if binding is None:
         return
@@ -130,7 +144,7 @@ def _bind(quilt: Quilt, orders: dict[str, _Order], cuts: list[Cut]) -> None:
     order.add([lots], float(binding.length) * float(binding.strip_width))
 
 
-def _back(quilt: Quilt, orders: dict[str, _Order], cuts: list[Cut]) -> list[Diagnostic]:
+def _back(quilt: Quilt, orders: dict[str, Order], cuts: list[Cut]) -> list[Diagnostic]:
     backing = quilt.backing
     if backing is None:
         return []
