@@ -14,9 +14,9 @@ from .shelves.folders import joined
 if TYPE_CHECKING:
     from ..cutting.needs import SizedBlock
     from ..pipeline import CompiledBlock
+    from ..planning import Cutting
     from ..sheets.arrange.options import SheetOptions
-    from ..sheets.content import Book
-    from ..sheets.page import Document
+    from ..sheets.documents import Made
 
 BOOKLET: Final = "booklet"  # ends the names of its files
 HTML: Final = "html"
@@ -34,9 +34,9 @@ PARTS: Final = (
     "safety",
     "glossary",
 )
-"""Chapters of a block, those of sheets.booklet."""
+"""Chapters of a block, those of sheets.documents."""
 
-WAYS: Final = ("templates", "foundation", "papers")  # those of sheets.booklet
+WAYS: Final = ("templates", "foundation", "papers")  # those of sheets.documents
 LONGEST: Final = 60  # letters of a value in a message
 
 
@@ -87,15 +87,6 @@ class Booklets:
                 raise click.UsageError(f"--sew: there is no block '{title[:LONGEST]}' in what was read.")
 
 
-@dataclass(frozen=True, slots=True)
-class Made:
-    """One document, what ends its files' names, and the book it is set from, where it can be HTML as well."""
-
-    ending: str
-    document: Document
-    book: Book | None = None
-
-
 def booklet_options(command: Decorated) -> Decorated:
     """`--booklet` and `--sew`."""
     for option in (
@@ -121,28 +112,22 @@ def booklet_options(command: Decorated) -> Decorated:
     return command
 
 
-def made_of_block(
-    block: CompiledBlock, options: SheetOptions, booklets: Booklets, parts: tuple[str, ...]
+def wanted_of(booklets: Booklets, parts: tuple[str, ...]) -> tuple[str, ...]:
+    """The documents asked for, by what ends their names: the sheets where nothing is."""
+    return (*((BOOKLET,) if booklets.wanted else ()), *parts) or ("",)
+
+
+def documents_of_block(
+    block: CompiledBlock, cutting: Cutting, options: SheetOptions, booklets: Booklets, parts: tuple[str, ...]
 ) -> Iterator[Made]:
     """The booklet, or each part asked for, or the template sheets."""
-    if not booklets.wanted and not parts:
-        from ..sheets.arrange.block_sheets import arrange_block
+    from ..planning import plan_block
+    from ..sheets.documents import documents_of
+    from ..sheets.work import Work
 
-        yield Made("", arrange_block(block.draft, block.templates, options))
-        return
-    from ..sheets.arrange.page_bound import bounded
-    from ..sheets.booklet.block_book import BLOCK_PARTS, Sewn, block_book, block_part
-    from ..sheets.setting.pages import chapters_document, set_book
-
-    sewn = Sewn(block.draft, block.templates, block.assembly, block.proof)
-    way = booklets.way_for(block)
-    if booklets.wanted:
-        book = block_book(sewn, options, way)
-        yield Made(BOOKLET, bounded(set_book(book, options)), book)
-    for part in BLOCK_PARTS:
-        if part in parts:
-            alone = chapters_document(block_part(sewn, part, options, way), options)
-            yield Made(part, bounded(alone))
+    planned = plan_block(block, cutting).value
+    assert planned is not None, "the cloth of a block alone is as wide as it wants"
+    return documents_of(Work(planned, booklets.way_for), wanted_of(booklets, parts), options)
 
 
 def refuse_html(formats: tuple[str, ...], booklets: Booklets) -> None:

@@ -10,14 +10,14 @@ from typing import TYPE_CHECKING
 from ..diagnostics.source import Span
 from ..words.phrases import count_of
 from .blocks import BlockChoice, named
-from .booklets import HTML, Booklets, Made, made_of_block
+from .booklets import HTML, Booklets, documents_of_block
 from .console import Progress, Tally, Voice
 from .failures import laying_out, own_mistakes
 from .keeping.again import Record, page_after
 from .keeping.kept_sheets import KeptSheets
 from .naming import Names
 from .owners import marked
-from .quilts import made_of_quilt, stem_of, tables_of
+from .quilts import documents_of_quilt, stem_of, tables_of
 from .stopping import held
 
 if TYPE_CHECKING:
@@ -25,6 +25,7 @@ if TYPE_CHECKING:
     from ..planning import Cutting, PlannedQuilt
     from ..sheets.arrange.options import SheetOptions
     from ..sheets.content import Book
+    from ..sheets.documents import Made
     from ..sheets.page import Document
 
 
@@ -70,7 +71,7 @@ def block_files(
         title = f"{source}, block '{named(block.draft.title)}'"
         job.progress.doing(f"{source}: laying out {count_of(len(block.templates), 'template')}")
         with laying_out(title, block.draft.origin or Span(source, 0, 0)):
-            made = list(made_of_block(block, job.options, job.booklets, job.parts))
+            made = list(documents_of_block(block, job.cutting, job.options, job.booklets, job.parts))
         stem = job.names.stem(block.draft.title, block.draft.version, source)
         lines += job.names.told()
         for each in made:
@@ -88,7 +89,7 @@ def quilt_files(
         lines += job.names.told()
         job.progress.doing(f"{source}: laying out {count_of(len(planned.quilt.blocks), 'block')}")
         with laying_out(title, planned.quilt.origin or Span(source, 0, 0)):
-            made = list(made_of_quilt(planned, job.parts, job.options, job.sheets, job.booklets))
+            made = list(documents_of_quilt(planned, job.parts, job.options, job.sheets, job.booklets))
         for each in made:
             yield from drawn(job, source, title, stem, each, lines)
         if job.tables:

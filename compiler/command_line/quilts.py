@@ -5,16 +5,17 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING, Final
 
-from .booklets import BOOKLET, Booklets, Made
+from .booklets import Booklets, wanted_of
 
 if TYPE_CHECKING:
     from ..planning import PlannedQuilt
     from ..quilt.model import Quilt
     from ..sheets.arrange.options import SheetOptions
+    from ..sheets.documents import Made
     from .keeping.kept_sheets import KeptSheets
     from .naming import Names
 
-PARTS: Final = ("picture", "supplies", "counts", "chart", "cutting", "templates")  # those of sheets.arrange
+PARTS: Final = ("picture", "supplies", "counts", "chart", "cutting", "templates")  # those of sheets.documents
 
 
 def stem_of(names: Names, quilt: Quilt, source: str) -> str:
@@ -23,7 +24,7 @@ def stem_of(names: Names, quilt: Quilt, source: str) -> str:
     return names.stem(title, quilt.version, f"{source}\0quilt", quilt.title)  # apart from a block
 
 
-def made_of_quilt(
+def documents_of_quilt(
     planned: PlannedQuilt,
     parts: tuple[str, ...],
     options: SheetOptions,
@@ -31,47 +32,11 @@ def made_of_quilt(
     booklets: Booklets,
 ) -> Iterator[Made]:
     """The whole document or the booklet; and each part asked for that has pages."""
-    from ..sheets.quilts.sheets import QUILT_PARTS, arrange_quilt, arrange_quilt_part
+    from ..sheets.documents import documents_of
+    from ..sheets.work import Work
 
-    quilt, plan = planned.quilt, planned.plan
-    if not parts and not booklets.wanted:
-        yield Made("", arrange_quilt(quilt, plan, options, sheets.leaves))
-    for part in QUILT_PARTS:
-        if part in parts:
-            document = arrange_quilt_part(part, quilt, plan, options, sheets.leaves)
-            if document.pages:
-                yield Made(part, document)
-    if booklets.wanted or any(part not in QUILT_PARTS for part in parts):
-        yield from _of_booklet(planned, parts, options, sheets, booklets)
-
-
-def _of_booklet(
-    planned: PlannedQuilt,
-    parts: tuple[str, ...],
-    options: SheetOptions,
-    sheets: KeptSheets,
-    booklets: Booklets,
-) -> Iterator[Made]:
-    """The booklet, and those parts that are a booklet's."""
-    from ..sheets.booklet.block_book import BLOCK_PARTS
-    from ..sheets.booklet.quilt_book import QuiltBook
-    from ..sheets.setting.pages import chapters_document, set_book
-
-    maker = QuiltBook(
-        planned.quilt,
-        planned.plan,
-        planned.assembly,
-        options,
-        booklets.way_for,
-        sheets.leaves,
-        planned.papers,
-    )
-    if booklets.wanted:
-        book = maker.book()
-        yield Made(BOOKLET, set_book(book, options), book)
-    for part in BLOCK_PARTS:
-        if part in parts and part not in PARTS:
-            yield Made(part, chapters_document(maker.alone(part), options))
+    work = Work(planned, booklets.way_for, sheets.leaves)
+    return documents_of(work, wanted_of(booklets, parts), options)
 
 
 def tables_of(planned: PlannedQuilt) -> Iterator[tuple[str, bytes]]:

@@ -74,13 +74,15 @@ class Row:
 @dataclass(frozen=True, slots=True)
 class Table:
     """A table; `caption` names it for those who only hear it; `title`, else it, says on the next page what
-    goes on. `ticks` puts a box to tick before each row."""
+    goes on. `ticks` puts a box to tick before each row; a `narrow` one does not take a page's width, so that
+    the eye finds its way across."""
 
     columns: tuple[Column, ...]
     rows: tuple[Row, ...]
     caption: str
     ticks: bool = False
     title: str = ""
+    narrow: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -130,13 +132,20 @@ class Chapter:
 
 
 @dataclass(frozen=True, slots=True)
+class Cover:
+    """The first page: a picture, and lines under it."""
+
+    picture: Picture
+    lines: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Book:
-    """A whole booklet: the words of its cover and its chapters in order."""
+    """Chapters in order, under one title; a whole booklet has a cover."""
 
     title: str
     under: str  # '6in finished · version 2'
-    cover: Picture
-    lines: tuple[str, ...]  # under the cover's picture
+    cover: Cover | None
     chapters: tuple[Chapter, ...]
     subject: str
     author: str

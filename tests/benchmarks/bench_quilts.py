@@ -27,10 +27,11 @@ from piecewright.command_line.inputs import one_input
 from piecewright.command_line.shelves.folders import FolderShelf
 from piecewright.planning import Cutting
 from piecewright.sheets.arrange.options import SheetOptions
+from piecewright.sheets.documents import sheets
 from piecewright.sheets.drawing import ink
 from piecewright.sheets.drawing.files import pdf_bytes
 from piecewright.sheets.page import Document
-from piecewright.sheets.quilts.sheets import arrange_quilt
+from piecewright.sheets.work import Work
 
 KINDS = 10
 ROUNDS = 3
@@ -98,7 +99,7 @@ def document_of(file: Path) -> tuple[Document, int]:
     """The quilt's pages, made in this process, and how many pieces its top has."""
     cutting: Cutting = cutting_of(Fraction(1, 8), None, None)
     (planned,) = compile_input(one_input(str(file)), FolderShelf(library=library_folder()), cutting).planned
-    return arrange_quilt(planned.quilt, planned.plan, SheetOptions()), len(planned.quilt.pieces)
+    return sheets(Work(planned), "", SheetOptions()), len(planned.quilt.pieces)
 
 
 def bench_cold(file: Path, folder: Path) -> None:

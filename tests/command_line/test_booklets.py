@@ -9,7 +9,8 @@ from pathlib import Path
 
 import pytest
 from piecewright.command_line import booklets
-from piecewright.sheets.booklet.block_book import BLOCK_PARTS, WAYS
+from piecewright.sheets.documents import BLOCK_PARTS
+from piecewright.sheets.work import WAYS
 from pypdf import PdfReader
 from support.block_files import VANE_FILE, put
 from support.command import piecewright

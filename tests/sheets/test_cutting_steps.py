@@ -17,11 +17,12 @@ from piecewright.measure.tolerance import NEAR
 from piecewright.sheets.arrange.leaves import paper_for
 from piecewright.sheets.arrange.options import SheetOptions
 from piecewright.sheets.arrange.style import BLACK, lettering
-from piecewright.sheets.chapters.cutting import cutting_leaves
 from piecewright.sheets.page import TextMark
+from piecewright.sheets.pictures.cutting_pages import cutting_leaves
 from piecewright.sheets.quilts.steps import step_lines, steps_of, strip_words, strips_of
 from support.random_quilts import TWELVE, compiled_quilt
 from support.sample_quilts import planned
+from support.works import cut_work
 
 STRIPS = re.compile(r"Strips? ([\d, and to]+?)(, each)?:")
 CUT_OFF = re.compile(r"Cut (?:a strip|(\d+) strips) .* wide")
@@ -160,7 +161,8 @@ def test_mixed_strips_are_told_apart_by_what_they_hold():
 @lru_cache
 def cutting_pages(at: int) -> list[list[TextMark]]:
     """The words of the pages that show how one of the twelve is cut."""
-    leaves = cutting_leaves(compiled_quilt(TWELVE[at]), PLANS[at - len(TWELVE)], paper_for(SheetOptions()))
+    work = cut_work(compiled_quilt(TWELVE[at]), PLANS[at - len(TWELVE)])
+    leaves = cutting_leaves(work, paper_for(SheetOptions()))
     return [[mark for mark in leaf.marks if isinstance(mark, TextMark)] for leaf in leaves]
 
 

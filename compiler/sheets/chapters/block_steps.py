@@ -3,116 +3,71 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from typing import Final
 
 from ...drafting.model import Draft
-from ...sewing.model import Assembly, Proof, Step, Unit
+from ...sewing.model import Assembly, Step, Unit
 from ...sewing.pressing.pressing import press
 from ...sewing.pressing.pressing_model import Pressing, PressingPlan, Toward
+from ...words.pages import block_steps as words
+from ...words.pages.booklet import checked
+from ...words.pages.papers import PAPERS_OUT
 from ..arrange.block_drawing import piece_rings
 from ..arrange.fills import Fill
+from ..arrange.options import SheetOptions
 from ..content import Card, Cards, Chapter, List, Paragraph, Part, Picture, Section
 from ..pictures.places_picture import draw_places
 from ..pictures.step_picture import WIDE, Scene, Shown, draw_step
 from ..pressing_words import ROWS, places_words, pressing_words, shaded_way, tells_rows
-from ..quilts.wearing import Worn, own_roles
-from .papers import PAPERS_OUT
-from .step_words import Needle, added_side, step_lines, step_title
-
-TITLE: Final = "Steps"
-SHAPED: Final = (
-    "Sizes ‘over all’ are of units that are no rectangle: across and down the block, or along their longest "
-    "straight side where all their edges run slantwise."
-)
-
-PICTURES: Final = (
-    "Left: before, right sides up; what is added is shaded, and the seam is the heavy line. Right: after, in "
-    "its fabrics."
-)
-ARROW: Final = "The arrow shows which way the seam allowances are pressed"
-TWO_HEADS: Final[dict[Needle, str]] = {"machine": "; two heads: open", "hand": "; two heads: either way"}
-NO_ARROW: Final = "No arrows: over papers no seam is pressed to one side."
-DOTS: Final = "Dots: where a seam starts, stops or turns."
-TICKS: Final = "Ticks across the seam: match marks, to pin at."
-NAMED: Final = "‘Unit 2’ is what step 2 makes."
-SEWN: Final[dict[Needle, str]] = {
-    "machine": "Letters are the templates’; sew right sides together.",
-    "hand": "Letters are the templates’; sew right sides together.",
-    "papers": "Letters are the papers’; lay right sides together, and whip from corner to corner.",
-}
-
-HAND: Final = (
-    "Mark the seams: draw round each template on the wrong side of the cloth, and cut about 1/4in outside "
-    "the line. On pieces cut by the ruler draw the line 1/4in inside their edges.",
-    "Lay two pieces right sides together, corners matched: put a pin through both corners, then "
-    "along the line.",
-    "Sew on the marked line with small running stitches, 8 to 10 to the inch, and a backstitch every few.",
-    "Begin and end at the corners with a knot or two backstitches: never sew into the allowance.",
-    "Where seams meet, pass the needle through at the corner and leave all allowances free, so that they can "
-    "be pressed round, each over the next.",
-)
-"""Piecing by hand with templates of finished size (common practice, no published source)."""
-
-HAND_PRESSED: Final = (
-    "While you sew, only finger-press each seam as its arrow shows. Iron the block when it is done, from the "
-    "back: lift the iron and set it down, do not push. No seam is pressed open, for hand stitches would "
-    "show; where seams meet, their allowances are free and lie round in a ring."
-)
-"""How hand-pieced seams are pressed (common practice, no published source)."""
+from ..quilts.wearing import Worn
+from ..work import Needle, WorkBlock
+from .step_words import added_side, step_lines, step_title
 
 
-def step_chapter(
-    draft: Draft,
-    assembly: Assembly,
-    proof: Proof | None,
-    needle: Needle = "machine",
-    worn: Worn | None = None,
-) -> Chapter:
-    """The chapter. `worn`: in which fabrics; the block's own roles unless given."""
-    worn = worn or own_roles(draft)
-    said: list[Part] = [Paragraph(words) for words in worn.words]
-    if proof:
-        sentence = f"Checked by sewing it from the printed numbers: {proof.sentence}."
-        said.insert(0, Paragraph(sentence, strong=True))
-    return Chapter(TITLE, (*said, *_parts(draft, worn.assembly(assembly), needle, worn)))
+def block_steps(block: WorkBlock, options: SheetOptions) -> Chapter:
+    """Every step a card, in the fabrics in which the block is shown."""
+    draft, made, worn = block.draft, block.work.assembly.blocks[block.index], block.worn
+    told: list[Part] = [Paragraph(text) for text in worn.words]
+    told.insert(0, Paragraph(checked(made.proof.sentence), strong=True))
+    parts = _parts(draft, worn.assembly(made.assembly), block.needle(options), worn)
+    return Chapter(block.titled(words.TITLE), (*told, *parts))
 
 
 def _parts(draft: Draft, assembly: Assembly, needle: Needle, worn: Worn) -> Iterator[Part]:
     if not assembly.steps:
-        yield Paragraph("The block is one piece: there is nothing to sew.")
+        yield Paragraph(words.ONE_PIECE)
         return
     plan = press(draft, assembly, worn.lightness)
     cards = tuple(_cards(draft, assembly, plan, needle, worn.fills))
     if not worn.always and needle != "papers":
-        yield Paragraph("Seams are pressed as suits the fabrics shown: to the darker where they may.")
+        yield Paragraph(words.AS_SHOWN)
     yield Paragraph(" ".join(_read(assembly, plan, needle)))
     if not all(unit.rectangle for unit in assembly.units):
-        yield Paragraph(SHAPED)
+        yield Paragraph(words.SHAPED)
     if any(tells_rows(line) for card in cards for line in card.lines):
         yield Paragraph(ROWS.format("block"))
     if needle == "hand":
-        yield Section("Piecing by hand")
-        yield List(HAND, "number")
+        yield Section(words.BY_HAND)
+        yield List(words.HAND, "number")
     yield Cards(cards)
     if needle == "papers":
-        yield Section("Pressing, and taking the papers out")
+        yield Section(words.PAPERS_OUT)
         yield List(PAPERS_OUT, "number")
         return
-    yield Section("Pressing")
-    yield Paragraph(HAND_PRESSED if needle == "hand" else pressing_words(plan))
+    yield Section(words.PRESSING)
+    yield Paragraph(words.HAND_PRESSED if needle == "hand" else pressing_words(plan))
 
 
 def _read(assembly: Assembly, plan: PressingPlan, needle: Needle) -> Iterator[str]:
     """How to read the pictures: what these steps have in them."""
-    yield PICTURES
+    yield words.PICTURES
     opened = any("open" in each.ways for each in plan.seams)
-    yield NO_ARROW if needle == "papers" else f"{ARROW}{TWO_HEADS[needle] if opened else ''}."
+    yield words.NO_ARROW if needle == "papers" else words.arrow_words(needle if opened else None)
     if any(step.turns or step.stops for step in assembly.steps):
-        yield DOTS
+        yield words.DOTS
     if any(step.eased for step in assembly.steps) and needle != "papers":
-        yield TICKS
-    yield NAMED
-    yield SEWN[needle]
+        yield words.TICKS
+    yield words.NAMED
+    yield words.SEWN[needle]
 
 
 def _cards(
@@ -125,7 +80,7 @@ def _cards(
         lines = step_lines(draft, assembly, step, pressing, needle, shaded if beside else None)
         scene = scene_of(draft, assembly, step, None if needle == "papers" else pressing.toward)
         marks, tall = draw_step(scene, fills)
-        picture = Picture(marks, WIDE, tall, f"Before and after step {step.step}. {lines[0]}")
+        picture = Picture(marks, WIDE, tall, words.pictured(step.step, lines[0]))
         yield Card(step_title(assembly, step), picture, lines, beside)
 
 
@@ -133,8 +88,7 @@ def _places(draft: Draft, unit: Unit, pressing: Pressing, shaded: Toward) -> Pic
     """The block with the copies shaded that are pressed so; None where they would be too small to see."""
     copies = [copy for copy, way in zip(unit.copies, pressing.ways, strict=True) if way == shaded]
     drawn = draw_places(draft, unit, copies)
-    words = f"The finished block. {places_words(draft, unit, pressing, shaded)}"
-    return drawn and Picture(*drawn, words)
+    return drawn and Picture(*drawn, words.places_pictured(places_words(draft, unit, pressing, shaded)))
 
 
 def scene_of(draft: Draft, assembly: Assembly, step: Step, toward: Toward | None) -> Scene:

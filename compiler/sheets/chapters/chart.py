@@ -3,69 +3,63 @@ cut."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from fractions import Fraction
-from typing import Final
+from typing import Final, NamedTuple
 
-from ...cutting.needs import Fabric
-from ...cutting.plan_model import CuttingPlan, Offer
-from ...quilt.model import Quilt
-from ...words.phrases import one_of
-from ..arrange.furniture import Paper
-from ..arrange.leaves import Leaf
-from ..content import Column, Row
-from ..page import Mark
-from ..quilts.tables import CutRow, FabricCuts, fabric_cuts, measured_shape
+from ...cutting.plan_model import Offer
+from ...words.pages import chart as words
+from ..arrange.options import SheetOptions
+from ..content import Chapter, Column, Paragraph, Part, Row, Section, Table
+from ..quilts.tables import CutRow, FabricCuts, measured_shape
 from ..quilts.words import BOXES, joined_words, reason_words, row_title, size_words, yield_words
-from ..setting.flow import Item, flow, gap, paragraph, section, table_items
-from ..setting.open_page import note_lines, open_body, open_leaf
+from ..work import Work
+from .needs import bought
 
-COLUMNS: Final = (
-    Column("key", 18.0, bold=True),
-    Column("cut", 24.0, "end", bold=True),
-    Column("what", 106.0, bold=True),
-    Column("pieces it gives", 84.0),
-    Column("for", 90.0),
-    Column("why, and what then", 0.0),
+
+class Line(NamedTuple):
+    """One cut of the chart as its columns read it; `alike`: all rows of its size, where it is the first."""
+
+    row: CutRow
+    step: Fraction
+    alike: Sequence[CutRow]
+
+    @property
+    def what(self) -> str:
+        """`squares 3 7/8in, 20 in all with h and j`."""
+        joined, others = joined_words(self.row, self.step), [each.key for each in self.alike[1:]]
+        count = sum(each.cut.cuts for each in self.alike)
+        in_all = words.sum_words(count, others) if others else ""
+        return ", ".join(filter(None, (row_title(self.row, self.step), joined, in_all)))
+
+
+COLUMNS: Final[tuple[tuple[Column, Callable[[Line], str]], ...]] = (
+    (Column(words.KEY, 18.0, bold=True), lambda line: line.row.key),
+    (Column(words.CUT, 24.0, "end", bold=True), lambda line: str(line.row.cut.cuts)),
+    (Column(words.WHAT, 106.0, bold=True), lambda line: line.what),
+    (Column(words.GIVES, 84.0), lambda line: yield_words(line.row.cut)),
+    (Column(words.PURPOSE, 90.0), lambda line: line.row.purpose),
+    (Column(words.WHY, 0.0), lambda line: reason_words(line.row.cut)),
 )
-
-NOTE: Final = (
-    "Sizes are cut sizes, seam allowances counted in. Cut the largest first: smaller ones come out of "
-    "what is left. "
-    "Nothing on this page is true to size. Close the blade after every cut, cut away from yourself, keep "
-    "it from children."
-)
-
-INTRO: Final = (
-    "Letters name the cuts in the cutting pictures. ‘Cut’ is how many times you cut that size; ‘pieces’ "
-    "is what the quilt "
-    "then has."
-)
+"""The columns, each with what it says of a cut: another column is a line here, its heading one of the
+words."""
 
 
-def chart_leaves(quilt: Quilt, plan: CuttingPlan, paper: Paper) -> list[Leaf]:
-    """The pages of the chart."""
-    box = open_body(paper, len(note_lines(paper, NOTE)))
-    width = box[2] - box[0]
-    items: list[Item] = [*paragraph(INTRO, width, holds=True)]
-    for cuts in fabric_cuts(quilt, plan):
-        items += fabric_items(cuts, plan.ruler_step, width)
-    pages: list[list[Mark]] = flow(items, box)
-    return [open_leaf(quilt, paper, "cutting chart", "", marks, NOTE, "Cutting chart") for marks in pages]
+def chart(work: Work, options: SheetOptions) -> Iterator[Chapter]:
+    """Every cut, fabric by fabric."""
+    alone = work.alone
+    yield Chapter(words.TITLE, tuple(_parts(work)), note=words.NOTE, joins=alone, whole=alone)
 
 
-def fabric_items(cuts: FabricCuts, step: Fraction, width: float) -> Iterator[Item]:
-    """One fabric's section of the chart."""
-    yield section(cuts.title, f"buy {cuts.plan.buy_text}{chart_print_words(cuts.fabric)}", width)
-    yield from table_items(COLUMNS, chart_rows(cuts, step), width, cuts.title)
-    yield gap(6)
-
-
-def chart_print_words(fabric: Fabric) -> str:
-    """What holds of every cut of a print with a direction."""
-    if fabric.one_way:
-        return " · a one-way print, cut so that it stands upright in every piece of the quilt"
-    return " · a stripe, cut so that it runs up and down the quilt in every piece" if fabric.striped else ""
+def _parts(work: Work) -> Iterator[Part]:
+    yield Paragraph(words.INTRO_ALONE if work.alone else words.INTRO)
+    if any(cut.kind == "template" and work.is_over_papers(cut) for cut in work.plan.cuts):
+        yield Paragraph(words.ROUND_PAPERS)
+    for cuts in work.cuts:
+        yield Section(cuts.title, words.fabric_words(cuts.fabric, bought(cuts.plan)))
+        columns = tuple(column for column, _ in COLUMNS)
+        rows = tuple(chart_rows(cuts, work.plan.ruler_step))
+        yield Table(columns, rows, words.caption(cuts.title), title=cuts.title)
 
 
 def chart_rows(cuts: FabricCuts, step: Fraction) -> list[Row]:
@@ -75,39 +69,23 @@ def chart_rows(cuts: FabricCuts, step: Fraction) -> list[Row]:
     for row in cuts.rows:
         if row.cut.kind in BOXES and row.cut.joined <= 1:
             alike.setdefault(f"{measured_shape(row.cut)} {size_words(row.cut, step)}", []).append(row)
-    sums = {rows[0].key: rows for rows in alike.values() if len(rows) > 1}
-    said: dict[tuple[Offer, ...], str] = {}
+    first = {rows[0].key: rows for rows in alike.values()}
+    told: dict[tuple[Offer, ...], str] = {}
     for row in cuts.rows:
-        said.setdefault(row.cut.offers, row.key)
-    return [_chart_row(row, step, sums.get(row.key, ()), said[row.cut.offers]) for row in cuts.rows]
+        told.setdefault(row.cut.offers, row.key)
+    return [
+        Row(
+            tuple(cell(Line(row, step, first.get(row.key, ()))) for _, cell in COLUMNS),
+            f"{row.cut.fabric} {row.key}",
+            notes=_notes(row, told[row.cut.offers]),
+        )
+        for row in cuts.rows
+    ]
 
 
-def _chart_row(row: CutRow, step: Fraction, alike: Sequence[CutRow], said: str) -> Row:
-    """One cut as a row, with the other ways under it, or the key of the row that says them."""
-    cut = row.cut
-    what = ", ".join(filter(None, (row_title(row, step), joined_words(row, step), sum_words(alike))))
-    cells = (row.key, str(cut.cuts), what, yield_words(cut), row.purpose, reason_words(cut))
-    notes = tuple(offer_words(offer) for offer in cut.offers)
-    if notes and said != row.key:
-        notes = (f"Or {one_of(list(dict.fromkeys(offer.method for offer in cut.offers)))}, as for {said}.",)
-    return Row(cells, f"{cut.fabric} {row.key}", notes=notes)
-
-
-def sum_words(alike: Sequence[CutRow]) -> str:
-    """`20 in all with h and j`: how many cuts of one size there are; '' where there is one row of them."""
-    if not alike:
-        return ""
-    rest = [row.key for row in alike[1:]]
-    keys = " and ".join(filter(None, (", ".join(rest[:-1]), rest[-1])))
-    return f"{sum(row.cut.cuts for row in alike)} in all with {keys}"
-
-
-def offer_words(offer: Offer) -> str:
-    """Another way, with the cloth it takes beside cutting singly."""
-    text = offer.text if offer.text.endswith(".") else f"{offer.text}."
-    cloth, singly = _square_inches(offer.cloth), _square_inches(offer.singly)
-    return f"Or {offer.method}: {text} Takes {cloth}; singly {singly}."
-
-
-def _square_inches(area: Fraction | float) -> str:
-    return f"{float(area):,.0f} sq in"
+def _notes(row: CutRow, told: str) -> tuple[str, ...]:
+    """The other ways to make a cut, or the key of the row that tells them."""
+    offers = row.cut.offers
+    if offers and told != row.key:
+        return (words.offers_as([offer.method for offer in offers], told),)
+    return tuple(words.offer_words(offer) for offer in offers)

@@ -2,91 +2,68 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Sequence
 from typing import Final
 
-from ...cutting.plan_model import CuttingPlan
-from ...quilt.model import Quilt
-from ...words.phrases import count_of
-from ..arrange.furniture import Paper
-from ..arrange.leaves import Leaf
-from ..content import Column, Row
+from ...words.pages import counts as words
+from ..arrange.options import SheetOptions
+from ..content import Chapter, Column, Paragraph, Part, Row, Section, Table
 from ..quilts.tables import CountGroup, CountRow, count_groups, fabric_titles, fabric_totals
-from ..setting.flow import Item, flow, gap, paragraph, section, table_items, together
-from ..setting.open_page import READ_ONLY, open_body, open_leaf
+from ..work import Work
 
 COLUMNS: Final = (
-    Column("template", 44.0, bold=True),
-    Column("piece", 110.0),
-    Column("fabric", 0.0),
-    Column("cut as", 118.0),
-    Column("as drawn", 42.0, "end"),
-    Column("reversed", 42.0, "end"),
-    Column("pieces", 42.0, "end", bold=True),
+    Column(words.TEMPLATE, 44.0, bold=True),
+    Column(words.PIECE, 110.0),
+    Column(words.FABRIC, 0.0),
+    Column(words.CUT_AS, 118.0),
+    Column(words.AS_DRAWN, 42.0, "end"),
+    Column(words.REVERSED, 42.0, "end"),
+    Column(words.PIECES, 42.0, "end", bold=True),
 )
 
-FABRIC_COLUMNS: Final = (Column("fabric", 0.0), Column("pieces", 60.0, "end", bold=True))
-
-FEW_ROWS: Final = 30  # of a table that is kept on one page: they fit on any
-
-INTRO: Final = (
-    "Pieces of the quilt’s top, all blocks together. Reversed pieces are cut with the template turned over, "
-    "or with the cloth face down."
-)
+FABRIC_COLUMNS: Final = (Column(words.FABRIC, 0.0), Column(words.PIECES, 60.0, "end", bold=True))
 
 
-def counts_leaves(quilt: Quilt, plan: CuttingPlan, paper: Paper) -> list[Leaf]:
-    """The pages of the counts: the whole top first, then block by block."""
-    box = open_body(paper)
-    width = box[2] - box[0]
-    titles, groups = fabric_titles(quilt), count_groups(quilt, plan)
-    items: list[Item] = [*paragraph(INTRO, width, holds=True)]
-    items += [*total_items(quilt, groups, titles, width), gap(6)]
+def counts(work: Work, options: SheetOptions) -> Iterator[Chapter]:
+    """How many pieces of which fabric, for each block and each part of the setting."""
+    yield Chapter(words.TITLE, tuple(_parts(work)))
+
+
+def _parts(work: Work) -> Iterator[Part]:
+    """The whole top first, then block by block."""
+    titles, groups = fabric_titles(work.quilt), count_groups(work.quilt, work.plan)
+    yield Paragraph(words.INTRO)
+    yield from _whole(work, groups, titles)
     for number, group in enumerate(groups):
-        items.append(section(group.title, group_words(group), width))
-        rows = [count_row(row, titles, f"{number}") for row in group.rows]
-        items += table_items(COLUMNS, [*rows, total_row(group, f"total {number}")], width, group.title)
-        items.append(gap(6))
-    return [open_leaf(quilt, paper, "counts", "", marks, READ_ONLY, "Counts") for marks in flow(items, box)]
+        yield Section(group.title, words.group_words(group.size, group.version, group.times))
+        rows = (*(_row(row, titles, f"{number}") for row in group.rows), _total(group, f"total {number}"))
+        yield Table(COLUMNS, rows, words.caption(group.title), title=group.title)
 
 
-def group_words(group: CountGroup) -> str:
-    """`6in finished · version 2 · 10 in the quilt`."""
-    return (
-        f"{group.size} finished · version {group.version} · {group.times} in the quilt" if group.times else ""
-    )
+def _whole(work: Work, groups: Sequence[CountGroup], titles: dict[str, str]) -> Iterator[Part]:
+    totals, whole = fabric_totals(groups), sum(group.pieces for group in groups)
+    rows = [
+        Row((titles[each.name], f"{totals[each.name]:,}"), f"fabric {each.name}")
+        for each in work.quilt.fabrics
+        if each.name in totals
+    ]
+    yield Section(words.WHOLE, words.whole_words(sum(work.quilt.block_counts), whole))
+    rows.append(Row((words.IN_ALL, f"{whole:,}"), "whole", total=True))
+    yield Table(FABRIC_COLUMNS, tuple(rows), words.BY_FABRIC, title=words.WHOLE, narrow=True)
 
 
-def count_row(row: CountRow, titles: dict[str, str], subject: str) -> Row:
+def _row(row: CountRow, titles: dict[str, str], subject: str) -> Row:
     """One shape and fabric."""
-    counts = (_shown(row.plain), _shown(row.back), str(row.pieces))
-    return Row((row.template, row.what, titles[row.fabric], row.kind, *counts), subject)
+    numbers = (_shown(row.plain), _shown(row.back), str(row.pieces))
+    return Row((row.template, row.what, titles[row.fabric], row.kind, *numbers), subject)
 
 
-def total_row(group: CountGroup, subject: str) -> Row:
+def _total(group: CountGroup, subject: str) -> Row:
     """A group's total."""
     plain, back = sum(row.plain for row in group.rows), sum(row.back for row in group.rows)
-    return Row(("", "", "in all", "", _shown(plain), _shown(back), str(group.pieces)), subject, total=True)
+    numbers = (_shown(plain), _shown(back), str(group.pieces))
+    return Row(("", "", words.IN_ALL, "", *numbers), subject, total=True)
 
 
 def _shown(count: int) -> str:
     return str(count) if count else "–"
-
-
-def total_items(
-    quilt: Quilt, groups: tuple[CountGroup, ...], titles: dict[str, str], width: float
-) -> list[Item]:
-    """The whole top by fabric."""
-    totals = fabric_totals(groups)
-    rows = [
-        Row((titles[fabric.name], f"{totals[fabric.name]:,}"), f"fabric {fabric.name}")
-        for fabric in quilt.fabrics if fabric.name in totals
-    ]  # fmt: skip
-    whole = sum(group.pieces for group in groups)
-    rows.append(Row(("in all", f"{whole:,}"), "whole", total=True))
-    blocks = count_of(sum(quilt.block_counts), "block")
-    narrow = min(width, 260.0)
-    items = [
-        section("The whole top", f"{blocks}, {whole:,} pieces", width),
-        *table_items(FABRIC_COLUMNS, rows, narrow, "The whole top"),
-    ]
-    return together(items) if len(rows) <= FEW_ROWS else items

@@ -13,6 +13,8 @@ from ...drafting.model import Draft
 from ...measure.length import POINTS_PER_INCH
 from ...measure.tolerance import NEAR
 from ...words.numbers import ruler_text
+from ...words.pages import exercise as words
+from ...words.pages.booklet import DRAFT_ON, DRAFT_UNDER
 from ..arrange.block_sheets import Body, finished_size, leaf_of
 from ..arrange.furniture import Paper
 from ..arrange.leaves import Leaf, paper_for
@@ -24,44 +26,38 @@ from ..exercise.construction import Construction, construction_of
 from ..exercise.ruling import Ruling, arc_centers, ruling_of
 from ..page import Mark, PathMark
 from ..pictures.exercise_picture import exercise_picture, ruling_marks
-from .envelope_chapters import CutOut
-
-TITLE: Final = "Drafting exercise"
-SAFETY: Final = (
-    "Compass points are sharp: close the compass when you lay it down; keep it from small children."
-)
-
-NONE: Final = (
-    "There is none for this block: not every corner lies on a crossing of graph paper, and it has no short "
-    "construction by ruler and compass."
-)
+from ..work import CutOut, Work, WorkBlock
 
 SIZES: Final = (440.0, 360.0, 280.0)  # points of the longer side of the drawing, as the page has room
 
-LAID: Final[dict[CutOut, str]] = {
-    "template": " Then lay a template on its piece: its sewing line lies on the seams.",
-    "paper shape": " Then lay a paper on its piece, print down: they agree.",
-    "": "",
-}
-"""The last check of a drawing, with what was cut out for the block."""
 
-
-def has_exercise(draft: Draft) -> bool:
+def has_exercise(block: WorkBlock) -> bool:
     """Whether there is a way to draft the block that a class can follow."""
-    return _way_of(draft) is not None
+    return _way_of(block.draft) is not None
 
 
-def exercise_chapter(
-    draft: Draft, options: SheetOptions, under: str, cut_out: CutOut = "template"
-) -> Chapter:
-    """The chapter, with a page to draft on; or that there is none."""
-    way = _way_of(draft)
+def exercise(block: WorkBlock, options: SheetOptions) -> Chapter:
+    """The chapter, with a page to draft on; or that there is none. In a quilt one page of graph paper serves
+    all blocks of its ruling: see `drafting_paper`."""
+    way, title = _way_of(block.draft), block.titled(words.TITLE)
     if way is None:
-        return Chapter(TITLE, (Paragraph(NONE),), joins=True)
-    paper = paper_for(options)
-    parts = tuple(_parts(draft, way, cut_out, paper))
-    sheets = tuple(_practice_leaves(draft, way, options, under))
-    return Chapter(TITLE, parts, sheets, joins=True, whole=True)
+        return Chapter(title, (Paragraph(words.NONE),), joins=True)
+    parts = tuple(_parts(block.draft, way, block.cut_out, paper_for(options)))
+    own = block.work.alone or not isinstance(way, Ruling)
+    sheets = tuple(_practice_leaves(block.draft, way, options, block.under)) if own else ()
+    return Chapter(title, parts, sheets, joins=True, whole=True)
+
+
+def drafting_paper(work: Work, options: SheetOptions) -> Iterator[Chapter]:
+    """A quilt's graph papers, one of each ruling."""
+    papers: dict[str, Leaf] = {}
+    for block in work.blocks:
+        way = _way_of(block.draft)
+        if isinstance(way, Ruling):
+            leaves = _practice_leaves(block.draft, way, options, DRAFT_UNDER, work.quilt.title)
+            papers = dict.fromkeys([way.name], next(leaves)) | papers
+    if papers and not work.alone:
+        yield Chapter(DRAFT_ON, (), tuple(papers.values()))
 
 
 def _way_of(draft: Draft) -> Ruling | Construction | None:
@@ -71,74 +67,52 @@ def _way_of(draft: Draft) -> Ruling | Construction | None:
 
 def _parts(draft: Draft, way: Ruling | Construction, cut_out: CutOut, paper: Paper) -> Iterator[Part]:
     if isinstance(way, Ruling):
-        yield Paragraph(f"On graph paper: {way.name} ruling.", strong=True)
+        yield Paragraph(words.on_ruling(way.name), strong=True)
         yield List(tuple(_graph_words(draft, way, cut_out, paper)), "number")
     else:
-        yield Paragraph("Not on a grid: by ruler and compass.", strong=True)
+        yield Paragraph(words.BY_COMPASS, strong=True)
         yield List(way.steps, "number")
     largest, *others = (exercise_picture(draft, way, size) for size in SIZES)
     yield replace(others[-1], larger=(largest, *others[:-1]))
     if not isinstance(way, Ruling) and not _fits(draft, paper):
-        yield Paragraph(
-            "The block is larger than a page: tape sheets of paper together for it, or draft it at half size "
-            "with every measure halved."
-        )
+        yield Paragraph(words.TOO_LARGE)
 
 
 def _graph_words(draft: Draft, ruling: Ruling, cut_out: CutOut, paper: Paper) -> Iterator[str]:
     """How it is drawn on its ruling."""
     step = float(ruling.step)
     across, down = (round(float(each) / step) for each in (draft.width, draft.height))
-    size = finished_size(draft)
-    yield (
-        f"Every corner of this block lies on a crossing of {ruling.name} graph paper: {across} squares by "
-        f"{down}."
-    )
+    yield words.on_crossings(ruling.name, across, down)
     wide, tall = _ruled_size(ruling, paper)
     sheets = ceil(draft.width / wide) * ceil(draft.height / tall)
     if sheets > 1:
-        yield (
-            f"The sheet to draft on holds {ruler_text(wide)} x {ruler_text(tall)}: print it {sheets} times, "
-            "and tape the sheets together, line on line."
-        )
-    yield f"Draw the outline, {size}, along lines of the paper. Mark each column and row of the block’s grid."
+        yield words.taped(f"{ruler_text(wide)} x {ruler_text(tall)}", sheets)
+    yield words.outline_words(finished_size(draft))
     sides = [side for piece in draft.pieces for side in piece.ring]
     if any(side.edge.arc is None and not side.outside for side in sides):
-        yield "Draw the longest seams first, from crossing to crossing, then the shorter ones between them."
+        yield words.LONGEST_FIRST
     if arc_centers(draft):
-        yield (
-            "For each arc set the compass on its center, a crossing that bears a small cross in the picture, "
-            "and open it to the arc’s start."
-        )
-    counted = ", and count the pieces" if len(draft.pieces) > 1 else ""
-    yield f"Check: measure both diagonals{counted}.{LAID[cut_out]}"
+        yield words.ARCS
+    yield words.check_words(len(draft.pieces) > 1, cut_out)
 
 
 # ---- the page to draft on --------------------------------------------------------------------------
 
 
 def _practice_leaves(
-    draft: Draft, way: Ruling | Construction, options: SheetOptions, under: str
+    draft: Draft, way: Ruling | Construction, options: SheetOptions, under: str, title: str = ""
 ) -> Iterator[Leaf]:
     """A page of graph paper, true to size. Where the block lies on no ruling: its outline, if a page holds
     it."""
     paper = paper_for(options)
     if isinstance(way, Ruling):
-        what = f"{way.name} graph paper"
-        marks = _graph_page(way, paper)
+        what, marks = words.graph_paper(way.name), _graph_page(way, paper)
     elif _fits(draft, paper):
-        what, marks = "plain drafting paper", _plain_page(draft, paper)
+        what, marks = words.PLAIN_PAPER, _plain_page(draft, paper)
     else:
         return
-    yield leaf_of(
-        Body(what, "true to size, to draft on", SAFETY, marks),
-        draft.title,
-        under,
-        draft.trim.dots,
-        paper,
-        options,
-        "",
-    )
+    body = Body(what, words.TO_DRAFT_ON, words.SAFETY, marks)
+    yield leaf_of(body, title or draft.title, under, draft.trim.dots, paper, options, "")
 
 
 def _ruled_size(ruling: Ruling, paper: Paper) -> tuple[Fraction, Fraction]:

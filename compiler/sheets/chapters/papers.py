@@ -10,8 +10,7 @@ from typing import Final
 
 from ...drafting.model import Draft, Piece
 from ...measure.length import POINTS_PER_INCH
-from ...words.numbers import ruler_text
-from ...words.phrases import count_of
+from ...words.pages import papers as words
 from ..arrange.block_drawing import draw_block, piece_rings
 from ..arrange.block_sheets import Body, leaf_of
 from ..arrange.label_words import number_ranges
@@ -25,67 +24,32 @@ from ..page import Mark
 from ..papers.foundation_paper import MIRROR, mirrored_ring
 from ..papers.inside_labels import Outside, beside_column, clear_label
 from ..papers.paper_shapes import Drawn, PaperShape, ShapePage, lay_out
-from ..quilts.wearing import Worn, always_worn
+from ..quilts.wearing import always_worn
+from ..work import WorkBlock
 
-TITLE: Final = "Paper pieces"
 PICTURE: Final = 230.0  # points of the longer side of the picture of the papers
 
-SAFETY: Final = (
-    "Scissors are sharp: cut paper away from your fingers; keep scissors and needles from children; follow "
-    "the maker’s instructions."
-)
-
 COLUMNS: Final = (
-    Column("letter", 40.0, bold=True),
-    Column("papers", 50.0, "end", bold=True),
-    Column("fabric", 150.0),
-    Column("numbers", 0.0),
+    Column(words.LETTER, 40.0, bold=True),
+    Column(words.PAPERS, 50.0, "end", bold=True),
+    Column(words.FABRIC, 150.0),
+    Column(words.NUMBERS, 0.0),
 )
 
-PAPERS_OUT: Final = (
-    "Leave each paper in until all its neighbours are whipped on; those on the outside of the block stay in "
-    "until what comes next to it is whipped on, or come out just before that is sewn on by machine.",
-    "Press at the end, with the papers in: lift the iron and set it down, do not push. The folds hold the "
-    "allowances, so nothing is pressed to one side.",
-    "Then take the basting out and lift the papers out; they can be used again.",
-)
-"""When papers come out, and how the block is pressed (common practice, no published source)."""
 
-
-def how_words(draft: Draft) -> tuple[str, ...]:
-    """How a block is sewn over paper, step by step (common practice, no published source)."""
-    curved = any(side.edge.arc for piece in draft.pieces for side in piece.ring)
-    words = [
-        "Cut every paper on its line, exactly: the papers are finished size, and their edges are the seams. "
-        "Light card or heavy paper holds its edge best.",
-        "Lay each paper on the wrong side of its cloth, the print toward you: the papers are mirrored, so "
-        "that the block comes out right on the front. Pin or dab with glue.",
-        f"Cut the cloth about {ruler_text(draft.allowance)} larger all round. It need not be exact, but "
-        "on the outside of the block it must not be less.",
-        "Fold the allowance over the paper, one edge after another, and baste it: through both, "
-        "or at the corners only. At a sharp point fold one edge over the other and let the tail hang.",
-        "Lay two neighbours right sides together, edges level, and whip the edges from corner to corner: "
-        "small stitches, 14 to 18 to the inch, through the folds and not through the paper. Knot well.",
-        "At a set-in corner sew up to the corner, fold the papers softly, and go on along the next edge.",
-        *PAPERS_OUT,
-    ]
-    if curved:
-        words.insert(4, "At an inner curve clip the allowance, not quite to the paper, so that it lies flat.")
-    return tuple(words)
-
-
-def paper_chapter(draft: Draft, options: SheetOptions, under: str, worn: Worn | None = None) -> Chapter:
-    """The chapter with its papers. `worn`: in which fabrics, as far as they are always the same."""
-    worn = always_worn(draft, worn)
-    draft = worn.draft(draft)
+def papers(block: WorkBlock, options: SheetOptions) -> Chapter:
+    """The chapter with its papers, in the fabrics of the block as far as those are always the same."""
+    worn = always_worn(block.draft, block.worn)
+    draft = worn.draft(block.draft)
     parts: tuple[Part, ...] = (
-        Paragraph(f"{count_of(len(draft.pieces), 'paper')}, one for every piece of the block.", strong=True),
-        *(Paragraph(words) for words in worn.words),
+        Paragraph(words.number_words(len(draft.pieces)), strong=True),
+        *map(Paragraph, words.copies_words(block) if block.cut_out == "paper shape" else ()),
+        *map(Paragraph, worn.words),
         _picture(draft),
-        List(how_words(draft), "number"),
-        Table(COLUMNS, tuple(_rows(draft)), "Papers by letter", ticks=True),
+        List(words.how_words(draft), "number"),
+        Table(COLUMNS, tuple(_rows(draft)), words.CAPTION, ticks=True),
     )
-    return Chapter(TITLE, parts, tuple(paper_leaves(draft, options, under)))
+    return Chapter(block.titled(words.TITLE), parts, tuple(paper_leaves(draft, options, block.under)))
 
 
 def _picture(draft: Draft) -> Picture:
@@ -95,8 +59,7 @@ def _picture(draft: Draft) -> Picture:
     far = placement.spot_at(draft.width, draft.height)
     return Picture(
         tuple(draw_block(draft, placement).marks), far.x, far.y,
-        "The block from the front, every piece with the letter and number of its paper.",
-        "From the front: where each paper lies, by its letter and number.",
+        words.PICTURED, words.PICTURE,
     )  # fmt: skip
 
 
@@ -109,7 +72,7 @@ def _rows(draft: Draft) -> Iterator[Row]:
         for fabric, numbers in fabrics.items():
             cells = (shape.label, str(len(numbers)), fabric, number_ranges(sorted(numbers)))
             yield Row(cells, shape.label)
-    yield Row(("all", str(len(draft.pieces)), "", ""), "all", total=True)
+    yield Row((words.ALL, str(len(draft.pieces)), "", ""), "all", total=True)
 
 
 def paper_leaves(draft: Draft, options: SheetOptions, under: str) -> list[Leaf]:
@@ -129,12 +92,8 @@ def paper_leaves(draft: Draft, options: SheetOptions, under: str) -> list[Leaf]:
 def _body(page: ShapePage, order: Sequence[Piece], letters: dict[int, str]) -> Body:
     """A page with its words: it counts the papers that lie on it."""
     names = list(dict.fromkeys(letters[order[at].number] for at in page.shapes))
-    several = f"{names[0]}–{names[-1]}" if len(names) > 1 else names[0]
-    what = f"paper pieces {several}"
-    if page.tile:
-        what += f", {page.tile}"
-    papers = count_of(len(page.shapes), "paper")
-    return Body(what, f"finished size, mirrored; {papers} on this page", SAFETY, page.marks, page.map)
+    what = words.sheet_words(names[0], names[-1], page.tile)
+    return Body(what, words.count_on_page(len(page.shapes)), words.SAFETY, page.marks, page.map)
 
 
 def _shape(piece: Piece, letter: str) -> PaperShape:
@@ -145,8 +104,8 @@ def _shape(piece: Piece, letter: str) -> PaperShape:
         rings = tuple(flat_ring(ring, placement) for ring in (outline, *holes))
         path = tuple(segment for ring in (outline, *holes) for segment in ring_path(ring, placement))
         marks: list[Mark] = [line_mark(path, "cut", CUT, (), letter)]
-        words = (str(piece.number), piece.fabric)
-        label = clear_label(Room(rings), avoid, letter, words, letter)
+        under = (str(piece.number), piece.fabric)
+        label = clear_label(Room(rings), avoid, letter, under, letter)
         if label:
             return Drawn((*marks, *label), rings[:1])
         beside, ring = beside_column(

@@ -7,61 +7,58 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import Final
 
-from ...cutting.plan_model import CuttingPlan
 from ...drafting.model import Draft
-from ...geometry.edge import Edge
+from ...geometry.edge import Edge, Point
 from ...geometry.motion import move_by, turn_about
 from ...measure.tolerance import near
-from ...quilt.assembly_model import Kind, QuiltAssembly, Row, Stage
+from ...quilt.assembly_model import Kind, QuiltAssembly, Stage
+from ...quilt.assembly_model import Row as QuiltRow
 from ...quilt.model import Quilt
 from ...sewing.model import Copy, Size, Unit
 from ...sewing.pressing.pressing_model import Pressing, Toward
-from ...words.phrases import count_of, one_of
-from ..booklet.block_cuts import ORIGIN
-from ..content import Card, Cards, Chapter, Column, Paragraph, Part, Picture, Section, Table
-from ..content import Row as TableRow
+from ...words.pages import rows as words
+from ...words.pages.booklet import checked
+from ..arrange.options import SheetOptions
+from ..content import Card, Cards, Chapter, Column, Paragraph, Part, Picture, Row, Section, Table
 from ..pictures.quilt import quilt_fills
 from ..pictures.row_picture import Pressed, RowPart, RowScene, Shown, draw_row
 from ..pictures.step_picture import WIDE
 from ..pressing_words import ROWS, pressing_words, tells_rows, ways_told
-from ..quilts.tables import CutRow, box_of, fabric_cuts, fabric_titles, measured_shape
+from ..quilts.tables import CutRow, FabricCuts, box_of, fabric_titles, measured_shape
 from ..quilts.words import about, size_words
-
-TITLE: Final = "Steps: the quilt"
+from ..work import Work
 
 COLUMNS: Final = (
-    Column("name", 28.0, bold=True),
-    Column("count", 28.0, "end", bold=True),
-    Column("what", 100.0),
-    Column("fabric", 0.0),
-    Column("key", 18.0),
-    Column("sewn, or cut", 104.0),
-    Column("finished", 92.0),
+    Column(words.NAME, 28.0, bold=True),
+    Column(words.COUNT, 28.0, "end", bold=True),
+    Column(words.WHAT, 100.0),
+    Column(words.FABRIC, 0.0),
+    Column(words.KEY, 18.0),
+    Column(words.SEWN, 104.0),
+    Column(words.FINISHED, 92.0),
 )
 
-READ: Final = (
-    "First or left, the parts as they lie, with their names from the table; cloth is shaded. Then the row "
-    "sewn together: small arrows show which way the seams are pressed. Units are named by the step that "
-    "makes them. A key is the letter of a cut in the cutting chart."
-)
+ORIGIN: Final = Point(Fraction(0), Fraction(0))
 
 OVERSIZE: Final = Fraction(1, 64)
 """Inches that a piece is cut larger than it needs be: by more, what it is sewn into is trimmed."""
 
 
-def row_chapter(quilt: Quilt, plan: CuttingPlan, made: QuiltAssembly) -> Chapter:
-    """The chapter."""
-    return Chapter(TITLE, tuple(_parts(quilt, plan, made)))
+def rows(work: Work, options: SheetOptions) -> Iterator[Chapter]:
+    """Rows, centre and borders, a card for each; and the key to their parts."""
+    yield Chapter(words.TITLE, tuple(_parts(work)))
 
 
-def _parts(quilt: Quilt, plan: CuttingPlan, made: QuiltAssembly) -> Iterator[Part]:
-    cuts = kind_cuts(quilt, plan, made.kinds)
-    yield Paragraph(f"Checked by sewing it from the printed numbers: {made.proof.sentence}.", strong=True)
-    yield Table(COLUMNS, tuple(_kind_rows(quilt, made.kinds, cuts, plan.ruler_step)), "Parts of the top")
+def _parts(work: Work) -> Iterator[Part]:
+    quilt, made = work.quilt, work.assembly
+    cuts = kind_cuts(work.cuts, made.kinds)
+    yield Paragraph(checked(made.proof.sentence), strong=True)
+    kinds = _kind_rows(quilt, made.kinds, cuts, work.plan.ruler_step)
+    yield Table(COLUMNS, tuple(kinds), words.PARTS)
     if not made.stages:
-        yield Paragraph("The top is one block: there is nothing to sew round it.")
+        yield Paragraph(words.ONE_BLOCK)
         return
-    yield Paragraph(READ)
+    yield Paragraph(words.READ)
     ways, trimmed = _Ways(made), _trimmed_rows(made, cuts)
     staged = [
         tuple(_card(quilt, made, row, ways, row.makes in trimmed) for row in stage.rows)
@@ -73,13 +70,13 @@ def _parts(quilt: Quilt, plan: CuttingPlan, made: QuiltAssembly) -> Iterator[Par
         yield Section(stage.title)
         yield from map(Paragraph, _laid_words(stage, cuts))
         yield Cards(cards)
-    yield Section("Pressing")
+    yield Section(words.PRESSING)
     yield Paragraph(pressing_words(made.pressing))
 
 
-def kind_cuts(quilt: Quilt, plan: CuttingPlan, kinds: Sequence[Kind]) -> dict[str, CutRow]:
+def kind_cuts(cuts: Sequence[FabricCuts], kinds: Sequence[Kind]) -> dict[str, CutRow]:
     """The chart's row for each kind of cloth, by the kind's label."""
-    rows = [row for cuts in fabric_cuts(quilt, plan) for row in cuts.rows if row.need is not None]
+    rows = [row for each in cuts for row in each.rows if row.need is not None]
     found: dict[str, CutRow] = {}
     for kind in kinds:
         size = sorted((kind.finished.width, kind.finished.height))
@@ -107,17 +104,16 @@ def _cut_size(row: CutRow, step: Fraction) -> str:
     """`4 1/2in x 46in`; `square 9 3/4in, cut into 4`."""
     cut = row.cut
     if cut.kind == "template":
-        return "round the template"
-    size = size_words(cut, step)
-    return f"{measured_shape(cut)} {size}, cut into {cut.yields}" if cut.yields > 1 else size
+        return words.ROUND_TEMPLATE
+    return words.cut_into(measured_shape(cut), size_words(cut, step), cut.yields)
 
 
 def _kind_rows(
     quilt: Quilt, kinds: Sequence[Kind], cuts: Mapping[str, CutRow], step: Fraction
-) -> Iterator[TableRow]:
+) -> Iterator[Row]:
     titles = fabric_titles(quilt)
     for kind in kinds:
-        what = kind.what + (", mirrored" if kind.mirrored else "")
+        what = kind.what + (words.MIRRORED if kind.mirrored else "")
         if kind.block is None:
             fabric = titles.get(kind.fabric, kind.fabric)
         else:
@@ -125,7 +121,7 @@ def _kind_rows(
         row = cuts.get(kind.label)
         key, made = (row.key, _cut_size(row, step)) if row else ("", _size(kind.unfinished))
         cells = (kind.label, str(kind.count), what, fabric, key, made, _size(kind.finished))
-        yield TableRow(cells, kind.label)
+        yield Row(cells, kind.label)
 
 
 def _size(size: Size) -> str:
@@ -136,74 +132,35 @@ def _laid_words(stage: Stage, cuts: Mapping[str, CutRow]) -> list[str]:
     """How triangles that are cut large are laid."""
     parts = {part for row in stage.rows if row.way == "slantwise" for part in row.parts if part in cuts}
     large = {cuts[part].cut.kind for part in parts if cuts[part].cut.excess > OVERSIZE}
-    return [words for kind, words in LAID.items() if kind in large]
+    return [text for kind, text in words.LAID.items() if kind in large]
 
 
-def _card(quilt: Quilt, made: QuiltAssembly, row: Row, ways: _Ways, trimmed: bool) -> Card:
-    words = _row_words(made, row, ways, trimmed)
+def _card(quilt: Quilt, made: QuiltAssembly, row: QuiltRow, ways: _Ways, trimmed: bool) -> Card:
+    lines = _row_words(made, row, ways, trimmed)
     marks, tall = draw_row(_scene(quilt, made, row, ways), quilt_fills(quilt))
     name = made.row_names[row.makes]
     last = row.steps[-1] == len(made.assembly.steps)
-    title = f"{name} · the top" if last else f"{name} · make {row.batch}" if row.batch > 1 else name
-    picture = Picture(marks, WIDE, tall, f"Row {name} apart, and sewn together. {words[0]}")
-    return Card(title, picture, words)
+    picture = Picture(marks, WIDE, tall, words.pictured(name, lines[0]))
+    return Card(words.card_title(name, row.batch, last), picture, lines)
 
 
-HOW: Final = {
-    "across": "side by side, left to right",
-    "down": "one under another, from the top",
-    "slantwise": "along the slant, in this order",
-    "set in": "round the corner: stop at the dot, turn, sew on",
-}
-
-
-WAYS: Final[dict[Toward, str]] = {
-    "first": "as the arrows show",
-    "second": "the other way",
-    "open": "so that seams that meet lie opposite",
-}
-
-TRIM: Final = ("as much off one side as off the other", "1/4in beyond the blocks’ points")
-"""How a unit is trimmed; on point."""
-
-
-LAID: Final = {
-    "quarter-square triangle": "Lay side triangles even at the square corner; their points reach beyond.",
-    "half-square triangle": "Lay corner triangles with the middle of their long side on the edge's middle.",
-}
-"""How triangles that are cut large are laid (common practice, no published source)."""
-
-
-def _row_words(made: QuiltAssembly, row: Row, ways: _Ways, trimmed: bool) -> tuple[str, ...]:
+def _row_words(made: QuiltAssembly, row: QuiltRow, ways: _Ways, trimmed: bool) -> tuple[str, ...]:
     """What is joined, how long the seams are, and the sizes; whether it is trimmed to them."""
     parts = made.names_in(row)
-    sizes = f"Unfinished {_size(row.unfinished)}, finished {_size(row.finished)}."
+    sizes = words.sizes(_size(row.unfinished), _size(row.finished))
     if row.way == "mitred":
-        return (
-            f"Sew {', '.join(parts[1:])} to the four sides of {parts[0]}, each from dot to dot: lock the "
-            "stitch there, the allowances beyond stay free. Press as the arrows show.",
-            "Then close the four mitres, the strips right sides together, each from the dot out; trim the "
-            "ends to 1/4in from the seam, and press open.",
-            sizes,
-        )
-    seams = count_of(len(parts) - 1, "seam")
+        return (*words.mitred(parts), sizes)
+    kept = made.kept_for(row)
     return (
-        f"Sew {', '.join(parts)} {HOW[row.way]}: {seams}, the longest {about(row.seam_length)}.",
-        _press_words(made, row, ways),
-        *((f"Trim to {_size(row.unfinished)}, {TRIM[row.way == 'slantwise']}.",) if trimmed else ()),
-        *_kept_words(made, row),
+        words.sew(parts, row.way, about(row.seam_length)),
+        words.press(_ways_words(made, row, ways)),
+        *((words.trim(_size(row.unfinished), row.way),) if trimmed else ()),
+        *((words.keep(kept),) if kept else ()),
         sizes,
     )
 
 
-def _kept_words(made: QuiltAssembly, row: Row) -> Iterator[str]:
-    """`Keep 2 for Border 1.`, where a later stage uses some of them."""
-    kept = [f"{count} for {title}" for title, count in made.kept_for(row).items()]
-    if kept:
-        yield f"Keep {one_of(kept, 'and')}."
-
-
-def _scene(quilt: Quilt, made: QuiltAssembly, row: Row, ways: _Ways) -> RowScene:
+def _scene(quilt: Quilt, made: QuiltAssembly, row: QuiltRow, ways: _Ways) -> RowScene:
     """The row where its first copy lies."""
     names = made.row_names
     parts = tuple(
@@ -219,7 +176,7 @@ def _scene(quilt: Quilt, made: QuiltAssembly, row: Row, ways: _Ways) -> RowScene
     return RowScene(parts, cloth, tuple(_seams(made, row, ways)))
 
 
-def _seams(made: QuiltAssembly, row: Row, ways: _Ways) -> Iterator[Pressed]:
+def _seams(made: QuiltAssembly, row: QuiltRow, ways: _Ways) -> Iterator[Pressed]:
     """Every seam of the row where the unit's first copy lies, pressed as in the first that is made so."""
     for join, way in zip(row.joins, ways.of(row, row.copies[0]), strict=True):
         copy = ways.copies[join.step, min(join.pieces)]
@@ -228,14 +185,14 @@ def _seams(made: QuiltAssembly, row: Row, ways: _Ways) -> Iterator[Pressed]:
         yield Pressed(tuple(move.edge(turn.edge(edge)) for edge in seam), way)
 
 
-def _press_words(made: QuiltAssembly, row: Row, ways: _Ways) -> str:
-    """`Press as the arrows show.`; where copies of the row are pressed differently, which of them so."""
+def _ways_words(made: QuiltAssembly, row: QuiltRow, ways: _Ways) -> str:
+    """`as the arrows show`; where copies of the row are pressed differently, which of them so."""
     unit = replace(ways.unit(row), copies=row.copies)
     pressing = Pressing(row.steps[-1], tuple(_row_ways(row, ways)), "opposite")
-    return f"Press {ways_told(made.top, unit, pressing, WAYS)}."
+    return ways_told(made.top, unit, pressing, words.WAYS)
 
 
-def _row_ways(row: Row, ways: _Ways) -> Iterator[Toward]:
+def _row_ways(row: QuiltRow, ways: _Ways) -> Iterator[Toward]:
     """For each copy of the row whether its seams lie as those of the first ('first'), all the other way, or
     neither ('open')."""
     first = ways.of(row, row.copies[0])
@@ -260,11 +217,11 @@ class _Ways:
                 self.copies[seam.step, min(copy.pieces)] = copy
                 self.ways[seam.step, min(copy.pieces)] = way
 
-    def unit(self, row: Row) -> Unit:
+    def unit(self, row: QuiltRow) -> Unit:
         """What a row makes."""
         return self.units[row.steps[-1] - 1]
 
-    def of(self, row: Row, copy: Copy) -> list[Toward]:
+    def of(self, row: QuiltRow, copy: Copy) -> list[Toward]:
         """Which way each join of the row is pressed in one of its copies."""
         there = dict(zip(self.unit(row).pieces, copy.pieces, strict=True))
         return [self.ways[join.step, min(there[piece] for piece in join.pieces)] for join in row.joins]

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Final, Literal
+from typing import Final
 
 from ...drafting.model import Draft
 from ...sewing.model import Assembly, Size, Step
@@ -11,9 +11,7 @@ from ...sewing.pressing.pressing_model import Pressing, Toward
 from ...words.phrases import count_of
 from ..pressing_words import ways_shaded, ways_told
 from ..quilts.words import about
-
-Needle = Literal["machine", "hand", "papers"]
-"""How a seam is sewn: by machine; by hand on a marked line; by hand over papers, whose edges are whipped."""
+from ..work import Needle
 
 ALL_ROUND: Final[dict[Needle, str]] = {
     "machine": "Begin between two marks.",

@@ -10,10 +10,10 @@ from ..arrange.enlarge import enlarged
 from ..arrange.paths import Placement
 from ..arrange.style import grey_text, set_text, shorten
 from ..arrange.swatches import strip_marks
-from ..chapters.picture import swatches_of
 from ..page import Mark, Page
-from ..setting.open_page import under_title
+from ..quilts.tables import under_title
 from .quilt import AROUND, draw_quilt, quilt_surround
+from .quilt_pages import swatches_of
 
 LAID_OUT: Final = 432.0
 """Points of the longer side that a picture is laid out at; then it is made as large as asked, type and

@@ -60,20 +60,3 @@ def ruler_angles(plan: CuttingPlan) -> list[str]:
         degrees_text(float(cut.angle))
         for cut in plan.cuts if cut.angle is not None and cut.kind != "template"
     ))  # fmt: skip
-
-
-def safety_words(rotary: bool) -> Iterator[str]:
-    """What to mind, with the rotary cutter or without; the makers' own instructions come first."""
-    yield "Follow the instructions that came with your tools; they come before anything said here."
-    if rotary:
-        yield (
-            "The rotary cutter is as sharp as a razor. Close its guard after every cut, cut away from "
-            "yourself, keep your "
-            "fingers off the ruler’s edge, and store it closed, out of children’s reach."
-        )
-        yield "A young maker uses the rotary cutter and the iron only with an adult beside them."
-        yield "Store the mat flat, away from heat and direct sun; never iron on it."
-    else:
-        yield "A young maker uses blades and the iron only with an adult beside them."
-    yield "Scissors: pass them handles first. Keep pins and needles in a cushion, not in the mouth."
-    yield "The iron: stand it on its heel, never leave it hot and alone, and unplug it when you are done."

@@ -25,9 +25,11 @@ def html_bytes(book: Book, options: SheetOptions) -> bytes:
 
     world = Environment(autoescape=True, undefined=StrictUndefined, keep_trailing_newline=True)
     html = _Html(options)
-    shown = replace(book, under=lettering(book.under), lines=tuple(map(lettering, book.lines)))
+    assert book.cover is not None, "a page is made of a whole booklet"
+    shown = replace(book, under=lettering(book.under))
     text = world.from_string(PAGE).render(
-        book=shown, style=html.safe(STYLE), cover=html.picture(book.cover),
+        book=shown, style=html.safe(STYLE), cover=html.picture(book.cover.picture),
+        lines=tuple(map(lettering, book.cover.lines)),
         chapters=[html.chapter(number, chapter) for number, chapter in enumerate(book.chapters, 1)],
     )  # fmt: skip
     return text.encode()
@@ -79,7 +81,7 @@ class _Html:
                 return kind | {"svg": shown.svg, "caption": shown.caption}
             case Cards(cards, across):
                 return kind | {"cards": [self._card(card) for card in cards], "small": across > 2}
-            case Table(columns, rows, caption, ticks):
+            case Table(columns, rows, caption, ticks=ticks):
                 told = [{"cells": [lettering(cell) for cell in row.cells], "total": row.total,
                          "notes": [lettering(note) for note in row.notes]} for row in rows]  # fmt: skip
                 return kind | {"columns": columns, "rows": told, "caption": caption, "ticks": ticks}

@@ -112,7 +112,7 @@ PAGE: Final = """\
 <h1>{{ book.title }}</h1>
 <p class="under">{{ book.under }}</p>
 {{ figure(cover) }}
-{%- for line in book.lines %}
+{%- for line in lines %}
 <p>{{ line }}</p>
 {%- endfor %}
 </header>

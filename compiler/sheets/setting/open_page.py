@@ -4,19 +4,15 @@ from __future__ import annotations
 
 from typing import Final
 
-from ...quilt.model import Quilt
 from ..arrange.furniture import BODY_TOP, Heading, Paper
 from ..arrange.leaves import Leaf
 from ..arrange.room import Box
 from ..arrange.style import MARGIN, SMALLEST, break_lines, grey_text
 from ..page import Mark
-from ..quilts.tables import size_text
 
 NOTE_LINE: Final = 8.5  # points from line to line at the foot
 NOTE_ROOM: Final = 14.0  # points kept free over the first
 MOST_NOTES: Final = 3
-
-READ_ONLY: Final = "Nothing on this page is true to size."
 
 
 def open_body(paper: Paper, notes: int = 1) -> Box:
@@ -30,13 +26,6 @@ def note_lines(paper: Paper, note: str) -> list[str]:
     return break_lines(note, paper.width - 2 * MARGIN, SMALLEST)[:MOST_NOTES]
 
 
-def open_leaf(
-    quilt: Quilt, paper: Paper, what: str, below: str, marks: list[Mark], note: str, part: str
-) -> Leaf:
-    """A quilt's page with its words at the foot."""
-    return plain_leaf(quilt.title, under_title(quilt), paper, what, below, marks, note, part)
-
-
 def plain_leaf(
     title: str, under: str, paper: Paper, what: str, below: str, marks: list[Mark], note: str, part: str
 ) -> Leaf:
@@ -48,9 +37,3 @@ def plain_leaf(
         for row, line in enumerate(lines)
     ]
     return Leaf(Heading(title, under, what, below), (*marks, *foot), what, part)
-
-
-def under_title(quilt: Quilt) -> str:
-    """`60in x 72in finished · version 1 · colourway Sea`."""
-    words = f"{size_text(quilt.width, quilt.height)} finished · version {quilt.version}"
-    return f"{words} · colourway {quilt.colourway}" if quilt.colourway else words

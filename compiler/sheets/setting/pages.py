@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from math import ceil
 from typing import Final
 
+from ...words.pages.booklet import BOOKLET, CONTENTS, CONTENTS_NOTE, COVER, READ_ONLY, continued
 from ..arrange.furniture import Heading, Paper
 from ..arrange.leaves import Leaf, bound, paper_for
 from ..arrange.options import SheetOptions
@@ -17,11 +18,9 @@ from ..drawing.lettering import printable
 from ..packing.moving import moved_mark
 from ..page import Document, Mark
 from .flow import Item, flow, going_on, together_if_few
-from .open_page import READ_ONLY, note_lines, open_body, plain_leaf
+from .open_page import note_lines, open_body, plain_leaf
 from .parts import items_of
 
-CONTENTS: Final = "Contents"
-CONTENTS_NOTE: Final = "Pages that must be true to size have a check square: measure it before you cut."
 HEAD_MOST: Final = 2  # chapters that a page's head names each; of more, the first and the last
 CONTENTS_WIDE: Final = 380.0
 CONTENTS_FEW: Final = 5  # names that stand in one column
@@ -36,15 +35,18 @@ LEADER_DASH: Final = (0.6, 3.0)  # dots from a chapter's name to its page
 
 
 def set_book(book: Book, options: SheetOptions) -> Document:
-    """The whole booklet, ready to be drawn."""
+    """The whole booklet, ready to be drawn: its cover, its contents, its chapters."""
     paper = paper_for(options)
-    leaves = [_cover_leaf(book, paper), *_contents_and_chapters(book, paper)]
-    return Document(printable(book.title), book.subject, book.author, book.keywords, bound(leaves, options))
+    return _document(book, [*_cover_leaves(book, paper), *_contents_and_chapters(book, paper)], options)
 
 
-def chapters_document(book: Book, options: SheetOptions) -> Document:
-    """The chapters as a document without cover and contents."""
-    leaves, _ = _runs_pages(_runs(book.chapters), book, paper_for(options))
+def set_chapters(book: Book, options: SheetOptions, headed: bool = True) -> Document:
+    """The chapters alone. Those that are not `headed` begin a page each, whose own head names them."""
+    leaves, _ = _runs_pages(_runs(book.chapters), book, paper_for(options), headed)
+    return _document(book, leaves, options)
+
+
+def _document(book: Book, leaves: Sequence[Leaf], options: SheetOptions) -> Document:
     return Document(printable(book.title), book.subject, book.author, book.keywords, bound(leaves, options))
 
 
@@ -66,13 +68,13 @@ def _contents_and_chapters(book: Book, paper: Paper) -> list[Leaf]:
 
 
 def _runs_pages(
-    runs: Sequence[Sequence[Chapter]], book: Book, paper: Paper
+    runs: Sequence[Sequence[Chapter]], book: Book, paper: Paper, headed: bool = True
 ) -> tuple[list[Leaf], list[Start]]:
     """The pages of the runs one after the other, and where each of their chapters begins."""
     leaves: list[Leaf] = []
     starts: list[Start] = []
     for run in runs:
-        pages, begun = _run_pages(run, book, paper)
+        pages, begun = _run_pages(run, book, paper, headed=headed)
         starts += [(title, len(leaves) + at) for title, at in begun]
         leaves += pages
     return leaves, starts
@@ -90,25 +92,28 @@ def _runs(chapters: Sequence[Chapter]) -> list[list[Chapter]]:
 
 
 def _run_pages(
-    run: Sequence[Chapter], book: Book, paper: Paper, contents: Sequence[Item] = ()
+    run: Sequence[Chapter], book: Book, paper: Paper, contents: Sequence[Item] = (), headed: bool = True
 ) -> tuple[list[Leaf], list[Start]]:
     """What is read of a run, page by page, then its sheets; and where its chapters begin."""
     own = (READ_ONLY, CONTENTS_NOTE if contents else "")
     note = " ".join(dict.fromkeys(filter(None, (*own, *(chapter.note for chapter in run)))))
     box = open_body(paper, len(note_lines(paper, note)))
     items = list(contents)
-    for chapter in run:
-        items += _read_items(chapter, box[2] - box[0], box[3] - box[1])
+    for at, chapter in enumerate(run):
+        items += _read_items(chapter, box[2] - box[0], box[3] - box[1], headed or at > 0)
     pages = flow(items, box) if items else []
     sheets = run[-1].sheets
     group = run[0].title if len(run) == 1 and len(pages) + len(sheets) > 1 else ""
-    leaves, starts, current = [], [], ""
+    if not headed:
+        group = run[0].title if len(_runs(book.chapters)) > 1 else ""
+    leaves, starts, current = [], [], "" if headed else run[0].title
     for at, marks in enumerate(pages):
         begun = [mark.subject for mark in marks if mark.role == "chapter"]
         starts += [(title, at) for title in begun if title != CONTENTS]
         over = current if not begun or marks[0].role != "chapter" else ""
+        goes_on = bool(at or headed)
         current = begun[-1] if begun else current
-        names = page_names(over, begun)
+        names = page_names(over, begun) if goes_on else page_names("", [over, *begun])
         what = f"{names[0]} – {names[-1]}" if len(names) > HEAD_MOST else ", ".join(names)
         leaf = plain_leaf(book.title, book.under, paper, what, "", marks, note, group)
         leaves.append(replace(leaf, bookmark=", ".join(names)))
@@ -120,11 +125,11 @@ def _run_pages(
     return [*leaves, *printed], starts
 
 
-def _read_items(chapter: Chapter, width: float, room: float) -> list[Item]:
+def _read_items(chapter: Chapter, width: float, room: float, headed: bool) -> list[Item]:
     """What is read of a chapter, its heading first; nothing where it has sheets alone."""
     if not chapter.parts:
         return []
-    items, card, under = [_heading(chapter.title)], list[Item](), ""
+    items, card, under = [_heading(chapter.title)] if headed else [], list[Item](), ""
     for part, after in zip(chapter.parts, (*chapter.parts[1:], None), strict=True):
         told = isinstance(part, Paragraph) and isinstance(after, Table)  # how its table is read
         own = [replace(item, holds=item.holds or told) for item in items_of(part, width)]
@@ -144,7 +149,7 @@ def page_names(over: str, begun: Sequence[str]) -> list[str]:
     for title in filter(None, (over, *begun)):
         block, colon, own = title.rpartition(": ")
         name = own if colon and block == said else title if colon else title.lower()
-        names.append(f"{name}, continued" if title == over else name)
+        names.append(continued(name) if title == over else name)
         said = block
     return names
 
@@ -158,8 +163,12 @@ def _heading(title: str) -> Item:
     return Item(HEADING_AIR + 22.0, draw, holds=True, air=HEADING_AIR)
 
 
-def _cover_leaf(book: Book, paper: Paper) -> Leaf:
+def _cover_leaves(book: Book, paper: Paper) -> Iterator[Leaf]:
     """The first page: the title large, the picture, and what the booklet holds."""
+    cover = book.cover
+    if cover is None:
+        return
+    picture = cover.picture
     left, top, right, bottom = open_body(paper)
     middle, room = (left + right) / 2, right - left
     lines = break_lines(book.title, room, COVER_TITLE, True)
@@ -170,16 +179,16 @@ def _cover_leaf(book: Book, paper: Paper) -> Leaf:
         y += COVER_TITLE * 1.15
     marks.append(grey_text(middle, y - 8, book.under, 12.0, "middle"))
     y += 14
-    words = [line for text in book.lines for line in break_lines(text, room * 0.8, HEADING + 1)]
+    words = [line for text in cover.lines for line in break_lines(text, room * 0.8, HEADING + 1)]
     below = len(words) * COVER_LINE + 16
-    drop = y + max(0.0, (bottom - below - y - book.cover.height) / 2)
-    marks += [moved_mark(mark, middle - book.cover.width / 2, drop) for mark in book.cover.marks]
-    base = drop + book.cover.height + 24
+    drop = y + max(0.0, (bottom - below - y - picture.height) / 2)
+    marks += [moved_mark(mark, middle - picture.width / 2, drop) for mark in picture.marks]
+    base = drop + picture.height + 24
     marks += [
         set_text(middle, base + COVER_LINE * row, line, HEADING + 1, False, "middle")
         for row, line in enumerate(words)
     ]
-    return Leaf(Heading("", "", "booklet", ""), tuple(marks), "Cover")
+    yield Leaf(Heading("", "", BOOKLET, ""), tuple(marks), COVER)
 
 
 def _contents_items(starts: Sequence[Start], width: float) -> list[Item]:

@@ -19,8 +19,7 @@ from ..arrange.style import (
     measure,
     set_text,
 )
-from ..content import Card, Cards, CutLine, List, Paragraph, Part, Picture, Row, Section, Table
-from ..content import Column as FlowColumn
+from ..content import Card, Cards, Column, CutLine, List, Paragraph, Part, Picture, Row, Section, Table
 from ..packing.moving import moved_mark
 from ..page import Mark, PathMark
 from .flow import Item, bullets, gap, paragraph, section, table_items, together, together_if_few
@@ -36,7 +35,8 @@ CARD_LINE: Final = 10.5
 CARD_HEAD: Final = 16.0
 CARD_AIR: Final = 2.0  # of a card, white over its title; and below its lines
 CARD_BELOW: Final = 14.0
-TICK_COLUMN: Final = FlowColumn("", 12.0)
+TICK_COLUMN: Final = Column("", 12.0)
+NARROW: Final = 260.0  # points of a table that does not take the page's width
 WRITE_ON: Final = 180.0  # points of a line to write on
 CUT_ROOM: Final = 20.0
 CUT_DASH: Final = (6.0, 4.0)
@@ -132,6 +132,7 @@ def _picture(picture: Picture, width: float) -> Item:
 
 
 def _table(table: Table, width: float) -> Iterator[Item]:
+    width = min(width, NARROW) if table.narrow else width
     if not table.ticks:
         yield from table_items(table.columns, table.rows, width, table.title or table.caption)
         return

@@ -29,7 +29,7 @@ def _of_part(part: Part) -> Iterator[str]:
             yield from texts
         case Picture():
             yield part.caption
-        case Table(columns, rows, caption, _):
+        case Table(columns, rows, caption):
             yield caption
             yield from (column.title for column in columns)
             for row in rows:

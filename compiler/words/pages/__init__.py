@@ -1,0 +1,1 @@
+"""What sheets and booklets say: a module a chapter."""
