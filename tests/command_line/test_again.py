@@ -223,14 +223,14 @@ def test_lock_that_comes_or_changes_is_seen(cache: Path) -> None:
 def test_file_changed_while_it_is_built_is_built_again(cache: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     from piecewright.command_line import drawn_files as building
 
-    real = building.made_of_quilt
+    real = building.documents_of_quilt
 
     def meanwhile(*given: object) -> object:
         put(Path("ten.quilt"), sampler(changed="Fox"))
         return real(*given)  # type: ignore[arg-type]
 
     with monkeypatch.context() as patched:
-        patched.setattr(building, "made_of_quilt", meanwhile)
+        patched.setattr(building, "documents_of_quilt", meanwhile)
         build()
     old = made()
     assert SAME not in build().out

@@ -10,6 +10,7 @@ from typing import Any, Final
 
 import click
 
+from ...sheets.paper import NAMES
 from ..blocks import BlockChoice, write_files
 from ..booklets import HTML, Booklets, booklet_options, refuse_html, refuse_ways
 from ..booklets import PARTS as BLOCK_PARTS
@@ -90,8 +91,8 @@ class MarkChoice(LengthChoice):
 )
 @click.option(
     "--paper",
-    type=click.Choice(["letter", "a4"], case_sensitive=False),
-    default="letter",
+    type=click.Choice(NAMES, case_sensitive=False),
+    default=NAMES[0],
     show_default=True,
     help="Paper that the sheets are laid out for.",
 )

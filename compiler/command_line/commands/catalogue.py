@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any, Final
 
 import click
 
+from ...sheets.paper import NAMES
 from ...words.phrases import count_of
 from ..blocks import write_files
 from ..choices import ListChoice, each_once, open_shelf, out_option, shelf_option
@@ -46,8 +47,8 @@ Examples:
 )
 @click.option(
     "--paper",
-    type=click.Choice(["letter", "a4"], case_sensitive=False),
-    default="letter",
+    type=click.Choice(NAMES, case_sensitive=False),
+    default=NAMES[0],
     show_default=True,
     help="Paper of the PDF.",
 )
