@@ -10,9 +10,9 @@ from ...sewing.model import Size
 from ...words.phrases import count_of
 from ..pressing_words import meeting_words
 from ..quilts.words import about
+from ..setting.text_table import table, wrapped
 from .report_numbers import Record, number
 from .report_sewing import meetings_record, proof_record, size_record, step_record
-from .text_table import table, wrapped
 
 
 def quilt_assembly_record(made: QuiltAssembly) -> Record:

@@ -8,6 +8,7 @@ from __future__ import annotations
 from ...cutting.needs import BackingNeed
 from ...cutting.plan_model import Cut, CuttingPlan, FabricPlan, Offer
 from ...measure.tolerance import Number
+from ...planning import PlannedQuilt
 from ...quilt.model import Quilt
 from ..quilts.tables import (
     CountGroup,
@@ -21,7 +22,6 @@ from ..quilts.tables import (
 )
 from ..quilts.thread import HAND_SHARE, MACHINE_SHARE, seam_inches, thread_yards
 from .quilt_assembly_report import quilt_assembly_record
-from .quilt_report_text import Planned
 from .report_numbers import Record, counts, number
 
 
@@ -62,7 +62,7 @@ def quilt_report(quilt: Quilt, plan: CuttingPlan) -> Record:
     return record
 
 
-def planned_report(planned: Planned) -> Record:
+def planned_report(planned: PlannedQuilt) -> Record:
     """One quilt with how it goes together."""
     return {**quilt_report(planned.quilt, planned.plan), "assembly": quilt_assembly_record(planned.assembly)}
 

@@ -16,8 +16,8 @@ from ...sewing.pressing.pressing_model import Pressing, PressingPlan, Toward
 from ...words.phrases import one_of
 from ..pressing_words import ROWS, meeting_words, tells_rows, ways_told
 from ..quilts.wearing import own_roles
+from ..setting.text_table import table, wrapped
 from .report_sewing import Sewn
-from .text_table import table, wrapped
 
 
 def sewing_lines(sewn: Sewn, ruler: Fraction) -> list[str]:

@@ -19,9 +19,9 @@ from ...geometry.edge import Edge
 from ...measure.tolerance import Number
 from ...words.numbers import number_text, ruler_text
 from ...words.phrases import count_of
+from ..setting.text_table import GAP, ROOM, table, told, wrapped
 from .report import Compiled, corner_angles
 from .report_sewing_text import sewing_lines
-from .text_table import GAP, ROOM, table, told, wrapped
 
 MOST_ANGLES: Final = 12  # corners listed one by one; rounder shapes are told by their count
 

@@ -23,8 +23,8 @@ from ...diagnostics.visible import visible
 from ...drafting.model import Draft
 from ...measure.tolerance import Number
 from ...words.phrases import count_of, one_of
+from ..setting.text_table import table, wrapped
 from .report_numbers import Record, number
-from .text_table import table, wrapped
 
 EVENLY: Final = 3  # sizes; more of them, all as far apart, are told by their distance
 

@@ -12,8 +12,8 @@ from ...drafting.washed.model import GridGuess, Measured, Snapped
 from ...drafting.washed.written import drafted_source, grid_texts
 from ...measure.length import change_percent
 from ...words.messages.washed import difference_text, drafted_text, washing_text
+from ..setting.text_table import table, told, wrapped
 from .report_numbers import Record, number
-from .text_table import table, told, wrapped
 
 PERCENT_DECIMALS: Final = 3
 """Of a change in washing: a thousandth of a per cent is a thousandth of an inch in eight feet."""
