@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from typing import Final
 
 from ...diagnostics.visible import visible, width_of
-from ..content import Cards, Chapter, CutLine, List, Paragraph, Part, Picture, Row, Section, Table
+from ..content import Cards, Chapter, CutLine, List, Paragraph, Part, Picture, Section, Table
 from .text_table import GAP, ROOM, wrapped
 
 NARROWEST: Final = 8  # columns that a cell keeps, however many columns the table has
@@ -46,8 +46,8 @@ def _part_lines(part: Part) -> Iterator[str]:
 def table_lines(table: Table) -> Iterator[str]:
     """The table with a line for each row, and more where cells are broken. A last column that takes what room
     there is on paper goes under its row where many are too wide for a line; so do a row's notes."""
-    rows = [[visible(cell) for cell in row.cells] for row in table.rows]
-    cells = [[visible(column.title) for column in table.columns], *rows]
+    titles = tuple(column.title for column in table.columns)
+    cells = [[visible(cell) for cell in row] for row in (titles, *(row.cells for row in table.rows))]
     natural = [max(width_of(row[at]) for row in cells) for at in range(len(table.columns))]
     beside = list(range(len(table.columns)))
     if sum(natural) + len(GAP) * len(natural) > ROOM:
@@ -55,10 +55,11 @@ def table_lines(table: Table) -> Iterator[str]:
         beside = beside[:-1] if len(beside) > FEW and not last.wide else beside
     widths = _fitted([natural[at] for at in beside])
     anchors = [table.columns[at].anchor == "end" for at in beside]
-    yield from _row_lines([cells[0][at] for at in beside], widths, anchors)
-    for row, told in zip(table.rows, rows, strict=True):
-        yield from _row_lines([told[at] for at in beside], widths, anchors)
-        yield from _under_lines(row, [told[at] for at in range(len(told)) if at not in beside])
+    under = len(beside)
+    for row, told in zip((None, *table.rows), cells, strict=True):
+        yield from _row_lines(told[:under], widths, anchors)
+        for text in (*told[under:], *(map(visible, row.notes) if row else ())):
+            yield from wrapped(text, " " * UNDER, " " * UNDER) if text else ()
 
 
 def _fitted(widths: Sequence[int]) -> list[int]:
@@ -96,9 +97,3 @@ def _broken(cell: str, width: int) -> list[str]:
                 lines.append("")
             lines[-1] += letter
     return lines
-
-
-def _under_lines(row: Row, cells: Sequence[str]) -> Iterator[str]:
-    for text in (*cells, *map(visible, row.notes)):
-        if text:
-            yield from wrapped(text, " " * UNDER, " " * UNDER)
