@@ -1,5 +1,7 @@
-"""What to mind with the tools that are used (common practice, no published source, but for the makers' own
-instructions, which come first)."""
+"""What to mind with the tools that are used; the makers' own instructions come first.
+
+Keep the cutter from children, blade closed, adults beside young makers, the iron on its heel and unplugged:
+guides of university extension services; common to several makers' pages."""
 
 from __future__ import annotations
 
