@@ -11,32 +11,20 @@ from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import Final
 
-from ..arrange.paths import straight
 from ..arrange.room import Box
 from ..arrange.style import (
     HEADING,
     LABEL,
-    PALE,
-    RULING,
-    SMALLEST,
     break_lines,
     grey_text,
     lettering,
-    line_mark,
     measure,
     set_text,
     shorten,
 )
-from ..content import Column, Row
-from ..page import Mark, PathMark
+from ..page import Mark
 
-ROW: Final = 12.5  # of a row's first line
-NEXT_LINE: Final = 10.0  # of each further line in it
-NOTE_GAP: Final = 3.0  # between a row's cells and the notes under it
-HEAD_TALL: Final = 14.0
 GOING_ON: Final = 17.0  # of a title over the head of a table that goes on
-COLUMN_GAP: Final = 10.0
-MOST_LINES: Final = 14  # of one cell: more are cut short, so that a row fits any page
 SECTION_TALL: Final = 26.0
 SECTION_AIR: Final = 6.0  # of it, above the heading
 SECTION_BELOW: Final = 3.0  # of it, under the heading
@@ -137,26 +125,6 @@ def _held(items: Sequence[Item], at: int) -> Sequence[Item]:
     return items[at : end + 1]
 
 
-def table_items(columns: Sequence[Column], rows: Sequence[Row], width: float, title: str = "") -> list[Item]:
-    """A table's head and its rows. Where it goes on, its head says of what: `title`. One of a few rows is
-    not parted."""
-    places = _places(columns, width)
-    head = Item(HEAD_TALL, lambda x, y: _head_marks(columns, places, x, y, width), holds=True)
-    again = _going_on(head, title) if title else head
-    items = [head]
-    for number, row in enumerate(rows):
-        following = number + 1 < len(rows) and rows[number + 1].total
-        items.append(_row_item(row, columns, places, width, again, following))
-    return together_if_few(items)
-
-
-def _going_on(head: Item, title: str) -> Item:
-    """A table's head with its title over it, as it begins a page."""
-    over = continued(title)
-    tall = head.tall + over.tall
-    return Item(tall, lambda x, y: [*over.draw(x, y), *head.draw(x, y + over.tall)], holds=True)
-
-
 def continued(title: str) -> Item:
     """What is set at the top of a page on which something goes on: `Navy twill, continued`."""
     words = f"{title}, continued"
@@ -173,75 +141,6 @@ def going_on(items: Iterable[Item], title: str) -> Iterator[Item]:
     head = continued(title)
     for item in items:
         yield item if item.head else replace(item, head=head)
-
-
-def _places(columns: Sequence[Column], width: float) -> list[tuple[float, float]]:
-    """Left and width of each column."""
-    fixed = sum(column.wide for column in columns) + COLUMN_GAP * (len(columns) - 1)
-    rest = (width - fixed) / max(1, sum(column.wide == 0 for column in columns))
-    places, x = [], 0.0
-    for column in columns:
-        wide = column.wide or rest
-        places.append((x, wide))
-        x += wide + COLUMN_GAP
-    return places
-
-
-def _head_marks(
-    columns: Sequence[Column], places: Sequence[tuple[float, float]], x: float, y: float, width: float
-) -> list[Mark]:
-    marks: list[Mark] = []
-    for column, (left, wide) in zip(columns, places, strict=True):
-        at = x + left + (wide if column.anchor == "end" else 0)
-        marks.append(grey_text(at, y + 8, column.title, SMALLEST, column.anchor))
-    return [*marks, line_mark(straight((x, y + 11.5), (x + width, y + 11.5)), "rule", 0.5)]
-
-
-def _row_item(
-    row: Row,
-    columns: Sequence[Column],
-    places: Sequence[tuple[float, float]],
-    width: float,
-    head: Item,
-    holds: bool,
-) -> Item:
-    cells = [
-        cell_lines(cell, wide, column.bold or row.total)
-        for cell, column, (_, wide) in zip(row.cells, columns, places, strict=True)
-    ]
-    notes = [line for note in row.notes for line in cell_lines(note, width - places[1][0], False)]
-    count = max(len(lines) for lines in cells)
-    apart = NOTE_GAP if notes else 0.0
-    tall = ROW + (count - 1) * NEXT_LINE + NEXT_LINE * len(notes) + apart + 2.5
-
-    def draw(x: float, y: float) -> list[Mark]:
-        marks: list[Mark] = []
-        for lines, column, (left, wide) in zip(cells, columns, places, strict=True):
-            at = x + left + (wide if column.anchor == "end" else 0)
-            for number, line in enumerate(lines):
-                drop = y + ROW - 3 + number * NEXT_LINE
-                bold = column.bold or row.total
-                marks.append(
-                    set_text(at, drop, line, LABEL, bold, column.anchor, role="table", subject=row.subject)
-                )
-        for number, line in enumerate(notes):
-            drop = y + ROW - 3 + (count + number) * NEXT_LINE + apart
-            marks.append(set_text(x + places[1][0], drop, line, LABEL, role="table", subject=row.subject))
-        under = straight((x, y + tall), (x + width, y + tall))
-        marks.append(PathMark(under, PALE, RULING, (), None, "rule"))
-        if row.total:
-            marks.append(line_mark(straight((x, y), (x + width, y)), "rule", 0.5))
-        return marks
-
-    return Item(tall, draw, head, holds)
-
-
-def cell_lines(text: str, wide: float, bold: bool) -> list[str]:
-    """The text in as many lines as the column needs, up to a bound."""
-    lines = whole_lines(text, wide, bold) or [""]
-    if len(lines) > MOST_LINES:
-        lines = [*lines[: MOST_LINES - 1], shorten(lines[MOST_LINES - 1] + " …", wide, LABEL, bold)]
-    return lines
 
 
 def whole_lines(text: str, wide: float, bold: bool = False) -> list[str]:

@@ -22,7 +22,8 @@ from ..arrange.style import (
 from ..content import Card, Cards, Column, CutLine, List, Paragraph, Part, Picture, Row, Section, Table
 from ..packing.moving import moved_mark
 from ..page import Mark, PathMark
-from .flow import Item, bullets, gap, paragraph, section, table_items, together, together_if_few
+from .flow import Item, bullets, gap, paragraph, section, together, together_if_few
+from .table import table_items
 
 BODY: Final = HEADING  # points of a paragraph's type
 LINE: Final = 11.5  # from line to line of a list
