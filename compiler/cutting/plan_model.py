@@ -11,6 +11,8 @@ from fractions import Fraction
 from typing import Literal
 
 from ..measure.tolerance import Number
+from .handling import Lies, Slant, Then
+from .reasons import Reason
 
 Kind = Literal[
     "square",
@@ -29,17 +31,49 @@ Kind = Literal[
 ]
 
 
-Slant = Literal["", "rising", "falling", "both"]
-"""Which way a box is cut again, corner to corner, the print up: rising from the bottom left to the top right,
-falling from the top left to the bottom right; '': either way."""
+@dataclass(frozen=True, slots=True)
+class SquarePairs:
+    """Two-triangle squares, two or eight (`many`) from two squares. `cloths`: what pages call them."""
+
+    many: Literal[2, 8]
+    sets: int
+    side: Number
+    cloths: tuple[str, str]
+
+
+@dataclass(frozen=True, slots=True)
+class Geese:
+    """Geese, four from a large square of one cloth and four small ones of another."""
+
+    sets: int
+    large: Number
+    small: Number
+    goose: str
+    sky: str
+
+
+@dataclass(frozen=True, slots=True)
+class StripSet:
+    """Strips sewn side by side, `sewn` wide in all, and cut across `every` so much. `long`: as the cloth lets
+    them be where that is not the bolt's width."""
+
+    strip: Fraction
+    long: Fraction | None
+    sewn: Fraction
+    every: Fraction
+    sets: int
+    rows: int
+    cloths: tuple[str, ...]
+
+
+Made = SquarePairs | Geese | StripSet
 
 
 @dataclass(frozen=True, slots=True)
 class Offer:
     """Another way to make the same pieces many at a time, with the cloth it takes beside cutting singly."""
 
-    method: str  # 'two at a time', 'eight at a time', 'four at a time', 'strip set'
-    text: str  # the instruction in words
+    made: Made
     cloth: Number  # square inches it takes
     singly: Number  # square inches that cutting singly takes
 
@@ -51,7 +85,7 @@ class Cut:
     `width` x `height` is what the cutter measures: the square from which triangles are cut, a strip's piece,
     a template's own box as it lies for cutting. `cuts` of them give `pieces`. `strip` is the width of the
     strip they come from where that is not `height` (diamonds, triangles by strip). Never less than exact;
-    `excess` is how much more than exact, in inches. `reason` says in words why a rule or a template.
+    `excess` is how much more than exact, in inches. `reason`: why a rule or a template.
     """
 
     need: int  # index into Quilt.needs
@@ -64,15 +98,15 @@ class Cut:
     pieces: int
     yields: int
     excess: float
-    reason: str
+    reason: Reason
     template: str = ""
     angle: Number | None = None  # degrees, for angled sub-cuts
     outline: tuple[tuple[float, float], ...] = ()  # of a template as it lies for cutting, grain up
     offers: tuple[Offer, ...] = ()
-    then: str = ""  # what is done with each once it is cut: 'Cut each square once corner to corner.'
+    then: tuple[Then, ...] = ()  # what is done with each once it is cut, in order
     joined: int = 0  # strips joined end to end and cut to length; 0: none are joined
     strip: Number | None = None  # width of the strip, where that is not `height`
-    lies: str = ""  # how it lies on a print with a direction: 'Cut it along the selvage ...'
+    lies: Lies | None = None  # how it lies on a print with a direction
     slants: tuple[tuple[Slant, int], ...] = ()  # of boxes of a print with a direction: so many cut each way
 
 

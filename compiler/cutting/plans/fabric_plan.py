@@ -7,10 +7,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from ...diagnostics.diagnostic import Diagnostic
+from ...measure.marks import metric
 from ...measure.tolerance import Number
 from ...words.messages import cloth as complain
 from ...words.phrases import count_of
-from ..methods.rotary_words import length_text, metric
+from ...words.rulers import length_text
 from ..needs import Fabric
 from ..plan_model import ClothPlan, FabricPlan, PlacedCut
 from .edges import Lying, to_edges

@@ -16,7 +16,7 @@ from typing import Final, NamedTuple
 
 from ...measure.tolerance import Number
 from ...words.phrases import count_of, one_of
-from ..methods.rotary_words import length_text
+from ...words.rulers import length_text
 from ..plan_model import Slice
 from .guillotine import Axis, Region, boxes_in
 

@@ -12,11 +12,12 @@ from itertools import product
 from math import ceil
 from typing import Final
 
+from ...measure.marks import to_trim
 from ...measure.tolerance import NEAR, Number
 from ...words.phrases import count_of
-from ..methods.rotary_words import to_trim
+from ..handling import Slant
 from ..needs import Fabric, Need
-from ..plan_model import Cut, Slant
+from ..plan_model import Cut
 from .interlocked import lay_runs
 from .runs import Counts, Run, Sorts, ends, hands
 

@@ -9,11 +9,11 @@ from collections.abc import Iterator
 from fractions import Fraction
 from typing import Final
 
-from ...cutting.methods.rotary_words import length_text
 from ...cutting.needs import BackingNeed, BindingNeed
 from ...cutting.plan_model import CuttingPlan
 from ...quilt.model import Quilt
 from ...words.phrases import count_of
+from ...words.rulers import length_text
 from ..quilts.supplies import binding_length
 from ..quilts.tables import fabric_titles
 from .content import Chapter, List, Paragraph

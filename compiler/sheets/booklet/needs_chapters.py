@@ -13,11 +13,13 @@ from ...drafting.model import Draft
 from ...measure.marks import RULER_STEP
 from ...sewing.foundations.foundation_model import Foundations
 from ...words.phrases import count_of
+from ...words.say import by_ruler
+from ...words.work.cuts import why_words
 from ..arrange.block_sheets import finished_size
 from ..arrange.swatches import fabric_order
 from ..quilts.flow import Column, Row
 from ..quilts.tools import tool_words
-from ..quilts.words import ASLANT, cut_title, reason_words, yield_words
+from ..quilts.words import ASLANT, cut_title, yield_words
 from .block_cuts import block_cuts
 from .content import Chapter, List, Paragraph, Part, Section, Table
 
@@ -192,5 +194,6 @@ def cutting_chapter(templates: Sequence[Template], plan: CuttingPlan) -> Chapter
 
 
 def _cut_row(letter: str, cut: Cut, step: Fraction) -> Row:
-    cells = (letter, cut.fabric, str(cut.cuts), cut_title(cut, step), yield_words(cut), reason_words(cut))
+    why = why_words(by_ruler(step), cut)
+    cells = (letter, cut.fabric, str(cut.cuts), cut_title(cut, step), yield_words(cut), why)
     return Row(cells, letter)

@@ -11,13 +11,16 @@ from ...cutting.needs import Fabric
 from ...cutting.plan_model import CuttingPlan, Offer
 from ...quilt.model import Quilt
 from ...words.phrases import one_of
+from ...words.say import by_ruler
+from ...words.work.cuts import why_words
+from ...words.work.offers import making_words, way_words
 from ..arrange.furniture import Paper
 from ..arrange.leaves import Leaf
 from ..page import Mark
 from .flow import Column, Item, Row, flow, gap, paragraph, section, table_items
 from .frame import note_lines, open_body, open_leaf
 from .tables import CutRow, FabricCuts, fabric_cuts, measured_shape
-from .words import BOXES, joined_words, reason_words, row_title, size_words, yield_words
+from .words import BOXES, joined_words, row_title, size_words, yield_words
 
 COLUMNS: Final = (
     Column("key", 18.0, bold=True),
@@ -85,10 +88,11 @@ def _chart_row(row: CutRow, step: Fraction, alike: Sequence[CutRow], said: str) 
     """One cut as a row, with the other ways under it, or the key of the row that says them."""
     cut = row.cut
     what = ", ".join(filter(None, (row_title(row, step), joined_words(row, step), sum_words(alike))))
-    cells = (row.key, str(cut.cuts), what, yield_words(cut), row.purpose, reason_words(cut))
-    notes = tuple(offer_words(offer) for offer in cut.offers)
+    cells = (row.key, str(cut.cuts), what, yield_words(cut), row.purpose, why_words(by_ruler(step), cut))
+    notes = tuple(offer_words(offer, step) for offer in cut.offers)
     if notes and said != row.key:
-        notes = (f"Or {one_of(list(dict.fromkeys(offer.method for offer in cut.offers)))}, as for {said}.",)
+        ways = list(dict.fromkeys(way_words(offer.made) for offer in cut.offers))
+        notes = (f"Or {one_of(ways)}, as for {said}.",)
     return Row(cells, f"{cut.fabric} {row.key}", notes=notes)
 
 
@@ -101,11 +105,11 @@ def sum_words(alike: Sequence[CutRow]) -> str:
     return f"{sum(row.cut.cuts for row in alike)} in all with {keys}"
 
 
-def offer_words(offer: Offer) -> str:
+def offer_words(offer: Offer, step: Fraction) -> str:
     """Another way, with the cloth it takes beside cutting singly."""
-    text = offer.text if offer.text.endswith(".") else f"{offer.text}."
+    text = making_words(by_ruler(step), offer.made)
     cloth, singly = _square_inches(offer.cloth), _square_inches(offer.singly)
-    return f"Or {offer.method}: {text} Takes {cloth}; singly {singly}."
+    return f"Or {way_words(offer.made)}: {text} Takes {cloth}; singly {singly}."
 
 
 def _square_inches(area: Fraction | float) -> str:

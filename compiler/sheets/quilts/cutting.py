@@ -10,11 +10,11 @@ from itertools import pairwise
 from math import ceil
 from typing import Final
 
-from ...cutting.methods.rotary_words import length_text
 from ...cutting.needs import Fabric
 from ...cutting.plan_model import ClothPlan, CuttingPlan
 from ...measure.length import POINTS_PER_INCH
 from ...quilt.model import Quilt
+from ...words.rulers import length_text
 from ..arrange.furniture import Paper
 from ..arrange.leaves import Leaf
 from ..arrange.style import LABEL, SMALLEST, grey_text, set_text

@@ -7,14 +7,14 @@ from collections.abc import Iterator
 from fractions import Fraction
 from typing import Final
 
-from ...cutting.methods.rotary_words import length_text, length_up, metric
 from ...cutting.model import Template
 from ...cutting.needs import BindingNeed, Fabric, Scrap
 from ...cutting.plan_model import CuttingPlan
 from ...measure.length import UNITS
-from ...measure.marks import RULER_STEP, mark_up
+from ...measure.marks import RULER_STEP, mark_up, metric
 from ...quilt.model import Quilt
 from ...words.phrases import count_of, one_of
+from ...words.rulers import length_text, length_up
 from ..arrange.furniture import Paper
 from ..arrange.leaves import Leaf
 from .flow import Column, Item, Row, bullets, flow, gap, going_on, section, table_items

@@ -5,15 +5,18 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import Protocol
 
-from ...cutting.methods.rotary_words import length_text
 from ...cutting.plan_model import CuttingPlan
 from ...diagnostics.visible import visible, width_of
 from ...quilt.assembly_model import QuiltAssembly
 from ...quilt.model import Quilt
 from ...words.numbers import ruler_text
 from ...words.phrases import count_of
+from ...words.rulers import length_text
+from ...words.say import by_ruler
+from ...words.work.cuts import why_words
+from ...words.work.offers import making_words
 from ..quilts.tables import CutRow, FabricCuts, fabric_cuts, measured_shape, size_text, template_name
-from ..quilts.words import reason_words, size_words, yield_words
+from ..quilts.words import size_words, yield_words
 from .quilt_assembly_report import quilt_assembly_lines
 from .report_text import default_lines
 from .text_table import ROOM, table, told, wrapped
@@ -103,7 +106,7 @@ def buy_table(cuts: Iterable[FabricCuts], plan: CuttingPlan) -> list[str]:
 
 def cut_lines(quilt: Quilt, row: CutRow, plan: CuttingPlan) -> list[str]:
     """One cut of the chart: how many of what size, what they give and are for, and why so."""
-    cut = row.cut
+    cut, say = row.cut, by_ruler(plan.ruler_step)
     shape = measured_shape(cut) if cut.cuts == 1 else f"{measured_shape(cut)}s"
     lines = wrapped(
         f"{row.key:<3}{cut.cuts} {shape} {size_words(cut, plan.ruler_step)}: "
@@ -113,8 +116,8 @@ def cut_lines(quilt: Quilt, row: CutRow, plan: CuttingPlan) -> list[str]:
     )
     said = [
         ("template", template_name(quilt, row)),
-        ("why", reason_words(cut)),
-        *(("or", offer.text) for offer in cut.offers),
+        ("why", why_words(say, cut)),
+        *(("or", making_words(say, offer.made)) for offer in cut.offers),
     ]
     for what, value in said:
         if value:

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from ...cutting.methods.rotary_words import length_text
 from ...drafting.model import Draft
 from ...sewing.difficulty import causes, difficulty
 from ...sewing.foundations.foundation import foundations
@@ -14,6 +13,7 @@ from ...sewing.model import Assembly, Size, Step
 from ...sewing.pressing.pressing import press
 from ...sewing.pressing.pressing_model import Pressing, PressingPlan, Toward
 from ...words.phrases import one_of
+from ...words.rulers import length_text
 from ..pressing_words import ROWS, meeting_words, tells_rows, ways_told
 from ..quilts.wearing import own_roles
 from .report_sewing import Sewn
