@@ -12,6 +12,7 @@ from typing import Literal
 
 from ..measure.tolerance import Number
 from .handling import Lies, Slant, Then
+from .instruction import Instruction
 from .reasons import Reason
 
 Kind = Literal[
@@ -132,7 +133,7 @@ class Slice:
     region: tuple[Number, Number, Number, Number]
     axis: Literal["across", "along"]  # across the bolt (a strip) or along it (a sub-cut)
     at: Number  # inches from the region's top (across) or left (along)
-    text: str  # the instruction in words
+    instructions: tuple[Instruction, ...] = ()  # none where it was told with another
     strips: tuple[int, ...] = ()  # numbers of the strips of the cloth that it is done to, told once for all
 
 

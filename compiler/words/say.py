@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Final, Literal
 
@@ -48,6 +48,10 @@ class Say:
     def size_on_ruler(self, width: Number, height: Number) -> str:
         """`3 7/8in x 3 7/8in`."""
         return f"{self.on_ruler(width)} x {self.on_ruler(height)}"
+
+    def cutting_by(self, step: Fraction) -> Say:
+        """To the same reader, whose ruler has marks so many inches apart."""
+        return replace(self, ruler=step)
 
 
 INCHES: Final = Say("in")

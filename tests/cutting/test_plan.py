@@ -25,7 +25,7 @@ def planned(needs, *fabrics, **parts) -> CuttingPlan:
 
 
 def words(plan: CuttingPlan, at: int = 0) -> list[str]:
-    return [each.text for cloth in plan.fabrics[at].cloths for each in cloth.slices if each.text]
+    return [text for cloth in plan.fabrics[at].cloths for text in told.instructions(cloth) if text]
 
 
 def said(needs, *fabrics, **parts):
@@ -205,8 +205,8 @@ def test_centimetres_go_through():
     outcome = plan_cutting(quilt([need(box(ten, ten), 40, allowances=seam)]), QUARTER_CM)
     (made,) = outcome.value.fabrics
     assert float(made.used) * 2.54 == pytest.approx(5 * 11.5) and made.buy_text == "0.7 m"
-    assert made.cloths[0].slices[0].text == "Cut 5 strips 11.5cm wide across the cloth."
-    assert made.cloths[0].slices[5].text == "Cut it across every 11.5cm: 9 squares."
+    assert told.instructions(made.cloths[0], QUARTER_CM)[0] == "Cut 5 strips 11.5cm wide across the cloth."
+    assert told.instructions(made.cloths[0], QUARTER_CM)[5] == "Cut it across every 11.5cm: 9 squares."
 
 
 def test_no_scrap_is_joined_to_a_binding():

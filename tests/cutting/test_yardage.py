@@ -14,6 +14,7 @@ from piecewright.cutting.plans.binding_plan import bias_cloth, bias_yield
 from piecewright.cutting.plans.lots import cloth_of
 from piecewright.cutting.plans.plan import plan_cutting
 from piecewright.cutting.plans.yardage import Margin, bought_text, length_to_buy
+from support import told
 from support.needs import NO_MARGIN, box, fabric, need, quilt
 
 EIGHTH = Fraction(1, 8)
@@ -101,7 +102,7 @@ def test_eighty_squares_by_strips():
     made = plan([need(box(2, 2), 80)], fabric(width=40, shrinkage=Fraction(6, 100)))
     assert (made.strips, made.used, made.buy, made.buy_text) == (5, 12.5, 13.5, "3/8 yd")
     (cloth,) = made.cloths
-    assert [each.text for each in cloth.slices if each.text] == [
+    assert list(filter(None, told.instructions(cloth))) == [
         "Cut 5 strips 2 1/2in wide across the cloth.",
         "Cut it across every 2 1/2in: 16 squares.",
     ]

@@ -19,7 +19,7 @@ from shapely.geometry import box as rectangle
 
 Rectangle = tuple[Fraction, Fraction, Fraction, Fraction]
 JOIN = Fraction(1, 2)  # inches: 1/4in of seam from each of two strips
-OVER = 2  # inches of every joined strip that are there to trim
+OVER = (2, Fraction(500, 254))  # inches of every joined strip that are there to trim; 5cm
 SNAP = 1e-7  # inches: without it GEOS 3.14 calls two outlines that share a side to within 1e-16in one
 LYING_OVER = 1e-4  # square inches
 
@@ -97,10 +97,10 @@ def _joined(cut: Cut, lengths: list[Fraction]) -> int:
         return len(lengths)
     assert len(lengths) == cut.joined
     join_strips = cut.then[0]
-    assert isinstance(join_strips, JoinStrips) and join_strips.over == OVER
+    assert isinstance(join_strips, JoinStrips) and join_strips.over in OVER
     join = min(cut.width, cut.height) if join_strips.slanted else JOIN
     whole = sum(lengths) - join * (len(lengths) - 1)
-    return int(whole / (max(cut.width, cut.height) + OVER))
+    return int(whole / (max(cut.width, cut.height) + join_strips.over))
 
 
 def _apart(shapes: list[Polygon]) -> None:

@@ -7,13 +7,14 @@ from fractions import Fraction
 from typing import NamedTuple
 
 from piecewright.cutting.methods.method import Method
-from piecewright.cutting.plan_model import Cut
+from piecewright.cutting.plan_model import ClothPlan, Cut
 from piecewright.measure.marks import RULER_STEP
 from piecewright.measure.tolerance import Number
 from piecewright.words.say import by_ruler
 from piecewright.words.work.cuts import lies_words, then_words
 from piecewright.words.work.offers import making_words, way_words
 from piecewright.words.work.reasons import reason_words
+from piecewright.words.work.slices import instruction_words
 
 
 def reason(cut: Cut | Method, step: Fraction = RULER_STEP) -> str:
@@ -29,6 +30,11 @@ def then(cut: Cut, step: Fraction = RULER_STEP) -> str:
 def lies(cut: Cut, step: Fraction = RULER_STEP) -> str:
     """How it lies on a print."""
     return lies_words(by_ruler(step), cut.lies)
+
+
+def instructions(cloth: ClothPlan, step: Fraction = RULER_STEP) -> list[str]:
+    """What the cutter is told at every cut; '' where it was told with another."""
+    return [instruction_words(by_ruler(step), each.instructions) for each in cloth.slices]
 
 
 class Way(NamedTuple):

@@ -14,7 +14,7 @@ from ..handling import Upright
 from ..needs import BackingNeed
 from ..plan_model import Cut
 from ..reasons import Panels
-from .lots import JOIN, Cloth, Lot
+from .lots import JOIN, PANEL, Cloth, Lot
 
 Size = tuple[Number, Number]
 """Width and length in inches."""
@@ -77,7 +77,7 @@ def backing_cuts(need: BackingNeed, index: int, cloth: Cloth) -> tuple[list[Cut]
             )
         )
         lots.append(
-            Lot(index + len(cuts) - 1, cloth.steps(width), cloth.steps(panels.length), count, False, "panel")
+            Lot(index + len(cuts) - 1, cloth.steps(width), cloth.steps(panels.length), count, False, PANEL)
         )
         sizes += [(width, panels.length)] * count
     return cuts, lots, sizes

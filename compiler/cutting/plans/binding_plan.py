@@ -11,7 +11,7 @@ from ..handling import AnyWay, CutOnBias, JoinOnBias
 from ..needs import BindingNeed
 from ..plan_model import Cut
 from ..reasons import StripLength
-from .lots import Cloth, Lot, strips_for
+from .lots import RECTANGLE, SQUARE, Cloth, Lot, strips_for
 
 SEAM_ON_BIAS: Final = 2 * 0.25 * sqrt(2)
 """Inches of strip that joining two bias strips takes: 1/4in of allowance each, measured along the bias."""
@@ -66,8 +66,7 @@ def _bias(need: BindingNeed, index: int, cloth: Cloth) -> tuple[Cut, list[Lot]]:
         then=(CutOnBias(count, strip),),
         lies=None if cloth.turnable else AnyWay(),
     )
-    noun = "square" if width == height else "rectangle"
-    return cut, [Lot(index, width, height, 1, width != height, noun)]
+    return cut, [Lot(index, width, height, 1, width != height, SQUARE if width == height else RECTANGLE)]
 
 
 def bias_cloth(length: float, strip: float, cloth: Cloth) -> tuple[int, int]:

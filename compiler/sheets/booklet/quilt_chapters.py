@@ -9,6 +9,7 @@ from typing import Final
 from ...cutting.plan_model import ClothPlan, Cut, CuttingPlan
 from ...quilt.model import Quilt
 from ...words.phrases import count_of
+from ...words.say import Say, by_ruler
 from ..arrange.leaves import Leaf
 from ..quilts.chart import COLUMNS as CHART_COLUMNS
 from ..quilts.chart import INTRO as CHART_INTRO
@@ -112,13 +113,13 @@ def _cutting_steps(quilt: Quilt, plan: CuttingPlan) -> Iterator[Part]:
             title = cloth_title(cuts, cloth, number)
             if title:
                 yield Paragraph(f"{title}:")
-            yield List(tuple(_told_steps(cloth)), "number")
+            yield List(tuple(_told_steps(by_ruler(plan.ruler_step), cloth)), "number")
 
 
-def _told_steps(cloth: ClothPlan) -> Iterator[str]:
+def _told_steps(say: Say, cloth: ClothPlan) -> Iterator[str]:
     """The steps, each with the strips that it is done to where they change."""
     over = ""
-    for number, text in step_lines(cloth):
+    for number, text in step_lines(say, cloth):
         if number:
             yield f"{over}{text}"
         over = "" if number else f"{text} "

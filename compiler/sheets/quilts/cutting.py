@@ -15,6 +15,7 @@ from ...cutting.plan_model import ClothPlan, CuttingPlan
 from ...measure.length import POINTS_PER_INCH
 from ...quilt.model import Quilt
 from ...words.rulers import length_text
+from ...words.say import Say, by_ruler
 from ..arrange.furniture import Paper
 from ..arrange.leaves import Leaf
 from ..arrange.style import LABEL, SMALLEST, grey_text, set_text
@@ -174,7 +175,8 @@ def keys_items(cuts: FabricCuts, plan: CuttingPlan, width: float) -> list[Item]:
 def cloth_items(painter: ClothPainter, cloth: ClothPlan, title: str, room: Room) -> Iterator[Item]:
     """One cloth: its views with as many lines beside each as stand there, the rest below in columns."""
     views = views_of(cloth, room.scale, room.first, room.tall)
-    lines = list(words_of(cloth, room.width - STRIP_ROOM - CLOTH_WIDE - WORDS_GAP))
+    say = by_ruler(painter.plan.ruler_step)
+    lines = list(words_of(say, cloth, room.width - STRIP_ROOM - CLOTH_WIDE - WORDS_GAP))
     for number, view in enumerate(views, 1):
         most = room.first if number == 1 else room.tall
         last = number == len(views)
@@ -185,7 +187,7 @@ def cloth_items(painter: ClothPainter, cloth: ClothPlan, title: str, room: Room)
         yield view_item(painter, view, lines[:count], _view_title(title, view, number, len(views)))
         lines = lines[count:]
     if lines:
-        rest = steps_after(cloth, lines[0], (room.width - (COLUMNS - 1) * COLUMN_GAP) / COLUMNS)
+        rest = steps_after(say, cloth, lines[0], (room.width - (COLUMNS - 1) * COLUMN_GAP) / COLUMNS)
         deep = int((room.tall - LINE) / LINE)
         while rest:
             count = _whole_steps(rest, (deep - _longest_step(rest)) * COLUMNS)
@@ -217,9 +219,9 @@ def _view_title(title: str, view: View, number: int, count: int) -> str:
     return ", ".join(filter(None, (title, f"part {number} of {count}: {strips[:1].lower()}{strips[1:]}")))
 
 
-def words_of(cloth: ClothPlan, wide: float) -> Iterator[Line]:
+def words_of(say: Say, cloth: ClothPlan, wide: float) -> Iterator[Line]:
     """The steps in lines of that width."""
-    for number, text in step_lines(cloth):
+    for number, text in step_lines(say, cloth):
         yield from _broken(number, text, wide)
 
 
@@ -228,12 +230,12 @@ def _broken(number: str, text: str, wide: float) -> Iterator[Line]:
         yield Line(number if at == 0 else "", line, heading=not number)
 
 
-def steps_after(cloth: ClothPlan, first: Line, wide: float) -> list[Line]:
+def steps_after(say: Say, cloth: ClothPlan, first: Line, wide: float) -> list[Line]:
     """The lines of the steps from one on, broken anew to another width; under their strips' heading once more
     where it is not theirs."""
     rest: list[Line] = []
     heading = ""
-    for number, text in step_lines(cloth):
+    for number, text in step_lines(say, cloth):
         same = number == first.number if first.number else not number and text.startswith(first.text)
         if rest or same:
             if not rest and number and heading:
