@@ -149,6 +149,24 @@ class ClothPlan:
 
 
 @dataclass(frozen=True, slots=True)
+class ByLength:
+    """Cloth sold off the bolt, by eighths of a yard or by tenths of a metre."""
+
+    unit: Literal["yards", "metres"]
+
+
+@dataclass(frozen=True, slots=True)
+class ByPiece:
+    """So many fat quarters, or scraps that are at hand."""
+
+    count: int
+    fat_quarters: bool
+
+
+Sold = ByLength | ByPiece
+
+
+@dataclass(frozen=True, slots=True)
 class FabricPlan:
     """Everything about cutting one fabric."""
 
@@ -160,7 +178,7 @@ class FabricPlan:
     area: Number  # square inches of all the pieces with their allowances: the bound
     margin: Number  # inches of safety added
     buy: Number  # inches, after margin and shrinkage, rounded up to the step
-    buy_text: str  # '1 1/8 yd', or '2 fat quarters'
+    sold: Sold
     backing_panels: tuple[tuple[Number, Number], ...] = ()
 
 

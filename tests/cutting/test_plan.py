@@ -10,6 +10,7 @@ import pytest
 from piecewright.cutting.needs import BackingNeed, BindingNeed, Scrap
 from piecewright.cutting.plan_model import CuttingPlan
 from piecewright.cutting.plans.plan import plan_cutting
+from piecewright.words.work.cloth import bought_words
 from support import told
 from support.needs import NO_MARGIN, box, fabric, half_square, need, quarter_square, quilt
 from support.random_quilts import TWELVE, cloth_used, compiled_quilt
@@ -189,7 +190,7 @@ def test_scraps_are_cut_in_two_dimensions():
     assert [
         (cloth.scrap, cloth.width, cloth.length, len(cloth.placed)) for cloth in plan.fabrics[0].cloths
     ] == [(0, 10, 12, 4), (1, 5, 5, 1)]
-    assert plan.fabrics[0].buy_text == "2 scraps"
+    assert bought_words(plan.fabrics[0]) == "2 scraps"
 
 
 def test_shrinking_cloth_takes_more():
@@ -204,7 +205,7 @@ def test_centimetres_go_through():
     ten, seam = Fraction(10 * 50, 127), Fraction(3 * 50, 4 * 127)
     outcome = plan_cutting(quilt([need(box(ten, ten), 40, allowances=seam)]), QUARTER_CM)
     (made,) = outcome.value.fabrics
-    assert float(made.used) * 2.54 == pytest.approx(5 * 11.5) and made.buy_text == "0.7 m"
+    assert float(made.used) * 2.54 == pytest.approx(5 * 11.5) and bought_words(made) == "0.7 m"
     assert told.instructions(made.cloths[0], QUARTER_CM)[0] == "Cut 5 strips 11.5cm wide across the cloth."
     assert told.instructions(made.cloths[0], QUARTER_CM)[5] == "Cut it across every 11.5cm: 9 squares."
 

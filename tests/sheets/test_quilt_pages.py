@@ -22,6 +22,7 @@ from piecewright.sheets.quilts.steps import step_lines
 from piecewright.sheets.quilts.tables import count_groups, fabric_cuts, fabric_totals
 from piecewright.sheets.quilts.wearing import worn_block, worn_words
 from piecewright.words.say import INCHES
+from piecewright.words.work.cloth import bought_words
 from shapely.geometry import Polygon
 from support.arranged import extent, paths, rings, texts
 from support.random_quilts import compiled_quilt
@@ -134,7 +135,7 @@ def test_the_supply_list_says_how_much_to_buy(whole: Whole) -> None:
     shown = [mark.text for mark in marks_of(document, "What you need", "table")]
     for cuts in fabric_cuts(quilt, plan):
         at = shown.index(fraction_glyphs(cuts.title))
-        assert shown[at + 1] == fraction_glyphs(cuts.plan.buy_text)
+        assert shown[at + 1] == fraction_glyphs(bought_words(cuts.plan))
     words = " ".join(mark.text for page in of(document, "What you need") for mark in texts(page))
     for safety in ("Close its guard after every cut", "cut away from yourself", "children", "with an adult"):
         assert safety in words  # SOURCES 8: what a booklet that uses rotary cutting contains

@@ -10,17 +10,16 @@ from ...diagnostics.diagnostic import Diagnostic
 from ...measure.marks import metric
 from ...measure.tolerance import Number
 from ...words.messages import cloth as complain
-from ...words.phrases import count_of
 from ..instruction import Boxes
 from ..needs import Fabric
-from ..plan_model import ClothPlan, FabricPlan, PlacedCut
+from ..plan_model import ByLength, ByPiece, ClothPlan, FabricPlan, PlacedCut
 from .edges import Lying, to_edges
 from .guillotine import Kind, Region, boxes_in
 from .instructions import Stuff, slices_of
 from .lots import Cloth, Lot, kind_of, kinds_of
 from .scraps import pack_scraps, scraps_needed
 from .strips import length_of, pack_bolt
-from .yardage import Margin, bought_text, length_to_buy
+from .yardage import Margin, length_to_buy
 
 
 @dataclass(frozen=True, slots=True)
@@ -132,7 +131,7 @@ def _from_bolt(ordered: Ordered, dealer: _Dealer, margin: Margin) -> FabricPlan:
         ordered.area,
         over,
         buy,
-        bought_text(buy, by_metre),
+        ByLength("metres" if by_metre else "yards"),
         ordered.panels,
     )
 
@@ -166,7 +165,6 @@ def _from_scraps(ordered: Ordered, dealer: _Dealer) -> tuple[FabricPlan | None, 
     used = sum((plan.length for plan in plans), cloth.inches(0))
     scraps = [fabric.scraps[cut.scrap] for cut in packed.cuts]
     quarters = all(scrap.fat_quarter for scrap in scraps)
-    text = count_of(len(scraps), "fat quarter" if quarters else "scrap")
     strips = sum(len(cut.region.parts) if cut.region.axis == "across" else 1 for cut in packed.cuts)
     buy = sum((scrap.height for scrap in scraps), cloth.inches(0))
     return FabricPlan(
@@ -178,7 +176,7 @@ def _from_scraps(ordered: Ordered, dealer: _Dealer) -> tuple[FabricPlan | None, 
         ordered.area,
         cloth.inches(0),
         buy,
-        text,
+        ByPiece(len(scraps), quarters),
     ), said
 
 

@@ -9,7 +9,8 @@ from typing import Final, Literal
 
 from ...cutting.model import Template
 from ...drafting.model import Draft
-from ...sewing.difficulty import Difficulty, causes
+from ...sewing.difficulty import Difficulty, Trouble, causes
+from ...words.work.difficulty import cause_words
 from ..arrange.block_sheets import finished_size
 from ..arrange.table import box_words, cut_words
 from ..quilts.flow import Column, Row
@@ -101,45 +102,45 @@ MINDED: Final = "Good light and a chair of the right height save eyes and back; 
 CutOut = Literal["template", "paper shape", ""]
 """What there is one of for each shape, by the way a block is sewn; on foundations nothing."""
 
-ADVICE: Final[dict[str, dict[CutOut, str]]] = {
+ADVICE: Final[dict[Trouble, dict[CutOut, str]]] = {
     "smallest angle": {
         "template": "sharp points need trimmed tips and a careful first stitch",
         "paper shape": "fold one edge over the other there, and let the tail hang",
         "": "sew exactly on the lines, and the point comes out sharp",
     },
-    "bias edge": {
+    "bias edges": {
         "template": "do not pull them while you sew or press; stay-stitch them if they wait",
         "paper shape": "the papers hold them; be gentle once the papers are out",
         "": "leave the paper in until they are sewn to what comes next",
     },
-    "set-in seam": {
+    "set-in seams": {
         "template": "stop exactly at the dots",
         "paper shape": "bend the papers at the corner, and whip on",
     },
-    "partial seam": {
+    "partial seams": {
         "template": "sew only as far as the step says, and close it when the step says",
         "paper shape": "sew only as far as the step says, and close it when the step says",
     },
-    "all round": {
+    "seams all round": {
         "template": "pin at all marks before you sew",
         "paper shape": "pin at four places first, and begin anywhere",
     },
-    "curved seam": {
+    "curved seams": {
         "template": "pin at the marks, and sew slowly with the hollow edge on top",
         "paper shape": "clip the hollow edges, and baste them smooth",
     },
-    "where points meet": {
+    "points that meet": {
         "template": "pin through the points before you sew",
         "paper shape": "whip right into the corner, so that no hole stays",
         "": "pin through the points before you join sections",
     },
-    "at one point": {
+    "most at one point": {
         "template": "press as the steps show, or open where it grows too thick to lie flat",
         "paper shape": "fold all tails the same way round, so that it lies flat",
         "": "press open, so that it lies flat",
     },
 }
-"""What each cause asks of the sewer, by a word of it and the way the block is sewn."""
+"""What each cause asks of the sewer, by the way the block is sewn."""
 
 SHARP: Final = 50.0
 """Degrees of the widest corner that is called a sharp point: half a square's, and what is near it, is one."""
@@ -159,11 +160,13 @@ def difficulty_chapter(found: Difficulty, cut_out: CutOut) -> Chapter:
 
 def cause_lines(found: Difficulty, cut_out: CutOut = "template") -> Iterator[str]:
     """The causes with what each asks, a line each."""
-    for cause in causes(found, cut_out):
-        words = next((advice.get(cut_out, "") for word, advice in ADVICE.items() if word in cause), "")
-        if words == ADVICE["smallest angle"].get(cut_out) and found.smallest_angle > SHARP:
-            words = "no point is sharp"
-        yield f"{cause[:1].upper()}{cause[1:]}{f': {words}' if words else ''}."
+    for cause in causes(found):
+        if cause.what == "shapes" and not cut_out:
+            continue
+        words, advice = cause_words(cause, cut_out), ADVICE.get(cause.what, {}).get(cut_out, "")
+        if cause.what == "smallest angle" and found.smallest_angle > SHARP:
+            advice = "no point is sharp"
+        yield f"{words[:1].upper()}{words[1:]}{f': {advice}' if advice else ''}."
 
 
 def card_chapter(draft: Draft, templates: Sequence[Template], papers: bool = False) -> Chapter:

@@ -10,6 +10,7 @@ from ...cutting.plan_model import ClothPlan, Cut, CuttingPlan
 from ...quilt.model import Quilt
 from ...words.phrases import count_of
 from ...words.say import Say, by_ruler
+from ...words.work.cloth import bought_words
 from ..arrange.leaves import Leaf
 from ..quilts.chart import COLUMNS as CHART_COLUMNS
 from ..quilts.chart import INTRO as CHART_INTRO
@@ -55,7 +56,7 @@ def supplies_chapter(quilt: Quilt, plan: CuttingPlan, cut_outs: Sequence[CutOut]
     kept = tuple(cut for cut in plan.cuts
                  if cut.kind != "template" or not is_over_papers(quilt, cut, cut_outs))  # fmt: skip
     rows = tuple(
-        Row((each.title, each.plan.buy_text, buy_words(each, step)), each.plan.fabric) for each in cuts
+        Row((each.title, bought_words(each.plan), buy_words(each, step)), each.plan.fabric) for each in cuts
     )
     return Chapter("What you need", (
         Section("Fabric", "in the order of the pattern"), Table(SUPPLY_COLUMNS, rows, "Fabric to buy"),
@@ -94,7 +95,7 @@ def chart_chapter(quilt: Quilt, plan: CuttingPlan, cut_outs: Sequence[CutOut]) -
     if any(cut.kind == "template" and is_over_papers(quilt, cut, cut_outs) for cut in plan.cuts):
         parts.append(Paragraph(ROUND_PAPERS))
     for cuts in fabric_cuts(quilt, plan):
-        parts.append(Section(cuts.title, f"buy {cuts.plan.buy_text}{chart_print_words(cuts.fabric)}"))
+        parts.append(Section(cuts.title, f"buy {bought_words(cuts.plan)}{chart_print_words(cuts.fabric)}"))
         rows = tuple(chart_rows(cuts, plan.ruler_step))
         parts.append(Table(CHART_COLUMNS, rows, f"Cuts of {cuts.title}", title=cuts.title))
     return Chapter("Cutting chart", tuple(parts), note=CHART_NOTE)

@@ -12,6 +12,7 @@ from ...cutting.plan_model import CuttingPlan, Offer
 from ...quilt.model import Quilt
 from ...words.phrases import one_of
 from ...words.say import by_ruler
+from ...words.work.cloth import bought_words
 from ...words.work.cuts import why_words
 from ...words.work.offers import making_words, way_words
 from ..arrange.furniture import Paper
@@ -58,7 +59,7 @@ def chart_leaves(quilt: Quilt, plan: CuttingPlan, paper: Paper) -> list[Leaf]:
 
 def fabric_items(cuts: FabricCuts, step: Fraction, width: float) -> Iterator[Item]:
     """One fabric's section of the chart."""
-    yield section(cuts.title, f"buy {cuts.plan.buy_text}{chart_print_words(cuts.fabric)}", width)
+    yield section(cuts.title, f"buy {bought_words(cuts.plan)}{chart_print_words(cuts.fabric)}", width)
     yield from table_items(COLUMNS, chart_rows(cuts, step), width, cuts.title)
     yield gap(6)
 

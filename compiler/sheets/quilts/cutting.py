@@ -16,6 +16,7 @@ from ...measure.length import POINTS_PER_INCH
 from ...quilt.model import Quilt
 from ...words.rulers import length_text
 from ...words.say import Say, by_ruler
+from ...words.work.cloth import bought_words
 from ..arrange.furniture import Paper
 from ..arrange.leaves import Leaf
 from ..arrange.style import LABEL, SMALLEST, grey_text, set_text
@@ -138,7 +139,7 @@ def _piece_word(cuts: FabricCuts, cloth: ClothPlan) -> str:
 def cut_words(cuts: FabricCuts, plan: CuttingPlan) -> str:
     """`54 3/4in of cloth 42in wide`; `2 fat quarters`."""
     if cuts.fabric.scraps:
-        return cuts.plan.buy_text
+        return bought_words(cuts.plan)
     used, wide = (length_text(each, plan.ruler_step) for each in (cuts.plan.used, cuts.plan.usable_width))
     return f"{used} of cloth {wide} wide"
 

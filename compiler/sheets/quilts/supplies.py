@@ -15,6 +15,7 @@ from ...measure.marks import RULER_STEP, mark_up, metric
 from ...quilt.model import Quilt
 from ...words.phrases import count_of, one_of
 from ...words.rulers import length_text, length_up
+from ...words.work.cloth import bought_words, step_words
 from ..arrange.furniture import Paper
 from ..arrange.leaves import Leaf
 from .flow import Column, Item, Row, bullets, flow, gap, going_on, section, table_items
@@ -38,7 +39,7 @@ def supplies_leaves(quilt: Quilt, plan: CuttingPlan, paper: Paper) -> list[Leaf]
     width = box[2] - box[0]
     cuts = fabric_cuts(quilt, plan)
     rows = [
-        Row((each.title, each.plan.buy_text, buy_words(each, plan.ruler_step)), each.plan.fabric)
+        Row((each.title, bought_words(each.plan), buy_words(each, plan.ruler_step)), each.plan.fabric)
         for each in cuts
     ]
     rest, tools = list(rest_words(quilt, cuts, plan.ruler_step)), list(tool_words(all_templates(quilt), plan))
@@ -83,7 +84,7 @@ def buy_words(cuts: FabricCuts, step: Fraction) -> str:
     sums = [f"{length_text(plan.used, step)} to cut", f"{margin} for safety"]
     if fabric.shrinkage:
         sums.append(f"{float(fabric.shrinkage) * 100:g}% for shrinking")
-    words = f"{', '.join(sums)}; up to the next {_sold_by(plan.buy_text)}. "
+    words = f"{', '.join(sums)}; up to the next {step_words(plan)}. "
     words += f"Usable width {length_text(plan.usable_width, step)}"
     if fabric.shrinkage:
         wide = _unwashed(fabric, fabric.usable_width, step)
@@ -107,10 +108,6 @@ def _unwashed_scraps(fabric: Fabric, used: list[Scrap], step: Fraction) -> str:
         f"{_unwashed(fabric, scrap.width, step)} x {_unwashed(fabric, scrap.height, step)}" for scrap in used
     )
     return f": before it at least {one_of(list(sizes), 'and')}"
-
-
-def _sold_by(buy_text: str) -> str:
-    return "1/8 yd" if buy_text.endswith("yd") else "10cm"
 
 
 def scraps_words(scraps: list[Scrap], step: Fraction) -> str:

@@ -10,6 +10,7 @@ from ...cutting.plan_model import Cut, CuttingPlan, FabricPlan, Offer
 from ...measure.tolerance import Number
 from ...quilt.model import Quilt
 from ...words.say import Say, by_ruler
+from ...words.work.cloth import bought_words
 from ...words.work.cuts import lies_words, then_words
 from ...words.work.offers import making_words, way_words
 from ...words.work.reasons import reason_words
@@ -163,7 +164,7 @@ def fabric_record(cuts: FabricCuts) -> Record:
         "margin": number(plan.margin),
         "shrinkage": number(cuts.fabric.shrinkage),
         "buy": number(plan.buy),
-        "buy_text": plan.buy_text,
+        "buy_text": bought_words(plan),
         "area": number(plan.area),
         "pieces_of_cloth": len(plan.cloths),
     }

@@ -13,6 +13,7 @@ from ...words.numbers import ruler_text
 from ...words.phrases import count_of
 from ...words.rulers import length_text
 from ...words.say import by_ruler
+from ...words.work.cloth import bought_words
 from ...words.work.cuts import why_words
 from ...words.work.offers import making_words
 from ..quilts.tables import CutRow, FabricCuts, fabric_cuts, measured_shape, size_text, template_name
@@ -97,7 +98,7 @@ def buy_table(cuts: Iterable[FabricCuts], plan: CuttingPlan) -> list[str]:
             each.title,
             length_text(each.plan.usable_width, plan.ruler_step),
             length_text(each.plan.used, plan.ruler_step),
-            each.plan.buy_text,
+            bought_words(each.plan),
         )
         for each in cuts
     ]

@@ -13,6 +13,8 @@ from ....sewing.foundations.foundation import cloth_allowance
 from ....sewing.foundations.foundation_model import Foundations
 from ....words.numbers import ruler_text
 from ....words.phrases import count_of, one_of
+from ....words.say import INCHES
+from ....words.work.foundations import refusal_words
 from ...arrange.fills import Fill
 from ...arrange.leaves import Leaf
 from ...arrange.options import SheetOptions
@@ -92,7 +94,7 @@ def foundation_chapter(
 
 def _refused(found: Foundations) -> Iterator[Part]:
     yield Paragraph("This block cannot be sewn on paper foundations.", strong=True)
-    yield Paragraph(found.why_not)
+    yield Paragraph(refusal_words(INCHES, found.why_not))
     yield Paragraph("Sew it with its templates, or over paper pieces by hand.")
 
 
