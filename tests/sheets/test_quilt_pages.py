@@ -20,6 +20,8 @@ from piecewright.sheets.pictures.quilt_pages import border_bands
 from piecewright.sheets.quilts.steps import step_lines
 from piecewright.sheets.quilts.tables import count_groups, fabric_cuts, fabric_totals
 from piecewright.sheets.quilts.wearing import worn_block, worn_words
+from piecewright.words.say import INCHES
+from piecewright.words.work.cloth import bought_words
 from shapely.geometry import Polygon
 from support.arranged import extent, paths, rings, texts
 from support.random_quilts import compiled_quilt
@@ -133,7 +135,7 @@ def test_the_supply_list_says_how_much_to_buy(whole: Whole) -> None:
     shown = [mark.text for mark in marks_of(document, "What you need", "table")]
     for cuts in fabric_cuts(quilt, plan):
         at = shown.index(fraction_glyphs(cuts.title))
-        assert shown[at + 1] == fraction_glyphs(cuts.plan.buy_text)
+        assert shown[at + 1] == fraction_glyphs(bought_words(cuts.plan))
     words = " ".join(mark.text for page in of(document, "What you need") for mark in texts(page))
     for safety in ("Close its guard after every cut", "cut away from yourself", "children", "with an adult"):
         assert safety in words  # SOURCES 8: what a booklet that uses rotary cutting contains
@@ -165,7 +167,7 @@ def test_every_step_is_told_once(whole: Whole) -> None:
     _, plan, document = whole
     told = [mark.text for mark in marks_of(document, "Cutting pictures", "step")]
     cloths = [cloth for fabric in plan.fabrics for cloth in fabric.cloths]
-    steps = [sum(bool(cut.text) for cut in cloth.slices) for cloth in cloths]
+    steps = [sum(bool(cut.instructions) for cut in cloth.slices) for cloth in cloths]
     assert Counter(told) == Counter(str(n) for count in steps for n in range(1, count + 1))
 
 
@@ -323,7 +325,8 @@ def test_a_strip_for_templates_says_how_many_are_cut_from_it() -> None:
     (quilt,) = quilts_of(CURVES)
     plan = plan_cutting(quilt, Fraction(1, 8)).value
     assert plan is not None
-    told = [text for fabric in plan.fabrics for cloth in fabric.cloths for _, text in step_lines(cloth)]
+    cloths = [cloth for fabric in plan.fabrics for cloth in fabric.cloths]
+    told = [text for cloth in cloths for _, text in step_lines(INCHES, cloth)]
     assert "Cut it across at 41 7/8in: 1 strip of 18 templates." in told
     assert not any("length" in text or "one of them" in text for text in told)
 

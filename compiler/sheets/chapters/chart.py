@@ -9,10 +9,12 @@ from typing import Final, NamedTuple
 
 from ...cutting.plan_model import Offer
 from ...words.pages import chart as words
+from ...words.say import Say, by_ruler
+from ...words.work.cuts import why_words
 from ..arrange.options import SheetOptions
 from ..content import Chapter, Column, Paragraph, Part, Row, Section, Table
 from ..quilts.tables import CutRow, FabricCuts, measured_shape
-from ..quilts.words import BOXES, joined_words, reason_words, row_title, size_words, yield_words
+from ..quilts.words import BOXES, joined_words, row_title, size_words, yield_words
 from ..work import Work
 from .needs import bought
 
@@ -39,7 +41,7 @@ COLUMNS: Final[tuple[tuple[Column, Callable[[Line], str]], ...]] = (
     (Column(words.WHAT, 106.0, bold=True), lambda line: line.what),
     (Column(words.GIVES, 84.0), lambda line: yield_words(line.row.cut)),
     (Column(words.PURPOSE, 90.0), lambda line: line.row.purpose),
-    (Column(words.WHY, 0.0), lambda line: reason_words(line.row.cut)),
+    (Column(words.WHY, 0.0), lambda line: why_words(by_ruler(line.step), line.row.cut)),
 )
 """The columns, each with what it says of a cut: another column is a line here, its heading one of the
 words."""
@@ -77,15 +79,15 @@ def chart_rows(cuts: FabricCuts, step: Fraction) -> list[Row]:
         Row(
             tuple(cell(Line(row, step, first.get(row.key, ()))) for _, cell in COLUMNS),
             f"{row.cut.fabric} {row.key}",
-            notes=_notes(row, told[row.cut.offers]),
+            notes=_notes(row, told[row.cut.offers], by_ruler(step)),
         )
         for row in cuts.rows
     ]
 
 
-def _notes(row: CutRow, told: str) -> tuple[str, ...]:
+def _notes(row: CutRow, told: str, say: Say) -> tuple[str, ...]:
     """The other ways to make a cut, or the key of the row that tells them."""
     offers = row.cut.offers
     if offers and told != row.key:
-        return (words.offers_as([offer.method for offer in offers], told),)
-    return tuple(words.offer_words(offer) for offer in offers)
+        return (words.offers_as(offers, told),)
+    return tuple(words.offer_words(say, offer) for offer in offers)

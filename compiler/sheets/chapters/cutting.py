@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from ...cutting.plan_model import ClothPlan
 from ...words.pages.cutting import TITLE
+from ...words.say import Say, by_ruler
 from ..arrange.leaves import paper_for
 from ..arrange.options import SheetOptions
 from ..content import Chapter, List, Paragraph, Part, Section
@@ -27,13 +28,13 @@ def _told(work: Work) -> Iterator[Part]:
             title = cloth_title(cuts, cloth, number)
             if title:
                 yield Paragraph(f"{title}:")
-            yield List(tuple(_steps(cloth)), "number")
+            yield List(tuple(_steps(by_ruler(work.plan.ruler_step), cloth)), "number")
 
 
-def _steps(cloth: ClothPlan) -> Iterator[str]:
+def _steps(say: Say, cloth: ClothPlan) -> Iterator[str]:
     """The steps, each with the strips that it is done to where they change."""
     over = ""
-    for number, text in step_lines(cloth):
+    for number, text in step_lines(say, cloth):
         if number:
             yield f"{over}{text}"
         over = "" if number else f"{text} "

@@ -8,6 +8,7 @@ from typing import Final
 from ...sewing.difficulty import Difficulty, causes
 from ...sewing.difficulty import difficulty as difficulty_of
 from ...words.pages.difficulty import ADVICE, NO_SCORE, NO_SCORES, NOT_SHARP, TITLE
+from ...words.work.difficulty import cause_words
 from ..arrange.options import SheetOptions
 from ..content import Chapter, List, Paragraph, Part, Section
 from ..work import CutOut, Work
@@ -32,8 +33,10 @@ def _parts(work: Work) -> Iterator[Part]:
 
 def cause_lines(found: Difficulty, cut_out: CutOut = "template") -> Iterator[str]:
     """The causes with what each asks, a line each."""
-    for cause in causes(found, cut_out):
-        words = next((advice.get(cut_out, "") for word, advice in ADVICE.items() if word in cause), "")
-        if words == ADVICE["smallest angle"].get(cut_out) and found.smallest_angle > SHARP:
-            words = NOT_SHARP
-        yield f"{cause[:1].upper()}{cause[1:]}{f': {words}' if words else ''}."
+    for cause in causes(found):
+        if cause.what == "shapes" and not cut_out:
+            continue
+        words, advice = cause_words(cause, cut_out), ADVICE.get(cause.what, {}).get(cut_out, "")
+        if cause.what == "smallest angle" and found.smallest_angle > SHARP:
+            advice = NOT_SHARP
+        yield f"{words[:1].upper()}{words[1:]}{f': {advice}' if advice else ''}."

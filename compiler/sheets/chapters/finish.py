@@ -6,9 +6,9 @@ from collections.abc import Iterator
 from fractions import Fraction
 from typing import Final
 
-from ...cutting.methods.rotary_words import length_text
 from ...cutting.needs import BackingNeed, BindingNeed
 from ...words.pages import finish as words
+from ...words.rulers import length_text
 from ..arrange.options import SheetOptions
 from ..content import Chapter, List, Paragraph
 from ..quilts.tables import fabric_titles

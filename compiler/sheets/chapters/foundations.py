@@ -13,6 +13,8 @@ from ...sewing.foundations.foundation_model import Foundations
 from ...words.numbers import ruler_text
 from ...words.pages import foundations as words
 from ...words.pages.papers import copies_words
+from ...words.say import INCHES
+from ...words.work.foundations import refusal_words
 from ..arrange.fills import Fill
 from ..arrange.options import SheetOptions
 from ..arrange.paths import Placement, flat_ring, open_path, ring_path
@@ -59,7 +61,7 @@ def foundations(block: WorkBlock, options: SheetOptions) -> Chapter:
 
 def _refused(found: Foundations) -> Iterator[Part]:
     yield Paragraph(words.CANNOT, strong=True)
-    yield Paragraph(found.why_not)
+    yield Paragraph(refusal_words(INCHES, found.why_not))
     yield Paragraph(words.OTHERWISE)
 
 

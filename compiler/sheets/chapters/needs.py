@@ -7,15 +7,16 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import Final
 
-from ...cutting.methods.rotary_words import length_text, length_up, metric
 from ...cutting.needs import BindingNeed, Fabric, Scrap
 from ...cutting.plan_model import FabricPlan
 from ...measure.length import UNITS
-from ...measure.marks import RULER_STEP, mark_up
+from ...measure.marks import RULER_STEP, mark_up, metric
 from ...measure.tolerance import Number
 from ...quilt.model import Quilt
 from ...words.pages import needs as words
 from ...words.phrases import one_of
+from ...words.rulers import length_text, length_up
+from ...words.work.cloth import bought_words, step_words
 from ..arrange.options import SheetOptions
 from ..content import Chapter, Column, List, Paragraph, Part, Row, Section, Table
 from ..quilts.tables import FabricCuts, fabric_titles, size_text
@@ -87,14 +88,14 @@ def _cutting_tools(work: Work) -> tuple[str, ...]:
 
 def bought(plan: FabricPlan) -> str:
     """What to buy: `1 1/8 yd`, `2 fat quarters`; the smallest piece that is sold cut, for a block alone."""
-    return words.SOLD[int(plan.piece.width), int(plan.piece.height)] if plan.piece else plan.buy_text
+    return words.SOLD[int(plan.piece.width), int(plan.piece.height)] if plan.piece else bought_words(plan)
 
 
 def buy_words(cuts: FabricCuts, step: Fraction) -> str:
     """How the amount to buy comes about."""
     plan, fabric = cuts.plan, cuts.fabric
     if plan.piece:
-        return words.piece_words(float(plan.area), plan.buy_text)
+        return words.piece_words(float(plan.area), bought_words(plan))
     also = words.also_counted(
         [part for part in ("binding", "backing") if any(row.cut.part == part for row in cuts.rows)]
     )
@@ -105,7 +106,7 @@ def buy_words(cuts: FabricCuts, step: Fraction) -> str:
         length_text(plan.used, step),
         length_up(plan.margin, step),
         float(fabric.shrinkage) * 100,
-        _sold_by(plan.buy_text),
+        step_words(plan),
         length_text(plan.usable_width, step),
         _unwashed(fabric, fabric.usable_width, step),
     )
@@ -126,10 +127,6 @@ def _unwashed_scraps(fabric: Fabric, used: list[Scrap], step: Fraction) -> list[
         f"{_unwashed(fabric, each.width, step)} x {_unwashed(fabric, each.height, step)}" for each in used
     )
     return list(dict.fromkeys(sizes))
-
-
-def _sold_by(buy_text: str) -> str:
-    return "1/8 yd" if buy_text.endswith("yd") else "10cm"
 
 
 def scraps_words(scraps: list[Scrap], step: Fraction) -> str:

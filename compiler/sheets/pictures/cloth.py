@@ -16,11 +16,11 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Final
 
-from ...cutting.methods.rotary_words import length_text
 from ...cutting.plan_model import ClothPlan, CuttingPlan, PlacedCut, Slice
 from ...cutting.plans.poses import Pose, posed
 from ...measure.length import POINTS_PER_INCH
 from ...measure.tolerance import NEAR, Number
+from ...words.rulers import length_text
 from ..arrange.paths import Ring, Spot, box_path, closed, straight
 from ..arrange.room import Box, Line, Room, middle_of, place_lines
 from ..arrange.style import BLACK, LABEL, SMALLEST, WHITE, grey_text, line_mark, measure, set_text

@@ -10,10 +10,12 @@ from itertools import pairwise
 from math import ceil
 from typing import Final
 
-from ...cutting.methods.rotary_words import length_text
 from ...cutting.plan_model import ClothPlan, CuttingPlan
 from ...measure.length import POINTS_PER_INCH
 from ...words.pages import cutting as words
+from ...words.rulers import length_text
+from ...words.say import Say, by_ruler
+from ...words.work.cloth import bought_words
 from ..arrange.furniture import Paper
 from ..arrange.leaves import Leaf
 from ..arrange.style import LABEL, SMALLEST, grey_text, set_text
@@ -129,7 +131,7 @@ def _piece_word(cuts: FabricCuts, cloth: ClothPlan) -> str:
 def cloth_words(cuts: FabricCuts, plan: CuttingPlan) -> str:
     """`54 3/4in of cloth 42in wide`; `2 fat quarters`; and how a print with a direction lies."""
     used, wide = (length_text(each, plan.ruler_step) for each in (cuts.plan.used, cuts.plan.usable_width))
-    cloth = cuts.plan.buy_text if cuts.fabric.scraps else words.of_cloth(used, wide)
+    cloth = bought_words(cuts.plan) if cuts.fabric.scraps else words.of_cloth(used, wide)
     return f"{cloth}{words.print_words(cuts.fabric)}"
 
 
@@ -158,7 +160,8 @@ def keys_items(cuts: FabricCuts, plan: CuttingPlan, width: float) -> list[Item]:
 def cloth_items(painter: ClothPainter, cloth: ClothPlan, title: str, room: Room) -> Iterator[Item]:
     """One cloth: its views with as many lines beside each as stand there, the rest below in columns."""
     views = views_of(cloth, room.scale, room.first, room.tall)
-    lines = list(words_of(cloth, room.width - STRIP_ROOM - CLOTH_WIDE - WORDS_GAP))
+    say = by_ruler(painter.plan.ruler_step)
+    lines = list(words_of(say, cloth, room.width - STRIP_ROOM - CLOTH_WIDE - WORDS_GAP))
     for number, view in enumerate(views, 1):
         most = room.first if number == 1 else room.tall
         last = number == len(views)
@@ -169,7 +172,7 @@ def cloth_items(painter: ClothPainter, cloth: ClothPlan, title: str, room: Room)
         yield view_item(painter, view, lines[:count], _view_title(title, view, number, len(views)))
         lines = lines[count:]
     if lines:
-        rest = steps_after(cloth, lines[0], (room.width - (COLUMNS - 1) * COLUMN_GAP) / COLUMNS)
+        rest = steps_after(say, cloth, lines[0], (room.width - (COLUMNS - 1) * COLUMN_GAP) / COLUMNS)
         deep = int((room.tall - LINE) / LINE)
         while rest:
             count = _whole_steps(rest, (deep - _longest_step(rest)) * COLUMNS)
@@ -201,9 +204,9 @@ def _view_title(title: str, view: View, number: int, count: int) -> str:
     return ", ".join(filter(None, (title, f"part {number} of {count}: {strips[:1].lower()}{strips[1:]}")))
 
 
-def words_of(cloth: ClothPlan, wide: float) -> Iterator[Line]:
+def words_of(say: Say, cloth: ClothPlan, wide: float) -> Iterator[Line]:
     """The steps in lines of that width."""
-    for number, text in step_lines(cloth):
+    for number, text in step_lines(say, cloth):
         yield from _broken(number, text, wide)
 
 
@@ -212,12 +215,12 @@ def _broken(number: str, text: str, wide: float) -> Iterator[Line]:
         yield Line(number if at == 0 else "", line, heading=not number)
 
 
-def steps_after(cloth: ClothPlan, first: Line, wide: float) -> list[Line]:
+def steps_after(say: Say, cloth: ClothPlan, first: Line, wide: float) -> list[Line]:
     """The lines of the steps from one on, broken anew to another width; under their strips' heading once more
     where it is not theirs."""
     rest: list[Line] = []
     heading = ""
-    for number, text in step_lines(cloth):
+    for number, text in step_lines(say, cloth):
         same = number == first.number if first.number else not number and text.startswith(first.text)
         if rest or same:
             if not rest and number and heading:

@@ -11,13 +11,13 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Final
 
-from ...cutting.methods.rotary_words import length_text, metric
 from ...cutting.needs import Fabric, Need
 from ...cutting.plan_model import Cut, CuttingPlan, FabricPlan
-from ...measure.marks import nearest_mark
+from ...measure.marks import metric, nearest_mark
 from ...measure.tolerance import Number, near
 from ...quilt.model import Quilt
 from ...words.numbers import reads_exactly, ruler_text
+from ...words.rulers import length_text
 
 KEY_LETTERS: Final = "abcdefghjkmnprstuvwxyz"
 """Letters that name cuts on the chart and in the pictures: small ones, for templates have capitals; none that

@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from typing import Final
 
-from ...cutting.methods.rotary_words import degrees_text, length_text
 from ...cutting.model import Template
 from ...cutting.plan_model import Cut, CuttingPlan
+from ...words.numbers import degrees_text
 from ...words.pages import tools as words
+from ...words.rulers import length_text
 
 LONG_RULER: Final = 24
 """Inches: the length of a ruler that reaches across folded cloth (common practice, no published source)."""

@@ -10,6 +10,11 @@ from ...cutting.plan_model import Cut, CuttingPlan, FabricPlan, Offer
 from ...measure.tolerance import Number
 from ...planning import PlannedQuilt
 from ...quilt.model import Quilt
+from ...words.say import Say, by_ruler
+from ...words.work.cloth import bought_words
+from ...words.work.cuts import lies_words, then_words
+from ...words.work.offers import making_words, way_words
+from ...words.work.reasons import reason_words
 from ..quilts.tables import (
     CountGroup,
     CutRow,
@@ -39,7 +44,7 @@ def quilt_report(quilt: Quilt, plan: CuttingPlan) -> Record:
         "blocks": block_records(quilt),
         "pieces": sum(group.pieces for group in groups),
         "ruler_step": number(plan.ruler_step),
-        "cutting": [cut_record(quilt, row) for each in cuts for row in each.rows],
+        "cutting": [cut_record(quilt, row, by_ruler(plan.ruler_step)) for each in cuts for row in each.rows],
         "counts": [record for group in groups for record in count_records(group)],
         "fabrics": [{**fabric_record(each), **print_record(each, plan)} for each in cuts],
         "thread": {
@@ -85,7 +90,7 @@ def block_records(quilt: Quilt) -> list[Record]:
     ]
 
 
-def cut_record(quilt: Quilt, row: CutRow) -> Record:
+def cut_record(quilt: Quilt, row: CutRow, say: Say) -> Record:
     """One cut of the chart."""
     cut: Cut = row.cut
     need = need_of(quilt, cut)
@@ -104,9 +109,9 @@ def cut_record(quilt: Quilt, row: CutRow) -> Record:
         "for": row.purpose,
         "yields": cut.yields,
         "excess": number(cut.excess),
-        "reason": cut.reason,
-        "then": cut.then,
-        "offers": [offer_record(each) for each in cut.offers],
+        "reason": reason_words(say, cut.reason),
+        "then": then_words(say, cut.then),
+        "offers": [offer_record(each, say) for each in cut.offers],
     }
     if cut.strip is not None:
         record["strip"] = number(cut.strip)
@@ -115,7 +120,7 @@ def cut_record(quilt: Quilt, row: CutRow) -> Record:
     if cut.joined:
         record["joined"] = cut.joined
     if cut.lies:
-        record["lies"] = cut.lies
+        record["lies"] = lies_words(say, cut.lies)
     if need is not None and need.ways:
         if cut.outline:
             record["outline"] = [[number(x), number(y)] for x, y in cut.outline]
@@ -125,10 +130,10 @@ def cut_record(quilt: Quilt, row: CutRow) -> Record:
     return record
 
 
-def offer_record(offer: Offer) -> Record:
+def offer_record(offer: Offer, say: Say) -> Record:
     """Another way, with the square inches of cloth it takes."""
     cloth = {"cloth": number(offer.cloth), "singly": number(offer.singly)}
-    return {"method": offer.method, "text": offer.text, **cloth}
+    return {"method": way_words(offer.made), "text": making_words(say, offer.made), **cloth}
 
 
 def count_records(group: CountGroup) -> list[Record]:
@@ -159,7 +164,7 @@ def fabric_record(cuts: FabricCuts) -> Record:
         "margin": number(plan.margin),
         "shrinkage": number(cuts.fabric.shrinkage),
         "buy": number(plan.buy),
-        "buy_text": plan.buy_text,
+        "buy_text": bought_words(plan),
         "area": number(plan.area),
         "pieces_of_cloth": len(plan.cloths),
     }

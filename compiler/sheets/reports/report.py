@@ -19,6 +19,9 @@ from ...drafting.curves import tangent_at_end
 from ...drafting.fingerprint import fingerprint_of
 from ...drafting.model import Draft, Member, Piece, Side, UnitPlacement
 from ...drafting.stroke import is_corner
+from ...words.say import Say, by_ruler
+from ...words.work.cuts import then_words
+from ...words.work.reasons import reason_words
 from .report_numbers import Record, arcs, counts, number, numbers, outline
 from .report_sewing import Sewn, sewing_records
 
@@ -112,7 +115,7 @@ def template_record(template: Template, draft: Draft, ruler: Fraction) -> Record
         "sides": [side_record(each) for each in ring],
         "angles": [number(each) for each in corner_angles(ring)],
         "grain": [{"heading": number(each.heading), "pieces": list(each.pieces)} for each in template.grain],
-        "method": method_record(template_method_of(draft, template, ruler)),
+        "method": method_record(template_method_of(draft, template, ruler), by_ruler(ruler)),
     }
     if template.sew_holes:
         record["holes"] = [outline(ring) for ring in template.sew_holes]
@@ -120,7 +123,7 @@ def template_record(template: Template, draft: Draft, ruler: Fraction) -> Record
     return record
 
 
-def method_record(method: Method) -> Record:
+def method_record(method: Method, say: Say) -> Record:
     """How a template's pieces are cut singly: the box that the cutter measures, and what it gives."""
     record: Record = {
         "kind": method.kind,
@@ -128,8 +131,8 @@ def method_record(method: Method) -> Record:
         "height": number(method.height),
         "yields": method.yields,
         "excess": number(method.excess),
-        "reason": method.reason,
-        "then": method.then,
+        "reason": reason_words(say, method.reason),
+        "then": then_words(say, method.then),
     }
     if method.strip is not None:
         record["strip"] = number(method.strip)

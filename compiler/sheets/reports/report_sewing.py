@@ -17,6 +17,8 @@ from ...sewing.foundations.foundation_model import Foundations, Section
 from ...sewing.model import Assembly, Proof, Size, Step, Unit
 from ...sewing.pressing.pressing import press
 from ...sewing.pressing.pressing_model import Pressing, PressingPlan
+from ...words.say import INCHES
+from ...words.work.foundations import refusal_words
 from ..quilts.wearing import own_roles
 from .report_numbers import Record, arcs, number, numbers, outline
 
@@ -118,7 +120,7 @@ def foundations_record(found: Foundations) -> Record:
     """Whether the block can be sewn on paper, its sections in order, and the cloth for each patch."""
     return {
         "possible": found.possible,
-        "why_not": found.why_not,
+        "why_not": refusal_words(INCHES, found.why_not),
         "sections": [section_record(each) for each in found.sections],
         "joins": [
             {"first": each.first, "second": each.second, "seam": ends(each.seam)} for each in found.joins

@@ -6,6 +6,8 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING, Final
 
 from ..phrases import one_of
+from ..say import Say
+from ..work.offers import making_words, way_words
 
 if TYPE_CHECKING:
     from ...cutting.needs import Fabric
@@ -61,15 +63,15 @@ def sum_words(count: int, keys: Sequence[str]) -> str:
     return f"{count} in all with {one_of(list(keys), 'and')}"
 
 
-def offer_words(offer: Offer) -> str:
+def offer_words(say: Say, offer: Offer) -> str:
     """Another way, with the cloth it takes beside cutting singly."""
-    text = offer.text if offer.text.endswith(".") else f"{offer.text}."
-    return f"Or {offer.method}: {text} Takes {_area(offer.cloth)}; singly {_area(offer.singly)}."
+    text = making_words(say, offer.made)
+    return f"Or {way_words(offer.made)}: {text} Takes {_area(offer.cloth)}; singly {_area(offer.singly)}."
 
 
-def offers_as(methods: Sequence[str], key: str) -> str:
+def offers_as(offers: Sequence[Offer], key: str) -> str:
     """`Or two at a time or strip set, as for b.`: other ways that another row tells."""
-    return f"Or {one_of(list(dict.fromkeys(methods)))}, as for {key}."
+    return f"Or {one_of(list(dict.fromkeys(way_words(offer.made) for offer in offers)))}, as for {key}."
 
 
 def _area(square_inches: Number) -> str:
