@@ -27,7 +27,7 @@ def block_steps(block: WorkBlock, options: SheetOptions) -> Chapter:
     """Every step a card, in the fabrics in which the block is shown."""
     draft, made, worn = block.draft, block.work.assembly.blocks[block.index], block.worn
     told: list[Part] = [Paragraph(text) for text in worn.words]
-    told.insert(0, Paragraph(checked(made.proof.sentence), strong=True))
+    told.insert(0, Paragraph(checked(made.proof), strong=True))
     parts = _parts(draft, worn.assembly(made.assembly), block.needle(options), worn)
     return Chapter(block.titled(words.TITLE), (*told, *parts))
 

@@ -71,7 +71,7 @@ def _lines(work: Work) -> Iterator[str]:
         yield words.block_counts(len(draft.pieces), len(block.templates), block.cut_out, seams)
     else:
         yield words.quilt_counts(sum(quilt.block_counts), quilt.setting)
-    yield words.checked(made.proof.sentence)
+    yield words.checked(made.proof)
     if quilt.maker:
         yield quilt.maker
     yield from cover_notes(quilt.notes)

@@ -52,7 +52,7 @@ def rows(work: Work, options: SheetOptions) -> Iterator[Chapter]:
 def _parts(work: Work) -> Iterator[Part]:
     quilt, made = work.quilt, work.assembly
     cuts = kind_cuts(work.cuts, made.kinds)
-    yield Paragraph(checked(made.proof.sentence), strong=True)
+    yield Paragraph(checked(made.proof), strong=True)
     kinds = _kind_rows(quilt, made.kinds, cuts, work.plan.ruler_step)
     yield Table(COLUMNS, tuple(kinds), words.PARTS)
     if not made.stages:

@@ -17,6 +17,7 @@ from ...words.rulers import length_text
 from ...words.say import INCHES
 from ...words.work.difficulty import causes_words
 from ...words.work.foundations import refusal_words
+from ...words.work.proofs import proof_text
 from ..pressing_words import ROWS, meeting_words, tells_rows, ways_told
 from ..quilts.wearing import own_roles
 from ..setting.text_table import table, wrapped
@@ -27,7 +28,7 @@ def sewing_lines(sewn: Sewn, ruler: Fraction) -> list[str]:
     """All there is to say of sewing one block, sizes as a ruler with such marks shows them."""
     assembly = sewn.assembly
     plan = press(sewn.draft, assembly, own_roles(sewn.draft).lightness)
-    lines = ["", f"Sewing: {sewn.proof.sentence}"]
+    lines = ["", f"Sewing: {proof_text(sewn.proof)}"]
     if assembly.steps:
         lines += table(
             ("Step", "Makes", "From", "Make", "Seam", "Unfinished", "Press toward"),

@@ -6,8 +6,10 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING, Final
 
 from ..phrases import count_of
+from ..work.proofs import proof_text
 
 if TYPE_CHECKING:
+    from ...sewing.model import Proof
     from ...sheets.work import CutOut
 
 CONTENTS: Final = "Contents"
@@ -49,9 +51,9 @@ def quilt_counts(blocks: int, setting: str) -> str:
     return f"{count_of(blocks, 'block')}, set {setting}"
 
 
-def checked(proof: str) -> str:
+def checked(proof: Proof) -> str:
     """What sewing it again found."""
-    return f"Checked by sewing it from the printed numbers: {proof}."
+    return f"Checked by sewing it from the printed numbers: {proof_text(proof)}."
 
 
 def about(version: int, size: str, colourway: str) -> str:
