@@ -8,8 +8,10 @@ from typing import TYPE_CHECKING, Final
 
 import click
 
-from ..diagnostics.diagnostic import Diagnostic, Outcome, error, in_order, note
-from ..diagnostics.source import Source, Span
+from ..diagnostics.diagnostic import Diagnostic, Outcome, in_order
+from ..diagnostics.source import Source
+from ..words.messages.files import file_unreadable
+from ..words.messages.shelves import shelf_file_faulty
 from .console import CLEAN, Progress, Tally, show_diagnostics
 from .failures import own_mistakes
 from .inputs import Input
@@ -66,7 +68,7 @@ def compile_input(
     try:
         data = given.read()
     except OSError as problem:
-        said = file_unreadable(given.name, problem.strerror or "it cannot be opened")
+        said = file_unreadable(given.name, problem.strerror or "")
         return Compiled(given.name, (), (said,), {given.name: Source(given.name, "")})
     if record:
         record.read(given.name, data)
@@ -128,22 +130,3 @@ def _compile_bytes(
     if planned.value is None or planned.failed:
         return Compiled(name, (), said, sources)
     return Compiled(name, outcome.value.blocks, said, sources, quilts, planned.value, outcome.value.measured)
-
-
-def file_unreadable(name: str, reason: str) -> Diagnostic:
-    """The system will not let us read a file."""
-    return error(
-        "file-unreadable",
-        f"This file cannot be read: {reason}.",
-        Span(name, 0, 0),
-        help="Look at its permissions, or copy it to a folder of your own.",
-    )
-
-
-def shelf_file_faulty(fault: Diagnostic) -> Diagnostic:
-    """A file on a shelf holds a title that was asked for, and a mistake that keeps it from being used."""
-    place = fault.primary.span
-    message = f"`{place.source}` may have the block asked for, but has a mistake."
-    return note(
-        "shelf-file-faulty", message, place, fault.message, help=f"See `piecewright check {place.source}`."
-    )

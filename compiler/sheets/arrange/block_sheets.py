@@ -137,7 +137,7 @@ def _template_bodies(
         "window": "windows, for placing a motif: cut the inside out",
     }[options.kind]
     safety = SAFETY[options.kind]
-    refuse_too_many(pages_covered(templates, paper, options), "at least ")
+    refuse_too_many(pages_covered(templates, paper, options), "templates-at-least")
     packed = template_pages(templates, paper, options)
     bodies: list[tuple[int, Body]] = []
     for page in packed.pages:
