@@ -8,9 +8,10 @@ from typing import Any, Final
 
 import click
 
+from ..door.choices import LONGEST
 from ..measure.length import UNITS, exact_number
 from ..sheets.finding import Range
-from .choices import LONGEST, ParamKind
+from .choices import ParamKind
 
 BOUND: Final = re.compile(r"(\d+(?:\.\d+)?|\d+/\d+|\d+ \d+/\d+)(?: ?([a-z]+))?")
 BETWEEN: Final = ".."

@@ -21,16 +21,16 @@ from pathlib import Path
 from time import perf_counter
 
 from bench_pages import by_cairocffi, least
-from piecewright.command_line.choices import cutting_of, library_folder
-from piecewright.command_line.compiling import compile_input
-from piecewright.command_line.inputs import one_input
-from piecewright.command_line.shelves.folders import FolderShelf
+from piecewright.door.choices import cutting_of
+from piecewright.door.compiling import compile_input
+from piecewright.door.inputs import one_input
 from piecewright.planning import Cutting
 from piecewright.sheets.arrange.options import SheetOptions
 from piecewright.sheets.drawing import ink
 from piecewright.sheets.drawing.files import pdf_bytes
 from piecewright.sheets.page import Document
 from piecewright.sheets.quilts.sheets import arrange_quilt
+from piecewright.shelves.folders import FolderShelf, library_folder
 
 KINDS = 10
 ROUNDS = 3

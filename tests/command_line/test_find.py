@@ -12,7 +12,7 @@ from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 
 import pytest
-from piecewright.command_line.shelves import index_work
+from piecewright.shelves import index_work
 from support.command import Ended, piecewright, process
 
 
@@ -35,7 +35,7 @@ def kept(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     folder = tmp_path / "kept"
     monkeypatch.setenv("PIECEWRIGHT_CACHE", str(folder))
     monkeypatch.delenv("PIECEWRIGHT_SHELVES", raising=False)
-    monkeypatch.setattr("piecewright.command_line.choices.library_folder", lambda: None)
+    monkeypatch.setattr("piecewright.door.compiling.library_folder", lambda: None)
     return folder
 
 
@@ -365,10 +365,10 @@ def test_two_searches_at_once_find_the_same(tmp_path: Path, kept: Path) -> None:
 
 SLOW_SEARCH = """
 import sys, time
-from piecewright.command_line import choices
-from piecewright.command_line.shelves import index_work
+from piecewright.door import compiling
+from piecewright.shelves import index_work
 from piecewright.command_line.main import run
-choices.library_folder = lambda: None
+compiling.library_folder = lambda: None
 index_work.os.sched_getaffinity = lambda _: {0, 1, 2}
 def slow(shelf, task):
     index_work.os.write(1, b"%d\\n" % index_work.os.getpid())  # in one piece, whoever else writes

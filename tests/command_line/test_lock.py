@@ -213,16 +213,3 @@ def test_a_pinned_block_that_drafts_otherwise_is_told(quilt: Path) -> None:
     ended = piecewright("check", quilt, "--format", "short")
     assert ended.status == 0
     assert "warning[lock-drafts-otherwise] `Vane` version 1 drafts otherwise" in ended.out
-
-
-def test_a_build_heeds_a_lock_that_comes_or_goes(quilt: Path, tmp_path: Path) -> None:
-    env = {"PIECEWRIGHT_CACHE": str(tmp_path / "kept")}
-    command = ["build", quilt, "--shelf", quilt.parents[1] / "shelf", "--out", tmp_path / "out"]
-    again = "Nothing has changed"
-    assert piecewright(*command, env=env).status == 0
-    assert again in piecewright(*command, env=env).out
-    lock(quilt)
-    assert again not in piecewright(*command, env=env).out
-    assert again in piecewright(*command, env=env).out
-    lock_of(quilt).unlink()
-    assert again not in piecewright(*command, env=env).out

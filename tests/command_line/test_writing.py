@@ -12,8 +12,8 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from piecewright.command_line import leftovers, writing
-from piecewright.command_line.writing import write_all, write_whole
+from piecewright.door import leftovers, writing
+from piecewright.door.writing import write_all, write_whole
 
 OLD = b"an older good file"
 
@@ -175,7 +175,8 @@ def test_long_names_and_names_in_other_scripts_can_be_written(tmp_path: Path) ->
 SLOW_WRITER = """
 import os, sys, time
 from pathlib import Path
-from piecewright.command_line import group as commands, writing
+from piecewright.command_line import group as commands
+from piecewright.door import writing
 if sys.argv[2] == "hidden":
     del os.O_TMPFILE
 real = os.write

@@ -9,7 +9,6 @@ from pathlib import Path
 
 import piecewright
 import pytest
-from piecewright.command_line.shelves.folders import FolderShelf
 from piecewright.diagnostics.diagnostic import Diagnostic, in_order
 from piecewright.diagnostics.source import Source
 from piecewright.language.decode import read_source
@@ -18,6 +17,7 @@ from piecewright.lint.checks import lint
 from piecewright.lint.linted import Linted
 from piecewright.pipeline import compile_file, compile_source
 from piecewright.sheets.missing_letters import missing_letters
+from piecewright.shelves.folders import FolderShelf
 from piecewright.words.catalogue.codes import catalogue
 from piecewright.words.catalogue.entry import Entry
 from piecewright.words.catalogue.lint import LINT

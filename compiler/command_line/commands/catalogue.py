@@ -7,18 +7,18 @@ from typing import TYPE_CHECKING, Any, Final
 
 import click
 
+from ...diagnostics.failures import MachineFailed, own_mistakes
+from ...door.blocks import write_files
+from ...door.stopping import held
 from ...words.phrases import count_of
-from ..blocks import write_files
-from ..choices import ListChoice, each_once, open_shelf, out_option, shelf_option
+from ..choices import ListChoice, command, each_once, open_shelf, out_option, shelf_option
 from ..console import Progress, say
-from ..failures import MachineFailed, own_mistakes
-from ..stopping import held
 from .find import condition_options, tell_faults, wanted_of
 
 if TYPE_CHECKING:
     from ...sheets.catalogue.entries import Entry
-    from ..shelves.folders import FolderShelf
-    from ..shelves.indexing import Shelved
+    from ...shelves.folders import FolderShelf
+    from ...shelves.indexing import Shelved
 
 FORMATS: Final = ("html", "pdf")
 MOST: Final = 3000  # blocks: a page of more is larger than browsers like
@@ -33,7 +33,7 @@ Examples:
 """
 
 
-@click.command("catalogue", short_help="Make a picture catalogue of the shelves.", epilog=EXAMPLES)
+@command("catalogue", short_help="Make a picture catalogue of the shelves.", epilog=EXAMPLES)
 @click.argument("words", nargs=-1, metavar="[WORD...]")
 @condition_options
 @click.option(
@@ -68,8 +68,8 @@ def catalogue(
     The HTML page needs no network and no other file: open it, and search by name, family and more. The PDF
     has twenty pictures a page, and a list of every name with the pages it is on.
     """
-    from ..keeping.kept import open_kept
-    from ..shelves.indexing import index_shelves
+    from ...door.kept import open_kept
+    from ...shelves.indexing import index_shelves
 
     shelf = open_shelf(shelves)
     indexed = index_shelves(shelf, open_kept())
@@ -92,7 +92,7 @@ def catalogue(
 def _entries(shelf: FolderShelf, found: Sequence[Shelved]) -> list[Entry]:
     """The blocks drafted, each file once."""
     from ...sheets.catalogue.entries import Entry
-    from ..shelves.index_work import drafts_of
+    from ...shelves.index_work import drafts_of
 
     tasks = list(dict.fromkeys(each.task for each in found))
     progress, drafts = Progress(1), {}

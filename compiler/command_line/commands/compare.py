@@ -12,18 +12,27 @@ from typing import TYPE_CHECKING, Final
 import click
 
 from ...diagnostics.diagnostic import Diagnostic
+from ...diagnostics.failures import own_mistakes
 from ...diagnostics.source import Source
 from ...diagnostics.visible import visible
+from ...door.blocks import named, write_files
+from ...door.naming import Names
+from ...door.rewriting import read_text
+from ...shelves.folders import FolderShelf, joined
+from ...shelves.locking import open_lock
 from ...words.phrases import one_of
-from ..blocks import named, write_files
-from ..choices import LengthChoice, ListChoice, dpi_option, each_once, open_shelf, out_option, shelf_option
+from ..choices import (
+    LengthChoice,
+    ListChoice,
+    command,
+    dpi_option,
+    each_once,
+    open_shelf,
+    out_option,
+    shelf_option,
+)
 from ..console import CLEAN, COMPLAINED, Tally, complain, say, show_diagnostics
-from ..failures import own_mistakes
 from ..inputs import Input, inputs_of, one_input
-from ..naming import Names
-from ..rewriting import read_text
-from ..shelves.folders import FolderShelf, joined
-from ..shelves.locking import open_lock
 from .show import FORMATS, Drawing, pictures_of, refuse_out_of_bounds
 
 if TYPE_CHECKING:
@@ -42,7 +51,7 @@ Examples:
 """
 
 
-@click.command("compare", short_help="Say what changed, and which templates to keep.", epilog=EXAMPLES)
+@command("compare", short_help="Say what changed, and which templates to keep.", epilog=EXAMPLES)
 @click.argument("files", nargs=-1, required=True, metavar="[OLD] NEW", type=click.Path(allow_dash=True))
 @click.option("--since", metavar="REVISION", help="Compare with the file as it was then; git is asked.")
 @click.option(
@@ -219,7 +228,7 @@ class _Run:
 
     def check(self, inputs: Sequence[Input], revision: str) -> None:
         """Says of every file whether outlines changed under one version since the revision."""
-        from ..shelves.revisions import FileIsNew
+        from ...shelves.revisions import FileIsNew
 
         for given in inputs:
             new = self._compiled(given)
@@ -271,7 +280,7 @@ class _Run:
         """The file's blocks as they are; of a quilt, those that it uses too."""
         self.shelf.forget()
         read = read_text(given)[1]
-        locked = open_lock(given, self.shelf)
+        locked = open_lock(given.file, self.shelf)
         if locked.value is None:
             self._give_up(locked.diagnostics, given.name, None)
             return None
@@ -289,7 +298,7 @@ class _Run:
         """The file's blocks as they were at a revision."""
         from ...language.decode import read_source
         from ...pipeline import compile_file
-        from ..shelves.revisions import RevisionShelf, file_at
+        from ...shelves.revisions import RevisionShelf, file_at
 
         if given.path is None:
             raise click.UsageError("git knows files, not standard input.")

@@ -7,11 +7,12 @@ from typing import Final
 
 import click
 
-from ..blocks import write_files
-from ..choices import open_shelf, shelf_option
-from ..compiling import Compiled, compile_alone
+from ...diagnostics.failures import own_mistakes
+from ...door.blocks import write_files
+from ...door.compiling import Compiled
+from ..alone import compile_alone
+from ..choices import command, open_shelf, shelf_option
 from ..console import CLEAN, say
-from ..failures import own_mistakes
 from ..inputs import one_input
 
 EXAMPLES: Final = """
@@ -23,7 +24,7 @@ Examples:
 """
 
 
-@click.command("draft", short_help="Draft a block that was measured off an old quilt.", epilog=EXAMPLES)
+@command("draft", short_help="Draft a block that was measured off an old quilt.", epilog=EXAMPLES)
 @click.argument("file", metavar="FILE", type=click.Path(allow_dash=True))
 @click.option(
     "--format",

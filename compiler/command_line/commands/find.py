@@ -7,15 +7,15 @@ from typing import TYPE_CHECKING, Any, Final
 
 import click
 
+from ...shelves.folders import joined
 from ...words.phrases import count_of
-from ..choices import ListChoice, open_shelf, shelf_option
+from ..choices import ListChoice, command, open_shelf, shelf_option
 from ..console import CLEAN, COMPLAINED, complain, say, show_diagnostics
 from ..ranges import ANGLES, COUNTS, SIZES, GridChoice
-from ..shelves.folders import joined
 
 if TYPE_CHECKING:
     from ...sheets.finding import Wanted
-    from ..shelves.indexing import Indexed, Shelved
+    from ...shelves.indexing import Indexed, Shelved
 
 METHODS: Final = ("rotary", "foundation")
 SYMMETRIES: Final = ("quarter-turn", "half-turn", "third-turn", "mirror", "none")
@@ -69,7 +69,7 @@ def condition_options(command: Decorated) -> Decorated:
     return command
 
 
-@click.command("find", short_help="Find blocks on the shelves.", epilog=EXAMPLES)
+@command("find", short_help="Find blocks on the shelves.", epilog=EXAMPLES)
 @click.argument("words", nargs=-1, metavar="[WORD...]")
 @condition_options
 @click.option(
@@ -109,8 +109,8 @@ def wanted_of(words: Sequence[str], conditions: dict[str, Any]) -> Wanted:
 
 def open_index(shelves: tuple[str, ...]) -> Indexed:
     """Everything on the shelves given, on those of the environment, and in the library."""
-    from ..keeping.kept import open_kept
-    from ..shelves.indexing import index_shelves
+    from ...door.kept import open_kept
+    from ...shelves.indexing import index_shelves
 
     return index_shelves(open_shelf(shelves), open_kept())
 
@@ -155,7 +155,7 @@ def found_record(found: Sequence[Shelved], indexed: Indexed) -> dict[str, Any]:
 
 def tell_faults(indexed: Indexed) -> int:
     """What is wrong on the shelves, on standard error; the exit status."""
-    from ..shelves.indexing import is_error
+    from ...shelves.indexing import is_error
 
     for fault in indexed.faults[:FAULTS_TOLD]:
         complain(f"{fault.file}:{fault.line}: Left out, for it has a mistake: {fault.message}")

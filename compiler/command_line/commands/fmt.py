@@ -9,14 +9,15 @@ from typing import Final
 import click
 
 from ...diagnostics.diagnostic import Severity
+from ...diagnostics.failures import own_mistakes
 from ...diagnostics.source import Source
 from ...diagnostics.visible import visible
+from ...door.rewriting import bytes_like, read_text, rewrite
 from ...language.formatter import format_source
 from ...words.phrases import count_of, one_of
+from ..choices import command
 from ..console import COMPLAINED, Tally, say, show_diagnostics
-from ..failures import own_mistakes
 from ..inputs import Input, inputs_of
-from ..rewriting import bytes_like, read_text, rewrite
 
 EXAMPLES: Final = """
 \b
@@ -29,7 +30,7 @@ Examples:
 """
 
 
-@click.command("fmt", short_help="Lay files out in the house style.", epilog=EXAMPLES)
+@command("fmt", short_help="Lay files out in the house style.", epilog=EXAMPLES)
 @click.argument("files", nargs=-1, required=True, metavar="FILE|FOLDER...", type=click.Path(allow_dash=True))
 @click.option(
     "--check",

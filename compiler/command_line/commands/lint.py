@@ -9,17 +9,17 @@ from typing import Final
 import click
 
 from ...diagnostics.diagnostic import Diagnostic, Severity
+from ...diagnostics.failures import OwnMistake, own_mistakes
 from ...diagnostics.source import Source
 from ...diagnostics.visible import visible
+from ...door.rewriting import bytes_like, read_text, rewrite
 from ...lint.linted import Linted
+from ...shelves.folders import FolderShelf
+from ...shelves.locking import locked_sources, open_lock
 from ...words.phrases import count_of
-from ..choices import open_shelf, shelf_option
+from ..choices import command, open_shelf, shelf_option
 from ..console import Progress, Tally, complain, say, show_diagnostics
-from ..failures import OwnMistake, own_mistakes
 from ..inputs import Input, inputs_of
-from ..rewriting import bytes_like, read_text, rewrite
-from ..shelves.folders import FolderShelf
-from ..shelves.locking import locked_sources, open_lock
 from .check import Form, JsonList
 
 ROUNDS: Final = 10  # of mending: a mend may uncover another, as a point that only an idle point used
@@ -50,7 +50,7 @@ def _listed(ctx: click.Context, _: click.Parameter, wanted: bool) -> None:
     ctx.exit(0)
 
 
-@click.command("lint", short_help="Say what could be better, and mend it.", epilog=EXAMPLES)
+@command("lint", short_help="Say what could be better, and mend it.", epilog=EXAMPLES)
 @click.argument("files", nargs=-1, required=True, metavar="FILE|FOLDER...", type=click.Path(allow_dash=True))
 @click.option("--mend", is_flag=True, help="Apply the mends that there are; they change no outline.")
 @click.option("--only", "only", multiple=True, metavar="NAME", help="This check alone. Repeatable.")
@@ -161,7 +161,7 @@ class _Run:
         from ...pipeline import compile_file
 
         self.shelf.forget()
-        locked = open_lock(given, self.shelf)
+        locked = open_lock(given.file, self.shelf)
         if locked.value is None:
             return locked.diagnostics, locked_sources(locked.diagnostics), []
         made = compile_file(source, locked.value.shelf)

@@ -12,16 +12,16 @@ from typing import TYPE_CHECKING, Final
 import click
 
 from ...diagnostics.diagnostic import Diagnostic, Outcome, Severity
+from ...diagnostics.failures import own_mistakes
 from ...diagnostics.source import Source
 from ...diagnostics.visible import visible
+from ...door.rewriting import read_text, rewrite, write_new
+from ...shelves.folders import FolderShelf
+from ...shelves.locking import Locked, fingerprints_of, lock_name, locked_sources, open_lock
 from ...words.phrases import count_of
-from ..choices import open_shelf, shelf_option
+from ..choices import command, open_shelf, shelf_option
 from ..console import COMPLAINED, Tally, is_terminal, say, show_diagnostics
-from ..failures import own_mistakes
 from ..inputs import Input, inputs_of
-from ..rewriting import read_text, rewrite, write_new
-from ..shelves.folders import FolderShelf
-from ..shelves.locking import Locked, fingerprints_of, lock_name, locked_sources, open_lock
 
 if TYPE_CHECKING:
     from ...drafting.pinned import Change
@@ -37,7 +37,7 @@ Examples:
 """
 
 
-@click.command("lock", short_help="Pin the blocks that a quilt uses.", epilog=EXAMPLES)
+@command("lock", short_help="Pin the blocks that a quilt uses.", epilog=EXAMPLES)
 @click.argument("files", nargs=-1, required=True, metavar="FILE|FOLDER...", type=click.Path())
 @click.option(
     "--update",
@@ -91,7 +91,7 @@ class _Run:
     def lock(self, given: Input, update: bool, yes: bool) -> None:
         """Locks one file, or says why not."""
         name = lock_name(given.name)
-        opened = open_lock(given, self.shelf)
+        opened = open_lock(given.file, self.shelf)
         if opened.value is None:
             self._tell(opened.diagnostics, given)
             return

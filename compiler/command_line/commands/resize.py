@@ -11,14 +11,15 @@ import click
 
 from ... import __version__
 from ...diagnostics.diagnostic import Severity
+from ...diagnostics.failures import WrongUse, own_mistakes
 from ...diagnostics.source import Source
-from ..blocks import BlockChoice, named, write_files
-from ..choices import LengthChoice, RulerChoice, block_option, open_shelf, shelf_option
-from ..compiling import Compiled, compile_alone
+from ...door.blocks import BlockChoice, named, write_files
+from ...door.compiling import Compiled
+from ...shelves.folders import FolderShelf
+from ..alone import compile_alone
+from ..choices import LengthChoice, RulerChoice, block_option, command, open_shelf, shelf_option
 from ..console import CLEAN, COMPLAINED, say, show_diagnostics
-from ..failures import own_mistakes
 from ..inputs import one_input
-from ..shelves.folders import FolderShelf
 
 if TYPE_CHECKING:
     from ...language.edits import Edit
@@ -36,7 +37,7 @@ Examples:
 """
 
 
-@click.command("resize", short_help="Say which sizes suit a block, and draft it at another.", epilog=EXAMPLES)
+@command("resize", short_help="Say which sizes suit a block, and draft it at another.", epilog=EXAMPLES)
 @click.argument("file", metavar="FILE", type=click.Path(allow_dash=True))
 @click.option(
     "--to",
@@ -126,7 +127,7 @@ def resized(compiled: Compiled, blocks: Sequence[CompiledBlock], to: Fraction) -
         block = trees[each.draft.origin] if each.draft.origin else None
         assert block is not None, "every block of the file has its words"
         if any(measured.block.title.span == each.draft.origin for measured in compiled.measured):
-            raise click.UsageError(f"'{named(each.draft.title)}' is a washed block: draft it first.")
+            raise WrongUse(f"'{named(each.draft.title)}' is a washed block: draft it first.")
         edits += rescaled(compiled.source, block, to / each.draft.width)
     return with_edits(compiled.source.text, edits)
 

@@ -10,25 +10,26 @@ from typing import TYPE_CHECKING, Final
 
 import click
 
-from ..blocks import BlockChoice, named, write_files
+from ...diagnostics.failures import own_mistakes
+from ...door.blocks import BlockChoice, named, write_files
+from ...door.documents import stem_of
+from ...door.naming import Names
+from ...door.owners import marked
+from ...door.stopping import held
+from ..alone import compile_alone
 from ..choices import (
     LengthChoice,
     ListChoice,
     block_option,
+    command,
     dpi_option,
     each_once,
     open_shelf,
     out_option,
     shelf_option,
 )
-from ..compiling import compile_alone
 from ..console import CLEAN, say
-from ..failures import own_mistakes
 from ..inputs import one_input
-from ..naming import Names
-from ..owners import marked
-from ..quilts import stem_of
-from ..stopping import held
 
 if TYPE_CHECKING:
     from ...drafting.model import Draft
@@ -50,7 +51,7 @@ Examples:
 """
 
 
-@click.command("show", short_help="Draw blocks and quilts as pictures.", epilog=EXAMPLES)
+@command("show", short_help="Draw blocks and quilts as pictures.", epilog=EXAMPLES)
 @click.argument("file", metavar="FILE", type=click.Path(allow_dash=True))
 @click.option(
     "--format",

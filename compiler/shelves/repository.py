@@ -20,9 +20,9 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 from typing import Final
 
-from ...diagnostics.visible import visible
-from ..failures import MachineFailed
-from ..reading import plain_bytes
+from ..diagnostics.failures import MachineFailed
+from ..diagnostics.visible import visible
+from .reading import plain_bytes
 
 GIT: Final = "git"
 PATIENCE: Final = 30.0  # seconds that git may take: a folder of a large repository takes a tenth of one

@@ -7,7 +7,7 @@ import sys
 from collections.abc import Iterator
 from typing import Final
 
-from ... import __version__
+from .. import __version__
 
 try:
     from _blake2 import blake2b  # what hashlib gives, without loading a library of ciphers for it

@@ -14,11 +14,11 @@ import tomllib
 from dataclasses import dataclass
 from typing import Any, Final
 
-from ...diagnostics.diagnostic import Diagnostic, Outcome, error
-from ...diagnostics.source import Source, Span
-from ...diagnostics.visible import shortened
-from ...words.phrases import did_you_mean
-from ..reading import plain_bytes
+from ..diagnostics.diagnostic import Diagnostic, Outcome, error
+from ..diagnostics.source import Source, Span
+from ..diagnostics.visible import shortened
+from ..words.phrases import did_you_mean
+from .reading import plain_bytes
 
 LARGEST: Final = 64_000  # bytes: a manifest of a thousand names to leave out has less
 LONGEST_LINE: Final = 2000  # characters: a key of 10,000 parts takes the library that reads TOML seconds

@@ -12,8 +12,9 @@ from typing import Any, Final
 
 from ...cutting.plan_model import CuttingPlan
 from ...quilt.model import Quilt
-from .quilt_report import quilt_report
-from .report_numbers import Record
+from .reports import quilt_report
+
+Record = dict[str, Any]
 
 FORMULA: Final = ("=", "+", "-", "@", "\t", "\r", "\n")
 """What a cell begins with that a spreadsheet would work out."""

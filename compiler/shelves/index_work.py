@@ -15,12 +15,12 @@ from pathlib import Path
 from types import FrameType
 from typing import Any, Final, NamedTuple, TypeVar
 
-from ...diagnostics.diagnostic import Severity
-from ...diagnostics.source import Source
-from ...drafting.model import Draft
-from ...pipeline import draft_source
-from ...sheets.block_facts import facts_of, record_of
-from ..failures import MachineFailed, mistake_text
+from ..diagnostics.diagnostic import Severity
+from ..diagnostics.failures import MachineFailed, mistake_text
+from ..diagnostics.source import Source
+from ..drafting.model import Draft
+from ..pipeline import draft_source
+from ..sheets.block_facts import facts_of, record_of
 from .folders import Folder, FolderShelf
 
 ALONE: Final = 40  # files that one process works out sooner than others can be started

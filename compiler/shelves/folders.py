@@ -14,15 +14,14 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
-from ...diagnostics.source import Source
-from ..reading import plain_bytes
+from ..diagnostics.source import Source
 from .listing import DEEPEST, names_in
+from .reading import plain_bytes
 
 if TYPE_CHECKING:
-    from ...diagnostics.diagnostic import Diagnostic
-    from ...language import tree
-    from ...language.shelf import ShelfBlock
-    from ..keeping.again import Record
+    from ..diagnostics.diagnostic import Diagnostic
+    from ..language import tree
+    from ..language.shelf import ShelfBlock
 
 LIBRARY_LABEL: Final = "library"
 LIBRARY: Final = "<library>"  # what places in the library that ships begin with
@@ -68,15 +67,12 @@ class Index:
 class FolderShelf:
     """Finds blocks in real folders. One may serve a whole run: `forget` lets go what one file needed."""
 
-    def __init__(
-        self, folders: Iterable[Path] = (), *, library: Path | None = None, record: Record | None = None
-    ) -> None:
+    def __init__(self, folders: Iterable[Path] = (), *, library: Path | None = None) -> None:
         self._given = tuple(Folder("shelf", path, str(path), True) for path in folders)
         self._library = (Folder(LIBRARY_LABEL, library, LIBRARY, True),) if library else ()
         self._indexes: dict[Folder, Index] = {}
         self._parsed: dict[str, Parsed] = {}
         self._homes: dict[str, tuple[Folder, Path]] = {}
-        self._record = record
         self._anyway = False
 
     @classmethod
@@ -164,27 +160,18 @@ class FolderShelf:
             index = Index()
             depth = DEEPEST if folder.deep else 0
             paths = block_files(folder.path, depth, anyway=self._anyway)
-            if self._record and folder.label != LIBRARY_LABEL:
-                self._record.looked(str(folder.path), depth, [str(path) for path in paths])
             for path in paths:
-                data = self._bytes(path, folder)
+                data = bytes_of(path)
                 if data is not None:
                     _add_titles(index, path, data)
             self._indexes[folder] = index
         return index
 
-    def _bytes(self, path: Path, folder: Folder) -> bytes | None:
-        """The file's bytes, noted in the record; what ships with the program counts as part of it."""
-        data = bytes_of(path)
-        if self._record and folder.label != LIBRARY_LABEL:
-            self._record.read(str(path), data)
-        return data
-
     # ---- files --------------------------------------------------------------------------------------------
 
     def _blocks(self, path: Path, folder: Folder) -> Iterator[ShelfBlock]:
         """The blocks of a shelf's file, in order."""
-        from ...language.shelf import ShelfBlock
+        from ..language.shelf import ShelfBlock
 
         parsed = self._parse(path, folder)
         if parsed is not None:
@@ -195,7 +182,7 @@ class FolderShelf:
         """The file's blocks; None where it cannot be read at all."""
         name = shown_path(path, folder)
         if name not in self._parsed:
-            data = self._bytes(path, folder)
+            data = bytes_of(path)
             if data is None:
                 return None
             self._homes[name] = (folder, path)
@@ -267,8 +254,8 @@ def joined(text: str) -> str:
 
 def _parse_bytes(name: str, data: bytes) -> Parsed:
     """The blocks of a file's bytes; none where it has a mistake."""
-    from ...language.decode import read_source
-    from ...language.parser import parse
+    from ..language.decode import read_source
+    from ..language.parser import parse
 
     read = read_source(name, data)
     if read.value is None or read.failed:
@@ -284,7 +271,7 @@ def _parse_bytes(name: str, data: bytes) -> Parsed:
 
 def _aliases(block: tree.Block) -> tuple[str, ...]:
     """The other names of a block."""
-    from ...language import tree
+    from ..language import tree
 
     return tuple(
         each.text for statement in block.body if isinstance(statement, tree.Also) for each in statement.titles

@@ -9,10 +9,10 @@ from contextlib import contextmanager
 from pathlib import Path
 
 from ..diagnostics.diagnostic import Outcome
+from ..diagnostics.failures import MachineFailed, machine_text
 from ..diagnostics.source import Source
 from ..language.decode import read_source
 from .compiling import file_unreadable
-from .failures import MachineFailed, machine_text
 from .inputs import Input
 from .writing import write_like, write_over, write_whole
 

@@ -2,28 +2,27 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+import os
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
-import click
-
 from ..diagnostics.diagnostic import Diagnostic, Outcome, error, in_order, note
+from ..diagnostics.failures import ShelfDamaged, own_mistakes
 from ..diagnostics.source import Source, Span
-from .console import CLEAN, Progress, Tally, show_diagnostics
-from .failures import own_mistakes
+from ..shelves.folders import FolderShelf, library_folder
+from ..shelves.locking import locked_sources, open_lock
 from .inputs import Input
-from .shelves.folders import FolderShelf
-from .shelves.listing import ShelfDamaged
-from .shelves.locking import locked_sources, open_lock
 
 if TYPE_CHECKING:
     from ..drafting.washed.model import Measured
     from ..pipeline import CompiledBlock
     from ..planning import Cutting, PlannedQuilt
     from ..quilt.model import Quilt
-    from .keeping.again import Record
 
+
+__all__ = ["Compiled", "FolderShelf", "compile_input", "open_shelves"]
 
 NOT_FOUND: Final = ("block-unknown", "version-unknown")
 """What is said of a used block that no shelf has: it may stand in a file with a mistake."""
@@ -55,9 +54,12 @@ class Compiled:
         return tuple(each for each in self.blocks if not each.from_elsewhere)
 
 
-def compile_input(
-    given: Input, shelf: FolderShelf, cutting: Cutting | None = None, record: Record | None = None
-) -> Compiled:
+def open_shelves(folders: Iterable[str | os.PathLike[str]]) -> FolderShelf:
+    """The folders given, nearest first, then the library that ships."""
+    return FolderShelf(dict.fromkeys(map(Path, folders)), library=library_folder())
+
+
+def compile_input(given: Input, shelf: FolderShelf, cutting: Cutting | None = None) -> Compiled:
     """The input compiled, its quilts planned where `cutting` says how.
 
     What an earlier file needed of the shelf is let go first.
@@ -68,34 +70,15 @@ def compile_input(
     except OSError as problem:
         said = file_unreadable(given.name, problem.strerror or "it cannot be opened")
         return Compiled(given.name, (), (said,), {given.name: Source(given.name, "")})
-    if record:
-        record.read(given.name, data)
     try:
         with own_mistakes(given.name):
-            return _compile_bytes(given, data, shelf, cutting, record)
+            return _compile_bytes(given, data, shelf, cutting)
     except ShelfDamaged as damaged:
         sources = {given.name: Source(given.name, ""), damaged.source.name: damaged.source}
         return Compiled(given.name, (), damaged.said, sources)
 
 
-def compile_alone(given: Input, shelf: FolderShelf, cutting: Cutting | None = None) -> tuple[Compiled, int]:
-    """The one input of a command compiled, all there is to say of it shown; and the exit status so far."""
-    tally, progress = Tally(), Progress(1)
-    progress.doing(f"{given.name}: drafting")
-    try:
-        compiled = compile_input(given, shelf, cutting)
-    finally:
-        progress.clear()
-    tally.add(compiled.diagnostics)
-    show_diagnostics(compiled.diagnostics, compiled.sources, err=True)
-    if tally.status() != CLEAN:
-        click.echo(tally.summary(), err=True)
-    return compiled, tally.status()
-
-
-def _compile_bytes(
-    given: Input, data: bytes, shelf: FolderShelf, cutting: Cutting | None, record: Record | None
-) -> Compiled:
+def _compile_bytes(given: Input, data: bytes, shelf: FolderShelf, cutting: Cutting | None) -> Compiled:
     from ..language.decode import read_source
     from ..pipeline import compile_file
 
@@ -103,7 +86,7 @@ def _compile_bytes(
     source = read.value or Source(name, "")
     if read.value is None or read.failed:
         return Compiled(name, (), in_order(read.diagnostics), {name: source})
-    locked = open_lock(given, shelf, record)
+    locked = open_lock(given.file, shelf)
     if locked.value is None:
         return Compiled(name, (), locked.diagnostics, {name: source, **locked_sources(locked.diagnostics)})
     outcome = compile_file(source, locked.value.shelf)

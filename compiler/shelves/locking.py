@@ -7,17 +7,15 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
-from ...diagnostics.diagnostic import Diagnostic, Outcome, error
-from ...diagnostics.source import Source, Span
-from ..reading import plain_bytes
+from ..diagnostics.diagnostic import Diagnostic, Outcome, error
+from ..diagnostics.source import Source, Span
 from .folders import FolderShelf
+from .reading import plain_bytes
 
 if TYPE_CHECKING:
-    from ...language.lock_file import Lock
-    from ...language.shelf import Shelf, ShelfBlock
-    from ...pipeline import Compilation
-    from ..inputs import Input
-    from ..keeping.again import Record
+    from ..language.lock_file import Lock
+    from ..language.shelf import Shelf, ShelfBlock
+    from ..pipeline import Compilation
 
 ENDING: Final = ".lock"
 LARGEST: Final = 8_000_000  # bytes: as a block file; a lock of a hundred blocks has some hundred thousand
@@ -37,7 +35,7 @@ class Locked:
         """What there is to say of a file compiled with it."""
         if self.lock is None:
             return []
-        from ...drafting.pinned import said_of_choices
+        from ..drafting.pinned import said_of_choices
 
         return said_of_choices(self.name, own, self.lock, self.blocks, made.choices, fingerprints_of(made))
 
@@ -47,25 +45,18 @@ def lock_name(file: str) -> str:
     return file + ENDING
 
 
-def open_lock(given: Input, shelf: FolderShelf, record: Record | None = None) -> Outcome[Locked]:
-    """The shelf behind the lock beside a file; the shelf alone where there is no lock."""
-    plain = Outcome(Locked(shelf, {}))
-    name = lock_name(given.name)
-    if given.path is None:
-        return plain
-    if not os.path.lexists(name):
-        if record:
-            record.missed(name)
-        return plain
-    from ...language.lock import LockedShelf, pinned_blocks
-    from ...language.lock_file import lock_damaged, read_lock
+def open_lock(file: str | None, shelf: FolderShelf) -> Outcome[Locked]:
+    """The shelf behind the lock beside a file; the shelf alone where there is no lock, or no file."""
+    name = lock_name(file or "")
+    if file is None or not os.path.lexists(name):
+        return Outcome(Locked(shelf, {}))
+    from ..language.lock import LockedShelf, pinned_blocks
+    from ..language.lock_file import lock_damaged, read_lock
 
     try:
         data = plain_bytes(name, LARGEST)
     except OSError as problem:
         return Outcome(None, (lock_unreadable(name, problem.strerror or "it cannot be opened"),))
-    if record:
-        record.read(name, data)
     if len(data) > LARGEST:
         return Outcome(None, (lock_damaged(name, "it is larger than any"),))
     lock = read_lock(name, data)
@@ -83,7 +74,7 @@ def locked_sources(diagnostics: Iterable[Diagnostic]) -> dict[str, Source]:
 
 def fingerprints_of(made: Compilation) -> dict[Span, str]:
     """The fingerprint of each block, by the place of its title."""
-    from ...drafting.fingerprint import fingerprint_of
+    from ..drafting.fingerprint import fingerprint_of
 
     drafts = [each.draft for each in made.blocks]
     return {draft.origin: fingerprint_of(draft) for draft in drafts if draft.origin is not None}

@@ -14,8 +14,8 @@ import os
 import sys
 from typing import Final
 
-from ..reading import plain_bytes
-from .digests import digest_of
+from ..shelves.digests import digest_of
+from ..shelves.reading import plain_bytes
 
 SETTING: Final = "PIECEWRIGHT_CACHE"  # another folder, or OFF
 OFF: Final = "off"
@@ -61,7 +61,7 @@ class Kept:
         """Keeps the bytes, where folder and disk let us, and drops the oldest where there are too many."""
         from pathlib import Path
 
-        from ..writing import write_whole
+        from .writing import write_whole
 
         if len(data) >= LARGEST - 1000:  # the head's bytes, with room to spare
             return

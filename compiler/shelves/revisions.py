@@ -8,17 +8,15 @@ from collections.abc import Iterable, Mapping
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
-import click
-
-from ...diagnostics.source import Source
-from ...diagnostics.visible import shortened, visible
-from ..failures import MachineFailed
+from ..diagnostics.failures import MachineFailed, WrongUse
+from ..diagnostics.source import Source
+from ..diagnostics.visible import shortened, visible
 from .folders import LARGEST, TITLE, unescaped
 from .listing import EXTENSIONS
 from .repository import MOST_SAID, Reader, reader_of, repository_of
 
 if TYPE_CHECKING:
-    from ...language.shelf import Shelf, ShelfBlock
+    from ..language.shelf import Shelf, ShelfBlock
 
 UNBORN: Final = "HEAD"  # git does not know it, though it is spelt right, before the first commit
 LONGEST: Final = 1000  # letters of a revision: one with words to search for has a hundred
@@ -26,7 +24,7 @@ OBJECT: Final = re.compile(rb"[0-9a-f]{40,64}")
 PLAIN_FILES: Final = (b"100644", b"100755", b"100664")  # git's kinds of a plain file
 
 
-class FileIsNew(click.UsageError):
+class FileIsNew(WrongUse):
     """The revision has no such file."""
 
 
@@ -37,7 +35,7 @@ def file_at(revision: str, path: Path) -> tuple[bytes, dict[str, bytes]]:
     knows no such revision; FileIsNew where the revision has no such file, or nothing was ever recorded.
     """
     if revision.startswith("-") or not revision.strip() or "\0" in revision or len(revision) > LONGEST:
-        raise click.UsageError(f"'{shortened(visible(revision), LONGEST // 10)}' is no revision.")
+        raise WrongUse(f"'{shortened(visible(revision), LONGEST // 10)}' is no revision.")
     folder = Path(os.path.realpath(path.parent))
     repository = repository_of(folder)
     with reader_of(repository, revision) as git:
@@ -45,7 +43,7 @@ def file_at(revision: str, path: Path) -> tuple[bytes, dict[str, bytes]]:
         if not OBJECT.fullmatch(known):
             if revision == UNBORN:
                 raise FileIsNew("git has recorded nothing here yet.")
-            raise click.UsageError(f"git knows no revision '{visible(revision)}' here.")
+            raise WrongUse(f"git knows no revision '{visible(revision)}' here.")
         objects = _listed(git, known, folder.relative_to(repository.root), revision)
         if path.name not in objects:
             raise FileIsNew(f"'{visible(str(path))}' is not in revision '{visible(revision)}'.")
@@ -65,7 +63,7 @@ def _listed(git: Reader, known: bytes, within: Path, revision: str) -> dict[str,
     below = [] if place == b"." else [b"--", place + b"/"]
     listed = git.ask("ls-tree", "-z", "--full-tree", known, *below)
     if listed is None:
-        raise click.UsageError(
+        raise WrongUse(
             f"git knows no files of '{visible(revision)}' here: it is no commit, or the "
             "repository is not whole."
         )
@@ -147,9 +145,9 @@ class RevisionShelf:
         ]
 
     def _blocks(self, name: str) -> list[ShelfBlock]:
-        from ...language.decode import read_source
-        from ...language.parser import parse
-        from ...language.shelf import ShelfBlock
+        from ..language.decode import read_source
+        from ..language.parser import parse
+        from ..language.shelf import ShelfBlock
 
         read = read_source(f"{self._shown}:{name}", self._texts[name])
         parsed = read.then(parse)

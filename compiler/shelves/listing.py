@@ -7,20 +7,11 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING, Final
 
 if TYPE_CHECKING:
-    from ...diagnostics.diagnostic import Diagnostic
-    from ...diagnostics.source import Source
+    pass
 
 EXTENSIONS: Final = (".block", ".quilt")
 MANIFEST: Final = "shelf.toml"
 DEEPEST: Final = 8  # folders within folders that are looked through
-
-
-class ShelfDamaged(Exception):
-    """A shelf's manifest cannot be read, so nobody knows what is on the shelf: as told in `said`."""
-
-    def __init__(self, said: tuple[Diagnostic, ...], source: Source) -> None:
-        super().__init__(said[0].message)
-        self.said, self.source = said, source
 
 
 def names_in(folder: str, depth: int = 0, *, anyway: bool = False) -> list[str]:
@@ -45,6 +36,8 @@ def _left_out(folder: str, anyway: bool) -> frozenset[str]:
     manifest = read.value
     assert manifest is not None, "there is always a manifest"
     if read.diagnostics and manifest.source and not anyway:
+        from ..diagnostics.failures import ShelfDamaged
+
         raise ShelfDamaged(read.diagnostics, manifest.source)
     return frozenset(os.path.join(folder, *each.split("/")) for each in manifest.leave_out)
 

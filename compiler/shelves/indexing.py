@@ -8,18 +8,16 @@ shelf.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, field
 from json import dumps, loads
 from os.path import islink, realpath
-from typing import Any, Final
+from typing import Any, Final, Protocol
 
-from ...diagnostics.diagnostic import Diagnostic, Severity, warning
-from ...diagnostics.source import Source, Span
-from ...sheets.block_facts import BlockFacts, facts_from
-from ..console import Progress
-from ..keeping.digests import digest_of, program_digest
-from ..keeping.kept import Kept
+from ..diagnostics.diagnostic import Diagnostic, Severity, warning
+from ..diagnostics.source import Source, Span
+from ..sheets.block_facts import BlockFacts, facts_from
+from .digests import digest_of, program_digest
 from .folders import Folder, FolderShelf, bytes_of, names_shown, uses_shown
 from .index_work import Fault, Record, Task, index_records
 from .listing import DEEPEST, MANIFEST, names_in
@@ -62,7 +60,23 @@ class _File:
     uses: tuple[str, ...]
 
 
-def index_shelves(shelf: FolderShelf, kept: Kept | None) -> Indexed:
+class Store(Protocol):
+    """Bytes kept from run to run, under keys."""
+
+    def find(self, key: str) -> bytes | None:
+        """The bytes kept under a key; None where there are none."""
+        ...
+
+    def keep(self, key: str, data: bytes) -> None:
+        """Keeps the bytes, where that can be done."""
+        ...
+
+
+Doing = Callable[[str], None]
+"""Told what is being done; '' when it is done."""
+
+
+def index_shelves(shelf: FolderShelf, kept: Store | None, doing: Doing = lambda what: None) -> Indexed:
     """Every block on the shelves; only what changed since the last time is drafted."""
     indexed = Indexed()
     entries = {each: _Entry(each, kept) for each in shelf.shelves}
@@ -70,7 +84,7 @@ def index_shelves(shelf: FolderShelf, kept: Kept | None) -> Indexed:
     keys = _Keys(files)
     wanted = {file: keys.key(file) for file in files}
     missing = [file for file, key in wanted.items() if entries[file.shelf].find(key) is None]
-    _make(shelf, missing, wanted, entries)
+    _make(shelf, missing, wanted, entries, doing)
     for each in shelf.shelves:
         title = _opened(indexed, each)
         own = [file for file in files if file.shelf == each]
@@ -139,7 +153,7 @@ class _Keys:
 class _Entry:
     """What is kept of one shelf."""
 
-    def __init__(self, shelf: Folder, kept: Kept | None) -> None:
+    def __init__(self, shelf: Folder, kept: Store | None) -> None:
         self._kept = kept
         self._shown: dict[str, list[list[str]]] = {}
         self._records: dict[str, Record] = {}
@@ -183,20 +197,23 @@ class _Entry:
 
 
 def _make(
-    shelf: FolderShelf, missing: Sequence[_File], keys: dict[_File, str], entries: dict[Folder, _Entry]
+    shelf: FolderShelf,
+    missing: Sequence[_File],
+    keys: dict[_File, str],
+    entries: dict[Folder, _Entry],
+    doing: Doing,
 ) -> None:
     """Works out the facts of files that the index does not know, on every core."""
     if not missing:
         return
-    progress = Progress(1)
     tasks = [Task(file.shelf, file.path) for file in missing]
     try:
         for number, record in enumerate(index_records(shelf.shelves, tasks), 1):
-            progress.doing(f"indexing: {number:,} of {len(missing):,} files")
+            doing(f"indexing: {number:,} of {len(missing):,} files")
             file = missing[number - 1]
             entries[file.shelf].add(keys[file], record)
     finally:
-        progress.clear()
+        doing("")
 
 
 def _gather(

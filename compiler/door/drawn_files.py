@@ -3,118 +3,117 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, field
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
+from ..diagnostics.failures import own_mistakes
 from ..diagnostics.source import Span
 from ..words.phrases import count_of
-from .blocks import BlockChoice, named
-from .booklets import HTML, Booklets, Made, made_of_block
-from .console import Progress, Tally, Voice
-from .failures import laying_out, own_mistakes
-from .keeping.again import Record, page_after
-from .keeping.kept_sheets import KeptSheets
+from .blocks import named
+from .documents import HTML, Made, Wanted, laying_out, made_of_block, made_of_quilt, stem_of, tables_of
 from .naming import Names
 from .owners import marked
-from .quilts import made_of_quilt, stem_of, tables_of
 from .stopping import held
 
 if TYPE_CHECKING:
     from ..pipeline import CompiledBlock
-    from ..planning import Cutting, PlannedQuilt
+    from ..planning import PlannedQuilt
     from ..sheets.arrange.options import SheetOptions
     from ..sheets.booklet.content import Book
     from ..sheets.page import Document
 
+TABLE: Final = "table"
+
+
+@dataclass(frozen=True, slots=True)
+class Drawn:
+    """Files that were made of one document: their stem within the folder, their kind, and of how many pages.
+    A table's stem has its ending, and it has no pages."""
+
+    stem: str
+    kind: str
+    pages: int = 0
+
 
 @dataclass(slots=True)
 class Job:
-    """What is the same for every file of one run."""
+    """What is the same for every file of one run, and what became of it.
 
-    options: SheetOptions
+    `doing` is told what is being done. `log`: what was drawn, and what is to be said of files that were in
+    the folder, in order.
+    """
+
+    wanted: Wanted
     formats: tuple[str, ...]
     folder: str
     dpi: int
-    choice: BlockChoice
-    parts: tuple[str, ...]
-    tables: bool
-    blocks_too: bool
-    booklets: Booklets
-    cutting: Cutting
-    sheets: KeptSheets
-    record: Record
-    voice: Voice
-    progress: Progress
+    tables: bool = False
+    doing: Callable[[str], None] = lambda what: None
     quilts: int = 0
     parts_made: int = 0
-    tally: Tally = field(default_factory=Tally)
+    log: list[Drawn | str] = field(default_factory=list)
     names: Names = field(init=False)
 
     def __post_init__(self) -> None:
         self.names = Names(self.folder)
 
 
-def recorded(job: Job, files: Iterator[tuple[str, bytes]]) -> Iterator[tuple[str, bytes]]:
-    """The same files, each heard by the record."""
-    for name, data in files:
-        job.record.wrote(placed(job.folder, name), data)
-        yield name, data
-
-
-def block_files(
-    job: Job, source: str, blocks: Sequence[CompiledBlock], lines: list[str]
+def files_of(
+    job: Job, source: str, quilts: Sequence[PlannedQuilt], blocks: Sequence[CompiledBlock]
 ) -> Iterator[tuple[str, bytes]]:
-    """Every file of the blocks, made one at a time; `lines` says what they are."""
+    """Every file of a source's quilts, then of its blocks, made one at a time."""
+    yield from quilt_files(job, source, quilts)
+    yield from block_files(job, source, blocks)
+
+
+def block_files(job: Job, source: str, blocks: Sequence[CompiledBlock]) -> Iterator[tuple[str, bytes]]:
+    """Every file of the blocks, made one at a time."""
     for block in blocks:
         title = f"{source}, block '{named(block.draft.title)}'"
-        job.progress.doing(f"{source}: laying out {count_of(len(block.templates), 'template')}")
+        job.doing(f"{source}: laying out {count_of(len(block.templates), 'template')}")
         with laying_out(title, block.draft.origin or Span(source, 0, 0)):
-            made = list(made_of_block(block, job.options, job.booklets, job.parts))
+            made = list(made_of_block(block, job.wanted))
         stem = job.names.stem(block.draft.title, block.draft.version, source)
-        lines += job.names.told()
+        job.log += job.names.told()
         for each in made:
-            yield from drawn(job, source, title, stem, each, lines)
+            yield from drawn(job, source, title, stem, each)
 
 
-def quilt_files(
-    job: Job, source: str, quilts: Sequence[PlannedQuilt], lines: list[str]
-) -> Iterator[tuple[str, bytes]]:
+def quilt_files(job: Job, source: str, quilts: Sequence[PlannedQuilt]) -> Iterator[tuple[str, bytes]]:
     """Every file of the quilts."""
     for planned in quilts:
         job.quilts += 1
         title = f"{source}, quilt '{named(planned.quilt.title)}'"
         stem = stem_of(job.names, planned.quilt, source)
-        lines += job.names.told()
-        job.progress.doing(f"{source}: laying out {count_of(len(planned.quilt.blocks), 'block')}")
+        job.log += job.names.told()
+        job.doing(f"{source}: laying out {count_of(len(planned.quilt.blocks), 'block')}")
         with laying_out(title, planned.quilt.origin or Span(source, 0, 0)):
-            made = list(made_of_quilt(planned, job.parts, job.options, job.sheets, job.booklets))
+            made = list(made_of_quilt(planned, job.wanted))
         for each in made:
-            yield from drawn(job, source, title, stem, each, lines)
+            yield from drawn(job, source, title, stem, each)
         if job.tables:
             with own_mistakes(title):
                 tables = list(tables_of(planned))
             for ending, data in tables:
-                lines.append(f"Wrote {placed(job.folder, f'{stem}-{ending}')}.")
+                job.log.append(Drawn(f"{stem}-{ending}", TABLE))
                 yield f"{stem}-{ending}", data
 
 
-def drawn(
-    job: Job, source: str, title: str, stem: str, made: Made, lines: list[str]
-) -> Iterator[tuple[str, bytes]]:
+def drawn(job: Job, source: str, title: str, stem: str, made: Made) -> Iterator[tuple[str, bytes]]:
     """A document's files in every format asked for."""
     stem = f"{stem}-{made.ending}" if made.ending else stem
-    job.parts_made += made.ending in job.parts
+    job.parts_made += made.ending in job.wanted.parts
     for kind in job.formats:
         pages = len(made.document.pages)
         if kind == HTML:
             if made.book:
-                lines.append(f"Wrote {placed(job.folder, f'{stem}.html')}.")
-                page = html_of(made.book, job.options, title)
+                job.log.append(Drawn(stem, HTML))
+                page = html_of(made.book, job.wanted.options, title)
                 yield f"{stem}.html", marked(HTML, page, made.document.title)
             continue
-        job.progress.doing(f"{source}: drawing {count_of(pages, 'page')}")
-        lines.append(written_line(job.folder, stem, kind, pages))
+        job.doing(f"{source}: drawing {count_of(pages, 'page')}")
+        job.log.append(Drawn(stem, kind, pages))
         yield from pages_of(made.document, stem, kind, job.dpi, title)
 
 
@@ -146,15 +145,6 @@ def page_name(stem: str, number: int, kind: str) -> str:
     return f"{stem}-page-{number}.{kind}"
 
 
-def written_line(folder: str, stem: str, kind: str, pages: int) -> str:
-    """`Wrote sheets/tidewater-vane-v2.pdf (3 pages).`"""
-    if kind == "pdf":
-        return f"Wrote {placed(folder, f'{stem}.pdf')} ({count_of(pages, 'page')})."
-    first = placed(folder, page_name(stem, 1, kind))
-    last = f" to {page_name(stem, pages, kind)}" if pages > 1 else ""
-    return f"Wrote {first}{last} ({count_of(pages, 'page')})."
-
-
 def placed(folder: str, name: str) -> str:
     """The name with its folder, where that is another than the one we are in."""
     return name if folder == "." else os.path.join(folder, name)
@@ -167,3 +157,10 @@ def left_over(paths: Sequence[str]) -> Iterator[str]:
         following = page_after(path)
         if following and following not in written and os.path.exists(following):
             yield following
+
+
+def page_after(path: str) -> str | None:
+    """The name of the page that would follow, for a file that is one page of several."""
+    stem, found, ending = path.rpartition("-page-")
+    number, _, kind = ending.partition(".")
+    return f"{stem}-page-{int(number) + 1}.{kind}" if found and number.isdecimal() else None

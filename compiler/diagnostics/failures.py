@@ -7,15 +7,11 @@ from contextlib import contextmanager
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-import click
-
-from ..diagnostics.diagnostic import Diagnostic, error
-from ..diagnostics.source import Span
-from ..diagnostics.visible import shortened
-from .shelves.listing import ShelfDamaged
+from .visible import shortened
 
 if TYPE_CHECKING:
-    from ..sheets.arrange.page_bound import TooManyPages
+    from .diagnostic import Diagnostic
+    from .source import Source
 
 TELLING = 300  # characters of an exception's own words in a message
 
@@ -26,6 +22,18 @@ class MachineFailed(Exception):
 
 class OwnMistake(Exception):
     """A broken promise inside the program, told in one line with what it was working on."""
+
+
+class ShelfDamaged(Exception):
+    """A shelf's manifest cannot be read, so nobody knows what is on the shelf: as told in `said`."""
+
+    def __init__(self, said: tuple[Diagnostic, ...], source: Source) -> None:
+        super().__init__(said[0].message)
+        self.said, self.source = said, source
+
+
+class WrongUse(ValueError):
+    """What the caller asked for that there is not, told with the choices that there are."""
 
 
 class Refused(Exception):
@@ -48,31 +56,13 @@ def own_mistakes(subject: str) -> Iterator[None]:
         ShelfDamaged,
         OSError,
         MemoryError,
-        click.ClickException,
-        click.exceptions.Exit,
+        WrongUse,
     ):
         raise
     except Exception as problem:
         if _is_machine_lacking(problem):
             raise MachineFailed(str(problem)) from problem
         raise OwnMistake(mistake_text(subject, problem)) from problem
-
-
-@contextmanager
-def laying_out(subject: str, title: Span) -> Iterator[None]:
-    """The same, and refuses what has more pages than anybody prints at the title's words."""
-    from ..sheets.arrange.page_bound import TooManyPages
-
-    with own_mistakes(subject):
-        try:
-            yield
-        except TooManyPages as problem:
-            raise Refused(pages_too_many(problem, title)) from problem
-
-
-def pages_too_many(problem: TooManyPages, title: Span) -> Diagnostic:
-    """A block's templates take more pages than anybody prints."""
-    return error("pages-too-many", str(problem), title, help=problem.help)
 
 
 def mistake_text(subject: str, problem: BaseException) -> str:

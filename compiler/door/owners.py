@@ -12,8 +12,8 @@ from struct import pack
 from typing import Final
 from zlib import crc32
 
-from .keeping.digests import digest_of
-from .reading import plain_bytes
+from ..shelves.digests import digest_of
+from ..shelves.reading import plain_bytes
 
 LARGEST: Final = 64_000_000  # bytes of a file looked at; a booklet has a few million
 ENDINGS: Final = (".pdf", ".png", ".svg", ".html")

@@ -7,11 +7,9 @@ from collections.abc import Iterable, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-import click
-
+from ..diagnostics.failures import MachineFailed, WrongUse, machine_text
 from ..diagnostics.visible import shortened, visible
-from .failures import MachineFailed, machine_text
-from .shelves.folders import joined
+from ..shelves.folders import joined
 from .writing import write_all
 
 if TYPE_CHECKING:
@@ -21,7 +19,7 @@ TITLE_ROOM = 60  # characters of a title in a message
 
 
 class BlockChoice:
-    """The titles asked for with `--block`, and which of them have been met."""
+    """The titles asked for, and which of them have been met."""
 
     def __init__(self, titles: Sequence[str]) -> None:
         self._wanted = dict.fromkeys(map(joined, titles), False)
@@ -54,7 +52,7 @@ class BlockChoice:
 
                 close = get_close_matches(title, self._seen, n=1)
                 near = f" Did you mean '{named(close[0])}'?" if close else ""
-                raise click.UsageError(f"There is no block '{named(title)}' in what was read.{near}")
+                raise WrongUse(f"There is no block '{named(title)}' in what was read.{near}")
 
 
 def named(title: str) -> str:
