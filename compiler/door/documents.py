@@ -94,16 +94,15 @@ def stem_of(names: Names, quilt: Quilt, source: str) -> str:
 
 def made_of_quilt(planned: PlannedQuilt, wanted: Wanted) -> Iterator[Made]:
     """The whole document or the booklet; and each part asked for that has pages."""
-    from ..sheets.arrange.block_sheets import block_leaves
     from ..sheets.quilts.sheets import arrange_quilt, arrange_quilt_part
 
     quilt, plan = planned.quilt, planned.plan
     options, parts = wanted.options, wanted.parts
     if not parts and not wanted.booklet:
-        yield Made("", arrange_quilt(quilt, plan, options, block_leaves))
+        yield Made("", arrange_quilt(quilt, plan, options))
     for part in QUILT_PARTS:
         if part in parts:
-            document = arrange_quilt_part(part, quilt, plan, options, block_leaves)
+            document = arrange_quilt_part(part, quilt, plan, options)
             if document.pages:
                 yield Made(part, document)
     if wanted.booklet or any(part not in QUILT_PARTS for part in parts):
@@ -112,7 +111,6 @@ def made_of_quilt(planned: PlannedQuilt, wanted: Wanted) -> Iterator[Made]:
 
 def _of_booklet(planned: PlannedQuilt, wanted: Wanted) -> Iterator[Made]:
     """The booklet, and those parts that are a booklet's."""
-    from ..sheets.arrange.block_sheets import block_leaves
     from ..sheets.booklet.quilt_book import QuiltBook
     from ..sheets.booklet.setting.set_pages import chapters_document, set_book
 
@@ -123,7 +121,6 @@ def _of_booklet(planned: PlannedQuilt, wanted: Wanted) -> Iterator[Made]:
         planned.assembly,
         options,
         wanted.sewing.way_for,
-        block_leaves,
         planned.papers,
     )
     if wanted.booklet:

@@ -120,13 +120,11 @@ class MarkChoice(LengthChoice):
 @dpi_option(300)
 @block_option
 @shelf_option
-@click.option("--no-cache", is_flag=True, help="Make everything anew, whatever was kept of earlier builds.")
 def build(
     files: Sequence[str], formats: tuple[tuple[str, ...], ...], paper: Any, kind: Any, lines: Any,
     measured: Fraction | None, parts: tuple[tuple[str, ...], ...], tables: bool, blocks_too:
     bool, booklet: bool, ways: tuple[tuple[str, str], ...], ruler: Fraction, margin: tuple[Fraction,
     Fraction] | None, buy: Any, out: str, dpi: int, titles: tuple[str, ...], shelves: tuple[str, ...],
-    no_cache: bool,
 ) -> int:  # fmt: skip
     """Make the sheets of every block or quilt in FILE.
 
@@ -137,9 +135,6 @@ def build(
 
     A FOLDER stands for every .block and .quilt file in it, and '-' for standard input. A file with an error
     makes no sheets; other files still do. An older sheet stays as it is until the new one is complete.
-
-    What was made is kept in a folder of yours, so that only what changed is made again. The folder may be
-    deleted at any time; PIECEWRIGHT_CACHE names another one, or is 'off'.
     """
     inputs, sewing = inputs_of(files), Sewing(ways)
     progress = Progress(len(inputs))
