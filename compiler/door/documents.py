@@ -44,6 +44,10 @@ QUILT_PARTS: Final = ("picture", "supplies", "counts", "chart", "cutting", "temp
 """Parts of a quilt's sheets, those of sheets.arrange."""
 
 
+PARTS: Final = tuple(dict.fromkeys((*QUILT_PARTS, *BLOCK_PARTS)))
+"""All of them."""
+
+
 @dataclass(frozen=True, slots=True)
 class Wanted:
     """What is to be made: the parts named, a booklet, and how each block is sewn in it."""

@@ -13,7 +13,7 @@ from ...diagnostics.failures import OwnMistake, Refused
 from ...door.blocks import BlockChoice, write_files
 from ...door.choices import LONGEST_WAY, Sewing, cutting_of, measured_mark, sheet_options, square_measured
 from ...door.compiling import Compiled, compile_input
-from ...door.documents import BLOCK_PARTS, HTML, QUILT_PARTS, Wanted
+from ...door.documents import BLOCK_PARTS, HTML, PARTS, QUILT_PARTS, Wanted
 from ...door.drawn_files import TABLE, Drawn, Job, files_of, left_over, page_name, placed
 from ...words.phrases import count_of
 from ..booklets import booklet_options, refuse_html, refuse_ways
@@ -34,7 +34,6 @@ from ..console import CLEAN, Progress, Tally, complain, say, show_diagnostics
 from ..inputs import inputs_of
 
 FORMATS: Final = ("pdf", "png", "svg", HTML)
-PARTS: Final = tuple(dict.fromkeys((*QUILT_PARTS, *BLOCK_PARTS)))
 EXAMPLES: Final = """
 \b
 Examples:
