@@ -49,8 +49,16 @@ that is made follows from it: git's place, whose hidden files are dead, where th
 OPEN_DOORS = {
     "sheets/drawing/typeface.py": "reads the faces of the font package",
     "language/regenerate.py": "a maintainer's command, never imported: reads the grammar, writes the tables",
+    "door/regenerate.py": "a maintainer's command, never imported: writes the page of reference",
 }
 """Modules below the command line that touch files, and why."""
+
+ENDERS = ("language/regenerate.py", "door/regenerate.py", "shelves/index_work.py")
+"""Modules below the command line that print or end a process: maintainers' commands, and workers, which end
+with the process that started them."""
+
+DOOR = ("door", "words", "words.messages", "words.catalogue", "words.commands", "diagnostics")
+"""What the command line is made of, beside click: the door, and how things are said."""
 
 CAIRO = ("sheets/drawing/cairo_library.py", "sheets/drawing/draw_png.py")
 """The modules that know cairo: one that loads it and hands on what it has, one that turns SVG into PNG."""
@@ -143,6 +151,17 @@ def test_a_folder_imports_only_from_those_before_it(path: Path) -> None:
         assert ORDER.index(folder) <= ORDER.index(own), f"{name_of(path)}:{line}: {own} imports {folder}"
 
 
+@pytest.mark.parametrize("path", [each for each in MODULES if folder_of(each) == "command_line"], ids=name_of)
+def test_the_command_line_uses_only_the_door(path: Path) -> None:
+    for folder, line in imported(path):
+        assert folder in ("command_line", *DOOR), f"{name_of(path)}:{line}: {folder}"
+
+
+@pytest.mark.parametrize("path", below_command_line(), ids=name_of)
+def test_nothing_below_the_command_line_knows_click(path: Path) -> None:
+    assert all(library != "click" for library, _ in libraries(path))
+
+
 @pytest.mark.parametrize("path", MODULES, ids=name_of)
 def test_no_module_is_longer_than_the_ceiling(path: Path) -> None:
     lines = len(path.read_text().splitlines())
@@ -162,7 +181,7 @@ def calls(path: Path) -> Iterator[tuple[str, int]]:
 def test_nothing_prints_exits_or_touches_files_below_the_command_line(path: Path) -> None:
     for called, line in calls(path):
         where = f"{name_of(path)}:{line}"
-        if name_of(path) not in ("language/regenerate.py", "shelves/index_work.py"):
+        if name_of(path) not in ENDERS:
             assert called not in ("print", "input", "exit", "quit", "sys.exit", "os._exit"), (
                 f"{where} {called}"
             )

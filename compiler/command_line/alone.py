@@ -11,7 +11,7 @@ from ..door.inputs import Input
 from .console import CLEAN, Progress, Tally, show_diagnostics
 
 if TYPE_CHECKING:
-    from ..planning import Cutting
+    from ..door.choices import Cutting
 
 
 def compile_alone(given: Input, shelf: FolderShelf, cutting: Cutting | None = None) -> tuple[Compiled, int]:

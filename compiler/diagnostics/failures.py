@@ -36,6 +36,10 @@ class WrongUse(ValueError):
     """What the caller asked for that there is not, told with the choices that there are."""
 
 
+class FileIsNew(WrongUse):
+    """The revision has no such file."""
+
+
 class Refused(Exception):
     """What a file asks for can't be made, as told in `said`; other files still can."""
 

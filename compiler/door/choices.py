@@ -19,6 +19,8 @@ if TYPE_CHECKING:
     from ..planning import Cutting
     from ..sheets.arrange.options import SheetOptions
 
+__all__ = ["Cutting"]
+
 LENGTH: Final = re.compile(r"\s*(\d+(?:\.\d+)?|\d+/\d+|\d+ \d+/\d+)\s*(in|cm|mm)\s*")
 SHARE: Final = re.compile(r"\s*(\d+(?:\.\d+)?|\d+/\d+|\d+ \d+/\d+)\s*%\s*")
 RULERS: Final = ("1/8in", "1/16in", "1/4in", "0.25cm")  # what rulers for rotary cutters are marked in

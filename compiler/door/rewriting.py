@@ -27,6 +27,13 @@ def read_text(given: Input) -> tuple[bytes, Outcome[Source]]:
     return data, read_source(given.name, data)
 
 
+def laid_out(source: Source) -> Outcome[str]:
+    """The text in the house style."""
+    from ..language.formatter import format_source
+
+    return format_source(source)
+
+
 def bytes_like(text: str, old: bytes) -> bytes:
     """The text's bytes, its lines ended as the old bytes' first line was."""
     first, ended, _ = old.partition(b"\n")

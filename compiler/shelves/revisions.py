@@ -8,7 +8,7 @@ from collections.abc import Iterable, Mapping
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
-from ..diagnostics.failures import MachineFailed, WrongUse
+from ..diagnostics.failures import FileIsNew, MachineFailed, WrongUse
 from ..diagnostics.source import Source
 from ..diagnostics.visible import shortened, visible
 from .folders import LARGEST, TITLE, unescaped
@@ -22,10 +22,6 @@ UNBORN: Final = "HEAD"  # git does not know it, though it is spelt right, before
 LONGEST: Final = 1000  # letters of a revision: one with words to search for has a hundred
 OBJECT: Final = re.compile(rb"[0-9a-f]{40,64}")
 PLAIN_FILES: Final = (b"100644", b"100755", b"100664")  # git's kinds of a plain file
-
-
-class FileIsNew(WrongUse):
-    """The revision has no such file."""
 
 
 def file_at(revision: str, path: Path) -> tuple[bytes, dict[str, bytes]]:

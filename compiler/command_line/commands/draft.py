@@ -9,7 +9,7 @@ import click
 
 from ...diagnostics.failures import own_mistakes
 from ...door.blocks import write_files
-from ...door.compiling import Compiled
+from ...door.measured import drafted, report
 from ..alone import compile_alone
 from ..choices import command, open_shelf, shelf_option
 from ..console import CLEAN, say
@@ -68,23 +68,3 @@ def draft(file: str, form: str, out: str | None, shelves: tuple[str, ...]) -> in
     if form != "json":
         say(f"\nWrote {path}.")
     return CLEAN
-
-
-def drafted(compiled: Compiled) -> str:
-    """The file with its washed blocks drafted."""
-    from ...drafting.washed.written import drafted_source
-
-    return drafted_source(compiled.source, compiled.measured)
-
-
-def report(compiled: Compiled, form: str) -> str:
-    """What the command prints in one of its forms."""
-    from ...sheets.reports.washed_report import washed_record, washed_text
-
-    if form == "block":
-        return drafted(compiled)
-    if form == "text":
-        return washed_text(compiled.measured)
-    from json import dumps
-
-    return dumps(washed_record(compiled.source, compiled.measured), ensure_ascii=True)

@@ -11,7 +11,7 @@ import click
 
 from ...diagnostics.failures import own_mistakes
 from ...door.choices import cutting_of
-from ...door.compiling import Compiled
+from ...door.explaining import explained
 from ..alone import compile_alone
 from ..choices import command, cutting_options, open_shelf, shelf_option
 from ..console import CLEAN, say
@@ -66,29 +66,9 @@ def explain(
     if status != CLEAN:
         return status
     with own_mistakes(given.name):
-        text = told(compiled, form, ruler)
+        text = explained(compiled, form, ruler)
     say(text)
     return CLEAN
-
-
-def told(compiled: Compiled, form: str, ruler: Fraction) -> str:
-    """The report as text or as JSON."""
-    if form == "text":
-        from ...sheets.reports.quilt_report_text import quilts_text
-        from ...sheets.reports.report_text import report_text
-
-        texts = (report_text(compiled.blocks, ruler), quilts_text(compiled.planned))
-        return "\n\n\n".join(each for each in texts if each)
-    from json import dumps
-
-    from ...door.records.reports import report
-
-    told = report(compiled.blocks, ruler)
-    if compiled.planned:
-        from ...door.records.reports import planned_report
-
-        told["quilts"] = [planned_report(each) for each in compiled.planned]
-    return dumps(told, ensure_ascii=True)
 
 
 def explain_code(code: str, form: str) -> int:
