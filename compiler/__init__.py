@@ -16,24 +16,45 @@ __version__ = "0.1.0"
 if TYPE_CHECKING:
     from .diagnostics.failures import MachineFailed
     from .door.messages import CompileError, Message
+    from .door.tools import (
+        BlockChange,
+        Found,
+        TemplateChange,
+        compare_works,
+        find_blocks,
+        format_text,
+        lint_text,
+        resize_text,
+    )
     from .door.work import Block, Quilt, Work, compile_file, compile_folder, compile_text
 
 __all__ = [
     "Block",
+    "BlockChange",
     "CompileError",
+    "Found",
     "MachineFailed",
     "Message",
     "Quilt",
+    "TemplateChange",
     "Work",
+    "compare_works",
     "compile_file",
     "compile_folder",
     "compile_text",
+    "find_blocks",
+    "format_text",
+    "lint_text",
+    "resize_text",
 ]
 
 _HOMES = {
     "CompileError": ".door.messages",
     "MachineFailed": ".diagnostics.failures",
     "Message": ".door.messages",
+    **dict.fromkeys(
+        ("Block", "Quilt", "Work", "compile_file", "compile_folder", "compile_text"), ".door.work"
+    ),
 }
 
 
@@ -43,4 +64,4 @@ def __getattr__(name: str) -> Any:
         raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
     from importlib import import_module
 
-    return getattr(import_module(_HOMES.get(name, ".door.work"), __name__), name)
+    return getattr(import_module(_HOMES.get(name, ".door.tools"), __name__), name)

@@ -7,7 +7,7 @@ from typing import Any, Final
 
 import click
 
-from ..door.finding import UNITS, Range, grid_of, range_of
+from ..door.finding import ANGLE_UNITS, UNITS, Range, grid_of, range_of
 from .choices import ParamKind, understood
 
 
@@ -42,5 +42,5 @@ class GridChoice(ParamKind):
 
 
 SIZES: Final = RangeChoice("6in..12in", dict(UNITS))
-ANGLES: Final = RangeChoice("30deg.. or 30..60", {"": Fraction(1), "deg": Fraction(1)})
+ANGLES: Final = RangeChoice("30deg.. or 30..60", ANGLE_UNITS)
 COUNTS: Final = RangeChoice("5..20, ..20 or 9")

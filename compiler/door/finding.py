@@ -22,6 +22,7 @@ __all__ = ["UNITS", "Indexed", "Range", "Shelved"]
 BOUND: Final = re.compile(r"(\d+(?:\.\d+)?|\d+/\d+|\d+ \d+/\d+)(?: ?([a-z]+))?")
 BETWEEN: Final = ".."
 GRID: Final = re.compile(r"(\d{1,3}) ?x ?(\d{1,3})")
+ANGLE_UNITS: Final = {"": Fraction(1), "deg": Fraction(1)}
 
 
 def wanted_of(words: Sequence[str], conditions: Mapping[str, Any]) -> Wanted:

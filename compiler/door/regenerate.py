@@ -97,8 +97,9 @@ def _of_package() -> Iterator[str]:
     for name in names:
         found = getattr(package, name)
         yield from _of_class(found) if inspect.isclass(found) else _of_function(f"piecewright.{name}", found)
-    choices = import_module(".choices", __package__).Choices
-    yield from _of_class(choices)
+    yield from _of_class(import_module(".choices", __package__).Choices)
+    yield from _of_class(import_module(".tools", __package__).Conditions)
+    yield from _of_class(import_module(".sheets.block_facts", __package__.partition(".")[0]).BlockFacts)
     yield from _of_class(import_module(".messages", __package__).Mend)
 
 

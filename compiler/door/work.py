@@ -169,6 +169,11 @@ class Work:
         )
         return written(folder, files, [each.sources for each in self._compiled])
 
+    @property
+    def own_blocks(self) -> list[CompiledBlock]:
+        """The compiler's own blocks, those that were asked for, without those from elsewhere."""
+        return [each for file in self._compiled for each in self._choice.choose(file.own_blocks)]
+
     def _refuse_errors(self) -> None:
         if not self.ok:
             raise CompileError(self.diagnostics)

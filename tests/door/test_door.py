@@ -168,6 +168,51 @@ def test_a_shelf_is_looked_on(tmp_path: Path) -> None:
     assert {unit.title for unit in pair.units} == {vane.title}
 
 
+def test_a_text_is_laid_out_and_a_faulty_one_is_not() -> None:
+    loose = VANE.replace("  grid", "grid").replace("finished 9in", "finished   9in")
+    assert piecewright.format_text(loose) == VANE
+    with pytest.raises(piecewright.CompileError):
+        piecewright.format_text("block {")
+
+
+def test_what_could_be_better_is_said() -> None:
+    codes = {each.code for each in piecewright.lint_text(VANE)}
+    assert "family-missing" in codes
+    assert "family-missing" not in {
+        each.code for each in piecewright.lint_text(VANE, allow=["family-missing"])
+    }
+    with pytest.raises(ValueError, match="family-missing"):
+        piecewright.lint_text(VANE, only=["tidiness"])
+
+
+def test_a_text_is_drafted_at_another_size() -> None:
+    (block,) = piecewright.compile_text(piecewright.resize_text(VANE, "6in")).blocks
+    assert block.finished.width == 6 and sum(piece.area for piece in block.pieces) == 36
+    with pytest.raises(ValueError, match="9in or 24cm"):
+        piecewright.resize_text(VANE, "six")
+
+
+def test_what_changed_is_told_template_by_template() -> None:
+    old = piecewright.compile_text(VANE)
+    new = piecewright.compile_text(VANE.replace("1 1/4in from", "1 1/2in from"))
+    (change,) = piecewright.compare_works(old, new)
+    assert change.redrawn and change.unversioned and 0 < change.distance < 0.25  # as far as the gate moved
+    kinds = {each.new: each.kind for each in change.templates}
+    assert "changed" in kinds.values() and "same" in kinds.values()
+    assert {each.kind for each in piecewright.compare_works(old, old)[0].templates} == {"same"}
+
+
+def test_blocks_are_found_on_a_shelf(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setenv("PIECEWRIGHT_CACHE", "off")
+    monkeypatch.setattr("piecewright.door.compiling.library_folder", lambda: None)
+    put(tmp_path / "vane.block", VANE)
+    (found,) = piecewright.find_blocks("tide", shelves=[tmp_path], pieces="20..", grid="3x3", size="9in")
+    assert (found.facts.title, found.line, found.facts.pieces) == ("Tidewater Vane", 3, 21)
+    assert piecewright.find_blocks("tide", shelves=[tmp_path], methods=["foundation"], pieces="..20") == ()
+    with pytest.raises(ValueError, match=r"5\.\.20"):
+        piecewright.find_blocks(pieces="many")
+
+
 def test_a_program_with_types_reads_right(tmp_path: Path) -> None:
     """mypy, strict, over a program that asks for everything."""
     mypy = pytest.importorskip("mypy.api")
