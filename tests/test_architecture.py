@@ -14,7 +14,8 @@ MODULES = sorted(COMPILER.rglob("*.py"))
 
 ORDER = (
     "measure", "geometry", "words", "diagnostics", "words.messages", "words.catalogue", "language",
-    "drafting", "cutting", "sewing", "quilt", "planning", "lint", "sheets", "pipeline", "shelves", "door",
+    "drafting", "cutting", "sewing", "quilt", "planning", "lint", "words.pages",
+    "sheets", "pipeline", "shelves", "door",
     "command_line",
 )  # fmt: skip
 """Each folder (or module of the top folder) imports only from those before it. Folders of words stand where
@@ -31,17 +32,16 @@ READERS = ("shelves", "door")
 
 WRITERS = {
     "door/writing.py": "files made whole, or not at all",
-    "door/leftovers.py": "takes away what a killed run left of them",
     "door/blocks.py": "makes the folder they go to",
-    "door/kept.py": "what is on the shelves, kept from run to run",
+    "shelves/kept.py": "what was found out of shelves, in a folder of the user's for such",
     "shelves/repository.py": "a git folder of our own, in a place of the system's for such",
 }
 """Modules below the command line that write files, and what."""
 
 WORLDLY = {
     "shelves/repository.py": ("subprocess", "tempfile", "os.environ"),
-    "door/leftovers.py": ("time", "os.environ"),
-    "door/kept.py": ("os.environ",),
+    "door/writing.py": ("time", "tempfile"),
+    "shelves/kept.py": ("os.environ", "tempfile"),
 }
 """Modules below the command line that look at the clock, the machine or what is around the process. Nothing
 that is made follows from it: git's place, whose hidden files are dead, where things are kept."""

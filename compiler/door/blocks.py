@@ -8,8 +8,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from ..diagnostics.failures import MachineFailed, WrongUse, machine_text
-from ..diagnostics.visible import shortened, visible
-from ..shelves.folders import joined
+from ..diagnostics.visible import accents_joined, shortened, visible
 from .writing import write_all
 
 if TYPE_CHECKING:
@@ -22,7 +21,7 @@ class BlockChoice:
     """The titles asked for, and which of them have been met."""
 
     def __init__(self, titles: Sequence[str]) -> None:
-        self._wanted = dict.fromkeys(map(joined, titles), False)
+        self._wanted = dict.fromkeys(map(accents_joined, titles), False)
         self._seen: list[str] = []
 
     @property

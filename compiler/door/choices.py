@@ -9,9 +9,8 @@ from fractions import Fraction
 from typing import TYPE_CHECKING, Any, Final, Literal, TypedDict, get_args
 
 from ..diagnostics.failures import WrongUse
-from ..diagnostics.visible import shortened
+from ..diagnostics.visible import accents_joined, shortened
 from ..measure.length import UNITS, exact_number
-from ..shelves.folders import joined
 
 if TYPE_CHECKING:
     from ..cutting.needs import SizedBlock
@@ -114,7 +113,7 @@ def understood(choices: Choices) -> Chosen:
     margin = margin_of(choices["margin"]) if "margin" in choices else None
     ruler, given = ruler_step(choices.get("ruler", RULERS[0])), choices.get("sewing", "templates")
     ways = {"": given} if isinstance(given, str) else given
-    sewing = Sewing(tuple((joined(title), way_named(way)) for title, way in ways.items()))
+    sewing = Sewing(tuple((accents_joined(title), way_named(way)) for title, way in ways.items()))
     titles = choices.get("blocks", ())
     if isinstance(titles, str):
         raise WrongUse("'blocks' is a list of titles.")
@@ -234,4 +233,4 @@ def sewing_way(value: str) -> tuple[str, Way]:
     """A way of sewing, for all blocks or one, `foundation`, `Log Cabin=foundation`: the title, '' for all,
     and the way."""
     title, _, way = value.rpartition("=")
-    return joined(title.strip()), way_named(way)
+    return accents_joined(title.strip()), way_named(way)

@@ -11,8 +11,7 @@ from typing import TYPE_CHECKING
 from ..diagnostics.diagnostic import Diagnostic
 from ..diagnostics.failures import FileIsNew, WrongUse, own_mistakes
 from ..diagnostics.source import Source
-from ..diagnostics.visible import visible
-from ..shelves.folders import joined
+from ..diagnostics.visible import accents_joined, visible
 from ..shelves.locking import open_lock
 from ..words.phrases import one_of
 from .blocks import named
@@ -53,7 +52,7 @@ class Reader:
         if os.path.exists(name) or not found or not version.isdecimal():
             return self.compiled(one_input(name, self.standard))
         self.shelf.forget()
-        called = self.shelf.find(joined(title), "")
+        called = self.shelf.find(accents_joined(title), "")
         wanted = [each for each in called if each.version == int(version)]
         if not wanted:
             known = one_of([str(each) for each in sorted({each.version for each in called})], "and")

@@ -8,9 +8,9 @@ from fractions import Fraction
 from typing import TYPE_CHECKING, Any, Final
 
 from ..diagnostics.failures import WrongUse
+from ..diagnostics.visible import accents_joined
 from ..measure.length import UNITS, exact_number
 from ..sheets.finding import Range, Wanted
-from ..shelves.folders import joined
 from .choices import LONGEST
 from .compiling import FolderShelf
 
@@ -28,13 +28,13 @@ ANGLE_UNITS: Final = {"": Fraction(1), "deg": Fraction(1)}
 def wanted_of(words: Sequence[str], conditions: Mapping[str, Any]) -> Wanted:
     """What is asked for; conditions that are None leave their defaults."""
     given = {name: value for name, value in conditions.items() if value is not None}
-    return Wanted(tuple(map(joined, words)), **given)
+    return Wanted(tuple(map(accents_joined, words)), **given)
 
 
 def indexed_of(shelf: FolderShelf, doing: Callable[[str], None] = lambda what: None) -> Indexed:
     """Everything on the shelves; `doing` is told what is being done."""
     from ..shelves.indexing import index_shelves
-    from .kept import open_kept
+    from ..shelves.kept import open_kept
 
     return index_shelves(shelf, open_kept(), doing)
 

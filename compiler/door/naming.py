@@ -16,7 +16,7 @@ from typing import Final
 from unicodedata import combining, normalize
 
 from ..diagnostics.failures import MachineFailed
-from ..diagnostics.visible import visible
+from ..diagnostics.visible import accents_joined, visible
 from .owners import ENDINGS, Whose, whose
 
 READABLE: Final = 60  # characters of a title in a name: some systems take 255 bytes, some far fewer
@@ -86,7 +86,7 @@ class Names:
         say, where that is another."""
         from ..sheets.drawing.lettering import printable
 
-        title, owner = normalize("NFC", title), printable(owner or title)
+        title, owner = accents_joined(title), printable(owner or title)
         readable = slug(title)
         for following in ("", title, f"{source}\0{title}"):
             if not (readable or following):

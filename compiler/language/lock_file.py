@@ -10,10 +10,10 @@ import re
 from dataclasses import dataclass
 from hashlib import sha256
 from typing import Any, Final, TypeVar
-from unicodedata import normalize
 
 from ..diagnostics.diagnostic import Diagnostic, Outcome, error
 from ..diagnostics.source import Span
+from ..diagnostics.visible import accents_joined
 
 FORM: Final = 1
 """The form of a lock's JSON. A later one has a higher number."""
@@ -141,7 +141,7 @@ def _read_uses(told: Any) -> tuple[PinnedUse, ...]:
 
 def _title(told: Any) -> str:
     """A title, its accents joined to their letters as in a file's."""
-    return normalize("NFC", _value(told, "title", str))
+    return accents_joined(_value(told, "title", str))
 
 
 def _value(told: Any, key: str, kind: type[T]) -> T:

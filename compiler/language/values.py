@@ -9,10 +9,10 @@ from __future__ import annotations
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from typing import Final
-from unicodedata import normalize
 
 from ..diagnostics.diagnostic import Diagnostic
 from ..diagnostics.source import Span
+from ..diagnostics.visible import accents_joined
 from ..measure.length import UNITS, exact_number
 from . import limits, value_errors
 from .tree import Angle, Count, GridPoint, Length, Name, Text
@@ -150,8 +150,8 @@ class Values:
 
 
 def _joined(text: Text) -> Text:
-    """The same with accents joined to their letters (Unicode's form C), however it was typed."""
-    return text if text.text.isascii() else replace(text, text=normalize("NFC", text.text))
+    """The same with accents joined to their letters."""
+    return replace(text, text=accents_joined(text.text))
 
 
 def _column_number(letters: str) -> int:

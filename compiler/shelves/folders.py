@@ -15,6 +15,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
 from ..diagnostics.source import Source
+from ..diagnostics.visible import accents_joined
 from .listing import DEEPEST, names_in
 from .reading import plain_bytes
 
@@ -240,16 +241,7 @@ def uses_shown(text: str) -> list[str]:
 
 def unescaped(text: str) -> str:
     """A title as it reads: a backslash takes the next letter as it is, and accents join their letters."""
-    return joined(re.sub(r"\\(.)", r"\1", text) if "\\" in text else text)
-
-
-def joined(text: str) -> str:
-    """The text with accents joined to their letters (Unicode's form C), as titles are read in a file."""
-    if text.isascii():
-        return text
-    from unicodedata import normalize
-
-    return normalize("NFC", text)
+    return accents_joined(re.sub(r"\\(.)", r"\1", text) if "\\" in text else text)
 
 
 def _parse_bytes(name: str, data: bytes) -> Parsed:

@@ -15,12 +15,13 @@ from piecewright.language.decode import read_source
 from piecewright.language.parser import parse
 from piecewright.lint.checks import lint
 from piecewright.lint.linted import Linted
-from piecewright.pipeline import compile_file, compile_source
+from piecewright.pipeline import compile_file
 from piecewright.sheets.missing_letters import missing_letters
 from piecewright.shelves.folders import FolderShelf
 from piecewright.words.catalogue.codes import catalogue
 from piecewright.words.catalogue.entry import Entry
 from piecewright.words.catalogue.lint import LINT
+from support.check import compile_source
 
 HOME = Path(piecewright.__file__).parent
 MAKERS = ("error", "warning", "note", "Diagnostic")

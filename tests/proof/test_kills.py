@@ -24,19 +24,19 @@ from pathlib import Path
 sys.path.insert(0, str(Path(__file__).parent.parent))
 
 from piecewright.command_line.main import run
+from piecewright.door.writing import MARK
 from support.block_files import VANE, put
 
 CALLS = (
     "write",
     "open",
-    "link",
     "replace",
     "unlink",
+    "rmdir",
     "chmod",
     "chown",
     "mkdir",
     "utime",
-    "setxattr",
     "scandir",
     "close",
 )
@@ -135,7 +135,7 @@ class Scene:
     def look(self) -> str:
         """Whether the old files are there, the new ones, or some of each; any other is a fault."""
         found = state_of(self.folder)
-        parts = [name for name in found if name.endswith(".part")]
+        parts = [name for name in found if MARK in name]
         for name in parts:
             del found[name]
         for name in self.old.keys() | self.new.keys():

@@ -7,6 +7,7 @@ from math import ceil
 from typing import Final
 
 from ...cutting.model import Template
+from ...words.pages.templates import MAKE_SMALLER, too_many_sheets, too_many_templates
 from ..packing.packing import area_of
 from ..page import Document
 from .cutout import outline_of
@@ -22,22 +23,20 @@ class TooManyPages(Exception):
     """A block would take more pages than anybody prints; says how many, and in `help` what to do. The command
     line makes a complaint of it, at the block's title."""
 
-    help: Final = "Make it smaller, or look at the units of its lengths."
+    help: Final = MAKE_SMALLER
 
 
-def refuse_too_many(pages: int, at_least: str = "") -> None:
-    """Raises TooManyPages beyond the bound. `at_least`: words before the number, where it may be more."""
+def refuse_too_many(pages: int, *, at_least: bool = False) -> None:
+    """Raises TooManyPages beyond the bound. `at_least`: it may be more."""
     if pages > PAGES_MOST:
-        raise TooManyPages(
-            f"The templates take {at_least}{pages:,} pages; {PAGES_MOST} is the most of one block."
-        )
+        raise TooManyPages(too_many_templates(pages, PAGES_MOST, at_least=at_least))
 
 
 def bounded(document: Document) -> Document:
     """The block's document itself; raises TooManyPages where all its pages together are beyond the bound."""
     pages = len(document.pages)
     if pages > PAGES_MOST:
-        raise TooManyPages(f"The sheets take {pages:,} pages; {PAGES_MOST} is the most of one block.")
+        raise TooManyPages(too_many_sheets(pages, PAGES_MOST))
     return document
 
 

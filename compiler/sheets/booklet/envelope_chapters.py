@@ -10,8 +10,9 @@ from typing import Final, Literal
 from ...cutting.model import Template
 from ...drafting.model import Draft
 from ...sewing.difficulty import Difficulty, causes
+from ...words.pages.labels import cut_words
 from ..arrange.block_sheets import finished_size
-from ..arrange.table import box_words, cut_words
+from ..arrange.table import box_words
 from ..quilts.flow import Column, Row
 from ..quilts.tools import safety_words
 from .content import Chapter, CutLine, List, Paragraph, Part, Section, Table
