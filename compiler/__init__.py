@@ -14,7 +14,6 @@ from typing import TYPE_CHECKING, Any
 __version__ = "0.1.0"
 
 if TYPE_CHECKING:
-    from .diagnostics.failures import MachineFailed
     from .door.messages import CompileError, Message
     from .door.tools import (
         BlockChange,
@@ -27,6 +26,7 @@ if TYPE_CHECKING:
         resize_text,
     )
     from .door.work import Block, Quilt, Work, compile_file, compile_folder, compile_text
+    from .failures import MachineFailed
 
 __all__ = [
     "Block",
@@ -50,7 +50,7 @@ __all__ = [
 
 _HOMES = {
     "CompileError": ".door.messages",
-    "MachineFailed": ".diagnostics.failures",
+    "MachineFailed": ".failures",
     "Message": ".door.messages",
     **dict.fromkeys(
         ("Block", "Quilt", "Work", "compile_file", "compile_folder", "compile_text"), ".door.work"

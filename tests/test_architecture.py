@@ -13,8 +13,8 @@ COMPILER = Path(__file__).parent.parent / "compiler"
 MODULES = sorted(COMPILER.rglob("*.py"))
 
 ORDER = (
-    "measure", "geometry", "words", "diagnostics", "words.messages", "words.catalogue", "language",
-    "drafting", "cutting", "sewing", "quilt", "planning", "lint", "words.pages",
+    "measure", "geometry", "words", "diagnostics", "words.messages", "words.catalogue", "failures",
+    "language", "drafting", "cutting", "sewing", "quilt", "planning", "lint", "words.pages",
     "sheets", "pipeline", "shelves", "door",
     "command_line",
 )  # fmt: skip
@@ -57,7 +57,7 @@ ENDERS = ("language/regenerate.py", "door/regenerate.py", "shelves/index_work.py
 """Modules below the command line that print or end a process: maintainers' commands, and workers, which end
 with the process that started them."""
 
-DOOR = ("door", "words", "words.messages", "words.catalogue", "words.commands", "diagnostics")
+DOOR = ("door", "failures", "words", "words.messages", "words.catalogue", "words.commands", "diagnostics")
 """What the command line is made of, beside click: the door, and how things are said."""
 
 CAIRO = ("sheets/drawing/cairo_library.py", "sheets/drawing/draw_png.py")

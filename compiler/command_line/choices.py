@@ -10,9 +10,9 @@ from typing import TYPE_CHECKING, Any, Final, TypeVar
 
 import click
 
-from ..diagnostics.failures import WrongUse
 from ..door.choices import LONGEST, RULERS, length_of, margin_of, ruler_step
 from ..door.compiling import open_shelves
+from ..failures import WrongUse
 
 if TYPE_CHECKING:
     from ..door.compiling import FolderShelf

@@ -16,7 +16,7 @@ import click
 from ..diagnostics.diagnostic import Diagnostic, Severity
 from ..diagnostics.source import Source
 from ..diagnostics.visible import end_of, shortened, visible
-from ..words.phrases import count_of, one_of
+from ..words.telling import Sought, summary
 
 CLEAN: Final = 0
 COMPLAINED: Final = 1
@@ -85,18 +85,10 @@ class Tally:
             return OWN_MISTAKE
         return COMPLAINED if self.errors or (strict and self.warnings) else CLEAN
 
-    def summary(self) -> str:
+    def summary(self, sought: Sought = "mistakes") -> str:
         """`2 errors and 1 warning in 1 of 3 files.`"""
-        parts = [
-            count_of(number, word)
-            for number, word in ((self.errors, "error"), (self.warnings, "warning"), (self.notes, "note"))
-            if number
-        ]
-        if not parts:
-            return f"No mistakes in {count_of(self.files, 'file')}."
-        total = count_of(self.files, "file")
-        where = total if self.faulty in (0, self.files) else f"{self.faulty} of {total}"
-        return f"{one_of(parts, 'and')} in {where}."
+        counted = self.errors, self.warnings, self.notes
+        return summary(*counted, faulty=self.faulty, files=self.files, sought=sought)
 
 
 Form = Literal["people", "short", "github"]

@@ -11,8 +11,8 @@ from typing import Final, cast
 import click
 
 from .. import __version__
-from ..diagnostics.failures import MachineFailed, OwnMistake, ShelfDamaged, machine_text, mistake_text
 from ..door.stopping import INTERRUPTED, SHELL_BASE
+from ..failures import MachineFailed, OwnMistake, ShelfDamaged, machine_text, mistake_text
 from .console import COMPLAINED, OWN_MISTAKE, USED_WRONGLY, complain, show_diagnostics
 
 NAME: Final = "piecewright"

@@ -7,8 +7,8 @@ from collections.abc import Iterable, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from ..diagnostics.failures import MachineFailed, WrongUse, machine_text
 from ..diagnostics.visible import accents_joined, shortened, visible
+from ..failures import MachineFailed, WrongUse, machine_text
 from .writing import write_all
 
 if TYPE_CHECKING:

@@ -8,8 +8,8 @@ from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from typing import TYPE_CHECKING, Any, Final, Literal, TypedDict, get_args
 
-from ..diagnostics.failures import WrongUse
 from ..diagnostics.visible import accents_joined, shortened
+from ..failures import WrongUse
 from ..measure.length import UNITS, exact_number
 
 if TYPE_CHECKING:

@@ -9,9 +9,9 @@ from functools import partial
 from typing import TYPE_CHECKING
 
 from ..diagnostics.diagnostic import Diagnostic
-from ..diagnostics.failures import FileIsNew, WrongUse, own_mistakes
 from ..diagnostics.source import Source
 from ..diagnostics.visible import accents_joined, visible
+from ..failures import FileIsNew, WrongUse, own_mistakes
 from ..shelves.locking import open_lock
 from ..words.phrases import one_of
 from .blocks import named

@@ -8,11 +8,13 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
-from ..diagnostics.diagnostic import Diagnostic, Outcome, error, in_order, note
-from ..diagnostics.failures import ShelfDamaged, own_mistakes
-from ..diagnostics.source import Source, Span
+from ..diagnostics.diagnostic import Diagnostic, Outcome, in_order
+from ..diagnostics.source import Source
+from ..failures import ShelfDamaged, own_mistakes
 from ..shelves.folders import FolderShelf, library_folder
 from ..shelves.locking import locked_sources, open_lock
+from ..words.messages.files import file_unreadable
+from ..words.messages.shelves import shelf_file_faulty
 from .inputs import Input
 
 if TYPE_CHECKING:
@@ -68,7 +70,7 @@ def compile_input(given: Input, shelf: FolderShelf, cutting: Cutting | None = No
     try:
         data = given.read()
     except OSError as problem:
-        said = file_unreadable(given.name, problem.strerror or "it cannot be opened")
+        said = file_unreadable(given.name, problem.strerror or "")
         return Compiled(given.name, (), (said,), {given.name: Source(given.name, "")})
     try:
         with own_mistakes(given.name):
@@ -111,22 +113,3 @@ def _compile_bytes(given: Input, data: bytes, shelf: FolderShelf, cutting: Cutti
     if planned.value is None or planned.failed:
         return Compiled(name, (), said, sources)
     return Compiled(name, outcome.value.blocks, said, sources, quilts, planned.value, outcome.value.measured)
-
-
-def file_unreadable(name: str, reason: str) -> Diagnostic:
-    """The system will not let us read a file."""
-    return error(
-        "file-unreadable",
-        f"This file cannot be read: {reason}.",
-        Span(name, 0, 0),
-        help="Look at its permissions, or copy it to a folder of your own.",
-    )
-
-
-def shelf_file_faulty(fault: Diagnostic) -> Diagnostic:
-    """A file on a shelf holds a title that was asked for, and a mistake that keeps it from being used."""
-    place = fault.primary.span
-    message = f"`{place.source}` may have the block asked for, but has a mistake."
-    return note(
-        "shelf-file-faulty", message, place, fault.message, help=f"See `piecewright check {place.source}`."
-    )

@@ -7,9 +7,8 @@ from contextlib import contextmanager
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
-from ..diagnostics.diagnostic import Diagnostic, error
-from ..diagnostics.failures import Refused, own_mistakes
 from ..diagnostics.source import Span
+from ..failures import Refused, own_mistakes
 from .choices import Sewing
 
 if TYPE_CHECKING:
@@ -17,7 +16,6 @@ if TYPE_CHECKING:
     from ..planning import PlannedQuilt
     from ..quilt.model import Quilt
     from ..sheets.arrange.options import SheetOptions
-    from ..sheets.arrange.page_bound import TooManyPages
     from ..sheets.booklet.content import Book
     from ..sheets.page import Document
     from .naming import Names
@@ -156,9 +154,4 @@ def laying_out(subject: str, title: Span) -> Iterator[None]:
         try:
             yield
         except TooManyPages as problem:
-            raise Refused(pages_too_many(problem, title)) from problem
-
-
-def pages_too_many(problem: TooManyPages, title: Span) -> Diagnostic:
-    """A block's templates take more pages than anybody prints."""
-    return error("pages-too-many", str(problem), title, help=problem.help)
+            raise Refused(problem.said(title)) from problem

@@ -7,8 +7,8 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Final
 
-from ..diagnostics.failures import own_mistakes
 from ..diagnostics.source import Span
+from ..failures import own_mistakes
 from ..words.phrases import count_of
 from .blocks import named
 from .documents import HTML, Made, Wanted, laying_out, made_of_block, made_of_quilt, stem_of, tables_of

@@ -7,8 +7,8 @@ from collections.abc import Callable, Mapping, Sequence
 from fractions import Fraction
 from typing import TYPE_CHECKING, Any, Final
 
-from ..diagnostics.failures import WrongUse
 from ..diagnostics.visible import accents_joined
+from ..failures import WrongUse
 from ..measure.length import UNITS, exact_number
 from ..sheets.finding import Range, Wanted
 from .choices import LONGEST

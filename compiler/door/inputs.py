@@ -8,8 +8,8 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Final
 
-from ..diagnostics.failures import WrongUse
 from ..diagnostics.visible import visible
+from ..failures import WrongUse
 from ..shelves.folders import block_files
 from ..shelves.listing import DEEPEST, EXTENSIONS
 from ..words.phrases import one_of

@@ -71,9 +71,10 @@ def changes_between(old: Lock, new: Lock) -> Sequence[Change]:
 
 def disagreements(name: str, changed: Iterable[Change]) -> list[Diagnostic]:
     """Of the changes, those by which one version has two drafts."""
-    from ..drafting.pinned import lock_disagrees
+    from ..words.messages.locks import lock_disagrees
 
-    return [lock_disagrees(name, each) for each in changed if each.disagrees]
+    pins = [each.old for each in changed if each.disagrees]
+    return [lock_disagrees(name, pin.title, pin.version) for pin in pins if pin]
 
 
 def write_lock(name: str, new: Lock) -> None:
@@ -88,10 +89,11 @@ def changes_told(changed: Iterable[Change], old: Pinned, new: Pinned) -> list[st
     """Every change in words; where outlines change, with what becomes of each template."""
     from ..cutting.comparison import Side, compare
     from ..sheets.reports.comparison_report import verdict_lines
+    from ..words.messages.locks import change_text
 
     lines: list[str] = []
     for each in changed:
-        lines.append(each.told)
+        lines.append(change_text(each))
         before = old.blocks.get(each.old.text) if each.old else None
         after = new.blocks.get(each.new.text) if each.new else None
         if each.redraws and before and after:

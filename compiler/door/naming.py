@@ -15,8 +15,8 @@ import re
 from typing import Final
 from unicodedata import combining, normalize
 
-from ..diagnostics.failures import MachineFailed
 from ..diagnostics.visible import accents_joined, visible
+from ..failures import MachineFailed
 from .owners import ENDINGS, Whose, whose
 
 READABLE: Final = 60  # characters of a title in a name: some systems take 255 bytes, some far fewer

@@ -9,8 +9,8 @@ from json import dumps
 from pathlib import Path
 from typing import Any, Final
 
-from ..diagnostics.failures import Refused, WrongUse
 from ..diagnostics.source import Source, Span
+from ..failures import Refused, WrongUse
 from ..pipeline import CompiledBlock
 from ..planning import PlannedQuilt
 from .blocks import named, write_files

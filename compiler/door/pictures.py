@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from functools import partial
 from typing import TYPE_CHECKING
 
-from ..diagnostics.failures import own_mistakes
+from ..failures import own_mistakes
 from .blocks import named
 from .documents import stem_of
 from .naming import Names

@@ -8,8 +8,8 @@ from typing import TYPE_CHECKING
 
 from .. import __version__
 from ..diagnostics.diagnostic import Diagnostic, Severity
-from ..diagnostics.failures import WrongUse
 from ..diagnostics.source import Source
+from ..failures import WrongUse
 from .blocks import named
 from .compiling import Compiled, FolderShelf
 

@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal, TypedDict, Unpack
 
-from ..diagnostics.failures import WrongUse
 from ..diagnostics.source import Source
+from ..failures import WrongUse
 from ..language.decode import read_source
 from ..measure.length import UNITS
 from ..sheets.block_facts import METHODS, SYMMETRIES, BlockFacts

@@ -11,10 +11,10 @@ from ..diagnostics.source import Source, Span
 from ..language import tree
 from ..language.limits import ERRORS
 from ..language.shelf import Choice, Shelf, ShelfBlock
-from ..language.syntax_errors import errors_too_many
 from ..words.messages import blocks as complain
 from ..words.messages import pieces as complain_pieces
 from ..words.messages import units as complain_units
+from ..words.messages.files import errors_too_many
 from ..words.numbers import ruler_text
 from .body import sketch_body
 from .checks import check_holes, check_names, check_refit, check_slivers, check_symmetry
@@ -84,7 +84,7 @@ class Drafter:
             errors = sum(each.severity is Severity.ERROR for each in said)
             self._errors += errors
             if self._errors > ERRORS and said[-1].code != "errors-too-many":
-                self.diagnostics.append(errors_too_many(said[-1]))
+                self.diagnostics.append(errors_too_many(said[-1].primary.span, ERRORS))
             self._done[block.span] = None if errors else draft
             if source.name != self.source.name and self._done[block.span] is not None and draft is not None:
                 self.from_elsewhere.append(draft)
@@ -169,8 +169,9 @@ class Drafter:
             return None
         self.choices.append(Choice(source.name, use, found))
         if use.version is None:
+            where = f"{found.shelf}{', not pinned' if found.unpinned else ''}"
             defaults.append(
-                Default(f'version of "{use.title.text}"', f"{found.version}, the newest in {found.shelf}")
+                Default(f'version of "{use.title.text}"', f"{found.version}, the newest in {where}")
             )
         spans = [span for span, _ in self._underway]
         if found.block.span in spans:
@@ -200,12 +201,12 @@ class Drafter:
             known = [*(each.block.title.text for each in self.own), *self.shelf.titles(source.name)]
             bench.say(complain_units.block_unknown(use.title, known))
             return None
-        titles = dict.fromkeys(each.block.title.text for each in found if each.shelf == found[0].shelf)
+        titles = dict.fromkeys(each.block.title.text for each in found if each.home == found[0].home)
         if len(titles) > 1 and title not in titles:
             bench.say(complain_units.name_shared(use.title, list(titles)))
             return None
         if use.version is None:
-            nearest = [each for each in found if each.shelf == found[0].shelf]
+            nearest = [each for each in found if each.home == found[0].home]
             return max(nearest, key=lambda each: each.version)
         for each in found:
             if each.version == use.version.value:

@@ -13,9 +13,10 @@ from dataclasses import dataclass, field
 from os.path import islink, realpath
 from typing import Final
 
-from ..diagnostics.diagnostic import Diagnostic, Severity, warning
-from ..diagnostics.source import Source, Span
+from ..diagnostics.diagnostic import Diagnostic, Severity
+from ..diagnostics.source import Source
 from ..sheets.block_facts import BlockFacts, facts_from
+from ..words.messages.shelves import on_shelf_twice
 from .folders import Folder, FolderShelf, bytes_of, names_shown, uses_shown
 from .index_work import Fault, Record, Task, index_records
 from .kept import Kept, digest_of
@@ -161,19 +162,12 @@ def _gather(indexed: Indexed, records: dict[_File, Record], title: str) -> None:
             indexed.blocks.append(made)
             first = standing.setdefault((made.facts.title, made.facts.version), made)
             if first is not made and first.file != file.shown:
-                indexed.diagnostics.append(on_shelf_twice(first, made))
+                indexed.diagnostics.append(_twice(first, made))
 
 
-def on_shelf_twice(first: Shelved, second: Shelved) -> Diagnostic:
-    """Two files of a shelf hold a block of one title and version."""
+def _twice(first: Shelved, second: Shelved) -> Diagnostic:
     facts = second.facts
-    message = f"`{facts.title}` version {facts.version} stands on this shelf already, in `{first.file}`."
-    return warning(
-        "block-on-shelf-twice",
-        message,
-        Span(second.file, 0, 0),
-        help="Give one of them another version, or take it off the shelf.",
-    )
+    return on_shelf_twice(second.file, facts.title, facts.version, first.file)
 
 
 def is_error(diagnostics: Sequence[Diagnostic]) -> bool:

@@ -36,7 +36,7 @@ def _left_out(folder: str, anyway: bool) -> frozenset[str]:
     manifest = read.value
     assert manifest is not None, "there is always a manifest"
     if read.diagnostics and manifest.source and not anyway:
-        from ..diagnostics.failures import ShelfDamaged
+        from ..failures import ShelfDamaged
 
         raise ShelfDamaged(read.diagnostics, manifest.source)
     return frozenset(os.path.join(folder, *each.split("/")) for each in manifest.leave_out)

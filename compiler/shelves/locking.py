@@ -7,7 +7,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
-from ..diagnostics.diagnostic import Diagnostic, Outcome, error
+from ..diagnostics.diagnostic import Diagnostic, Outcome
 from ..diagnostics.source import Source, Span
 from .folders import FolderShelf
 from .reading import plain_bytes
@@ -51,14 +51,15 @@ def open_lock(file: str | None, shelf: FolderShelf) -> Outcome[Locked]:
     if file is None or not os.path.lexists(name):
         return Outcome(Locked(shelf, {}))
     from ..language.lock import LockedShelf, pinned_blocks
-    from ..language.lock_file import lock_damaged, read_lock
+    from ..language.lock_file import read_lock
+    from ..words.messages import locks as complain
 
     try:
         data = plain_bytes(name, LARGEST)
     except OSError as problem:
-        return Outcome(None, (lock_unreadable(name, problem.strerror or "it cannot be opened"),))
+        return Outcome(None, (complain.lock_unreadable(name, problem.strerror or ""),))
     if len(data) > LARGEST:
-        return Outcome(None, (lock_damaged(name, "it is larger than any"),))
+        return Outcome(None, (complain.lock_too_large(name),))
     lock = read_lock(name, data)
     blocks = lock.then(lambda read: pinned_blocks(name, read))
     if lock.value is None or blocks.value is None:
@@ -78,13 +79,3 @@ def fingerprints_of(made: Compilation) -> dict[Span, str]:
 
     drafts = [each.draft for each in made.blocks]
     return {draft.origin: fingerprint_of(draft) for draft in drafts if draft.origin is not None}
-
-
-def lock_unreadable(name: str, reason: str) -> Diagnostic:
-    """The system will not let us read a lock."""
-    return error(
-        "lock-unreadable",
-        f"The lock file cannot be read: {reason}.",
-        Span(name, 0, 0),
-        help="Look at its permissions: without it other blocks may be taken than were pinned.",
-    )

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from fractions import Fraction
 from typing import Final, Literal
 
 from ..measure.length import UNITS
 from ..measure.tolerance import Number
-from .numbers import ruler_text
+from .numbers import exact_text, ruler_text
 
 CENTIMETRE_DIGITS: Final = 2
 """Decimals of a centimetre that are told: a tenth of a millimetre, finer than any tape."""
@@ -25,6 +26,10 @@ class Say:
             return ruler_text(inches)
         shown = f"{float(inches / UNITS['cm']):.{CENTIMETRE_DIGITS}f}".rstrip("0").rstrip(".")
         return f"{'0' if shown == '-0' else shown}cm"
+
+    def exact(self, inches: Fraction) -> str:
+        """`1/64in`: exactly, whatever its denominator; centimetres as any other length."""
+        return f"{exact_text(inches)}in" if self.unit == "in" else self.length(inches)
 
     def size(self, width: Number, height: Number) -> str:
         """`8in x 8in`."""

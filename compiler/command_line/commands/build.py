@@ -9,12 +9,12 @@ from typing import Any, Final
 
 import click
 
-from ...diagnostics.failures import OwnMistake, Refused
 from ...door.blocks import BlockChoice, write_files
 from ...door.choices import LONGEST_WAY, Sewing, cutting_of, measured_mark, sheet_options, square_measured
 from ...door.compiling import Compiled, compile_input
 from ...door.documents import BLOCK_PARTS, HTML, PARTS, QUILT_PARTS, Wanted
 from ...door.drawn_files import TABLE, Drawn, Job, files_of, left_over, page_name, placed
+from ...failures import OwnMistake, Refused
 from ...words.phrases import count_of
 from ..booklets import booklet_options, refuse_html, refuse_ways
 from ..choices import (

@@ -6,10 +6,10 @@ from typing import Any, Final
 
 import click
 
-from ...diagnostics.failures import MachineFailed, own_mistakes
 from ...door.blocks import write_files
 from ...door.cataloguing import catalogue_files, entries_of
 from ...door.finding import found_in, indexed_of, wanted_of
+from ...failures import MachineFailed, own_mistakes
 from ...words.phrases import count_of
 from ..choices import ListChoice, command, each_once, open_shelf, out_option, shelf_option
 from ..console import Progress, say

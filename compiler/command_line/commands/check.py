@@ -9,10 +9,10 @@ from typing import Any, Final, Literal
 import click
 
 from ...diagnostics.diagnostic import Diagnostic
-from ...diagnostics.failures import OwnMistake
 from ...diagnostics.source import Source
 from ...door.choices import cutting_of
 from ...door.compiling import compile_input
+from ...failures import OwnMistake
 from ..choices import command, cutting_options, open_shelf, shelf_option
 from ..console import Progress, Tally, complain, show_diagnostics
 from ..inputs import inputs_of

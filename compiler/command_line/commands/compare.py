@@ -9,7 +9,6 @@ from typing import TYPE_CHECKING, Final
 
 import click
 
-from ...diagnostics.failures import FileIsNew
 from ...door.blocks import named, write_files
 from ...door.comparing import (
     NoBlocks,
@@ -21,6 +20,7 @@ from ...door.comparing import (
     paired,
 )
 from ...door.pictures import pictures_of
+from ...failures import FileIsNew
 from ..choices import (
     LengthChoice,
     ListChoice,

@@ -7,9 +7,9 @@ from typing import Final
 
 import click
 
-from ...diagnostics.failures import own_mistakes
 from ...door.blocks import write_files
 from ...door.measured import drafted, report
+from ...failures import own_mistakes
 from ..alone import compile_alone
 from ..choices import command, open_shelf, shelf_option
 from ..console import CLEAN, say

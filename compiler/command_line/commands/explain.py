@@ -9,9 +9,9 @@ from typing import TYPE_CHECKING, Any, Final
 
 import click
 
-from ...diagnostics.failures import own_mistakes
 from ...door.choices import cutting_of
 from ...door.explaining import explained
+from ...failures import own_mistakes
 from ..alone import compile_alone
 from ..choices import command, cutting_options, open_shelf, shelf_option
 from ..console import CLEAN, say

@@ -9,10 +9,10 @@ from typing import Final
 import click
 
 from ...diagnostics.diagnostic import Severity
-from ...diagnostics.failures import own_mistakes
 from ...diagnostics.source import Source
 from ...diagnostics.visible import visible
 from ...door.rewriting import bytes_like, laid_out, read_text, rewrite
+from ...failures import own_mistakes
 from ...words.phrases import count_of, one_of
 from ..choices import command
 from ..console import COMPLAINED, Tally, say, show_diagnostics

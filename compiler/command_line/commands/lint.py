@@ -9,11 +9,11 @@ from typing import Final
 import click
 
 from ...diagnostics.diagnostic import Diagnostic
-from ...diagnostics.failures import OwnMistake, own_mistakes
 from ...diagnostics.source import Source
 from ...diagnostics.visible import visible
 from ...door.linting import Linter, check_names
 from ...door.rewriting import bytes_like, read_text, rewrite
+from ...failures import OwnMistake, own_mistakes
 from ...words.phrases import count_of
 from ..choices import command, open_shelf, shelf_option
 from ..console import Progress, Tally, complain, say, show_diagnostics
@@ -141,5 +141,5 @@ class _Run:
         elif self.form == "people":
             if self.mended:
                 say(f"{count_of(self.mended, 'place')} mended.")
-            say(self.tally.summary().replace("No mistakes", "Nothing to better"))
+            say(self.tally.summary("habits"))
         return self.tally.status(strict=True)

@@ -10,7 +10,6 @@ from typing import TYPE_CHECKING, Final
 import click
 
 from ...diagnostics.diagnostic import Diagnostic, Outcome, Severity
-from ...diagnostics.failures import own_mistakes
 from ...diagnostics.source import Source
 from ...diagnostics.visible import visible
 from ...door.compiling import FolderShelf
@@ -27,6 +26,7 @@ from ...door.locks import (
     write_lock,
 )
 from ...door.rewriting import read_text
+from ...failures import own_mistakes
 from ...words.phrases import count_of
 from ..choices import command, open_shelf, shelf_option
 from ..console import COMPLAINED, Tally, is_terminal, say, show_diagnostics
@@ -147,7 +147,9 @@ class _Run:
         else:
             write_lock(name, after)
             say(f"Brought {visible(name)} up to its file{':' if changed else '.'}")
-        _list(each.told for each in changed)
+        from ...words.messages.locks import change_text
+
+        _list(map(change_text, changed))
 
     def _update(
         self, name: str, changed: Sequence[Change], told: Sequence[str], now: Lock, yes: bool

@@ -8,10 +8,10 @@ from typing import Final
 
 import click
 
-from ...diagnostics.failures import own_mistakes
 from ...diagnostics.source import Source
 from ...door.blocks import BlockChoice, write_files
 from ...door.resizing import faults_of, outermost, report, resized
+from ...failures import own_mistakes
 from ..alone import compile_alone
 from ..choices import LengthChoice, RulerChoice, block_option, command, open_shelf, shelf_option
 from ..console import CLEAN, COMPLAINED, say, show_diagnostics

@@ -134,7 +134,7 @@ def _template_bodies(
 ) -> list[Body]:
     below = kind_words(INCHES, options.kind, allowance)
     safety = SAFETY[options.kind]
-    refuse_too_many(pages_covered(templates, paper, options), at_least=True)
+    refuse_too_many(pages_covered(templates, paper, options), "templates-at-least")
     packed = template_pages(templates, paper, options)
     bodies: list[tuple[int, Body]] = []
     for page in packed.pages:

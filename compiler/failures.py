@@ -5,15 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
-from typing import TYPE_CHECKING
 
-from .visible import shortened
-
-if TYPE_CHECKING:
-    from .diagnostic import Diagnostic
-    from .source import Source
-
-TELLING = 300  # characters of an exception's own words in a message
+from .diagnostics.diagnostic import Diagnostic
+from .diagnostics.source import Source
+from .words.messages import machine
 
 
 class MachineFailed(Exception):
@@ -28,7 +23,7 @@ class ShelfDamaged(Exception):
     """A shelf's manifest cannot be read, so nobody knows what is on the shelf: as told in `said`."""
 
     def __init__(self, said: tuple[Diagnostic, ...], source: Source) -> None:
-        super().__init__(said[0].message)
+        super().__init__(said[0].code)
         self.said, self.source = said, source
 
 
@@ -44,7 +39,7 @@ class Refused(Exception):
     """What a file asks for can't be made, as told in `said`; other files still can."""
 
     def __init__(self, said: Diagnostic) -> None:
-        super().__init__(said.message)
+        super().__init__(said.code)
         self.said = said
 
 
@@ -72,28 +67,26 @@ def own_mistakes(subject: str) -> Iterator[None]:
 def mistake_text(subject: str, problem: BaseException) -> str:
     """`vane.block: This is a mistake in Piecewright ...`, with the place in the program."""
     words = " ".join(str(problem).split())
-    told = f"{type(problem).__name__}{_place_of(problem)}{': ' if words else ''}{shortened(words, TELLING)}"
-    return f"{subject}: This is a mistake in Piecewright, not in your file. Please report it. ({told})"
+    return machine.own_mistake(subject, type(problem).__name__, _place_of(problem), words)
 
 
 def machine_text(problem: OSError | MemoryError, doing: str = "") -> str:
     """`out/vane.pdf: No space left on device.`"""
     if isinstance(problem, MemoryError):
-        return f"{doing or 'piecewright'}: There is not enough memory for this."
-    name = problem.filename
-    subject = doing or (str(name) if name is not None else "piecewright")
-    return f"{subject}: {problem.strerror or type(problem).__name__}."
+        return machine.memory_short(doing)
+    subject = doing or ("" if problem.filename is None else str(problem.filename))
+    return machine.system_refused(subject, problem.strerror or type(problem).__name__)
 
 
-def _place_of(problem: BaseException) -> str:
-    """Where in our own code it came from: ` in drafting/planar.py, line 33`."""
+def _place_of(problem: BaseException) -> tuple[str, int] | None:
+    """Where in our own code it came from: `drafting/planar.py`, line 33."""
     from traceback import extract_tb
 
-    home = str(Path(__file__).parent.parent)
+    home = str(Path(__file__).parent)
     for frame in reversed(extract_tb(problem.__traceback__)):
         if frame.filename.startswith(home) and frame.filename != __file__:
-            return f" in {Path(frame.filename).relative_to(home).as_posix()}, line {frame.lineno}"
-    return ""
+            return Path(frame.filename).relative_to(home).as_posix(), frame.lineno or 0
+    return None
 
 
 def _is_machine_lacking(problem: Exception) -> bool:
