@@ -15,7 +15,7 @@ MODULES = sorted(COMPILER.rglob("*.py"))
 ORDER = (
     "measure", "geometry", "words", "diagnostics", "words.messages", "words.catalogue", "failures",
     "language", "drafting", "cutting", "sewing", "quilt", "planning", "lint", "words.pages",
-    "sheets", "pipeline", "shelves", "door",
+    "sheets", "pipeline", "words.commands", "shelves", "door",
     "command_line",
 )  # fmt: skip
 """Each folder (or module of the top folder) imports only from those before it. Folders of words stand where

@@ -7,14 +7,17 @@ from collections.abc import Iterable, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from ..diagnostics.visible import accents_joined, shortened, visible
+from ..diagnostics.visible import accents_joined
 from ..failures import MachineFailed, WrongUse, machine_text
+from ..words.commands import asked
+from ..words.commands.asked import named
+from ..words.commands.files import folder_wanted
 from .writing import write_all
 
 if TYPE_CHECKING:
     from ..pipeline import CompiledBlock
 
-TITLE_ROOM = 60  # characters of a title in a message
+__all__ = ["BlockChoice", "named"]
 
 
 class BlockChoice:
@@ -49,14 +52,7 @@ class BlockChoice:
             if not met:
                 from difflib import get_close_matches
 
-                close = get_close_matches(title, self._seen, n=1)
-                near = f" Did you mean '{named(close[0])}'?" if close else ""
-                raise WrongUse(f"There is no block '{named(title)}' in what was read.{near}")
-
-
-def named(title: str) -> str:
-    """A title in a message: safe to show, and of bounded length."""
-    return visible(shortened(title, TITLE_ROOM))
+                raise WrongUse(asked.no_such_block(title, get_close_matches(title, self._seen, n=1)))
 
 
 def write_files(folder: str, files: Iterable[tuple[str, bytes]]) -> list[str]:
@@ -84,4 +80,4 @@ def make_folder(folder: str) -> None:
     try:
         os.makedirs(folder, exist_ok=True)
     except FileExistsError as problem:
-        raise MachineFailed(f"{folder}: This is a file, not a folder.") from problem
+        raise MachineFailed(folder_wanted(folder)) from problem

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING, Any, Final
 
+from ..words.commands.files import drawing_files
 from .stopping import held
 
 if TYPE_CHECKING:
@@ -26,7 +27,7 @@ def entries_of(
     drafts = {}
     try:
         for number, made in enumerate(drafts_of(shelf.shelves, tasks)):
-            doing(f"drawing: {number + 1:,} of {len(tasks):,} files")
+            doing(drawing_files(number + 1, len(tasks)))
             drafts.update({(tasks[number], draft.title, draft.version): draft for draft in made})
     finally:
         doing("")

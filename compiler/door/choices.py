@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, Any, Final, Literal, TypedDict, get_args
 from ..diagnostics.visible import accents_joined, shortened
 from ..failures import WrongUse
 from ..measure.length import UNITS, exact_number
+from ..words.commands import asked
 
 if TYPE_CHECKING:
     from ..cutting.needs import SizedBlock
@@ -104,7 +105,7 @@ def understood(choices: Choices) -> Chosen:
     known = Choices.__annotations__
     for name in choices:
         if name not in known:
-            raise WrongUse(f"There is no choice '{shown(name)}'; there are {', '.join(known)}.")
+            raise WrongUse(asked.choice_unknown(shown(name), known))
     paper: Paper = one_of(choices, "paper", get_args(Paper))
     kind: Kind = one_of(choices, "kind", get_args(Kind))
     lines: Lines = one_of(choices, "lines", get_args(Lines))
@@ -116,7 +117,7 @@ def understood(choices: Choices) -> Chosen:
     sewing = Sewing(tuple((accents_joined(title), way_named(way)) for title, way in ways.items()))
     titles = choices.get("blocks", ())
     if isinstance(titles, str):
-        raise WrongUse("'blocks' is a list of titles.")
+        raise WrongUse(asked.blocks_no_list())
     options = sheet_options(paper, kind, lines, measured)
     return Chosen(options, cutting_of(ruler, margin, buy, sewing), sewing, tuple(titles))
 
@@ -125,7 +126,7 @@ def one_of(choices: Choices, name: str, known: tuple[str, ...]) -> Any:
     """A choice among a few words; the first where nothing was chosen."""
     value = choices.get(name, known[0])
     if value not in known:
-        raise WrongUse(f"'{shown(value)}' is not one of {', '.join(known)}.")
+        raise WrongUse(asked.not_one_of(shown(value), known))
     return value
 
 
@@ -163,7 +164,7 @@ def length_of(value: str, examples: str = "0.97in or 2.46cm") -> Fraction:
     found = LENGTH.fullmatch(value) if len(value) <= LONGEST else None
     number = exact_number(found[1]) if found else None
     if found is None or number is None:
-        raise WrongUse(f"'{value[:LONGEST]}' is not a length. Write it with its unit: {examples}.")
+        raise WrongUse(asked.no_length(value[:LONGEST], examples))
     return number * UNITS[found[2]]
 
 
@@ -171,7 +172,7 @@ def ruler_step(value: str) -> Fraction:
     """The step between a ruler's marks, one of RULERS, in exact inches."""
     step = length_of(value)
     if step not in map(length_of, RULERS):
-        raise WrongUse(f"'{value[:LONGEST]}' is not one of {', '.join(RULERS)}.")
+        raise WrongUse(asked.not_one_of(value[:LONGEST], RULERS))
     return step
 
 
@@ -186,7 +187,7 @@ def margin_of(value: str) -> tuple[Fraction, Fraction]:
     else:
         least = length_of(value, "5% or 3in")
     if share > MOST_SHARE or least > MOST_MARGIN:
-        raise WrongUse("A margin is at most 100%, or 72in.")
+        raise WrongUse(asked.margin_too_large())
     return share, least
 
 
@@ -195,7 +196,7 @@ def measured_mark(value: str) -> tuple[str, Fraction]:
     named, and inches."""
     mark, _, length = value.rpartition("=")
     if mark.strip().lower() not in ("", *MARKS):
-        raise WrongUse(f"'{mark[:LONGEST]}' is not one of {', '.join(MARKS)}.")
+        raise WrongUse(asked.not_one_of(mark[:LONGEST], MARKS))
     return mark.strip().lower(), length_of(length.strip())
 
 
@@ -208,17 +209,10 @@ def square_measured(measured: tuple[str, Fraction]) -> Fraction:
     shares = {each: length / true for each, true in MARKS.items() if mark in (each, "")}
     likely = [share for share in shares.values() if LEAST_MEASURED <= share <= MOST_MEASURED]
     if not likely:
-        raise WrongUse(
-            "The square should measure near 1in (2.54cm), the bar near 5cm. A print that is further out was "
-            "fitted to the page: print it again at actual size, 100%."
-        )
+        raise WrongUse(asked.measured_too_far())
     if mark or any(abs(share - 1) <= NEARLY for share in likely):
         return likely[0]
-    said = ", ".join(f"the {each} would be at {round(share * 100)}%" for each, share in shares.items())
-    raise WrongUse(
-        f"Which mark was measured, the 1in square or the 5cm bar? For this length {said}. "
-        f"Measure again, or say which: {' or '.join(f'{each}=LENGTH' for each in MARKS)}."
-    )
+    raise WrongUse(asked.which_mark(shares, MARKS))
 
 
 def way_named(way: str) -> Way:
@@ -226,7 +220,7 @@ def way_named(way: str) -> Way:
     for each in WAYS:
         if way.strip().lower() == each:
             return each
-    raise WrongUse(f"'{way.strip()[:LONGEST_WAY]}' is not one of {', '.join(WAYS)}.")
+    raise WrongUse(asked.not_one_of(way.strip()[:LONGEST_WAY], WAYS))
 
 
 def sewing_way(value: str) -> tuple[str, Way]:

@@ -10,9 +10,11 @@ from typing import TYPE_CHECKING
 
 from ..diagnostics.diagnostic import Diagnostic
 from ..diagnostics.source import Source
-from ..diagnostics.visible import accents_joined, visible
+from ..diagnostics.visible import accents_joined
 from ..failures import FileIsNew, WrongUse, own_mistakes
 from ..shelves.locking import open_lock
+from ..words.commands import asked
+from ..words.commands.files import versions_beside
 from ..words.phrases import one_of
 from .blocks import named
 from .compiling import FolderShelf
@@ -56,8 +58,7 @@ class Reader:
         wanted = [each for each in called if each.version == int(version)]
         if not wanted:
             known = one_of([str(each) for each in sorted({each.version for each in called})], "and")
-            there = f"There are versions {known}." if called else "There is no block of that title."
-            raise WrongUse(f"'{visible(name)}' is neither a file nor on a shelf. {there}")
+            raise WrongUse(asked.version_unknown(name, known if called else ""))
 
         block = wanted[0]
         with own_mistakes(f"block '{named(title)}'"):
@@ -90,7 +91,7 @@ class Reader:
         from ..shelves.revisions import RevisionShelf, file_at
 
         if given.path is None:
-            raise WrongUse("git knows files, not standard input.")
+            raise WrongUse(asked.no_revisions_of_standard_input())
         self.shelf.forget()
         data, beside = file_at(revision, given.path)
         name = f"{revision}:{given.path.name}"
@@ -131,8 +132,8 @@ def comparisons_told(
 
         return dumps(comparisons_record(list(comparisons), list(only_old), list(only_new)))
     parts = [comparison_text(each) for each in comparisons]
-    parts += [f"{title}: only in the old one." for title in only_old]
-    parts += [f"{title}: only in the new one." for title in only_new]
+    parts += [asked.only_in(title, "old") for title in only_old]
+    parts += [asked.only_in(title, "new") for title in only_new]
     return "\n\n".join(parts)
 
 
@@ -168,7 +169,7 @@ def overlays(comparisons: Sequence[Comparison], size: float, out: str) -> list[D
     for each in comparisons:
         old, new = each.old.draft, each.new.draft
         stem = f"{names.stem(new.title, new.version, 'compare')}-beside-v{old.version}"
-        subject = f"versions {old.version} and {new.version}"
+        subject = versions_beside(old.version, new.version)
         drawings.append(
             Drawing(
                 f"block '{named(new.title)}'",

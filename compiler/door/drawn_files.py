@@ -9,7 +9,8 @@ from typing import TYPE_CHECKING, Final
 
 from ..diagnostics.source import Span
 from ..failures import own_mistakes
-from ..words.phrases import count_of
+from ..words.commands.files import drawing_pages
+from ..words.commands.files import laying_out as laying_out_words
 from .blocks import named
 from .documents import HTML, Made, Wanted, laying_out, made_of_block, made_of_quilt, stem_of, tables_of
 from .naming import Names
@@ -71,7 +72,7 @@ def block_files(job: Job, source: str, blocks: Sequence[CompiledBlock]) -> Itera
     """Every file of the blocks, made one at a time."""
     for block in blocks:
         title = f"{source}, block '{named(block.draft.title)}'"
-        job.doing(f"{source}: laying out {count_of(len(block.templates), 'template')}")
+        job.doing(laying_out_words(source, len(block.templates), "template"))
         with laying_out(title, block.draft.origin or Span(source, 0, 0)):
             made = list(made_of_block(block, job.wanted))
         stem = job.names.stem(block.draft.title, block.draft.version, source)
@@ -87,7 +88,7 @@ def quilt_files(job: Job, source: str, quilts: Sequence[PlannedQuilt]) -> Iterat
         title = f"{source}, quilt '{named(planned.quilt.title)}'"
         stem = stem_of(job.names, planned.quilt, source)
         job.log += job.names.told()
-        job.doing(f"{source}: laying out {count_of(len(planned.quilt.blocks), 'block')}")
+        job.doing(laying_out_words(source, len(planned.quilt.blocks), "block"))
         with laying_out(title, planned.quilt.origin or Span(source, 0, 0)):
             made = list(made_of_quilt(planned, job.wanted))
         for each in made:
@@ -112,7 +113,7 @@ def drawn(job: Job, source: str, title: str, stem: str, made: Made) -> Iterator[
                 page = html_of(made.book, job.wanted.options, title)
                 yield f"{stem}.html", marked(HTML, page, made.document.title)
             continue
-        job.doing(f"{source}: drawing {count_of(pages, 'page')}")
+        job.doing(drawing_pages(source, pages))
         job.log.append(Drawn(stem, kind, pages))
         yield from pages_of(made.document, stem, kind, job.dpi, title)
 

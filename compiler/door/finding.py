@@ -11,6 +11,7 @@ from ..diagnostics.visible import accents_joined
 from ..failures import WrongUse
 from ..measure.length import UNITS, exact_number
 from ..sheets.finding import Range, Wanted
+from ..words.commands import asked
 from .choices import LONGEST
 from .compiling import FolderShelf
 
@@ -93,9 +94,9 @@ def range_of(value: str, units: Mapping[str, Fraction], example: str) -> Range:
     most = _bound(last.strip(), units) if between else least
     unread = (least is None and first.strip()) or (most is None and between and last.strip())
     if unread or (least is None and most is None):
-        raise WrongUse(f"'{value[:LONGEST]}' is not a range. Write it as {example}.")
+        raise WrongUse(asked.no_range(value[:LONGEST], example))
     if least is not None and most is not None and least > most:
-        raise WrongUse(f"'{value[:LONGEST]}' is not a range. Write it as {example}.")
+        raise WrongUse(asked.no_range(value[:LONGEST], example))
     return Range(least, most)
 
 
@@ -113,5 +114,5 @@ def grid_of(value: str) -> tuple[int, int]:
     """A grid, `4x4`: the squares across and down."""
     found = GRID.fullmatch(value.strip())
     if found is None:
-        raise WrongUse(f"'{value[:LONGEST]}' is not a grid. Write it as 4x4.")
+        raise WrongUse(asked.no_grid(value[:LONGEST]))
     return int(found[1]), int(found[2])

@@ -8,10 +8,10 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Final
 
-from ..diagnostics.visible import visible
 from ..failures import WrongUse
 from ..shelves.folders import block_files
 from ..shelves.listing import DEEPEST, EXTENSIONS
+from ..words.commands.files import file_wanted, no_files_in, no_such_file
 from ..words.phrases import one_of
 
 STANDARD_INPUT: Final = "<stdin>"  # what places in a file read from standard input are called
@@ -51,7 +51,7 @@ def inputs_of(given: Sequence[str], standard: Callable[[], bytes] | None = None)
             files = block_files(Path(name), DEEPEST)
             if not files:
                 kinds = one_of(EXTENSIONS)
-                raise WrongUse(f"There is no {kinds} file in the folder '{visible(name)}'.")
+                raise WrongUse(no_files_in(name, kinds))
             found.update((Input(str(path), path), None) for path in files)
         else:
             found[one_input(name, standard)] = None
@@ -63,9 +63,9 @@ def one_input(name: str, standard: Callable[[], bytes] | None = None) -> Input:
     if name == DASH and standard:
         return Input(STANDARD_INPUT, None, standard)
     if not os.path.exists(name):
-        raise WrongUse(f"There is no file or folder '{visible(name)}'.{_near(name)}")
+        raise WrongUse(no_such_file(name, _near(name)))
     if os.path.isdir(name):
-        raise WrongUse(f"'{visible(name)}' is a folder; this command takes one file.")
+        raise WrongUse(file_wanted(name))
     return Input(name, Path(name))
 
 
@@ -78,4 +78,4 @@ def _near(name: str) -> str:
     close = get_close_matches(last, known, n=1)
     for ending in EXTENSIONS:
         close = close or get_close_matches(last + ending, known, n=1, cutoff=0.9)
-    return f" Did you mean '{visible(os.path.join(folder, close[0]))}'?" if close else ""
+    return os.path.join(folder, close[0]) if close else ""

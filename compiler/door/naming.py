@@ -15,8 +15,9 @@ import re
 from typing import Final
 from unicodedata import combining, normalize
 
-from ..diagnostics.visible import accents_joined, visible
+from ..diagnostics.visible import accents_joined
 from ..failures import MachineFailed
+from ..words.commands.files import made_of_another, made_of_what, names_taken
 from .owners import ENDINGS, Whose, whose
 
 READABLE: Final = 60  # characters of a title in a name: some systems take 255 bytes, some far fewer
@@ -100,12 +101,8 @@ class Names:
             if not self._is_taken(stem, owner):
                 self._given[stem] = title, source
                 return stem
-            self._told.append(
-                f"Files called {stem} are here that were made of something else: they stay as they are."
-            )
-        raise MachineFailed(
-            f"{self._folder}: Other files have every name that '{visible(title)}' could have."
-        )
+            self._told.append(made_of_another(stem))
+        raise MachineFailed(names_taken(self._folder, title))
 
     def told(self) -> list[str]:
         """What is to be said of files that were in the folder; each once."""
@@ -128,8 +125,5 @@ class Names:
             if found_to_be is Whose.ANOTHERS:
                 return True
             if found_to_be is Whose.UNKNOWN and os.path.getsize(path):
-                self._told.append(
-                    f"{path} does not say what it was made of; if it is made now, the new one "
-                    "takes its place."
-                )
+                self._told.append(made_of_what(path))
         return False

@@ -13,6 +13,7 @@ from ..diagnostics.source import Source, Span
 from ..failures import Refused, WrongUse
 from ..pipeline import CompiledBlock
 from ..planning import PlannedQuilt
+from ..words.commands import asked
 from .blocks import named, write_files
 from .choices import Chosen, shown
 from .compiling import Compiled
@@ -81,7 +82,7 @@ def parts_known(parts: Sequence[str]) -> tuple[str, ...]:
     """The parts, each once; WrongUse for one that there is not."""
     for part in [parts] if isinstance(parts, str) else parts:
         if part not in PARTS:
-            raise WrongUse(f"'{shown(part)}' is not one of {', '.join(PARTS)}.")
+            raise WrongUse(asked.not_one_of(shown(part), PARTS))
     return tuple(dict.fromkeys(parts))
 
 
@@ -90,16 +91,16 @@ def formats_known(formats: Sequence[str], booklet: bool) -> tuple[str, ...]:
     known = [each for each in KINDS if each != "json"]
     for kind in [formats] if isinstance(formats, str) else formats:
         if kind not in known:
-            raise WrongUse(f"'{shown(kind)}' is not one of {', '.join(known)}.")
+            raise WrongUse(asked.not_one_of(shown(kind), known))
     if HTML in formats and not booklet:
-        raise WrongUse("html is for booklets: ask for one.")
+        raise WrongUse(asked.html_for_booklets())
     return tuple(dict.fromkeys(formats))
 
 
 def dpi_known(dpi: int) -> int:
     """The dots to the inch; WrongUse where there are too few or too many of them."""
     if not DPI_LEAST <= dpi <= DPI_MOST:
-        raise WrongUse(f"A picture has from {DPI_LEAST} to {DPI_MOST} dots to the inch.")
+        raise WrongUse(asked.dpi_out_of_bounds(DPI_LEAST, DPI_MOST))
     return dpi
 
 
@@ -114,9 +115,9 @@ def write_one(
     target, (given, booklet, dpi) = Path(path), wanted
     kind, parts = target.suffix[1:].lower(), parts_known(given)
     if kind not in KINDS:
-        raise WrongUse(f"'{shown(target.suffix)}' is not one of {', '.join(f'.{each}' for each in KINDS)}.")
+        raise WrongUse(asked.not_one_of(shown(target.suffix), (f".{each}" for each in KINDS)))
     if parts and kind in (HTML, "json"):
-        raise WrongUse(f"Parts are for sheets; '{shown(target.suffix)}' has everything.")
+        raise WrongUse(asked.parts_of_everything(shown(target.suffix)))
     if kind == "json":
         data = dumps(record()).encode() + b"\n"
         return [Path(each) for each in write_files(str(target.parent), [(target.name, data)])]
@@ -169,6 +170,6 @@ def _files(
 def nothing_made(any_makers: bool) -> str:
     """Why nothing could be written."""
     if not any_makers:
-        return "There is neither a block nor a quilt in what was compiled."
+        return asked.nothing_compiled()
     only = [part for part in QUILT_PARTS if part not in BLOCK_PARTS]
-    return f"A block has {', '.join(BLOCK_PARTS)}; only for quilts are {', '.join(only)}."
+    return asked.no_such_part(BLOCK_PARTS, only)

@@ -8,6 +8,7 @@ from functools import partial
 from typing import TYPE_CHECKING
 
 from ..failures import own_mistakes
+from ..words.commands.files import a_picture
 from .blocks import named
 from .documents import stem_of
 from .naming import Names
@@ -41,7 +42,7 @@ def block_drawings(blocks: Sequence[CompiledBlock], names: Names, source: str, s
             names.stem(draft.title, draft.version, source),
             draft.title,
             draft.maker,
-            f"version {draft.version}, a picture",
+            a_picture(draft.version),
             partial(block_page, draft, size),
         )
         for draft in (each.draft for each in blocks)
@@ -56,7 +57,7 @@ def quilt_drawings(quilts: Sequence[Quilt], names: Names, source: str, size: flo
             stem_of(names, quilt, source),
             quilt.title,
             quilt.maker,
-            f"version {quilt.version}, a picture",
+            a_picture(quilt.version),
             partial(quilt_page, quilt, size),
         )
         for quilt in quilts

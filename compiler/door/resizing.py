@@ -10,7 +10,7 @@ from .. import __version__
 from ..diagnostics.diagnostic import Diagnostic, Severity
 from ..diagnostics.source import Source
 from ..failures import WrongUse
-from .blocks import named
+from ..words.commands.asked import draft_first
 from .compiling import Compiled, FolderShelf
 
 if TYPE_CHECKING:
@@ -38,7 +38,7 @@ def resized(compiled: Compiled, blocks: Sequence[CompiledBlock], to: Fraction) -
         block = trees[each.draft.origin] if each.draft.origin else None
         assert block is not None, "every block of the file has its words"
         if any(measured.block.title.span == each.draft.origin for measured in compiled.measured):
-            raise WrongUse(f"'{named(each.draft.title)}' is a washed block: draft it first.")
+            raise WrongUse(draft_first(each.draft.title))
         edits += rescaled(compiled.source, block, to / each.draft.width)
     return with_edits(compiled.source.text, edits)
 

@@ -12,6 +12,7 @@ from ..failures import WrongUse
 from ..language.decode import read_source
 from ..measure.length import UNITS
 from ..sheets.block_facts import METHODS, SYMMETRIES, BlockFacts
+from ..words.commands import asked
 from .choices import length_of
 from .comparing import compared, paired
 from .compiling import compile_input, open_shelves
@@ -107,7 +108,7 @@ def lint_text(
     checks to make, `allow` those not to make; ValueError where there is none of that name."""
     for each in (*only, *allow):
         if each not in check_names():
-            raise WrongUse(f"There is no check '{each[:40]}'; there are {', '.join(check_names())}.")
+            raise WrongUse(asked.check_unknown(each[:40], check_names()))
     data = text.encode("utf-8", "surrogatepass")
     read = read_source(name, data)
     shelf = open_shelves(shelves)
@@ -124,14 +125,14 @@ def resize_text(text: str, to: str, name: str = "text", *, shelves: Sequence[Pla
     from 1in to 120in, or there is no block."""
     width = length_of(to, "9in or 24cm")
     if not LEAST <= width <= MOST:
-        raise WrongUse("A block is from 1in to 120in wide.")
+        raise WrongUse(asked.block_out_of_bounds())
     data, shelf = text.encode("utf-8", "surrogatepass"), open_shelves(shelves)
     compiled = compile_input(Input(name, None, lambda: data), shelf)
     if not compiled.blocks and compiled.diagnostics:
         raise CompileError(tuple(message_of(each, compiled.sources) for each in compiled.diagnostics))
     blocks = outermost(compiled)
     if not blocks:
-        raise WrongUse("There is no block in what was read.")
+        raise WrongUse(asked.no_block())
     made = resized(compiled, blocks, width)
     source = Source(name, made)
     faults = faults_of(source, shelf)
@@ -182,7 +183,7 @@ def _understood(conditions: Conditions) -> dict[str, object]:
     known = Conditions.__annotations__
     for name in conditions:
         if name not in known:
-            raise WrongUse(f"There is no condition '{name[:40]}'; there are {', '.join(known)}.")
+            raise WrongUse(asked.condition_unknown(name[:40], known))
     made: dict[str, object] = {}
     counts = "5..20, ..20 or 9"
     if "family" in conditions:
@@ -207,5 +208,5 @@ def _understood(conditions: Conditions) -> dict[str, object]:
 def _words_of(given: Sequence[str], known: tuple[str, ...]) -> tuple[str, ...]:
     for each in given:
         if each not in known:
-            raise WrongUse(f"'{each[:40]}' is not one of {', '.join(known)}.")
+            raise WrongUse(asked.not_one_of(each[:40], known))
     return tuple(given)

@@ -16,6 +16,7 @@ from typing import Final
 from ..diagnostics.diagnostic import Diagnostic, Severity
 from ..diagnostics.source import Source
 from ..sheets.block_facts import BlockFacts, facts_from
+from ..words.commands.files import indexing_files
 from ..words.messages.shelves import on_shelf_twice
 from .folders import Folder, FolderShelf, bytes_of, names_shown, uses_shown
 from .index_work import Fault, Record, Task, index_records
@@ -145,7 +146,7 @@ def _made(shelf: FolderShelf, missing: Sequence[_File], doing: Doing) -> Iterato
     tasks = [Task(file.shelf, file.path) for file in missing]
     try:
         for number, record in enumerate(index_records(shelf.shelves, tasks), 1):
-            doing(f"indexing: {number:,} of {len(missing):,} files")
+            doing(indexing_files(number, len(missing)))
             yield record
     finally:
         doing("")

@@ -10,6 +10,8 @@ import errno
 import os
 import stat
 
+from ..words.commands.files import a_link, not_plain, of_another_user
+
 # A pipe opened so gives its handle at once; none of these is known on every system.
 CAREFUL = getattr(os, "O_NONBLOCK", 0) | getattr(os, "O_CLOEXEC", 0) | getattr(os, "O_BINARY", 0)
 NO_LINK = getattr(os, "O_NOFOLLOW", 0)
@@ -27,12 +29,12 @@ def plain_bytes(
     A link is followed only with `links`. With `owned`, a file that another user wrote is not read.
     """
     if not links and os.path.islink(path):
-        raise NotPlain(errno.ELOOP, "it is a link to another file", os.fspath(path))
+        raise NotPlain(errno.ELOOP, a_link(), os.fspath(path))
     handle = os.open(path, os.O_RDONLY | CAREFUL | (0 if links else NO_LINK))
     with os.fdopen(handle, "rb") as stream:
         facts = os.fstat(handle)
         if not stat.S_ISREG(facts.st_mode):
-            raise NotPlain(errno.EINVAL, "it is not a plain file", os.fspath(path))
+            raise NotPlain(errno.EINVAL, not_plain(), os.fspath(path))
         if owned and hasattr(os, "geteuid") and facts.st_uid != os.geteuid():
-            raise NotPlain(errno.EACCES, "it belongs to another user", os.fspath(path))
+            raise NotPlain(errno.EACCES, of_another_user(), os.fspath(path))
         return stream.read(most + 1)
