@@ -14,7 +14,7 @@ MODULES = sorted(COMPILER.rglob("*.py"))
 
 ORDER = (
     "measure", "geometry", "words", "diagnostics", "words.messages", "words.catalogue", "failures",
-    "language", "drafting", "cutting", "sewing", "quilt", "planning", "lint", "words.pages",
+    "language", "drafting", "cutting", "sewing", "quilt", "planning", "lint", "words.work", "words.pages",
     "sheets", "pipeline", "words.commands", "shelves", "door",
     "command_line",
 )  # fmt: skip

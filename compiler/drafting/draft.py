@@ -15,7 +15,6 @@ from ..words.messages import blocks as complain
 from ..words.messages import pieces as complain_pieces
 from ..words.messages import units as complain_units
 from ..words.messages.files import errors_too_many
-from ..words.numbers import ruler_text
 from .body import sketch_body
 from .checks import check_holes, check_names, check_refit, check_slivers, check_symmetry
 from .context import Bench, EnoughSaid
@@ -25,7 +24,7 @@ from .faces import find_faces
 from .frame import Frame
 from .ground import lay_ground
 from .line_checks import check_crossings, check_ends, check_idle, check_inside, node_lines
-from .model import Default, Draft, Piece
+from .model import Default, DefaultKind, Draft, Piece
 from .naming import BACKGROUND, cloth_of_faces, owners_of
 from .overlaps import check_overlaps
 from .pieces import make_pieces
@@ -169,10 +168,8 @@ class Drafter:
             return None
         self.choices.append(Choice(source.name, use, found))
         if use.version is None:
-            where = f"{found.shelf}{', not pinned' if found.unpinned else ''}"
-            defaults.append(
-                Default(f'version of "{use.title.text}"', f"{found.version}, the newest in {where}")
-            )
+            kind: DefaultKind = "version-unpinned" if found.unpinned else "version-of"
+            defaults.append(Default(kind, found.version, of=(use.title.text,), source=found.shelf))
         spans = [span for span, _ in self._underway]
         if found.block.span in spans:
             titles = [title for _, title in self._underway[spans.index(found.block.span) :]]
@@ -330,20 +327,20 @@ def _defaults(block: tree.Block, frame: Frame, details: Details) -> list[Default
     trim, rule = details.trim, details.rule
     found = []
     if block.version is None:
-        found.append(Default("version", "1"))
+        found.append(Default("version", 1))
     if not any(isinstance(each, tree.Finished) for each in block.body):
-        found.append(Default("finished", f"{ruler_text(frame.width)} x {ruler_text(frame.height)}"))
+        found.append(Default("finished", (frame.width, frame.height)))
     if not frame.grid_written:
-        found.append(Default("grid", "1 x 1"))
+        found.append(Default("grid", (1, 1)))
     if not any(isinstance(each, tree.Allowance) and each.path is None for each in block.body):
-        found.append(Default("allowance", ruler_text(details.allowance)))
+        found.append(Default("allowance", details.allowance))
     if trim is None:
         found.append(Default("trim", rule.style))
     if trim is None or trim.limit is None:
-        found.append(Default("trim limit", f"{ruler_text(rule.limit)} beyond the finished point"))
+        found.append(Default("trim-limit", rule.limit))
     if trim is None or trim.dots is None:
-        found.append(Default("dots", ruler_text(rule.dots)))
+        found.append(Default("dots", rule.dots))
     if not any(isinstance(each, tree.Grain) for each in block.body):
-        found.append(Default("grain", "along an outside edge, else along the block's sides"))
-    found.append(Default("fabric of unnamed pieces", BACKGROUND))
+        found.append(Default("grain", "ruled"))
+    found.append(Default("unnamed", BACKGROUND))
     return found

@@ -6,6 +6,7 @@ from fractions import Fraction
 from math import ceil
 from typing import Final
 
+from .length import UNITS
 from .tolerance import NEAR, Number
 
 RULER_STEP: Final = Fraction(1, 8)
@@ -23,3 +24,15 @@ def nearest_mark(length: Number, step: Fraction = RULER_STEP) -> Fraction:
 def mark_up(length: Number, step: Fraction = RULER_STEP) -> Fraction:
     """The first ruler mark not under the length. A cut is never rounded down."""
     return ceil((Fraction(length) - Fraction(NEAR)) / step) * step
+
+
+def metric(step: Fraction) -> bool:
+    """Whether a ruler is marked in centimetres: its step is no binary part of an inch."""
+    bottom = step.denominator
+    return bottom & (bottom - 1) != 0
+
+
+def to_trim(inches: Fraction, step: Fraction) -> Fraction:
+    """So much over, in the round figures of who measures by that ruler: 2in or 5cm, 6in or 15cm."""
+    five = 5 * UNITS["cm"]
+    return round(inches / five) * five if metric(step) else inches

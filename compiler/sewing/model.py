@@ -172,4 +172,3 @@ class Proof:
     seams: int
     closes: bool
     furthest: float
-    sentence: str  # '24 pieces, 23 seams, closes exactly'

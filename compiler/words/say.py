@@ -13,6 +13,9 @@ from .numbers import exact_text, ruler_text
 CENTIMETRE_DIGITS: Final = 2
 """Decimals of a centimetre that are told: a tenth of a millimetre, finer than any tape."""
 
+FINE_DIGITS: Final = 3
+"""Decimals of lengths that no ruler shows."""
+
 
 @dataclass(frozen=True, slots=True)
 class Say:
@@ -26,6 +29,14 @@ class Say:
             return ruler_text(inches)
         shown = f"{float(inches / UNITS['cm']):.{CENTIMETRE_DIGITS}f}".rstrip("0").rstrip(".")
         return f"{'0' if shown == '-0' else shown}cm"
+
+    def fine(self, inches: Number) -> str:
+        """A length too small for a ruler: `0.012in`; `0.030cm`."""
+        return f"{float(inches / UNITS[self.unit]):.{FINE_DIGITS}f}{self.unit}"
+
+    def whole(self, inches: Number) -> str:
+        """A length that is a bound and no measure: `10,000in`; `25,400cm`."""
+        return f"{round(inches / UNITS[self.unit]):,}{self.unit}"
 
     def exact(self, inches: Fraction) -> str:
         """`1/64in`: exactly, whatever its denominator; centimetres as any other length."""

@@ -7,7 +7,6 @@ import pickle
 import re
 from collections.abc import Callable
 from fractions import Fraction
-from functools import cache
 from pathlib import Path
 from typing import Final
 
@@ -26,17 +25,8 @@ from support.said import linted, said_of
 
 MESSAGES: Final = Path(piecewright.__file__).parent / "words" / "messages"
 
-WAITING: Final = (
-    "blocks", "cloth", "fabrics", "pieces", "points", "quilts", "seams", "sewing", "templates",
-    "units", "washed",
-)  # fmt: skip
-"""Modules of messages that are still worded in inches alone."""
-
-ELSEWHERE: Final = ("cuts-leave-ruler", "size-unlikely")
-"""Codes of messages that do not stand in `words.messages` yet."""
-
 QUOTED: Final = re.compile(r"`[^`]*`|\"[^\"]*\"|\u201c[^\u201d]*\u201d")
-INCH: Final = re.compile(r"\d ?(?:in|inch|inches)\b")
+INCH: Final = re.compile(r"(?<!version )\b[\d/.]+ ?(?:in|inch|inches)\b")
 OWN_INCHES: Final = ("unit-eaten",)
 """Codes of what is said of the writer's own inches: `2 in` reads as 2 inches."""
 
@@ -61,21 +51,9 @@ def makers(module: str) -> list[ast.FunctionDef]:
     ]
 
 
-@cache
-def waiting_codes() -> set[str]:
-    """Every string in the modules that wait, the codes among them."""
-    return {
-        node.value
-        for module in WAITING
-        for node in ast.walk(ast.parse((MESSAGES / f"{module}.py").read_text()))
-        if isinstance(node, ast.Constant) and isinstance(node.value, str)
-    } | set(ELSEWHERE)
-
-
 def check(said: tuple[Diagnostic, ...]) -> None:
-    waiting = waiting_codes()
     for each in said:
-        assert each.facts is not None or each.code in waiting, f"{each.code} keeps no facts"
+        assert each.facts is not None, f"{each.code} keeps no facts"
         assert each.said(INCHES) == each
         metric = each.said(CENTIMETRES)
         places = [label.span for label in (metric.primary, *metric.related)]
@@ -84,7 +62,7 @@ def check(said: tuple[Diagnostic, ...]) -> None:
         assert (metric.fix and (metric.fix.span, metric.fix.text)) == (
             each.fix and (each.fix.span, each.fix.text)
         )
-        if each.facts is not None and each.code not in OWN_INCHES:
+        if each.code not in OWN_INCHES:
             labels = [label.text for label in (metric.primary, *metric.related)]
             for words in (metric.message, metric.help, *labels):
                 assert not INCH.search(QUOTED.sub("", words)), words
@@ -102,16 +80,7 @@ def test_example_says_the_same_in_centimetres(entry: Entry) -> None:
 
 @pytest.mark.parametrize("module", sorted(path.stem for path in MESSAGES.glob("*.py")))
 def test_every_function_of_messages_is_a_message(module: str) -> None:
-    bare = [each.name for each in makers(module)]
-    if module in WAITING:
-        assert bare, "it waits no longer: take it off the list"
-    elif module != "message":
-        assert not bare
-
-
-def test_what_stands_elsewhere_is_not_here_yet() -> None:
-    here = "".join(path.read_text() for path in MESSAGES.glob("*.py"))
-    assert not [code for code in ELSEWHERE if f'"{code}"' in here], "take it off the list"
+    assert module == "message" or not [each.name for each in makers(module)]
 
 
 @pytest.mark.parametrize(

@@ -10,7 +10,7 @@ from ...diagnostics.diagnostic import Diagnostic
 from ...measure.tolerance import Number
 from ...words.messages import cloth as complain
 from ...words.phrases import count_of
-from ..methods.rotary_words import length_text, metric
+from ..methods.rotary_words import metric
 from ..needs import Fabric
 from ..plan_model import ClothPlan, FabricPlan, PlacedCut
 from .edges import Lying, to_edges
@@ -41,17 +41,17 @@ def plan_fabric(ordered: Ordered, margin: Margin) -> tuple[FabricPlan | None, li
         return None, [
             complain.piece_too_wide(
                 ordered.fabric,
-                f"a {largest.noun} {size_text(ordered.cloth, largest.width, largest.height)}",
-                length_text(ordered.fabric.usable_width, ordered.cloth.step),
+                (largest.noun, *_inches(ordered.cloth, largest)),
+                ordered.cloth.step,
             )
         ]
     dealer = _Dealer(ordered)
     return _from_scraps(ordered, dealer) if ordered.cloth.sizes else (_from_bolt(ordered, dealer, margin), [])
 
 
-def size_text(cloth: Cloth, width: int, height: int) -> str:
-    """`3 7/8in x 3 7/8in`."""
-    return " x ".join(length_text(cloth.inches(each), cloth.step) for each in (width, height))
+def _inches(cloth: Cloth, box: Lot | Kind) -> tuple[Number, Number]:
+    """Width and height of a box."""
+    return cloth.inches(box.width), cloth.inches(box.height)
 
 
 class _Dealer:
@@ -153,12 +153,12 @@ def _from_scraps(ordered: Ordered, dealer: _Dealer) -> tuple[FabricPlan | None, 
     packed = pack_scraps(dealer.kinds, dealer.counts, cloth.sizes)
     if any(packed.left):
         missing = [
-            f"{teller.things(number, count)} {size_text(cloth, kind.width, kind.height)}"
-            for number, (count, kind) in enumerate(zip(packed.left, dealer.kinds, strict=True))
+            (count, (noun, *_inches(cloth, kind)))
+            for count, noun, kind in zip(packed.left, dealer.nouns, dealer.kinds, strict=True)
             if count
         ]
         needed = scraps_needed(dealer.kinds, dealer.counts, cloth.sizes)
-        return None, [*said, complain.cloth_short(fabric, missing, needed)]
+        return None, [*said, complain.cloth_short(fabric, missing, needed, cloth.step)]
     plans = tuple(
         _to_edges(
             ClothPlan(
@@ -205,7 +205,7 @@ def _to_edges(plan: ClothPlan, ordered: Ordered, teller: Teller) -> ClothPlan:
 
 def _small_scraps(ordered: Ordered, dealer: _Dealer) -> list[Diagnostic]:
     """Remarks on scraps, each size once, that hold no piece at all."""
-    said: dict[str, Diagnostic] = {}
+    said: dict[tuple[Number, Number], Diagnostic] = {}
     smallest = min(dealer.kinds, key=lambda kind: kind.width * kind.height, default=None)
     for scrap, (width, height) in zip(ordered.fabric.scraps, ordered.cloth.sizes, strict=True):
         fits = any(
@@ -214,7 +214,6 @@ def _small_scraps(ordered: Ordered, dealer: _Dealer) -> list[Diagnostic]:
             for kind in dealer.kinds
         )
         if not fits and smallest is not None:
-            size = " x ".join(length_text(each, ordered.cloth.step) for each in (scrap.width, scrap.height))
-            least = size_text(ordered.cloth, smallest.width, smallest.height)
-            said.setdefault(size, complain.scrap_too_small(ordered.fabric, size, least))
+            size, least = (scrap.width, scrap.height), _inches(ordered.cloth, smallest)
+            said.setdefault(size, complain.scrap_too_small(ordered.fabric, size, least, ordered.cloth.step))
     return list(said.values())

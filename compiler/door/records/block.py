@@ -17,7 +17,7 @@ from ...measure.tolerance import Number
 from ...sewing.difficulty import Difficulty, difficulty
 from ...sheets.reports.report import Compiled, corner_angles
 from .sewing import Assembly, Foundations, Step, assembly_of, foundations_of
-from .shapes import ArcSide, Default, Extent, Outline, arcs, outline
+from .shapes import ArcSide, Default, Extent, Outline, arcs, defaults_of, outline
 
 
 @dataclass(frozen=True, slots=True)
@@ -210,7 +210,7 @@ def block_of(compiled: Compiled, ruler: Fraction) -> BlockRecord:
         difficulty=difficulty(draft, compiled.templates, compiled.assembly),
         allowance=draft.allowance,
         trim=Trim(draft.trim.style, draft.trim.limit, draft.trim.dots),
-        defaults=tuple(Default(each.what, each.value) for each in draft.defaults),
+        defaults=defaults_of(draft.defaults),
     )
 
 
@@ -276,4 +276,4 @@ def _side_of(side: ModelSide) -> Side:
 
 
 def _unit_of(unit: UnitPlacement) -> Unit:
-    return Unit(unit.alias, unit.title, unit.poses, Box(*unit.box), unit.turned, unit.mirrored)
+    return Unit(unit.alias, unit.title, " ".join(unit.poses), Box(*unit.box), unit.turned, unit.mirrored)

@@ -24,7 +24,7 @@ from ...sheets.quilts.tables import (
 from ...sheets.quilts.thread import HAND_SHARE, MACHINE_SHARE, seam_inches, thread_yards
 from ...sheets.reports.quilt_report_text import Planned
 from .quilt_sewing import Stage, Top, top_of
-from .shapes import Default, Extent
+from .shapes import Default, Extent, defaults_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -245,7 +245,7 @@ def numbers_of(quilt: ModelQuilt, plan: CuttingPlan) -> QuiltNumbers:
         thread=Thread(
             seam_inches(quilt), thread_yards(quilt, MACHINE_SHARE), thread_yards(quilt, HAND_SHARE)
         ),
-        defaults=tuple(Default(each.what, each.value) for each in quilt.defaults),
+        defaults=defaults_of(quilt.defaults),
         binding=_binding_of(quilt),
         backing=_whole_of(quilt.backing),
         batting=_whole_of(quilt.batting),

@@ -18,6 +18,7 @@ from ...sewing.pressing.pressing import press
 from ...sewing.pressing.pressing_model import PressingPlan
 from ...sheets.quilts.wearing import own_roles
 from ...sheets.reports.report_sewing import Sewn
+from ...words.work.proofs import proof_text
 from .shapes import ArcSide, Extent, Outline, arcs, outline, path
 
 
@@ -200,7 +201,7 @@ def meetings_of(plan: PressingPlan) -> Meetings:
 
 def proof_of(proof: ModelProof) -> Proof:
     """What sewing it again found."""
-    return Proof(proof.closes, proof.furthest, proof.sentence)
+    return Proof(proof.closes, proof.furthest, proof_text(proof))
 
 
 def foundations_of(draft: Draft, made: ModelAssembly) -> Foundations:

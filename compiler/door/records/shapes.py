@@ -6,8 +6,11 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from ...drafting.curves import flattened
+from ...drafting.model import Default as ModelDefault
 from ...geometry.edge import Edge, Point
 from ...measure.tolerance import Number
+from ...words.say import INCHES
+from ...words.work.defaults import default_words
 
 Outline = tuple[Point, ...]
 
@@ -56,3 +59,8 @@ def arcs(edges: Iterable[Edge]) -> tuple[ArcSide, ...]:
         for each in edges
         if each.arc is not None
     )
+
+
+def defaults_of(defaults: Iterable[ModelDefault]) -> tuple[Default, ...]:
+    """Every default in force, in words."""
+    return tuple(Default(*default_words(INCHES, each)) for each in defaults)

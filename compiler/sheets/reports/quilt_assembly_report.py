@@ -8,6 +8,7 @@ from __future__ import annotations
 from ...quilt.assembly_model import QuiltAssembly, Stage
 from ...sewing.model import Size
 from ...words.phrases import count_of
+from ...words.work.proofs import proof_text
 from ..pressing_words import meeting_words
 from ..quilts.words import about
 from .text_table import table, wrapped
@@ -21,7 +22,7 @@ def quilt_assembly_lines(made: QuiltAssembly) -> list[str]:
     ]  # fmt: skip
     lines = [
         "",
-        *wrapped(f"Sewing: {made.proof.sentence}"),
+        *wrapped(f"Sewing: {proof_text(made.proof)}"),
         *table(("part", "how many", "what", "unfinished", "finished"), rows),
     ]
     for stage in made.stages:

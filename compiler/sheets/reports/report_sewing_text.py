@@ -14,6 +14,7 @@ from ...sewing.model import Assembly, Size, Step
 from ...sewing.pressing.pressing import press
 from ...sewing.pressing.pressing_model import Pressing, PressingPlan, Toward
 from ...words.phrases import one_of
+from ...words.work.proofs import proof_text
 from ..pressing_words import ROWS, meeting_words, tells_rows, ways_told
 from ..quilts.wearing import own_roles
 from .report_sewing import Sewn
@@ -24,7 +25,7 @@ def sewing_lines(sewn: Sewn, ruler: Fraction) -> list[str]:
     """All there is to say of sewing one block, sizes as a ruler with such marks shows them."""
     assembly = sewn.assembly
     plan = press(sewn.draft, assembly, own_roles(sewn.draft).lightness)
-    lines = ["", f"Sewing: {sewn.proof.sentence}"]
+    lines = ["", f"Sewing: {proof_text(sewn.proof)}"]
     if assembly.steps:
         lines += table(
             ("Step", "Makes", "From", "Make", "Seam", "Unfinished", "Press toward"),

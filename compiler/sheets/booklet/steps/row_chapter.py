@@ -17,6 +17,7 @@ from ....quilt.model import Quilt
 from ....sewing.model import Copy, Size, Unit
 from ....sewing.pressing.pressing_model import Pressing, Toward
 from ....words.phrases import count_of, one_of
+from ....words.work.proofs import proof_text
 from ...pressing_words import ROWS, pressing_words, tells_rows, ways_told
 from ...quilts.drawing import quilt_fills
 from ...quilts.flow import Column
@@ -57,7 +58,7 @@ def row_chapter(quilt: Quilt, plan: CuttingPlan, made: QuiltAssembly) -> Chapter
 
 def _parts(quilt: Quilt, plan: CuttingPlan, made: QuiltAssembly) -> Iterator[Part]:
     cuts = kind_cuts(quilt, plan, made.kinds)
-    yield Paragraph(f"Checked by sewing it from the printed numbers: {made.proof.sentence}.", strong=True)
+    yield Paragraph(f"Checked by sewing it from the printed numbers: {proof_text(made.proof)}.", strong=True)
     yield Table(COLUMNS, tuple(_kind_rows(quilt, made.kinds, cuts, plan.ruler_step)), "Parts of the top")
     if not made.stages:
         yield Paragraph("The top is one block: there is nothing to sew round it.")

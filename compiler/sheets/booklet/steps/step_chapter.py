@@ -9,6 +9,7 @@ from ....drafting.model import Draft
 from ....sewing.model import Assembly, Proof, Step, Unit
 from ....sewing.pressing.pressing import press
 from ....sewing.pressing.pressing_model import Pressing, PressingPlan, Toward
+from ....words.work.proofs import proof_text
 from ...arrange.block_drawing import piece_rings
 from ...arrange.fills import Fill
 from ...pressing_words import ROWS, places_words, pressing_words, shaded_way, tells_rows
@@ -72,7 +73,7 @@ def step_chapter(
     worn = worn or own_roles(draft)
     said: list[Part] = [Paragraph(words) for words in worn.words]
     if proof:
-        sentence = f"Checked by sewing it from the printed numbers: {proof.sentence}."
+        sentence = f"Checked by sewing it from the printed numbers: {proof_text(proof)}."
         said.insert(0, Paragraph(sentence, strong=True))
     return Chapter(TITLE, (*said, *_parts(draft, worn.assembly(assembly), needle, worn)))
 
