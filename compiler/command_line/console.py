@@ -7,9 +7,9 @@ from __future__ import annotations
 
 import os
 import sys
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from typing import IO, TYPE_CHECKING, Any, Final, Literal
+from typing import IO, Any, Final, Literal
 
 import click
 
@@ -17,9 +17,6 @@ from ..diagnostics.diagnostic import Diagnostic, Severity
 from ..diagnostics.source import Source
 from ..diagnostics.visible import end_of, shortened, visible
 from ..words.telling import Sought, summary
-
-if TYPE_CHECKING:
-    from .keeping.again import Record
 
 CLEAN: Final = 0
 COMPLAINED: Final = 1
@@ -101,41 +98,12 @@ def show_diagnostics(
     diagnostics: Iterable[Diagnostic], sources: Mapping[str, Source], *, err: bool, form: Form = "people"
 ) -> None:
     """Every diagnostic on standard output or standard error, with an empty line between those for people."""
-    for text in rendered(diagnostics, sources, err=err, form=form):
-        click.echo(text, err=err, color=True)  # whether there is colour was asked in rendering
-
-
-def rendered(
-    diagnostics: Iterable[Diagnostic], sources: Mapping[str, Source], *, err: bool, form: Form = "people"
-) -> Iterator[str]:
-    """Every diagnostic as it is shown on standard output or standard error."""
     from ..diagnostics.render import Style, render
 
     colour = form != "github" and wants_colour(sys.stderr if err else sys.stdout)
     for each in diagnostics:
-        yield render(each, sources, Style(form, colour)) + ("\n" if form == "people" else "")
-
-
-class Voice:
-    """What a build says, and the record that hears it."""
-
-    def __init__(self, record: Record) -> None:
-        self._record = record
-
-    def say(self, text: str) -> None:
-        """A line on standard output."""
-        self._record.said(text, err=False)
-        say(text)
-
-    def tell(self, text: str) -> None:
-        """Words on standard error: a summary, a diagnostic."""
-        self._record.said(text, err=True)
-        click.echo(text, err=True, color=True)
-
-    def diagnostics(self, diagnostics: Iterable[Diagnostic], sources: Mapping[str, Source]) -> None:
-        """Every diagnostic, for people."""
-        for text in rendered(diagnostics, sources, err=True):
-            self.tell(text)
+        text = render(each, sources, Style(form, colour)) + ("\n" if form == "people" else "")
+        click.echo(text, err=err, color=True)  # whether there is colour was asked in rendering
 
 
 class Progress:
@@ -151,7 +119,10 @@ class Progress:
         self._done += 1
 
     def doing(self, what: str) -> None:
-        """Shows `[3/40] vane.block: laying out 12 templates` in place of what stood there."""
+        """Shows `[3/40] vane.block: laying out 12 templates` in place of what was there; '' takes it away."""
+        if not what:
+            self.clear()
+            return
         if self._stream is not None:
             counted = f"[{self._done}/{self._total}] " if self._total > 1 else ""
             self._stream.write(FORGET_LINE + counted + end_of(visible(what), PROGRESS_ROOM - len(counted)))

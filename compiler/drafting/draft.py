@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
-from ..diagnostics.diagnostic import Diagnostic, Outcome, Severity, in_order
+from ..diagnostics.diagnostic import Diagnostic, Severity
 from ..diagnostics.source import Source, Span
 from ..language import tree
 from ..language.limits import ERRORS
@@ -37,17 +37,6 @@ if TYPE_CHECKING:
 USE_DEPTH_MOST = 24
 """Units in units: a quilt of blocks of units of patches is four deep; the parser's own bound is of this
 order."""
-
-
-def draft_file(
-    source: Source, file: tree.File, shelf: Shelf, misread: Sequence[Diagnostic] = ()
-) -> Outcome[tuple[Draft, ...]]:
-    """Every block of the file in its order, then the blocks that it uses from elsewhere."""
-    drafter = Drafter(source, file, shelf)
-    drafts = drafter.draft_blocks(file, misread)
-    said = in_order(drafter.diagnostics)
-    outcome: Outcome[tuple[Draft, ...]] = Outcome((*drafts, *drafter.from_elsewhere), said)
-    return Outcome(None, said) if outcome.failed else outcome
 
 
 class Drafter:

@@ -10,9 +10,9 @@ import re
 from dataclasses import dataclass
 from hashlib import sha256
 from typing import Any, Final, TypeVar
-from unicodedata import normalize
 
 from ..diagnostics.diagnostic import Outcome
+from ..diagnostics.visible import accents_joined
 from ..words.messages import locks as complain
 from ..words.messages.message import Message
 
@@ -151,7 +151,7 @@ def _read_uses(told: Any) -> tuple[PinnedUse, ...]:
 
 def _title(told: Any) -> str:
     """A title, its accents joined to their letters as in a file's."""
-    return normalize("NFC", _value(told, "title", str))
+    return accents_joined(_value(told, "title", str))
 
 
 def _value(told: Any, key: str, kind: type[T]) -> T:

@@ -57,15 +57,3 @@ class Shelf(Protocol):
     def titles(self, near: str) -> Iterable[str]:
         """Every title that `find` would know, for suggestions."""
         ...
-
-
-class EmptyShelf:
-    """A shelf with nothing on it: only the file's own blocks can be used."""
-
-    def find(self, title: str, near: str) -> tuple[ShelfBlock, ...]:
-        """Nothing."""
-        return ()
-
-    def titles(self, near: str) -> Iterable[str]:
-        """None."""
-        return ()

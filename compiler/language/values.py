@@ -10,10 +10,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from typing import Final
-from unicodedata import normalize
 
 from ..diagnostics.diagnostic import Diagnostic
 from ..diagnostics.source import Span
+from ..diagnostics.visible import accents_joined
 from ..measure.length import UNITS, exact_number
 from ..words.messages import values as complain
 from . import limits
@@ -194,8 +194,8 @@ def _count_bounds(
 
 
 def _joined(text: Text) -> Text:
-    """The same with accents joined to their letters (Unicode's form C), however it was typed."""
-    return text if text.text.isascii() else replace(text, text=normalize("NFC", text.text))
+    """The same with accents joined to their letters."""
+    return replace(text, text=accents_joined(text.text))
 
 
 def _column_number(letters: str) -> int:

@@ -3,7 +3,7 @@ quilt of one."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 from dataclasses import dataclass, replace
 from functools import cached_property
 from typing import Final, Literal, get_args
@@ -16,8 +16,6 @@ from ..planning import PlannedQuilt
 from ..sewing.foundations.foundation import foundations
 from ..sewing.foundations.foundation_model import Foundations
 from ..words.phrases import count_of
-from .arrange.block_sheets import block_leaves
-from .arrange.leaves import Leaf
 from .arrange.options import SheetOptions
 from .quilts.tables import FabricCuts, block_name, fabric_cuts, size_text, under_title
 from .quilts.wearing import Worn, in_quilt, own_roles, worn_block
@@ -35,9 +33,6 @@ Needle = Literal["machine", "hand", "papers"]
 WayFor = Callable[[SizedBlock], Way]
 """The maker's choice for a block."""
 
-BlockSheets = Callable[[Draft, Sequence[Template], SheetOptions, str, str], list[Leaf]]
-"""What lays out the sheets of one block: `block_leaves`, or one that knows them from an earlier build."""
-
 
 def with_templates(block: SizedBlock) -> Way:
     """The way of who has chosen none."""
@@ -47,11 +42,8 @@ def with_templates(block: SizedBlock) -> Way:
 class Work:
     """A planned quilt, or a block alone as a quilt of one, and how each of its blocks is sewn."""
 
-    def __init__(
-        self, planned: PlannedQuilt, way_for: WayFor = with_templates, sheets: BlockSheets = block_leaves
-    ) -> None:
+    def __init__(self, planned: PlannedQuilt, way_for: WayFor = with_templates) -> None:
         self.planned, self.quilt, self.assembly = planned, planned.quilt, planned.assembly
-        self.sheets = sheets
         ways = [way_for(block) for block in self.quilt.blocks]
         self.blocks = tuple(WorkBlock(self, index, way) for index, way in enumerate(ways))
 

@@ -8,7 +8,7 @@ from io import BytesIO
 from pathlib import Path
 
 import pytest
-from piecewright.command_line import booklets
+from piecewright.door import choices, documents
 from piecewright.sheets.documents import BLOCK_PARTS
 from piecewright.sheets.work import WAYS
 from pypdf import PdfReader
@@ -25,7 +25,7 @@ def marks_of(pdf: Path) -> list[str]:
 
 
 def test_the_command_line_knows_the_parts_and_ways_there_are() -> None:
-    assert booklets.PARTS == BLOCK_PARTS and booklets.WAYS == WAYS
+    assert documents.BLOCK_PARTS == BLOCK_PARTS and choices.WAYS == WAYS
 
 
 def test_a_booklet_is_one_pdf_and_one_page_of_html(here: Path) -> None:
@@ -41,7 +41,7 @@ def test_a_booklet_is_one_pdf_and_one_page_of_html(here: Path) -> None:
 
 def test_two_booklets_have_the_same_bytes(here: Path) -> None:
     for folder in ("one", "two"):
-        asked = ("build", VANE_FILE, "--booklet", "--format", "pdf,html", "--no-cache", "--out", folder)
+        asked = ("build", VANE_FILE, "--booklet", "--format", "pdf,html", "--out", folder)
         assert piecewright(*asked).status == 0
     for name in os.listdir(here / "one"):
         assert (here / "one" / name).read_bytes() == (here / "two" / name).read_bytes()

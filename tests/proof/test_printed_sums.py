@@ -23,8 +23,8 @@ from piecewright.cutting.plans.plan import plan_cutting
 from piecewright.cutting.sizes import block_at
 from piecewright.cutting.templates.making import make_templates
 from piecewright.diagnostics.source import Source
+from piecewright.door.records.reports import quilt_report
 from piecewright.pipeline import compile_file
-from piecewright.sheets.reports.quilt_report import quilt_report
 from support import told
 from support.library import LibraryShelf, library_drafts
 from support.random_prints import random_quilt

@@ -16,8 +16,8 @@ import pytest
 from piecewright.cutting.plans.plan import plan_cutting
 from piecewright.diagnostics.diagnostic import Severity
 from piecewright.diagnostics.source import Source
+from piecewright.door.records.reports import quilt_report
 from piecewright.pipeline import compile_file
-from piecewright.sheets.reports.quilt_report import quilt_report
 from support.library import LibraryShelf
 from support.random_prints import random_quilt
 from support.upright import cloth_of_prints, missing, pieces_of_picture

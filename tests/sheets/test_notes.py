@@ -6,7 +6,6 @@ import pytest
 from piecewright.cutting.plans.plan import plan_cutting
 from piecewright.diagnostics.source import Source
 from piecewright.language.limits import NOTE_LETTERS
-from piecewright.language.shelf import EmptyShelf
 from piecewright.pipeline import compile_file
 from piecewright.sheets.arrange.block_sheets import arrange_block
 from piecewright.sheets.arrange.options import SheetOptions
@@ -14,6 +13,7 @@ from piecewright.sheets.documents import booklet
 from piecewright.sheets.page import Document, TextMark
 from piecewright.sheets.setting.pages import set_book
 from support.arranged import extent
+from support.check import DictShelf
 from support.works import quilt_sheets, work_of_block
 
 SHORT = "Press towards the dark side."
@@ -41,7 +41,7 @@ quilt "Tide Table" {{
 
 
 def made(*notes: str):
-    outcome = compile_file(Source("tide.quilt", text(*notes)), EmptyShelf())
+    outcome = compile_file(Source("tide.quilt", text(*notes)), DictShelf({}))
     assert outcome.value is not None, outcome.diagnostics
     return outcome.value
 

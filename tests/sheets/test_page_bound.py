@@ -9,17 +9,16 @@ from dataclasses import replace
 import pytest
 from piecewright.diagnostics.diagnostic import Diagnostic
 from piecewright.diagnostics.source import Source, Span
-from piecewright.language.shelf import EmptyShelf
-from piecewright.pipeline import compile_source
 from piecewright.sheets.arrange.block_sheets import arrange_block
 from piecewright.sheets.arrange.options import SheetOptions
 from piecewright.sheets.arrange.page_bound import PAGES_MOST, TooManyPages, bounded
 from piecewright.sheets.page import Document, Page
+from support.check import DictShelf, compile_source
 
 
 def pages_of(side: str) -> int:
     text = f'edition 1\nblock "Marram Field" {{\n  finished {side}\n  piece field at center in sand\n}}\n'
-    made = compile_source(Source("marram.block", text), EmptyShelf()).value
+    made = compile_source(Source("marram.block", text), DictShelf({})).value
     assert made
     return len(arrange_block(made[0].draft, made[0].templates, SheetOptions()).pages)
 

@@ -9,19 +9,19 @@ from typing import Final
 from ...cutting.model import Template
 from ...drafting.curves import box_of
 from ...geometry.edge import Edge
-from ...words.numbers import ruler_text
+from ...words.pages.labels import TABLE_HEADS, grain_words, to_cut
+from ...words.say import INCHES
 from ..content import Column, Row
 from ..page import Mark
 from ..setting.flow import KEPT_WIDE, Item
 from ..setting.table import CLOSE, MOST_LINES, table_items
-from .label_words import grain_words
 from .room import Box
 from .style import LABEL, break_lines, measure
 
 COLUMNS: Final = (
-    Column("template", 38.0, bold=True),
-    Column("cut", 0.0),
-    Column("finished, over all", 94.0, "end"),
+    Column(TABLE_HEADS[0], 38.0, bold=True),
+    Column(TABLE_HEADS[1], 0.0),
+    Column(TABLE_HEADS[2], 94.0, "end"),
 )
 APART: Final = 18.0  # between two columns of templates
 NARROW: Final = 330.0  # the width of a table of one column: the eye finds its way across
@@ -85,25 +85,10 @@ def table_marks(table: Table, left: float, top: float) -> list[Mark]:
     return marks
 
 
-def cut_words(template: Template) -> str:
-    """`4 of dark and 4 reversed; 2 of light`."""
-    return "; ".join(_counts(template))
-
-
-def _counts(template: Template) -> Iterator[str]:
-    for count in template.counts:
-        if count.cut and count.reversed:
-            yield f"{count.cut} of {count.fabric} and {count.reversed} reversed"
-        elif count.cut:
-            yield f"{count.cut} of {count.fabric}"
-        elif count.reversed:
-            yield f"{count.reversed} of {count.fabric}, reversed"
-
-
 def _count_lines(template: Template, room: float) -> list[str]:
     """What to cut, in lines broken between fabrics; within one only where it is too wide."""
     lines: list[str] = []
-    for count in _counts(template):
+    for count in to_cut(template):
         longer = f"{lines[-1]}; {count}" if lines else count
         if lines and measure(longer, LABEL) <= room:
             lines[-1] = longer
@@ -115,7 +100,7 @@ def _count_lines(template: Template, room: float) -> list[str]:
 def box_words(edges: Sequence[Edge]) -> str:
     """`1in x 3in`: the box round a finished outline, as it lies in the block."""
     left, top, right, bottom = box_of(edges)
-    return f"{ruler_text(right - left)} x {ruler_text(bottom - top)}"
+    return INCHES.size(right - left, bottom - top)
 
 
 def pages_of(templates: Sequence[Template], box: Box) -> list[list[Mark]]:

@@ -22,9 +22,10 @@ from ...words.pages.card import (
     kept_words,
     one_of,
 )
+from ...words.pages.labels import cut_words
 from ..arrange.block_sheets import finished_size
 from ..arrange.options import SheetOptions
-from ..arrange.table import box_words, cut_words
+from ..arrange.table import box_words
 from ..content import Chapter, Column, CutLine, List, Paragraph, Part, Row, Section, Table
 from ..work import Work
 

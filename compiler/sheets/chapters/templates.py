@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from ...quilt.counting import ALLOWANCE
 from ...words.pages.booklet import SETTING_TEMPLATES, TEMPLATES, WHOLE_COUNTS
-from ..arrange.block_sheets import template_leaves
+from ..arrange.block_sheets import block_leaves, template_leaves
 from ..arrange.options import SheetOptions
 from ..content import Chapter
 from ..quilts.templates import setting_templates
@@ -16,7 +16,7 @@ from ..work import Work, WorkBlock
 def block_templates(block: WorkBlock, options: SheetOptions) -> Chapter:
     """A block's page and its templates, one copy of each, in the quilt's cloths."""
     shown = block.dressed
-    leaves = block.work.sheets(shown.draft, shown.templates, options, block.under_templates, "")
+    leaves = block_leaves(shown.draft, shown.templates, options, block.under_templates)
     return Chapter(block.titled(TEMPLATES), (), tuple(leaves))
 
 

@@ -1,1 +1,1 @@
-"""What sheets and booklets say: a module a chapter."""
+"""Every word that stands on sheets and in booklets: functions of facts, a module a subject."""
