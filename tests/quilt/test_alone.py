@@ -11,10 +11,9 @@ from piecewright.cutting.plans.plan import plan_cutting
 from piecewright.cutting.plans.yardage import Margin
 from piecewright.diagnostics.source import Source
 from piecewright.measure.marks import RULER_STEP
-from piecewright.pipeline import compile_source
 from piecewright.planning import Cutting, plan_block
 from piecewright.words.work.cloth import bought_words
-from support.check import DictShelf
+from support.check import DictShelf, compile_source
 from support.library import compiled, library_sources
 from support.replay import replay
 
