@@ -272,7 +272,7 @@ def test_mistake_while_laying_out_names_the_block(here: Path, monkeypatch: pytes
     def broken(*_given: object) -> None:
         raise KeyError("no such corner")
 
-    monkeypatch.setattr(drawn_files, "documents_of_block", broken)
+    monkeypatch.setattr(drawn_files, "made_of_block", broken)
     ended = piecewright("build", VANE_FILE)
     assert ended.status == 3 and ended.err.count("\n") == 1
     assert "vane.block, block 'Tidewater Vane': This is a mistake in Piecewright" in ended.err
