@@ -21,7 +21,7 @@ NOT_WORDS: Final = {
         "(in JSON": "of that page",
     },
     "language/regenerate.py": {"# ruff": "the head of a generated module, read by maintainers"},
-    "sheets/booklet/setting/html_template.py": {":root {": "styles"},
+    "sheets/setting/html_template.py": {":root {": "styles"},
     "sheets/catalogue/catalogue_template.py": {"body {": "styles", '"use strict"': "a script"},
     "sheets/drawing/ink.py": {"Cut 3": "set and measured, never shown"},
     "sheets/drawing/draw_svg.py": {"'": "names of typefaces"},

@@ -16,10 +16,10 @@ from math import ceil, inf
 from typing import Literal, NamedTuple
 
 from ...drafting.model import Draft, Piece, Side
-from ...measure.tolerance import Number
+from ...measure.tolerance import ALIKE, Number
 from ..needs import Fabric, Quilt
 from ..plan_model import Cut, Geese, Offer, SquarePairs, StripSet
-from .recognise import ALIKE, Figure, recognise
+from .recognise import Figure, recognise
 
 SPARE_MOST = 4 / 3
 """How many more squares a set of eight may make than are wanted: else nobody would cut cloth that dear."""

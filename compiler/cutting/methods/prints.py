@@ -18,6 +18,7 @@ from math import ceil
 from typing import Final
 
 from ...measure.marks import mark_up
+from ...measure.tolerance import ROUNDING
 from ..handling import Box, Lies, LongWay, PartedOnPrint, PrintAlong, PrintUp, Slant, TemplateLaid
 from ..needs import Fabric, Need, Way
 from ..plan_model import Cut
@@ -38,7 +39,7 @@ def on_print(method: Method, need: Need, fabric: Fabric | None, step: Fraction) 
         return method
     if method.kind == "template" and method.reason == OFF_GRAIN:
         return replace(method, reason=Aslant(_measured(need, step)))
-    if method.kind in FROM_STRIPS and abs(recognise(need.outline, need.allowances).side(0).real) < 1e-6:
+    if method.kind in FROM_STRIPS and abs(recognise(need.outline, need.allowances).side(0).real) < ROUNDING:
         return template_method(need.outline, need.allowances, NoRule("a strip along the print"))
     return method
 
@@ -105,7 +106,7 @@ def corner_of(kind: str, need: Need, way: Way) -> complex:
 
 
 def _sign(part: float, whole: complex) -> int:
-    return 0 if abs(part) < 1e-6 * abs(whole) else 1 if part > 0 else -1
+    return 0 if abs(part) < ROUNDING * abs(whole) else 1 if part > 0 else -1
 
 
 def _lies(cut: Cut, need: Need, either: bool) -> Lies:

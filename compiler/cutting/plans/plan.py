@@ -10,13 +10,13 @@ from fractions import Fraction
 from typing import Final
 
 from ...diagnostics.diagnostic import Diagnostic, Outcome, in_order
-from ...drafting.stroke import place_of
+from ...geometry.stroke import place_of
 from ...measure.marks import RULER_STEP, to_trim
+from ...measure.tolerance import ALIKE
 from ...words.messages import cloth as complain
 from ..handling import JoinStrips, LongWay
 from ..methods.method import flat_corners, polygon_area, to_corner
 from ..methods.offers import with_offers
-from ..methods.recognise import ALIKE
 from ..methods.rotary import choose_cut, exact_area
 from ..model import Template
 from ..needs import Fabric, Need, Quilt

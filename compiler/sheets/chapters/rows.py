@@ -10,7 +10,7 @@ from typing import Final
 from ...drafting.model import Draft
 from ...geometry.edge import Edge, Point
 from ...geometry.motion import move_by, turn_about
-from ...measure.tolerance import near
+from ...measure.tolerance import TOGETHER, near
 from ...quilt.assembly_model import Kind, QuiltAssembly, Stage
 from ...quilt.assembly_model import Row as QuiltRow
 from ...quilt.model import Quilt
@@ -239,7 +239,7 @@ class _Inside:
         from shapely.geometry import Polygon
 
         self.shapes = [
-            Polygon([(float(edge.start.x), float(edge.start.y)) for edge in ring]).buffer(1e-3)
+            Polygon([(float(edge.start.x), float(edge.start.y)) for edge in ring]).buffer(TOGETHER)
             for ring in _rings(top, pieces)
         ]
         self.tree = STRtree(self.shapes)

@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from fractions import Fraction
 from typing import Any, Final
 
-from ...drafting.curves import flattened
+from ...geometry.curves import flattened
 from ...geometry.edge import Edge
 from ...measure.tolerance import Number
 
