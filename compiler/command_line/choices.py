@@ -3,32 +3,56 @@
 from __future__ import annotations
 
 import os
-import re
 from collections.abc import Callable, Iterable
 from fractions import Fraction
-from pathlib import Path
-from typing import TYPE_CHECKING, Any, Final
+from functools import partial
+from typing import TYPE_CHECKING, Any, Final, TypeVar
 
 import click
 
-from ..measure.length import UNITS, exact_number
-from .shelves.folders import FolderShelf, library_folder
+from ..door.choices import LONGEST, RULERS, length_of, margin_of, ruler_step
+from ..door.compiling import open_shelves
+from ..failures import WrongUse
 
 if TYPE_CHECKING:
-    from ..planning import Cutting
+    from ..door.compiling import FolderShelf
 
     ParamKind = click.ParamType[Any]
 else:
     ParamKind = click.ParamType  # click before 8.4 knows no kinds of it
 
+Made = TypeVar("Made")
+
 SHELVES: Final = "PIECEWRIGHT_SHELVES"  # folders of shelves, parted as the system parts folders in PATH
 
-LENGTH: Final = re.compile(r"\s*(\d+(?:\.\d+)?|\d+/\d+|\d+ \d+/\d+)\s*(in|cm|mm)\s*")
-SHARE: Final = re.compile(r"\s*(\d+(?:\.\d+)?|\d+/\d+|\d+ \d+/\d+)\s*%\s*")
-RULERS: Final = ("1/8in", "1/16in", "1/4in", "0.25cm")  # what rulers for rotary cutters are marked in
-MOST_SHARE: Final = Fraction(1)  # of a margin: more than twice the cloth is no margin
-MOST_MARGIN: Final = Fraction(72)  # inches: two yards
-LONGEST: Final = 40  # letters of a length: more is no length that a person means
+
+class Command(click.Command):
+    """A command whose caller is told what there is instead of what was asked for."""
+
+    def invoke(self, ctx: click.Context) -> Any:
+        """The command's own result; a use error where something asked for is not there."""
+        try:
+            return super().invoke(ctx)
+        except WrongUse as problem:
+            raise click.UsageError(str(problem), ctx) from problem
+
+
+command = partial(click.command, cls=Command)
+
+
+def understood(
+    kind: ParamKind,
+    reads: Callable[..., Made],
+    value: str,
+    param: click.Parameter | None,
+    ctx: click.Context | None,
+    *more: str,
+) -> Made:
+    """A value read from its words, or a use error that says how it is written."""
+    try:
+        return reads(value, *more)
+    except WrongUse as problem:
+        kind.fail(str(problem), param, ctx)
 
 
 class LengthChoice(ParamKind):
@@ -43,13 +67,7 @@ class LengthChoice(ParamKind):
         """The length in inches, or a use error that names the units."""
         if isinstance(value, Fraction):
             return value
-        found = LENGTH.fullmatch(value) if len(value) <= LONGEST else None
-        number = exact_number(found[1]) if found else None
-        if found is None or number is None:
-            self.fail(
-                f"'{value[:LONGEST]}' is not a length. Write it with its unit: {self.examples}.", param, ctx
-            )
-        return number * UNITS[found[2]]
+        return understood(self, length_of, value, param, ctx, self.examples)
 
 
 class RulerChoice(ParamKind):
@@ -61,10 +79,7 @@ class RulerChoice(ParamKind):
         """The step in inches, or a use error that lists those there are."""
         if isinstance(value, Fraction):
             return value
-        step = LengthChoice().convert(value, param, ctx)
-        if step not in (LengthChoice().convert(each, param, ctx) for each in RULERS):
-            self.fail(f"'{value[:LONGEST]}' is not one of {', '.join(RULERS)}.", param, ctx)
-        return step
+        return understood(self, ruler_step, value, param, ctx)
 
     def get_metavar(self, param: click.Parameter, ctx: click.Context | None = None) -> str:
         """What the help shows for the value."""
@@ -88,16 +103,7 @@ class MarginChoice(ParamKind):
         """The share of the length and the least length, one of them 0; a use error where it is neither."""
         if isinstance(value, tuple):
             return value
-        found = SHARE.fullmatch(value) if len(value) <= LONGEST else None
-        number = exact_number(found[1]) if found else None
-        share, least = Fraction(0), Fraction(0)
-        if number is not None:
-            share = number / 100
-        else:
-            least = LengthChoice("5% or 3in").convert(value, param, ctx)
-        if share > MOST_SHARE or least > MOST_MARGIN:
-            self.fail("A margin is at most 100%, or 72in.", param, ctx)
-        return share, least
+        return understood(self, margin_of, value, param, ctx)
 
 
 class ListChoice(ParamKind):
@@ -210,16 +216,7 @@ def cutting_options(command: Decorated) -> Decorated:
     return command
 
 
-def cutting_of(ruler: Fraction, margin: tuple[Fraction, Fraction] | None, buy: Any) -> Cutting:
-    """What those three options come to."""
-    from ..cutting.plans.yardage import Margin
-    from ..planning import Cutting
-
-    return Cutting(ruler, Margin(*margin, sold=buy) if margin else Margin(sold=buy))
-
-
 def open_shelf(given: tuple[str, ...]) -> FolderShelf:
     """The folders given, those of the environment, then the library that ships."""
     more = [each for each in os.environ.get(SHELVES, "").split(os.pathsep) if each]
-    folders = dict.fromkeys(Path(each) for each in (*given, *more))
-    return FolderShelf(folders, library=library_folder())
+    return open_shelves((*given, *more))

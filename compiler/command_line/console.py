@@ -100,10 +100,10 @@ def show_diagnostics(
     """Every diagnostic on standard output or standard error, with an empty line between those for people."""
     from ..diagnostics.render import Style, render
 
-    style = Style(form, form != "github" and wants_colour(sys.stderr if err else sys.stdout))
+    colour = form != "github" and wants_colour(sys.stderr if err else sys.stdout)
     for each in diagnostics:
-        text = render(each, sources, style) + ("\n" if form == "people" else "")
-        click.echo(text, err=err, color=True)  # whether there is colour was asked above
+        text = render(each, sources, Style(form, colour)) + ("\n" if form == "people" else "")
+        click.echo(text, err=err, color=True)  # whether there is colour was asked in rendering
 
 
 class Progress:
@@ -119,7 +119,10 @@ class Progress:
         self._done += 1
 
     def doing(self, what: str) -> None:
-        """Shows `[3/40] vane.block: laying out 12 templates` in place of what stood there."""
+        """Shows `[3/40] vane.block: laying out 12 templates` in place of what was there; '' takes it away."""
+        if not what:
+            self.clear()
+            return
         if self._stream is not None:
             counted = f"[{self._done}/{self._total}] " if self._total > 1 else ""
             self._stream.write(FORGET_LINE + counted + end_of(visible(what), PROGRESS_ROOM - len(counted)))

@@ -11,10 +11,9 @@ from typing import Final, cast
 import click
 
 from .. import __version__
+from ..door.stopping import INTERRUPTED, SHELL_BASE
+from ..failures import MachineFailed, OwnMistake, ShelfDamaged, machine_text, mistake_text
 from .console import COMPLAINED, OWN_MISTAKE, USED_WRONGLY, complain, show_diagnostics
-from .failures import MachineFailed, OwnMistake, machine_text, mistake_text
-from .shelves.listing import ShelfDamaged
-from .stopping import INTERRUPTED, SHELL_BASE
 
 NAME: Final = "piecewright"
 NAMES: Final = (

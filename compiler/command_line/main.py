@@ -1,4 +1,7 @@
-"""The command `piecewright`: what every run goes through, its exit statuses, and what ends it early."""
+"""The command `piecewright`: what every run goes through, its exit statuses, and what ends it early.
+
+Signals are minded before anything else is loaded.
+"""
 
 from __future__ import annotations
 
@@ -8,7 +11,7 @@ import sys
 from collections.abc import Sequence
 from typing import Final
 
-from .stopping import INTERRUPTED, Stopped, ended_by_signals
+from ..door.stopping import INTERRUPTED, Stopped, ended_by_signals
 
 COMPLAINED: Final = 1
 CYCLES_BORN: Final = 100_000

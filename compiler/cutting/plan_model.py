@@ -11,7 +11,10 @@ from fractions import Fraction
 from typing import Literal
 
 from ..measure.tolerance import Number
+from .handling import Lies, Slant, Then
+from .instruction import Instruction
 from .needs import Scrap
+from .reasons import Reason
 
 Kind = Literal[
     "square",
@@ -30,17 +33,49 @@ Kind = Literal[
 ]
 
 
-Slant = Literal["", "rising", "falling", "both"]
-"""Which way a box is cut again, corner to corner, the print up: rising from the bottom left to the top right,
-falling from the top left to the bottom right; '': either way."""
+@dataclass(frozen=True, slots=True)
+class SquarePairs:
+    """Two-triangle squares, two or eight (`many`) from two squares. `cloths`: what pages call them."""
+
+    many: Literal[2, 8]
+    sets: int
+    side: Number
+    cloths: tuple[str, str]
+
+
+@dataclass(frozen=True, slots=True)
+class Geese:
+    """Geese, four from a large square of one cloth and four small ones of another."""
+
+    sets: int
+    large: Number
+    small: Number
+    goose: str
+    sky: str
+
+
+@dataclass(frozen=True, slots=True)
+class StripSet:
+    """Strips sewn side by side, `sewn` wide in all, and cut across `every` so much. `long`: as the cloth lets
+    them be where that is not the bolt's width."""
+
+    strip: Fraction
+    long: Fraction | None
+    sewn: Fraction
+    every: Fraction
+    sets: int
+    rows: int
+    cloths: tuple[str, ...]
+
+
+Made = SquarePairs | Geese | StripSet
 
 
 @dataclass(frozen=True, slots=True)
 class Offer:
     """Another way to make the same pieces many at a time, with the cloth it takes beside cutting singly."""
 
-    method: str  # 'two at a time', 'eight at a time', 'four at a time', 'strip set'
-    text: str  # the instruction in words
+    made: Made
     cloth: Number  # square inches it takes
     singly: Number  # square inches that cutting singly takes
 
@@ -52,7 +87,7 @@ class Cut:
     `width` x `height` is what the cutter measures: the square from which triangles are cut, a strip's piece,
     a template's own box as it lies for cutting. `cuts` of them give `pieces`. `strip` is the width of the
     strip they come from where that is not `height` (diamonds, triangles by strip). Never less than exact;
-    `excess` is how much more than exact, in inches. `reason` says in words why a rule or a template.
+    `excess` is how much more than exact, in inches. `reason`: why a rule or a template.
     """
 
     need: int  # index into Quilt.needs
@@ -65,15 +100,15 @@ class Cut:
     pieces: int
     yields: int
     excess: float
-    reason: str
+    reason: Reason
     template: str = ""
     angle: Number | None = None  # degrees, for angled sub-cuts
     outline: tuple[tuple[float, float], ...] = ()  # of a template as it lies for cutting, grain up
     offers: tuple[Offer, ...] = ()
-    then: str = ""  # what is done with each once it is cut: 'Cut each square once corner to corner.'
+    then: tuple[Then, ...] = ()  # what is done with each once it is cut, in order
     joined: int = 0  # strips joined end to end and cut to length; 0: none are joined
     strip: Number | None = None  # width of the strip, where that is not `height`
-    lies: str = ""  # how it lies on a print with a direction: 'Cut it along the selvage ...'
+    lies: Lies | None = None  # how it lies on a print with a direction
     slants: tuple[tuple[Slant, int], ...] = ()  # of boxes of a print with a direction: so many cut each way
 
 
@@ -99,7 +134,7 @@ class Slice:
     region: tuple[Number, Number, Number, Number]
     axis: Literal["across", "along"]  # across the bolt (a strip) or along it (a sub-cut)
     at: Number  # inches from the region's top (across) or left (along)
-    text: str  # the instruction in words
+    instructions: tuple[Instruction, ...] = ()  # none where it was told with another
     strips: tuple[int, ...] = ()  # numbers of the strips of the cloth that it is done to, told once for all
 
 
@@ -120,6 +155,24 @@ class ClothPlan:
 
 
 @dataclass(frozen=True, slots=True)
+class ByLength:
+    """Cloth sold off the bolt, by eighths of a yard or by tenths of a metre."""
+
+    unit: Literal["yards", "metres"]
+
+
+@dataclass(frozen=True, slots=True)
+class ByPiece:
+    """So many fat quarters, or scraps that are at hand."""
+
+    count: int
+    fat_quarters: bool
+
+
+Sold = ByLength | ByPiece
+
+
+@dataclass(frozen=True, slots=True)
 class FabricPlan:
     """Everything about cutting one fabric."""
 
@@ -131,7 +184,7 @@ class FabricPlan:
     area: Number  # square inches of all the pieces with their allowances: the bound
     margin: Number  # inches of safety added
     buy: Number  # inches, after margin and shrinkage, rounded up to the step
-    buy_text: str  # '1 1/8 yd', or '2 fat quarters'
+    sold: Sold
     backing_panels: tuple[tuple[Number, Number], ...] = ()
     piece: Scrap | None = None  # of a block alone: sold cut, in place of `buy`; None: off the bolt
 

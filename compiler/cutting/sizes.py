@@ -15,12 +15,12 @@ from typing import Final
 from ..drafting.model import Draft
 from ..geometry.motion import stretch
 from ..measure.length import UNITS
-from ..measure.marks import RULER_STEP, mark_up
+from ..measure.marks import RULER_STEP, mark_up, metric
 from ..measure.tolerance import Number
 from .methods.method import Method, template_method
-from .methods.rotary import HOLE, lies_for_cutting, method_of
-from .methods.rotary_words import metric
+from .methods.rotary import lies_for_cutting, method_of
 from .model import Template
+from .reasons import HOLE
 
 EXACT: Final = Fraction(1, 2**20)
 """Inches between the marks of a ruler on which every cut lies: it tells what a cut is, exactly."""

@@ -19,7 +19,7 @@ from .assembly import unfinished_size
 from .assembly_model import Kind, QuiltAssembly, SewnBlock
 from .cloths import Palette
 from .counting import count_top
-from .ground import Setting, Use
+from .ground import Use
 from .model import Quilt
 
 
@@ -70,7 +70,7 @@ def quilt_of_one(draft: Draft, templates: Sequence[Template], width: Fraction = 
         batting=None,
         fabrics=tuple(fabrics.values()),
         defaults=(),
-        setting=Setting("straight", 1, 1),
+        setting=None,
         maker=draft.maker,
         notes=draft.notes,
         origin=draft.origin,

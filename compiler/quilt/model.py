@@ -69,7 +69,7 @@ class Quilt:
     backing: BackingNeed | None
     batting: BackingNeed | None
     defaults: tuple[Default, ...]
-    setting: Setting
+    setting: Setting | None  # None: a block alone
     maker: str = ""
     notes: tuple[str, ...] = ()
     origin: Span | None = None

@@ -6,15 +6,13 @@ from cmath import phase
 from collections.abc import Sequence
 from dataclasses import dataclass
 from math import degrees, pi
-from typing import Final
+from typing import Final, Literal
 
 from ..cutting.model import Template
 from ..drafting.model import Draft, Piece, Side
 from ..drafting.shapes import carry
 from ..geometry.stroke import is_corner, ring_strokes, turn_between
-from ..measure.tolerance import near
-from ..words.numbers import number_text
-from ..words.phrases import count_of
+from ..measure.tolerance import Number
 from .model import Assembly
 from .order.seam_graph import SeamGraph
 
@@ -41,6 +39,28 @@ class Difficulty:
     most_at_one_point: int
 
 
+Trouble = Literal[
+    "pieces",
+    "shapes",
+    "smallest angle",
+    "bias edges",
+    "set-in seams",
+    "seams all round",
+    "partial seams",
+    "curved seams",
+    "points that meet",
+    "most at one point",
+]
+
+
+@dataclass(frozen=True, slots=True)
+class Cause:
+    """One thing that makes a block hard: how many there are of it; of the smallest angle its degrees."""
+
+    what: Trouble
+    number: Number
+
+
 def difficulty(draft: Draft, templates: Sequence[Template], assembly: Assembly) -> Difficulty:
     """Every cause, counted."""
     meeting = _corners_together(draft)
@@ -58,32 +78,21 @@ def difficulty(draft: Draft, templates: Sequence[Template], assembly: Assembly) 
     )
 
 
-def causes(found: Difficulty, cut_out: str = "template") -> tuple[str, ...]:
-    """The causes in words, those that a block has. `cut_out`: what there is one of for each shape; empty
-    where there is none."""
-    said = [count_of(found.pieces, "piece")]
-    if cut_out:
-        said.append(count_of(found.templates, cut_out))
-    if found.smallest_angle < 180:
-        said.append(f"smallest angle {_degrees(found.smallest_angle)}°")
-    for number, words, many in (
-        (found.bias_outside, "bias edge on the outside", "bias edges on the outside"),
-        (found.set_in_seams - found.partial_seams - found.seams_all_round, "set-in seam", "set-in seams"),
-        (found.seams_all_round, "seam all round a window", "seams all round a window"),
-        (found.partial_seams, "partial seam", "partial seams"),
-        (found.curved_seams, "curved seam", "curved seams"),
-        (found.points_that_meet, "place where points meet", "places where points meet"),
-    ):
-        if number:
-            said.append(count_of(number, words, many))
-    if found.points_that_meet:
-        said.append(f"up to {found.most_at_one_point} pieces at one point")
-    return tuple(said)
-
-
-def _degrees(angle: float) -> str:
-    """`22.5`, `about 27`: to the half degree that a protractor shows, else to the nearest whole one."""
-    return number_text(angle) if near(2 * angle, round(2 * angle)) else f"about {angle:.0f}"
+def causes(found: Difficulty) -> tuple[Cause, ...]:
+    """The causes that a block has, each with its count, or its degrees."""
+    every: tuple[tuple[Trouble, Number], ...] = (
+        ("pieces", found.pieces),
+        ("shapes", found.templates),
+        ("smallest angle", found.smallest_angle if found.smallest_angle < 180 else 0),
+        ("bias edges", found.bias_outside),
+        ("set-in seams", found.set_in_seams - found.partial_seams - found.seams_all_round),
+        ("seams all round", found.seams_all_round),
+        ("partial seams", found.partial_seams),
+        ("curved seams", found.curved_seams),
+        ("points that meet", found.points_that_meet),
+        ("most at one point", found.most_at_one_point if found.points_that_meet else 0),
+    )
+    return tuple(Cause(what, number) for what, number in every if number)
 
 
 def _smallest_angle(pieces: Sequence[Piece]) -> float:

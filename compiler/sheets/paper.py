@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import Final
+from typing import Final, Literal, get_args
 
 from ..measure.length import POINTS_PER_INCH, UNITS
 from ..words.phrases import did_you_mean, one_of
@@ -33,6 +33,10 @@ class PaperSize:
         return float(self.height * POINTS_PER_INCH)
 
 
+Paper = Literal["letter", "a4"]
+NAMES: Final[tuple[Paper, ...]] = get_args(Paper)
+"""What papers are asked for by."""
+
 PAPERS: Final = (
     PaperSize("letter", Fraction(17, 2), Fraction(11)),  # ANSI/ASME Y14.1 size A; CSS Paged Media 3, `letter`
     PaperSize("a4", 210 * UNITS["mm"], 297 * UNITS["mm"]),  # ISO 216; CSS Paged Media 3, `A4`
@@ -44,6 +48,5 @@ def paper_named(name: str) -> PaperSize:
     for paper in PAPERS:
         if paper.name == name.strip().lower():
             return paper
-    names = [paper.name for paper in PAPERS]
-    help = did_you_mean(name.lower(), names) or f"There is {one_of(names, 'and')}."
+    help = did_you_mean(name.lower(), NAMES) or f"There is {one_of(NAMES, 'and')}."
     raise PaperUnknown(f"There is no paper called `{name}`. {help}")

@@ -11,20 +11,33 @@ from ..measure.tolerance import NEAR, Number
 READABLE: Final = (1, 2, 4, 8, 16, 32, 3)
 """Denominators that a reader takes in at a glance, in the order they are tried."""
 
+DECIMALS: Final = 3
+"""Of a number that is no such fraction."""
+
 
 def ruler_text(length: Number, unit: str = "in") -> str:
     """`3 7/8in`, `1/2in`, `6in`; `20cm` where that is the whole measure; else three decimals: `2.828in`."""
-    inches = number_text(length)
-    halves = float(length) / HALF_MILLIMETRE
-    if unit == "in" and "." in inches and abs(halves - round(halves)) * HALF_MILLIMETRE <= NEAR:
-        return f"{round(halves) / 20:g}cm"
-    return inches + unit
+    if unit == "in" and not _readable(length) and (halves := _half_millimetres(length)) is not None:
+        return f"{halves / 20:g}cm"
+    return number_text(length) + unit
 
 
 def reads_exactly(length: Number) -> bool:
     """Whether `ruler_text` gives the length as it is, in a fraction of an inch or in centimetres."""
-    text = ruler_text(length)
-    return text.endswith("cm") or "." not in text
+    return _readable(length) or _half_millimetres(length) is not None
+
+
+def _readable(value: Number) -> bool:
+    """Whether a number is shown as a fraction that a reader takes in at a glance, or as a whole number."""
+    plain = float(value)
+    in_parts = any(abs(plain - round(plain * each) / each) <= NEAR for each in READABLE)
+    return in_parts or round(plain, DECIMALS).is_integer()
+
+
+def _half_millimetres(length: Number) -> int | None:
+    """How many of them a length is; None where it is no whole number of them."""
+    halves = float(length) / HALF_MILLIMETRE
+    return round(halves) if abs(halves - round(halves)) * HALF_MILLIMETRE <= NEAR else None
 
 
 def number_text(value: Number) -> str:
@@ -38,7 +51,7 @@ def number_text(value: Number) -> str:
             if rest == 0:
                 return str(whole)
             return f"{whole} {rest}" if whole else str(rest)
-    return f"{float(value):.3f}".rstrip("0").rstrip(".")
+    return f"{float(value):.{DECIMALS}f}".rstrip("0").rstrip(".")
 
 
 def exact_text(value: Fraction) -> str:
@@ -47,3 +60,8 @@ def exact_text(value: Fraction) -> str:
         return "-" + exact_text(-value)
     whole, rest = divmod(value, 1)
     return f"{whole} {rest}" if whole and rest else str(whole or rest)
+
+
+def degrees_text(angle: float) -> str:
+    """`45°`, `22.5°`."""
+    return f"{angle:.1f}".rstrip("0").rstrip(".") + "°"

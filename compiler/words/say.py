@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Final, Literal
 
 from ..measure.length import UNITS
+from ..measure.marks import RULER_STEP
 from ..measure.tolerance import Number
 from .numbers import exact_text, ruler_text
+from .rulers import length_text, length_up
 
 CENTIMETRE_DIGITS: Final = 2
 """Decimals of a centimetre that are told: a tenth of a millimetre, finer than any tape."""
@@ -19,9 +21,13 @@ FINE_DIGITS: Final = 3
 
 @dataclass(frozen=True, slots=True)
 class Say:
-    """Puts numbers into words. Lengths come in as inches, whatever they are told in."""
+    """Puts numbers into words. Lengths come in as inches, whatever they are told in.
+
+    `ruler`: inches between the marks of the maker's own ruler, by which all that is cut is told.
+    """
 
     unit: Literal["in", "cm"] = "in"
+    ruler: Fraction = RULER_STEP
 
     def length(self, inches: Number) -> str:
         """`3 7/8in`; `9.84cm`."""
@@ -46,6 +52,27 @@ class Say:
         """`8in x 8in`."""
         return f"{self.length(width)} x {self.length(height)}"
 
+    def on_ruler(self, inches: Number) -> str:
+        """`3 7/8in`; `9.75cm` of who cuts by a ruler in centimetres."""
+        return length_text(inches, self.ruler)
+
+    def up_on_ruler(self, inches: Number) -> str:
+        """The same, never less than it is."""
+        return length_up(inches, self.ruler)
+
+    def size_on_ruler(self, width: Number, height: Number) -> str:
+        """`3 7/8in x 3 7/8in`."""
+        return f"{self.on_ruler(width)} x {self.on_ruler(height)}"
+
+    def cutting_by(self, step: Fraction) -> Say:
+        """To the same reader, whose ruler has marks so many inches apart."""
+        return replace(self, ruler=step)
+
 
 INCHES: Final = Say("in")
 CENTIMETRES: Final = Say("cm")
+
+
+def by_ruler(step: Fraction) -> Say:
+    """To a maker whose ruler has marks so many inches apart."""
+    return Say(ruler=step)

@@ -18,6 +18,7 @@ from piecewright.cutting.plan_model import FabricPlan
 from piecewright.cutting.plans.plan import plan_cutting
 from piecewright.cutting.plans.scraps import pack_scraps
 from piecewright.cutting.plans.strips import length_of, pack_bolt
+from piecewright.words.work.cloth import bought_words
 from support.jigsaws import jigsaw
 from support.needs import NO_MARGIN
 from support.random_quilts import TWELVE, cloth_used, compiled_quilt
@@ -28,7 +29,7 @@ SHEETS = 4
 
 def line_of(plan: FabricPlan) -> str:
     """`indigo 1.102 of 1 1/2 yd`."""
-    return f"{plan.fabric} {cloth_used(plan) / plan.area:.3f} ({plan.buy_text})"
+    return f"{plan.fabric} {cloth_used(plan) / plan.area:.3f} ({bought_words(plan)})"
 
 
 def main() -> None:

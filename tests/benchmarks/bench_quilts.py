@@ -16,16 +16,17 @@ from pathlib import Path
 from time import perf_counter
 
 from bench_pages import by_cairocffi, least
-from piecewright.command_line.choices import cutting_of, library_folder
-from piecewright.command_line.compiling import compile_input
-from piecewright.command_line.inputs import one_input
-from piecewright.command_line.shelves.folders import FolderShelf
+from piecewright.door.choices import cutting_of
+from piecewright.door.compiling import compile_input
+from piecewright.door.inputs import one_input
 from piecewright.planning import Cutting
 from piecewright.sheets.arrange.options import SheetOptions
+from piecewright.sheets.documents import sheets
 from piecewright.sheets.drawing import ink
 from piecewright.sheets.drawing.files import pdf_bytes
 from piecewright.sheets.page import Document
-from piecewright.sheets.quilts.sheets import arrange_quilt
+from piecewright.sheets.work import Work
+from piecewright.shelves.folders import FolderShelf, library_folder
 
 KINDS = 10
 ROUNDS = 3
@@ -91,7 +92,7 @@ def document_of(file: Path) -> tuple[Document, int]:
     """The quilt's pages, made in this process, and how many pieces its top has."""
     cutting: Cutting = cutting_of(Fraction(1, 8), None, None)
     (planned,) = compile_input(one_input(str(file)), FolderShelf(library=library_folder()), cutting).planned
-    return arrange_quilt(planned.quilt, planned.plan, SheetOptions()), len(planned.quilt.pieces)
+    return sheets(Work(planned), "", SheetOptions()), len(planned.quilt.pieces)
 
 
 def bench_cold(file: Path, folder: Path) -> None:

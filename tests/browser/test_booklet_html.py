@@ -15,14 +15,15 @@ import pytest
 from axe_playwright_python.sync_playwright import Axe
 from piecewright.pipeline import CompiledBlock
 from piecewright.sheets.arrange.options import SheetOptions
-from piecewright.sheets.booklet.block_book import WAYS, Sewn, block_book
-from piecewright.sheets.booklet.content import Book
-from piecewright.sheets.booklet.setting.html_book import html_bytes
+from piecewright.sheets.content import Book
+from piecewright.sheets.documents import booklet
+from piecewright.sheets.setting.html_book import html_bytes
+from piecewright.sheets.work import WAYS
 from playwright.sync_api import Browser, Page
 from support.html_pages import NARROW, RULES
 from support.library import compiled, library_sources
-from support.on_papers import book_maker
 from support.sample_quilts import planned
+from support.works import work_of, work_of_block
 
 TITLES = ("Eight-pointed Star", "Log Cabin", "Drunkard's Path", "Honeycomb", "Storm at Sea")
 PHONE, DESK = 390, 1280
@@ -38,7 +39,7 @@ def library() -> dict[str, CompiledBlock]:
 @cache
 def book(title: str, way: str = "templates") -> Book:
     block = library()[title]
-    return block_book(Sewn(block.draft, block.templates, block.assembly, block.proof), SheetOptions(), way)
+    return booklet(work_of_block(block, way), SheetOptions())
 
 
 Show = Callable[..., Page]
@@ -73,7 +74,7 @@ def test_no_rule_of_accessibility_is_broken(show, title, way):
 
 
 def test_a_quilts_booklet_breaks_no_rule_either(show):
-    whole = book_maker(planned("baby")[0], lambda block: "foundation").book()
+    whole = booklet(work_of(planned("baby")[0], lambda block: "foundation"), SheetOptions())
     page = show(whole)
     found = Axe().run(page, options=RULES)
     assert found.violations_count == 0, found.generate_report()
@@ -125,7 +126,7 @@ def test_a_word_in_a_table_stays_whole_on_a_phone(show, title):
 
 def test_all_of_a_wide_table_is_on_a_phones_screen(show):
     """Nobody has to find out that a table goes on to the right: a row is a list, with its columns' names."""
-    page = show(book_maker(planned("sampler")[0], lambda block: "templates").book(), PHONE)
+    page = show(booklet(work_of(planned("sampler")[0], lambda block: "templates"), SheetOptions()), PHONE)
     tables = page.locator("table.many")
     assert tables.count() > 10
     widths = page.eval_on_selector_all(".wide", "all => all.map(each => each.scrollWidth)")
@@ -231,7 +232,7 @@ def test_the_steps_are_as_wide_as_the_phone_and_side_by_side_on_a_desk(show):
 @cache
 def quilt_book() -> Book:
     """The booklet of a sampler, its blocks by templates."""
-    return book_maker(planned("sampler")[0], lambda block: "templates").book()
+    return booklet(work_of(planned("sampler")[0], lambda block: "templates"), SheetOptions())
 
 
 def test_another_way_of_cutting_is_read_on_a_phone_without_scrolling_sideways(show):

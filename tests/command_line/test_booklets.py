@@ -8,8 +8,9 @@ from io import BytesIO
 from pathlib import Path
 
 import pytest
-from piecewright.command_line import booklets
-from piecewright.sheets.booklet.block_book import BLOCK_PARTS, WAYS
+from piecewright.door import choices, documents
+from piecewright.sheets.documents import BLOCK_PARTS
+from piecewright.sheets.work import WAYS
 from pypdf import PdfReader
 from support.block_files import VANE_FILE, put
 from support.command import piecewright
@@ -24,7 +25,7 @@ def marks_of(pdf: Path) -> list[str]:
 
 
 def test_the_command_line_knows_the_parts_and_ways_there_are() -> None:
-    assert booklets.PARTS == BLOCK_PARTS and booklets.WAYS == WAYS
+    assert documents.BLOCK_PARTS == BLOCK_PARTS and choices.WAYS == WAYS
 
 
 def test_a_booklet_is_one_pdf_and_one_page_of_html(here: Path) -> None:

@@ -10,7 +10,7 @@ from io import BytesIO
 from pathlib import Path
 
 import pytest
-from piecewright.command_line import writing
+from piecewright.door import writing
 from pypdf import PdfReader
 from support.block_files import FAULTY, HALVES, VANE, VANE_FILE, put, titled
 from support.command import piecewright, process
@@ -267,7 +267,7 @@ def test_file_larger_than_the_system_allows_leaves_nothing(here: Path) -> None:
 
 
 def test_mistake_while_laying_out_names_the_block(here: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    from piecewright.command_line import drawn_files
+    from piecewright.door import drawn_files
 
     def broken(*_given: object) -> None:
         raise KeyError("no such corner")

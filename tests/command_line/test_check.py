@@ -7,11 +7,11 @@ from pathlib import Path
 
 import pytest
 from piecewright.command_line.commands import check as check_module
-from piecewright.command_line.compiling import Compiled
-from piecewright.command_line.inputs import Input
 from piecewright.diagnostics.diagnostic import Diagnostic, Severity
 from piecewright.diagnostics.diagnostic import Label as Place
 from piecewright.diagnostics.source import Source, Span
+from piecewright.door.compiling import Compiled
+from piecewright.door.inputs import Input
 from support.block_files import FAULTY, HALVES, VANE, put
 from support.command import piecewright, process
 
@@ -181,7 +181,7 @@ def test_faulty_file_beside_that_has_the_title_is_pointed_at(tmp_path: Path) -> 
 def test_mistake_of_our_own_names_the_file_and_other_files_go_on(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    from piecewright.command_line import compiling
+    from piecewright.door import compiling
 
     real = compiling._compile_bytes
 

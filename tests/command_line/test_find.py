@@ -12,8 +12,8 @@ from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 
 import pytest
-from piecewright.command_line.shelves import index_work
-from piecewright.command_line.shelves.kept import Kept, kept_folder
+from piecewright.shelves import index_work
+from piecewright.shelves.kept import Kept, kept_folder
 from support.command import Ended, piecewright, process
 
 
@@ -36,7 +36,7 @@ def kept(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     folder = tmp_path / "kept"
     monkeypatch.setenv("PIECEWRIGHT_CACHE", str(folder))
     monkeypatch.delenv("PIECEWRIGHT_SHELVES", raising=False)
-    monkeypatch.setattr("piecewright.command_line.choices.library_folder", lambda: None)
+    monkeypatch.setattr("piecewright.door.compiling.library_folder", lambda: None)
     return folder
 
 
@@ -368,7 +368,7 @@ def test_another_version_of_the_program_uses_nothing_of_this_ones(
 ) -> None:
     shelf = shelf_of(tmp_path / "own", a=block_text("Ay"))
     found("--shelf", shelf)
-    monkeypatch.setattr("piecewright.command_line.shelves.kept.__version__", "another")
+    monkeypatch.setattr("piecewright.shelves.kept.__version__", "another")
     found("--shelf", shelf)
     assert drafted == ["a", "a"]
 
@@ -383,8 +383,8 @@ def test_the_oldest_entries_go_where_there_are_too_many(
     os.utime(left, (1, 1))
     os.utime(other, (1, 1))
     size = sum(path.stat().st_size for path in kept.glob("*.kept*"))
-    monkeypatch.setattr("piecewright.command_line.shelves.kept.MOST_BYTES", size // 2)
-    monkeypatch.setattr("piecewright.command_line.shelves.kept.LEFT_BYTES", size // 2)
+    monkeypatch.setattr("piecewright.shelves.kept.MOST_BYTES", size // 2)
+    monkeypatch.setattr("piecewright.shelves.kept.LEFT_BYTES", size // 2)
     put(shelf / "b2.block", block_text("Block 2", HALVES))
     found("--shelf", shelf)
     assert sum(path.stat().st_size for path in kept.glob("*.kept*")) <= size // 2
@@ -446,11 +446,11 @@ def test_two_searches_at_once_find_the_same(tmp_path: Path, kept: Path) -> None:
 
 SLOW_SEARCH = """
 import sys, time
-from piecewright.command_line import choices
-from piecewright.command_line.shelves import index_work
-from piecewright.command_line.shelves.kept import Kept, kept_folder
+from piecewright.door import compiling
+from piecewright.shelves import index_work
+from piecewright.shelves.kept import Kept, kept_folder
 from piecewright.command_line.main import run
-choices.library_folder = lambda: None
+compiling.library_folder = lambda: None
 index_work.os.sched_getaffinity = lambda _: {0, 1, 2}
 def slow(shelf, task):
     index_work.os.write(1, b"%d\\n" % index_work.os.getpid())  # in one piece, whoever else writes

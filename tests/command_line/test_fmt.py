@@ -95,7 +95,7 @@ def test_a_disk_that_fills_up_leaves_a_file_of_several_names_as_it_was(
             raise OSError(errno.ENOSPC, "No space left on device")
         return real(handle, data)
 
-    monkeypatch.setattr("piecewright.command_line.writing.os.write", full)
+    monkeypatch.setattr("piecewright.door.writing.os.write", full)
     ended = piecewright("fmt", vane)
     assert ended.status == 1 and "No space left on device" in ended.err
     assert vane.read_text("utf-8") == rough
@@ -121,7 +121,7 @@ def test_a_file_that_cannot_be_given_back_to_its_owner_is_written_where_it_stand
     def refused(*_: object) -> None:
         raise PermissionError(errno.EPERM, "Operation not permitted")
 
-    monkeypatch.setattr("piecewright.command_line.writing._take_after", refused)
+    monkeypatch.setattr("piecewright.door.writing._take_after", refused)
     assert piecewright("fmt", vane).status == 0
     assert vane.stat().st_ino == number and vane.read_text("utf-8") == VANE
     assert os.listdir(tmp_path) == ["vane.block"]

@@ -6,8 +6,8 @@ import os
 from pathlib import Path
 
 import pytest
-from piecewright.command_line.shelves import folders
-from piecewright.command_line.shelves.folders import FolderShelf, block_files, library_folder
+from piecewright.shelves import folders
+from piecewright.shelves.folders import FolderShelf, block_files, library_folder
 
 
 def block_text(title: str, version: int | None = None, also: str = "") -> str:

@@ -25,7 +25,7 @@ def cache(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     """A place of its own for what is kept, and no shelves but those given."""
     monkeypatch.setenv("PIECEWRIGHT_CACHE", str(tmp_path / "kept"))
     monkeypatch.delenv("PIECEWRIGHT_SHELVES", raising=False)
-    monkeypatch.setattr("piecewright.command_line.choices.library_folder", lambda: None)
+    monkeypatch.setattr("piecewright.door.compiling.library_folder", lambda: None)
     return tmp_path / "kept"
 
 

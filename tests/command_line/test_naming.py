@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 import pytest
-from piecewright.command_line.naming import Names, slug
+from piecewright.door.naming import Names, slug
 
 SAFE = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
 

@@ -9,7 +9,7 @@ from pathlib import Path
 from xml.etree import ElementTree
 
 import pytest
-from piecewright.command_line.naming import digest
+from piecewright.door.naming import digest
 from pypdf import PdfReader
 from support.block_files import put
 from support.command import piecewright

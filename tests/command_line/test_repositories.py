@@ -279,7 +279,7 @@ def test_pipes_and_devices_among_gits_files_are_not_waited_for(
 def test_objects_that_never_end_are_given_up(
     vane: Path, place: str, turned: Callable[[Path], None], monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    from piecewright.command_line.shelves import repository
+    from piecewright.shelves import repository
 
     monkeypatch.setattr(repository, "PATIENCE", 0.5)
     monkeypatch.setattr(repository, "MOST_MEMORY", 100_000_000)

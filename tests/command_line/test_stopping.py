@@ -11,7 +11,7 @@ import time
 from pathlib import Path
 
 import pytest
-from piecewright.command_line.stopping import Stopped, ended_by_signals, held
+from piecewright.door.stopping import Stopped, ended_by_signals, held
 from support.block_files import VANE, put
 
 

@@ -12,8 +12,8 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from piecewright.command_line import writing
-from piecewright.command_line.writing import write_all, write_whole
+from piecewright.door import writing
+from piecewright.door.writing import write_all, write_whole
 
 OLD = b"an older good file"
 
@@ -144,7 +144,8 @@ def test_long_names_and_names_in_other_scripts_can_be_written(tmp_path: Path) ->
 SLOW_WRITER = """
 import os, sys, time
 from pathlib import Path
-from piecewright.command_line import group as commands, writing
+from piecewright.command_line import group as commands
+from piecewright.door import writing
 real = os.write
 def slow(handle, data):
     done = real(handle, data[:1000])

@@ -11,6 +11,7 @@ from piecewright.cutting.needs import BindingNeed, Scrap
 from piecewright.cutting.plan_model import ClothPlan, CuttingPlan
 from piecewright.cutting.plans.plan import plan_cutting
 from piecewright.quilt.model import Quilt
+from support import told
 from support.needs import box, fabric, need, quilt
 from support.random_quilts import random_needs
 from support.replay import cut_cloth, replay
@@ -41,7 +42,7 @@ def test_what_is_left_of_a_quarter_reaches_to_its_edge():
     _, cloth = quarters(box(4, 4), 4)
     assert (cloth.width, cloth.length) == (21, 18)
     assert max(region[3] - region[1] for region in cut_cloth(cloth)) == 18 - Fraction(23, 2) * CM
-    assert not any("Trim" in each.text for each in cloth.slices)
+    assert not any("Trim" in each for each in told.instructions(cloth, STEP))
 
 
 def test_strips_that_are_joined_are_as_long_as_the_quarter_is_wide():
@@ -61,7 +62,7 @@ def test_a_piece_that_fills_the_marks_has_the_quarter_trimmed_first():
     """213 marks of a quarter centimetre, on a quarter of 213 and a little: else it would be 53.34cm."""
     _, cloth = quarters(box(213 * STEP - Fraction(1, 2), 32 * STEP - Fraction(1, 2)), 2)
     assert cloth.width == 213 * STEP and cloth.length == 18
-    assert cloth.slices[0].text.startswith("Trim the piece to 53.25cm wide. Cut 2 strips")
+    assert told.instructions(cloth, STEP)[0].startswith("Trim the piece to 53.25cm wide. Cut 2 strips")
 
 
 @given(seed=st.integers(0, 10_000))
@@ -71,14 +72,14 @@ def test_any_pieces_come_out_of_quarters_by_a_ruler_in_centimetres(seed):
     plan = planned(quilt(random_needs(seed, cloth), [cloth]))
     for each in plan.fabrics[0].cloths:
         scrap = cloth.scraps[each.scrap or 0]
-        first = each.slices[0].text
+        first = told.instructions(each, STEP)[0]
         assert each.width == scrap.width or re.match(r"Trim the piece to .*cm wide", first)
         assert each.length == scrap.height or re.match(r"Trim the piece to .*cm high", first)
 
 
 def test_a_piece_as_large_as_the_marks_is_trimmed_both_ways():
     _, cloth = quarters(box(213 * STEP - Fraction(1, 2), 182 * STEP - Fraction(1, 2)), 1)
-    assert cloth.slices[0].text == "Trim the piece to 53.25cm wide and 45.5cm high."
+    assert told.instructions(cloth, STEP)[0] == "Trim the piece to 53.25cm wide and 45.5cm high."
     assert len(cloth.slices) == 2 and (cloth.width, cloth.length) == (21, 18)
 
 

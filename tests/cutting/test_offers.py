@@ -4,16 +4,13 @@ from __future__ import annotations
 
 import pytest
 from piecewright.cutting.plans.plan import plan_cutting
+from support import told
 from support.random_quilts import TWELVE, compiled_quilt
 
 
 def offers(title: str):
     text = next(each for each in TWELVE if f'"{title}"' in each)
-    found = {}
-    for cut in plan_cutting(compiled_quilt(text)).value.cuts:
-        for each in cut.offers:
-            found.setdefault((each.method, each.text), each)
-    return list(found.values())
+    return told.ways(plan_cutting(compiled_quilt(text)).value.cuts)
 
 
 def test_two_triangle_squares_two_and_eight_at_a_time():
@@ -71,7 +68,7 @@ def test_nine_strips_sewn_are_as_wide_as_published():
         "  backing in light\n  batting\n}\n"
     )
     made = compiled_quilt(f"edition 1\n{block}{quilt}")
-    (text,) = {each.text for cut in plan_cutting(made).value.cuts for each in cut.offers}
+    (text,) = {each.text for each in told.ways(plan_cutting(made).value.cuts)}
     assert text.startswith(
         "Sew strips 3 1/4in wide of dark, light, dark, light, dark, light, dark, light "
         "and dark side by side, 25 1/4in wide in all;"
@@ -95,7 +92,7 @@ quilt "Few or Many" {{
 def test_eight_at_a_time_is_not_offered_for_a_few(across, methods):
     """Whoever wants three squares does not make eight (common practice, no published source)."""
     cuts = plan_cutting(compiled_quilt(pair_quilt(across))).value.cuts
-    found = [each for cut in cuts for each in cut.offers]
+    found = told.ways(cuts)
     assert [each.method for each in found[: len(methods)]] == methods
     assert len({each.method for each in found}) == len(methods)
     assert all("of Ink blue and" in each.text or "of Chalk white and" in each.text for each in found)
@@ -106,7 +103,7 @@ def test_triangles_of_a_print_with_a_direction_are_not_sewn_before_they_are_cut(
     """Sewn first, half of the triangles come out upside down, and of eight, half lie across the print
     (common practice, no published source)."""
     cuts = plan_cutting(compiled_quilt(pair_quilt(16, way))).value.cuts
-    assert {each.method for cut in cuts for each in cut.offers} == methods
+    assert {each.method for each in told.ways(cuts)} == methods
 
 
 @pytest.mark.parametrize(("down", "methods"), [(3, set()), (4, {"strip set"})])
@@ -121,7 +118,7 @@ quilt "Rows" {{
 }}
 """)
     cuts = plan_cutting(made).value.cuts
-    few = [each for cut in cuts for each in cut.offers if each.text.endswith(f": {down} rows.")]
+    few = [each for each in told.ways(cuts) if each.text.endswith(f": {down} rows.")]
     assert {each.method for each in few} == methods
 
 
@@ -137,8 +134,7 @@ quilt "Quarters" {{
 """)
     plan = plan_cutting(made).value
     assert plan is not None
-    found = {each.text: each for cut in plan.cuts for each in cut.offers if each.method == "strip set"}
-    return list(found.values())
+    return [each for each in told.ways(plan.cuts) if each.method == "strip set"]
 
 
 def test_a_strip_set_is_as_long_as_the_cloth_it_is_cut_from():

@@ -10,6 +10,8 @@ import pytest
 from piecewright.cutting.needs import BackingNeed, BindingNeed, Scrap
 from piecewright.cutting.plan_model import CuttingPlan
 from piecewright.cutting.plans.plan import plan_cutting
+from piecewright.words.work.cloth import bought_words
+from support import told
 from support.needs import NO_MARGIN, box, fabric, half_square, need, quarter_square, quilt
 from support.random_quilts import TWELVE, cloth_used, compiled_quilt
 
@@ -24,7 +26,7 @@ def planned(needs, *fabrics, **parts) -> CuttingPlan:
 
 
 def words(plan: CuttingPlan, at: int = 0) -> list[str]:
-    return [each.text for cloth in plan.fabrics[at].cloths for each in cloth.slices if each.text]
+    return [text for cloth in plan.fabrics[at].cloths for text in told.instructions(cloth) if text]
 
 
 def said(needs, *fabrics, **parts):
@@ -60,7 +62,7 @@ def test_triangles_in_words():
         "Cut it across every 3 7/8in: 10 squares.",
         "Cut it across at 3 7/8in: 1 square.",
     ]
-    assert [cut.then for cut in plan.cuts] == [
+    assert [told.then(cut) for cut in plan.cuts] == [
         "Cut each square once corner to corner.",
         "Cut each square twice corner to corner.",
     ]
@@ -77,7 +79,7 @@ def test_long_borders_are_joined_and_say_so():
     plan = planned([need(box(3, 60), 2, part="border", what="border strip")])
     (cut,) = plan.cuts
     assert (cut.kind, cut.width, cut.height, cut.pieces, cut.joined) == ("strip", 3.5, 60.5, 2, 4)
-    assert cut.then == (
+    assert told.then(cut) == (
         "Join the strips on the slant, each join taking as much as they are wide, and cut "
         "them to length: 2in over in each."
     )
@@ -90,7 +92,7 @@ def test_borders_of_a_print_with_a_direction_run_along_the_bolt(facts):
     plan = planned([need(box(3, 60), 2, part="border")], fabric(**facts))
     assert plan.cuts[0].joined == 4 and plan.fabrics[0].used == 33.875 >= (2 * 62.5 + 3 * 3.5) / 4
     assert all(placed.height > placed.width for placed in plan.fabrics[0].cloths[0].placed)
-    assert "joined, buy less cloth than whole ones" in plan.cuts[0].lies
+    assert "joined, buy less cloth than whole ones" in told.lies(plan.cuts[0])
     whole = planned([need(box(3, 60), 2, part="border", unjoined=True)], fabric(**facts))
     assert whole.cuts[0].joined == 0 and whole.fabrics[0].used == 60.5
 
@@ -107,13 +109,15 @@ def test_a_border_lies_along_the_bolt_where_that_buys_no_more(facts):
 def test_a_border_at_top_and_bottom_of_a_print_lies_across_the_cloth(facts):
     plan = planned([need(box(60, 3), 2, part="border")], fabric(**facts))
     assert all(placed.width > placed.height for placed in plan.fabrics[0].cloths[0].placed)
-    assert plan.cuts[0].lies.startswith("Cut across the cloth, so that the print stands up in the quilt")
+    assert told.lies(plan.cuts[0]).startswith(
+        "Cut across the cloth, so that the print stands up in the quilt"
+    )
 
 
 def test_binding_of_a_print_lies_any_way():
     binding = BindingNeed("sand", Fraction(5, 2), Fraction(250), False)
     plan = planned([], fabric(one_way=True), binding=binding)
-    assert plan.cuts[0].lies == "Its print may lie any way."
+    assert told.lies(plan.cuts[0]) == "Its print may lie any way."
 
 
 def test_an_unjoined_border_runs_along_the_bolt():
@@ -186,7 +190,7 @@ def test_scraps_are_cut_in_two_dimensions():
     assert [
         (cloth.scrap, cloth.width, cloth.length, len(cloth.placed)) for cloth in plan.fabrics[0].cloths
     ] == [(0, 10, 12, 4), (1, 5, 5, 1)]
-    assert plan.fabrics[0].buy_text == "2 scraps"
+    assert bought_words(plan.fabrics[0]) == "2 scraps"
 
 
 def test_shrinking_cloth_takes_more():
@@ -201,9 +205,9 @@ def test_centimetres_go_through():
     ten, seam = Fraction(10 * 50, 127), Fraction(3 * 50, 4 * 127)
     outcome = plan_cutting(quilt([need(box(ten, ten), 40, allowances=seam)]), QUARTER_CM)
     (made,) = outcome.value.fabrics
-    assert float(made.used) * 2.54 == pytest.approx(5 * 11.5) and made.buy_text == "0.7 m"
-    assert made.cloths[0].slices[0].text == "Cut 5 strips 11.5cm wide across the cloth."
-    assert made.cloths[0].slices[5].text == "Cut it across every 11.5cm: 9 squares."
+    assert float(made.used) * 2.54 == pytest.approx(5 * 11.5) and bought_words(made) == "0.7 m"
+    assert told.instructions(made.cloths[0], QUARTER_CM)[0] == "Cut 5 strips 11.5cm wide across the cloth."
+    assert told.instructions(made.cloths[0], QUARTER_CM)[5] == "Cut it across every 11.5cm: 9 squares."
 
 
 def test_no_scrap_is_joined_to_a_binding():
@@ -217,7 +221,7 @@ def test_no_scrap_is_joined_to_a_binding():
 def test_binding_strips_and_what_is_done_with_them():
     plan = planned([], fabric(), binding=BindingNeed("sand", Fraction(5, 2), Fraction(250), False))
     (cut,) = plan.cuts
-    assert (cut.part, cut.kind, cut.strip, cut.cuts, cut.then) == (
+    assert (cut.part, cut.kind, cut.strip, cut.cuts, told.then(cut)) == (
         "binding",
         "strip",
         2.5,

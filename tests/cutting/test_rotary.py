@@ -14,6 +14,7 @@ from piecewright.cutting.methods.recognise import recognise
 from piecewright.cutting.methods.rotary import choose_cut, template_method_of
 from piecewright.cutting.needs import Way
 from piecewright.cutting.templates.making import make_templates
+from support import told
 from support.check import clean_drafts
 from support.needs import box, fabric, half_square, need, quarter_square
 
@@ -89,7 +90,10 @@ def test_a_third_of_eight_inches_goes_to_a_template():
     )
     (template,) = make_templates(draft).value
     method = template_method_of(draft, template)
-    assert (method.kind, method.reason) == ("template", "one third of 8in is 2.667in, which no ruler marks")
+    assert (method.kind, told.reason(method)) == (
+        "template",
+        "one third of 8in is 2.667in, which no ruler marks",
+    )
 
 
 def test_equilateral_triangle_from_a_strip():
@@ -131,13 +135,13 @@ def test_parallelogram_trapezoid_and_hexagon():
 )
 def test_why_a_template(corners, reason):
     found = cut(corners, 3)
-    assert (found.kind, found.reason, found.cuts, found.yields) == ("template", reason, 3, 1)
+    assert (found.kind, told.reason(found), found.cuts, found.yields) == ("template", reason, 3, 1)
     assert found.outline
 
 
 def test_a_size_between_marks_says_how_far_off_the_ruler_is():
     found = cut(box(sqrt(2), sqrt(2)))
-    assert found.reason == "its cut of 1.915in lies 0.085in short of the ruler's 2in"
+    assert told.reason(found) == "its cut of 1.915in lies 0.085in short of the ruler's 2in"
 
 
 def test_half_rectangle_triangles_need_one_square_cut_way_for_each_hand():
@@ -145,7 +149,7 @@ def test_half_rectangle_triangles_need_one_square_cut_way_for_each_hand():
     found = cut([(0, 0), (0, 4), (4 * ratio, 0)], 5, back=3)
     exact = 3 + Fraction(1, 4) * (1 + Fraction(5, 4) + Fraction(3, 4))
     assert (found.kind, found.width, found.height) == ("half-rectangle triangle", exact, 5)
-    assert found.cuts == 3 + 2 and "3 of the rectangles" in found.then
+    assert found.cuts == 3 + 2 and "3 of the rectangles" in told.then(found)
 
 
 def test_unequal_allowances_are_cut_with():
@@ -163,7 +167,7 @@ def test_the_ruler_step_is_the_makers(step):
 def test_no_rule_where_the_ruler_is_too_coarse_for_it():
     """The next quarter, 4in, is 0.146in over: triangles cut so would not meet their neighbours."""
     found = cut(half_square(3), step=Fraction(1, 4))
-    assert found.kind == "template" and "4in" in found.reason
+    assert found.kind == "template" and "4in" in told.reason(found, Fraction(1, 4))
 
 
 def test_centimetres():
@@ -177,7 +181,7 @@ def test_centimetres():
         found = cut(corners, step=QUARTER_CM, allowances=seam)
         assert found.kind != "template"
         assert float(found.width) * 2.54 == pytest.approx(centimetres)
-        assert "cm" in found.reason
+        assert "cm" in told.reason(found, QUARTER_CM)
 
 
 def test_prints_with_a_direction():
@@ -208,7 +212,7 @@ def test_a_square_cut_twice_gives_a_triangle_for_each_of_four_sides():
     ways = tuple(Way(90 * at, False, count) for at, count in enumerate((4, 3, 2, 5)))
     wanted = replace(need(quarter_square(4), 14), ways=ways)
     cut = choose_cut(wanted, EIGHTH, fabric=fabric(one_way=True))
-    assert cut.slants == (("both", 5),) and cut.then.endswith("6 triangles are left over.")
+    assert cut.slants == (("both", 5),) and told.then(cut).endswith("6 triangles are left over.")
     assert choose_cut(wanted, EIGHTH, fabric=fabric(striped=True)).slants == (("both", 4),)
 
 

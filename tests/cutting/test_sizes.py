@@ -14,6 +14,7 @@ from piecewright.language.edits import with_edits
 from piecewright.language.parser import parse
 from piecewright.language.rescale import rescaled
 from piecewright.pipeline import CompiledBlock
+from support import told
 from support.check import DictShelf, compile_source
 from support.library import LibraryShelf, library_sources
 
@@ -83,7 +84,9 @@ def test_shapes_without_a_rule_are_templates_at_every_size_and_spoil_none() -> N
 
 def test_a_window_is_what_makes_its_frame_a_template_at_every_size() -> None:
     window = one('edition 1\nblock "Window" {\nfinished 8in\nseam circle around center radius 2in\n}\n')
-    reasons = [each.method.reason for each in block_at(window.draft, window.templates, Fraction(12)).cuts]
+    reasons = [
+        told.reason(each.method) for each in block_at(window.draft, window.templates, Fraction(12)).cuts
+    ]
     assert reasons == ["it has a hole", "its sides are curved"]
 
 

@@ -13,7 +13,9 @@ from piecewright.cutting.plans.backing_plan import best_panels
 from piecewright.cutting.plans.binding_plan import bias_cloth, bias_yield
 from piecewright.cutting.plans.lots import cloth_of
 from piecewright.cutting.plans.plan import plan_cutting
-from piecewright.cutting.plans.yardage import Margin, bought_text, length_to_buy
+from piecewright.cutting.plans.yardage import Margin, length_to_buy
+from piecewright.words.work.cloth import bought_words, length_words
+from support import told
 from support.needs import NO_MARGIN, box, fabric, need, quilt
 
 EIGHTH = Fraction(1, 8)
@@ -91,7 +93,7 @@ def test_squares_from_a_fat_quarter(across, table):
     for size, count in table.items():
         side = sewn(size)
         made = plan([need(box(side, side), count)], fabric(scraps=[quarter]))
-        assert len(made.cloths) == 1 and made.buy_text == "1 fat quarter"
+        assert len(made.cloths) == 1 and bought_words(made) == "1 fat quarter"
         short = plan_cutting(quilt([need(box(side, side), count + 1)], [fabric(scraps=[quarter])]))
         assert [each.code for each in short.diagnostics] == ["cloth-short"]
 
@@ -99,9 +101,9 @@ def test_squares_from_a_fat_quarter(across, table):
 def test_eighty_squares_by_strips():
     """SOURCES 2.5, McCloskey: 40in usable, 5 strips of 2 1/2in, 12 1/2in; 6% more is under 3/8 yd."""
     made = plan([need(box(2, 2), 80)], fabric(width=40, shrinkage=Fraction(6, 100)))
-    assert (made.strips, made.used, made.buy, made.buy_text) == (5, 12.5, 13.5, "3/8 yd")
+    assert (made.strips, made.used, made.buy, bought_words(made)) == (5, 12.5, 13.5, "3/8 yd")
     (cloth,) = made.cloths
-    assert [each.text for each in cloth.slices if each.text] == [
+    assert list(filter(None, told.instructions(cloth))) == [
         "Cut 5 strips 2 1/2in wide across the cloth.",
         "Cut it across every 2 1/2in: 16 squares.",
     ]
@@ -137,7 +139,7 @@ def test_bias_binding_larger_than_the_cloth_is_wide():
 def test_backing_reckons_both_ways_of_joining():
     """SOURCES 2.8: 65 x 78in: 2 x 65 = 130in, 3 5/8 yd, against 2 x 78 = 156in."""
     made = plan([], fabric(width=40), backing=BackingNeed("sand", Fraction(65), Fraction(78)))
-    assert (made.used, made.buy_text) == (130, "3 5/8 yd")
+    assert (made.used, bought_words(made)) == (130, "3 5/8 yd")
     assert [panel[1] for panel in made.backing_panels] == [65, 65]
     along = plan([], fabric(width=40, one_way=True), backing=BackingNeed("sand", Fraction(65), Fraction(78)))
     assert along.used == 156
@@ -160,12 +162,12 @@ def test_one_panel_where_the_cloth_is_wide_enough():
 def test_shrinkage_divides_and_lengths_go_up_to_an_eighth(used, shrinkage, inches, text):
     """SOURCES 9."""
     bought = length_to_buy(used, 0, shrinkage, False)
-    assert (bought, bought_text(bought, False)) == (inches, text)
+    assert (bought, length_words(bought, False)) == (inches, text)
 
 
 def test_centimetres_are_bought_by_ten():
     bought = length_to_buy(Fraction(1050, 1000) * 100 * Fraction(50, 127), 0, Fraction(0), True)
-    assert bought_text(bought, True) == "1.1 m"
+    assert length_words(bought, True) == "1.1 m"
 
 
 def test_the_margin_is_a_setting():

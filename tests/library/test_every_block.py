@@ -14,6 +14,7 @@ from piecewright.drafting.model import Draft
 from piecewright.drafting.resize import resize
 from piecewright.sewing.order.assembly import assemble
 from piecewright.sewing.proof.resew import prove
+from support import told
 from support.library import library_drafts
 
 LIBRARY = tuple(library_drafts())
@@ -29,7 +30,7 @@ def all_the_way(draft: Draft) -> None:
     made = make_templates(draft)
     assert made.value is not None and made.diagnostics == ()
     methods = [template_method_of(draft, template) for template in made.value]
-    assert all(method.reason and method.width > 0 and method.height > 0 for method in methods)
+    assert all(told.reason(method) and method.width > 0 and method.height > 0 for method in methods)
     proof = prove(draft, made.value, assemble(draft)).value
     assert proof is not None
     assert (proof.pieces, proof.seams) == (len(draft.pieces), len(draft.pieces) - 1)

@@ -11,9 +11,9 @@ from typing import Final
 
 import piecewright.library
 import pytest
-from piecewright.command_line.shelves.folders import FolderShelf
 from piecewright.drafting.model import Draft, Piece
 from piecewright.language.decode import read_source
+from piecewright.shelves.folders import FolderShelf
 from support.check import compile_source
 from support.webster import is_in_webster
 

@@ -24,7 +24,7 @@ from pathlib import Path
 sys.path.insert(0, str(Path(__file__).parent.parent))
 
 from piecewright.command_line.main import run
-from piecewright.command_line.writing import MARK
+from piecewright.door.writing import MARK
 from support.block_files import VANE, put
 
 CALLS = (

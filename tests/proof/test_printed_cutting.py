@@ -9,8 +9,6 @@ from collections.abc import Sequence
 
 import pytest
 from piecewright.cutting.plans.plan import plan_cutting
-from piecewright.sheets.arrange.options import SheetOptions
-from piecewright.sheets.quilts.sheets import arrange_quilt_part
 from shapely import STRtree, intersection
 from shapely.geometry import Polygon
 from support.on_papers import cut_on_papers
@@ -30,6 +28,7 @@ from support.printed_cutting import (
 )
 from support.random_quilts import TWELVE, compiled_quilt
 from support.sample_quilts import BABY, ON_POINT, SAMPLER, quilts_of
+from support.works import quilt_sheets
 
 JOIN = 0.5  # inches: 1/4in of seam from each of two strips
 STEP = 0.125  # inches: the ruler's
@@ -50,9 +49,7 @@ def printed(request):
     quilt = QUILTS[request.param]()
     plan = plan_cutting(quilt).value
     assert plan is not None
-    chart, counts, pictures = (
-        arrange_quilt_part(part, quilt, plan, SheetOptions()) for part in ("chart", "counts", "cutting")
-    )
+    chart, counts, pictures = (quilt_sheets(quilt, plan, part) for part in ("chart", "counts", "cutting"))
     return read_chart(chart), read_totals(counts), read_pictures(pictures)
 
 

@@ -23,8 +23,9 @@ from piecewright.cutting.plans.plan import plan_cutting
 from piecewright.cutting.sizes import block_at
 from piecewright.cutting.templates.making import make_templates
 from piecewright.diagnostics.source import Source
+from piecewright.door.records.reports import quilt_report
 from piecewright.pipeline import compile_file
-from piecewright.sheets.reports.quilt_report import quilt_report
+from support import told
 from support.library import LibraryShelf, library_drafts
 from support.random_prints import random_quilt
 
@@ -89,7 +90,7 @@ def of_library(step: Fraction, sizes: int) -> tuple[int, list[str]]:
             for each in block_at(draft, templates, width, step).cuts:
                 kind = each.method.kind
                 length = each.method.width if kind != "equilateral triangle" else each.method.height
-                said = amiss(each.method.reason, Fraction(length), kind, step, each.method.excess)
+                said = amiss(told.reason(each.method, step), Fraction(length), kind, step, each.method.excess)
                 count += said is not None
                 if said:
                     wrong.append(f"{title} {each.label} at {float(width):.3f}in: {said}")

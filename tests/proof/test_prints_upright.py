@@ -16,13 +16,12 @@ import pytest
 from piecewright.cutting.plans.plan import plan_cutting
 from piecewright.diagnostics.diagnostic import Severity
 from piecewright.diagnostics.source import Source
+from piecewright.door.records.reports import quilt_report
 from piecewright.pipeline import compile_file
-from piecewright.sheets.arrange.options import SheetOptions
-from piecewright.sheets.quilts.sheets import arrange_quilt_part
-from piecewright.sheets.reports.quilt_report import quilt_report
 from support.library import LibraryShelf
 from support.random_prints import random_quilt
 from support.upright import cloth_of_prints, missing, pieces_of_picture
+from support.works import quilt_sheets
 
 
 def amiss(text: str) -> tuple[int, list[str]]:
@@ -39,7 +38,7 @@ def amiss(text: str) -> tuple[int, list[str]]:
             assert {each.code for each in planned.diagnostics} <= {"piece-too-wide"}
             continue
         numbers = quilt_report(quilt, planned.value)
-        drawn = arrange_quilt_part("picture", quilt, planned.value, SheetOptions())
+        drawn = quilt_sheets(quilt, planned.value, "picture")
         picture = pieces_of_picture(drawn, numbers)
         for fabric in numbers["fabrics"]:
             wanted = picture.get(fabric["title"], Counter())

@@ -11,9 +11,9 @@ from piecewright.cutting.plans.plan import plan_cutting
 from piecewright.cutting.plans.yardage import Margin
 from piecewright.diagnostics.source import Source
 from piecewright.measure.marks import RULER_STEP
-from piecewright.pipeline import compile_source
 from piecewright.planning import Cutting, plan_block
-from support.check import DictShelf
+from piecewright.words.work.cloth import bought_words
+from support.check import DictShelf, compile_source
 from support.library import compiled, library_sources
 from support.replay import replay
 
@@ -30,7 +30,7 @@ def sold(text):
     """Width and height of the piece of cloth each role takes, or the length to buy."""
     plan = plan_block(block_of(text), CUTTING).value.plan
     return {
-        each.fabric: (each.piece.width, each.piece.height) if each.piece else each.buy_text
+        each.fabric: (each.piece.width, each.piece.height) if each.piece else bought_words(each)
         for each in plan.fabrics
     }
 

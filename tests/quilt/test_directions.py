@@ -8,6 +8,7 @@ import pytest
 from piecewright.cutting.needs import Need
 from piecewright.cutting.plans.plan import plan_cutting
 from piecewright.quilt.model import Quilt
+from support import told
 from support.on_papers import cut_on_papers
 from support.quilts import FABRICS, lay
 
@@ -68,7 +69,7 @@ def test_plain_squares_on_point_lie_aslant(way):
     assert sizes(square) == pytest.approx((4 * sqrt(2), 4 * sqrt(2)))
     plan = plan_cutting(made).value
     (cut,) = [each for each in plan.cuts if each.fabric == "rose"]
-    assert cut.kind == "template" and "it measures 4 1/2in, laid so" in cut.reason
+    assert cut.kind == "template" and "it measures 4 1/2in, laid so" in told.reason(cut)
 
 
 def test_a_block_turned_four_ways_asks_for_both_diagonals():
@@ -91,7 +92,7 @@ def test_a_half_that_no_place_in_the_quilt_can_use_is_left_over():
         fabrics=ROSE.format(way="one way"),
     )
     (cut,) = [each for each in plan_cutting(made).value.cuts if each.fabric == "rose"]
-    assert (cut.pieces, cut.cuts) == (5, 5) and cut.then.endswith("5 triangles are left over.")
+    assert (cut.pieces, cut.cuts) == (5, 5) and told.then(cut).endswith("5 triangles are left over.")
 
 
 def test_a_stripe_takes_either_half():
@@ -101,7 +102,7 @@ def test_a_stripe_takes_either_half():
         fabrics=ROSE.format(way="striped"),
     )
     (cut,) = [each for each in plan_cutting(made).value.cuts if each.fabric == "rose"]
-    assert (cut.pieces, cut.cuts) == (5, 3) and "either end up" in cut.lies
+    assert (cut.pieces, cut.cuts) == (5, 3) and "either end up" in told.lies(cut)
 
 
 def test_mirrored_blocks_are_cut_mirror_wise_on_the_print():

@@ -9,9 +9,10 @@ from piecewright.cutting.plans.plan import plan_cutting
 from piecewright.quilt.model import Quilt
 from piecewright.sheets.arrange.paths import Placement
 from piecewright.sheets.page import PathMark
-from piecewright.sheets.quilts.drawing import draw_quilt
-from piecewright.sheets.quilts.seams import seams_of
+from piecewright.sheets.pictures.quilt import draw_quilt
+from piecewright.sheets.pictures.seams import seams_of
 from piecewright.sheets.quilts.thread import seam_inches
+from support import told
 from support.arranged import rings
 from support.quilts import area_of, check_quilt, compile_text, pieces_called
 
@@ -53,8 +54,8 @@ def test_pieces_round_others_have_their_holes_cut_out(moons: Quilt) -> None:
 def test_a_square_with_a_hole_is_cut_by_its_template(moons: Quilt) -> None:
     plan = plan_cutting(moons).value
     assert plan is not None
-    told = {cut.template: (cut.kind, cut.reason) for cut in plan.cuts if cut.part == "blocks"}
-    by_name = {need.what: told[need.template] for need in moons.needs if need.part == "blocks"}
+    made = {cut.template: (cut.kind, told.reason(cut)) for cut in plan.cuts if cut.part == "blocks"}
+    by_name = {need.what: made[need.template] for need in moons.needs if need.part == "blocks"}
     assert by_name["sky"] == by_name["halo"] == ("template", "it has a hole")
 
 

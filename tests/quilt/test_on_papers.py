@@ -12,6 +12,7 @@ from piecewright.cutting.plan_model import CuttingPlan
 from piecewright.measure.length import UNITS
 from piecewright.quilt.model import Quilt
 from piecewright.quilt.on_papers import cut_for_papers, patch_words
+from support import told
 from support.on_papers import assembled, cut_on_papers, papers_in, plan_of
 from support.quilts import lay
 from support.random_quilts import TWELVE, compiled_quilt
@@ -82,7 +83,9 @@ def test_a_ruler_in_centimetres_cuts_to_the_mark_above() -> None:
     for cut, size in zip(plan.cuts, exact, strict=True):
         for side, least in zip((cut.width, cut.height), size, strict=True):
             assert side % step == 0 and least <= side < least + step
-        assert cut.reason.startswith("covers its patch with 0.635cm of allowance and 0.635cm of margin")
+        assert told.reason(cut, step).startswith(
+            "covers its patch with 0.635cm of allowance and 0.635cm of margin"
+        )
 
 
 @pytest.mark.parametrize("text", TWELVE, ids=lambda text: text.split('"')[1])

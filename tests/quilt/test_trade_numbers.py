@@ -10,7 +10,7 @@ from typing import Any
 
 import pytest
 from piecewright.cutting.plans.plan import plan_cutting
-from piecewright.sheets.reports.quilt_report import quilt_report
+from piecewright.door.records.reports import quilt_report
 from support.needs import NO_MARGIN
 from support.quilts import compile_text
 

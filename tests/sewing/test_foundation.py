@@ -10,7 +10,9 @@ from piecewright.drafting.model import Draft
 from piecewright.sewing.foundations.foundation import foundations
 from piecewright.sewing.naming import section_label
 from piecewright.sewing.order.assembly import assemble
-from piecewright.sheets.booklet.foundations.foundation_paper import join_name
+from piecewright.sheets.papers.foundation_paper import join_name
+from piecewright.words.say import INCHES
+from piecewright.words.work.foundations import refusal_words
 from shapely.geometry import LineString, Polygon
 from shapely.ops import linemerge, unary_union
 from support.check import check_block, check_noted, draft_block, draft_text
@@ -61,7 +63,7 @@ def test_known_answers(title):
     found = foundations(LIBRARY[title])
     assert found.possible == (PAPERS[title] is not None)
     assert len(found.sections) == (PAPERS[title] or 0)
-    assert bool(found.why_not) == (not found.possible)
+    assert bool(found.sections) == found.possible
 
 
 def test_half_a_pinwheel_is_one_section_three_quarters_are_not():
@@ -146,15 +148,18 @@ def test_random_papers_sew_again_to_their_block(block):
 
 
 def test_why_not_names_the_junction():
-    star = foundations(LIBRARY["Eight-pointed Star"]).why_not
+    star = refusal_words(INCHES, foundations(LIBRARY["Eight-pointed Star"]).why_not)
     assert star == (
         "Pieces 2, 3 and 4 meet 6in across and 2.485in down, and no seam runs straight across there."
     )
-    curve = foundations(LIBRARY["Drunkard's Path Patch"]).why_not
+    curve = refusal_words(INCHES, foundations(LIBRARY["Drunkard's Path Patch"]).why_not)
     assert curve == "The seam between pieces 1 and 2 is curved, and paper folds along straight lines only."
     ring = "finished 6in\ngrid 3 x 3\nseam B2 -- C2 -- C3 -- B3 -- B2"
     window = foundations(check_noted("piece-hole", ring))
-    assert window.why_not == "The seam round piece 2 closes on itself, so no straight seam reaches it."
+    assert (
+        refusal_words(INCHES, window.why_not)
+        == "The seam round piece 2 closes on itself, so no straight seam reaches it."
+    )
 
 
 def test_cloth_for_each_patch_covers_it_with_allowance_and_margin():
@@ -208,7 +213,7 @@ def test_patches_all_round_are_sewn_round_by_round(title, rounds):
 
 
 def test_a_curve_is_named_by_the_pieces_on_it_and_not_by_points_that_touch_it():
-    why = foundations(LIBRARY["Mariner's Compass"]).why_not
+    why = refusal_words(INCHES, foundations(LIBRARY["Mariner's Compass"]).why_not)
     assert why == "The seam between pieces 1, 7 and 11 is curved, and paper folds along straight lines only."
 
 

@@ -9,19 +9,22 @@ import pytest
 from piecewright.cutting.templates.making import make_templates
 from piecewright.pipeline import CompiledBlock
 from piecewright.sheets.arrange.options import SheetOptions
-from piecewright.sheets.booklet.block_book import BLOCK_PARTS, WAYS, Sewn, block_book, block_part
-from piecewright.sheets.booklet.content import Chapter, List, Paragraph, Picture, Table
-from piecewright.sheets.booklet.envelope_chapters import GLOSSARY, card_parts
-from piecewright.sheets.booklet.needs_chapters import Box, block_plan, cloth_words
-from piecewright.sheets.booklet.setting.set_pages import chapters_document, set_book
-from piecewright.sheets.booklet.words_of import words_of
+from piecewright.sheets.chapters.card import card_parts
+from piecewright.sheets.content import Chapter, List, Paragraph, Picture, Table
+from piecewright.sheets.documents import BLOCK_PARTS, booklet, documents_of
+from piecewright.sheets.documents import part as part_of
 from piecewright.sheets.drawing.files import pdf_bytes
 from piecewright.sheets.page import Document, Page, PathMark
+from piecewright.sheets.setting.pages import set_book
+from piecewright.sheets.setting.words_of import words_of
+from piecewright.sheets.work import WAYS, Work
+from piecewright.words.pages.glossary import GLOSSARY
 from piecewright.words.work.proofs import proof_text
 from pypdf import PdfReader
 from support.arranged import extent, paths, text_box, texts
 from support.check import check_noted
 from support.library import compiled, library_sources
+from support.works import work_of_block
 
 TITLES = (
     "Log Cabin",
@@ -45,19 +48,19 @@ def library() -> dict[str, CompiledBlock]:
     }
 
 
-def sewn(title: str) -> Sewn:
-    block = library()[title]
-    return Sewn(block.draft, block.templates, block.assembly, block.proof)
+@cache
+def sewn(title: str, way: str = "templates") -> Work:
+    return work_of_block(library()[title], way)
 
 
 @cache
 def document(title: str, way: str = "templates", paper: str = "letter") -> Document:
     options = SheetOptions(paper=paper)
-    return set_book(block_book(sewn(title), options, way), options)
+    return set_book(booklet(sewn(title, way), options), options)
 
 
 def chapters(title: str, way: str = "templates") -> dict[str, Chapter]:
-    return {each.title: each for each in block_book(sewn(title), SheetOptions(), way).chapters}
+    return {each.title: each for each in booklet(sewn(title, way), SheetOptions()).chapters}
 
 
 def said(page: Page) -> list[str]:
@@ -127,14 +130,13 @@ def flat(outline) -> list:
 
 def test_the_same_block_gives_the_same_bytes():
     options = SheetOptions()
-    one, two = (pdf_bytes(set_book(block_book(sewn("Spools"), options), options)) for _ in range(2))
+    one, two = (pdf_bytes(set_book(booklet(sewn("Spools"), options), options)) for _ in range(2))
     assert one == two
 
 
 @pytest.mark.parametrize("title", TITLES)
 def test_the_cover_and_the_steps_say_what_sewing_again_found(title):
-    block = sewn(title)
-    assert block.proof is not None
+    block = library()[title]
     words = f"{proof_text(block.proof)}."
     assert any(line.endswith(words) for line in said(document(title).pages[0]))
     assert any(
@@ -162,43 +164,37 @@ def test_the_way_of_sewing_decides_what_is_printed():
 
 def test_a_block_that_no_foundation_serves_keeps_its_templates():
     names = list(chapters("Eight-pointed Star", "foundation"))
-    assert names[2:6] == ["Foundations", "Cutting chart", "Templates", "Steps"]
+    assert names[2:6] == ["Cutting chart", "Foundations", "Templates", "Steps"]
 
 
 def test_the_chart_cuts_by_the_trades_rules():
     """Common practice, no published source: squares + 1/2in, squares cut twice + 1 1/4in, at 1/4in of
     allowance."""
-    (table,) = [part for part in chapters("Ohio Star")["Cutting chart"].parts if isinstance(part, Table)]
-    rows = {(row.cells[0], row.cells[1]): row.cells for row in table.rows}
-    assert rows["A", "background"][2:4] == ("4", "squares 3 1/2in")
-    assert rows["B", "dark"][2:5] == ("2", "squares 4 1/4in", "8 quarter-square triangles")
+    tables = [part for part in chapters("Ohio Star")["Cutting chart"].parts if isinstance(part, Table)]
+    rows = {
+        (table.title, row.cells[4].split(",")[0]): row.cells[1:4] for table in tables for row in table.rows
+    }
+    assert rows["background", "A"][:2] == ("4", "squares 3 1/2in")
+    assert rows["dark", "B"] == ("2", "squares 4 1/4in", "8 quarter-square triangles")
 
 
 @pytest.mark.parametrize("title", TITLES)
 def test_the_chart_gives_as_many_pieces_as_the_block_has(title):
-    block = sewn(title)
-    assert sum(cut.pieces for cut in block_plan(block.draft, block.templates).cuts) == len(block.draft.pieces)
+    assert sum(cut.pieces for cut in sewn(title).plan.cuts) == len(sewn(title).quilt.pieces)
 
 
-def test_the_cloth_to_have_at_hand_holds_the_cuts():
-    assert cloth_words([Box("dark", 4.5, 4.5, 1)]) == "a 10in square"  # 5in square: no spare
-    assert cloth_words([Box("dark", 3.5, 3.5, 12)]) == "a fat quarter, 18in x 21in"
-    assert cloth_words([Box("dark", 20.0, 20.0, 1)]) == "1 yd, 36in x 42in"
-    assert cloth_words([Box("dark", 30.0, 30.0, 6)]) == "6 yards"
-
-
-def test_diamonds_take_more_of_a_strip_than_their_cuts_lie_apart():
-    # Four diamonds of 3in square across, cut at 45deg from a 3in strip: 4 x 3in x 4.243in.
+def test_the_cloth_of_a_block_is_sold_cut_where_a_piece_holds_its_cuts():
+    """By hand: of four diamonds 3in square across, cut at 45 degrees, three strips of 3in across a 10in
+    square hold one each: what is cut off a strip's end is 3in, and they lie 4.243in apart."""
     (table, *_) = [
         part for part in chapters("Eight-pointed Star")["What you need"].parts if isinstance(part, Table)
     ]
-    assert {row.cells[3] for row in table.rows if row.cells[0] in ("medium", "dark")} == {"51 sq in"}
-    # From 10in square come three strips of 3in, with one diamond each: what is cut off the end is 3in.
-    assert {row.cells[2] for row in table.rows if row.cells[0] == "dark"} == {"a fat eighth, 9in x 21in"}
+    bought = {row.cells[0]: row.cells[1] for row in table.rows}
+    assert bought["dark"] == bought["medium"] == "a fat eighth, 9in x 21in"
 
 
 def test_the_storage_card_has_a_box_for_every_template():
-    block = sewn("Eight-pointed Star")
+    block = library()["Eight-pointed Star"]
     card = chapters("Eight-pointed Star")["Storage card"]
     (table,) = [part for part in card.parts if isinstance(part, Table)]
     assert table.ticks and [row.cells[0] for row in table.rows] == [each.label for each in block.templates]
@@ -267,16 +263,17 @@ def test_the_head_of_a_page_names_what_runs_over_onto_it(title, way):
 @pytest.mark.parametrize("part", BLOCK_PARTS)
 def test_every_chapter_can_be_had_alone(part):
     options = SheetOptions()
-    pages = chapters_document(block_part(sewn("Storm at Sea"), part, options), options).pages
+    (made,) = documents_of(sewn("Storm at Sea"), (part,), options)
+    pages = made.document.pages
     assert pages and f"page 1 of {len(pages)}" in " ".join(said(pages[0]))
 
 
 def test_hand_piecing_has_words_of_its_own():
     options = SheetOptions(kind="finished")
-    steps = {each.title: each for each in block_book(sewn("Ohio Star"), options).chapters}["Steps"]
+    steps = {each.title: each for each in booklet(sewn("Ohio Star"), options).chapters}["Steps"]
     words = " ".join(text for part in steps.parts if isinstance(part, List) for text in part.texts)
     assert "running stitches" in words
-    pages = set_book(block_book(sewn("Ohio Star"), options), options).pages
+    pages = set_book(booklet(sewn("Ohio Star"), options), options).pages
     assert not any(isinstance(mark, PathMark) and mark.role == "cut" for page in pages for mark in page.marks)
 
 
@@ -302,7 +299,7 @@ def test_an_angle_is_said_as_a_protractor_shows_it():
 
 
 def test_every_number_of_a_paper_is_found_in_the_picture_of_the_block():
-    draft = sewn("Honeycomb").draft
+    draft = library()["Honeycomb"].draft
     (picture,) = [
         part for part in chapters("Honeycomb", "papers")["Paper pieces"].parts if isinstance(part, Picture)
     ]
@@ -356,6 +353,6 @@ def test_a_block_of_no_short_construction_has_no_drafting_exercise(title):
     for page in document(title).pages:
         said = " ".join(mark.text for mark in texts(page))
         assert "rafting exercise" not in said and "to draft on" not in said
-    (alone,) = block_part(sewn(title), "exercise", SheetOptions()).chapters
+    (alone,) = part_of(sewn(title), "exercise", SheetOptions()).chapters
     assert alone.parts[0].text.startswith("There is none for this block")
     assert not alone.sheets

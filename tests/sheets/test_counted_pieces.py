@@ -7,10 +7,9 @@ from collections import Counter
 import pytest
 from piecewright.cutting.plans.plan import plan_cutting
 from piecewright.diagnostics.source import Source
+from piecewright.door.records.reports import quilt_report, report
+from piecewright.door.records.tables import quilt_csv
 from piecewright.pipeline import compile_file
-from piecewright.sheets.reports.quilt_csv import quilt_csv
-from piecewright.sheets.reports.quilt_report import quilt_report
-from piecewright.sheets.reports.report import report
 from support.check import DictShelf
 
 HANDED = """\

@@ -9,36 +9,45 @@ from fractions import Fraction
 from functools import lru_cache
 
 import pytest
+from piecewright.cutting.instruction import Boxes
 from piecewright.cutting.plan_model import ClothPlan, CuttingPlan
 from piecewright.cutting.plans.guillotine import Region
-from piecewright.cutting.plans.instructions import Teller, slices_of
+from piecewright.cutting.plans.instructions import Stuff, slices_of
 from piecewright.cutting.plans.plan import plan_cutting
 from piecewright.measure.tolerance import NEAR
 from piecewright.sheets.arrange.leaves import paper_for
 from piecewright.sheets.arrange.options import SheetOptions
 from piecewright.sheets.arrange.style import BLACK, lettering
 from piecewright.sheets.page import TextMark
-from piecewright.sheets.quilts.cutting import cutting_leaves
-from piecewright.sheets.quilts.steps import step_lines, steps_of, strip_words, strips_of
+from piecewright.sheets.pictures.cutting_pages import cutting_leaves
+from piecewright.sheets.quilts.steps import Step, step_lines, steps_of, strip_words, strips_of
+from piecewright.words.say import INCHES
+from piecewright.words.work.slices import instruction_words
 from support.random_quilts import TWELVE, compiled_quilt
 from support.sample_quilts import planned
+from support.works import cut_work
 
 STRIPS = re.compile(r"Strips? ([\d, and to]+?)(, each)?:")
 CUT_OFF = re.compile(r"Cut (?:a strip|(\d+) strips) .* wide")
 
 
-def numbers(words: str) -> list[int]:
+def numbers(said: str) -> list[int]:
     """`1 and 2`, `3 to 5`, `1, 2 and 5` as numbers."""
-    if " to " in words:
-        first, last = map(int, words.split(" to "))
+    if " to " in said:
+        first, last = map(int, said.split(" to "))
         return list(range(first, last + 1))
-    return [int(each) for each in re.findall(r"\d+", words)]
+    return [int(each) for each in re.findall(r"\d+", said)]
+
+
+def words(step: Step) -> str:
+    """What the cutter is told at a step."""
+    return instruction_words(INCHES, step.slice.instructions)
 
 
 def told_strips(cloth: ClothPlan) -> Counter[int]:
     """How often each strip is spoken of as one to be cut up."""
     found: Counter[int] = Counter()
-    for number, text in step_lines(cloth):
+    for number, text in step_lines(INCHES, cloth):
         if not number:
             match = STRIPS.fullmatch(text)
             assert match is not None, text
@@ -77,13 +86,13 @@ def test_every_strip_that_holds_more_than_one_piece_is_cut_up_once():
 def test_strips_that_are_cut_off_are_all_named():
     for _, cloth in CLOTHS:
         for step in steps_of(cloth):
-            match = CUT_OFF.match(step.text)
+            match = CUT_OFF.match(words(step))
             if step.whole and match:
-                assert len(step.strips) == int(match.group(1) or 1), step.text
+                assert len(step.strips) == int(match.group(1) or 1), words(step)
 
 
 def test_words_speak_of_the_strips_under_their_heading_and_of_no_others():
-    texts = [text for _, cloth in CLOTHS for number, text in step_lines(cloth) if number]
+    texts = [text for _, cloth in CLOTHS for number, text in step_lines(INCHES, cloth) if number]
     assert texts and not any("of them" in text for text in texts)
 
 
@@ -124,10 +133,10 @@ def test_what_is_left_over_is_no_strip():
 
 def test_a_strip_that_nothing_cuts_off_is_named_as_what_is_left():
     for _, cloth in CLOTHS:
-        words = " ".join(text for _, text in step_lines(cloth))
+        said = " ".join(text for _, text in step_lines(INCHES, cloth))
         parting = {number for step in steps_of(cloth) if step.whole for number in step.strips}
         rest = {strip.number for strip in strips_of(cloth) if strip.number} - parting
-        named = set(map(int, re.findall(r"what is left is strip (\d+)", words)))
+        named = set(map(int, re.findall(r"what is left is strip (\d+)", said)))
         assert named == (rest if parting else set())
 
 
@@ -139,9 +148,9 @@ def test_strips_that_hold_templates_are_not_called_whole():
     for plan, cloth in CLOTHS:
         held = holds(cloth, plan, templates=True)
         for step in (step for step in steps_of(cloth) if step.whole):
-            for count in WHOLE.findall(step.text):
+            for count in WHOLE.findall(words(step)):
                 own = sum(not held[strip] for strip in step.strips)
-                assert (len(step.strips) if count in ("all", "it") else int(count)) <= own, step.text
+                assert (len(step.strips) if count in ("all", "it") else int(count)) <= own, words(step)
                 whole += 1
     assert whole > 5
 
@@ -151,16 +160,18 @@ def test_mixed_strips_are_told_apart_by_what_they_hold():
     thick, thin = Region(300, 40, kind=0), Region(300, 40, kind=1)
     other = Region(300, 40, kind=2)
     cloth = Region(300, 160, "across", (thick, thin, thin, other))
-    nouns = ["strip", "strip of 8 templates", "strip of templates"]
-    first = slices_of(cloth, Teller(Fraction(1, 8), nouns), True)[0]
-    words = "2 hold 8 templates each, 1 holds templates and 1 stays whole"
-    assert first.text == f"Cut 4 strips 5in wide across the cloth; {words}."
+    boxes = [Boxes("strip"), Boxes("strip", "template", 8), Boxes("strip", "templates")]
+    first = slices_of(cloth, Stuff(Fraction(1, 8), boxes))[0]
+    held = "2 hold 8 templates each, 1 holds templates and 1 stays whole"
+    told = instruction_words(INCHES, first.instructions)
+    assert told == f"Cut 4 strips 5in wide across the cloth; {held}."
 
 
 @lru_cache
 def cutting_pages(at: int) -> list[list[TextMark]]:
     """The words of the pages that show how one of the twelve is cut."""
-    leaves = cutting_leaves(compiled_quilt(TWELVE[at]), PLANS[at - len(TWELVE)], paper_for(SheetOptions()))
+    work = cut_work(compiled_quilt(TWELVE[at]), PLANS[at - len(TWELVE)])
+    leaves = cutting_leaves(work, paper_for(SheetOptions()))
     return [[mark for mark in leaf.marks if isinstance(mark, TextMark)] for leaf in leaves]
 
 
@@ -182,7 +193,7 @@ def test_no_step_is_parted_between_two_columns_or_pages():
             words
             for fabric in plan.fabrics
             for cloth in fabric.cloths
-            for number, words in step_lines(cloth)
+            for number, words in step_lines(INCHES, cloth)
             if number
         ]
         read: list[str] = []

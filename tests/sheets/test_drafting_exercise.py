@@ -9,16 +9,17 @@ from fractions import Fraction
 
 import pytest
 from piecewright.sheets.arrange.options import SheetOptions
-from piecewright.sheets.booklet.content import List, Paragraph, Picture
-from piecewright.sheets.booklet.exercise.construction import LETTERED_MOST, STEPS_MOST, construction_of
-from piecewright.sheets.booklet.exercise.exercise_chapter import exercise_chapter
-from piecewright.sheets.booklet.exercise.ruling import arc_centers, corners_of_pieces, ruling_of
-from piecewright.sheets.booklet.words_of import words_of
+from piecewright.sheets.chapters.exercise import exercise
+from piecewright.sheets.content import List, Paragraph, Picture
+from piecewright.sheets.exercise.construction import LETTERED_MOST, STEPS_MOST, construction_of
+from piecewright.sheets.exercise.ruling import arc_centers, corners_of_pieces, ruling_of
 from piecewright.sheets.page import PathMark
+from piecewright.sheets.setting.words_of import words_of
 from shapely.geometry import LineString, box
 from support.arranged import extent
 from support.check import check_block, check_noted
 from support.library import library_drafts
+from support.works import block_of
 
 LIBRARY = dict(library_drafts())
 # Drafted with a compass in handbooks of patchwork (from memory), or of a few points beside a square's own.
@@ -135,7 +136,7 @@ def test_an_uneven_grid_is_not_said_to_be_divided_evenly():
 
 
 def test_the_chapter_names_the_ruling_and_draws_on_it():
-    chapter = exercise_chapter(LIBRARY["Ohio Star"], SheetOptions(), "under")
+    chapter = exercise(block_of(LIBRARY["Ohio Star"]), SheetOptions())
     (said,) = [part.text for part in chapter.parts if isinstance(part, Paragraph)]
     assert said == "On graph paper: quarter-inch ruling."
     (words,) = [part.texts for part in chapter.parts if isinstance(part, List)]
@@ -146,7 +147,7 @@ def test_the_chapter_names_the_ruling_and_draws_on_it():
 
 
 def test_the_page_to_draft_on_is_true_to_size():
-    (leaf,) = exercise_chapter(LIBRARY["Ohio Star"], SheetOptions(), "under").sheets
+    (leaf,) = exercise(block_of(LIBRARY["Ohio Star"]), SheetOptions()).sheets
     fine = next(mark for mark in leaf.marks if isinstance(mark, PathMark) and mark.role == "grid")
     xs = sorted({round(s[1], 4) for s in fine.path if s[0] == "M"})
     assert {round(b - a, 3) for a, b in itertools.pairwise(xs)} == {18.0}  # 1/4in
@@ -154,7 +155,7 @@ def test_the_page_to_draft_on_is_true_to_size():
 
 
 def test_off_the_grid_the_heading_says_so():
-    chapter = exercise_chapter(LIBRARY["Cherry Basket"], SheetOptions(), "under")
+    chapter = exercise(block_of(LIBRARY["Cherry Basket"]), SheetOptions())
     assert chapter.parts[0] == Paragraph("Not on a grid: by ruler and compass.", strong=True)
     words = " ".join(text for part in chapter.parts if isinstance(part, List) for text in part.texts)
     assert "Draw the arcs: the compass on C3, open to 3 1/2in; the compass on C3, open to 2 1/2in." in words
@@ -179,7 +180,7 @@ def test_the_drawing_names_every_point(title):
 
 def pictures(title: str) -> list[Picture]:
     """The drawing in all its sizes."""
-    chapter = exercise_chapter(LIBRARY[title], SheetOptions(), "under")
+    chapter = exercise(block_of(LIBRARY[title]), SheetOptions())
     (picture,) = [part for part in chapter.parts if isinstance(part, Picture)]
     return [picture, *picture.larger]
 
@@ -192,13 +193,13 @@ def test_the_center_of_an_arc_is_marked_on_graph_paper(title):
 
 @pytest.mark.parametrize("title, sheets", [("Ohio Star", 4), ("Flying Goose", 0), ("Bear's Paws", 4)])
 def test_a_block_larger_than_the_graph_paper_says_how_many_sheets(title, sheets):
-    chapter = exercise_chapter(LIBRARY[title], SheetOptions(), "under")
+    chapter = exercise(block_of(LIBRARY[title]), SheetOptions())
     words = " ".join(text for part in chapter.parts if isinstance(part, List) for text in part.texts)
     assert (f"holds 7 1/2in x 8in: print it {sheets} times" in words) == bool(sheets)
 
 
 def test_no_page_is_left_blank_for_a_block_that_it_cannot_hold():
-    assert not exercise_chapter(LIBRARY["Eight-pointed Star"], SheetOptions(), "under").sheets
+    assert not exercise(block_of(LIBRARY["Eight-pointed Star"]), SheetOptions()).sheets
 
 
 @pytest.mark.parametrize(("draft", "straight", "counted"), [
@@ -207,6 +208,6 @@ def test_no_page_is_left_blank_for_a_block_that_it_cannot_hold():
     (LIBRARY["Ohio Star"], True, True),
 ], ids=("one piece", "a circle", "a star"))  # fmt: skip
 def test_only_seams_that_there_are_are_drawn(draft, straight, counted):
-    said = " ".join(words_of([exercise_chapter(draft, SheetOptions(), "under")]))
+    said = " ".join(words_of([exercise(block_of(draft), SheetOptions())]))
     assert ("Draw the longest seams first" in said) == straight
     assert ("count the pieces" in said) == counted

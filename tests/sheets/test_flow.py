@@ -5,16 +5,10 @@ from __future__ import annotations
 import itertools
 
 from piecewright.sheets.arrange.style import set_text
+from piecewright.sheets.content import Column, Row
 from piecewright.sheets.page import Mark, TextMark
-from piecewright.sheets.quilts.flow import (
-    Column,
-    Item,
-    Row,
-    flow,
-    gap,
-    section,
-    table_items,
-)
+from piecewright.sheets.setting.flow import Item, flow, gap, section
+from piecewright.sheets.setting.table import table_items
 
 BOX = (0.0, 0.0, 400.0, 100.0)
 COLUMNS = (Column("what", 0.0), Column("count", 40.0))

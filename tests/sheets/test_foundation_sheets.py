@@ -9,18 +9,19 @@ from piecewright.sewing.foundations.foundation_model import Foundations, Section
 from piecewright.sheets.arrange.leaves import bound
 from piecewright.sheets.arrange.options import SheetOptions
 from piecewright.sheets.arrange.page_bound import TooManyPages
-from piecewright.sheets.booklet.content import Cards, Paragraph, Table
-from piecewright.sheets.booklet.foundations.foundation_chapter import foundation_chapter
-from piecewright.sheets.booklet.foundations.foundation_paper import section_papers
-from piecewright.sheets.booklet.foundations.foundation_sheets import foundation_leaves
+from piecewright.sheets.chapters.foundations import foundations as foundation_chapter
+from piecewright.sheets.content import Cards, Paragraph, Table
 from piecewright.sheets.drawing.files import pdf_bytes
 from piecewright.sheets.page import Document, Page, TextMark
+from piecewright.sheets.papers.foundation_paper import section_papers
+from piecewright.sheets.papers.foundation_sheets import foundation_leaves
 from piecewright.words.numbers import ruler_text
 from shapely.geometry import Point, Polygon
 from support.arranged import ends, extent, paths, rings, texts
 from support.check import check_block
 from support.library import library_drafts
 from support.pdf_reading import read_pages
+from support.works import block_of
 
 INCH = 72.0  # ISO 32000: default user space is 1/72 inch
 TRUE = 0.001 * INCH
@@ -155,7 +156,7 @@ def test_the_shrinking_printer_is_allowed_for():
 
 def test_a_block_that_cannot_go_on_paper_says_which_junction_prevents_it():
     draft = LIBRARY["Eight-pointed Star"]
-    chapter = foundation_chapter(draft, foundations(draft), SheetOptions(), "under")
+    chapter = foundation_chapter(block_of(draft, "foundation"), SheetOptions())
     words = [part.text for part in chapter.parts if isinstance(part, Paragraph)]
     assert words[0] == "This block cannot be sewn on paper foundations."
     assert words[1].startswith("Pieces 2, 3 and 4 meet 6in across and 2.485in down") and not chapter.sheets
@@ -164,7 +165,7 @@ def test_a_block_that_cannot_go_on_paper_says_which_junction_prevents_it():
 def test_the_chapter_gives_cloth_for_every_patch_its_margin_and_the_joins_in_order():
     draft = LIBRARY["Storm at Sea"]
     found = foundations(draft)
-    chapter = foundation_chapter(draft, found, SheetOptions(), "under")
+    chapter = foundation_chapter(block_of(draft, "foundation"), SheetOptions())
     rows = [row.cells for part in chapter.parts if isinstance(part, Table) for row in part.rows]
     patches = {patch.label: patch for section in found.sections for patch in section.patches}
     assert sorted(label for row in rows for label in row[3].split(", ")) == sorted(patches)

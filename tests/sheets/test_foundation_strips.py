@@ -17,12 +17,12 @@ from piecewright.geometry.edge import Edge, Point
 from piecewright.sewing.foundations.foundation import foundations
 from piecewright.sewing.foundations.foundation_model import Foundations
 from piecewright.sheets.arrange.options import SheetOptions
-from piecewright.sheets.booklet.content import Card, Cards, List, Part, Section
-from piecewright.sheets.booklet.foundations.foundation_chapter import foundation_chapter
-from piecewright.sheets.booklet.foundations.foundation_paper import SectionPaper, section_papers
-from piecewright.sheets.booklet.foundations.foundation_sewn import printed_areas, sew_section
-from piecewright.sheets.booklet.foundations.foundation_strip import join_cards, strip_parts
+from piecewright.sheets.chapters.foundations import foundations as foundation_chapter
+from piecewright.sheets.content import Card, Cards, List, Part, Section
 from piecewright.sheets.page import PathMark, TextMark
+from piecewright.sheets.papers.foundation_paper import SectionPaper, section_papers
+from piecewright.sheets.papers.foundation_sewn import printed_areas, sew_section
+from piecewright.sheets.papers.foundation_strip import join_cards, strip_parts
 from piecewright.sheets.quilts.wearing import own_roles
 from shapely.geometry import Polygon
 from shapely.ops import unary_union
@@ -30,6 +30,7 @@ from support.arranged import extent, rings
 from support.check import check_block, draft_text
 from support.library import library_drafts
 from support.random_blocks import random_blocks
+from support.works import block_of
 
 LIBRARY = dict(library_drafts())
 ON_PAPER = [title for title, draft in LIBRARY.items() if foundations(draft).possible]
@@ -119,7 +120,7 @@ def test_random_papers_with_wide_allowances_can_be_sewn(block, allowance):
 def test_the_steps_say_the_allowance_of_the_block():
     """Of the lengths in the steps, all are the block's own allowance."""
     draft = check_block("finished 8in\nallowance 1in\nseam top -- bottom")
-    chapter = foundation_chapter(draft, foundations(draft), SheetOptions(), "")
+    chapter = foundation_chapter(block_of(draft, "foundation"), SheetOptions())
     (steps,) = (part for part in chapter.parts if isinstance(part, List))
     assert re.findall(r"[\d/]+in\b", " ".join(steps.texts)) == ["1in"] * 3
 

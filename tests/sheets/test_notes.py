@@ -9,12 +9,12 @@ from piecewright.language.limits import NOTE_LETTERS
 from piecewright.pipeline import compile_file
 from piecewright.sheets.arrange.block_sheets import arrange_block
 from piecewright.sheets.arrange.options import SheetOptions
-from piecewright.sheets.booklet.block_book import Sewn, block_book
-from piecewright.sheets.booklet.setting.set_pages import set_book
+from piecewright.sheets.documents import booklet
 from piecewright.sheets.page import Document, TextMark
-from piecewright.sheets.quilts.sheets import arrange_quilt
+from piecewright.sheets.setting.pages import set_book
 from support.arranged import extent
 from support.check import DictShelf
+from support.works import quilt_sheets, work_of_block
 
 SHORT = "Press towards the dark side."
 LONG = " ".join(f"{number} pins;" for number in range(1, 250))[:NOTE_LETTERS].rstrip()
@@ -48,11 +48,10 @@ def made(*notes: str):
 
 def documents(compiled) -> dict[str, Document]:
     block, quilt = compiled.blocks[0], compiled.quilts[0]
-    book = block_book(Sewn(block.draft, block.templates, block.assembly, block.proof), SheetOptions())
     return {
         "block": arrange_block(block.draft, block.templates, SheetOptions()),
-        "booklet": set_book(book, SheetOptions()),
-        "quilt": arrange_quilt(quilt, plan_cutting(quilt).value, SheetOptions()),
+        "booklet": set_book(booklet(work_of_block(block), SheetOptions()), SheetOptions()),
+        "quilt": quilt_sheets(quilt, plan_cutting(quilt).value),
     }
 
 

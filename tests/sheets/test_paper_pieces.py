@@ -6,8 +6,8 @@ import pytest
 from piecewright.drafting.model import Draft
 from piecewright.sheets.arrange.leaves import bound
 from piecewright.sheets.arrange.options import SheetOptions
-from piecewright.sheets.booklet.content import List, Paragraph, Table
-from piecewright.sheets.booklet.paper_pieces import paper_chapter, paper_leaves
+from piecewright.sheets.chapters.papers import paper_leaves, papers
+from piecewright.sheets.content import List, Paragraph, Table
 from piecewright.sheets.drawing.files import pdf_bytes
 from piecewright.sheets.page import Document
 from shapely import affinity
@@ -16,6 +16,7 @@ from support.arranged import extent, paths, rings, texts
 from support.check import check_block
 from support.library import library_drafts
 from support.pdf_reading import read_pages
+from support.works import block_of
 
 INCH = 72.0  # ISO 32000: default user space is 1/72 inch
 LIBRARY = dict(library_drafts())
@@ -93,12 +94,12 @@ def test_a_paper_too_small_for_words_is_named_beside_it():
 
 
 def test_the_chapter_counts_the_papers_and_has_words_of_its_own():
-    chapter = paper_chapter(LIBRARY["Six-pointed Star"], SheetOptions(), "under")
+    chapter = papers(block_of(LIBRARY["Six-pointed Star"], "papers"), SheetOptions())
     (said,) = [part.text for part in chapter.parts if isinstance(part, Paragraph)]
     (table,) = [part for part in chapter.parts if isinstance(part, Table)]
     assert said == "12 papers, one for every piece of the block."
     assert table.rows[0].cells[:3] == ("A", "6", "background") and table.rows[-1].cells[1] == "12"
     words = " ".join(text for part in chapter.parts if isinstance(part, List) for text in part.texts)
     assert "mirrored" in words and "baste" in words and "clip" not in words
-    curved = paper_chapter(LIBRARY["Drunkard's Path"], SheetOptions(), "under")
+    curved = papers(block_of(LIBRARY["Drunkard's Path"], "papers"), SheetOptions())
     assert any("clip" in text for part in curved.parts if isinstance(part, List) for text in part.texts)

@@ -11,18 +11,18 @@ from piecewright.sewing.model import Assembly, Step
 from piecewright.sewing.order.assembly import assemble
 from piecewright.sewing.pressing.pressing import press
 from piecewright.sheets.arrange.options import SheetOptions
-from piecewright.sheets.booklet.content import Book, Card, Cards, Chapter, Paragraph
-from piecewright.sheets.booklet.setting.html_book import html_bytes
-from piecewright.sheets.booklet.setting.set_pages import chapters_document
-from piecewright.sheets.booklet.steps.step_chapter import step_chapter
-from piecewright.sheets.booklet.steps.step_words import Needle
+from piecewright.sheets.content import Book, Card, Cards, Chapter, Cover, Paragraph
 from piecewright.sheets.pressing_words import ROWS
 from piecewright.sheets.quilts.wearing import own_roles
+from piecewright.sheets.setting.html_book import html_bytes
+from piecewright.sheets.setting.pages import set_chapters
+from piecewright.sheets.work import Needle
 from shapely.geometry import Point, Polygon
 from shapely.ops import unary_union
 from support.arranged import extent, paths, rings, text_box, texts
 from support.check import check_block
 from support.library import library_drafts
+from support.works import steps_of_draft
 
 LIBRARY = dict(library_drafts())
 SHOWN = (
@@ -36,7 +36,7 @@ SHOWN = (
 @cache
 def chapter(title: str, needle: Needle = "machine") -> tuple[Assembly, Chapter]:
     made = assemble(LIBRARY[title])
-    return made, step_chapter(LIBRARY[title], made, None, needle)
+    return made, steps_of_draft(LIBRARY[title], needle)
 
 
 def cards_in(steps: Chapter) -> tuple[Card, ...]:
@@ -135,7 +135,7 @@ def test_who_does_not_see_the_picture_is_told_by_rows():
 
 def book(title: str) -> Book:
     _, steps = chapter(title)
-    return Book(title, "under", cards_in(steps)[0].picture, (), (steps,), "", "", "")
+    return Book(title, "under", Cover(cards_in(steps)[0].picture, ()), (steps,), "", "", "")
 
 
 @pytest.mark.parametrize("title", SHOWN)
@@ -153,7 +153,7 @@ def test_copies_too_small_to_be_seen_are_told_by_rows():
     rows of it are found."""
     rows = "row 4 plain dark\n" * 24
     draft = check_block(f"finished 4in x 24in\ngrid 4 x 24\n{rows}")
-    steps = step_chapter(draft, assemble(draft), None)
+    steps = steps_of_draft(draft)
     cards = cards_in(steps)
     assert "1st and 3rd in rows 1, 2, 3" in cards[0].lines[1] and not cards[0].beside
     assert any(card.beside for card in cards)
@@ -165,7 +165,7 @@ def test_copies_too_small_to_be_seen_are_told_by_rows():
 def test_the_small_block_stands_clear_of_all_words_and_on_the_paper(title, paper):
     options = SheetOptions(paper=paper)
     found = 0
-    for page in chapters_document(book(title), options).pages:
+    for page in set_chapters(book(title), options).pages:
         for place in paths(page, "outline"):
             found += 1
             left, top, right, bottom = extent(place)

@@ -8,11 +8,10 @@ import pytest
 from piecewright.cutting.plan_model import CuttingPlan
 from piecewright.cutting.plans.plan import plan_cutting
 from piecewright.quilt.model import Quilt
-from piecewright.sheets.arrange.options import SheetOptions
 from piecewright.sheets.page import Document
-from piecewright.sheets.quilts.sheets import arrange_quilt_part
 from support.arranged import ends, paths, texts
 from support.random_quilts import compiled_quilt
+from support.works import quilt_sheets
 
 TEXT = """edition 1
 quilt "Gable Ends" {
@@ -38,7 +37,7 @@ def planned() -> tuple[Quilt, CuttingPlan]:
 
 
 def part(name: str) -> Document:
-    return arrange_quilt_part(name, *planned(), SheetOptions())
+    return quilt_sheets(*planned(), name)
 
 
 def words(name: str) -> str:

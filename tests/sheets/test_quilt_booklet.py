@@ -11,24 +11,27 @@ import pytest
 from piecewright.quilt.assembly_model import QuiltAssembly
 from piecewright.quilt.model import Quilt
 from piecewright.sheets.arrange.options import SheetOptions
-from piecewright.sheets.booklet.block_book import BLOCK_PARTS
-from piecewright.sheets.booklet.content import Card, Cards, Chapter, List, Paragraph, Section, Table
-from piecewright.sheets.booklet.quilt_book import QuiltBook
-from piecewright.sheets.booklet.setting.set_pages import chapters_document, page_names, set_book
-from piecewright.sheets.booklet.words_of import words_of
+from piecewright.sheets.content import Book, Card, Cards, Chapter, List, Paragraph, Section, Table
+from piecewright.sheets.documents import BLOCK_PARTS, booklet, documents_of
+from piecewright.sheets.documents import part as part_of
 from piecewright.sheets.page import Document, PathMark, TextMark
 from piecewright.sheets.quilts.steps import steps_of as cutting_steps
 from piecewright.sheets.quilts.tables import fabric_cuts, size_text
 from piecewright.sheets.quilts.wearing import in_quilt
 from piecewright.sheets.quilts.words import size_words
+from piecewright.sheets.setting.pages import page_names, set_book, set_chapters
+from piecewright.sheets.setting.words_of import words_of
+from piecewright.sheets.work import Work
+from piecewright.words.say import INCHES
 from piecewright.words.work.proofs import proof_text
+from piecewright.words.work.slices import instruction_words
 from shapely.geometry import Polygon, box
 from shapely.ops import unary_union
 from support.arranged import extent, paths, rings, texts
-from support.on_papers import book_maker
 from support.printed_cutting import measures
 from support.quilts import assemble_quilt, try_quilt
 from support.sample_quilts import planned, quilts_of
+from support.works import chapters_of, work_of
 
 NAMES = ("sampler", "on point", "baby")
 
@@ -42,24 +45,28 @@ def sewn(name: str) -> tuple[Quilt, QuiltAssembly]:
 
 
 @cache
-def maker(name: str, way: str = "templates") -> QuiltBook:
-    return book_maker(sewn(name)[0], lambda block: way)
+def maker(name: str, way: str = "templates") -> Work:
+    return work_of(sewn(name)[0], lambda block: way)
 
 
 @cache
 def document(name: str) -> Document:
-    return set_book(maker(name).book(), SheetOptions())
+    return set_book(book(maker(name)), SheetOptions())
+
+
+def book(work: Work) -> Book:
+    return booklet(work, SheetOptions())
 
 
 def cards(name: str) -> list[Card]:
-    (chapter,) = maker(name).chapters("rows")
+    (chapter,) = chapters_of(maker(name), "rows")
     return [card for part in chapter.parts if isinstance(part, Cards) for card in part.cards]
 
 
 @pytest.mark.parametrize("name", NAMES)
 def test_the_booklet_holds_every_block_and_the_quilt_around_them(name):
     quilt, _ = sewn(name)
-    titles = [chapter.title for chapter in maker(name).book().chapters if chapter.title != "Notes"]
+    titles = [chapter.title for chapter in book(maker(name)).chapters if chapter.title != "Notes"]
     assert titles[:5] == ["The quilt", "What you need", "Counts", "Cutting chart", "Cutting pictures"]
     for block in quilt.blocks:
         for what in ("templates", "steps", "drafting exercise"):
@@ -86,7 +93,7 @@ def test_the_contents_give_the_page_on_which_each_chapter_begins(name):
 
 def test_finishing_joins_back_and_binding_from_what_the_chart_cuts():
     """By hand: the back's panels less 1/2in for their seam, the binding's strips as the chart counts them."""
-    (chapter,) = maker("sampler").chapters("finish")
+    (chapter,) = chapters_of(maker("sampler"), "finish")
     (said,) = [part.texts for part in chapter.parts if isinstance(part, List)]
     quilt, plan = planned("sampler")
     (panels,) = [each.backing_panels for each in plan.fabrics if each.backing_panels]
@@ -136,7 +143,7 @@ def test_a_row_names_its_parts_in_order_and_a_unit_by_the_row_that_made_it(name)
 @pytest.mark.parametrize("name", NAMES)
 def test_the_key_counts_blocks_and_strips(name):
     quilt, made = sewn(name)
-    (chapter,) = maker(name).chapters("rows")
+    (chapter,) = chapters_of(maker(name), "rows")
     (key,) = [part for part in chapter.parts if isinstance(part, Table)]
     assert sum(int(row.cells[1]) for row in key.rows) == len(made.top.pieces)
     blocks = [row for row in key.rows if row.cells[0].startswith("Q")]
@@ -145,7 +152,7 @@ def test_the_key_counts_blocks_and_strips(name):
 
 def test_the_proof_is_of_the_whole_quilt():
     _, made = sewn("sampler")
-    (chapter,) = maker("sampler").chapters("rows")
+    (chapter,) = chapters_of(maker("sampler"), "rows")
     assert isinstance(chapter.parts[0], Paragraph) and proof_text(made.proof) in chapter.parts[0].text
     words = [mark.text for mark in texts(document("sampler").pages[0])]
     assert any(proof_text(made.proof) in line for line in words)
@@ -153,8 +160,10 @@ def test_the_proof_is_of_the_whole_quilt():
 
 def test_each_block_is_sewn_as_its_maker_chose():
     ways = {"Ohio Star": "foundation", "Churn Dash": "papers"}
-    book = book_maker(sewn("sampler")[0], lambda block: ways.get(block.draft.title, "templates")).book()
-    titles = {chapter.title for chapter in book.chapters}
+    whole = booklet(
+        work_of(sewn("sampler")[0], lambda block: ways.get(block.draft.title, "templates")), SheetOptions()
+    )
+    titles = {chapter.title for chapter in whole.chapters}
     assert {"Ohio Star: foundations", "Churn Dash: paper pieces", "Friendship Star: templates"} <= titles
     assert not {"Ohio Star: templates", "Churn Dash: templates"} & titles
 
@@ -173,24 +182,25 @@ quilt "Reef" version 1 {
   roles dark = sand, medium = sand, light = sand
   set straight 2 across 1 down of 8in { row pine, pine }
 }""")
-    titles = [chapter.title for chapter in book_maker(quilt, lambda block: "templates").book().chapters]
+    titles = [chapter.title for chapter in book(work_of(quilt, lambda block: "templates")).chapters]
     assert "Pineapple: steps" in titles
     assert not [title for title in titles if "draft" in title]
 
 
 @pytest.mark.parametrize("part", BLOCK_PARTS)
 def test_every_part_can_be_had_alone(part):
-    pages = chapters_document(maker("baby").alone(part), SheetOptions()).pages
+    (made,) = documents_of(maker("baby"), (part,), SheetOptions())
+    pages = made.document.pages
     assert pages and not any(page.title in ("Cover", "Contents") for page in pages)
 
 
 def test_storage_cards_have_a_box_for_every_template_of_every_block():
     quilt, _ = sewn("sampler")
-    (chapter,) = maker("sampler").chapters("card")
+    (chapter,) = chapters_of(maker("sampler"), "card")
     tables = [part for part in chapter.parts if isinstance(part, Table)]
     assert [len(table.rows) for table in tables] == [len(block.templates) for block in quilt.blocks]
     assert sum(isinstance(part, Section) for part in chapter.parts) == len(quilt.blocks)
-    pages = chapters_document(maker("sampler").alone("card"), SheetOptions()).pages
+    pages = set_chapters(part_of(maker("sampler"), "card", SheetOptions()), SheetOptions()).pages
     boxes = sum(len(paths(page, "tick-box")) for page in pages)
     assert boxes == sum(len(block.templates) + 2 for block in quilt.blocks)
 
@@ -198,7 +208,7 @@ def test_storage_cards_have_a_box_for_every_template_of_every_block():
 def steps_of(name: str, title: str, way: str = "templates") -> tuple[list[str], list[Card]]:
     """What a block's steps say of its fabrics, and their cards."""
     what = "steps" if way == "templates" else "foundations"
-    (chapter,) = [each for each in maker(name, way).book().chapters if each.title == f"{title}: {what}"]
+    (chapter,) = [each for each in book(maker(name, way)).chapters if each.title == f"{title}: {what}"]
     said = [part.text for part in chapter.parts if isinstance(part, Paragraph)]
     return said, [card for part in chapter.parts if isinstance(part, Cards) for card in part.cards]
 
@@ -257,11 +267,11 @@ def sides_of(words: str) -> tuple[float, ...]:
 def test_the_chart_cuts_the_patches_of_the_foundation_pages_as_often_as_there_are_blocks(name):
     """Read from the words of the booklet: each block's table of cloth, times its copies, is the chart's."""
     quilt, _ = sewn(name)
-    book = maker(name, "foundation").book()
-    (chart,) = [chapter for chapter in book.chapters if chapter.title == "Cutting chart"]
+    whole = book(maker(name, "foundation"))
+    (chart,) = [chapter for chapter in whole.chapters if chapter.title == "Cutting chart"]
     on_paper = 0
     for index, block in enumerate(quilt.blocks):
-        (pages,) = [each for each in book.chapters if each.title == f"{block.draft.title}: foundations"]
+        (pages,) = [each for each in whole.chapters if each.title == f"{block.draft.title}: foundations"]
         times, told = quilt.block_counts[index], " ".join(words_of([pages]))
         if "cannot be sewn" in told:
             continue
@@ -286,7 +296,7 @@ def test_the_chart_cuts_the_patches_of_the_foundation_pages_as_often_as_there_ar
 
 
 def test_blocks_on_foundations_ask_for_their_own_tools_and_more_cloth():
-    (needs,) = maker("sampler", "foundation").chapters("needs")
+    (needs,) = chapters_of(maker("sampler", "foundation"), "needs")
     told = " ".join(words_of([needs]))
     assert "Thin paper" in told and "template" not in told.lower()
     by_templates = {each.fabric: each.used for each in maker("sampler").plan.fabrics}
@@ -296,10 +306,10 @@ def test_blocks_on_foundations_ask_for_their_own_tools_and_more_cloth():
 
 
 def test_sewing_over_papers_asks_for_its_own_tools_and_as_many_papers_as_blocks():
-    (needs,) = maker("sampler", "papers").chapters("needs")
+    (needs,) = chapters_of(maker("sampler", "papers"), "needs")
     assert "basting thread" in " ".join(words_of([needs]))
     (chapter,) = [
-        each for each in maker("sampler", "papers").book().chapters if each.title == "Ohio Star: paper pieces"
+        each for each in book(maker("sampler", "papers")).chapters if each.title == "Ohio Star: paper pieces"
     ]
     told = " ".join(words_of([chapter]))
     assert "These are the papers of one block. The quilt has 3: print them for each" in told
@@ -313,7 +323,7 @@ def test_over_papers_nothing_is_sewn_many_at_a_time_and_no_template_is_asked_for
     """Offers are sewn by machine before they are cut, and no template is printed (common practice, no
     published source)."""
     by_template, over_papers = (
-        " ".join(words_of([each for part in CUT for each in maker("sampler", way).chapters(part)]))
+        " ".join(words_of([each for part in CUT for each in chapters_of(maker("sampler", way), part)]))
         for way in ("templates", "papers")
     )
     assert "two at a time" in by_template.lower() and "two at a time" not in over_papers.lower()
@@ -334,7 +344,7 @@ def test_mirrored_blocks_are_told_where_the_block_is_sewn():
 def test_parts_of_the_top_are_measured_as_the_chart_cuts_them(name):
     """A key and a size of the steps are a key and a size of the chart, of the same fabric."""
     quilt, plan = planned(name)
-    (chapter,) = maker(name).chapters("rows")
+    (chapter,) = chapters_of(maker(name), "rows")
     (table,) = [part for part in chapter.parts if isinstance(part, Table)]
     cuts = {(each.title, row.key): row for each in fabric_cuts(quilt, plan) for row in each.rows}
     keyed = [row.cells for row in table.rows if row.cells[4]]
@@ -355,14 +365,14 @@ def test_what_is_cut_large_is_trimmed_when_it_is_square():
     names = {made.row_names[row.makes] for row in slanted.rows}
     apart = [card for card in cards("on point") if card.title.split(" ·")[0] in names]
     assert apart and not any(line.startswith("Trim") for card in apart for line in card.lines)
-    (chapter,) = maker("on point").chapters("rows")
+    (chapter,) = chapters_of(maker("on point"), "rows")
     said = [part.text for part in chapter.parts if isinstance(part, Paragraph)]
     assert any(line.startswith("Lay corner triangles with the middle") for line in said)
 
 
 @pytest.mark.parametrize("name", NAMES)
 def test_a_storage_card_lies_on_one_page(name):
-    pages = chapters_document(maker(name).alone("card"), SheetOptions()).pages
+    pages = set_chapters(part_of(maker(name), "card", SheetOptions()), SheetOptions()).pages
     for page in pages:
         titles = [mark for mark in texts(page) if mark.role == "section"]
         assert len(titles) == len(paths(page, "cut-off"))
@@ -393,7 +403,7 @@ def test_names_hide_no_narrow_part_of_a_column():
 def test_a_mirrored_block_is_sewn_on_papers_turned_over(way, words):
     """Papers are printed mirrored, so that a mirrored block wants them as they look."""
     told = [
-        chapter.title.partition(":")[0] for chapter in maker("sampler", way).chapters("blocks")
+        chapter.title.partition(":")[0] for chapter in chapters_of(maker("sampler", way), "blocks")
         if chapter.title.endswith((": foundations", ": paper pieces"))
         and words in " ".join(words_of([chapter]))
     ]  # fmt: skip
@@ -402,7 +412,7 @@ def test_a_mirrored_block_is_sewn_on_papers_turned_over(way, words):
 
 @pytest.mark.parametrize("name", NAMES)
 def test_who_does_not_see_the_cutting_pictures_is_told_every_step(name):
-    (chapter,) = maker(name).chapters("cutting")
+    (chapter,) = chapters_of(maker(name), "cutting")
     said = {mark.text for leaf in chapter.sheets for mark in leaf.marks if isinstance(mark, TextMark)}
     told = [part for part in chapter.told if isinstance(part, List)]
     cloths = [cloth for fabric in planned(name)[1].fabrics for cloth in fabric.cloths]
@@ -410,5 +420,8 @@ def test_who_does_not_see_the_cutting_pictures_is_told_every_step(name):
     for part, cloth in zip(told, cloths, strict=True):
         steps = cutting_steps(cloth)
         assert len(part.texts) == len(steps)
-        assert all(step.text in text for step, text in zip(steps, part.texts, strict=True))
+        assert all(
+            instruction_words(INCHES, step.slice.instructions) in text
+            for step, text in zip(steps, part.texts, strict=True)
+        )
     assert {part.title for part in chapter.told if isinstance(part, Section)} <= said

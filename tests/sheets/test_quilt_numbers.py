@@ -7,8 +7,8 @@ import json
 from io import StringIO
 
 import pytest
-from piecewright.sheets.reports.quilt_csv import cell, quilt_csv
-from piecewright.sheets.reports.quilt_report import quilt_report
+from piecewright.door.records.reports import quilt_report
+from piecewright.door.records.tables import cell, quilt_csv
 from support.sample_quilts import TEXTS, planned
 
 SAMPLES = pytest.mark.parametrize("name", TEXTS)

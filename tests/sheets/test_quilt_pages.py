@@ -11,20 +11,22 @@ from piecewright.cutting.plan_model import CuttingPlan
 from piecewright.cutting.plans.plan import plan_cutting
 from piecewright.measure.length import UNITS
 from piecewright.quilt.model import Quilt
-from piecewright.sheets.arrange.options import SheetOptions
+from piecewright.sheets.chapters.chart import chart_rows
+from piecewright.sheets.documents import SHEET_PARTS
 from piecewright.sheets.drawing.files import pdf_bytes
 from piecewright.sheets.drawing.lettering import fraction_glyphs
 from piecewright.sheets.page import Document, Page, TextMark
-from piecewright.sheets.quilts.chart import chart_rows
-from piecewright.sheets.quilts.picture import border_bands
-from piecewright.sheets.quilts.sheets import QUILT_PARTS, arrange_quilt, arrange_quilt_part
+from piecewright.sheets.pictures.quilt_pages import border_bands
 from piecewright.sheets.quilts.steps import step_lines
 from piecewright.sheets.quilts.tables import count_groups, fabric_cuts, fabric_totals
 from piecewright.sheets.quilts.wearing import worn_block, worn_words
+from piecewright.words.say import INCHES
+from piecewright.words.work.cloth import bought_words
 from shapely.geometry import Polygon
 from support.arranged import extent, paths, rings, texts
 from support.random_quilts import compiled_quilt
 from support.sample_quilts import TEXTS, planned, quilts_of
+from support.works import quilt_sheets
 
 LEAST_EDGE = 18.0  # 1/4in, DESIGN.md
 LEAST_TYPE = 7.0
@@ -34,7 +36,7 @@ Whole = tuple[Quilt, CuttingPlan, Document]
 @pytest.fixture(scope="module", params=TEXTS)
 def whole(request: pytest.FixtureRequest) -> Whole:
     quilt, plan = planned(request.param)
-    return quilt, plan, arrange_quilt(quilt, plan, SheetOptions())
+    return quilt, plan, quilt_sheets(quilt, plan)
 
 
 def of(document: Document, part: str) -> list[Page]:
@@ -82,7 +84,7 @@ def test_nothing_reaches_the_papers_edge_and_no_type_is_too_small(whole: Whole) 
 def test_only_template_pages_ask_to_be_measured(whole: Whole) -> None:
     _, _, document = whole
     for page in document.pages:
-        assert bool(paths(page, "check-square")) == page.part.startswith("Templates")
+        assert bool(paths(page, "check-square")) == page.part.endswith(": templates")
 
 
 def test_the_picture_shows_every_fabrics_own_area(whole: Whole) -> None:
@@ -133,7 +135,7 @@ def test_the_supply_list_says_how_much_to_buy(whole: Whole) -> None:
     shown = [mark.text for mark in marks_of(document, "What you need", "table")]
     for cuts in fabric_cuts(quilt, plan):
         at = shown.index(fraction_glyphs(cuts.title))
-        assert shown[at + 1] == fraction_glyphs(cuts.plan.buy_text)
+        assert shown[at + 1] == fraction_glyphs(bought_words(cuts.plan))
     words = " ".join(mark.text for page in of(document, "What you need") for mark in texts(page))
     for safety in ("Close its guard after every cut", "cut away from yourself", "children", "with an adult"):
         assert safety in words  # SOURCES 8: what a booklet that uses rotary cutting contains
@@ -165,13 +167,13 @@ def test_every_step_is_told_once(whole: Whole) -> None:
     _, plan, document = whole
     told = [mark.text for mark in marks_of(document, "Cutting pictures", "step")]
     cloths = [cloth for fabric in plan.fabrics for cloth in fabric.cloths]
-    steps = [sum(bool(cut.text) for cut in cloth.slices) for cloth in cloths]
+    steps = [sum(bool(cut.instructions) for cut in cloth.slices) for cloth in cloths]
     assert Counter(told) == Counter(str(n) for count in steps for n in range(1, count + 1))
 
 
 def test_every_template_of_every_block_is_printed_once(whole: Whole) -> None:
     quilt, _, document = whole
-    pages = [page for page in document.pages if page.part.startswith("Templates")]
+    pages = [page for page in document.pages if page.part.endswith(": templates")]
     printed = Counter(mark.subject for page in pages for mark in paths(page, "cut"))
     wanted = Counter(template.label for block in quilt.blocks for template in block.templates)
     assert {label: count for label, count in printed.items() if not label.startswith("S")} == wanted
@@ -179,13 +181,13 @@ def test_every_template_of_every_block_is_printed_once(whole: Whole) -> None:
 
 def test_parts_alone_make_up_the_whole(whole: Whole) -> None:
     quilt, plan, document = whole
-    parts = [arrange_quilt_part(part, quilt, plan, SheetOptions()) for part in QUILT_PARTS]
+    parts = [quilt_sheets(quilt, plan, part) for part in SHEET_PARTS]
     titles = [page.title for part in parts for page in part.pages]
     assert titles == [page.title for page in document.pages]
 
 
 def test_the_same_quilt_gives_the_same_bytes() -> None:
-    first, second = (pdf_bytes(arrange_quilt(*planned("baby"), SheetOptions())) for _ in range(2))
+    first, second = (pdf_bytes(quilt_sheets(*planned("baby"))) for _ in range(2))
     assert first == second
 
 
@@ -195,7 +197,7 @@ def test_a_print_with_a_direction_gets_templates_of_its_own() -> None:
     quilt = quilts_of(text)[0]
     plan = plan_cutting(quilt).value
     assert plan is not None
-    document = arrange_quilt(quilt, plan, SheetOptions())
+    document = quilt_sheets(quilt, plan)
     printed = [mark.subject for page in document.pages for mark in paths(page, "cut")]
     assert printed.count("S1") == 1
 
@@ -208,7 +210,7 @@ def test_words_of_the_size_lie_outside_the_picture(name: str) -> None:
     for quilt in quilts_of(text):
         plan = plan_cutting(quilt).value
         assert plan is not None
-        (page,) = of(arrange_quilt_part("picture", quilt, plan, SheetOptions()), "The quilt")
+        (page,) = quilt_sheets(quilt, plan, "picture").pages
         (outline,) = paths(page, "outline")
         _, top, right, bottom = extent(outline)
         for mark in texts(page):
@@ -222,7 +224,7 @@ def test_the_sheets_of_its_blocks_say_its_cloths_and_show_them_as_its_picture_do
     titles = {fabric.title for fabric in quilt.fabrics}
     shown = {mark.subject: mark.fill for mark in paths(document.pages[0], "swatch") if mark.fill}
     sheets = [
-        page for page in document.pages if page.part.startswith("Templates: ") and "setting" not in page.part
+        page for page in document.pages if page.part.endswith(": templates") and "Setting" not in page.part
     ]
     assert sheets
     swatches = [mark for page in sheets for mark in paths(page, "swatch") if mark.fill]
@@ -244,7 +246,7 @@ def test_the_sheets_of_its_blocks_say_its_cloths_and_show_them_as_its_picture_do
 def test_a_template_says_that_its_counts_are_for_one_block() -> None:
     """Plastic leaves its page: the label alone has to say it."""
     quilt, plan = planned("sampler")
-    document = arrange_quilt_part("templates", quilt, plan, SheetOptions())
+    document = quilt_sheets(quilt, plan, "templates")
     told = {mark.text for page in document.pages for mark in texts(page)}
     assert {f"for one block of {times}" for times in quilt.block_counts if times > 1} <= told
 
@@ -323,7 +325,8 @@ def test_a_strip_for_templates_says_how_many_are_cut_from_it() -> None:
     (quilt,) = quilts_of(CURVES)
     plan = plan_cutting(quilt, Fraction(1, 8)).value
     assert plan is not None
-    told = [text for fabric in plan.fabrics for cloth in fabric.cloths for _, text in step_lines(cloth)]
+    cloths = [cloth for fabric in plan.fabrics for cloth in fabric.cloths]
+    told = [text for cloth in cloths for _, text in step_lines(INCHES, cloth)]
     assert "Cut it across at 41 7/8in: 1 strip of 18 templates." in told
     assert not any("length" in text or "one of them" in text for text in told)
 

@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 import pytest
-from piecewright.cutting.plans.plan import plan_cutting
-from piecewright.sheets.booklet.content import Card, Cards, Paragraph
-from piecewright.sheets.booklet.steps.row_chapter import row_chapter
-from piecewright.sheets.booklet.steps.step_chapter import step_chapter
-from piecewright.sheets.quilts.wearing import in_quilt
+from piecewright.sheets.arrange.options import SheetOptions
+from piecewright.sheets.chapters.block_steps import block_steps as block_steps_of
+from piecewright.sheets.content import Card, Cards, Paragraph
 from support.arranged import paths
-from support.quilts import assemble_quilt, lay
+from support.quilts import lay
+from support.works import chapters_of, work_of
 
 
 def block_steps(body: str, **parts: str) -> tuple[list[Card], str]:
@@ -20,8 +19,7 @@ def block_steps(body: str, **parts: str) -> tuple[list[Card], str]:
         last="binding 2in in navy  backing in cream  batting",
         **parts,
     )
-    made = assemble_quilt(quilt).value
-    found = step_chapter(quilt.blocks[0].draft, made.blocks[0].assembly, None, "machine", in_quilt(quilt, 0))
+    found = block_steps_of(work_of(quilt).blocks[0], SheetOptions())
     said = " ".join(part.text for part in found.parts if isinstance(part, Paragraph))
     return [card for part in found.parts if isinstance(part, Cards) for card in part.cards], said
 
@@ -48,7 +46,8 @@ def test_of_several_dressings_the_most_common_decides_and_the_booklet_says_so():
 
 def row_cards(body: str) -> list[Card]:
     quilt = lay(body)
-    parts = row_chapter(quilt, plan_cutting(quilt).value, assemble_quilt(quilt).value).parts
+    (chapter,) = chapters_of(work_of(quilt), "rows")
+    parts = chapter.parts
     return [card for part in parts if isinstance(part, Cards) for card in part.cards]
 
 

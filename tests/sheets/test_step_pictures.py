@@ -10,18 +10,18 @@ from piecewright.sewing.model import Assembly
 from piecewright.sewing.order.assembly import assemble
 from piecewright.sewing.pressing.pressing import press
 from piecewright.sheets.arrange.options import SheetOptions
-from piecewright.sheets.booklet.content import Book, Card, Cards, List, Paragraph, Picture
-from piecewright.sheets.booklet.setting.set_pages import chapters_document
-from piecewright.sheets.booklet.steps.step_chapter import step_chapter
-from piecewright.sheets.booklet.steps.step_words import Needle
+from piecewright.sheets.content import Book, Card, Cards, List, Paragraph, Picture
 from piecewright.sheets.page import PathMark
 from piecewright.sheets.pressing_words import pressing_words
 from piecewright.sheets.quilts.wearing import own_roles
+from piecewright.sheets.setting.pages import set_chapters
+from piecewright.sheets.work import Needle
 from shapely.geometry import Polygon
 from shapely.ops import unary_union
 from support.arranged import extent, rings
 from support.check import check_block, check_noted
 from support.library import library_drafts
+from support.works import steps_of_draft
 
 LIBRARY = dict(library_drafts())
 KINDS = (
@@ -47,7 +47,7 @@ def sewn(title: str) -> tuple[Draft, Assembly, tuple[Card, ...]]:
 
 def cards_of(draft: Draft, needle: Needle = "machine") -> tuple[Assembly, tuple[Card, ...]]:
     assembly = assemble(draft)
-    chapter = step_chapter(draft, assembly, None, needle)
+    chapter = steps_of_draft(draft, needle)
     (cards,) = [part.cards for part in chapter.parts if isinstance(part, Cards)]
     return assembly, cards
 
@@ -174,7 +174,7 @@ def test_by_hand_the_words_are_of_the_needle():
 
 def test_over_papers_edges_are_whipped_and_no_line_is_marked():
     draft = LIBRARY["Honeycomb"]
-    chapter = step_chapter(draft, assemble(draft), None, "papers")
+    chapter = steps_of_draft(draft, "papers")
     said = " ".join(
         line
         for part in chapter.parts
@@ -187,7 +187,7 @@ def test_over_papers_edges_are_whipped_and_no_line_is_marked():
 
 def test_over_papers_nothing_is_pressed_to_one_side_and_the_papers_come_out_last():
     draft = LIBRARY["Honeycomb"]
-    chapter = step_chapter(draft, assemble(draft), None, "papers")
+    chapter = steps_of_draft(draft, "papers")
     cards = [card for part in chapter.parts if isinstance(part, Cards) for card in part.cards]
     assert not any("press" in line.lower() for card in cards for line in card.lines)
     assert not any(marks(card, "press") for card in cards)
@@ -217,10 +217,10 @@ def test_every_picture_says_in_words_what_it_shows():
 
 
 def test_several_steps_share_a_page_and_none_is_cut_off():
-    draft, assembly, cards = sewn("Log Cabin")
-    chapter = step_chapter(draft, assembly, None)
-    book = Book("Log Cabin", "under", cards[0].picture, (), (chapter,), "", "", "")
-    pages = chapters_document(book, SheetOptions()).pages
+    draft, _, cards = sewn("Log Cabin")
+    chapter = steps_of_draft(draft)
+    book = Book("Log Cabin", "under", None, (chapter,), "", "", "")
+    pages = set_chapters(book, SheetOptions()).pages
     assert len(pages) <= len(cards) / 4
     for page in pages:
         for mark in page.marks:
@@ -231,8 +231,8 @@ def test_pressing_says_how_many_seams_lie_opposite():
     draft, assembly, _ = sewn("Ohio Star")
     plan = press(draft, assembly, own_roles(draft).lightness)
     assert "Seams meet at 12 places, and lie opposite at each" in pressing_words(plan)
-    single = step_chapter(check_block("finished 6in"), assemble(check_block("finished 6in")), None)
-    assert single.parts == (Paragraph("The block is one piece: there is nothing to sew."),)
+    single = steps_of_draft(check_block("finished 6in"))
+    assert single.parts[1:] == (Paragraph("The block is one piece: there is nothing to sew."),)
 
 
 def test_copies_that_are_pressed_differently_are_told_by_their_place_in_the_block():

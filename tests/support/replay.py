@@ -10,6 +10,7 @@ from collections import Counter
 from fractions import Fraction
 from math import cos, radians, sin
 
+from piecewright.cutting.handling import JoinStrips
 from piecewright.cutting.plan_model import ClothPlan, Cut, CuttingPlan, FabricPlan, PlacedCut
 from shapely import STRtree, intersection
 from shapely.affinity import scale, translate
@@ -18,7 +19,7 @@ from shapely.geometry import box as rectangle
 
 Rectangle = tuple[Fraction, Fraction, Fraction, Fraction]
 JOIN = Fraction(1, 2)  # inches: 1/4in of seam from each of two strips
-OVER = 2  # inches of every joined strip that are there to trim
+OVER = (2, Fraction(500, 254))  # inches of every joined strip that are there to trim; 5cm
 SNAP = 1e-7  # inches: without it GEOS 3.14 calls two outlines that share a side to within 1e-16in one
 LYING_OVER = 1e-4  # square inches
 
@@ -90,15 +91,16 @@ def replay(plan: CuttingPlan, fabric: FabricPlan) -> Counter[int]:
 
 
 def _joined(cut: Cut, lengths: list[Fraction]) -> int:
-    """Pieces that strips joined end to end give, as their words say: joined straight or on the slant, which
+    """Pieces that strips joined end to end give, as they are joined: straight or on the slant, which
     takes as much as they are wide, and so much over in each; of a binding, its strips."""
     if cut.part == "binding":
         return len(lengths)
     assert len(lengths) == cut.joined
-    join = min(cut.width, cut.height) if "on the slant" in cut.then else JOIN
-    assert f"{OVER}in over in each" in cut.then
+    join_strips = cut.then[0]
+    assert isinstance(join_strips, JoinStrips) and join_strips.over in OVER
+    join = min(cut.width, cut.height) if join_strips.slanted else JOIN
     whole = sum(lengths) - join * (len(lengths) - 1)
-    return int(whole / (max(cut.width, cut.height) + OVER))
+    return int(whole / (max(cut.width, cut.height) + join_strips.over))
 
 
 def _apart(shapes: list[Polygon]) -> None:

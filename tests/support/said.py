@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from piecewright.command_line.shelves.folders import FolderShelf
 from piecewright.diagnostics.diagnostic import Diagnostic, in_order
 from piecewright.diagnostics.source import Source
 from piecewright.language.decode import read_source
@@ -11,6 +10,7 @@ from piecewright.lint.checks import lint
 from piecewright.lint.linted import Linted
 from piecewright.pipeline import compile_file
 from piecewright.sheets.missing_letters import missing_letters
+from piecewright.shelves.folders import FolderShelf
 from support.check import compile_source
 
 

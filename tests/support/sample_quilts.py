@@ -5,13 +5,12 @@ from __future__ import annotations
 from fractions import Fraction
 from functools import cache
 
-from piecewright.command_line.choices import library_folder
-from piecewright.command_line.shelves.folders import FolderShelf
 from piecewright.cutting.plan_model import CuttingPlan
 from piecewright.cutting.plans.plan import plan_cutting
 from piecewright.diagnostics.source import Source
 from piecewright.pipeline import compile_file
 from piecewright.quilt.model import Quilt
+from piecewright.shelves.folders import FolderShelf, library_folder
 from support.block_files import VANE
 
 SAMPLER = f"""{VANE}

@@ -3,45 +3,45 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
+from dataclasses import dataclass, field
 from fractions import Fraction
-from itertools import chain
 from typing import Any, Final
 
 import click
 
-from ..blocks import BlockChoice, write_files
-from ..booklets import HTML, Booklets, booklet_options, refuse_html, refuse_ways
-from ..booklets import PARTS as BLOCK_PARTS
+from ...door.blocks import BlockChoice, write_files
+from ...door.choices import (
+    LONGEST_WAY,
+    PAPERS,
+    Sewing,
+    cutting_of,
+    measured_mark,
+    sheet_options,
+    square_measured,
+)
+from ...door.compiling import Compiled, compile_input
+from ...door.documents import BLOCK_PARTS, HTML, PARTS, QUILT_PARTS, Wanted
+from ...door.drawn_files import TABLE, Drawn, Job, files_of, left_over, page_name, placed
+from ...failures import OwnMistake, Refused
+from ...words.phrases import count_of
+from ..booklets import booklet_options, refuse_html, refuse_ways
 from ..choices import (
-    LONGEST,
     LengthChoice,
     ListChoice,
     block_option,
-    cutting_of,
+    command,
     cutting_options,
     dpi_option,
     each_once,
     open_shelf,
     out_option,
     shelf_option,
+    understood,
 )
-from ..compiling import Compiled, compile_input
-from ..console import CLEAN, Progress, complain, say, show_diagnostics
-from ..drawn_files import Job, block_files, left_over, quilt_files
-from ..failures import OwnMistake, Refused
+from ..console import CLEAN, Progress, Tally, complain, say, show_diagnostics
 from ..inputs import inputs_of
-from ..quilts import PARTS as QUILT_PARTS
 
 FORMATS: Final = ("pdf", "png", "svg", HTML)
-PARTS: Final = tuple(dict.fromkeys((*QUILT_PARTS, *BLOCK_PARTS)))
-MARKS: Final = {"square": Fraction(1), "bar": Fraction(250, 127)}
-"""Inches of the two marks that a page is checked by: the 1in square and the 5cm bar."""
-
-NEARLY: Final = Fraction(1, 10)
-"""Of a mark: a length no further from it was measured on it. Printers are out by up to a twentieth (common
-practice, no published source); a length further from both might be of either, so the user is asked."""
-
 EXAMPLES: Final = """
 \b
 Examples:
@@ -59,22 +59,19 @@ Examples:
 
 
 class MarkChoice(LengthChoice):
-    """A length measured on a mark, which may be named: `0.97in`, `bar=4.9cm`. Gives (mark, inches); '' stands
-    for a mark that is not named."""
+    """A length measured on a mark, which may be named: `0.97in`, `bar=4.9cm`. Gives what the inch square
+    would have measured, in inches."""
 
     name = "mark"
 
     def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> Any:
-        """The mark and its length, or a use error that names the marks and the units."""
-        if isinstance(value, tuple):
+        """That length, or a use error that names the marks and the units."""
+        if isinstance(value, Fraction):
             return value
-        mark, _, length = value.rpartition("=")
-        if mark.strip().lower() not in ("", *MARKS):
-            self.fail(f"'{mark[:LONGEST]}' is not one of {', '.join(MARKS)}.", param, ctx)
-        return mark.strip().lower(), super().convert(length.strip(), param, ctx)
+        return understood(self, lambda words: square_measured(measured_mark(words)), value, param, ctx)
 
 
-@click.command("build", short_help="Make the sheets of blocks and quilts.", epilog=EXAMPLES)
+@command("build", short_help="Make the sheets of blocks and quilts.", epilog=EXAMPLES)
 @click.argument("files", nargs=-1, required=True, metavar="FILE|FOLDER...", type=click.Path(allow_dash=True))
 @click.option(
     "--format",
@@ -87,8 +84,8 @@ class MarkChoice(LengthChoice):
 )
 @click.option(
     "--paper",
-    type=click.Choice(["letter", "a4"], case_sensitive=False),
-    default="letter",
+    type=click.Choice(PAPERS, case_sensitive=False),
+    default=PAPERS[0],
     show_default=True,
     help="Paper that the sheets are laid out for.",
 )
@@ -132,7 +129,7 @@ class MarkChoice(LengthChoice):
 @shelf_option
 def build(
     files: Sequence[str], formats: tuple[tuple[str, ...], ...], paper: Any, kind: Any, lines: Any,
-    measured: tuple[str, Fraction] | None, parts: tuple[tuple[str, ...], ...], tables: bool, blocks_too:
+    measured: Fraction | None, parts: tuple[tuple[str, ...], ...], tables: bool, blocks_too:
     bool, booklet: bool, ways: tuple[tuple[str, str], ...], ruler: Fraction, margin: tuple[Fraction,
     Fraction] | None, buy: Any, out: str, dpi: int, titles: tuple[str, ...], shelves: tuple[str, ...],
 ) -> int:  # fmt: skip
@@ -146,108 +143,94 @@ def build(
     A FOLDER stands for every .block and .quilt file in it, and '-' for standard input. A file with an error
     makes no sheets; other files still do. An older sheet stays as it is until the new one is complete.
     """
-    from ...sheets.arrange.options import SheetOptions
-
-    options = SheetOptions(paper=paper, kind=kind, lines=lines, measured=square_measured(measured))
-    inputs = inputs_of(files)
-    booklets, cutting = Booklets(booklet, ways), cutting_of(ruler, margin, buy)
-    if booklet or parts:
-        cutting = replace(cutting, on_paper=booklets.on_paper)
+    inputs, sewing = inputs_of(files), Sewing(ways)
+    cutting = cutting_of(ruler, margin, buy, sewing)
+    progress = Progress(len(inputs))
     job = Job(
-        options,
+        Wanted(sheet_options(paper, kind, lines, measured), sewing, cutting, each_once(parts), booklet),
         each_once(formats),
         out,
         dpi,
-        BlockChoice(titles),
-        each_once(parts),
         tables,
-        blocks_too,
-        booklets,
-        cutting,
-        Progress(len(inputs)),
+        progress.doing,
     )
-    refuse_html(job.formats, job.booklets)
-    refuse_ways(job.booklets, job.parts)
+    refuse_html(job.formats, booklet)
+    refuse_ways(ways, booklet, job.wanted.parts)
+    run = Run(job, BlockChoice(titles), blocks_too, progress)
     shelf = open_shelf(shelves)
     for given in inputs:
-        job.progress.next_file()
-        job.progress.doing(f"{given.name}: drafting")
+        progress.next_file()
+        progress.doing(f"{given.name}: drafting")
         try:
-            build_file(job, compile_input(given, shelf, job.cutting))
+            run.build(compile_input(given, shelf, cutting))
         except OwnMistake as problem:
-            job.tally.own_mistakes += 1
-            job.progress.clear()
+            run.tally.own_mistakes += 1
+            progress.clear()
             complain(str(problem))
         finally:
-            job.progress.clear()
-    return finish(job)
+            progress.clear()
+    return run.end()
 
 
-def finish(job: Job) -> int:
-    """The exit status, when the last is said."""
-    if job.tally.status() == CLEAN:
-        job.choice.refuse_unmet()
-        job.booklets.refuse_unmet()
-        if job.tables and not job.quilts:
-            raise click.UsageError("--tables is for quilts, and no quilt was made.")
-        if job.parts and not job.parts_made:
-            only = [part for part in QUILT_PARTS if part not in BLOCK_PARTS]
-            raise click.UsageError(
-                f"--parts: a block has {', '.join(BLOCK_PARTS)}; only for quilts are {', '.join(only)}."
-            )
-    if job.tally.errors or job.tally.warnings or job.tally.notes:
-        click.echo(job.tally.summary(), err=True)
-    return job.tally.status()
+@dataclass(slots=True)
+class Run:
+    """One run of the command."""
+
+    job: Job
+    choice: BlockChoice
+    blocks_too: bool
+    progress: Progress
+    tally: Tally = field(default_factory=Tally)
+
+    def build(self, compiled: Compiled) -> None:
+        """The sheets of one compiled file, and what there is to say about it."""
+        self.tally.add(compiled.diagnostics)
+        self.progress.clear()
+        show_diagnostics(compiled.diagnostics, compiled.sources, err=True)
+        quilts = () if self.choice.given else compiled.planned
+        blocks = [] if quilts and not self.blocks_too else self.choice.choose(compiled.own_blocks)
+        if not quilts and not blocks:
+            return
+        self.job.log.clear()
+        try:
+            paths = write_files(self.job.folder, files_of(self.job, compiled.name, quilts, blocks))
+        except Refused as refused:
+            self.progress.clear()
+            self.tally.add_to_last((refused.said,))
+            show_diagnostics((refused.said,), compiled.sources, err=True)
+            return
+        self.progress.clear()
+        for each in self.job.log:
+            say(each if isinstance(each, str) else written_line(self.job.folder, each))
+        for left in left_over(paths):
+            complain(f"{left}: This is left from an earlier build that had more pages.")
+
+    def end(self) -> int:
+        """The exit status, when the last is said."""
+        job, status = self.job, self.tally.status()
+        if status == CLEAN:
+            self.choice.refuse_unmet()
+            for title in job.wanted.sewing.unmet:
+                raise click.UsageError(f"--sew: there is no block '{title[:LONGEST_WAY]}' in what was read.")
+            if job.tables and not job.quilts:
+                raise click.UsageError("--tables is for quilts, and no quilt was made.")
+            if job.wanted.parts and not job.parts_made:
+                only = [part for part in QUILT_PARTS if part not in BLOCK_PARTS]
+                raise click.UsageError(
+                    f"--parts: a block has {', '.join(BLOCK_PARTS)}; only for quilts are {', '.join(only)}."
+                )
+        if self.tally.errors or self.tally.warnings or self.tally.notes:
+            click.echo(self.tally.summary(), err=True)
+        return status
 
 
-def square_measured(measured: tuple[str, Fraction] | None) -> Fraction:
-    """What the inch square would have measured, in inches; a use error where no printer is that far out, and
-    a question where it is not plain which of the two marks was measured."""
-    from ...sheets.arrange.options import LEAST_MEASURED, MOST_MEASURED
-
-    if measured is None:
-        return Fraction(1)
-    mark, length = measured
-    shares = {each: length / true for each, true in MARKS.items() if mark in (each, "")}
-    likely = [share for share in shares.values() if LEAST_MEASURED <= share <= MOST_MEASURED]
-    if not likely:
-        raise click.BadParameter(
-            "The square should measure near 1in (2.54cm), the bar near 5cm. A print that is further out was "
-            "fitted to the page: print it again at actual size, 100%.",
-            param_hint="'--measured'",
-        )
-    if mark or any(abs(share - 1) <= NEARLY for share in likely):
-        return likely[0]
-    said = ", ".join(f"the {each} would be at {round(share * 100)}%" for each, share in shares.items())
-    raise click.BadParameter(
-        f"Which mark was measured, the 1in square or the 5cm bar? For this length {said}. "
-        f"Measure again, or say which: {' or '.join(f'{each}=LENGTH' for each in MARKS)}.",
-        param_hint="'--measured'",
-    )
-
-
-def build_file(job: Job, compiled: Compiled) -> None:
-    """The sheets of one compiled file, and what there is to say about it."""
-    job.tally.add(compiled.diagnostics)
-    job.progress.clear()
-    show_diagnostics(compiled.diagnostics, compiled.sources, err=True)
-    quilts = () if job.choice.given else compiled.planned
-    blocks = [] if quilts and not job.blocks_too else job.choice.choose(compiled.own_blocks)
-    if not quilts and not blocks:
-        return
-    lines: list[str] = []
-    files = chain(
-        quilt_files(job, compiled.name, quilts, lines), block_files(job, compiled.name, blocks, lines)
-    )
-    try:
-        paths = write_files(job.folder, files)
-    except Refused as refused:
-        job.progress.clear()
-        job.tally.add_to_last((refused.said,))
-        show_diagnostics((refused.said,), compiled.sources, err=True)
-        return
-    job.progress.clear()
-    for line in lines:
-        say(line)
-    for left in left_over(paths):
-        complain(f"{left}: This is left from an earlier build that had more pages.")
+def written_line(folder: str, drawn: Drawn) -> str:
+    """`Wrote sheets/tidewater-vane-v2.pdf (3 pages).`"""
+    stem, kind, pages = drawn.stem, drawn.kind, drawn.pages
+    if not pages:
+        return f"Wrote {placed(folder, stem if kind == TABLE else f'{stem}.{kind}')}."
+    if kind == "pdf":
+        return f"Wrote {placed(folder, f'{stem}.pdf')} ({count_of(pages, 'page')})."
+    first = placed(folder, page_name(stem, 1, kind))
+    last = f" to {page_name(stem, pages, kind)}" if pages > 1 else ""
+    return f"Wrote {first}{last} ({count_of(pages, 'page')})."

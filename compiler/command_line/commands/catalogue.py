@@ -2,27 +2,22 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from typing import TYPE_CHECKING, Any, Final
+from typing import Any, Final
 
 import click
 
+from ...door.blocks import write_files
+from ...door.cataloguing import catalogue_files, entries_of
+from ...door.choices import PAPERS
+from ...door.finding import found_in, indexed_of, wanted_of
+from ...failures import MachineFailed, own_mistakes
 from ...words.phrases import count_of
-from ..blocks import write_files
-from ..choices import ListChoice, each_once, open_shelf, out_option, shelf_option
+from ..choices import ListChoice, command, each_once, open_shelf, out_option, shelf_option
 from ..console import Progress, say
-from ..failures import MachineFailed, own_mistakes
-from ..stopping import held
-from .find import condition_options, tell_faults, wanted_of
-
-if TYPE_CHECKING:
-    from ...sheets.catalogue.entries import Entry
-    from ..shelves.folders import FolderShelf
-    from ..shelves.indexing import Shelved
+from .find import condition_options, tell_faults
 
 FORMATS: Final = ("html", "pdf")
 MOST: Final = 3000  # blocks: a page of more is larger than browsers like
-STEM: Final = "catalogue"
 
 EXAMPLES: Final = """
 \b
@@ -33,7 +28,7 @@ Examples:
 """
 
 
-@click.command("catalogue", short_help="Make a picture catalogue of the shelves.", epilog=EXAMPLES)
+@command("catalogue", short_help="Make a picture catalogue of the shelves.", epilog=EXAMPLES)
 @click.argument("words", nargs=-1, metavar="[WORD...]")
 @condition_options
 @click.option(
@@ -46,8 +41,8 @@ Examples:
 )
 @click.option(
     "--paper",
-    type=click.Choice(["letter", "a4"], case_sensitive=False),
-    default="letter",
+    type=click.Choice(PAPERS, case_sensitive=False),
+    default=PAPERS[0],
     show_default=True,
     help="Paper of the PDF.",
 )
@@ -68,58 +63,19 @@ def catalogue(
     The HTML page needs no network and no other file: open it, and search by name, family and more. The PDF
     has twenty pictures a page, and a list of every name with the pages it is on.
     """
-    from ..shelves.indexing import index_shelves
-    from ..shelves.kept import open_kept
-
     shelf = open_shelf(shelves)
-    indexed = index_shelves(shelf, open_kept())
+    indexed = indexed_of(shelf, Progress(1).doing)
     wanted = wanted_of(words, conditions)
-    found = [each for each in indexed.blocks if wanted.holds(each.facts)]
+    found = found_in(indexed, wanted)
     status = tell_faults(indexed)
     if not found:
         raise MachineFailed("No block was found: there is nothing to show.")
     if len(found) > MOST:
         raise click.UsageError(f"{len(found):,} blocks are too many for one catalogue; it takes {MOST:,}.")
     with own_mistakes("the catalogue"):
-        entries = _entries(shelf, found)
-        files = _files(entries, each_once(formats), title, paper)
+        entries = entries_of(shelf, found, Progress(1).doing)
+        files = catalogue_files(entries, each_once(formats), title, paper)
     for path in write_files(out, files):
         say(f"Wrote {path}.")
     say(f"It shows {count_of(len(entries), 'block')}.")
     return status
-
-
-def _entries(shelf: FolderShelf, found: Sequence[Shelved]) -> list[Entry]:
-    """The blocks drafted, each file once."""
-    from ...sheets.catalogue.entries import Entry
-    from ..shelves.index_work import drafts_of
-
-    tasks = list(dict.fromkeys(each.task for each in found))
-    progress, drafts = Progress(1), {}
-    try:
-        for number, made in enumerate(drafts_of(shelf.shelves, tasks)):
-            progress.doing(f"drawing: {number + 1:,} of {len(tasks):,} files")
-            drafts.update({(tasks[number], draft.title, draft.version): draft for draft in made})
-    finally:
-        progress.clear()
-    keyed = (((each.task, each.facts.title, each.facts.version), each) for each in found)
-    return [Entry(drafts[key], each.facts, each.shelf) for key, each in keyed if key in drafts]
-
-
-def _files(
-    entries: Sequence[Entry], formats: Sequence[str], title: str, paper: Any
-) -> list[tuple[str, bytes]]:
-    files = []
-    if "html" in formats:
-        from ...sheets.catalogue.html_catalogue import catalogue_html
-
-        files.append((f"{STEM}.html", catalogue_html(entries, title)))
-    if "pdf" in formats:
-        from ...sheets.arrange.options import SheetOptions
-        from ...sheets.catalogue.contact_sheets import contact_sheets
-        from ...sheets.drawing.files import pdf_bytes
-
-        document = contact_sheets(entries, title, SheetOptions(paper=paper))
-        with held():
-            files.append((f"{STEM}.pdf", pdf_bytes(document)))
-    return files

@@ -10,10 +10,11 @@ import click
 
 from ...diagnostics.diagnostic import Diagnostic
 from ...diagnostics.source import Source
-from ..choices import cutting_of, cutting_options, open_shelf, shelf_option
-from ..compiling import compile_input
+from ...door.choices import cutting_of
+from ...door.compiling import compile_input
+from ...failures import OwnMistake
+from ..choices import command, cutting_options, open_shelf, shelf_option
 from ..console import Progress, Tally, complain, show_diagnostics
-from ..failures import OwnMistake
 from ..inputs import inputs_of
 
 EXAMPLES: Final = """
@@ -28,7 +29,7 @@ Examples:
 Form = Literal["people", "short", "json", "github"]
 
 
-@click.command("check", short_help="Say what is wrong with blocks and quilts.", epilog=EXAMPLES)
+@command("check", short_help="Say what is wrong with blocks and quilts.", epilog=EXAMPLES)
 @click.argument("files", nargs=-1, required=True, metavar="FILE|FOLDER...", type=click.Path(allow_dash=True))
 @click.option(
     "--format",

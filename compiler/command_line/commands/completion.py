@@ -6,6 +6,7 @@ from typing import Final
 
 import click
 
+from ..choices import command
 from ..console import CLEAN, say
 from ..group import VARIABLE
 
@@ -20,7 +21,7 @@ Put one of these at the end of your shell's own start-up file:
 """
 
 
-@click.command("completion", short_help="Let your shell complete commands.", epilog=EXAMPLES)
+@command("completion", short_help="Let your shell complete commands.", epilog=EXAMPLES)
 @click.argument("shell", type=click.Choice(SHELLS))
 @click.pass_context
 def completion(context: click.Context, shell: str) -> int:

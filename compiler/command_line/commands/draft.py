@@ -7,11 +7,12 @@ from typing import Final
 
 import click
 
-from ..blocks import write_files
-from ..choices import open_shelf, shelf_option
-from ..compiling import Compiled, compile_alone
+from ...door.blocks import write_files
+from ...door.measured import drafted, report
+from ...failures import own_mistakes
+from ..alone import compile_alone
+from ..choices import command, open_shelf, shelf_option
 from ..console import CLEAN, say
-from ..failures import own_mistakes
 from ..inputs import one_input
 
 EXAMPLES: Final = """
@@ -23,7 +24,7 @@ Examples:
 """
 
 
-@click.command("draft", short_help="Draft a block that was measured off an old quilt.", epilog=EXAMPLES)
+@command("draft", short_help="Draft a block that was measured off an old quilt.", epilog=EXAMPLES)
 @click.argument("file", metavar="FILE", type=click.Path(allow_dash=True))
 @click.option(
     "--format",
@@ -67,24 +68,3 @@ def draft(file: str, form: str, out: str | None, shelves: tuple[str, ...]) -> in
     if form != "json":
         say(f"\nWrote {path}.")
     return CLEAN
-
-
-def drafted(compiled: Compiled) -> str:
-    """The file with its washed blocks drafted."""
-    from ...drafting.washed.written import drafted_source
-    from ...words.work.washed import remarks
-
-    return drafted_source(compiled.source, compiled.measured, remarks)
-
-
-def report(compiled: Compiled, form: str) -> str:
-    """What the command prints in one of its forms."""
-    from ...sheets.reports.washed_report import washed_record, washed_text
-
-    if form == "block":
-        return drafted(compiled)
-    if form == "text":
-        return washed_text(compiled.measured)
-    from json import dumps
-
-    return dumps(washed_record(compiled.source, compiled.measured), ensure_ascii=True)

@@ -9,10 +9,12 @@ from typing import TYPE_CHECKING, Any, Final
 
 import click
 
-from ..choices import cutting_of, cutting_options, open_shelf, shelf_option
-from ..compiling import Compiled, compile_alone
+from ...door.choices import cutting_of
+from ...door.explaining import explained
+from ...failures import own_mistakes
+from ..alone import compile_alone
+from ..choices import command, cutting_options, open_shelf, shelf_option
 from ..console import CLEAN, say
-from ..failures import own_mistakes
 from ..inputs import DASH, one_input
 
 if TYPE_CHECKING:
@@ -30,9 +32,7 @@ Examples:
 """
 
 
-@click.command(
-    "explain", short_help="Say everything about blocks and quilts, or about a code.", epilog=EXAMPLES
-)
+@command("explain", short_help="Say everything about blocks and quilts, or about a code.", epilog=EXAMPLES)
 @click.argument("subject", metavar="FILE|CODE", type=click.Path(allow_dash=True))
 @click.option(
     "--format",
@@ -66,29 +66,9 @@ def explain(
     if status != CLEAN:
         return status
     with own_mistakes(given.name):
-        text = told(compiled, form, ruler)
+        text = explained(compiled, form, ruler)
     say(text)
     return CLEAN
-
-
-def told(compiled: Compiled, form: str, ruler: Fraction) -> str:
-    """The report as text or as JSON."""
-    if form == "text":
-        from ...sheets.reports.quilt_report_text import quilts_text
-        from ...sheets.reports.report_text import report_text
-
-        texts = (report_text(compiled.blocks, ruler), quilts_text(compiled.planned))
-        return "\n\n\n".join(each for each in texts if each)
-    from json import dumps
-
-    from ...sheets.reports.report import report
-
-    told = report(compiled.blocks, ruler)
-    if compiled.planned:
-        from ...sheets.reports.quilt_report import planned_report
-
-        told["quilts"] = [planned_report(each) for each in compiled.planned]
-    return dumps(told, ensure_ascii=True)
 
 
 def explain_code(code: str, form: str) -> int:

@@ -11,12 +11,12 @@ import click
 from ...diagnostics.diagnostic import Severity
 from ...diagnostics.source import Source
 from ...diagnostics.visible import visible
-from ...language.formatter import format_source
+from ...door.rewriting import bytes_like, laid_out, read_text, rewrite
+from ...failures import own_mistakes
 from ...words.phrases import count_of, one_of
+from ..choices import command
 from ..console import COMPLAINED, Tally, say, show_diagnostics
-from ..failures import own_mistakes
 from ..inputs import Input, inputs_of
-from ..rewriting import bytes_like, read_text, rewrite
 
 EXAMPLES: Final = """
 \b
@@ -29,7 +29,7 @@ Examples:
 """
 
 
-@click.command("fmt", short_help="Lay files out in the house style.", epilog=EXAMPLES)
+@command("fmt", short_help="Lay files out in the house style.", epilog=EXAMPLES)
 @click.argument("files", nargs=-1, required=True, metavar="FILE|FOLDER...", type=click.Path(allow_dash=True))
 @click.option(
     "--check",
@@ -63,7 +63,7 @@ class _Run:
     def lay_out(self, given: Input) -> None:
         """Lays out one file, or says what keeps it from being laid out."""
         data, read = read_text(given)
-        outcome = read.then(format_source)
+        outcome = read.then(laid_out)
         if outcome.value is None or read.value is None:
             faults = [each for each in outcome.diagnostics if each.severity is Severity.ERROR]
             show_diagnostics(faults, {given.name: read.value or Source(given.name, "")}, err=True)

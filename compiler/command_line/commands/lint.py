@@ -8,21 +8,17 @@ from typing import Final
 
 import click
 
-from ...diagnostics.diagnostic import Diagnostic, Severity
+from ...diagnostics.diagnostic import Diagnostic
 from ...diagnostics.source import Source
 from ...diagnostics.visible import visible
-from ...lint.linted import Linted
+from ...door.linting import Linter, check_names
+from ...door.rewriting import bytes_like, read_text, rewrite
+from ...failures import OwnMistake, own_mistakes
 from ...words.phrases import count_of
-from ..choices import open_shelf, shelf_option
+from ..choices import command, open_shelf, shelf_option
 from ..console import Progress, Tally, complain, say, show_diagnostics
-from ..failures import OwnMistake, own_mistakes
 from ..inputs import Input, inputs_of
-from ..rewriting import bytes_like, read_text, rewrite
-from ..shelves.folders import FolderShelf
-from ..shelves.locking import locked_sources, open_lock
 from .check import Form, JsonList
-
-ROUNDS: Final = 10  # of mending: a mend may uncover another, as a point that only an idle point used
 
 EXAMPLES: Final = """
 \b
@@ -42,15 +38,14 @@ def _listed(ctx: click.Context, _: click.Parameter, wanted: bool) -> None:
     """Every check in a line, and the end of the run."""
     if not wanted or ctx.resilient_parsing:
         return
-    from ...lint.checks import NAMES
     from ...words.catalogue.codes import catalogue
 
-    for name in NAMES:
+    for name in check_names():
         say(f"{name:21} {catalogue()[name].title}")
     ctx.exit(0)
 
 
-@click.command("lint", short_help="Say what could be better, and mend it.", epilog=EXAMPLES)
+@command("lint", short_help="Say what could be better, and mend it.", epilog=EXAMPLES)
 @click.argument("files", nargs=-1, required=True, metavar="FILE|FOLDER...", type=click.Path(allow_dash=True))
 @click.option("--mend", is_flag=True, help="Apply the mends that there are; they change no outline.")
 @click.option("--only", "only", multiple=True, metavar="NAME", help="This check alone. Repeatable.")
@@ -84,13 +79,12 @@ def lint(
 
     The exit status is 1 where anything is said. A FOLDER stands for every .block and .quilt file in it.
     """
-    from ...lint.checks import NAMES
-
+    names = check_names()
     for name in (*only, *allowed):
-        if name not in NAMES:
+        if name not in names:
             raise click.UsageError(f"There is no check '{visible(name[:40])}'; --list has them all.")
     inputs = inputs_of(files)
-    run = _Run(open_shelf(shelves), only, allowed, form, JsonList() if form == "json" else None)
+    run = _Run(Linter(open_shelf(shelves), only, allowed), form, JsonList() if form == "json" else None)
     progress = Progress(len(inputs))
     for given in inputs:
         progress.next_file()
@@ -109,9 +103,7 @@ def lint(
 class _Run:
     """One run of the command."""
 
-    shelf: FolderShelf
-    only: tuple[str, ...]
-    allowed: tuple[str, ...]
+    linter: Linter
     form: Form
     listed: JsonList | None
     tally: Tally = field(default_factory=Tally)
@@ -126,53 +118,14 @@ class _Run:
             return
         with own_mistakes(given.name):
             source = read.value
-            said, sources, outlines = self._said_of(given, source)
+            said, sources, outlines = self.linter.said_of(given, source)
             if mend and given.path is not None:
-                source, said = self._mend(given, source, said, outlines)
+                source, said, count = self.linter.mend(given, source, said, outlines)
+                self.mended += count
                 if source != read.value:
                     rewrite(given.path, bytes_like(source.text, data))
         progress.clear()
         self._tell(said, {**sources, given.name: source})
-
-    def _mend(
-        self, given: Input, source: Source, said: tuple[Diagnostic, ...], outlines: list[str]
-    ) -> tuple[Source, tuple[Diagnostic, ...]]:
-        """The source with every mend, and what is left to say."""
-        from ...lint.mending import mended
-
-        for _ in range(ROUNDS):
-            text, count = mended(source.text, said)
-            if not count or any(each.severity is Severity.ERROR for each in said):
-                break
-            self.mended += count
-            source = Source(source.name, text)
-            said, _, after = self._said_of(given, source)
-            assert after == outlines, "a mend has changed an outline"
-        return source, said
-
-    def _said_of(
-        self, given: Input, source: Source
-    ) -> tuple[tuple[Diagnostic, ...], Mapping[str, Source], list[str]]:
-        """What there is to say, the sources it is said of, and the fingerprints of the file's own blocks:
-        one from elsewhere goes with its `use`, where nothing calls it."""
-        from ...drafting.fingerprint import fingerprint_of
-        from ...language.parser import parse
-        from ...lint.checks import lint
-        from ...pipeline import compile_file
-
-        self.shelf.forget()
-        locked = open_lock(given, self.shelf)
-        if locked.value is None:
-            return locked.diagnostics, locked_sources(locked.diagnostics), []
-        made = compile_file(source, locked.value.shelf)
-        sources = {**self.shelf.sources, **locked.value.sources}
-        file = parse(source).value
-        if made.value is None or made.failed or file is None:
-            return tuple(each for each in made.diagnostics if each.severity is Severity.ERROR), sources, []
-        drafts = tuple(each.draft for each in made.value.blocks if not each.from_elsewhere)
-        linted = Linted(source, file, drafts, made.value.choices, made.diagnostics)
-        outlines = sorted(fingerprint_of(each) for each in drafts)
-        return lint(linted, self.only, self.allowed), sources, outlines
 
     def _tell(self, said: Sequence[Diagnostic], sources: Mapping[str, Source]) -> None:
         self.tally.add(said)

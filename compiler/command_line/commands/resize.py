@@ -3,26 +3,19 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Sequence
 from fractions import Fraction
-from typing import TYPE_CHECKING, Final
+from typing import Final
 
 import click
 
-from ... import __version__
-from ...diagnostics.diagnostic import Severity
 from ...diagnostics.source import Source
-from ..blocks import BlockChoice, named, write_files
-from ..choices import LengthChoice, RulerChoice, block_option, open_shelf, shelf_option
-from ..compiling import Compiled, compile_alone
+from ...door.blocks import BlockChoice, write_files
+from ...door.resizing import faults_of, outermost, report, resized
+from ...failures import own_mistakes
+from ..alone import compile_alone
+from ..choices import LengthChoice, RulerChoice, block_option, command, open_shelf, shelf_option
 from ..console import CLEAN, COMPLAINED, say, show_diagnostics
-from ..failures import own_mistakes
 from ..inputs import one_input
-from ..shelves.folders import FolderShelf
-
-if TYPE_CHECKING:
-    from ...language.edits import Edit
-    from ...pipeline import CompiledBlock
 
 LEAST: Final = Fraction(1)  # inches: smaller blocks are all allowance
 MOST: Final = Fraction(120)  # inches: a quilt of one block
@@ -36,7 +29,7 @@ Examples:
 """
 
 
-@click.command("resize", short_help="Say which sizes suit a block, and draft it at another.", epilog=EXAMPLES)
+@command("resize", short_help="Say which sizes suit a block, and draft it at another.", epilog=EXAMPLES)
 @click.argument("file", metavar="FILE", type=click.Path(allow_dash=True))
 @click.option(
     "--to",
@@ -95,7 +88,10 @@ def resize(
         raise click.UsageError("There is no block in what was read.")
     with own_mistakes(given.name):
         text = resized(compiled, blocks, to) if to is not None else ""
-        if text and not compiles(Source(given.name, text), shelf):
+        source = Source(given.name, text)
+        faults = faults_of(source, shelf) if text else []
+        show_diagnostics(faults, {**shelf.sources, source.name: source}, err=True)
+        if faults:
             return COMPLAINED
         told = text if form == "block" else report(blocks, to, ruler, form)
     if out is None:
@@ -104,58 +100,3 @@ def resize(
     [path] = write_files(os.path.dirname(out) or ".", [(os.path.basename(out), text.encode())])
     say(told if form == "json" else f"{told if form == 'text' else ''}\n\nWrote {path}.".lstrip())
     return CLEAN
-
-
-def outermost(compiled: Compiled) -> list[CompiledBlock]:
-    """The file's blocks that no other block in it uses."""
-    used = {use for each in compiled.own_blocks for use in each.draft.uses}
-    return [each for each in compiled.own_blocks if (each.draft.title, each.draft.version) not in used]
-
-
-def resized(compiled: Compiled, blocks: Sequence[CompiledBlock], to: Fraction) -> str:
-    """The file with the blocks drafted that wide; a use error for one that has yet to be drafted."""
-    from ...language.edits import with_edits
-    from ...language.parser import parse
-    from ...language.rescale import rescaled
-
-    file = parse(compiled.source).value
-    assert file is not None, "the file has compiled"
-    trees = {each.title.span: each for each in file.blocks}
-    edits: list[Edit] = []
-    for each in blocks:
-        block = trees[each.draft.origin] if each.draft.origin else None
-        assert block is not None, "every block of the file has its words"
-        if any(measured.block.title.span == each.draft.origin for measured in compiled.measured):
-            raise click.UsageError(f"'{named(each.draft.title)}' is a washed block: draft it first.")
-        edits += rescaled(compiled.source, block, to / each.draft.width)
-    return with_edits(compiled.source.text, edits)
-
-
-def compiles(source: Source, shelf: FolderShelf) -> bool:
-    """Whether the resized file compiles; what is wrong with it is shown."""
-    from ...pipeline import compile_file
-
-    outcome = compile_file(source, shelf)
-    faults = [each for each in outcome.diagnostics if each.severity is Severity.ERROR]
-    show_diagnostics(faults, {**shelf.sources, source.name: source}, err=True)
-    return not faults
-
-
-def report(blocks: Sequence[CompiledBlock], to: Fraction | None, ruler: Fraction, form: str) -> str:
-    """What is told of the blocks, to read or as JSON."""
-    from json import dumps
-
-    from ...cutting.sizes import block_at
-    from ...sheets.reports.sizes_report import size_text, sizes_record, sizes_text
-
-    asked = [block_at(each.draft, each.templates, to, ruler) if to is not None else None for each in blocks]
-    pairs = list(zip(blocks, asked, strict=True))
-    if form == "json":
-        records = [sizes_record(each.draft, each.templates, ruler, size) for each, size in pairs]
-        return dumps({"piecewright": __version__, "blocks": records}, ensure_ascii=True)
-    return "\n\n\n".join(
-        size_text(each.draft, each.templates, size, ruler)
-        if size
-        else sizes_text(each.draft, each.templates, ruler)
-        for each, size in pairs
-    )

@@ -12,13 +12,18 @@ from typing import Final
 from ...geometry.curves import flattened
 from ...geometry.edge import Edge
 from ...measure.marks import mark_up
-from ...measure.tolerance import NEAR, Number
+from ...measure.tolerance import NEAR, Number, near
+from ..handling import Then
 from ..plan_model import Kind
+from ..reasons import OffMark, Reason, Share, TemplateReason
 from ..templates.allowance import outset
 from .recognise import Figure
 
 ON_MARK: Final = Fraction(1, 32)
 """Inches that a rule may give over the exact cut: what the width of a pencil line hides."""
+
+PARTS: Final = (3, 5, 6, 7, 9, 10, 11, 12)
+"""Shares of a whole number of inches that rulers in halves do not show."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,19 +36,23 @@ class Method:
     height: Number
     yields: int
     excess: float
-    reason: str
+    reason: Reason
     strip: Number | None = None
     angle: float | None = None
     corners: tuple[complex, ...] = ()
-    then: str = ""
+    then: tuple[Then, ...] = ()
 
 
-def template_method(outline: Sequence[Edge], allowances: Sequence[Number], reason: str) -> Method:
+Ruled = Method | TemplateReason
+"""What a rule of the ruler gives: the method, or why it does not hold here."""
+
+
+def template_method(outline: Sequence[Edge], allowances: Sequence[Number], reason: Reason) -> Method:
     """A template's own box, for the reason given."""
     return template_as_cut(outset(outline, [Fraction(each) for each in allowances]), reason)
 
 
-def template_as_cut(cut: Sequence[Edge], reason: str) -> Method:
+def template_as_cut(cut: Sequence[Edge], reason: Reason) -> Method:
     """The box of a cut outline, points trimmed or not."""
     corners = tuple(flat_corners(cut))
     left, top, right, bottom = box_of(corners)
@@ -96,3 +105,22 @@ def excess_of(pairs: Sequence[tuple[Number, float]]) -> float:
     """How far the marks lie over the exact cuts at most, in inches. Pairs of mark and exact."""
     most = max(float(mark) - exact for mark, exact in pairs)
     return most if most > NEAR else 0.0
+
+
+def unmarked(finished: Number, exact: Number, step: Fraction, whole: Number | None) -> Share | OffMark:
+    """Why a length is not cut by the ruler: one third of 8in is 2.667in, which no ruler marks."""
+    return _share(finished, step, whole) or OffMark(exact, mark_up(exact, step))
+
+
+def _share(finished: Number, step: Fraction, whole: Number | None) -> Share | None:
+    if near(mark_up(finished, step), finished):
+        return None
+    wholes = [whole] if whole is not None else [bottom * finished for bottom in PARTS]
+    for each in wholes:
+        for bottom in PARTS:
+            top = round(float(finished) / float(each) * bottom)
+            if 0 < top < min(bottom, 12) and near(float(each) * top / bottom, finished):
+                if not near(each, round(float(each))) and whole is None:
+                    continue
+                return Share(top, bottom, each, finished)
+    return None

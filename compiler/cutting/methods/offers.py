@@ -13,15 +13,13 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from fractions import Fraction
 from math import ceil, inf
-from typing import NamedTuple
+from typing import Literal, NamedTuple
 
 from ...drafting.model import Draft, Piece, Side
 from ...measure.tolerance import ALIKE, Number
-from ...words.phrases import count_of, one_of
 from ..needs import Fabric, Quilt
-from ..plan_model import Cut, Offer
+from ..plan_model import Cut, Geese, Offer, SquarePairs, StripSet
 from .recognise import Figure, recognise
-from .rotary_words import length_text
 
 SPARE_MOST = 4 / 3
 """How many more squares a set of eight may make than are wanted: else nobody would cut cloth that dear."""
@@ -223,13 +221,13 @@ def _offers(unit: Unit, count: int, cuts: Sequence[Cut], cloths: Cloths, step: F
         and not used & cloths.one_way
         and all(len(cut.slants) <= 1 for cut in cuts)
     ):
-        yield from _pair_offers(count, cuts, cloths, step)
+        yield from _pair_offers(count, cuts, cloths)
     elif (
         unit.kind == "goose"
         and kinds == ["quarter-square triangle", *["half-square triangle"] * 2]
         and not used & cloths.directed
     ):
-        yield _goose_offer(count, cuts, cloths, step)
+        yield _goose_offer(count, cuts, cloths)
     elif (
         unit.kind == "row"
         and count >= ROWS_FEWEST
@@ -239,46 +237,28 @@ def _offers(unit: Unit, count: int, cuts: Sequence[Cut], cloths: Cloths, step: F
         yield from _strip_offer(count, cuts, cloths, step)
 
 
-def _pair_offers(count: int, cuts: Sequence[Cut], cloths: Cloths, step: Fraction) -> Iterator[Offer]:
+def _pair_offers(count: int, cuts: Sequence[Cut], cloths: Cloths) -> Iterator[Offer]:
     one, two = cuts
     square = max(one.width, two.width)
     turned = bool({one.fabric, two.fabric} & cloths.directed)  # of eight, half lie across the print
     singly = _squares(ceil(count / one.yields), one.width) + _squares(ceil(count / two.yields), two.width)
-    for many, method in ((2, "two at a time"), (8, "eight at a time")):
-        side = square if many == 2 else square * 2
+    titles = cloths.titles[one.fabric], cloths.titles[two.fabric]
+    ways: tuple[tuple[Literal[2, 8], Number], ...] = ((2, square), (8, square * 2))
+    for many, side in ways:
         sets = ceil(count / many)
-        size = length_text(side, step)
-        lines = "the diagonal" if many == 2 else "both diagonals"
-        cut = "cut on the line" if many == 2 else "cut on the lines and across the middle both ways"
-        made = count_of(sets * many, "two-triangle square")
         if many == 8 and (turned or sets * many > count * SPARE_MOST):
             continue
-        first, second = cloths.titles[one.fabric], cloths.titles[two.fabric]
-        squares = f"{count_of(sets, 'square')} {size} of {first} and {sets} of {second}"
-        yield Offer(
-            method,
-            f"Cut {squares}; lay them together in pairs, draw {lines}, sew 1/4in either side, {cut}: {made}.",
-            2 * _squares(sets, side),
-            singly,
-        )
+        yield Offer(SquarePairs(many, sets, side, titles), 2 * _squares(sets, side), singly)
 
 
-def _goose_offer(count: int, cuts: Sequence[Cut], cloths: Cloths, step: Fraction) -> Offer:
+def _goose_offer(count: int, cuts: Sequence[Cut], cloths: Cloths) -> Offer:
     goose, sky = cuts[0], cuts[1]
     sets = ceil(count / 4)
     singly = _squares(ceil(count / goose.yields), goose.width) + _squares(
         ceil(2 * count / sky.yields), sky.width
     )
-    large = f"{count_of(sets, 'square')} {length_text(goose.width, step)} of {cloths.titles[goose.fabric]}"
-    small = f"{count_of(4 * sets, 'square')} {length_text(sky.width, step)} of {cloths.titles[sky.fabric]}"
-    return Offer(
-        "four at a time",
-        f"Cut {large} and {small}; lay two small squares on opposite corners of a large one, draw their "
-        "diagonal, sew 1/4in either side and cut; sew a small square to each half the same way: "
-        f"{sets * 4} units.",
-        _squares(sets, goose.width) + _squares(4 * sets, sky.width),
-        singly,
-    )
+    made = Geese(sets, goose.width, sky.width, cloths.titles[goose.fabric], cloths.titles[sky.fabric])
+    return Offer(made, _squares(sets, goose.width) + _squares(4 * sets, sky.width), singly)
 
 
 def _squares(count: int, side: Number) -> float:
@@ -304,14 +284,10 @@ def _strip_offer(count: int, cuts: Sequence[Cut], cloths: Cloths, step: Fraction
         ceil(count * many / int(longest[name] / every)) * float(strip * longest[name])
         for name, many in pieces.items()
     )
-    named = one_of([cloths.titles[cut.fabric] for cut in cuts], "and")
     shorter = any(cloths.fabrics[name].scraps for name in pieces)
-    size = f"{length_text(strip, step)} wide{f' and {length_text(long, step)} long' if shorter else ''}"
+    named = tuple(cloths.titles[cut.fabric] for cut in cuts)
     yield Offer(
-        "strip set",
-        f"Sew strips {size} of {named} side by side, "
-        f"{length_text(sewn, step)} wide in all; {count_of(sets, 'set')}, cut across every "
-        f"{length_text(every, step)}: {count_of(count, 'row')}.",
+        StripSet(strip, long if shorter else None, sewn, every, sets, count, named),
         sets * sum(float(strip * taken[cut.fabric]) for cut in cuts),
         singly,
     )

@@ -12,7 +12,6 @@ Inches, x right and y down.
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Sequence
 from dataclasses import replace
 from fractions import Fraction
 from math import ceil
@@ -20,12 +19,12 @@ from typing import Final
 
 from ...measure.marks import mark_up
 from ...measure.tolerance import ROUNDING
-from ...words.phrases import count_of, one_of
+from ..handling import Box, Lies, LongWay, PartedOnPrint, PrintAlong, PrintUp, Slant, TemplateLaid
 from ..needs import Fabric, Need, Way
-from ..plan_model import Cut, Slant
+from ..plan_model import Cut
+from ..reasons import OFF_GRAIN, Aslant, NoRule
 from .method import Method, on_mark, template_method
 from .recognise import Figure, recognise
-from .rotary_words import OFF_GRAIN, degrees_text, length_text
 
 PARTED: Final = ("half-square triangle", "half-rectangle triangle", "quarter-square triangle")
 """Kinds that are cut from boxes, corner to corner."""
@@ -33,53 +32,46 @@ PARTED: Final = ("half-square triangle", "half-rectangle triangle", "quarter-squ
 FROM_STRIPS: Final = ("equilateral triangle", "diamond", "parallelogram", "trapezoid", "hexagon")
 """Kinds that are cut from a strip, which lies across the cloth."""
 
-DIAGONALS: Final[dict[Slant, str]] = {
-    "rising": "from bottom left to top right", "falling": "from top left to bottom right",
-    "both": "twice, corner to corner",
-}  # fmt: skip
-
-ASLANT: Final = "the print stands upright in the quilt, aslant to its sides"
-
 
 def on_print(method: Method, need: Need, fabric: Fabric | None, step: Fraction) -> Method:
     """The method on the cloth: a template where its print will not go with the ruler's way."""
     if fabric is None or not fabric.is_directional:
         return method
     if method.kind == "template" and method.reason == OFF_GRAIN:
-        return replace(method, reason=ASLANT + _square_words(need, step))
+        return replace(method, reason=Aslant(_measured(need, step)))
     if method.kind in FROM_STRIPS and abs(recognise(need.outline, need.allowances).side(0).real) < ROUNDING:
-        return template_method(need.outline, need.allowances, "its strip would lie along the print")
+        return template_method(need.outline, need.allowances, NoRule("a strip along the print"))
     return method
 
 
-def _square_words(need: Need, step: Fraction) -> str:
+def _measured(need: Need, step: Fraction) -> tuple[Fraction, ...]:
     """What a square or rectangle that lies aslant measures, for who lays a ruler so."""
     figure = recognise(need.outline, need.allowances)
     if figure.kind not in ("square", "rectangle"):
-        return ""
+        return ()
     sides = [
         abs(figure.side(at)) + figure.allowances[at - 1] + figure.allowances[(at + 1) % 4] for at in range(2)
     ]
     if not all(on_mark(side, step) for side in sides):
-        return ""
-    marks = dict.fromkeys(length_text(mark_up(side, step), step) for side in sides)
-    return f"; it measures {' x '.join(marks)}, laid so"
+        return ()
+    return tuple(dict.fromkeys(mark_up(side, step) for side in sides))
 
 
 def with_print(cut: Cut, need: Need, fabric: Fabric | None, step: Fraction) -> Cut:
-    """The cut on the cloth: how many boxes are cut which way, and in words how the pieces lie."""
+    """The cut on the cloth: how many boxes are cut which way, and how the pieces lie."""
     if fabric is None or not fabric.is_directional:
         return cut
     if cut.kind not in PARTED:
-        return replace(cut, lies=_lies(cut, need, fabric, step))
+        return replace(cut, lies=_lies(cut, need, not fabric.one_way))
     slants = slants_of(cut.kind, need, fabric.one_way)
-    either = "" if fabric.one_way else "Each triangle may lie either end up."
+    spare = sum(count for _, count in slants) * cut.yields - cut.pieces
+    box: Box = "rectangle" if cut.kind == "half-rectangle triangle" else "square"
     return replace(
         cut,
         slants=slants,
         cuts=sum(count for _, count in slants),
-        lies=either,
-        then=_parted_words(cut, slants),
+        lies=None if fabric.one_way else PrintUp("triangle", True),
+        then=(PartedOnPrint(box, slants, spare),),
     )
 
 
@@ -117,56 +109,28 @@ def _sign(part: float, whole: complex) -> int:
     return 0 if abs(part) < ROUNDING * abs(whole) else 1 if part > 0 else -1
 
 
-def _parted_words(cut: Cut, slants: Sequence[tuple[Slant, int]]) -> str:
-    """`With the print up, cut 5 of the squares once from bottom left to top right ...`."""
-    box = "rectangle" if cut.kind == "half-rectangle triangle" else "square"
-    if len(slants) == 1:
-        ((slant, _),) = slants
-        once = "" if slant == "both" else "once "
-        words = f"With the print up, cut each {box} {once}{DIAGONALS[slant]}."
-    else:
-        ways = [
-            f"{count} {f'of the {box}s ' if not at else ''}once {DIAGONALS[slant]}"
-            for at, (slant, count) in enumerate(slants)
-        ]
-        words = f"With the print up, cut {one_of(ways, 'and')}."
-    spare = sum(count for _, count in slants) * cut.yields - cut.pieces
-    left = f" {count_of(spare, 'triangle')} {'is' if spare == 1 else 'are'} left over." if spare else ""
-    return words + left
-
-
-def _lies(cut: Cut, need: Need, fabric: Fabric, step: Fraction) -> str:
-    """How the pieces lie on the print, in words."""
-    either = "" if fabric.one_way else ", either end up"
+def _lies(cut: Cut, need: Need, either: bool) -> Lies:
+    """How the pieces lie on the print, `either` end up or one."""
     if cut.kind == "template":
-        return _laid_words(need, either)
+        return _laid(need, either)
     if cut.outline:
-        return f"Its strip lies across the cloth, the print up, and the picture shows each piece{either}."
+        return PrintUp("strip", either)
     if cut.kind == "square":
-        return f"Sew it with the print up{either}."
-    across, along = (length_text(each, step) for each in (cut.width, cut.height))
+        return PrintUp("square", either)
     if cut.kind == "strip":
-        way = "across the cloth" if cut.width > cut.height else "along the selvage"
-        return f"Cut {way}, so that the print stands up in the quilt{either}."
-    return f"The print runs along its {along}, across the cloth lie {across}{either}."
+        return LongWay(cut.width > cut.height, either)
+    return PrintAlong(cut.width, cut.height, either)
 
 
-def _laid_words(need: Need, either: str) -> str:
-    """`Lay the template 4 times as it is and 2 times turned 90° clockwise, from how it lies in the block, the
-    print up.`"""
-    told: dict[str, int] = {}
+def _laid(need: Need, either: bool) -> TemplateLaid:
+    """How often a template is laid which way, turned to a tenth of a degree."""
+    in_block = need.block is not None
+    ways = Counter[tuple[bool, float]]()
     for way in need.on_print:
         drawn = -need.drawn if way.reversed else need.drawn
-        turned = round((way.turned + (drawn if need.block is not None else 0)) % 360, 1) % 360
-        turn = f"turned {degrees_text(turned)} clockwise" if turned else ""
-        words = " and ".join(filter(None, ("reversed" if way.reversed else "", turn))) or "as it is"
-        told[words] = told.get(words, 0) + way.count
-    if list(told) == ["as it is"]:
-        lies = "as it lies in the block" if need.block is not None else "with its arrow up"
-        return f"Lay the template {lies}, the print up{either}."
-    frame = "how it lies in the block" if need.block is not None else "where its arrow points up"
-    ways = [words if len(told) == 1 else f"{count} times {words}" for words, count in told.items()]
-    return f"Lay the template {one_of(ways, 'and')}, from {frame}, the print up{either}."
+        turned = round((way.turned + (drawn if in_block else 0)) % 360, 1) % 360
+        ways[way.reversed, turned] += way.count
+    return TemplateLaid(tuple((*way, count) for way, count in ways.items()), in_block, either)
 
 
 def figure_merges(figure: Figure) -> bool:

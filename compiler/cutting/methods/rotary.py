@@ -1,5 +1,4 @@
-"""How a shape is cut: by a rule of the rotary cutter where one holds, else by a template, with the reason in
-words.
+"""How a shape is cut: by a rule of the rotary cutter where one holds, else by a template, with the reason.
 
 A rule holds where the exact cut lies on a mark of the maker's ruler or within ON_MARK under it (the trade's
 triangles: see triangles); a cut is never rounded down, and its excess over the exact is told. Long strips
@@ -11,26 +10,23 @@ from __future__ import annotations
 from collections.abc import Sequence
 from fractions import Fraction
 from math import ceil
-from typing import Final
 
 from ...drafting.model import Draft
 from ...geometry.edge import Edge, Point
 from ...geometry.motion import Transform, turn_about
 from ...measure.marks import RULER_STEP
 from ...measure.tolerance import ROUNDED, Number
+from ..handling import PartedByHand
 from ..model import Template
 from ..needs import Fabric, Need
 from ..plan_model import Cut
+from ..reasons import HOLE, OFF_GRAIN, NoRule, OffAngle, TemplateReason
 from ..templates.allowance import outset
 from .method import Method, cut_corners, flat_corners, polygon_area, template_as_cut, template_method
 from .prints import on_print, with_print
 from .recognise import Figure, is_ruled, recognise
-from .rotary_words import OFF_GRAIN, degrees_text
 from .slanted import equilateral, hexagon, slanted, trapezoid
 from .triangles import box_method, half_rectangle, half_square, patch_method, quarter_square, strip_method
-
-HOLE: Final = "it has a hole"
-"""Why a shape needs its template, whatever its outside: a ruler cuts no hole."""
 
 
 def method_of(
@@ -40,8 +36,7 @@ def method_of(
     whole: Number | None = None,
     part: str = "blocks",
 ) -> Method:
-    """The method for a finished outline. `whole` is the finished width of its block, for the reason's
-    words."""
+    """The method for a finished outline. `whole` is the finished width of its block, for the reason."""
     figure = recognise(outline, allowances)
     refused = _refusal(figure)
     if refused:
@@ -64,23 +59,23 @@ def method_of(
     return found if isinstance(found, Method) else template_method(outline, allowances, found)
 
 
-def _refusal(figure: Figure) -> str:
-    """Why no rule can serve the shape, whatever its size; '' where one may."""
+def _refusal(figure: Figure) -> TemplateReason | None:
+    """Why no rule can serve the shape, whatever its size; None where one may."""
     if figure.kind == "curved shape":
-        return "its sides are curved"
+        return NoRule("curved sides")
     if figure.kind == "seam":
-        return "one of its sides carries two allowances"
+        return NoRule("two allowances on a side")
     if figure.kind == "kite":
-        return "a kite has no rotary rule"
+        return NoRule("a kite")
     if figure.kind in ("triangle", "four-sided shape", "many-sided shape"):
-        return "its shape has no rotary rule"
+        return NoRule("no such shape")
     if not figure.on_grain:
         return OFF_GRAIN
     if figure.kind in ("equilateral triangle", "hexagon") and not figure.even:
-        return "its sides carry different allowances"
+        return NoRule("unlike allowances")
     if figure.kind in ("diamond", "parallelogram") and not is_ruled(figure.angle):
-        return f"its points are {degrees_text(figure.angle)}, and no ruler bears that line"
-    return ""
+        return OffAngle("points", figure.angle)
+    return None
 
 
 def template_method_of(draft: Draft, template: Template, step: Fraction = RULER_STEP) -> Method:
@@ -121,7 +116,7 @@ def choose_cut(
     cuts, then = ceil((need.count + need.reversed) / method.yields), method.then
     if method.kind == "half-rectangle triangle":
         cuts = plain + back
-        then = _both_hands(need, plain, back) if back else then
+        then = (_both_hands(need, plain, back),) if back else then
     cut = Cut(
         index,
         need.fabric,
@@ -161,10 +156,7 @@ def exact_area(need: Need) -> float:
     return polygon_area(cut_corners(figure))
 
 
-def _both_hands(need: Need, plain: int, back: int) -> str:
+def _both_hands(need: Need, plain: int, back: int) -> PartedByHand:
     """How the rectangles of half-rectangle triangles are cut, so many for each hand."""
     long = recognise(need.outline, need.allowances).side(1)
-    ways = ["top left to bottom right", "top right to bottom left"]
-    if long.real * long.imag < 0:
-        ways.reverse()
-    return f"Cut {plain} of the rectangles once from {ways[0]}, and {back} once from {ways[1]}."
+    return PartedByHand(plain, back, "rising" if long.real * long.imag < 0 else "falling")

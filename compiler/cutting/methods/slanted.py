@@ -14,10 +14,11 @@ from math import sqrt
 
 from ...measure.marks import mark_up
 from ...measure.tolerance import Number
+from ..handling import CutEnds, SlantedCuts, Zigzag
 from ..plan_model import Kind
-from .method import Method, cut_corners, excess_of, on_mark, to_corner
+from ..reasons import AcrossFinished, OffAngle, OnRuler, SlantedEnds, Sum
+from .method import Method, Ruled, cut_corners, excess_of, on_mark, to_corner, unmarked
 from .recognise import Figure, angle_at, is_ruled
-from .rotary_words import added, degrees_text, length_text, length_up, unmarked
 
 
 def _upright(figure: Figure) -> tuple[float, float]:
@@ -27,7 +28,7 @@ def _upright(figure: Figure) -> tuple[float, float]:
     return cross / abs(base), cross / abs(slant)
 
 
-def equilateral(figure: Figure, step: Fraction, whole: Number | None, setting: bool) -> Method | str:
+def equilateral(figure: Figure, step: Fraction, whole: Number | None, setting: bool) -> Ruled:
     """A strip cut at 60deg, one way and the other."""
     height = abs(figure.side(0)) * sqrt(3) / 2
     exact = height + 3 * figure.allowances[0]
@@ -40,15 +41,15 @@ def equilateral(figure: Figure, step: Fraction, whole: Number | None, setting: b
         strip,
         1,
         excess_of(((strip, exact),)),
-        added(height, exact - height, strip, step, "high finished"),
+        Sum(height, exact - height, strip, "strip"),
         strip,
         60.0,
         _spread(figure, (float(strip) - exact, 0, 0)),
-        "Cut the strip at 60°, one way and the other.",
+        (Zigzag(),),
     )
 
 
-def slanted(figure: Figure, step: Fraction, whole: Number | None, setting: bool) -> Method | str:
+def slanted(figure: Figure, step: Fraction, whole: Number | None, setting: bool) -> Ruled:
     """A strip cut at one slant: diamonds and parallelograms."""
     high, wide = _upright(figure)
     strip = high + figure.allowances[0] + figure.allowances[2]
@@ -66,16 +67,15 @@ def slanted(figure: Figure, step: Fraction, whole: Number | None, setting: bool)
         tall,
         1,
         excess_of(((tall, strip), (across, spacing))),
-        f"its strip and its cuts at {degrees_text(angle)} lie on the ruler",
+        OnRuler(angle),
         tall,
         angle,
         _spread(figure, (*over, 0, 0)),
-        f"Cut the strip at {degrees_text(angle)}, each cut {length_text(across, step)} from the "
-        "last, measured square to it.",
+        (SlantedCuts(angle, across),),
     )
 
 
-def trapezoid(figure: Figure, step: Fraction, whole: Number | None, setting: bool) -> Method | str:
+def trapezoid(figure: Figure, step: Fraction, whole: Number | None, setting: bool) -> Ruled:
     """A strip whose pieces have slanted ends."""
     corners = cut_corners(figure)
     base = figure.side(0) / abs(figure.side(0))
@@ -85,29 +85,28 @@ def trapezoid(figure: Figure, step: Fraction, whole: Number | None, setting: boo
     ends = [angle_at(figure, 0), angle_at(figure, 1)]
     off = [angle for angle in ends if not is_ruled(angle)]
     if off:
-        return f"its ends are {degrees_text(off[0])}, and no ruler bears that line"
+        return OffAngle("ends", off[0])
     if not on_mark(strip, step):
         return unmarked(high, strip, step, whole)
     if not (on_mark(long, step) or on_mark(abs(figure.side(0)), step)):
         return unmarked(abs(figure.side(0)), long, step, whole)
     tall, across = mark_up(strip, step), mark_up(long, step)
     over = (float(tall) - strip, float(across) - long)
-    at = " and ".join(dict.fromkeys(degrees_text(angle) for angle in ends))
     return Method(
         "trapezoid",
         across,
         tall,
         1,
         excess_of(((tall, strip), (across, long))),
-        f"{length_text(across, step)} along its long side, ends at {at}",
+        SlantedEnds(across, (ends[0], ends[1])),
         tall,
         round(min(ends), 2),
         _lengthened(figure, over),
-        f"Cut the strip's ends at {at}.",
+        (CutEnds((ends[0], ends[1])),),
     )
 
 
-def hexagon(figure: Figure, step: Fraction, whole: Number | None, setting: bool) -> Method | str:
+def hexagon(figure: Figure, step: Fraction, whole: Number | None, setting: bool) -> Ruled:
     """60deg diamonds from a strip, their two points cut off."""
     across = abs(figure.side(0)) * sqrt(3)
     exact = across + 2 * figure.allowances[0]
@@ -116,21 +115,17 @@ def hexagon(figure: Figure, step: Fraction, whole: Number | None, setting: bool)
     strip = mark_up(exact, step)
     over = (float(strip) - exact) / 2
     grown = figure._replace(allowances=tuple(each + over for each in figure.allowances))
-    half = length_text(Fraction(strip) / 2, step)
     return Method(
         "hexagon",
         strip,
         strip,
         1,
         excess_of(((strip, exact),)),
-        f"{length_up(across, step)} across finished and its allowances",
+        AcrossFinished(across),
         strip,
         60.0,
         to_corner(cut_corners(grown)),
-        f"Cut the strip at 60°, each cut {length_text(strip, step)} from the last, measured square "
-        "to it; then cut both points off, "
-        f"{half} "
-        "from the middle.",
+        (SlantedCuts(60.0, strip, strip / 2),),
     )
 
 

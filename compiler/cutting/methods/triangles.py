@@ -12,12 +12,13 @@ from fractions import Fraction
 from math import sqrt
 from typing import Final
 
-from ...measure.marks import mark_up
+from ...measure.marks import mark_up, to_trim
 from ...measure.tolerance import NEAR, Number
+from ..handling import MitreEnds, Parted
 from ..plan_model import Kind
-from .method import ON_MARK, Method, box_of, cut_corners, excess_of, on_mark
+from ..reasons import Finished, Mitred, OnRuler, Patch, Strip, Sum
+from .method import ON_MARK, Method, Ruled, box_of, cut_corners, excess_of, on_mark, unmarked
 from .recognise import Figure
-from .rotary_words import added, length_text, length_up, to_trim, unmarked
 
 ROOT_2: Final = sqrt(2)
 
@@ -34,7 +35,7 @@ TRADE_ROOT: Final = 1.414
 """The trade's square root of two, in its tables of setting triangles (SOURCES 1.3, trap 10.1)."""
 
 
-def box_method(figure: Figure, step: Fraction, whole: Number | None, setting: bool) -> Method | str:
+def box_method(figure: Figure, step: Fraction, whole: Number | None, setting: bool) -> Ruled:
     """Squares and rectangles: cut strips, and cut them across."""
     left, top, right, bottom = box_of(cut_corners(figure))
     inside = box_of(figure.corners)
@@ -46,9 +47,8 @@ def box_method(figure: Figure, step: Fraction, whole: Number | None, setting: bo
     (width, wide), (height, high) = sizes
     kind: Kind = "square" if width == height else "rectangle"
     excess = excess_of(((width, wide), (height, high)))
-    across, down = (length_up(inside[2] - inside[0], step), length_up(inside[3] - inside[1], step))
-    size = across if kind == "square" and across == down else f"{across} x {down}"
-    return Method(kind, width, height, 1, excess, f"{size} finished and its allowances")
+    reason = Finished(inside[2] - inside[0], inside[3] - inside[1], kind == "square")
+    return Method(kind, width, height, 1, excess, reason)
 
 
 def strip_method(figure: Figure, step: Fraction) -> Method:
@@ -56,11 +56,8 @@ def strip_method(figure: Figure, step: Fraction) -> Method:
     if figure.kind == "trapezoid":
         return _mitred(figure, step)
     width, height, excess = _up_to_marks(figure, step)
-    reason = "its finished size and its allowances"
-    if excess > ON_MARK + NEAR:
-        reason = f"{reason}, up to the next {length_text(step, step)}: trim it to the quilt's own measure"
     kind: Kind = "square" if width == height and figure.kind == "square" else "strip"
-    return Method(kind, width, height, 1, excess, reason)
+    return Method(kind, width, height, 1, excess, Strip(excess > ON_MARK + NEAR))
 
 
 def _mitred(figure: Figure, step: Fraction) -> Method:
@@ -72,25 +69,21 @@ def _mitred(figure: Figure, step: Fraction) -> Method:
     over = to_trim(MITRE_OVER, step)
     long, thick = mark_up(abs(along) + float(over), step), mark_up(exact, step)
     width, height = (long, thick) if lies_across else (thick, long)
-    shown, extra = length_up(abs(along), step), length_text(over, step)
     return Method(
         "strip",
         width,
         height,
         1,
         excess_of(((thick, exact),)),
-        f"{shown} along its long edge finished, and {extra} over for the mitres",
-        then="Mitre the ends when the corners are sewn, and trim what is over.",
+        Mitred(abs(along), over),
+        then=(MitreEnds(),),
     )
 
 
 def patch_method(figure: Figure, step: Fraction, margin: Number) -> Method:
     """Cloth for patches of a foundation, which cover their pieces roughly: cut to the mark above."""
     width, height, excess = _up_to_marks(figure, step)
-    allowance, over = (length_up(each, step) for each in (figure.allowances[0] - float(margin), margin))
-    reason = f"covers its patch with {allowance} of allowance and {over} of margin on every side"
-    if excess > ON_MARK + NEAR:
-        reason = f"{reason}, up to the next {length_text(step, step)}"
+    reason = Patch(figure.allowances[0] - float(margin), margin, excess > ON_MARK + NEAR)
     return Method("square" if width == height else "rectangle", width, height, 1, excess, reason)
 
 
@@ -111,49 +104,43 @@ def _triangle_square(finished: float, exact: float, step: Fraction, setting: flo
     return mark if on_mark(exact, step) or by_rule else None
 
 
-def half_square(figure: Figure, step: Fraction, whole: Number | None, setting: bool) -> Method | str:
+def half_square(figure: Figure, step: Fraction, whole: Number | None, setting: bool) -> Ruled:
     """A square cut once, corner to corner; its legs on the grain."""
     leg = abs(figure.side(0))
     exact = leg + figure.allowances[0] + figure.allowances[2] + figure.allowances[1] * ROOT_2
     mark = _triangle_square(leg, exact, step, leg if setting else None)
     if mark is None:
         return unmarked(leg, exact, step, whole)
-    reason = f"{added(leg, exact - leg, mark, step)}, the square cut once"
     return Method(
         "half-square triangle",
         mark,
         mark,
         2,
         float(mark) - exact,
-        _setting(reason, setting),
-        then="Cut each square once corner to corner.",
+        Sum(leg, exact - leg, mark, "once", setting),
+        then=(Parted("square", "once"),),
     )
 
 
-def quarter_square(figure: Figure, step: Fraction, whole: Number | None, setting: bool) -> Method | str:
+def quarter_square(figure: Figure, step: Fraction, whole: Number | None, setting: bool) -> Ruled:
     """A square cut twice, corner to corner; its long side on the grain."""
     long = abs(figure.side(1))
     exact = long + 2 * figure.allowances[1] + ROOT_2 * (figure.allowances[0] + figure.allowances[2])
     mark = _triangle_square(long, exact, step, long * TRADE_ROOT / ROOT_2 if setting else None)
     if mark is None:
         return unmarked(long, exact, step, whole)
-    reason = f"{added(long, exact - long, mark, step)}, the square cut twice"
     return Method(
         "quarter-square triangle",
         mark,
         mark,
         4,
         float(mark) - exact,
-        _setting(reason, setting),
-        then="Cut each square twice corner to corner.",
+        Sum(long, exact - long, mark, "twice", setting),
+        then=(Parted("square", "twice"),),
     )
 
 
-def _setting(reason: str, setting: bool) -> str:
-    return f"{reason}; trim the edge 1/4in beyond the points after sewing" if setting else reason
-
-
-def half_rectangle(figure: Figure, step: Fraction, whole: Number | None, setting: bool) -> Method | str:
+def half_rectangle(figure: Figure, step: Fraction, whole: Number | None, setting: bool) -> Ruled:
     """A rectangle cut once, corner to corner. It has no trade rule: only the exact cut will do."""
     left, top, right, bottom = box_of(cut_corners(figure))
     finished = box_of(figure.corners)
@@ -171,6 +158,6 @@ def half_rectangle(figure: Figure, step: Fraction, whole: Number | None, setting
         height,
         2,
         excess,
-        "its exact cut lies on the ruler, cut once",
-        then="Cut each rectangle once corner to corner.",
+        OnRuler(),
+        then=(Parted("rectangle", "once"),),
     )

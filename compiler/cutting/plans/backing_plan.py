@@ -8,22 +8,20 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 from math import ceil
-from typing import Final
 
 from ...measure.tolerance import NEAR, Number
+from ..handling import Upright
 from ..needs import BackingNeed
 from ..plan_model import Cut
-from .lots import JOIN, Cloth, Lot
+from ..reasons import Panels
+from .lots import JOIN, PANEL, Cloth, Lot
 
 Size = tuple[Number, Number]
 """Width and length in inches."""
 
 
-UPRIGHT: Final = "Its print stands up in the quilt."
-
-
 @dataclass(frozen=True, slots=True)
-class Panels:
+class Joined:
     """Panels of one way of joining: how many whole widths, the last one's width, all of one length."""
 
     whole: int
@@ -36,15 +34,15 @@ class Panels:
         return (self.whole + 1) * self.length
 
 
-def panels_for(across: Number, down: Number, cloth: Cloth, upright: bool) -> Panels:
+def panels_for(across: Number, down: Number, cloth: Cloth, upright: bool) -> Joined:
     """Panels side by side to `across`, each `down` long."""
     span = cloth.inches(cloth.spans[-1])
     count = max(1, ceil((float(across) - float(JOIN) - NEAR) / float(span - JOIN)))
     last = cloth.steps(float(across) - (count - 1) * float(span - JOIN))
-    return Panels(count - 1, cloth.inches(last), cloth.inches(cloth.steps(down)), upright)
+    return Joined(count - 1, cloth.inches(last), cloth.inches(cloth.steps(down)), upright)
 
 
-def best_panels(need: BackingNeed, cloth: Cloth) -> Panels:
+def best_panels(need: BackingNeed, cloth: Cloth) -> Joined:
     """The way that takes less cloth; seams down the back where both take the same, or where the print runs
     along."""
     down = panels_for(need.width, need.height, cloth, True)
@@ -58,11 +56,10 @@ def backing_cuts(need: BackingNeed, index: int, cloth: Cloth) -> tuple[list[Cut]
     span = cloth.inches(cloth.spans[-1])
     cuts, lots = [], []
     sizes: list[Size] = []
-    joins = "down the back" if panels.upright else "across the back"
+    reason = Panels(("down" if panels.upright else "across") if panels.whole else "")
     for width, count in ((span, panels.whole), (panels.last, 1)):
         if not count:
             continue
-        reason = f"panels joined with seams {joins}" if panels.whole else "one panel"
         cuts.append(
             Cut(
                 index,
@@ -76,11 +73,11 @@ def backing_cuts(need: BackingNeed, index: int, cloth: Cloth) -> tuple[list[Cut]
                 1,
                 0.0,
                 reason,
-                lies="" if cloth.turnable else UPRIGHT,
+                lies=None if cloth.turnable else Upright(),
             )
         )
         lots.append(
-            Lot(index + len(cuts) - 1, cloth.steps(width), cloth.steps(panels.length), count, False, "panel")
+            Lot(index + len(cuts) - 1, cloth.steps(width), cloth.steps(panels.length), count, False, PANEL)
         )
         sizes += [(width, panels.length)] * count
     return cuts, lots, sizes

@@ -7,16 +7,14 @@ from math import sqrt
 from typing import Final
 
 from ...measure.tolerance import NEAR
-from ..methods.rotary_words import length_text
+from ..handling import AnyWay, CutOnBias, JoinOnBias
 from ..needs import BindingNeed
 from ..plan_model import Cut
-from .lots import Cloth, Lot, strips_for
+from ..reasons import StripLength
+from .lots import RECTANGLE, SQUARE, Cloth, Lot, strips_for
 
 SEAM_ON_BIAS: Final = 2 * 0.25 * sqrt(2)
 """Inches of strip that joining two bias strips takes: 1/4in of allowance each, measured along the bias."""
-
-
-ANY_WAY: Final = "Its print may lie any way."
 
 
 def binding_cut(need: BindingNeed, index: int, cloth: Cloth) -> tuple[Cut, list[Lot]]:
@@ -26,9 +24,6 @@ def binding_cut(need: BindingNeed, index: int, cloth: Cloth) -> tuple[Cut, list[
     thick = cloth.steps(need.strip_width)
     lots = strips_for(index, need.length, thick, cloth.inches(thick), cloth, upright=False, any_way=True)
     count = sum(lot.count for lot in lots)
-    whole = length_text(cloth.inches(cloth.steps(need.length)), cloth.step)
-    reason = f"{whole} of strip, each join on the bias taking its own width"
-    lies = "" if cloth.turnable else ANY_WAY
     cut = Cut(
         index,
         need.fabric,
@@ -40,11 +35,11 @@ def binding_cut(need: BindingNeed, index: int, cloth: Cloth) -> tuple[Cut, list[
         count,
         1,
         0.0,
-        reason,
+        StripLength(cloth.inches(cloth.steps(need.length)), False),
         strip=cloth.inches(thick),
         joined=count,
-        then="Join the strips on the bias." if count > 1 else "",
-        lies=lies,
+        then=(JoinOnBias(),) if count > 1 else (),
+        lies=None if cloth.turnable else AnyWay(),
     )
     return cut, lots
 
@@ -54,7 +49,6 @@ def _bias(need: BindingNeed, index: int, cloth: Cloth) -> tuple[Cut, list[Lot]]:
     strip = cloth.inches(cloth.steps(need.strip_width))
     width, height = bias_cloth(float(need.length), float(strip), cloth)
     count = len(bias_strips(float(cloth.inches(width)), float(cloth.inches(height)), float(strip)))
-    text = length_text(strip, cloth.step)
     cut = Cut(
         index,
         need.fabric,
@@ -66,14 +60,13 @@ def _bias(need: BindingNeed, index: int, cloth: Cloth) -> tuple[Cut, list[Lot]]:
         count,
         count,
         0.0,
-        f"{length_text(cloth.inches(cloth.steps(need.length)), cloth.step)} of bias strip",
+        StripLength(cloth.inches(cloth.steps(need.length)), True),
         strip=strip,
         angle=45.0,
-        then=f"Cut it at 45° into {count} strips {text} wide, and join them.",
-        lies="" if cloth.turnable else ANY_WAY,
+        then=(CutOnBias(count, strip),),
+        lies=None if cloth.turnable else AnyWay(),
     )
-    noun = "square" if width == height else "rectangle"
-    return cut, [Lot(index, width, height, 1, width != height, noun)]
+    return cut, [Lot(index, width, height, 1, width != height, SQUARE if width == height else RECTANGLE)]
 
 
 def bias_cloth(length: float, strip: float, cloth: Cloth) -> tuple[int, int]:

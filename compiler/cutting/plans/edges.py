@@ -10,13 +10,10 @@ from __future__ import annotations
 
 from collections.abc import Collection
 from dataclasses import dataclass, replace
-from typing import Final
 
 from ...measure.tolerance import NEAR, Number, near
+from ..instruction import TrimPiece
 from ..plan_model import ClothPlan, PlacedCut, Slice
-from .instructions import Teller
-
-CALLED: Final = ("wide", "high")
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,9 +24,10 @@ class Lying:
     templates: Collection[int]
 
 
-def to_edges(plan: ClothPlan, width: Number, length: Number, lying: Lying, teller: Teller) -> ClothPlan:
+def to_edges(plan: ClothPlan, width: Number, length: Number, lying: Lying) -> ClothPlan:
     """The plan of a piece that is so large, and was planned to the last mark within that."""
-    trims = []
+    wide: Number | None = None
+    high: Number | None = None
     for across, true in ((True, width), (False, length)):
         marked = plan.width if across else plan.length
         if true - marked <= NEAR:
@@ -37,25 +35,28 @@ def to_edges(plan: ClothPlan, width: Number, length: Number, lying: Lying, telle
         ends = [each for each in plan.placed if near(_end(each, across), marked)]
         if all(each.cut in lying.templates or _joins(each, across, lying) for each in ends):
             plan = _grown(plan, across, marked, true, lying)
+        elif across:
+            wide = marked
         else:
-            trims.append(f"{teller.words(marked)} {CALLED[not across]}")
-    if not trims:
+            high = marked
+    if wide is None and high is None:
         return plan
-    text = f"Trim the piece to {' and '.join(trims)}."
+    trim = TrimPiece(wide, high)
     if not plan.slices:
-        return _trimmed(plan, width, length, text)
+        return _trimmed(plan, width, length, trim)
     first = plan.slices[0]
-    return replace(plan, slices=(replace(first, text=f"{text} {first.text}"), *plan.slices[1:]))
+    first = replace(first, instructions=(trim, *first.instructions))
+    return replace(plan, slices=(first, *plan.slices[1:]))
 
 
-def _trimmed(plan: ClothPlan, width: Number, length: Number, text: str) -> ClothPlan:
+def _trimmed(plan: ClothPlan, width: Number, length: Number, trim: TrimPiece) -> ClothPlan:
     """The plan of a piece that holds one box: all that is cut is what it is larger."""
     cuts: list[Slice] = []
     if width - plan.width > NEAR:
-        cuts.append(Slice(1, (0, 0, width, length), "along", plan.width, text))
+        cuts.append(Slice(1, (0, 0, width, length), "along", plan.width, (trim,)))
     if length - plan.length > NEAR:
         region = (0, 0, plan.width, length)
-        cuts.append(Slice(len(cuts) + 1, region, "across", plan.length, "" if cuts else text))
+        cuts.append(Slice(len(cuts) + 1, region, "across", plan.length, () if cuts else (trim,)))
     return replace(plan, width=width, length=length, slices=tuple(cuts))
 
 

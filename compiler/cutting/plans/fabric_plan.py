@@ -7,19 +7,19 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from ...diagnostics.diagnostic import Diagnostic
+from ...measure.marks import metric
 from ...measure.tolerance import Number
 from ...words.messages import cloth as complain
-from ...words.phrases import count_of
-from ..methods.rotary_words import metric
+from ..instruction import Boxes
 from ..needs import Fabric
-from ..plan_model import ClothPlan, FabricPlan, PlacedCut
+from ..plan_model import ByLength, ByPiece, ClothPlan, FabricPlan, PlacedCut
 from .edges import Lying, to_edges
 from .guillotine import Kind, Region, boxes_in
-from .instructions import Teller, slices_of
+from .instructions import Stuff, slices_of
 from .lots import Cloth, Lot, kind_of, kinds_of
 from .scraps import pack_scraps, scraps_needed
 from .strips import length_of, pack_bolt
-from .yardage import Margin, bought_text, length_to_buy
+from .yardage import Margin, length_to_buy
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,20 +38,10 @@ def plan_fabric(ordered: Ordered, margin: Margin) -> tuple[FabricPlan | None, li
     wide = [lot for lot in ordered.lots if not ordered.cloth.takes(lot)]
     if wide and not ordered.cloth.sizes:
         largest = max(wide, key=lambda lot: min(lot.width, lot.height))
-        return None, [
-            complain.piece_too_wide(
-                ordered.fabric,
-                (largest.noun, *_inches(ordered.cloth, largest)),
-                ordered.cloth.step,
-            )
-        ]
+        size = ordered.cloth.size(largest.width, largest.height)
+        return None, [complain.piece_too_wide(ordered.fabric, largest.boxes, size, ordered.cloth.step)]
     dealer = _Dealer(ordered)
     return _from_scraps(ordered, dealer) if ordered.cloth.sizes else (_from_bolt(ordered, dealer, margin), [])
-
-
-def _inches(cloth: Cloth, box: Lot | Kind) -> tuple[Number, Number]:
-    """Width and height of a box."""
-    return cloth.inches(box.width), cloth.inches(box.height)
 
 
 class _Dealer:
@@ -67,9 +57,9 @@ class _Dealer:
         self.dealt = [0] * len(self.kinds)
 
     @property
-    def nouns(self) -> list[str]:
-        """What each kind is called."""
-        return [_noun_of(lots) for lots in self.lots]
+    def boxes(self) -> list[Boxes]:
+        """What each kind is."""
+        return [_boxes_of(lots) for lots in self.lots]
 
     def next_lot(self, kind: int) -> Lot:
         """The lot that the next box of the kind is for."""
@@ -115,11 +105,11 @@ class _Dealer:
         return found
 
 
-def _noun_of(lots: Sequence[Lot]) -> str:
-    """What boxes of one size are called, whichever cuts they are for."""
-    if len({lot.noun for lot in lots}) > 1 and any(lot.run for lot in lots):
-        return "strip of templates" if all(lot.run for lot in lots) else "piece"
-    return lots[0].noun
+def _boxes_of(lots: Sequence[Lot]) -> Boxes:
+    """What boxes of one size are, whichever cuts they are for."""
+    if len({lot.boxes for lot in lots}) > 1 and any(lot.run for lot in lots):
+        return Boxes("strip", "templates") if all(lot.run for lot in lots) else Boxes("piece")
+    return lots[0].boxes
 
 
 def _from_bolt(ordered: Ordered, dealer: _Dealer, margin: Margin) -> FabricPlan:
@@ -127,8 +117,8 @@ def _from_bolt(ordered: Ordered, dealer: _Dealer, margin: Margin) -> FabricPlan:
     strips = pack_bolt(dealer.kinds, dealer.counts, cloth.spans[-1])
     whole = Region(cloth.spans[-1], length_of(strips), "across", tuple(strips))
     used = cloth.inches(whole.height)
-    teller = Teller(cloth.step, dealer.nouns)
-    plan = ClothPlan(cloth.inches(whole.width), used, slices_of(whole, teller, True), dealer.place(whole))
+    slices = slices_of(whole, Stuff(cloth.step, dealer.boxes))
+    plan = ClothPlan(cloth.inches(whole.width), used, slices, dealer.place(whole))
     by_metre = metric(cloth.step) if margin.sold is None else margin.sold == "metres"
     over = margin.of(used, by_metre)
     buy = length_to_buy(used, over, fabric.shrinkage, by_metre)
@@ -141,20 +131,20 @@ def _from_bolt(ordered: Ordered, dealer: _Dealer, margin: Margin) -> FabricPlan:
         ordered.area,
         over,
         buy,
-        bought_text(buy, by_metre),
+        ByLength("metres" if by_metre else "yards"),
         ordered.panels,
     )
 
 
 def _from_scraps(ordered: Ordered, dealer: _Dealer) -> tuple[FabricPlan | None, list[Diagnostic]]:
     cloth, fabric = ordered.cloth, ordered.fabric
-    teller = Teller(cloth.step, dealer.nouns, "across the piece")
+    stuff = Stuff(cloth.step, dealer.boxes, scrap=True)
     said = _small_scraps(ordered, dealer)
     packed = pack_scraps(dealer.kinds, dealer.counts, cloth.sizes)
     if any(packed.left):
         missing = [
-            (count, (noun, *_inches(cloth, kind)))
-            for count, noun, kind in zip(packed.left, dealer.nouns, dealer.kinds, strict=True)
+            (boxes, count, cloth.size(kind.width, kind.height))
+            for boxes, count, kind in zip(dealer.boxes, packed.left, dealer.kinds, strict=True)
             if count
         ]
         needed = scraps_needed(dealer.kinds, dealer.counts, cloth.sizes)
@@ -164,19 +154,17 @@ def _from_scraps(ordered: Ordered, dealer: _Dealer) -> tuple[FabricPlan | None, 
             ClothPlan(
                 cloth.inches(cut.region.width),
                 cloth.inches(cut.region.height),
-                slices_of(cut.region, teller, False),
+                slices_of(cut.region, stuff),
                 dealer.place(cut.region),
                 cut.scrap,
             ),
             ordered,
-            teller,
         )
         for cut in packed.cuts
     )
     used = sum((plan.length for plan in plans), cloth.inches(0))
     scraps = [fabric.scraps[cut.scrap] for cut in packed.cuts]
     quarters = all(scrap.fat_quarter for scrap in scraps)
-    text = count_of(len(scraps), "fat quarter" if quarters else "scrap")
     strips = sum(len(cut.region.parts) if cut.region.axis == "across" else 1 for cut in packed.cuts)
     buy = sum((scrap.height for scrap in scraps), cloth.inches(0))
     return FabricPlan(
@@ -188,11 +176,11 @@ def _from_scraps(ordered: Ordered, dealer: _Dealer) -> tuple[FabricPlan | None, 
         ordered.area,
         cloth.inches(0),
         buy,
-        text,
+        ByPiece(len(scraps), quarters),
     ), said
 
 
-def _to_edges(plan: ClothPlan, ordered: Ordered, teller: Teller) -> ClothPlan:
+def _to_edges(plan: ClothPlan, ordered: Ordered) -> ClothPlan:
     """A scrap's plan up to its true edges; where it still shrinks, up to the last mark within them."""
     assert plan.scrap is not None, "a scrap has a number"
     scrap = ordered.fabric.scraps[plan.scrap]
@@ -200,7 +188,7 @@ def _to_edges(plan: ClothPlan, ordered: Ordered, teller: Teller) -> ClothPlan:
         return plan
     joined = {lot.cut for lot in ordered.lots if lot.joins}
     runs = {lot.cut for lot in ordered.lots if lot.run}
-    return to_edges(plan, scrap.width, scrap.height, Lying(joined, runs), teller)
+    return to_edges(plan, scrap.width, scrap.height, Lying(joined, runs))
 
 
 def _small_scraps(ordered: Ordered, dealer: _Dealer) -> list[Diagnostic]:
@@ -214,6 +202,7 @@ def _small_scraps(ordered: Ordered, dealer: _Dealer) -> list[Diagnostic]:
             for kind in dealer.kinds
         )
         if not fits and smallest is not None:
-            size, least = (scrap.width, scrap.height), _inches(ordered.cloth, smallest)
-            said.setdefault(size, complain.scrap_too_small(ordered.fabric, size, least, ordered.cloth.step))
+            least = ordered.cloth.size(smallest.width, smallest.height)
+            remark = complain.scrap_too_small(ordered.fabric, scrap, least, ordered.cloth.step)
+            said.setdefault((scrap.width, scrap.height), remark)
     return list(said.values())

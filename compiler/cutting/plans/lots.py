@@ -12,13 +12,16 @@ from itertools import product
 from math import ceil
 from typing import Final
 
+from ...measure.marks import to_trim
 from ...measure.tolerance import NEAR, Number
-from ...words.phrases import count_of
-from ..methods.rotary_words import to_trim
+from ..handling import Slant
+from ..instruction import Boxes
 from ..needs import Fabric, Need
-from ..plan_model import Cut, Slant
+from ..plan_model import Cut
 from .interlocked import lay_runs
 from .runs import Counts, Run, Sorts, ends, hands
+
+STRIP, PANEL, SQUARE, RECTANGLE = map(Boxes, ("strip", "panel", "square", "rectangle"))
 
 JOIN: Final = Fraction(1, 2)
 """Inches that joining two strips straight, end to end, takes: 1/4in of seam allowance from each."""
@@ -59,7 +62,7 @@ class Lot:
     height: int
     count: int
     turnable: bool
-    noun: str
+    boxes: Boxes
     run: Run | None = None
     across: bool = False
     joins: bool = False
@@ -101,6 +104,10 @@ class Cloth:
     def inches(self, steps: int) -> Fraction:
         """The length of so many steps."""
         return steps * self.step
+
+    def size(self, width: int, height: int) -> tuple[Fraction, Fraction]:
+        """A box's width and height in inches."""
+        return self.inches(width), self.inches(height)
 
     def holds(self, width: int, height: int) -> bool:
         """Whether a box fits the cloth unturned: any length off the bolt."""
@@ -146,7 +153,7 @@ def lots_of(index: int, cut: Cut, need: Need, cloth: Cloth) -> list[list[Lot]]:
 
 def _boxes(index: int, cut: Cut, need: Need, cloth: Cloth) -> list[Lot]:
     width, height = cloth.steps(cut.width), cloth.steps(cut.height)
-    lot = Lot(index, width, height, cut.cuts, cloth.turnable and width != height, noun_of(cut))
+    lot = Lot(index, width, height, cut.cuts, cloth.turnable and width != height, boxes_of(cut))
     if cut.kind == "strip" and not need.unjoined and not cloth.takes(lot):
         return joined(index, cut, cloth)
     if (
@@ -160,18 +167,18 @@ def _boxes(index: int, cut: Cut, need: Need, cloth: Cloth) -> list[Lot]:
     return [lot]
 
 
-def noun_of(cut: Cut) -> str:
-    """What a cut's boxes are called."""
+def boxes_of(cut: Cut) -> Boxes:
+    """What a cut's boxes are."""
     if cut.part == "backing":
-        return "panel"
+        return PANEL
     if cut.kind == "strip":
-        return "strip"
-    return "square" if cut.width == cut.height else "rectangle"
+        return STRIP
+    return SQUARE if cut.width == cut.height else RECTANGLE
 
 
-def run_noun(cut: Cut, pieces: int) -> str:
-    """What a strip is called that so many templates or slanted pieces are cut from: `strip of 6 diamonds`."""
-    return f"strip of {count_of(pieces, cut.kind)}" if pieces > 1 else cut.kind
+def boxes_of_run(cut: Cut, pieces: int) -> Boxes:
+    """A strip that so many templates or slanted pieces are cut from; of one, that alone."""
+    return Boxes("strip", cut.kind, pieces) if pieces > 1 else Boxes(cut.kind)
 
 
 def join_of(wide: Number) -> Fraction:
@@ -192,7 +199,7 @@ def _strips_on_print(index: int, cut: Cut, need: Need, cloth: Cloth) -> Iterator
     """Long strips that stand or lie on a print as they do in the quilt. Those that stand are cut along the
     selvage, whole or, to buy less cloth, in shorter ones that are joined."""
     width, height = cloth.steps(cut.width), cloth.steps(cut.height)
-    whole = Lot(index, width, height, cut.cuts, False, noun_of(cut))
+    whole = Lot(index, width, height, cut.cuts, False, boxes_of(cut))
     if width > height:
         yield joined(index, cut, cloth) if not need.unjoined and not cloth.takes(whole) else [whole]
         return
@@ -211,7 +218,7 @@ def _parts(index: int, cut: Cut, cloth: Cloth) -> Iterator[list[Lot]]:
     for each in range(2, int(total / float(SHORTEST)) + 2):
         count = cut.cuts * each
         long = cloth.steps((total + (count - 1) * join) / count)
-        lot = Lot(index, width, long, count, False, "strip", joins=True, seams=count - cut.cuts)
+        lot = Lot(index, width, long, count, False, STRIP, joins=True, seams=count - cut.cuts)
         if long < cloth.steps(SHORTEST) or cloth.inches(long) <= join:
             return
         if cloth.takes(lot):
@@ -226,14 +233,14 @@ def strips_for(
     turnable = any_way or cloth.turnable
     span = cloth.strip_span
     if cloth.inches(span) <= join:
-        return [Lot(index, cloth.steps(total), thick, 1, False, "strip", joins=True)]
+        return [Lot(index, cloth.steps(total), thick, 1, False, STRIP, joins=True)]
     count = max(1, ceil((float(total) - float(join) - NEAR) / float(cloth.inches(span) - Fraction(join))))
     last = cloth.steps(float(total) - (count - 1) * float(cloth.inches(span) - Fraction(join)))
     lots = []
     if count > 1 and last < span:
-        lots.append(Lot(index, span, thick, count - 1, turnable, "strip", across=upright, joins=True))
+        lots.append(Lot(index, span, thick, count - 1, turnable, STRIP, across=upright, joins=True))
         last = min(max(last, cloth.steps(join), cloth.steps(SHORTEST)), span)
-        lots.append(Lot(index, last, thick, 1, turnable, "strip", across=upright, joins=True))
+        lots.append(Lot(index, last, thick, 1, turnable, STRIP, across=upright, joins=True))
     else:
         lots.append(
             Lot(
@@ -242,7 +249,7 @@ def strips_for(
                 thick,
                 count,
                 turnable,
-                "strip",
+                STRIP,
                 across=upright,
                 joins=True,
             )
@@ -261,7 +268,7 @@ def _runs(index: int, cut: Cut, need: Need, cloth: Cloth) -> list[list[Lot]]:
                     cloth.steps(run.thick),
                     count,
                     cloth.turnable,
-                    run_noun(cut, len(run.laid)),
+                    boxes_of_run(cut, len(run.laid)),
                     run,
                 )
                 for run, count in Counter(runs).items()
@@ -279,7 +286,7 @@ def _runs(index: int, cut: Cut, need: Need, cloth: Cloth) -> list[list[Lot]]:
                 cloth.steps(cut.height),
                 cut.cuts,
                 cloth.turnable,
-                run_noun(cut, 1),
+                boxes_of_run(cut, 1),
             )
         ]
     ]

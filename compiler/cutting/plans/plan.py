@@ -11,13 +11,13 @@ from typing import Final
 
 from ...diagnostics.diagnostic import Diagnostic, Outcome, in_order
 from ...geometry.stroke import place_of
-from ...measure.marks import RULER_STEP
+from ...measure.marks import RULER_STEP, to_trim
 from ...measure.tolerance import ALIKE
 from ...words.messages import cloth as complain
+from ..handling import JoinStrips, LongWay
 from ..methods.method import flat_corners, polygon_area, to_corner
 from ..methods.offers import with_offers
 from ..methods.rotary import choose_cut, exact_area
-from ..methods.rotary_words import length_text, to_trim
 from ..model import Template
 from ..needs import Fabric, Need, Quilt
 from ..plan_model import Cut, CuttingPlan, FabricPlan
@@ -29,12 +29,6 @@ from .lots import JOIN, JOINED_OVER, Cloth, Lot, cloth_of, join_of, lots_of
 from .yardage import Margin
 
 MARGIN: Final = Margin()
-
-
-SHORTER: Final = (
-    "Cut along the selvage, so that the print stands up in the quilt; shorter strips, joined, "
-    "buy less cloth than whole ones."
-)
 
 
 def plan_cutting(
@@ -164,11 +158,8 @@ def _joined(cut: Cut, lots: Sequence[Lot], at: int, step: Fraction) -> Cut:
     own = [lot for lot in lots if lot.cut == at]
     if cut.kind != "strip" or cut.part == "binding" or not own or not any(lot.joins for lot in own):
         return cut
-    shorter = SHORTER if cut.lies and cut.height > cut.width else cut.lies
-    wide = min(cut.width, cut.height)
-    way = "on the slant, each join taking as much as they are wide" if join_of(wide) > JOIN else "end to end"
-    over = length_text(to_trim(JOINED_OVER, step), step)
-    join = f"Join the strips {way}, and cut them to length: {over} over in each."
-    return replace(
-        cut, joined=sum(lot.count for lot in own), lies=shorter, then=" ".join(filter(None, (join, cut.then)))
-    )
+    lies = cut.lies
+    if isinstance(lies, LongWay) and cut.height > cut.width:
+        lies = replace(lies, shorter=True)
+    join = JoinStrips(join_of(min(cut.width, cut.height)) > JOIN, to_trim(JOINED_OVER, step))
+    return replace(cut, joined=sum(lot.count for lot in own), lies=lies, then=(join, *cut.then))

@@ -10,7 +10,6 @@ from typing import Final, Literal
 from ...measure.length import UNITS
 from ...measure.marks import RULER_STEP, mark_up
 from ...measure.tolerance import NEAR, Number
-from ...words.numbers import number_text
 
 YARD: Final = Fraction(36)
 YARD_STEP: Final = YARD / 8  # cloth is sold by the eighth of a yard
@@ -45,10 +44,3 @@ def length_to_buy(used: Number, margin: Number, shrinkage: Fraction, metric: boo
     step = METRE_STEP if metric else YARD_STEP
     needed = (Fraction(used) + Fraction(margin)) / (1 - shrinkage)
     return ceil((needed - Fraction(NEAR)) / step) * step
-
-
-def bought_text(length: Fraction, metric: bool) -> str:
-    """`1 1/8 yd`, `1.2 m`."""
-    if metric:
-        return f"{float(length / UNITS['cm'] / 100):.1f} m"
-    return f"{number_text(length / YARD)} yd"

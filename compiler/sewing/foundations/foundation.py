@@ -11,9 +11,6 @@ from ...drafting.model import Draft, Piece
 from ...geometry.edge import Edge, Point
 from ...geometry.stroke import Stroke, edge_of, place_of, stroke_of
 from ...measure.marks import mark_up
-from ...measure.tolerance import NEAR, Number
-from ...words.numbers import ruler_text
-from ...words.phrases import one_of
 from ..model import Assembly, Step
 from ..naming import section_label
 from ..order.assembly import assemble
@@ -22,7 +19,16 @@ from ..order.naturals import Naturals
 from ..order.runs import joined_ring
 from ..order.seam_graph import SeamGraph
 from ..proof.simulated import along_of
-from .foundation_model import Foundations, Patch, Section, SectionJoin
+from .foundation_model import (
+    ClosedSeam,
+    CurvedSeam,
+    Foundations,
+    NoSeamAcross,
+    Patch,
+    Refusal,
+    Section,
+    SectionJoin,
+)
 from .sections import Parting, Region, Sections
 
 MARGIN: Final = Fraction(1, 4)
@@ -38,7 +44,7 @@ def foundations(draft: Draft, assembly: Assembly | None = None, margin: Fraction
     known."""
     why_not = papers_refused(draft, assembly or assemble(draft))
     if why_not:
-        return Foundations(False, why_not, (), (), margin)
+        return Foundations(why_not, (), (), margin)
     graph = SeamGraph(draft)
     parting = Sections(graph, Naturals(draft, graph)).fewest(frozenset(range(len(draft.pieces))))
     leaves = sorted(_leaves(parting), key=lambda leaf: min(leaf.pieces))
@@ -46,40 +52,23 @@ def foundations(draft: Draft, assembly: Assembly | None = None, margin: Fraction
     sections = tuple(_section(draft, graph, leaf, labels[leaf.pieces], margin) for leaf in leaves)
     joins: list[SectionJoin] = []
     _join(parting, labels, joins)
-    return Foundations(True, "", sections, tuple(joins), margin)
+    return Foundations(None, sections, tuple(joins), margin)
 
 
 # ---- why not -------------------------------------------------------------------------------------
 
 
-def papers_refused(draft: Draft, assembly: Assembly) -> str:
-    """The junction that keeps a block off paper, as a sentence; nothing where it can be sewn so."""
+def papers_refused(draft: Draft, assembly: Assembly) -> Refusal | None:
+    """The junction that keeps a block off paper; None where it can be sewn so."""
     for step in assembly.steps:
         if step.curved:
-            return (
-                f"The seam between pieces {_bent_at(draft, step.seam)} is curved, "
-                "and paper folds along straight lines only."
-            )
+            return CurvedSeam(_bent_at(draft, step.seam))
     for step in assembly.steps:
         if step.closed:
-            return (
-                f"The seam round piece {_inside(draft, step)} closes on itself, "
-                "so no straight seam reaches it."
-            )
+            return ClosedSeam(_inside(draft, step))
         if step.turns:
-            return (
-                f"Pieces {_meeting_at(draft, step.turns[0])} meet {_spot(step.turns[0])}, "
-                "and no seam runs straight across there."
-            )
-    return ""
-
-
-def _spot(at: Point) -> str:
-    return f"{ruler_text(_plain(at.x))} across and {ruler_text(_plain(at.y))} down"
-
-
-def _plain(value: Number) -> Number:
-    return 0 if abs(float(value)) <= NEAR else value
+            return NoSeamAcross(tuple(_pieces_at(draft, place_of(step.turns[0]))), step.turns[0])
+    return None
 
 
 def _middle(edge: Edge) -> Point:
@@ -94,15 +83,11 @@ def _inside(draft: Draft, step: Step) -> int:
     return next((number for number in numbers if not draft.pieces[number - 1].holes), numbers[0])
 
 
-def _meeting_at(draft: Draft, at: Point) -> str:
-    return one_of([str(number) for number in _pieces_at(draft, place_of(at))], "and")
-
-
-def _bent_at(draft: Draft, seam: Sequence[Edge]) -> str:
+def _bent_at(draft: Draft, seam: Sequence[Edge]) -> tuple[int, ...]:
     """The pieces that the first arc of a seam lies between."""
     arc = next((edge for edge in seam if edge.arc), seam[0])
     place = place_of(_middle(arc))
-    numbers = [
+    return tuple(
         piece.number
         for piece in draft.pieces
         if any(
@@ -110,8 +95,7 @@ def _bent_at(draft: Draft, seam: Sequence[Edge]) -> str:
             for ring in (piece.ring, *piece.holes)
             for side in ring
         )
-    ]
-    return one_of([str(number) for number in numbers], "and")
+    )
 
 
 def _pieces_at(draft: Draft, place: complex) -> list[int]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
-from ...geometry.edge import Edge
+from ...geometry.edge import Edge, Point
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,11 +52,41 @@ class SectionJoin:
 
 
 @dataclass(frozen=True, slots=True)
-class Foundations:
-    """Whether the block can be sewn on paper, and its sections. `why_not` is empty where it can."""
+class CurvedSeam:
+    """A seam between those pieces bends, and paper folds along straight lines only."""
 
-    possible: bool
-    why_not: str
+    pieces: tuple[int, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ClosedSeam:
+    """The seam round a piece closes on itself."""
+
+    piece: int
+
+
+@dataclass(frozen=True, slots=True)
+class NoSeamAcross:
+    """Where those pieces meet no seam runs straight across."""
+
+    pieces: tuple[int, ...]
+    at: Point
+
+
+Refusal = CurvedSeam | ClosedSeam | NoSeamAcross
+"""The junction that keeps a block off paper."""
+
+
+@dataclass(frozen=True, slots=True)
+class Foundations:
+    """How the block is sewn on paper; or why it can't be."""
+
+    why_not: Refusal | None
     sections: tuple[Section, ...]
     joins: tuple[SectionJoin, ...]
     margin: Fraction  # inches beyond the allowance on every side of each patch's cloth
+
+    @property
+    def possible(self) -> bool:
+        """Whether the block can be sewn on paper."""
+        return self.why_not is None

@@ -7,6 +7,7 @@ from fractions import Fraction
 from typing import Final, Literal
 
 from ...measure.tolerance import Number
+from ..paper import Paper
 
 LEAST_MEASURED: Final = Fraction(4, 5)
 MOST_MEASURED: Final = Fraction(5, 4)
@@ -18,7 +19,7 @@ put two pages on one sheet, and a correction would only hide that."""
 class SheetOptions:
     """Paper, kind of template, lines, and the correction for printers that shrink."""
 
-    paper: Literal["letter", "a4"] = "letter"
+    paper: Paper = "letter"
     kind: Literal["allowance", "finished", "window"] = "allowance"
     lines: Literal["cut-solid", "cut-dashed"] = "cut-solid"
     measured: Number = Fraction(1)

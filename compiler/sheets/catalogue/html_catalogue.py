@@ -9,10 +9,10 @@ from ...words.pages.catalogue import made_words, picture_words
 from ...words.phrases import count_of
 from ..arrange.style import lettering
 from ..block_facts import FOUNDATION, METHODS, ROTARY, SYMMETRIES, BlockFacts
-from ..booklet.setting.html_template import STYLE
 from ..drawing.draw_svg import inline_svg
 from ..finding import words_of
 from ..reports.find_table import same_text
+from ..setting.html_template import STYLE
 from .catalogue_template import CATALOGUE_STYLE, PAGE, SCRIPT
 from .entries import Entry, borne, in_order, numbers_of, picture_of, titled
 

@@ -14,6 +14,8 @@ from typing import Final
 from ...cutting.plan_model import ClothPlan, Slice
 from ...measure.tolerance import NEAR, Number, near
 from ...words.phrases import one_of
+from ...words.say import Say
+from ...words.work.slices import instruction_words
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,7 +33,6 @@ class Step:
     """One instruction. `strips` are those that it makes, or that it is done to."""
 
     number: int
-    text: str
     slice: Slice
     strips: tuple[int, ...]
     whole: bool  # whether it parts the cloth itself
@@ -75,16 +76,16 @@ def steps_of(cloth: ClothPlan) -> tuple[Step, ...]:
     across = not first or first[0].axis == "across"
     steps: list[Step] = []
     for at, cut in enumerate(cloth.slices):
-        if not cut.text:
+        if not cut.instructions:
             continue
         if at < len(first):
-            last = next((n for n in range(at + 1, len(first)) if first[n].text), len(first))
+            last = next((n for n in range(at + 1, len(first)) if first[n].instructions), len(first))
             made = tuple(range(at + 1, last + 1))
             if last == len(first) and _ends_used(strips, last):
                 made += (last + 1,)
         else:
             made = cut.strips or (_strip_at(strips, cut.region[1] if across else cut.region[0]),)
-        steps.append(Step(len(steps) + 1, cut.text, cut, made, at < len(first)))
+        steps.append(Step(len(steps) + 1, cut, made, at < len(first)))
     return tuple(steps)
 
 
@@ -101,22 +102,23 @@ def _ends_used(strips: Sequence[Strip], at: int) -> bool:
     return end.number > 0 and near(end.end - end.start, before.end - before.start)
 
 
-def step_lines(cloth: ClothPlan) -> Iterator[tuple[str, str]]:
+def step_lines(say: Say, cloth: ClothPlan) -> Iterator[tuple[str, str]]:
     """Number and words of each step. Lines without a number say to which strips the steps after them are
     done."""
     last: tuple[int, ...] = ()
     steps, end = steps_of(cloth), strips_of(cloth)[-1].number
     parting = [step for step in steps if step.whole]
     for step in steps:
+        text = instruction_words(say, step.slice.instructions)
         if step.whole:
             left = end and step is parting[-1] and end not in step.strips
             rest = f"; what is left is strip {end}" if left else ""
-            yield str(step.number), f"{step.text} ({strip_words(step.strips)}{rest}.)"
+            yield str(step.number), f"{text} ({strip_words(step.strips)}{rest}.)"
             continue
         if step.strips != last:
             yield "", f"{strip_words(step.strips)}{', each' if len(step.strips) > 1 else ''}:"
         last = step.strips
-        yield str(step.number), step.text
+        yield str(step.number), text
 
 
 def strip_words(strips: Sequence[int]) -> str:

@@ -11,13 +11,13 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Final
 
-from ...cutting.methods.rotary_words import length_text, metric
 from ...cutting.needs import Fabric, Need
 from ...cutting.plan_model import Cut, CuttingPlan, FabricPlan
-from ...measure.marks import nearest_mark
+from ...measure.marks import metric, nearest_mark
 from ...measure.tolerance import Number, near
 from ...quilt.model import Quilt
 from ...words.numbers import reads_exactly, ruler_text
+from ...words.rulers import length_text
 
 KEY_LETTERS: Final = "abcdefghjkmnprstuvwxyz"
 """Letters that name cuts on the chart and in the pictures: small ones, for templates have capitals; none that
@@ -213,7 +213,7 @@ def names_of(quilt: Quilt) -> Names:
 
 
 def purpose_of(quilt: Quilt, cut: Cut, names: Names, own: str) -> str:
-    """What a cut is for: `Ohio Star A, 9in: point`, `border strip`, `binding`."""
+    """What a cut is for: `Ohio Star A, point`, of a block alone `A, point`; `border strip`, `binding`."""
     need = need_of(quilt, cut)
     if need is None:
         return cut.part
@@ -222,7 +222,9 @@ def purpose_of(quilt: Quilt, cut: Cut, names: Names, own: str) -> str:
         return f"{need.what}{where}{f', template {own}' if own else ''}"
     name = names.get((need.template, need.fabric, need.part), "")
     named = need.what if need.is_patch else f"{need.label}{', ' if name else ''}{name}"
-    words = f"{block_name(quilt, need.block)} {named}"
+    words = (
+        f"{block_name(quilt, need.block)} {named}" if quilt.setting else named
+    )  # a block alone is no quilt
     return words + (" (border)" if need.part == "border" else "")
 
 
@@ -242,6 +244,12 @@ def size_text(width: Number, height: Number) -> str:
     """`6in`, or `6in x 9in` where the sides differ."""
     wide, tall = ruler_text(width), ruler_text(height)
     return wide if wide == tall else f"{wide} x {tall}"
+
+
+def under_title(quilt: Quilt) -> str:
+    """`60in x 72in finished · version 1 · colourway Sea`."""
+    words = f"{size_text(quilt.width, quilt.height)} finished · version {quilt.version}"
+    return f"{words} · colourway {quilt.colourway}" if quilt.colourway else words
 
 
 def count_groups(quilt: Quilt, plan: CuttingPlan) -> tuple[CountGroup, ...]:

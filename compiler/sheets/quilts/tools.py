@@ -1,20 +1,17 @@
-"""The tools that a quilt's own ways of cutting need, and what to mind with them.
-
-Safety words: keep the cutter from children, blade closed, adults beside young makers, the iron on its heel
-and
-unplugged (guides of university extension services; common to several makers' pages).
-"""
+"""The tools that a quilt's own ways of cutting need."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from typing import Final
 
-from ...cutting.methods.rotary_words import degrees_text, length_text
 from ...cutting.model import Template
 from ...cutting.plan_model import Cut, CuttingPlan
+from ...words.numbers import degrees_text
+from ...words.pages import tools as words
+from ...words.rulers import length_text
 
-LONG_RULER: Final = 24.0
+LONG_RULER: Final = 24
 """Inches: the length of a ruler that reaches across folded cloth (common practice, no published source)."""
 
 
@@ -30,28 +27,19 @@ def by_template(plan: CuttingPlan) -> tuple[Cut, ...]:
 
 def tool_words(templates: Sequence[Template], plan: CuttingPlan) -> Iterator[str]:
     """The tools, a line each. `templates`: of all blocks."""
+    step = plan.ruler_step
     if by_rotary(plan):
-        step = length_text(plan.ruler_step, plan.ruler_step)
-        yield "Rotary cutter with a sharp blade, and a self-healing mat, 18in x 24in or larger."
-        angles = ruler_angles(plan)
-        lines = f", with lines at {' and '.join(angles)}" if angles else ""
-        yield (
-            f"Acrylic ruler {LONG_RULER:.0f}in long, marked every {step}{lines}, thick enough that the "
-            f"blade does not "
-            "ride up on it; a square ruler helps with small squares."
-        )
+        yield words.CUTTER
+        yield words.ruler(LONG_RULER, length_text(step, step), ruler_angles(plan))
     if by_template(plan):
-        yield "Template plastic or card, paper scissors, glue or tape, and a sharp pencil, for the templates."
-        yield "Fabric scissors, for what is cut round templates."
+        yield from words.TEMPLATE_TOOLS
         if any(template.dots for template in templates):
-            width = length_text(templates[0].dot_width, plan.ruler_step)
-            yield f"Hole punch, {width}, or a thick needle, for the dots on the templates."
+            yield words.hole_punch(length_text(templates[0].dot_width, step))
     elif templates:
-        yield "Every piece here is cut by the ruler; the template sheets are for checking or handwork."
-    yield "Sewing machine or needles, pins, thread, and a seam ripper."
-    yield "Iron and pressing board."
+        yield words.ALL_BY_RULER
+    yield from words.SEWING_TOOLS
     if any(cut.part == "border" for cut in plan.cuts):
-        yield "Measuring tape: measure the top through its middle before you trim the border strips."
+        yield words.TAPE
 
 
 def ruler_angles(plan: CuttingPlan) -> list[str]:
@@ -60,20 +48,3 @@ def ruler_angles(plan: CuttingPlan) -> list[str]:
         degrees_text(float(cut.angle))
         for cut in plan.cuts if cut.angle is not None and cut.kind != "template"
     ))  # fmt: skip
-
-
-def safety_words(rotary: bool) -> Iterator[str]:
-    """What to mind, with the rotary cutter or without; the makers' own instructions come first."""
-    yield "Follow the instructions that came with your tools; they come before anything said here."
-    if rotary:
-        yield (
-            "The rotary cutter is as sharp as a razor. Close its guard after every cut, cut away from "
-            "yourself, keep your "
-            "fingers off the ruler’s edge, and store it closed, out of children’s reach."
-        )
-        yield "A young maker uses the rotary cutter and the iron only with an adult beside them."
-        yield "Store the mat flat, away from heat and direct sun; never iron on it."
-    else:
-        yield "A young maker uses blades and the iron only with an adult beside them."
-    yield "Scissors: pass them handles first. Keep pins and needles in a cushion, not in the mouth."
-    yield "The iron: stand it on its heel, never leave it hot and alone, and unplug it when you are done."

@@ -17,10 +17,10 @@ from ...drafting.model import Draft, Dress
 from ...quilt.model import Quilt
 from ...sewing.foundations.foundation_model import Foundations
 from ...sewing.model import Assembly
-from ...words.phrases import count_of
+from ...words.pages import wearing as words
 from ..arrange.fills import Fill
 from ..arrange.swatches import fabric_order, fills_of
-from .drawing import fabric_names, quilt_fills
+from ..pictures.quilt import fabric_names, quilt_fills
 from .tables import fabric_titles
 
 TOLD_MOST: Final = 2  # cloths of one role that a label names: more are told by the chart
@@ -28,11 +28,11 @@ TOLD_MOST: Final = 2  # cloths of one role that a label names: more are told by 
 
 def worn_block(quilt: Quilt, index: int) -> SizedBlock:
     """The block with every role called what it is cut from in the quilt."""
-    block, words = quilt.blocks[index], worn_words(quilt, index)
+    block, names = quilt.blocks[index], worn_words(quilt, index)
     times = quilt.block_counts[index]
-    share = f"one block of {times}" if times > 1 else ""
-    templates = (replace(each, counts=_merged(each.counts, words), share=share) for each in block.templates)
-    return SizedBlock(_worn_draft(quilt, index, words), tuple(templates))
+    share = words.one_of(times) if times > 1 else ""
+    templates = (replace(each, counts=_merged(each.counts, names), share=share) for each in block.templates)
+    return SizedBlock(_worn_draft(quilt, index, names), tuple(templates))
 
 
 def worn_words(quilt: Quilt, index: int) -> dict[str, str]:
@@ -40,9 +40,9 @@ def worn_words(quilt: Quilt, index: int) -> dict[str, str]:
     set in both; `dark (5 fabrics)` where it is in more."""
     titles = fabric_titles(quilt)
     return {
-        role: " or ".join(titles[name] for name in names)
+        role: words.either([titles[name] for name in names])
         if len(names) <= TOLD_MOST
-        else f"{role} ({len(names)} fabrics)"
+        else words.many_fabrics(role, len(names))
         for role, names in _cloths(quilt, index).items()
     }
 
@@ -114,30 +114,17 @@ def in_quilt(quilt: Quilt, index: int) -> Worn:
         titles[each.name] for each in quilt.fabrics if each.is_directional and titles[each.name] in worn
     )
     if len(uses) == 1:
-        return Worn(
-            names, shown, dress, (f"In the fabrics of this quilt: {_listed(names)}.", *made), prints=prints
-        )
-    others = [f"{_listed(each)}, {count_of(count, 'time')}" for each, count in uses if each != names]
-    return Worn(names, shown, dress, (
-        f"This quilt uses the block in {count_of(len(uses), 'choice')} of fabrics. "
-        f"Shown is the most common: {_listed(names)}, {count_of(times, 'time')}.",
-        f"Also: {'; '.join(others)}.", *made,
-    ), always=False, prints=prints)  # fmt: skip
+        return Worn(names, shown, dress, (words.in_fabrics(names), *made), prints=prints)
+    others = [(each, count) for each, count in uses if each != names]
+    told = (*words.in_choices(names, times, others), *made)
+    return Worn(names, shown, dress, told, always=False, prints=prints)
 
 
 def _made_words(quilt: Quilt, index: int) -> tuple[str, ...]:
     """How many of a block are made, and how many of them mirrored; nothing where there is but one."""
     every = [placed.mirrored for placed in quilt.placed if placed.block == index]
-    mirrored = sum(every)
-    words = [f"Make {len(every)} of this block: counts here are for one."] if len(every) > 1 else []
-    if mirrored:
-        which = "It is" if len(every) == 1 else f"{mirrored} of them {'is' if mirrored == 1 else 'are'}"
-        words.append(f"{which} mirrored: what lies left in the pictures lies right in it.")
-    return tuple(words)
-
-
-def _listed(names: Mapping[str, str]) -> str:
-    return ", ".join(f"{role} is {name}" for role, name in names.items())
+    many = (words.make_words(len(every)),) if len(every) > 1 else ()
+    return (*many, words.mirrored_words(len(every), sum(every))) if any(every) else many
 
 
 def _choices(quilt: Quilt, index: int) -> dict[tuple[tuple[str, str], ...], int]:

@@ -6,12 +6,12 @@ from collections import Counter
 from fractions import Fraction
 from typing import Final
 
-from ...cutting.methods.rotary_words import length_text
 from ...cutting.plan_model import Cut
 from ...measure.marks import mark_up, nearest_mark
 from ...measure.tolerance import Number
 from ...words.numbers import reads_exactly, ruler_text
 from ...words.phrases import count_of, one_of
+from ...words.rulers import length_text
 from .tables import SQUARES, CutRow, measured_shape, strip_width
 
 ASLANT: Final = ("diamond", "parallelogram", "hexagon")
@@ -52,16 +52,6 @@ def yield_words(cut: Cut) -> str:
         return count_of(cut.pieces, "bias strip")
     other = cut.kind not in (measured_shape(cut), "template") and cut.part != "backing"
     return count_of(cut.pieces, cut.kind) if other else str(cut.pieces)
-
-
-def reason_words(cut: Cut) -> str:
-    """Why it is cut so, and what follows, as sentences."""
-    reason = cut.reason[:1].upper() + cut.reason[1:]
-    if cut.kind == "template":
-        reason = f"A template, for {cut.reason}" if cut.reason else "A template"
-    sentences = [reason + ("" if reason.endswith(".") else ".")] if reason else []
-    then = cut.then.replace("Cut each ", "Cut the ") if cut.cuts == 1 else cut.then
-    return " ".join([*sentences, *filter(None, (cut.lies, then))])
 
 
 def joined_words(row: CutRow, step: Fraction) -> str:

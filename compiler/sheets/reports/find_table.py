@@ -10,7 +10,7 @@ from ...diagnostics.visible import visible
 from ...words.numbers import ruler_text
 from ...words.phrases import count_of
 from ..block_facts import HALF_TURN, QUARTER_TURN, BlockFacts, record_of
-from .text_table import table, wrapped
+from ..setting.text_table import table, wrapped
 
 HEADS: Final = ("Title", "Grid", "Finished", "Pieces", "Templates", "Sharpest")
 UNDER: Final = "      "

@@ -1,62 +1,43 @@
-"""What `explain` says of a quilt for people: its blocks, what to buy, every cut, every default."""
+"""What `explain` says of a quilt for people: its blocks, what it needs, its counts, every cut, how it is
+sewn, every default."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable
-from typing import Protocol
 
-from ...cutting.methods.rotary_words import length_text
-from ...cutting.plan_model import CuttingPlan
 from ...diagnostics.visible import visible, width_of
-from ...quilt.assembly_model import QuiltAssembly
+from ...planning import PlannedQuilt
 from ...quilt.model import Quilt
 from ...words.numbers import ruler_text
 from ...words.phrases import count_of
 from ...words.work.quilts import setting_words
-from ..quilts.tables import CutRow, FabricCuts, fabric_cuts, measured_shape, size_text, template_name
-from ..quilts.words import reason_words, size_words, yield_words
+from ..arrange.options import SheetOptions
+from ..chapters.chart import chart
+from ..chapters.counts import counts
+from ..chapters.needs import needs
+from ..quilts.tables import size_text
+from ..setting.text import chapter_lines
+from ..setting.text_table import ROOM, table, told, wrapped
+from ..work import Work
 from .quilt_assembly_report import quilt_assembly_lines
 from .report_text import default_lines
-from .text_table import ROOM, table, told, wrapped
+
+CHAPTERS = (needs, counts, chart)
+"""What of a quilt's sheets can be read at a terminal."""
 
 
-class Planned(Protocol):
-    """A quilt in one colourway, and how it is cut."""
-
-    @property
-    def quilt(self) -> Quilt:
-        """The quilt."""
-        ...
-
-    @property
-    def plan(self) -> CuttingPlan:
-        """Its cutting plan."""
-        ...
-
-    @property
-    def assembly(self) -> QuiltAssembly:
-        """How it goes together."""
-        ...
-
-
-def quilts_text(planned: Iterable[Planned]) -> str:
+def quilts_text(planned: Iterable[PlannedQuilt]) -> str:
     """Every quilt, one after the other."""
     return "\n\n\n".join("\n".join(quilt_lines(each)) for each in planned)
 
 
-def quilt_lines(planned: Planned) -> list[str]:
-    """The head, the blocks, what to buy, the cuts of each fabric, the sewing and the defaults of one
-    quilt."""
-    quilt, plan = planned.quilt, planned.plan
-    cuts = fabric_cuts(quilt, plan)
-    lines = [*head_lines(quilt), "", "Blocks", *block_table(quilt)]
-    lines += ["", "Fabric to buy", *buy_table(cuts, plan)]
-    for each in cuts:
-        lines += ["", f"Cutting: {visible(each.title)}"]
-        for row in each.rows:
-            lines += cut_lines(quilt, row, plan)
+def quilt_lines(planned: PlannedQuilt) -> list[str]:
+    """The head, the blocks, what its sheets say, the sewing and the defaults of one quilt."""
+    work = Work(planned)
+    chapters = [chapter for each in CHAPTERS for chapter in each(work, SheetOptions())]
+    lines = [*head_lines(planned.quilt), "", "Blocks", *block_table(planned.quilt), *chapter_lines(chapters)]
     lines += quilt_assembly_lines(planned.assembly)
-    return lines + default_lines(quilt.defaults)
+    return lines + default_lines(planned.quilt.defaults)
 
 
 def head_lines(quilt: Quilt) -> list[str]:
@@ -86,38 +67,3 @@ def block_table(quilt: Quilt) -> list[str]:
         for block, count in zip(quilt.blocks, quilt.block_counts, strict=True)
     ]
     return table(("block", "version", "finished", "how many"), rows)
-
-
-def buy_table(cuts: Iterable[FabricCuts], plan: CuttingPlan) -> list[str]:
-    """Every fabric: what its plan takes, and what to buy."""
-    rows = [
-        (
-            each.title,
-            length_text(each.plan.usable_width, plan.ruler_step),
-            length_text(each.plan.used, plan.ruler_step),
-            each.plan.buy_text,
-        )
-        for each in cuts
-    ]
-    return table(("fabric", "usable width", "to cut", "buy"), rows)
-
-
-def cut_lines(quilt: Quilt, row: CutRow, plan: CuttingPlan) -> list[str]:
-    """One cut of the chart: how many of what size, what they give and are for, and why so."""
-    cut = row.cut
-    shape = measured_shape(cut) if cut.cuts == 1 else f"{measured_shape(cut)}s"
-    lines = wrapped(
-        f"{row.key:<3}{cut.cuts} {shape} {size_words(cut, plan.ruler_step)}: "
-        f"{yield_words(cut)} for {visible(row.purpose)}",
-        "  ",
-        " " * 5,
-    )
-    said = [
-        ("template", template_name(quilt, row)),
-        ("why", reason_words(cut)),
-        *(("or", offer.text) for offer in cut.offers),
-    ]
-    for what, value in said:
-        if value:
-            lines += wrapped(visible(value), f"     {what:<10}", " " * 15)
-    return lines

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from ...cutting.methods.rotary_words import length_text
 from ...drafting.model import Draft
 from ...sewing.difficulty import causes, difficulty
 from ...sewing.foundations.foundation import foundations
@@ -14,11 +13,15 @@ from ...sewing.model import Assembly, Size, Step
 from ...sewing.pressing.pressing import press
 from ...sewing.pressing.pressing_model import Pressing, PressingPlan, Toward
 from ...words.phrases import one_of
+from ...words.rulers import length_text
+from ...words.say import INCHES
+from ...words.work.difficulty import causes_words
+from ...words.work.foundations import refusal_words
 from ...words.work.proofs import proof_text
 from ..pressing_words import ROWS, meeting_words, tells_rows, ways_told
 from ..quilts.wearing import own_roles
+from ..setting.text_table import table, wrapped
 from .report_sewing import Sewn
-from .text_table import table, wrapped
 
 
 def sewing_lines(sewn: Sewn, ruler: Fraction) -> list[str]:
@@ -34,7 +37,7 @@ def sewing_lines(sewn: Sewn, ruler: Fraction) -> list[str]:
     for remark in remarks(sewn.draft, assembly, plan):
         lines += wrapped(remark, "  ", "    ")
     lines += ["", "Foundations", *foundation_lines(foundations(sewn.draft, assembly), ruler)]
-    told = causes(difficulty(sewn.draft, sewn.templates, assembly))
+    told = causes_words(causes(difficulty(sewn.draft, sewn.templates, assembly)))
     return [*lines, "", "What makes it hard", *wrapped(", ".join(told), "  ", "    ")]
 
 
@@ -119,7 +122,7 @@ def steps_text(numbers: list[str]) -> str:
 def foundation_lines(found: Foundations, ruler: Fraction) -> list[str]:
     """The papers, each with its patches in order, and how they are joined; or why there are none."""
     if not found.possible:
-        return wrapped(f"None: {found.why_not}", "  ", "    ")
+        return wrapped(f"None: {refusal_words(INCHES, found.why_not)}", "  ", "    ")
     lines = []
     for section in found.sections:
         lines += wrapped(section_text(section, ruler), "  ", "     ")

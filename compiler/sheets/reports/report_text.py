@@ -9,7 +9,6 @@ from typing import Final
 
 from ...cutting.methods.method import Method
 from ...cutting.methods.rotary import template_method_of
-from ...cutting.methods.rotary_words import length_text
 from ...cutting.model import Template
 from ...diagnostics.visible import visible, width_of
 from ...drafting.fingerprint import fingerprint_of
@@ -19,11 +18,13 @@ from ...geometry.edge import Edge
 from ...measure.tolerance import ROUNDED, Number
 from ...words.numbers import number_text, ruler_text
 from ...words.phrases import count_of
-from ...words.say import INCHES
+from ...words.rulers import length_text
+from ...words.say import INCHES, by_ruler
 from ...words.work.defaults import default_words
+from ...words.work.reasons import reason_words
+from ..setting.text_table import GAP, ROOM, table, told, wrapped
 from .report import Compiled, corner_angles
 from .report_sewing_text import sewing_lines
-from .text_table import GAP, ROOM, table, told, wrapped
 
 MOST_ANGLES: Final = 12  # corners listed one by one; rounder shapes are told by their count
 
@@ -110,14 +111,13 @@ def count_text(template: Template) -> str:
 def method_text(method: Method, ruler: Fraction) -> str:
     """`half-square triangle: squares 3 7/8in, each makes 2; <why>`, or why it takes a template."""
     if method.kind == "template":
-        return f"by its template: {method.reason}" if method.reason else "by its template"
+        return f"by its template: {reason_words(by_ruler(ruler), method.reason)}"
     wide, tall = length_text(method.width, ruler), length_text(method.height, ruler)
     size = wide if method.width == method.height else f"{wide} x {tall}"
     if method.strip is not None:
         size = f"{wide} along a strip {length_text(method.strip, ruler)} wide"
     gives = f", each makes {method.yields}" if method.yields > 1 else ""
-    why = f"; {method.reason}" if method.reason else ""
-    return f"{method.kind}: {size}{gives}{why}"
+    return f"{method.kind}: {size}{gives}; {reason_words(by_ruler(ruler), method.reason)}"
 
 
 def sides_text(ring: Sequence[Side]) -> str:

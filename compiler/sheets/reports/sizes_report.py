@@ -8,8 +8,8 @@ from itertools import pairwise
 from typing import Final
 
 from ...cutting.methods.method import Method
-from ...cutting.methods.rotary_words import SHORT, length_text
 from ...cutting.model import Template
+from ...cutting.reasons import OffMark
 from ...cutting.sizes import (
     BlockSize,
     CutAt,
@@ -23,8 +23,11 @@ from ...diagnostics.visible import visible
 from ...drafting.model import Draft
 from ...measure.tolerance import Number
 from ...words.phrases import count_of, one_of
+from ...words.rulers import length_text
+from ...words.say import by_ruler
+from ...words.work.reasons import reason_words
+from ..setting.text_table import table, wrapped
 from .report_numbers import Record, number
-from .text_table import table, wrapped
 
 EVENLY: Final = 3  # sizes; more of them, all as far apart, are told by their distance
 
@@ -37,12 +40,11 @@ def sizes_text(draft: Draft, templates: Sequence[Template], ruler: Fraction) -> 
     good, others = good_sizes(draft, templates, ruler), ranked(other_sizes(draft, templates, ruler))
     lines = head_lines(draft, ruler)
     lines += ["", *_good_lines(good, others, ruler)]
-    always = always_templates((*good, *others)[0])
+    always, say = always_templates((*good, *others)[0]), by_ruler(ruler)
     if always:
         lines += ["", f"Cut by {'a template' if len(always) == 1 else 'templates'} at every size"]
-        lines += [
-            line for each in always for line in wrapped(f"{each.label}: {each.method.reason}", "  ", "    ")
-        ]
+        for each in always:
+            lines += wrapped(f"{each.label}: {reason_words(say, each.method.reason)}", "  ", "    ")
     if others:
         rows = [
             (length_text(each.width, ruler), _counted(each), _furthest(each, ruler))
@@ -135,11 +137,12 @@ def size_text(draft: Draft, templates: Sequence[Template], size: BlockSize, rule
 def _told(cut: CutAt, ruler: Fraction) -> str:
     """`square, cut 3 1/2in x 3 1/2in`, or why it is a template here."""
     method = cut.method
+    why = reason_words(by_ruler(ruler), method.reason)
     if cut.always:
-        return f"template, as at every size: {method.reason}"
+        return f"template, as at every size: {why}"
     if method.kind == "template":
         by = f" (off by {length_text(round(cut.off, 3), ruler)})"
-        return f"becomes a template: {method.reason}{'' if SHORT in method.reason else by}"
+        return f"becomes a template: {why}{'' if isinstance(method.reason, OffMark) else by}"
     over = f", {length_text(round(method.excess, 3), ruler)} over the exact" if method.excess > 0 else ""
     return f"{method.kind}, cut {_measures(method, ruler)}{over}"
 
@@ -163,15 +166,15 @@ def sizes_record(
         "version": draft.version,
         "finished": {"width": number(draft.width), "height": number(draft.height)},
         "ruler": number(ruler),
-        "on_ruler": [_record(each) for each in good_sizes(draft, templates, ruler)],
-        "others": [_record(each) for each in ranked(other_sizes(draft, templates, ruler))],
+        "on_ruler": [_record(each, ruler) for each in good_sizes(draft, templates, ruler)],
+        "others": [_record(each, ruler) for each in ranked(other_sizes(draft, templates, ruler))],
     }
     if asked is not None:
-        record["asked"] = _record(asked)
+        record["asked"] = _record(asked, ruler)
     return record
 
 
-def _record(size: BlockSize) -> Record:
+def _record(size: BlockSize, ruler: Fraction) -> Record:
     return {
         "width": number(size.width),
         "height": number(size.height),
@@ -185,7 +188,7 @@ def _record(size: BlockSize) -> Record:
                 "excess": number(each.method.excess),
                 "off": number(round(each.off, 6)),
                 "always_template": each.always,
-                "reason": each.method.reason,
+                "reason": reason_words(by_ruler(ruler), each.method.reason),
             }
             for each in size.cuts
         ],

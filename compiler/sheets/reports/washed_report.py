@@ -14,8 +14,8 @@ from ...measure.length import change_percent
 from ...words.messages.washed import washing_text
 from ...words.say import INCHES
 from ...words.work.washed import READING_HEADS, grid_texts, reading_cells, remarks, sizes_text
+from ..setting.text_table import table, told, wrapped
 from .report_numbers import Record, number
-from .text_table import table, told, wrapped
 
 PERCENT_DECIMALS: Final = 3
 """Of a change in washing: a thousandth of a per cent is a thousandth of an inch in eight feet."""

@@ -7,20 +7,18 @@ from typing import TYPE_CHECKING, Final
 from ...diagnostics.diagnostic import Diagnostic, error, warning
 from ...diagnostics.source import NOWHERE, Span
 from ..phrases import count_of, one_of
-from ..rulers import length_text
-from ..say import Say
 from .message import message
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
     from fractions import Fraction
 
-    from ...cutting.needs import Fabric
+    from ...cutting.instruction import Boxes
+    from ...cutting.needs import Fabric, Scrap
     from ...measure.tolerance import Number
+    from ..say import Say
 
-Size = tuple["Number", "Number"]
-Box = tuple[str, "Number", "Number"]
-"""What a box of cloth is called, and its size."""
+    Size = tuple[Number, Number]
 
 SHOWN: Final = 3  # kinds of missing pieces that a message names
 
@@ -32,43 +30,51 @@ def place_of(fabric: Fabric) -> Span:
 
 @message
 def cloth_short(
-    say: Say, fabric: Fabric, missing: Sequence[tuple[int, Box]], needed: int | None, step: Fraction
+    say: Say, fabric: Fabric, missing: Sequence[tuple[Boxes, int, Size]], needed: int | None, step: Fraction
 ) -> Diagnostic:
-    """Fat quarters or scraps that do not hold every piece: how many of each kind are left."""
+    """Fat quarters or scraps that do not hold every piece. `missing`: of each kind what and how many."""
+    from ..work.slices import things
+
     quarters = all(scrap.fat_quarter for scrap in fabric.scraps)
-    thing, things = ("fat quarter", "fat quarters") if quarters else ("scrap", "scraps")
-    have = count_of(len(fabric.scraps), thing, things)
+    thing, things_ = ("fat quarter", "fat quarters") if quarters else ("scrap", "scraps")
+    have = count_of(len(fabric.scraps), thing, things_)
     verb = "leaves" if len(fabric.scraps) == 1 else "leave"
+    say = say.cutting_by(step)
+    named = [f"{things(boxes, count)} {say.size_on_ruler(*size)}" for boxes, count, size in missing[:SHOWN]]
     more = f", and {len(missing) - SHOWN} more kinds" if len(missing) > SHOWN else ""
-    told = [f"{_things(count, box[0])} {_size(say, box[1:], step)}" for count, box in missing[:SHOWN]]
     larger = "Give it larger pieces of cloth, or cut it off the bolt."
     help = f"It takes {needed} like the largest." if needed else larger
     return error(
         "cloth-short",
-        f"{have} of `{fabric.name}` {verb} no room for {one_of(told, 'and')}{more}.",
+        f"{have} of `{fabric.name}` {verb} no room for {one_of(named, 'and')}{more}.",
         place_of(fabric),
         help=help,
     )
 
 
 @message
-def scrap_too_small(say: Say, fabric: Fabric, size: Size, smallest: Size, step: Fraction) -> Diagnostic:
+def scrap_too_small(say: Say, fabric: Fabric, scrap: Scrap, smallest: Size, step: Fraction) -> Diagnostic:
     """A scrap that holds none of the pieces."""
+    say = say.cutting_by(step)
+    size = say.size_on_ruler(scrap.width, scrap.height)
     return warning(
         "scrap-too-small",
-        f"No piece of `{fabric.name}` can be cut from the scrap {_size(say, size, step)}.",
+        f"No piece of `{fabric.name}` can be cut from the scrap {size}.",
         place_of(fabric),
-        help=f"The smallest is {_size(say, smallest, step)}.",
+        help=f"The smallest is {say.size_on_ruler(*smallest)}.",
     )
 
 
 @message
-def piece_too_wide(say: Say, fabric: Fabric, piece: Box, step: Fraction) -> Diagnostic:
+def piece_too_wide(say: Say, fabric: Fabric, piece: Boxes, size: Size, step: Fraction) -> Diagnostic:
     """A piece that the cloth does not hold whichever way it lies."""
+    from ..work.slices import boxes_words
+
+    say = say.cutting_by(step)
+    named = f"a {boxes_words(piece)} {say.size_on_ruler(*size)}"
     return error(
         "piece-too-wide",
-        f"`{fabric.name}` is {_length(say, fabric.usable_width, step)} wide, "
-        f"too narrow for a {piece[0]} {_size(say, piece[1:], step)}.",
+        f"`{fabric.name}` is {say.on_ruler(fabric.usable_width)} wide, too narrow for {named}.",
         place_of(fabric),
         help="Divide the piece by a seam, or use wider cloth.",
     )
@@ -83,19 +89,3 @@ def backing_not_off_bolt(say: Say, fabric: Fabric) -> Diagnostic:
         place_of(fabric),
         help="Bring in another fabric for the backing, by its width.",
     )
-
-
-def _length(say: Say, length: Number, step: Fraction) -> str:
-    """As the maker's own ruler shows it, whose marks are `step` apart; who is spoken to in centimetres hears
-    them by any ruler."""
-    return length_text(length, step) if say.unit == "in" else say.length(length)
-
-
-def _size(say: Say, size: Size, step: Fraction) -> str:
-    return " x ".join(_length(say, each, step) for each in size)
-
-
-def _things(count: int, noun: str) -> str:
-    """`10 squares`; `2 strips of 6 templates each`."""
-    first, of, held = noun.partition(" of ")
-    return count_of(count, first) + of + held + (" each" if held[:1].isdigit() and count > 1 else "")

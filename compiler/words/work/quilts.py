@@ -5,8 +5,10 @@ from __future__ import annotations
 from ...quilt.ground import Setting
 
 
-def setting_words(setting: Setting) -> str:
-    """`straight, 4 across and 5 down`; `3 rows`."""
+def setting_words(setting: Setting | None) -> str:
+    """`straight, 4 across and 5 down`; `3 rows`; of a block alone nothing."""
+    if setting is None:
+        return ""
     if not setting.across or not setting.down:
         return f"{setting.across or setting.down} {setting.kind}"
     return f"{setting.kind}, {setting.across} across and {setting.down} down"

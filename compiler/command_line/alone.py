@@ -1,0 +1,29 @@
+"""The one input of a command, compiled."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+import click
+
+from ..door.compiling import Compiled, FolderShelf, compile_input
+from ..door.inputs import Input
+from .console import CLEAN, Progress, Tally, show_diagnostics
+
+if TYPE_CHECKING:
+    from ..door.choices import Cutting
+
+
+def compile_alone(given: Input, shelf: FolderShelf, cutting: Cutting | None = None) -> tuple[Compiled, int]:
+    """The one input of a command compiled, all there is to say of it shown; and the exit status so far."""
+    tally, progress = Tally(), Progress(1)
+    progress.doing(f"{given.name}: drafting")
+    try:
+        compiled = compile_input(given, shelf, cutting)
+    finally:
+        progress.clear()
+    tally.add(compiled.diagnostics)
+    show_diagnostics(compiled.diagnostics, compiled.sources, err=True)
+    if tally.status() != CLEAN:
+        click.echo(tally.summary(), err=True)
+    return compiled, tally.status()

@@ -1,0 +1,1 @@
+"""What other programs, and the command line, ask of the compiler: see `work`, and grammar/API.md."""

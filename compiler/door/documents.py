@@ -1,0 +1,104 @@
+"""What is made of a block or a quilt: its sheets, its booklet, or parts of it; and a quilt's tables."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Final
+
+from ..diagnostics.source import Span
+from ..failures import Refused, own_mistakes
+from .choices import Sewing
+
+if TYPE_CHECKING:
+    from ..pipeline import CompiledBlock
+    from ..planning import Cutting, PlannedQuilt
+    from ..quilt.model import Quilt
+    from ..sheets.arrange.options import SheetOptions
+    from ..sheets.documents import Made
+    from .naming import Names
+
+BOOKLET: Final = "booklet"  # ends the names of its files
+HTML: Final = "html"
+
+BLOCK_PARTS: Final = (
+    "needs",
+    "chart",
+    "templates",
+    "foundation",
+    "papers",
+    "steps",
+    "difficulty",
+    "exercise",
+    "card",
+    "safety",
+    "glossary",
+)
+"""Chapters of a block, those of sheets.documents."""
+
+QUILT_PARTS: Final = ("picture", "supplies", "counts", "chart", "cutting", "templates")
+"""Parts of a quilt's sheets, those of sheets.documents."""
+
+
+PARTS: Final = tuple(dict.fromkeys((*QUILT_PARTS, *BLOCK_PARTS)))
+"""All of them."""
+
+
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """What is to be made: the parts named, a booklet, and how each block is cut and sewn."""
+
+    options: SheetOptions
+    sewing: Sewing
+    cutting: Cutting
+    parts: tuple[str, ...] = ()
+    booklet: bool = False
+
+
+def made_of_block(block: CompiledBlock, wanted: Wanted) -> Iterator[Made]:
+    """The booklet, or each part asked for, or the template sheets."""
+    from ..planning import plan_block
+
+    planned = plan_block(block, wanted.cutting).value
+    assert planned is not None, "the cloth of a block alone is as wide as it wants"
+    return made_of_quilt(planned, wanted)
+
+
+def stem_of(names: Names, quilt: Quilt, source: str) -> str:
+    """`breakwater-sampler-sea-v1`: the title, the colourway and the version."""
+    title = f"{quilt.title}\n{quilt.colourway}" if quilt.colourway else quilt.title
+    return names.stem(title, quilt.version, f"{source}\0quilt", quilt.title)  # apart from a block
+
+
+def made_of_quilt(planned: PlannedQuilt, wanted: Wanted) -> Iterator[Made]:
+    """The whole document or the booklet; and each part asked for that has pages."""
+    from ..sheets.documents import documents_of
+    from ..sheets.work import Work
+
+    endings = (*((BOOKLET,) if wanted.booklet else ()), *wanted.parts) or ("",)
+    return documents_of(Work(planned, wanted.sewing.way_for), endings, wanted.options)
+
+
+def tables_of(planned: PlannedQuilt) -> Iterator[tuple[str, bytes]]:
+    """Endings and bytes of the quilt's tables: CSV for spreadsheets, and all of them as JSON."""
+    from json import dumps
+
+    from .records.reports import planned_report
+    from .records.tables import quilt_csv
+
+    for name, text in quilt_csv(planned.quilt, planned.plan).items():
+        yield name, text.encode()
+    yield "numbers.json", dumps(planned_report(planned), indent=1).encode() + b"\n"
+
+
+@contextmanager
+def laying_out(subject: str, title: Span) -> Iterator[None]:
+    """The same, and refuses what has more pages than anybody prints at the title's words."""
+    from ..sheets.arrange.page_bound import TooManyPages
+
+    with own_mistakes(subject):
+        try:
+            yield
+        except TooManyPages as problem:
+            raise Refused(problem.said(title)) from problem

@@ -1,0 +1,81 @@
+"""What is to be compiled: files, folders of files, and bytes that the caller has."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Final
+
+from ..failures import WrongUse
+from ..shelves.folders import block_files
+from ..shelves.listing import DEEPEST, EXTENSIONS
+from ..words.commands.files import file_wanted, no_files_in, no_such_file
+from ..words.phrases import one_of
+
+STANDARD_INPUT: Final = "<stdin>"  # what places in a file read from standard input are called
+DASH: Final = "-"
+MOST_READ: Final = 16_000_000  # bytes; far beyond what the language takes, so the rest need not be read
+
+
+@dataclass(frozen=True, slots=True)
+class Input:
+    """One file to compile, with the name that its places are written with."""
+
+    name: str
+    path: Path | None  # None: no file
+    data: Callable[[], bytes] | None = None  # what is read where there is no file
+
+    def read(self) -> bytes:
+        """The bytes, up to MOST_READ of them. OSError where they cannot be had."""
+        if self.path is not None:
+            with self.path.open("rb") as stream:
+                return stream.read(MOST_READ)
+        return self.data() if self.data else b""
+
+    @property
+    def file(self) -> str | None:
+        """The file's name; None where there is no file."""
+        return self.name if self.path is not None else None
+
+
+def inputs_of(given: Sequence[str], standard: Callable[[], bytes] | None = None) -> list[Input]:
+    """Every file named, and for every folder the block and quilt files in it, sorted; each once.
+
+    A name that is not there, or a folder without such files, is a use error before any work is done.
+    """
+    found: dict[Input, None] = {}
+    for name in given:
+        if (name != DASH or not standard) and os.path.isdir(name):
+            files = block_files(Path(name), DEEPEST)
+            if not files:
+                kinds = one_of(EXTENSIONS)
+                raise WrongUse(no_files_in(name, kinds))
+            found.update((Input(str(path), path), None) for path in files)
+        else:
+            found[one_input(name, standard)] = None
+    return list(found)
+
+
+def one_input(name: str, standard: Callable[[], bytes] | None = None) -> Input:
+    """The one file named, or standard input; a use error for a folder or a name that is not there."""
+    if name == DASH and standard:
+        return Input(STANDARD_INPUT, None, standard)
+    if not os.path.exists(name):
+        raise WrongUse(no_such_file(name, _near(name)))
+    if os.path.isdir(name):
+        raise WrongUse(file_wanted(name))
+    return Input(name, Path(name))
+
+
+def _near(name: str) -> str:
+    """The file that was probably meant, or nothing."""
+    from difflib import get_close_matches
+
+    folder, last = os.path.split(name)
+    known = [path.name for path in block_files(Path(folder or "."))]
+    close = get_close_matches(last, known, n=1)
+    for ending in EXTENSIONS:
+        close = close or get_close_matches(last + ending, known, n=1, cutoff=0.9)
+    return os.path.join(folder, close[0]) if close else ""

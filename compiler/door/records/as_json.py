@@ -1,0 +1,45 @@
+"""Records as JSON: a key a field, in the order of the fields."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import MISSING, fields
+from fractions import Fraction
+from functools import cache
+from typing import Any
+
+from ...sheets.reports.report_numbers import number
+
+
+def as_json(value: Any) -> Any:
+    """A record, or anything in one, as `json.dumps` takes it.
+
+    A key is its field's name, or what the record's KEYS have for it. A field that may be left out when a
+    record is made is left out where it was. Fields that begin with `_` are no part of it.
+    """
+    if value is None or isinstance(value, bool | int | str):
+        return value
+    if isinstance(value, Fraction | float):
+        return number(value)
+    if isinstance(value, Mapping):
+        return {key: as_json(each) for key, each in value.items()}
+    if isinstance(value, tuple | list):
+        return [as_json(each) for each in value]
+    made = {}
+    kind: Any = type(value)
+    for name, key, default in _fields_of(kind):
+        found = getattr(value, name)
+        if default is MISSING or found != default:
+            made[key] = as_json(found)
+    return made
+
+
+@cache
+def _fields_of(kind: Any) -> tuple[tuple[str, str, Any], ...]:
+    """Name, key and default of each field."""
+    keys = getattr(kind, "KEYS", {})
+    return tuple(
+        (each.name, keys.get(each.name, each.name), each.default)
+        for each in fields(kind)
+        if not each.name.startswith("_")
+    )

@@ -1,0 +1,71 @@
+"""A block at another size, and which sizes suit it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from fractions import Fraction
+from typing import TYPE_CHECKING
+
+from .. import __version__
+from ..diagnostics.diagnostic import Diagnostic, Severity
+from ..diagnostics.source import Source
+from ..failures import WrongUse
+from ..words.commands.asked import draft_first
+from .compiling import Compiled, FolderShelf
+
+if TYPE_CHECKING:
+    from ..language.edits import Edit
+    from ..pipeline import CompiledBlock
+
+
+def outermost(compiled: Compiled) -> list[CompiledBlock]:
+    """The file's blocks that no other block in it uses."""
+    used = {use for each in compiled.own_blocks for use in each.draft.uses}
+    return [each for each in compiled.own_blocks if (each.draft.title, each.draft.version) not in used]
+
+
+def resized(compiled: Compiled, blocks: Sequence[CompiledBlock], to: Fraction) -> str:
+    """The file with the blocks drafted that wide; WrongUse for one that has yet to be drafted."""
+    from ..language.edits import with_edits
+    from ..language.parser import parse
+    from ..language.rescale import rescaled
+
+    file = parse(compiled.source).value
+    assert file is not None, "the file has compiled"
+    trees = {each.title.span: each for each in file.blocks}
+    edits: list[Edit] = []
+    for each in blocks:
+        block = trees[each.draft.origin] if each.draft.origin else None
+        assert block is not None, "every block of the file has its words"
+        if any(measured.block.title.span == each.draft.origin for measured in compiled.measured):
+            raise WrongUse(draft_first(each.draft.title))
+        edits += rescaled(compiled.source, block, to / each.draft.width)
+    return with_edits(compiled.source.text, edits)
+
+
+def faults_of(source: Source, shelf: FolderShelf) -> list[Diagnostic]:
+    """The errors in a resized file."""
+    from ..pipeline import compile_file
+
+    outcome = compile_file(source, shelf)
+    return [each for each in outcome.diagnostics if each.severity is Severity.ERROR]
+
+
+def report(blocks: Sequence[CompiledBlock], to: Fraction | None, ruler: Fraction, form: str) -> str:
+    """What is told of the blocks, to read or as JSON."""
+    from json import dumps
+
+    from ..cutting.sizes import block_at
+    from ..sheets.reports.sizes_report import size_text, sizes_record, sizes_text
+
+    asked = [block_at(each.draft, each.templates, to, ruler) if to is not None else None for each in blocks]
+    pairs = list(zip(blocks, asked, strict=True))
+    if form == "json":
+        records = [sizes_record(each.draft, each.templates, ruler, size) for each, size in pairs]
+        return dumps({"piecewright": __version__, "blocks": records}, ensure_ascii=True)
+    return "\n\n\n".join(
+        size_text(each.draft, each.templates, size, ruler)
+        if size
+        else sizes_text(each.draft, each.templates, ruler)
+        for each, size in pairs
+    )

@@ -1,1 +1,0 @@
-"""The foundations of a booklet: their chapter, their papers, and how they are sewn."""

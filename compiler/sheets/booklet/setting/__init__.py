@@ -1,1 +1,0 @@
-"""A booklet set as PDF pages and as HTML."""

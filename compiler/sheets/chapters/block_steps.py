@@ -1,0 +1,108 @@
+"""The steps of a block: every step a card, how to read the pictures, and how the seams are pressed."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+
+from ...drafting.model import Draft
+from ...sewing.model import Assembly, Step, Unit
+from ...sewing.pressing.pressing import press
+from ...sewing.pressing.pressing_model import Pressing, PressingPlan, Toward
+from ...words.pages import block_steps as words
+from ...words.pages.booklet import checked
+from ...words.pages.papers import PAPERS_OUT
+from ..arrange.block_drawing import piece_rings
+from ..arrange.fills import Fill
+from ..arrange.options import SheetOptions
+from ..content import Card, Cards, Chapter, List, Paragraph, Part, Picture, Section
+from ..pictures.places_picture import draw_places
+from ..pictures.step_picture import WIDE, Scene, Shown, draw_step
+from ..pressing_words import ROWS, places_words, pressing_words, shaded_way, tells_rows
+from ..quilts.wearing import Worn
+from ..work import Needle, WorkBlock
+from .step_words import added_side, step_lines, step_title
+
+
+def block_steps(block: WorkBlock, options: SheetOptions) -> Chapter:
+    """Every step a card, in the fabrics in which the block is shown."""
+    draft, made, worn = block.draft, block.work.assembly.blocks[block.index], block.worn
+    told: list[Part] = [Paragraph(text) for text in worn.words]
+    told.insert(0, Paragraph(checked(made.proof), strong=True))
+    parts = _parts(draft, worn.assembly(made.assembly), block.needle(options), worn)
+    return Chapter(block.titled(words.TITLE), (*told, *parts))
+
+
+def _parts(draft: Draft, assembly: Assembly, needle: Needle, worn: Worn) -> Iterator[Part]:
+    if not assembly.steps:
+        yield Paragraph(words.ONE_PIECE)
+        return
+    plan = press(draft, assembly, worn.lightness)
+    cards = tuple(_cards(draft, assembly, plan, needle, worn.fills))
+    if not worn.always and needle != "papers":
+        yield Paragraph(words.AS_SHOWN)
+    yield Paragraph(" ".join(_read(assembly, plan, needle)))
+    if not all(unit.rectangle for unit in assembly.units):
+        yield Paragraph(words.SHAPED)
+    if any(tells_rows(line) for card in cards for line in card.lines):
+        yield Paragraph(ROWS.format("block"))
+    if needle == "hand":
+        yield Section(words.BY_HAND)
+        yield List(words.HAND, "number")
+    yield Cards(cards)
+    if needle == "papers":
+        yield Section(words.PAPERS_OUT)
+        yield List(PAPERS_OUT, "number")
+        return
+    yield Section(words.PRESSING)
+    yield Paragraph(words.HAND_PRESSED if needle == "hand" else pressing_words(plan))
+
+
+def _read(assembly: Assembly, plan: PressingPlan, needle: Needle) -> Iterator[str]:
+    """How to read the pictures: what these steps have in them."""
+    yield words.PICTURES
+    opened = any("open" in each.ways for each in plan.seams)
+    yield words.NO_ARROW if needle == "papers" else words.arrow_words(needle if opened else None)
+    if any(step.turns or step.stops for step in assembly.steps):
+        yield words.DOTS
+    if any(step.eased for step in assembly.steps) and needle != "papers":
+        yield words.TICKS
+    yield words.NAMED
+    yield words.SEWN[needle]
+
+
+def _cards(
+    draft: Draft, assembly: Assembly, plan: PressingPlan, needle: Needle, fills: Mapping[str, Fill]
+) -> Iterator[Card]:
+    """A card for every step."""
+    for step, unit, pressing in zip(assembly.steps, assembly.units, plan.seams, strict=True):
+        shaded = None if needle == "papers" else shaded_way(draft, unit, pressing)
+        beside = _places(draft, unit, pressing, shaded) if shaded else None
+        lines = step_lines(draft, assembly, step, pressing, needle, shaded if beside else None)
+        scene = scene_of(draft, assembly, step, None if needle == "papers" else pressing.toward)
+        marks, tall = draw_step(scene, fills)
+        picture = Picture(marks, WIDE, tall, words.pictured(step.step, lines[0]))
+        yield Card(step_title(assembly, step), picture, lines, beside)
+
+
+def _places(draft: Draft, unit: Unit, pressing: Pressing, shaded: Toward) -> Picture | None:
+    """The block with the copies shaded that are pressed so; None where they would be too small to see."""
+    copies = [copy for copy, way in zip(unit.copies, pressing.ways, strict=True) if way == shaded]
+    drawn = draw_places(draft, unit, copies)
+    return drawn and Picture(*drawn, words.places_pictured(places_words(draft, unit, pressing, shaded)))
+
+
+def scene_of(draft: Draft, assembly: Assembly, step: Step, toward: Toward | None) -> Scene:
+    """The step as it lies in the block, in its first copy."""
+    pieces = assembly.units[step.step - 1].pieces
+    first = step.parts[0]
+    count = len(assembly.units[int(first[1:]) - 1].pieces) if first.startswith("u") else 1
+    return Scene(
+        tuple(_shown(draft, assembly, number) for number in pieces[:count]),
+        tuple(_shown(draft, assembly, number) for number in pieces[count:]),
+        added_side(assembly, step), step.seam, toward, (*step.turns, *step.stops), step.eased,
+    )  # fmt: skip
+
+
+def _shown(draft: Draft, assembly: Assembly, number: int) -> Shown:
+    piece, cloth = draft.pieces[number - 1], assembly.pieces[number - 1]
+    return Shown(piece_rings(piece), cloth.fabric, cloth.template)

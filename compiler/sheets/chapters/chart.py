@@ -1,0 +1,93 @@
+"""The cutting chart: for every fabric its cuts, the largest first, each with its reason; and other ways to
+cut."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Sequence
+from fractions import Fraction
+from typing import Final, NamedTuple
+
+from ...cutting.plan_model import Offer
+from ...words.pages import chart as words
+from ...words.say import Say, by_ruler
+from ...words.work.cuts import why_words
+from ..arrange.options import SheetOptions
+from ..content import Chapter, Column, Paragraph, Part, Row, Section, Table
+from ..quilts.tables import CutRow, FabricCuts, measured_shape
+from ..quilts.words import BOXES, joined_words, row_title, size_words, yield_words
+from ..work import Work
+from .needs import bought
+
+
+class Line(NamedTuple):
+    """One cut of the chart as its columns read it; `alike`: all rows of its size, where it is the first."""
+
+    row: CutRow
+    step: Fraction
+    alike: Sequence[CutRow]
+
+    @property
+    def what(self) -> str:
+        """`squares 3 7/8in, 20 in all with h and j`."""
+        joined, others = joined_words(self.row, self.step), [each.key for each in self.alike[1:]]
+        count = sum(each.cut.cuts for each in self.alike)
+        in_all = words.sum_words(count, others) if others else ""
+        return ", ".join(filter(None, (row_title(self.row, self.step), joined, in_all)))
+
+
+COLUMNS: Final[tuple[tuple[Column, Callable[[Line], str]], ...]] = (
+    (Column(words.KEY, 18.0, bold=True), lambda line: line.row.key),
+    (Column(words.CUT, 24.0, "end", bold=True), lambda line: str(line.row.cut.cuts)),
+    (Column(words.WHAT, 106.0, bold=True), lambda line: line.what),
+    (Column(words.GIVES, 84.0), lambda line: yield_words(line.row.cut)),
+    (Column(words.PURPOSE, 90.0), lambda line: line.row.purpose),
+    (Column(words.WHY, 0.0), lambda line: why_words(by_ruler(line.step), line.row.cut)),
+)
+"""The columns, each with what it says of a cut: another column is a line here, its heading one of the
+words."""
+
+
+def chart(work: Work, options: SheetOptions) -> Iterator[Chapter]:
+    """Every cut, fabric by fabric."""
+    alone = work.alone
+    yield Chapter(words.TITLE, tuple(_parts(work)), note=words.NOTE, joins=alone, whole=alone)
+
+
+def _parts(work: Work) -> Iterator[Part]:
+    yield Paragraph(words.INTRO_ALONE if work.alone else words.INTRO)
+    if any(cut.kind == "template" and work.is_over_papers(cut) for cut in work.plan.cuts):
+        yield Paragraph(words.ROUND_PAPERS)
+    for cuts in work.cuts:
+        yield Section(cuts.title, words.fabric_words(cuts.fabric, bought(cuts.plan)))
+        columns = tuple(column for column, _ in COLUMNS)
+        rows = tuple(chart_rows(cuts, work.plan.ruler_step))
+        yield Table(columns, rows, words.caption(cuts.title), title=cuts.title)
+
+
+def chart_rows(cuts: FabricCuts, step: Fraction) -> list[Row]:
+    """A fabric's cuts as rows. Where several are of one size, the first says how many that is in all; where
+    several may be made in the same other ways, the first says how."""
+    alike: dict[str, list[CutRow]] = {}
+    for row in cuts.rows:
+        if row.cut.kind in BOXES and row.cut.joined <= 1:
+            alike.setdefault(f"{measured_shape(row.cut)} {size_words(row.cut, step)}", []).append(row)
+    first = {rows[0].key: rows for rows in alike.values()}
+    told: dict[tuple[Offer, ...], str] = {}
+    for row in cuts.rows:
+        told.setdefault(row.cut.offers, row.key)
+    return [
+        Row(
+            tuple(cell(Line(row, step, first.get(row.key, ()))) for _, cell in COLUMNS),
+            f"{row.cut.fabric} {row.key}",
+            notes=_notes(row, told[row.cut.offers], by_ruler(step)),
+        )
+        for row in cuts.rows
+    ]
+
+
+def _notes(row: CutRow, told: str, say: Say) -> tuple[str, ...]:
+    """The other ways to make a cut, or the key of the row that tells them."""
+    offers = row.cut.offers
+    if offers and told != row.key:
+        return (words.offers_as(offers, told),)
+    return tuple(words.offer_words(say, offer) for offer in offers)

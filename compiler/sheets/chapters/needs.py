@@ -1,0 +1,184 @@
+"""What you need: fabric by fabric what to buy and what is counted in; batting, binding, thread, tools."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+from fractions import Fraction
+from typing import Final
+
+from ...cutting.needs import BindingNeed, Fabric, Scrap
+from ...cutting.plan_model import FabricPlan
+from ...measure.length import UNITS
+from ...measure.marks import RULER_STEP, mark_up, metric
+from ...measure.tolerance import Number
+from ...quilt.model import Quilt
+from ...words.pages import needs as words
+from ...words.phrases import one_of
+from ...words.rulers import length_text, length_up
+from ...words.work.cloth import bought_words, step_words
+from ..arrange.options import SheetOptions
+from ..content import Chapter, Column, List, Paragraph, Part, Row, Section, Table
+from ..quilts.tables import FabricCuts, fabric_titles, size_text
+from ..quilts.thread import (
+    HAND_SHARE,
+    MACHINE_SHARE,
+    binding_inches,
+    seam_inches,
+    thread_metres,
+    thread_yards,
+)
+from ..quilts.tools import tool_words
+from ..work import CutOut, Work
+
+COLUMNS: Final = (
+    Column(words.FABRIC, 140.0, bold=True),
+    Column(words.BUY, 84.0, bold=True),
+    Column(words.COUNTED, 0.0),
+)
+
+YARD: Final = 36
+
+
+def needs(work: Work, options: SheetOptions) -> Iterator[Chapter]:
+    """What to buy and to have at hand."""
+    yield Chapter(words.TITLE, tuple(_parts(work)))
+
+
+def _parts(work: Work) -> Iterator[Part]:
+    quilt, step = work.quilt, work.plan.ruler_step
+    if work.alone:
+        yield Paragraph(words.for_one(size_text(quilt.width, quilt.height)))
+    rows = tuple(
+        Row((each.title, bought(each.plan), buy_words(each, step)), each.plan.fabric) for each in work.cuts
+    )
+    yield Section(words.FABRICS, words.FABRICS_ALONE if work.alone else words.FABRICS_UNDER)
+    yield Table(COLUMNS, rows, words.TO_BUY, title=words.FABRICS)
+    if not work.alone:
+        yield Section(words.REST)
+        yield List(tuple(rest_words(quilt, work.cuts, step)))
+        yield Section(words.THREAD, words.THREAD_UNDER)
+        yield List(tuple(thread_words(quilt)))
+    yield from _tools(work)
+
+
+def _tools(work: Work) -> Iterator[Part]:
+    """The tools of the ruler and the templates, and those of blocks that are sewn otherwise."""
+    own: dict[CutOut, tuple[str, ...]] = {"": words.FOUNDATION_TOOLS, "paper shape": words.PAPER_TOOLS}
+    titles: dict[CutOut, str] = {"": words.FOR_FOUNDATIONS, "paper shape": words.FOR_PAPERS}
+    yield Section(words.TOOLS, words.TOOLS_UNDER)
+    if work.alone:
+        yield List(own.get(work.blocks[0].cut_out) or _cutting_tools(work))
+        return
+    yield List(_cutting_tools(work))
+    for cut_out, texts in own.items():
+        names = [block.name for block in work.blocks if block.cut_out == cut_out]
+        if names:
+            yield Section(titles[cut_out], one_of(names, "and"))
+            yield List(texts)
+
+
+def _cutting_tools(work: Work) -> tuple[str, ...]:
+    """Those to cut with."""
+    by_template = [block for block in work.blocks if block.cut_out == "template"]
+    templates = tuple(template for block in by_template for template in block.templates)
+    kept = tuple(cut for cut in work.plan.cuts if cut.kind != "template" or not work.is_over_papers(cut))
+    return tuple(tool_words(templates, replace(work.plan, cuts=kept)))
+
+
+def bought(plan: FabricPlan) -> str:
+    """What to buy: `1 1/8 yd`, `2 fat quarters`; the smallest piece that is sold cut, for a block alone."""
+    return words.SOLD[int(plan.piece.width), int(plan.piece.height)] if plan.piece else bought_words(plan)
+
+
+def buy_words(cuts: FabricCuts, step: Fraction) -> str:
+    """How the amount to buy comes about."""
+    plan, fabric = cuts.plan, cuts.fabric
+    if plan.piece:
+        return words.piece_words(float(plan.area), bought_words(plan))
+    also = words.also_counted(
+        [part for part in ("binding", "backing") if any(row.cut.part == part for row in cuts.rows)]
+    )
+    if fabric.scraps:
+        used = [fabric.scraps[cloth.scrap] for cloth in plan.cloths if cloth.scrap is not None]
+        return f"{words.scraps_after(scraps_words(used, step), _unwashed_scraps(fabric, used, step))}.{also}"
+    sum_of = words.sum_of_cloth(
+        length_text(plan.used, step),
+        length_up(plan.margin, step),
+        float(fabric.shrinkage) * 100,
+        step_words(plan),
+        length_text(plan.usable_width, step),
+        _unwashed(fabric, fabric.usable_width, step),
+    )
+    return f"{sum_of}{words.print_words(fabric.one_way, fabric.striped)}.{also}"
+
+
+def _unwashed(fabric: Fabric, length: Fraction, step: Fraction) -> str:
+    """What to ask for to have a length after washing, up to a mark."""
+    mark = UNITS["cm"] / 2 if metric(step) else RULER_STEP
+    return length_text(mark_up(fabric.unwashed(length), mark), step)
+
+
+def _unwashed_scraps(fabric: Fabric, used: list[Scrap], step: Fraction) -> list[str]:
+    """`21 3/4in x 18 5/8in`: what quarters and scraps must measure as bought; none where nothing shrinks."""
+    if not fabric.shrinkage:
+        return []
+    sizes = (
+        f"{_unwashed(fabric, each.width, step)} x {_unwashed(fabric, each.height, step)}" for each in used
+    )
+    return list(dict.fromkeys(sizes))
+
+
+def scraps_words(scraps: list[Scrap], step: Fraction) -> str:
+    """`3 of 21in x 18in`: the pieces of cloth, equal ones together."""
+    sizes: dict[str, int] = {}
+    for scrap in scraps:
+        size = _size(scrap.width, scrap.height, step)
+        sizes[size] = sizes.get(size, 0) + 1
+    return words.scraps_words(list(sizes.items()))
+
+
+def _size(width: Number, height: Number, step: Fraction) -> str:
+    return f"{length_text(width, step)} x {length_text(height, step)}"
+
+
+def rest_words(quilt: Quilt, cuts: tuple[FabricCuts, ...], step: Fraction) -> Iterator[str]:
+    """Batting, backing and binding, a line each."""
+    titles, backing, binding = fabric_titles(quilt), quilt.backing, quilt.binding
+    if quilt.batting:
+        yield words.batting_words(_size(quilt.batting.width, quilt.batting.height, step))
+    if backing:
+        panels = next((each.plan.backing_panels for each in cuts if each.plan.fabric == backing.fabric), ())
+        yield words.backing_words(
+            _size(backing.width, backing.height, step),
+            titles[backing.fabric],
+            [_size(wide, tall, step) for wide, tall in panels],
+        )
+    if binding:
+        yield words.binding_words(
+            binding_length(binding, step),
+            binding.bias,
+            length_text(mark_up(binding.strip_width, step), step),
+            titles[binding.fabric],
+            length_text(binding.slack, step),
+        )
+    parts = (("binding", binding), ("backing", backing), ("batting", quilt.batting))
+    missing = [word for word, need in parts if need is None]
+    if missing:
+        yield words.missing_words(missing)
+
+
+def binding_length(binding: BindingNeed, step: Fraction) -> str:
+    """Its length, up to the next whole centimetre on a metric ruler, else to the next 1/8in: nobody measures
+    it finer."""
+    return length_text(mark_up(binding.length, UNITS["cm"] if metric(step) else RULER_STEP), step)
+
+
+def thread_words(quilt: Quilt) -> Iterator[str]:
+    """The estimate, and what it supposes."""
+    bound, seams = bool(binding_inches(quilt)), seam_inches(quilt) / YARD
+    yards, metres = thread_yards(quilt, MACHINE_SHARE), thread_metres(quilt, MACHINE_SHARE)
+    yield words.machine_thread(yards, metres, bound, seams, MACHINE_SHARE)
+    yards, metres = thread_yards(quilt, HAND_SHARE), thread_metres(quilt, HAND_SHARE)
+    yield words.hand_thread(yards, metres, HAND_SHARE)
+    yield words.SHARES

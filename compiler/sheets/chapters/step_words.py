@@ -1,0 +1,171 @@
+"""What is said under a step's picture: what is sewn to what, set-in seams, curves, pressing, sizes."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Final
+
+from ...drafting.model import Draft
+from ...measure.tolerance import ALIKE
+from ...sewing.model import Assembly, Size, Step
+from ...sewing.pressing.pressing_model import Pressing, Toward
+from ...words.phrases import count_of
+from ..pressing_words import ways_shaded, ways_told
+from ..quilts.words import about
+from ..work import Needle
+
+ALL_ROUND: Final[dict[Needle, str]] = {
+    "machine": "Begin between two marks.",
+    "hand": "Begin anywhere.",
+    "papers": "Pin at four places first; begin anywhere.",
+}
+"""Where a seam begins that closes on itself without a corner."""
+
+
+def part_words(assembly: Assembly, part: str) -> str:
+    """`A (dark)`, `B (light), reversed`, `unit 3`."""
+    if part.startswith("u"):
+        return f"unit {part[1:]}"
+    cloth = assembly.pieces[int(part) - 1]
+    return f"{cloth.template} ({cloth.fabric}{', reversed' if cloth.reversed else ''})"
+
+
+def step_title(assembly: Assembly, step: Step) -> str:
+    """`Step 2 · unit 2, make 4`; the last makes the block."""
+    if step.step == len(assembly.steps):
+        return f"Step {step.step} · the block"
+    if step.batch == 1:
+        return f"Step {step.step} · unit {step.step}"
+    return f"Step {step.step} · unit {step.step}, make {step.batch}"
+
+
+def step_lines(
+    draft: Draft, assembly: Assembly, step: Step, pressing: Pressing, needle: Needle, shaded: Toward | None
+) -> tuple[str, ...]:
+    """The lines under the picture. Over papers nothing is pressed to a side: folds hold the allowances."""
+    pressed = () if needle == "papers" else (press_words(draft, assembly, step, pressing, needle, shaded),)
+    return (
+        f"{_sew(assembly, step, needle)} {' '.join(_care(assembly, step, needle))}".strip(),
+        *pressed,
+        size_words(assembly, step, needle),
+    )
+
+
+def added_side(assembly: Assembly, step: Step) -> int:
+    """Which of a step's two parts is added, 0 or 1: the smaller one, of equals the second. Pictures shade
+    it."""
+    first, second = (len(_pieces(assembly, part)) for part in step.parts)
+    return 1 if second <= first else 0
+
+
+def _pieces(assembly: Assembly, part: str) -> tuple[int, ...]:
+    return assembly.units[int(part[1:]) - 1].pieces if part.startswith("u") else (int(part),)
+
+
+def _sew(assembly: Assembly, step: Step, needle: Needle) -> str:
+    """`Sew A (dark) to unit 3.`; of two that look alike before they are sewn, which one is shaded."""
+    first, second = (part_words(assembly, part) for part in step.parts)
+    sew = "Whip" if needle == "papers" else "Sew"
+    if first == second and first.startswith("unit"):
+        return f"{sew} two of {first} together."
+    names = [first, second]
+    looks = ["unit" if part.startswith("u") else _letter(assembly, part) for part in step.parts]
+    if first != second and looks[0] == looks[1]:
+        added = added_side(assembly, step)
+        name = names[added]
+        names[added] = f"{name[:-1]}, shaded)" if name.endswith(")") else f"{name} (shaded)"
+    return f"{sew} {names[0]} to {names[1]}."
+
+
+def _letter(assembly: Assembly, piece: str) -> str:
+    return assembly.pieces[int(piece) - 1].template
+
+
+def _care(assembly: Assembly, step: Step, needle: Needle) -> Iterator[str]:
+    """What is special about the seam."""
+    later = [each.step for each in assembly.steps if each.partial and each.partial.opened == step.step]
+    if later:
+        yield (
+            f"Partial seam: sew half of it, leave the rest open at the dot: closed after step {later[-1]}."
+        )
+    if step.partial:
+        yield f"Then close the seam of step {step.partial.opened}, which was left open."
+    elif step.all_round:
+        yield f"Set in: the seam runs all round. {ALL_ROUND[needle]}"
+    elif step.closed:
+        yield "Set in: the seam runs all round. Pin the corners first; begin in the middle of a side."
+    elif step.turns:
+        yield f"Set in, {count_of(len(step.turns), 'turn')}. {_turn_words(len(step.turns), needle)}"
+    if later:
+        return
+    if needle == "machine" and step.stops:
+        yield "Stop at the dot at the seam’s end, too." if step.turns else _stop_words(len(step.stops))
+    elif needle == "hand" and step.stops and not step.turns:
+        yield "Sew from corner to corner only, never into the allowance."
+    if step.curved:
+        yield _curve_words(step, needle)
+
+
+def _turn_words(turns: int, needle: Needle) -> str:
+    where = "the dot" if turns == 1 else "each dot"
+    if needle == "papers":
+        return f"At {where} bend the papers softly, and whip on along the next edge."
+    if needle == "hand":
+        return f"At {where} take a backstitch, pass the needle through the seam, turn, and sew on."
+    return f"Stop at {where} with the needle down, lift the foot, turn the cloth, lower it and sew on."
+
+
+def _stop_words(stops: int) -> str:
+    if stops == 1:
+        return "Stop at the dot and lock the stitch: the allowance beyond it stays free."
+    return "Start and stop at the dots and lock the stitch: the allowance beyond them stays free."
+
+
+def _curve_words(step: Step, needle: Needle) -> str:
+    if needle == "papers":
+        return "Curved: hold the two edges level a little at a time, bending the papers as you whip."
+    pins = len(step.eased)
+    if step.all_round:  # where it begins and ends there is a mark, too
+        where = f"at the {count_of(pins + 1, 'match mark')}"
+    else:
+        where = f"at both ends and at the {count_of(pins, 'match mark')}" if pins else "at both ends"
+    return f"Curved: pin {where}, the hollow edge on top, and ease it in as you sew."
+
+
+def press_words(
+    draft: Draft, assembly: Assembly, step: Step, pressing: Pressing, needle: Needle, shaded: Toward | None
+) -> str:
+    """`Press toward A (dark).`; where the copies of a batch differ, which of them each way: those pressed as
+    `shaded` says are shaded in a picture of the block."""
+    first, second = (part_words(assembly, part) for part in step.parts)
+    names: dict[Toward, str] = {"first": f"toward {first}", "second": f"toward {second}", "open": "open"}
+    if first == second:
+        names |= {"first": "the other way", "second": "the other way"}
+        if pressing.toward != "open":
+            names[pressing.toward] = "as the arrow shows"
+    if needle == "hand":
+        names["open"] = "either way"  # running stitches show in a seam that is pressed open
+    press = "Finger-press" if needle == "hand" else "Press"
+    if shaded:
+        return f"{press} {ways_shaded(pressing, names, shaded)}."
+    return f"{press} {ways_told(draft, assembly.units[step.step - 1], pressing, names)}."
+
+
+def size_words(assembly: Assembly, step: Step, needle: Needle) -> str:
+    """`Unfinished 3 1/2in square, finished 3in square.`; over papers the allowances are folded away."""
+    rectangle = assembly.units[step.step - 1].rectangle
+    unfinished, finished = (_size(each, rectangle) for each in (step.unfinished, step.finished))
+    words = "" if rectangle else "over all "
+    if needle != "papers":
+        words += f"unfinished {unfinished}, finished {finished}"
+    elif step.step < len(assembly.steps):
+        words += f"{finished} on the papers"
+    else:
+        words += f"{finished} on the papers, {unfinished} with the outer allowances unfolded"
+    return f"{words[:1].upper()}{words[1:]}."
+
+
+def _size(size: Size, rectangle: bool) -> str:
+    if rectangle and abs(size.width - size.height) <= ALIKE:
+        return f"{about(size.width)} square"
+    return f"{about(size.width)} x {about(size.height)}"

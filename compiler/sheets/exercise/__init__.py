@@ -1,0 +1,1 @@
+"""How a block is drafted by hand."""

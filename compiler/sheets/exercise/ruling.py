@@ -1,0 +1,66 @@
+"""On which ruling of graph paper a block lies.
+
+Places are complex numbers in inches, x right and y down from the block's top left.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Final
+
+from ...drafting.model import Draft
+from ...geometry.edge import Edge
+from ...geometry.stroke import place_of
+from ...measure.tolerance import CRUMB, Number
+
+RULINGS: Final = ((Fraction(1, 4), "quarter-inch"), (Fraction(1, 8), "eighth-inch"))
+"""Rulings of graph paper that are sold, the coarser first."""
+
+
+@dataclass(frozen=True, slots=True)
+class Ruling:
+    """A ruling of graph paper: inches between lines, and its name."""
+
+    step: Fraction
+    name: str
+
+
+def ruling_of(draft: Draft) -> Ruling | None:
+    """The coarsest ruling on which every corner lies, and every centre of an arc; None where there is
+    none."""
+    places = [*corners_of_pieces(draft), *arc_centers(draft)]
+    for step, name in RULINGS:
+        if all(_on_ruling(value, step) for place in places for value in (place.real, place.imag)):
+            return Ruling(step, name)
+    return None
+
+
+def _on_ruling(value: Number, step: Fraction) -> bool:
+    times = float(value) / float(step)
+    return abs(times - round(times)) * float(step) <= CRUMB
+
+
+def corners_of_pieces(draft: Draft) -> list[complex]:
+    """Every corner, each once, in reading order of the pieces."""
+    ends = (place_of(point) for edge in edges_of(draft) for point in (edge.start, edge.end))
+    return list({place_key(place): place for place in ends}.values())
+
+
+def arc_centers(draft: Draft) -> list[complex]:
+    """Every arc's centre, each once."""
+    centers = (place_of(edge.arc.center) for edge in edges_of(draft) if edge.arc)
+    return list({place_key(place): place for place in centers}.values())
+
+
+def edges_of(draft: Draft) -> Iterator[Edge]:
+    """Every edge of every piece; a seam comes twice."""
+    for piece in draft.pieces:
+        for ring in (piece.ring, *piece.holes):
+            for side in ring:
+                yield from (part.edge for part in side.parts)
+
+
+def place_key(place: complex) -> tuple[float, float]:
+    return round(place.real, 4) + 0.0, round(place.imag, 4) + 0.0

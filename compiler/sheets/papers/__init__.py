@@ -1,0 +1,1 @@
+"""Papers that blocks are sewn on or over, at true size."""

@@ -1,0 +1,1 @@
+"""Setters: what chapters say, set as PDF pages and as HTML."""

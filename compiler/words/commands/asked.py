@@ -1,0 +1,140 @@
+"""What is told of a choice that there is not, with those there are."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from fractions import Fraction
+from typing import Final
+
+from ...diagnostics.visible import shortened, visible
+
+TITLE_ROOM: Final = 60  # characters of a title in a message
+
+
+def named(title: str) -> str:
+    """A title in a message: safe to show, and of bounded length."""
+    return visible(shortened(title, TITLE_ROOM))
+
+
+def not_one_of(value: str, known: Iterable[str]) -> str:
+    """A word that is none of a few."""
+    return f"'{value}' is not one of {', '.join(known)}."
+
+
+def choice_unknown(name: str, known: Iterable[str]) -> str:
+    """Something chosen that cannot be chosen."""
+    return f"There is no choice '{name}'; there are {', '.join(known)}."
+
+
+def condition_unknown(name: str, known: Iterable[str]) -> str:
+    """Something looked for that blocks are not told by."""
+    return f"There is no condition '{name}'; there are {', '.join(known)}."
+
+
+def check_unknown(name: str, known: Iterable[str]) -> str:
+    """A check that there is not."""
+    return f"There is no check '{name}'; there are {', '.join(known)}."
+
+
+def blocks_no_list() -> str:
+    """One title where several go."""
+    return "'blocks' is a list of titles."
+
+
+def no_length(value: str, examples: str) -> str:
+    """Words that are no length."""
+    return f"'{value}' is not a length. Write it with its unit: {examples}."
+
+
+def no_range(value: str, example: str) -> str:
+    """Words that are no range."""
+    return f"'{value}' is not a range. Write it as {example}."
+
+
+def no_grid(value: str) -> str:
+    """Words that are no grid."""
+    return f"'{value}' is not a grid. Write it as 4x4."
+
+
+def margin_too_large() -> str:
+    """More cloth over than the plan takes."""
+    return "A margin is at most 100%, or 72in."
+
+
+def measured_too_far() -> str:
+    """No printer is that far out."""
+    return (
+        "The square should measure near 1in (2.54cm), the bar near 5cm. A print that is further out was "
+        "fitted to the page: print it again at actual size, 100%."
+    )
+
+
+def which_mark(shares: Mapping[str, Fraction], marks: Iterable[str]) -> str:
+    """A length that either mark may have had."""
+    said = ", ".join(f"the {each} would be at {round(share * 100)}%" for each, share in shares.items())
+    return (
+        f"Which mark was measured, the 1in square or the 5cm bar? For this length {said}. "
+        f"Measure again, or say which: {' or '.join(f'{each}=LENGTH' for each in marks)}."
+    )
+
+
+def no_such_block(title: str, near: Sequence[str]) -> str:
+    """A title that no block has, and the nearest that one has."""
+    meant = f" Did you mean '{named(near[0])}'?" if near else ""
+    return f"There is no block '{named(title)}' in what was read.{meant}"
+
+
+def no_block() -> str:
+    """A file of quilts alone."""
+    return "There is no block in what was read."
+
+
+def nothing_compiled() -> str:
+    """Nothing to write."""
+    return "There is neither a block nor a quilt in what was compiled."
+
+
+def no_such_part(of_block: Iterable[str], of_quilt: Iterable[str]) -> str:
+    """Parts of a quilt asked of a block."""
+    return f"A block has {', '.join(of_block)}; only for quilts are {', '.join(of_quilt)}."
+
+
+def parts_of_everything(suffix: str) -> str:
+    """Parts asked of a kind of file that has no parts."""
+    return f"Parts are for sheets; '{suffix}' has everything."
+
+
+def html_for_booklets() -> str:
+    """HTML asked for and no booklet."""
+    return "html is for booklets: ask for one."
+
+
+def dpi_out_of_bounds(least: int, most: int) -> str:
+    """Too coarse or too fine a picture."""
+    return f"A picture has from {least} to {most} dots to the inch."
+
+
+def block_out_of_bounds() -> str:
+    """A size that no block has."""
+    return "A block is from 1in to 120in wide."
+
+
+def draft_first(title: str) -> str:
+    """A washed block cannot be resized."""
+    return f"'{named(title)}' is a washed block: draft it first."
+
+
+def version_unknown(name: str, versions: str) -> str:
+    """A title and version that no shelf has, and the versions there are."""
+    there = f"There are versions {versions}." if versions else "There is no block of that title."
+    return f"'{visible(name)}' is neither a file nor on a shelf. {there}"
+
+
+def no_revisions_of_standard_input() -> str:
+    """git keeps files."""
+    return "git knows files, not standard input."
+
+
+def only_in(title: str, side: str) -> str:
+    """A title that the 'old' or the 'new' side alone has."""
+    return f"{title}: only in the {side} one."
