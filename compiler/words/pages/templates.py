@@ -1,4 +1,4 @@
-"""The words about pages of templates and the page of a block: headings, safety, bounds."""
+"""The words about pages of templates and the page of a block: headings and safety."""
 
 from __future__ import annotations
 
@@ -30,7 +30,6 @@ KEYWORDS: Final = ("patchwork", "quilt block", "templates")
 
 UNITS_TOP: Final = "A triangle stands at each unit’s own top; its black half is the unit’s left."
 TRUE_SIZE: Final = "the drawing is true size"
-MAKE_SMALLER: Final = "Make it smaller, or look at the units of its lengths."
 
 
 def size_and_version(finished: str, version: int) -> str:
@@ -78,14 +77,3 @@ def scale_words(scale: float) -> str:
 def more_fabrics(number: int) -> str:
     """So many fabrics that have no room under a picture."""
     return f"and {number} more fabrics"
-
-
-def too_many_templates(pages: int, most: int, *, at_least: bool) -> str:
-    """Templates of more pages than one block may take; `at_least`: it may be more yet."""
-    least = "at least " if at_least else ""
-    return f"The templates take {least}{pages:,} pages; {most} is the most of one block."
-
-
-def too_many_sheets(pages: int, most: int) -> str:
-    """All pages of a block together."""
-    return f"The sheets take {pages:,} pages; {most} is the most of one block."
