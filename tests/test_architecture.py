@@ -21,6 +21,12 @@ ORDER = (
 """Each folder (or module of the top folder) imports only from those before it. Folders of words stand where
 they are read first."""
 
+SMALL = 0.005
+"""What is less is no size of anything: neither inches, points nor shares of a page go so low."""
+
+TRADE = (0.0031308,)
+"""Small numbers of open standards: the foot of the curve of light in sRGB (IEC 61966-2-1)."""
+
 LINES_MOST = 400
 LONG = {
     "language/_tables.py": "generated from the grammar",
@@ -222,3 +228,13 @@ def test_functions_fit_a_screen(path: Path) -> None:
         if isinstance(node, ast.FunctionDef | ast.AsyncFunctionDef):
             length = (node.end_lineno or node.lineno) - node.lineno + 1
             assert length <= 60, f"{name_of(path)}:{node.lineno}: {node.name} has {length} lines"
+
+
+@pytest.mark.parametrize("path", MODULES, ids=name_of)
+def test_every_tolerance_stands_among_the_tolerances(path: Path) -> None:
+    """A number so small is a tolerance: it has a name and a reason in measure/tolerance.py."""
+    if name_of(path) in ("measure/tolerance.py", "language/_tables.py"):
+        return
+    for node in ast.walk(ast.parse(path.read_text())):
+        if isinstance(node, ast.Constant) and isinstance(node.value, float) and node.value not in TRADE:
+            assert node.value == 0 or abs(node.value) >= SMALL, f"{name_of(path)}:{node.lineno}: {node.value}"

@@ -12,11 +12,12 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Any, Final, Literal
 
-from ..drafting.congruence import Figure, figure_of, mirrored, turns_onto, unit
-from ..drafting.curves import flattened
+from ..drafting.congruence import Figure, figure_of, mirrored, turns_onto
 from ..drafting.fingerprint import differ, fingerprint_of
 from ..drafting.model import Draft, Piece
+from ..geometry.curves import flattened
 from ..geometry.edge import Edge
+from ..geometry.pose import Pose
 from ..measure.tolerance import NEAR
 from .model import Template
 
@@ -138,12 +139,7 @@ def _match(old: Template, figure: Figure, new: Template, onto: Figure) -> Match 
 
 def _cut_alike(old: Template, figure: Figure, new: Template, onto: Figure, turned: float, over: bool) -> bool:
     """Whether the old cutting line, carried over as the sewing line is, lies on the new one."""
-    turn = unit(turned)
-
-    def carried(place: complex) -> complex:
-        at = place - figure.origin
-        return (-at.conjugate() if over else at) * turn + onto.origin
-
+    carried = Pose(turned, over).motion(figure.origin, onto.origin)
     line = [carried(each) for each in _line(old.cut)]
     return distance_of([line], [_line(new.cut)]) <= CUT_ALIKE
 

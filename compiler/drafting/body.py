@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from ..diagnostics.source import Span
+from ..geometry.curves import along
 from ..geometry.edge import Edge
 from ..geometry.motion import mirror_in, turn_about
 from ..language import tree
@@ -13,7 +14,6 @@ from ..words.messages import pieces as complain_pieces
 from ..words.messages import points as complain_points
 from ..words.messages import seams as complain
 from .context import Bench, Context, step_degrees
-from .curves import along
 from .ground import once
 from .placing import alternate_cells, place_in_regions, place_rounds, place_row
 from .points import defined_place, line_of, place_of
@@ -169,9 +169,5 @@ def _draw_placed(number: int, placed: Placed, sketch: Sketch) -> None:
         line(edge)
     if placed.unit is None:
         return
-    for piece in placed.unit.draft.pieces:
-        for ring in (piece.ring, *piece.holes):
-            for side in ring:
-                for part in side.parts:
-                    if part.neighbour is not None and part.neighbour > piece.number:
-                        line(placed.transform.edge(part.edge))
+    for edge, _, _ in placed.unit.draft.graph.between():
+        line(placed.transform.edge(edge))

@@ -8,25 +8,26 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from ..diagnostics.source import Span
+from ..geometry.curves import ring_area
 from ..geometry.edge import Edge, Point
+from ..geometry.faces import Faces
 from ..geometry.motion import Transform, mirror_in, turn_about
+from ..geometry.noding import Noded
 from ..language import tree
 from ..measure.tolerance import NEAR, SLIVER, Number
 from ..words.messages import pieces as complain
 from ..words.messages import units as complain_units
 from .context import Bench
-from .faces import Faces
 from .model import Piece
-from .naming import Cloth
-from .noding import Graph
-from .seams import DrawnLine, ring_area
+from .naming import FaceCloth
+from .seams import DrawnLine
 from .sketch import Placed
 
 MOSTLY = 0.5
 """Share of named pieces above which an unnamed one is worth a remark."""
 
 
-def check_slivers(graph: Graph, faces: Faces, lines: Sequence[DrawnLine], bench: Bench) -> None:
+def check_slivers(graph: Noded, faces: Faces, lines: Sequence[DrawnLine], bench: Bench) -> None:
     """Complains of pieces nowhere as wide as SLIVER, at the last written of the seams round each. Only faces
     that are small for their border are looked at closely: a face's greatest inscribed circle is at most
     4 area / border across."""
@@ -38,21 +39,21 @@ def check_slivers(graph: Graph, faces: Faces, lines: Sequence[DrawnLine], bench:
             bench.say(complain.sliver(_last_written(graph, face.ring, lines), face.inside, width))
 
 
-def check_holes(graph: Graph, faces: Faces, lines: Sequence[DrawnLine], bench: Bench) -> None:
+def check_holes(graph: Noded, faces: Faces, lines: Sequence[DrawnLine], bench: Bench) -> None:
     """Notes pieces with holes, at the seams that make the first of the holes."""
     for face in faces.faces:
         if face.holes:
             bench.say(complain.piece_with_hole(_last_written(graph, face.holes[0], lines), face.inside))
 
 
-def _last_written(graph: Graph, ring: Sequence[int], lines: Sequence[DrawnLine]) -> Span:
+def _last_written(graph: Noded, ring: Sequence[int], lines: Sequence[DrawnLine]) -> Span:
     """The words that drew a ring: those of its seams that stand last, else the title's, which drew the
     outline."""
     drawn = [lines[stroke] for half in ring for stroke in graph.links[half // 2].strokes]
     return max(drawn, key=lambda line: (not line.outline, line.origin.start)).origin
 
 
-def check_names(faces: Faces, cloth: Sequence[Cloth], title: tree.Text, bench: Bench) -> None:
+def check_names(faces: Faces, cloth: Sequence[FaceCloth], title: tree.Text, bench: Bench) -> None:
     """Notes faces that nothing names when most have a name."""
     unnamed = [face.inside for face, each in zip(faces.faces, cloth, strict=True) if each.origin is None]
     if unnamed and len(unnamed) < MOSTLY * len(cloth):
@@ -92,7 +93,7 @@ def check_refit(pieces: Sequence[Piece], outline: tuple[Edge, ...]) -> None:
 
 
 def check_symmetry(
-    faces: Faces, cloth: Sequence[Cloth], placed: Sequence[Placed], owners: Sequence[int], bench: Bench
+    faces: Faces, cloth: Sequence[FaceCloth], placed: Sequence[Placed], owners: Sequence[int], bench: Bench
 ) -> None:
     """Notes the units that alone keep a block from looking the same turned or mirrored.
 
@@ -138,7 +139,7 @@ Look = frozenset[tuple[int, int, str]]
 
 
 def _looks(
-    faces: Faces, cloth: Sequence[Cloth], placed: Sequence[Placed], owners: Sequence[int]
+    faces: Faces, cloth: Sequence[FaceCloth], placed: Sequence[Placed], owners: Sequence[int]
 ) -> list[list[tuple[Point, str]]]:
     """For each unit, its faces' middles and fabrics."""
     look: list[list[tuple[Point, str]]] = [[] for _ in placed]

@@ -6,25 +6,18 @@ every corner, every middle of a side, and the allowance of every side meet.
 
 from __future__ import annotations
 
-from cmath import exp, phase
+from cmath import phase
 from collections.abc import Iterator, Sequence
-from math import degrees, tau
-from typing import Final, NamedTuple
+from math import degrees
+from typing import NamedTuple
 
-from ..measure.tolerance import NEAR
+from ..geometry.pose import turning
+from ..measure.tolerance import CONGRUENT, WHOLE_DEGREE
 from .model import Piece
-from .stroke import WholeSide, whole_sides
-
-ALIKE: Final = 10 * NEAR
-"""Inches. Outlines nearer than this everywhere are one shape: each corner may be NEAR off its true place, the
-middle they are turned about as well, and the turn that is fitted to one corner carries its error to all."""
-
-WHOLE_DEGREE: Final = 1e-6
-"""Degrees. A turn nearer than this to a whole number of degrees is meant to be it: at 10in from the middle
-that is under 1/5,000,000in."""
+from .whole_sides import WholeSide, whole_sides
 
 
-class Corner(NamedTuple):
+class FigureCorner(NamedTuple):
     """A corner about the figure's middle, with the side that starts there. A whole circle is one corner, at
     its centre, with its radius in `circle`."""
 
@@ -34,7 +27,7 @@ class Corner(NamedTuple):
     circle: float = 0.0
 
 
-Ring = tuple[Corner, ...]
+Ring = tuple[FigureCorner, ...]
 
 
 class Figure(NamedTuple):
@@ -70,13 +63,13 @@ def _ring(sides: Sequence[WholeSide]) -> Ring:
     if len(sides) == 1 and sides[0].stroke.center is not None:
         stroke = sides[0].stroke
         assert stroke.center is not None
-        return (Corner(stroke.center, stroke.center, sides[0].allowance, stroke.radius),)
-    return tuple(Corner(side.stroke.start, side.stroke.at(0.5), side.allowance) for side in sides)
+        return (FigureCorner(stroke.center, stroke.center, sides[0].allowance, stroke.radius),)
+    return tuple(FigureCorner(side.stroke.start, side.stroke.at(0.5), side.allowance) for side in sides)
 
 
 def _moved(ring: Ring, by: complex) -> Ring:
     return tuple(
-        Corner(corner.at + by, corner.middle + by, corner.allowance, corner.circle) for corner in ring
+        FigureCorner(corner.at + by, corner.middle + by, corner.allowance, corner.circle) for corner in ring
     )
 
 
@@ -91,7 +84,7 @@ def _mirrored_ring(ring: Ring) -> Ring:
     for at in range(count, 0, -1):
         start, side = ring[at % count], ring[at - 1]
         turned_over.append(
-            Corner(-start.at.conjugate(), -side.middle.conjugate(), side.allowance, side.circle)
+            FigureCorner(-start.at.conjugate(), -side.middle.conjugate(), side.allowance, side.circle)
         )
     return tuple(turned_over)
 
@@ -104,17 +97,17 @@ def turns_onto(one: Figure, other: Figure) -> Iterator[float]:
     if [len(ring) for ring in one.rings] != [len(ring) for ring in other.rings]:
         return
     for turned in _candidate_turns(one.landmarks, other.landmarks):
-        if _carried(one, other, unit(turned)):
+        if _carried(one, other, turning(turned)):
             yield turned
 
 
 def _candidate_turns(marks: Sequence[complex], others: Sequence[complex]) -> list[float]:
     """The turns that carry the landmark furthest from the middle to one as far from the other's middle."""
     pivot = max(marks, key=abs, default=0j)
-    if abs(pivot) <= ALIKE:
+    if abs(pivot) <= CONGRUENT:
         return [0.0]
     found = [
-        _tidy(degrees(phase(place / pivot))) for place in others if abs(abs(place) - abs(pivot)) <= ALIKE
+        _tidy(degrees(phase(place / pivot))) for place in others if abs(abs(place) - abs(pivot)) <= CONGRUENT
     ]
     return sorted(dict.fromkeys(found))
 
@@ -123,13 +116,6 @@ def _tidy(turned: float) -> float:
     turned %= 360
     whole = float(round(turned))
     return whole % 360 if abs(turned - whole) <= WHOLE_DEGREE else turned
-
-
-def unit(turned: float) -> complex:
-    """The factor that turns by so many degrees clockwise; exact for quarter turns."""
-    if turned % 90 == 0:
-        return (1 + 0j, 1j, -1 + 0j, -1j)[int(turned // 90) % 4]
-    return exp(1j * tau * turned / 360)
 
 
 def _carried(one: Figure, other: Figure, factor: complex) -> bool:
@@ -151,16 +137,16 @@ def _ring_carried(ring: Ring, onto: Ring, factor: complex) -> bool:
         return False
     first = ring[0].at * factor
     return any(  # a ring pinched at a place passes it twice: every corner there may be the one
-        abs(onto[shift].at - first) <= ALIKE
+        abs(onto[shift].at - first) <= CONGRUENT
         and all(_met(ring[at], onto[(at + shift) % count], factor) for at in range(count))
         for shift in range(count)
     )
 
 
-def _met(corner: Corner, other: Corner, factor: complex) -> bool:
+def _met(corner: FigureCorner, other: FigureCorner, factor: complex) -> bool:
     return (
-        abs(corner.at * factor - other.at) <= ALIKE
-        and abs(corner.middle * factor - other.middle) <= ALIKE
+        abs(corner.at * factor - other.at) <= CONGRUENT
+        and abs(corner.middle * factor - other.middle) <= CONGRUENT
         and corner.allowance == other.allowance
-        and abs(corner.circle - other.circle) <= ALIKE
+        and abs(corner.circle - other.circle) <= CONGRUENT
     )

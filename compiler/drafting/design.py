@@ -13,23 +13,12 @@ from dataclasses import dataclass
 from math import degrees, sqrt
 from typing import Final
 
-from .congruence import figure_of, unit
+from ..geometry.pose import Motion, Pose, turning
+from ..measure.tolerance import DESIGN
+from .congruence import figure_of
 from .model import Draft
 
-ALIKE: Final = 1e-5
-"""Shares of the side of a square as large as the block: a hundredth of a thousandth, as 1/8000in in 12in. Far
-wider than floats stray, far finer than anyone cuts."""
-
 CELLS: Final = 1000  # across that square: pieces are looked up by the cell that their middle lies in
-
-
-@dataclass(frozen=True, slots=True)
-class Likeness:
-    """A motion that carries one design onto another: mirrored in an upright line first, where `mirrored`,
-    then `turned` degrees clockwise, about the middle."""
-
-    turned: float
-    mirrored: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,7 +56,7 @@ def same_design(one: Draft, other: Draft) -> bool:
 def symmetry_of(draft: Draft) -> Symmetry:
     """How the block looks the same again, its fabrics kept."""
     found = list(likenesses(_Design(draft), _Design(draft), renamed=False))
-    return Symmetry(sum(not each.mirrored for each in found), any(each.mirrored for each in found))
+    return Symmetry(sum(not each.reversed for each in found), any(each.reversed for each in found))
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,7 +96,7 @@ class _Design:
         for x in (across - 1, across, across + 1):
             for y in (down - 1, down, down + 1):
                 for patch in self.cells.get((x, y), ()):
-                    if abs(patch.middle - middle) <= ALIKE:
+                    if abs(patch.middle - middle) <= DESIGN:
                         yield patch
 
     @property
@@ -117,31 +106,29 @@ class _Design:
         reach = max(abs(mark) for mark in marks)
         found: list[complex] = []
         for mark in marks:
-            if abs(mark) >= reach - ALIKE and all(abs(mark - each) > ALIKE for each in found):
+            if abs(mark) >= reach - DESIGN and all(abs(mark - each) > DESIGN for each in found):
                 found.append(mark)
         return found
 
 
-def likenesses(one: _Design, other: _Design, *, renamed: bool = True) -> Iterator[Likeness]:
-    """Every motion that carries the first design onto the second; where `renamed`, with fabrics renamed."""
+def likenesses(one: _Design, other: _Design, *, renamed: bool = True) -> Iterator[Pose]:
+    """Every pose in which the first design is the second; where `renamed`, with fabrics renamed."""
     pivot = one.furthest[0]
     for mirrored in (False, True):
         start = -pivot.conjugate() if mirrored else pivot
         for place in other.furthest:
-            if abs(abs(place) - abs(start)) > ALIKE:
+            if abs(abs(place) - abs(start)) > DESIGN:
                 continue
-            turned = degrees(phase(place / start)) % 360 if abs(start) > ALIKE else 0.0
-            if _carried(one, other, unit(turned), mirrored, renamed):
-                yield Likeness(turned, mirrored)
+            turned = degrees(phase(place / start)) % 360 if abs(start) > DESIGN else 0.0
+            if _carried(one, other, Motion(turning(turned), 0j, mirrored), renamed):
+                yield Pose(turned, mirrored)
 
 
-def _carried(one: _Design, other: _Design, factor: complex, mirrored: bool, renamed: bool) -> bool:
+def _carried(one: _Design, other: _Design, motion: Motion, renamed: bool) -> bool:
     """Whether a motion lays every piece on one of the other block, each fabric on one fabric."""
     theirs: dict[str, str] = {}
     for patch in one.patches:
-        middle, *marks = (
-            factor * (-place.conjugate() if mirrored else place) for place in (patch.middle, *patch.marks)
-        )
+        middle, *marks = (motion(place) for place in (patch.middle, *patch.marks))
         match = next(
             (
                 each
@@ -160,12 +147,12 @@ def _carried(one: _Design, other: _Design, factor: complex, mirrored: bool, rena
 def _laid_upon(marks: Sequence[complex], others: Sequence[complex]) -> bool:
     """Whether places are the same, in whatever order."""
     return len(marks) == len(others) and all(
-        any(abs(mark - other) <= ALIKE for other in others) for mark in marks
+        any(abs(mark - other) <= DESIGN for other in others) for mark in marks
     )
 
 
 def _as_round(circles: Sequence[float], others: Sequence[float]) -> bool:
-    return all(abs(one - two) <= ALIKE for one, two in zip(sorted(circles), sorted(others), strict=True))
+    return all(abs(one - two) <= DESIGN for one, two in zip(sorted(circles), sorted(others), strict=True))
 
 
 def _cell(place: complex) -> tuple[int, int]:

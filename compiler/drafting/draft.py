@@ -8,6 +8,8 @@ from typing import TYPE_CHECKING
 
 from ..diagnostics.diagnostic import Diagnostic, Severity
 from ..diagnostics.source import Source, Span
+from ..geometry.faces import find_faces
+from ..geometry.planar import PlanarGraph
 from ..language import tree
 from ..language.limits import ERRORS
 from ..language.shelf import Choice, Shelf, ShelfBlock
@@ -20,7 +22,6 @@ from .checks import check_holes, check_names, check_refit, check_slivers, check_
 from .context import Bench, EnoughSaid
 from .counting import FILE_LINKS_MOST, draws_too_much
 from .details import Details, details_of, placement, restored
-from .faces import find_faces
 from .frame import Frame
 from .ground import lay_ground
 from .line_checks import check_crossings, check_ends, check_idle, check_inside, node_lines
@@ -141,10 +142,10 @@ class Drafter:
             if noded is not None:
                 check_inside(*noded, bench)
             return None
-        pieces = _pieces_of(block, sketch, details.allowance, bench)
-        if pieces is None or bench.failed:
+        made = _pieces_of(block, sketch, details.allowance, bench)
+        if made is None or bench.failed:
             return None
-        return _finish(block, frame, pieces, sketch, details, units, defaults)
+        return _finish(block, frame, *made, sketch, details, units, defaults)
 
     def units(
         self, uses: Sequence[tree.Use], source: Source, bench: Bench, defaults: list[Default]
@@ -249,8 +250,8 @@ def _mentions(body: Sequence[tree.Statement], unit: str) -> bool:
 
 def _pieces_of(
     block: tree.Block, sketch: Sketch, allowance: Fraction, bench: Bench
-) -> tuple[Piece, ...] | None:
-    """The planar passes: nodes, faces, cloth, pieces; None where a complaint stops them."""
+) -> tuple[tuple[Piece, ...], PlanarGraph] | None:
+    """The planar passes: nodes, faces, cloth, pieces and their graph; None where a complaint stops them."""
     assert bench.frame.outline is not None
     noded = node_lines(sketch.lines, block.title.span, bench)
     if noded is None:
@@ -273,18 +274,19 @@ def _pieces_of(
     if bench.failed:
         return None
     check_symmetry(faces, cloth, sketch.placed, owners, bench)
-    pieces, met = make_pieces(graph, faces, lines, cloth, allowance, sketch.allowances)
+    pieces, planar, met = make_pieces(graph, faces, lines, cloth, allowance, sketch.allowances)
     for wish in sketch.allowances:
         if wish.statement.span not in met:
             bench.say(complain_pieces.allowance_nowhere(wish.statement.span))
     check_refit(pieces, bench.frame.outline)
-    return pieces
+    return pieces, planar
 
 
 def _finish(
     block: tree.Block,
     frame: Frame,
     pieces: tuple[Piece, ...],
+    graph: PlanarGraph,
     sketch: Sketch,
     details: Details,
     units: dict[str, Unit | None],
@@ -319,6 +321,7 @@ def _finish(
         ),
         origin=block.title.span,
         allowances=details.allowances,
+        graph=graph,
     )
 
 

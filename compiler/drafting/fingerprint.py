@@ -12,7 +12,7 @@ from hashlib import sha256
 from math import floor, pi
 from typing import Final
 
-from .congruence import Corner, figure_of
+from .congruence import FigureCorner, figure_of
 from .model import Draft, Piece
 
 RULE: Final = "1"
@@ -51,7 +51,7 @@ def _told(piece: Piece) -> tuple[tuple[Told, ...], ...]:
     return (_from_first(outer), *sorted(_from_first(hole) for hole in holes))
 
 
-def _corner(corner: Corner, origin: complex) -> Told:
+def _corner(corner: FigureCorner, origin: complex) -> Told:
     """A corner, and the side that starts there: its middle tells how it curves."""
     at, middle = corner.at + origin, corner.middle + origin
     lengths = (at.real, at.imag, middle.real, middle.imag, corner.circle, corner.allowance)

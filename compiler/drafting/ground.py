@@ -7,8 +7,10 @@ from fractions import Fraction
 from typing import TypeVar
 
 from ..diagnostics.source import Span
+from ..geometry.curves import box_of, ring_area, same_place
 from ..geometry.edge import Edge, Point
 from ..geometry.motion import move_by
+from ..geometry.noding import pair_meetings
 from ..language import tree
 from ..language.limits import LENGTH_MOST, OUTLINE_SIDES
 from ..measure.angle import cosine_sine
@@ -16,10 +18,8 @@ from ..measure.tolerance import NEAR, Number, near
 from ..words.messages import blocks as complain
 from ..words.messages import seams as complain_seams
 from .context import Bench, Context
-from .curves import box_of, same_place
 from .frame import Frame, grid_lines, rectangle
-from .noding import pair_meetings
-from .seams import path_edges, ring_area
+from .seams import path_edges
 
 ONE_CELL = (Fraction(1),)
 S = TypeVar("S", bound=tree.Node)

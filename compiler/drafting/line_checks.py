@@ -7,21 +7,21 @@ from collections.abc import Sequence
 from typing import Any
 
 from ..diagnostics.source import Span
+from ..geometry.close_pairs import CROSSINGS_ASIDE, CROSSINGS_MOST, TooManyMeetings, reach
+from ..geometry.curves import at_share, distance_to, inside_ring, lies_on
 from ..geometry.edge import Point
+from ..geometry.faces import Faces
+from ..geometry.noding import Noded, NodeTable, node_strokes
 from ..measure.tolerance import NEAR, NEARLY, difference
 from ..words.messages import blocks as complain_blocks
 from ..words.messages import seams as complain
-from .close_pairs import CROSSINGS_ASIDE, CROSSINGS_MOST, TooManyMeetings, reach
 from .context import Bench
 from .counting import PIECES_MOST
-from .curves import at_share, distance_to, lies_on
-from .faces import Faces
 from .frame import Frame
-from .noding import Graph, NodeTable, node_strokes
-from .seams import DrawnLine, inside_ring
+from .seams import DrawnLine
 
 
-def node_lines(drawn: Sequence[DrawnLine], title: Span, bench: Bench) -> tuple[Graph, list[DrawnLine]] | None:
+def node_lines(drawn: Sequence[DrawnLine], title: Span, bench: Bench) -> tuple[Noded, list[DrawnLine]] | None:
     """Everything drawn and the outline, as a graph, and the lines that its links refer to; None where it is
     too much. Lines that leave the outline are then the likely cause, and told."""
     frame = bench.frame
@@ -29,7 +29,8 @@ def node_lines(drawn: Sequence[DrawnLine], title: Span, bench: Bench) -> tuple[G
     lines = [*drawn, *(DrawnLine(edge, title, outline=True) for edge in frame.outline)]
     left = _leaving(drawn, frame)
     try:
-        graph = node_strokes(lines, frame.across, frame.down, CROSSINGS_ASIDE if left else CROSSINGS_MOST)
+        edges = [line.edge for line in lines]
+        graph = node_strokes(edges, frame.across, frame.down, CROSSINGS_ASIDE if left else CROSSINGS_MOST)
     except TooManyMeetings as crowd:
         _say_leaving(left, bench)
         if not left:
@@ -43,7 +44,7 @@ def node_lines(drawn: Sequence[DrawnLine], title: Span, bench: Bench) -> tuple[G
     return graph, lines
 
 
-def check_inside(graph: Graph, lines: Sequence[DrawnLine], bench: Bench) -> None:
+def check_inside(graph: Noded, lines: Sequence[DrawnLine], bench: Bench) -> None:
     """Complains of every link outside the outline, and once of a turn whose copies leave it. Crossing the
     outline splits a link, so its middle tells."""
     frame = bench.frame
@@ -99,7 +100,7 @@ def _beyond(p: Point, frame: Frame) -> float:
     return max(-float(p.x), -float(p.y), difference(p.x, frame.width), difference(p.y, frame.height))
 
 
-def check_ends(graph: Graph, lines: Sequence[DrawnLine], bench: Bench) -> None:
+def check_ends(graph: Noded, lines: Sequence[DrawnLine], bench: Bench) -> None:
     """Complains of every seam end that hangs: with the distance to the nearest seam, or as nearly
     touching."""
     count = [0] * len(graph.nodes)
@@ -125,7 +126,7 @@ def check_ends(graph: Graph, lines: Sequence[DrawnLine], bench: Bench) -> None:
 class _Nearest:
     """How near other links come to a place. The boxes round them say which are worth measuring."""
 
-    def __init__(self, graph: Graph) -> None:
+    def __init__(self, graph: Noded) -> None:
         self.links = graph.links
         self._boxes: Any = None
 
@@ -150,13 +151,13 @@ class _Nearest:
         return found
 
 
-def check_idle(graph: Graph, faces: Faces, lines: Sequence[DrawnLine], bench: Bench) -> None:
+def check_idle(graph: Noded, faces: Faces, lines: Sequence[DrawnLine], bench: Bench) -> None:
     """Complains of seams with one piece on both sides."""
     for at in faces.idle:
         bench.say(complain.seam_divides_nothing(lines[graph.links[at].strokes[0]].origin))
 
 
-def check_crossings(graph: Graph, lines: Sequence[DrawnLine], named: Sequence[Point], bench: Bench) -> None:
+def check_crossings(graph: Noded, lines: Sequence[DrawnLine], named: Sequence[Point], bench: Bench) -> None:
     """Notes where two statements' seams cross and no point is named."""
     told: set[tuple[int, int]] = set()
     known = NodeTable()

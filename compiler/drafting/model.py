@@ -7,12 +7,14 @@ Nothing here is edited in place and nothing knows a tree node: `origin` spans le
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Literal
 
 from ..diagnostics.source import Span
 from ..geometry.edge import Edge, Point
+from ..geometry.planar import PlanarGraph
+from ..geometry.pose import Pose
 from ..measure.tolerance import Number
 
 
@@ -73,6 +75,11 @@ class Member:
     piece: int
     turned: float
     reversed: bool
+
+    @property
+    def pose(self) -> Pose:
+        """How the member lies, where the first piece lies as it is."""
+        return Pose(self.turned, self.reversed)
 
 
 @dataclass(frozen=True, slots=True)
@@ -184,3 +191,4 @@ class Draft:
     dress: Dress | None = None  # for the sheets of a quilt: see sheets/quilts/wearing.py
     origin: Span | None = None  # the title's words
     allowances: tuple[tuple[Fraction, Span], ...] = ()  # every width written, and its words
+    graph: PlanarGraph = field(default=PlanarGraph(), compare=False, repr=False)  # face n - 1 is piece n

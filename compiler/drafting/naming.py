@@ -8,16 +8,16 @@ from itertools import pairwise
 from typing import Any, Literal
 
 from ..diagnostics.source import Span
+from ..geometry.curves import flattened, inside_ring, lies_on
 from ..geometry.edge import Point
+from ..geometry.faces import Faces, half_edge
+from ..geometry.noding import Noded
 from ..measure.tolerance import FLATTEN
 from ..words.messages import pieces as complain
 from ..words.messages import units as complain_units
 from .context import Bench
-from .curves import flattened, lies_on
-from .faces import Faces, half_edge
 from .line_checks import outside
-from .noding import Graph
-from .seams import DrawnLine, inside_ring
+from .seams import DrawnLine
 from .sketch import Claim, Placed, Sketch
 
 BACKGROUND = "background"
@@ -28,7 +28,7 @@ TOUCHING = 2 * FLATTEN
 
 
 @dataclass
-class Cloth:
+class FaceCloth:
     """What one face is cut from, and why."""
 
     fabric: str = BACKGROUND
@@ -42,7 +42,7 @@ class Cloth:
 class FaceFinder:
     """Finds the faces at a place."""
 
-    def __init__(self, graph: Graph, faces: Faces) -> None:
+    def __init__(self, graph: Noded, faces: Faces) -> None:
         import shapely
 
         self.graph, self.faces = graph, faces
@@ -97,16 +97,21 @@ class FaceFinder:
 
 
 def cloth_of_faces(
-    graph: Graph, faces: Faces, lines: Sequence[DrawnLine], sketch: Sketch, owners: list[int], bench: Bench
-) -> list[Cloth]:
+    graph: Noded,
+    faces: Faces,
+    lines: Sequence[DrawnLine],
+    sketch: Sketch,
+    owners: list[int],
+    bench: Bench,
+) -> list[FaceCloth]:
     """What every face is cut from; clashes are complained of. `owners` is what `owners_of` found."""
     finder = FaceFinder(graph, faces)
-    cloth = [Cloth() for _ in faces.faces]
+    cloth = [FaceCloth() for _ in faces.faces]
     _check_seams_in_units(graph, faces, lines, sketch, owners, bench)
     for face, owner in enumerate(owners):
         placed = sketch.placed[owner] if owner >= 0 else None
         if placed is not None and placed.role is not None:
-            cloth[face] = Cloth(placed.role, origin=placed.origin)
+            cloth[face] = FaceCloth(placed.role, origin=placed.origin)
     if not bench.failed:
         _name_units(finder, sketch.placed, cloth)
     _name_claims(finder, sketch, owners, cloth, bench)
@@ -135,7 +140,12 @@ def placed_polygon(placed: Placed) -> Any:
 
 
 def _check_seams_in_units(
-    graph: Graph, faces: Faces, lines: Sequence[DrawnLine], sketch: Sketch, owners: list[int], bench: Bench
+    graph: Noded,
+    faces: Faces,
+    lines: Sequence[DrawnLine],
+    sketch: Sketch,
+    owners: list[int],
+    bench: Bench,
 ) -> None:
     for number, link in enumerate(graph.links):
         right, left = faces.right_of[2 * number], faces.right_of[2 * number + 1]
@@ -148,7 +158,7 @@ def _check_seams_in_units(
             )
 
 
-def _name_units(finder: FaceFinder, placed: Sequence[Placed], cloth: list[Cloth]) -> None:
+def _name_units(finder: FaceFinder, placed: Sequence[Placed], cloth: list[FaceCloth]) -> None:
     """Carries each unit's pieces over: fabric by our names, and their grain turned with them."""
     holders = [(each, piece) for each in placed if each.unit for piece in each.unit.draft.pieces]
     found = finder.containing([each.transform(piece.inside) for each, piece in holders])
@@ -159,11 +169,11 @@ def _name_units(finder: FaceFinder, placed: Sequence[Placed], cloth: list[Cloth]
         if isinstance(grain, float):
             grain = each.transform.grain(grain)
         fabric = each.unit.renames.get(piece.fabric, piece.fabric)
-        cloth[face] = Cloth(fabric, piece.name, grain, each.origin, each.unit.draft.title)
+        cloth[face] = FaceCloth(fabric, piece.name, grain, each.origin, each.unit.draft.title)
 
 
 def _name_claims(
-    finder: FaceFinder, sketch: Sketch, owners: list[int], cloth: list[Cloth], bench: Bench
+    finder: FaceFinder, sketch: Sketch, owners: list[int], cloth: list[FaceCloth], bench: Bench
 ) -> None:
     """Puts each claim in its face. A point on an edge must touch one face only."""
     held: dict[int, list[Claim]] = {}
@@ -191,7 +201,7 @@ def _name_claims(
         _settle(face, claims, sketch, owners, cloth, clashed, bench)
 
 
-def _offer(face: int, finder: FaceFinder, cloth: list[Cloth], bench: Bench) -> tuple[str | None, Point]:
+def _offer(face: int, finder: FaceFinder, cloth: list[FaceCloth], bench: Bench) -> tuple[str | None, Point]:
     """A place inside a face, in grid steps, and what is known of the face."""
     inside = finder.faces.faces[face].inside
     frame = bench.frame
@@ -210,7 +220,7 @@ def _settle(
     claims: list[Claim],
     sketch: Sketch,
     owners: list[int],
-    cloth: list[Cloth],
+    cloth: list[FaceCloth],
     clashed: set[tuple[Span, Span]],
     bench: Bench,
 ) -> None:
@@ -245,14 +255,14 @@ def _settle(
             bench.say(
                 complain.fabrics_clash(first.statement.name, other.phrase.span, [first.fabric, other.fabric])
             )
-    cloth[face] = Cloth(
+    cloth[face] = FaceCloth(
         first.fabric, first.statement.name.text, None, first.statement.span, "", tuple(claims)
     )
 
 
-def _wish_grain(sketch: Sketch, cloth: list[Cloth], bench: Bench) -> None:
+def _wish_grain(sketch: Sketch, cloth: list[FaceCloth], bench: Bench) -> None:
     """Gives each named piece the grain asked for in the innermost body that holds it."""
-    called: dict[str | None, list[Cloth]] = {}
+    called: dict[str | None, list[FaceCloth]] = {}
     for each in cloth:
         called.setdefault(each.name, []).append(each)
     for wish in sketch.grains:

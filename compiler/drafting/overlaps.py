@@ -5,14 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from ..geometry.edge import Point
-from ..measure.tolerance import NEAR
+from ..measure.tolerance import NEAR, OVERLAP_LEAST
 from ..words.messages import units as complain
 from .context import Bench
 from .naming import placed_polygon
 from .sketch import Placed
-
-OVERLAP_LEAST = 1e-3
-"""Square inches. Less than this is two flattened arcs' chords, not two pieces of cloth."""
 
 
 def check_overlaps(placed: Sequence[Placed], bench: Bench) -> None:

@@ -8,26 +8,24 @@ from functools import cache
 from math import floor, hypot
 
 from ..diagnostics.source import Span
+from ..geometry.close_pairs import reach
+from ..geometry.curves import at_share, box_of, lies_on, same_circle
 from ..geometry.edge import Edge, Point
-from ..measure.tolerance import NEAR, Number, difference
-from .close_pairs import reach
-from .curves import at_share, box_of, lies_on, same_circle
-from .faces import OUTER, Faces, half_edge, leaves
+from ..geometry.faces import Faces, half_edge, leaves
+from ..geometry.noding import Noded, NodeTable
+from ..geometry.planar import OUTER, PlanarGraph, Stretch, planar_graph
+from ..measure.tolerance import NEAR, READING_STEP, Number, difference
 from .model import Part, Piece, Side
-from .naming import Cloth
-from .noding import Graph
+from .naming import FaceCloth
 from .seams import DrawnLine
 from .sketch import AllowanceWish
-
-READING_STEP = 1e-4
-"""Inches. Tops nearer than this are one line of reading, so that a float's last digit reorders nothing."""
 
 READING_OFFSET = 0.1371
 """A share of READING_STEP by which the lines of reading are shifted: no drafting fraction falls on their
 edges."""
 
 
-def reading_order(graph: Graph, faces: Faces) -> list[int]:
+def reading_order(graph: Noded, faces: Faces) -> list[int]:
     """Face numbers, from the top line of reading down, each line from the left.
 
     Faces of one top and one left come by the mean of their corners. All of it grows with the block, so the
@@ -49,14 +47,14 @@ def _line(value: Number) -> int:
 
 
 def make_pieces(
-    graph: Graph,
+    graph: Noded,
     faces: Faces,
     lines: Sequence[DrawnLine],
-    cloth: Sequence[Cloth],
+    cloth: Sequence[FaceCloth],
     allowance: Fraction,
     wishes: Sequence[AllowanceWish],
-) -> tuple[tuple[Piece, ...], set[Span]]:
-    """The pieces, and the spans of those allowance wishes that some edge met."""
+) -> tuple[tuple[Piece, ...], PlanarGraph, set[Span]]:
+    """The pieces, their graph, and the spans of those allowance wishes that some edge met."""
     order = reading_order(graph, faces)
     number_of = {face: number for number, face in enumerate(order, 1)}
     widths, met = _widths(graph, allowance, wishes)
@@ -68,16 +66,23 @@ def make_pieces(
         origins = tuple(dict.fromkeys(lines[each].origin for each in strokes if not lines[each].outline))
         return Part(half_edge(graph, half), None if across == OUTER else number_of[across], origins)
 
-    pieces = []
+    def stretch(half: int) -> Stretch:
+        across = number_of.get(faces.right_of[half ^ 1], 0) - 1
+        return Stretch(part(half).edge, leaves(graph, half), leaves(graph, half ^ 1), across)
+
+    pieces, stretches = [], []
     for number, at in enumerate(order, 1):
         face = faces.faces[at]
+        parted = [_parted(graph, ring, part, widths) for ring in (face.ring, *face.holes)]
+        stretches.append([[stretch(half) for halves in ring for half in halves] for ring in parted])
+        ring, *holes = (tuple(_side(halves, part, widths) for halves in each) for each in parted)
         pieces.append(
             Piece(
                 number,
                 cloth[at].name,
                 cloth[at].fabric,
-                _sides(graph, face.ring, part, widths),
-                tuple(_sides(graph, hole, part, widths) for hole in face.holes),
+                ring,
+                tuple(holes),
                 face.area,
                 face.inside,
                 cloth[at].grain,
@@ -85,11 +90,29 @@ def make_pieces(
                 cloth[at].unit,
             )
         )
-    return tuple(pieces), met
+    return tuple(pieces), planar_graph(stretches, graph.nodes), met
+
+
+def graph_of(pieces: Sequence[Piece]) -> PlanarGraph:
+    """The graph of pieces that no drafting made: their corners are one where they lie within NEAR."""
+    table = NodeTable()
+    number = cache(table.number)
+    stretches = [
+        [
+            [
+                Stretch(part.edge, number(part.edge.start), number(part.edge.end), (part.neighbour or 0) - 1)
+                for side in ring
+                for part in side.parts
+            ]
+            for ring in (piece.ring, *piece.holes)
+        ]
+        for piece in pieces
+    ]
+    return planar_graph(stretches, table.places)
 
 
 def _widths(
-    graph: Graph, allowance: Fraction, wishes: Sequence[AllowanceWish]
+    graph: Noded, allowance: Fraction, wishes: Sequence[AllowanceWish]
 ) -> tuple[list[Fraction], set[Span]]:
     """The allowance of each link; a later wish wins."""
     widths = [allowance] * len(graph.links)
@@ -112,10 +135,17 @@ def _widths(
     return widths, met
 
 
-def _sides(
-    graph: Graph, ring: tuple[int, ...], part: Callable[[int], Part], widths: list[Fraction]
-) -> tuple[Side, ...]:
-    """A ring of halves as whole sides, the first starting at the corner that is read first."""
+def _side(halves: Sequence[int], part: Callable[[int], Part], widths: list[Fraction]) -> Side:
+    parts = tuple(part(half) for half in halves)
+    whole = Edge(parts[0].edge.start, parts[-1].edge.end, parts[0].edge.arc)
+    return Side(whole, parts, widths[halves[0] // 2])
+
+
+def _parted(
+    graph: Noded, ring: tuple[int, ...], part: Callable[[int], Part], widths: list[Fraction]
+) -> list[list[int]]:
+    """A ring of halves parted into those of whole sides, the first starting at the corner that is read
+    first."""
     corners = [at for at in range(len(ring)) if _is_corner(graph, ring[at - 1], ring[at], part, widths)]
     if len(corners) < 2:
         corners = sorted({*corners, *_two_ends(graph, ring)})
@@ -128,24 +158,21 @@ def _sides(
     for at, start in enumerate(corners):
         end = corners[(at + 1) % len(corners)]
         count = (end - start) % len(ring) or len(ring)
-        halves = [ring[(start + step) % len(ring)] for step in range(count)]
-        parts = tuple(part(half) for half in halves)
-        whole = Edge(parts[0].edge.start, parts[-1].edge.end, parts[0].edge.arc)
-        sides.append(Side(whole, parts, widths[halves[0] // 2]))
-    return tuple(sides)
+        sides.append([ring[(start + step) % len(ring)] for step in range(count)])
+    return sides
 
 
 def _reading(p: Point) -> tuple[int, int]:
     return _line(p.y), _line(p.x)
 
 
-def _two_ends(graph: Graph, ring: tuple[int, ...]) -> tuple[int, int]:
+def _two_ends(graph: Noded, ring: tuple[int, ...]) -> tuple[int, int]:
     """Where a ring without corners (a circle) is parted: at its leftmost and its rightmost node."""
     xs = [float(graph.nodes[leaves(graph, half)].x) for half in ring]
     return xs.index(min(xs)), xs.index(max(xs))
 
 
-def _parted_circles(graph: Graph, ring: tuple[int, ...], corners: list[int]) -> list[int]:
+def _parted_circles(graph: Noded, ring: tuple[int, ...], corners: list[int]) -> list[int]:
     """Where sides that would end where they start are parted, half-way along: circles hung up by one
     point."""
     found = []
@@ -158,7 +185,7 @@ def _parted_circles(graph: Graph, ring: tuple[int, ...], corners: list[int]) -> 
 
 
 def _is_corner(
-    graph: Graph, arriving: int, leaving: int, part: Callable[[int], Part], widths: list[Fraction]
+    graph: Noded, arriving: int, leaving: int, part: Callable[[int], Part], widths: list[Fraction]
 ) -> bool:
     """Whether two successive halves are different sides."""
     one, other = half_edge(graph, arriving), half_edge(graph, leaving)

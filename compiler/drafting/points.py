@@ -9,6 +9,7 @@ from math import hypot
 from typing import assert_never
 
 from ..diagnostics.source import Span
+from ..geometry.curves import along, foot_on, lies_on, line_and_circle, meet_lines, ratio, same_place
 from ..geometry.edge import Edge, Point
 from ..geometry.motion import mirror_in, turn_about
 from ..language import tree
@@ -17,7 +18,6 @@ from ..measure.length import exact_root
 from ..measure.tolerance import FAR, NEAR, Number, kept_short, rounded
 from ..words.messages import points as complain
 from .context import Context
-from .curves import along, foot_on, lies_on, line_and_circle, meet_lines, ratio, same_place
 
 Ray = tuple[Point, tuple[Number, Number]]
 """A line: a point on it and a step along it (of any length)."""

@@ -30,6 +30,7 @@ def resize(draft: Draft, width: Number, height: Number) -> Draft:
         rules_across=tuple(x * across for x in draft.rules_across),
         rules_down=tuple(y * down for y in draft.rules_down),
         pieces=pieces,
+        graph=draft.graph.moved(carry),
         shapes=draft.shapes if even else match_shapes(pieces),
         units=tuple(
             replace(

@@ -3,16 +3,25 @@
 from __future__ import annotations
 
 from itertools import pairwise
-from math import atan2, hypot, pi
+from math import hypot, pi
 from typing import NamedTuple, assert_never
 
 from ..diagnostics.source import Span
+from ..geometry.curves import (
+    along,
+    at_share,
+    distance,
+    foot_on,
+    inside_ring,
+    meet_lines,
+    same_place,
+    tangent_at_end,
+)
 from ..geometry.edge import Arc, Edge, Point
 from ..language import tree
 from ..measure.tolerance import FAR, NEAR, Number, difference
 from ..words.messages import seams as complain
 from .context import Context
-from .curves import along, area_under, at_share, distance, foot_on, meet_lines, same_place, tangent_at_end
 from .points import first_meeting, line_of, meetings, place_of
 
 Drawn = list[tuple[Edge, Span]]
@@ -173,35 +182,3 @@ def seam_edges(seam: tree.Seam | tree.SeamThrough | tree.SeamCircle, here: Conte
         case tree.SeamCircle():
             return circle_edges(seam, here)
     assert_never(seam)
-
-
-def inside_ring(p: Point, ring: tuple[Edge, ...]) -> bool:
-    """Whether a point that is not on the ring lies inside it, arcs included."""
-    turned = 0.0
-    for edge in ring:
-        turned += _angle_seen(p, edge)
-    return abs(turned) > pi
-
-
-def _angle_seen(p: Point, edge: Edge) -> float:
-    """The angle, signed, through which an eye at p turns as it follows the edge."""
-    if edge.arc is not None:
-        steps = [at_share(edge, k / 8) for k in range(9)]  # an eighth of a circle at most: never half a turn
-        if abs(distance(edge.arc.center, p) - edge.arc.radius) < edge.arc.radius / 50:
-            steps = [at_share(edge, k / 64) for k in range(65)]
-    else:
-        steps = [edge.start, edge.end]
-    total = 0.0
-    for a, b in pairwise(steps):
-        ax, ay = difference(a.x, p.x), difference(a.y, p.y)
-        bx, by = difference(b.x, p.x), difference(b.y, p.y)
-        total += atan2(ax * by - ay * bx, ax * bx + ay * by)
-    return total
-
-
-def ring_area(ring: tuple[Edge, ...]) -> Number:
-    """Square inches inside a ring, positive if it runs clockwise as seen."""
-    total = area_under(ring[0])
-    for edge in ring[1:]:
-        total = total + area_under(edge)
-    return total

@@ -10,46 +10,20 @@ from __future__ import annotations
 from collections.abc import Sequence
 from math import floor
 from string import ascii_uppercase
-from typing import Final, NamedTuple
+from typing import Final
 
-from .congruence import ALIKE, Figure, figure_of, mirrored, turns_onto, unit
+from ..geometry.pose import Motion, Pose
+from ..measure.tolerance import CONGRUENT
+from .congruence import Figure, figure_of, mirrored, turns_onto
 from .model import Member, Piece, Shape
 
 SHELF: Final = 1 / 256
 """Inches. Figures are looked up by their mean and greatest reach from the middle, in steps of this width: so
-much wider than ALIKE that few lookups need two steps, so narrow that few shapes share one."""
+much wider than CONGRUENT that few lookups need two steps, so narrow that few shapes share one."""
 
 TRANSLATE_DIGITS: Final = 7
 """Decimals of an inch that a piece's outline is remembered with, so that a plain copy needs no matching. Two
 copies that round apart cost a matching, never a wrong answer."""
-
-
-class Carry(NamedTuple):
-    """How a shape's first piece lies on a member: mirrored left to right in the vertical line through its
-    middle, where `mirrors`; then turned clockwise about the middle; then moved to the member's middle.
-    The middle is the mean of the outline's corners and side middles."""
-
-    origin: complex
-    turn: complex
-    mirrors: bool
-    to: complex
-
-    def place(self, place: complex) -> complex:
-        """Where a place of the first piece's frame comes to lie."""
-        return self.direction(place - self.origin) + self.to
-
-    def direction(self, along: complex) -> complex:
-        """Which way a direction of the first piece's frame comes to point."""
-        return (-along.conjugate() if self.mirrors else along) * self.turn
-
-    def place_back(self, place: complex) -> complex:
-        """The place of the first piece's frame that lies there."""
-        return self.direction_back(place - self.to) + self.origin
-
-    def direction_back(self, along: complex) -> complex:
-        """The direction of the first piece's frame that points there."""
-        turned_back = along / self.turn
-        return -turned_back.conjugate() if self.mirrors else turned_back
 
 
 def match_shapes(pieces: Sequence[Piece]) -> tuple[Shape, ...]:
@@ -126,7 +100,7 @@ def _sizes(figure: Figure) -> tuple[float, float]:
 def _keys(kind: object, sizes: tuple[float, float]) -> list[object]:
     """The shelves on which a match may stand: one, or its neighbours where a size is near a shelf's end."""
     steps = [
-        dict.fromkeys((floor((size - 2 * ALIKE) / SHELF), floor((size + 2 * ALIKE) / SHELF)))
+        dict.fromkeys((floor((size - 2 * CONGRUENT) / SHELF), floor((size + 2 * CONGRUENT) / SHELF)))
         for size in sizes
     ]
     return [(kind, mean, most) for mean in steps[0] for most in steps[1]]
@@ -148,20 +122,18 @@ def translate_key(piece: Piece) -> object:
     )
 
 
-def carry(shape: Shape, pieces: Sequence[Piece], member: Member) -> Carry:
+def carry(shape: Shape, pieces: Sequence[Piece], member: Member) -> Motion:
     """What carries the shape's first piece onto the member; pieces[n - 1].number is n."""
     first = figure_of(pieces[shape.members[0].piece - 1]).origin
-    return Carry(first, unit(member.turned), member.reversed, figure_of(pieces[member.piece - 1]).origin)
+    return member.pose.motion(first, figure_of(pieces[member.piece - 1]).origin)
 
 
-def symmetries(piece: Piece) -> tuple[tuple[float, bool], ...]:
-    """Every way the piece lies upon itself: degrees turned clockwise, after mirroring left to right if True.
-
-    The first is (0, False). A circle, which any turn carries onto itself, lies one way each side up.
-    """
+def symmetries(piece: Piece) -> tuple[Pose, ...]:
+    """Every way the piece lies upon itself, first as it is. A circle, which any turn carries onto itself,
+    lies one way each side up."""
     figure = figure_of(piece)
-    plain = [(turned, False) for turned in turns_onto(figure, figure)]
-    return (*plain, *((turned, True) for turned in turns_onto(mirrored(figure), figure)))
+    plain = [Pose(turned) for turned in turns_onto(figure, figure)]
+    return (*plain, *(Pose(turned, True) for turned in turns_onto(mirrored(figure), figure)))
 
 
 def shape_label(index: int, letters: str = ascii_uppercase) -> str:

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from math import atan2, pi, sqrt
 from typing import NamedTuple
 
-from ..measure.tolerance import Number, difference
+from ..measure.tolerance import NO_TURN, Number, difference
 
 
 class Point(NamedTuple):
@@ -45,7 +45,7 @@ class Edge:
         first = atan2(difference(self.start.y, c.y), difference(self.start.x, c.x))
         last = atan2(difference(self.end.y, c.y), difference(self.end.x, c.x))
         turn = (last - first) % (2 * pi)
-        if turn < 1e-12:  # a whole circle, either way round
+        if turn < NO_TURN:  # a whole circle, either way round
             return 2 * pi if self.arc.clockwise else -2 * pi
         return turn if self.arc.clockwise else turn - 2 * pi
 

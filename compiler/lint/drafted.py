@@ -8,9 +8,9 @@ from typing import Any, Final
 
 from ..diagnostics.diagnostic import Diagnostic
 from ..diagnostics.source import Span
-from ..drafting.congruence import Corner, Figure, figure_of, mirrored
-from ..drafting.curves import flattened
+from ..drafting.congruence import Figure, FigureCorner, figure_of, mirrored
 from ..drafting.model import Draft, Piece
+from ..geometry.curves import flattened
 from ..words.messages import lint as complain
 from .linted import Linted
 
@@ -71,11 +71,11 @@ def near_twins(one: Figure, other: Figure) -> bool:
     )
 
 
-def _allowances(ring: Sequence[Corner]) -> list[float]:
+def _allowances(ring: Sequence[FigureCorner]) -> list[float]:
     return sorted(corner.allowance for corner in ring)
 
 
-def _within(ring: Sequence[Corner], other: Sequence[Corner], step: int) -> bool:
+def _within(ring: Sequence[FigureCorner], other: Sequence[FigureCorner], step: int) -> bool:
     """Whether the ring lies within TWINS of the other, its first corner turned to the other's `step`."""
     far = max(range(len(ring)), key=lambda at: abs(ring[at].at))
     turn = exp(1j * (phase(other[(far + step) % len(other)].at) - phase(ring[far].at)))

@@ -8,7 +8,7 @@ from typing import Final
 from ..cutting.needs import SizedBlock
 from ..diagnostics.diagnostic import Outcome
 from ..diagnostics.source import NOWHERE, Span
-from ..drafting.stroke import stroke_of
+from ..geometry.stroke import stroke_of
 from ..measure.tolerance import NEAR
 from ..sewing.model import Assembly, Proof, Size
 from ..sewing.order.assembly import assemble

@@ -16,6 +16,7 @@ from ..drafting.model import Piece, Shape, Side
 from ..drafting.shapes import match_shapes
 from ..geometry.edge import Edge, Point
 from ..geometry.motion import Transform, turn_about
+from ..measure.tolerance import ROUNDED
 from .cloths import Palette
 from .directions import Bunch, Lying, bunches
 from .ground import Laid, Single
@@ -196,7 +197,7 @@ def _heading(arrows: tuple[GrainArrow, ...], arrow: int) -> Fraction | float:
     if not arrows:
         return Fraction(0)
     heading = arrows[arrow].heading
-    return Fraction(round(heading)) if abs(heading - round(heading)) < 1e-9 else heading
+    return Fraction(round(heading)) if abs(heading - round(heading)) < ROUNDED else heading
 
 
 def _count_singles(singles: Sequence[Single], palette: Palette, counted: Counted) -> None:

@@ -21,9 +21,7 @@ from ..drafting.congruence import figure_of, mirrored, turns_onto
 from ..drafting.model import Piece
 from ..geometry.edge import Edge, Point
 from ..geometry.motion import turn_about
-
-SAME: Final = 1e-6
-"""Degrees by which turns differ that are one."""
+from ..measure.tolerance import WHOLE_DEGREE
 
 ORIGIN: Final = Point(Fraction(0), Fraction(0))
 
@@ -90,7 +88,7 @@ class _Shape:
 
     def lying(self, drawn: float) -> tuple[Edge, ...]:
         """The shape's outline, so far turned; exact by whole degrees."""
-        whole = Fraction(round(drawn)) if abs(drawn - round(drawn)) < SAME else drawn
+        whole = Fraction(round(drawn)) if abs(drawn - round(drawn)) < WHOLE_DEGREE else drawn
         turn = turn_about(ORIGIN, whole)
         return tuple(turn.edge(side.edge) for side in self.piece.ring)
 
@@ -102,7 +100,7 @@ class _Shape:
         for again in self.onto:
             off = (turned - again + (drawn if back else -drawn)) % self.half
             near = round(off / 90) * 90
-            if abs(off - near) <= SAME and near % self.half in steps:
+            if abs(off - near) <= WHOLE_DEGREE and near % self.half in steps:
                 fits.append(near % self.half)
         return min(fits, default=None)
 

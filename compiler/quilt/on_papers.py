@@ -9,9 +9,9 @@ from fractions import Fraction
 from typing import Final, NamedTuple
 
 from ..cutting.needs import Need, Part, SizedBlock
-from ..drafting.congruence import unit
 from ..drafting.frame import rectangle
-from ..drafting.stroke import place_of
+from ..geometry.pose import Pose
+from ..geometry.stroke import place_of
 from ..measure.marks import mark_up
 from ..sewing.foundations.foundation import CUT_STEP, foundations
 from ..sewing.foundations.foundation_model import Foundations
@@ -82,9 +82,9 @@ def _patch_needs(quilt: Quilt, papers: Mapping[int, Foundations]) -> Iterator[Ne
 def _upright(quilt: Quilt, placed: PlacedBlock, piece: int, margin: Fraction) -> tuple[Fraction, Fraction]:
     """Across and down a print that stands up in the quilt: what covers a piece of the block as it lies."""
     draft = quilt.blocks[placed.block].draft
-    turn = unit(placed.turned)
     places = [place_of(side.edge.start) for side in draft.pieces[piece - 1].ring]
-    spots = [(-place.conjugate() if placed.mirrored else place) * turn for place in places]
+    motion = Pose(placed.turned, placed.mirrored).motion()
+    spots = [motion(place) for place in places]
     over = 2 * float(draft.allowance + margin)
     across, down = [spot.real for spot in spots], [spot.imag for spot in spots]
     return (

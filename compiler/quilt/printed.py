@@ -15,9 +15,10 @@ from ..cutting.model import FabricCount, Template
 from ..cutting.needs import Need, SizedBlock
 from ..cutting.templates.allowance import outset
 from ..drafting.model import Draft, Part, Piece, Shape, Side
-from ..drafting.shapes import Carry, carry, match_shapes
-from ..drafting.stroke import Stroke, edge_of, stroke_of
+from ..drafting.shapes import carry, match_shapes
 from ..geometry.edge import Edge, Point
+from ..geometry.pose import Motion
+from ..geometry.stroke import edge_of, stroke_of
 from ..measure.tolerance import Number, near
 from ..sewing.model import Size
 from .model import PlacedBlock
@@ -59,7 +60,7 @@ def _block_template(top: Draft, shape: Shape, first: PlacedBlock, block: Draft, 
     return _template(top, shape, first.outline, around, FabricCount(title, len(shape.members), 0))
 
 
-def _way_onto(piece: Piece, need: Need) -> Carry | None:
+def _way_onto(piece: Piece, need: Need) -> Motion | None:
     """How a need's outline lies on a piece of the top; None where it is of another shape."""
     sides = tuple(
         Side(edge, (Part(edge, None),), allowance)
@@ -73,11 +74,11 @@ def _way_onto(piece: Piece, need: Need) -> Carry | None:
     return carry(shapes[0], both, shapes[0].members[1]) if len(shapes) == 1 else None
 
 
-def _cloth_template(top: Draft, shape: Shape, found: Sequence[tuple[Need, Carry]]) -> Template:
+def _cloth_template(top: Draft, shape: Shape, found: Sequence[tuple[Need, Motion]]) -> Template:
     """The needs of one shape as they lie in its first place: on a print with a direction there is one for
     each way that its pieces lie in the quilt."""
     need, way = found[0]
-    laid = [Stroke(way.place(each.start), way.place(each.end)) for each in map(stroke_of, need.outline)]
+    laid = [way.stroke(each) for each in map(stroke_of, need.outline)]
     widths = list(need.allowances)
     if way.mirrors:
         laid = [each.reversed() for each in reversed(laid)]

@@ -9,15 +9,14 @@ from math import pi, radians
 from typing import Final, NamedTuple
 
 from ..drafting.model import Draft
-from ..drafting.stroke import place_of, stroke_of
+from ..geometry.stroke import place_of, stroke_of
+from ..measure.tolerance import EVEN
 from ..sewing.model import Assembly, Step
 from .assembly_model import Join, Row, Stage, Way
 from .top import Box
 
 MITRED_STRIPS: Final = 4  # of a border, one a side
 
-PARALLEL: Final = 1e-3
-"""Radians between the seams of one row."""
 
 ROWS: Final[dict[Way, str]] = {
     "down": "Rows",
@@ -215,25 +214,25 @@ class _Teller:
             return False
         lies = _heading(inner) + radians(self.turned[inner.makes, pieces[0]])
         apart = (lies - _heading(step)) % pi
-        return min(apart, pi - apart) < PARALLEL
+        return min(apart, pi - apart) < EVEN
 
     def _along(self, pieces: Pieces, heading: float) -> float:
         """How far along a row of such seams pieces lie: rightward, or downward."""
         middles = [place_of(self.top.pieces[number - 1].inside) for number in pieces]
         along = sum(middles) / len(middles) / rect(1, heading)
-        return -along.imag if heading > PARALLEL else along.imag
+        return -along.imag if heading > EVEN else along.imag
 
 
 def _heading(step: Step) -> float:
     """Radians of a step's seam, 0 level to just under pi."""
     turned = phase(stroke_of(step.seam[0]).direction(0)) % pi
-    return 0.0 if pi - turned < PARALLEL else turned
+    return 0.0 if pi - turned < EVEN else turned
 
 
 def _way(step: Step) -> Way:
     if step.set_in:
         return "set in"
     heading = _heading(step)
-    if heading < PARALLEL:
+    if heading < EVEN:
         return "down"
-    return "across" if abs(heading - pi / 2) < PARALLEL else "slantwise"
+    return "across" if abs(heading - pi / 2) < EVEN else "slantwise"

@@ -14,6 +14,7 @@ from typing import Final, NamedTuple
 
 from ..cutting.needs import SizedBlock
 from ..drafting.model import Draft, Member, Piece, Shape, Side, TrimRule, UnitPlacement
+from ..drafting.pieces import graph_of
 from ..drafting.shapes import match_shapes
 from ..geometry.edge import Edge, Point
 from ..measure.tolerance import NEAR, Number
@@ -84,6 +85,7 @@ def top_of(quilt: Quilt) -> Top:
         (),
         maker=quilt.maker,
         origin=quilt.origin,
+        graph=graph_of(pieces),
     )
     return Top(draft, firsts)
 

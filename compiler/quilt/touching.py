@@ -18,12 +18,9 @@ from math import pi
 from typing import Final, NamedTuple
 
 from ..drafting.model import Part, Side
-from ..drafting.stroke import place_of
 from ..geometry.edge import Edge, Point
-
-TOGETHER: Final = 1e-3
-"""Inches. Corners and lines nearer than this are one: headings are rounded, which moves what lies 100in along
-a line 1e-4in aside, and nothing that is sewn is as narrow."""
+from ..geometry.stroke import place_of
+from ..measure.tolerance import TOGETHER
 
 HEADING_DIGITS: Final = 6
 """Decimals of a radian by which headings are one."""

@@ -11,7 +11,7 @@ from typing import Final
 from ..cutting.model import Template
 from ..drafting.model import Draft, Piece, Side
 from ..drafting.shapes import carry
-from ..drafting.stroke import is_corner, ring_strokes, turn_between
+from ..geometry.stroke import is_corner, ring_strokes, turn_between
 from ..measure.tolerance import near
 from ..words.numbers import number_text
 from ..words.phrases import count_of

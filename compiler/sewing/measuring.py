@@ -6,13 +6,10 @@ from cmath import phase
 from collections.abc import Sequence
 from math import pi
 
-from ..drafting.stroke import Stroke, doubled_area, turn_between
-from ..measure.tolerance import NEAR
+from ..geometry.stroke import Stroke, doubled_area, turn_between
+from ..measure.tolerance import EXACT, NEAR, ONE_WAY
 from .proof.misfit import Misfit
-from .proof.simulated import EXACT, Hem, distance_to, joined_hems, spend, spots_on
-
-LEVEL = 1e-4
-"""Radians within which an edge counts as level or upright, or a seam as not turning."""
+from .proof.simulated import Hem, distance_to, joined_hems, spend, spots_on
 
 EASED = 2.0
 """Inches. A curve longer than this is pinned at its quarters, as a class is told."""
@@ -68,7 +65,7 @@ def _ruler_direction(ring: Sequence[Hem]) -> complex:
     beyond, whatever its allowances; of equals the one that runs most to the right, then down."""
     hems = joined_hems([(stroke, 0.0) for stroke, _ in ring])
     edges = [stroke for stroke, _ in hems if stroke.center is None]
-    if any(abs(phase(stroke.direction(0) ** 4)) <= 4 * LEVEL for stroke in edges):
+    if any(abs(phase(stroke.direction(0) ** 4)) <= 4 * ONE_WAY for stroke in edges):
         return 1 + 0j
     sides = [stroke for stroke in edges if _lies_along(ring, stroke)]
     if not sides:
@@ -121,7 +118,7 @@ def corners_along(seam: Sequence[Stroke], closed: bool) -> list[complex]:
     pairs = [(seam[at - 1], seam[at]) for at in range(0 if closed else 1, len(seam))]
     if len(seam) == 1:
         return []
-    return [after.start for before, after in pairs if abs(turn_between(before, after)) > LEVEL]
+    return [after.start for before, after in pairs if abs(turn_between(before, after)) > ONE_WAY]
 
 
 def pins_along(seam: Sequence[Stroke]) -> list[complex]:
@@ -140,5 +137,5 @@ def is_rectangular(ring: Sequence[Hem]) -> bool:
     if len(sides) != len(ring):
         return False
     turns = [turn_between(sides[at - 1], side) for at, side in enumerate(sides)]
-    corners = [turn for turn in turns if abs(turn) > LEVEL]
-    return len(corners) == 4 and all(abs(turn - pi / 2) <= LEVEL for turn in corners)
+    corners = [turn for turn in turns if abs(turn) > ONE_WAY]
+    return len(corners) == 4 and all(abs(turn - pi / 2) <= ONE_WAY for turn in corners)

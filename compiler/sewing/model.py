@@ -7,9 +7,11 @@ Of a piece that is cut reversed, the edges are those on the template before it i
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from ..geometry.edge import Edge, Point
+from ..geometry.pose import Motion, turning
+from ..geometry.stroke import place_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,6 +40,11 @@ class Copy:
     pieces: tuple[int, ...]
     turned: float
     to: Point
+
+    @property
+    def motion(self) -> Motion:
+        """Where the first copy's places go."""
+        return Motion(turning(self.turned), place_of(self.to))
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,6 +110,7 @@ class Step:
     partial: Partial | None
     finished: Size
     unfinished: Size
+    path: tuple[int, ...] = field(default=(), compare=False, repr=False)  # halves of the graph
 
     @property
     def parts(self) -> tuple[str, str]:

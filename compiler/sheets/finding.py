@@ -8,10 +8,8 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Final
 
+from ..measure.tolerance import BOUND_SLACK
 from .block_facts import BlockFacts
-
-SLACK: Final = 1e-6
-"""Inches or degrees by which a value may miss a bound: a side drafted with a root of two is never exact."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,8 +21,8 @@ class Range:
 
     def holds(self, value: float) -> bool:
         """Whether a value lies within."""
-        return (self.least is None or value >= float(self.least) - SLACK) and (
-            self.most is None or value <= float(self.most) + SLACK
+        return (self.least is None or value >= float(self.least) - BOUND_SLACK) and (
+            self.most is None or value <= float(self.most) + BOUND_SLACK
         )
 
 

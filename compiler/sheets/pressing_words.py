@@ -9,7 +9,7 @@ from itertools import pairwise
 from typing import Final
 
 from ..drafting.model import Draft
-from ..drafting.stroke import place_of
+from ..geometry.stroke import place_of
 from ..sewing.model import Unit
 from ..sewing.pressing.pressing_model import Pressing, PressingPlan, Toward
 from ..words.phrases import count_of, one_of

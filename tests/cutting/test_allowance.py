@@ -9,8 +9,8 @@ import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 from piecewright.cutting.templates.allowance import outset, outset_rings
-from piecewright.drafting.stroke import Stroke, doubled_area, stroke_of
 from piecewright.geometry.edge import Point
+from piecewright.geometry.stroke import Stroke, doubled_area, stroke_of
 from shapely.geometry import LinearRing, LineString, MultiPoint
 from shapely.geometry import Point as ShapelyPoint
 from support.clipper import apart, clipper_outset, flat

@@ -7,7 +7,7 @@ from piecewright.cutting.templates.corners import moved_side
 from piecewright.cutting.templates.crossing import runs_along
 from piecewright.cutting.templates.making import make_templates
 from piecewright.diagnostics.source import Source
-from piecewright.drafting.stroke import doubled_area, stroke_of
+from piecewright.geometry.stroke import doubled_area, stroke_of
 from support.check import FILE, HEADER, DictShelf, compile_source, draft_block
 
 ISLE = "finished 6in\nseam circle around center radius 1/4in\n"

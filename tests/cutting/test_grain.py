@@ -10,7 +10,7 @@ from hypothesis import given, settings
 from piecewright.cutting.templates.grain import grain_of
 from piecewright.cutting.templates.making import make_templates
 from piecewright.drafting.shapes import carry
-from piecewright.drafting.stroke import stroke_of
+from piecewright.geometry.stroke import stroke_of
 from support.random_pieces import draft_of, fan_rings, fans, pieces_of, star_rings
 
 

@@ -12,7 +12,7 @@ from piecewright.cutting.templates.making import make_templates
 from piecewright.cutting.templates.neighbourhood import neighbourhoods
 from piecewright.cutting.templates.outlines import Outlines
 from piecewright.cutting.templates.trimming import Trims, reach
-from piecewright.drafting.stroke import doubled_area, stroke_of
+from piecewright.geometry.stroke import doubled_area, stroke_of
 from shapely.geometry import LineString, Point, Polygon
 from support.clipper import apart, clipper_outset, flat
 from support.library import compiled, library_sources
@@ -114,7 +114,7 @@ def test_pieces_that_lie_alike_need_the_same_of_their_template(source):
     """Working out one piece of each neighbourhood comes to what working out every piece does."""
     for draft in drafts(source):
         trims = Trims(Outlines(draft.pieces), draft.trim)
-        alike = neighbourhoods(draft.pieces)
+        alike = neighbourhoods(draft)
         for shape in draft.shapes:
             some = lay(draft, shape, trims, alike)
             every = lay(draft, shape, trims, range(len(draft.pieces)))

@@ -10,7 +10,8 @@ from piecewright.cutting.templates.marks import side_marks
 from piecewright.cutting.templates.outlines import Outlines
 from piecewright.cutting.templates.trimming import Trims
 from piecewright.drafting.shapes import carry
-from piecewright.drafting.stroke import place_of, whole_sides
+from piecewright.drafting.whole_sides import whole_sides
+from piecewright.geometry.stroke import place_of
 from support.random_pieces import draft_of, fan_rings, fans, pieces_of, star_rings
 
 CLOSE = 1 / 32  # inches: marks nearer than this are drawn once
@@ -23,8 +24,8 @@ def marks_on(draft):
     for shape, template in zip(draft.shapes, make_templates(draft).value, strict=True):
         laid = lay(draft, shape, trims, range(len(draft.pieces)))
         for number, way in zip(template.pieces, laid.ways, strict=True):
-            marks = [way.place(place_of(mark.at)) for mark in template.marks]
-            dots = [way.place(place_of(dot)) for dot in template.dots]
+            marks = [way(place_of(mark.at)) for mark in template.marks]
+            dots = [way(place_of(dot)) for dot in template.dots]
             found[number] = (marks, dots)
     return found
 
@@ -113,7 +114,7 @@ def test_a_mark_carried_from_another_piece_lies_on_the_sewing_line():
 
     draft = draft_of(pieces_of(star_rings(6)))
     for template in make_templates(draft).value:
-        from piecewright.drafting.stroke import stroke_of
+        from piecewright.geometry.stroke import stroke_of
 
         line = LinearRing(flat([stroke_of(edge) for edge in template.sew]))
         assert template.marks
@@ -129,4 +130,4 @@ def test_members_are_carried_as_shapes_say():
             way = carry(shape, draft.pieces, member)
             first = whole_sides(draft.pieces[shape.members[0].piece - 1].ring)[0].stroke.start
             corners = [s.stroke.start for s in whole_sides(draft.pieces[member.piece - 1].ring)]
-            assert min(abs(way.place(first) - corner) for corner in corners) < 1e-6
+            assert min(abs(way(first) - corner) for corner in corners) < 1e-6

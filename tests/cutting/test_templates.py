@@ -8,7 +8,7 @@ from fractions import Fraction
 import pytest
 from piecewright.cutting.templates.making import make_templates
 from piecewright.drafting.model import TrimRule
-from piecewright.drafting.stroke import doubled_area, stroke_of
+from piecewright.geometry.stroke import doubled_area, stroke_of
 from support.random_pieces import draft_of, pieces_of
 
 SCALENE = [(0, 0), (5, 0), (1, 2)]

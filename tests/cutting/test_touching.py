@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from piecewright.cutting.templates.making import make_templates
-from piecewright.drafting.stroke import stroke_of
+from piecewright.geometry.stroke import stroke_of
 from shapely.geometry import Point, Polygon
 from support.check import draft_block
 from support.clipper import flat

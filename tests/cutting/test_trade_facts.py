@@ -11,7 +11,7 @@ from math import sqrt
 import pytest
 from piecewright.cutting.model import Template
 from piecewright.cutting.templates.making import make_templates
-from piecewright.drafting.stroke import stroke_of
+from piecewright.geometry.stroke import stroke_of
 from piecewright.measure.marks import mark_up
 from support.check import clean_drafts
 

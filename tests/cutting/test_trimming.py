@@ -227,10 +227,9 @@ def test_a_template_usable_either_side_up_is_cut_the_same_both_ways(rings):
 
 
 def _mirrored(outline, piece, turned):
-    from piecewright.drafting.congruence import figure_of, unit
-    from piecewright.drafting.shapes import Carry
+    from piecewright.drafting.congruence import figure_of
+    from piecewright.geometry.pose import Pose
 
-    origin = figure_of(piece).origin
-    mirror = Carry(origin, unit(turned), True, origin)
-    places = [mirror.place(complex(x, y)) for x, y in outline.exterior.coords]
+    mirror = Pose(turned, True).motion(figure_of(piece).origin)
+    places = [mirror(complex(x, y)) for x, y in outline.exterior.coords]
     return Polygon([(place.real, place.imag) for place in places])

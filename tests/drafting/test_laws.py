@@ -9,7 +9,7 @@ from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 from piecewright.diagnostics.diagnostic import Severity
 from piecewright.drafting.model import Draft, Piece, Side
-from piecewright.drafting.stroke import whole_sides
+from piecewright.drafting.whole_sides import whole_sides
 from piecewright.measure.tolerance import NEAR, near
 from support.check import draft_text, said
 from support.random_blocks import EXCUSED, UNITS, RandomBlock, RandomRows, random_blocks, random_rows

@@ -11,7 +11,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from piecewright.drafting.model import Piece
 from piecewright.drafting.shapes import carry, match_shapes, shape_label, symmetries
-from piecewright.drafting.stroke import stroke_of
+from piecewright.geometry.stroke import stroke_of
 from support.random_pieces import moved, pieces_of, star_polygons
 
 CLOSE = 2e-5  # inches; the brute force's own tolerance, far under any ruler
@@ -60,7 +60,7 @@ def only(corners: list[tuple], **options: object) -> Piece:
 
 def lands_on(piece: Piece, first: Piece, transform: object) -> bool:
     """Whether the carried outline covers the piece's: each corner and side middle has a partner."""
-    carried = [transform.place(stroke_of(s.edge).at(t)) for s in first.ring for t in (0.0, 0.5)]  # type: ignore
+    carried = [transform(stroke_of(s.edge).at(t)) for s in first.ring for t in (0.0, 0.5)]  # type: ignore
     wanted = [stroke_of(s.edge).at(t) for s in piece.ring for t in (0.0, 0.5)]
     return all(min(abs(p - q) for q in wanted) < CLOSE for p in carried) and len(carried) == len(wanted)
 

@@ -12,7 +12,7 @@ from piecewright.cutting.plans.plan import plan_cutting
 from piecewright.diagnostics.diagnostic import Diagnostic
 from piecewright.diagnostics.source import Source
 from piecewright.drafting import counting
-from piecewright.drafting.close_pairs import CROSSINGS_MOST, CURVED_MOST, TOUCHES_MOST
+from piecewright.geometry.close_pairs import CROSSINGS_MOST, CURVED_MOST, TOUCHES_MOST
 from piecewright.language import limits
 from piecewright.language.tokens import RESERVED
 from piecewright.measure.tolerance import FAR

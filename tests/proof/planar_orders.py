@@ -19,8 +19,8 @@ sys.path.insert(0, str(Path(__file__).parent.parent))
 from piecewright.cutting.templates.making import make_templates
 from piecewright.diagnostics.diagnostic import Severity
 from piecewright.drafting.model import Draft
-from piecewright.drafting.stroke import stroke_of
 from piecewright.geometry.edge import Edge
+from piecewright.geometry.stroke import stroke_of
 from piecewright.sewing.model import Assembly
 from piecewright.sewing.order.assembly import assemble
 from piecewright.sewing.proof.resew import prove

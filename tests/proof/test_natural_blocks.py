@@ -14,7 +14,7 @@ from functools import lru_cache
 
 import pytest
 from piecewright.drafting.model import Draft, Side
-from piecewright.drafting.stroke import Stroke, stroke_of
+from piecewright.geometry.stroke import Stroke, stroke_of
 from piecewright.pipeline import CompiledBlock
 from piecewright.sewing.model import Unit
 from shapely.geometry import Point, Polygon

@@ -138,7 +138,7 @@ def counts(draft: Draft) -> list[tuple[int, int]]:
 
 def at(draft: Draft, x: float, y: float) -> Piece:
     """The piece in which a place lies."""
-    from piecewright.drafting.seams import inside_ring
+    from piecewright.geometry.curves import inside_ring
     from piecewright.geometry.edge import Point
 
     found = [

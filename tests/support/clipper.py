@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from math import ceil
 
 import pyclipper
-from piecewright.drafting.stroke import Stroke
+from piecewright.geometry.stroke import Stroke
 from shapely.geometry import LinearRing, MultiPoint
 from shapely.ops import unary_union
 

@@ -11,7 +11,7 @@ import shapely
 from hypothesis import strategies as st
 from piecewright.diagnostics.diagnostic import Diagnostic, Outcome
 from piecewright.diagnostics.source import Source
-from piecewright.drafting.curves import flattened
+from piecewright.geometry.curves import flattened
 from piecewright.geometry.edge import Edge
 from piecewright.pipeline import Compilation, compile_file
 from piecewright.quilt.assembly import assemble_quilts

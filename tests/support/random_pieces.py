@@ -14,9 +14,10 @@ from math import atan2, cos, hypot, pi, sin, sqrt
 
 from hypothesis import strategies as st
 from piecewright.drafting.model import Draft, Part, Piece, Side, TrimRule
+from piecewright.drafting.pieces import graph_of
 from piecewright.drafting.shapes import match_shapes
-from piecewright.drafting.stroke import Stroke, doubled_area, edge_of, stroke_of
 from piecewright.geometry.edge import Arc, Edge, Point
+from piecewright.geometry.stroke import Stroke, doubled_area, edge_of, stroke_of
 
 QUARTER = Fraction(1, 4)
 TOUCH = 1e-6  # inches: what the builder takes for one place
@@ -144,6 +145,7 @@ def draft_of(pieces: Sequence[Piece], trim: TrimRule | None = None) -> Draft:
         trim or TrimRule(),
         QUARTER,
         (),
+        graph=graph_of(pieces),
     )
 
 

@@ -12,6 +12,7 @@ from math import cos, pi, sin
 from piecewright.cutting.model import FabricCount, GrainArrow, Template
 from piecewright.cutting.model import Mark as MatchMark
 from piecewright.drafting.model import Draft, Member, Part, Piece, Shape, Side, TrimRule
+from piecewright.drafting.pieces import graph_of
 from piecewright.geometry.edge import Arc, Edge, Point
 
 Corners = Sequence[tuple[float, float]]
@@ -63,7 +64,7 @@ def sample(
         ring_of(((0, 0), (width, 0), (width, height), (0, height))),
         tuple(width * k / grid[0] for k in range(grid[0] + 1)),
         tuple(height * k / grid[1] for k in range(grid[1] + 1)),
-        tuple(pieces), shapes, (), TrimRule(), ALLOWANCE, (), **more,  # type: ignore[arg-type]
+        tuple(pieces), shapes, (), TrimRule(), ALLOWANCE, (), graph=graph_of(pieces), **more,  # type: ignore[arg-type]
     )  # fmt: skip
 
 

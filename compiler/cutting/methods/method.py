@@ -1,5 +1,5 @@
 """What a cutting method is, and the measurements that every rule takes. Inches, x right and y down, straight
-of grain up and down; places are complex numbers, corners clockwise (see drafting.stroke).
+of grain up and down; places are complex numbers, corners clockwise (see geometry.stroke).
 """
 
 from __future__ import annotations
@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final
 
-from ...drafting.curves import flattened
+from ...geometry.curves import flattened
 from ...geometry.edge import Edge
 from ...measure.marks import mark_up
 from ...measure.tolerance import NEAR, Number

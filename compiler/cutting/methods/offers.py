@@ -16,11 +16,11 @@ from math import ceil, inf
 from typing import NamedTuple
 
 from ...drafting.model import Draft, Piece, Side
-from ...measure.tolerance import Number
+from ...measure.tolerance import ALIKE, Number
 from ...words.phrases import count_of, one_of
 from ..needs import Fabric, Quilt
 from ..plan_model import Cut, Offer
-from .recognise import ALIKE, Figure, recognise
+from .recognise import Figure, recognise
 from .rotary_words import length_text
 
 SPARE_MOST = 4 / 3

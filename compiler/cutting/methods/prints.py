@@ -19,6 +19,7 @@ from math import ceil
 from typing import Final
 
 from ...measure.marks import mark_up
+from ...measure.tolerance import ROUNDING
 from ...words.phrases import count_of, one_of
 from ..needs import Fabric, Need, Way
 from ..plan_model import Cut, Slant
@@ -46,7 +47,7 @@ def on_print(method: Method, need: Need, fabric: Fabric | None, step: Fraction) 
         return method
     if method.kind == "template" and method.reason == OFF_GRAIN:
         return replace(method, reason=ASLANT + _square_words(need, step))
-    if method.kind in FROM_STRIPS and abs(recognise(need.outline, need.allowances).side(0).real) < 1e-6:
+    if method.kind in FROM_STRIPS and abs(recognise(need.outline, need.allowances).side(0).real) < ROUNDING:
         return template_method(need.outline, need.allowances, "its strip would lie along the print")
     return method
 
@@ -113,7 +114,7 @@ def corner_of(kind: str, need: Need, way: Way) -> complex:
 
 
 def _sign(part: float, whole: complex) -> int:
-    return 0 if abs(part) < 1e-6 * abs(whole) else 1 if part > 0 else -1
+    return 0 if abs(part) < ROUNDING * abs(whole) else 1 if part > 0 else -1
 
 
 def _parted_words(cut: Cut, slants: Sequence[tuple[Slant, int]]) -> str:

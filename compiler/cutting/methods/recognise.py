@@ -2,7 +2,7 @@
 
 The outline lies as it is cut: straight of grain up and down. Which side lies on the grain tells a half-square
 triangle (its legs do) from a quarter-square triangle (its long side does). Inches; places are complex
-numbers, x right and y down, corners clockwise (see drafting.stroke).
+numbers, x right and y down, corners clockwise (see geometry.stroke).
 """
 
 from __future__ import annotations
@@ -12,12 +12,9 @@ from collections.abc import Sequence
 from math import degrees, pi
 from typing import Final, NamedTuple
 
-from ...drafting.stroke import ring_strokes
 from ...geometry.edge import Edge
-from ...measure.tolerance import Number
-
-ALIKE: Final = 1e-4
-"""Inches. Sides nearer than this in length are equal: a tenth of what a printed sheet promises."""
+from ...geometry.stroke import ring_strokes
+from ...measure.tolerance import ALIKE, Number
 
 SAME_ANGLE: Final = 0.01
 """Degrees. Angles and headings nearer than this are one: over a yard they part by a hundredth of an inch."""

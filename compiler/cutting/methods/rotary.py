@@ -17,7 +17,7 @@ from ...drafting.model import Draft
 from ...geometry.edge import Edge, Point
 from ...geometry.motion import Transform, turn_about
 from ...measure.marks import RULER_STEP
-from ...measure.tolerance import Number
+from ...measure.tolerance import ROUNDED, Number
 from ..model import Template
 from ..needs import Fabric, Need
 from ..plan_model import Cut
@@ -104,7 +104,7 @@ def lies_for_cutting(template: Template) -> Transform:
 
 def _whole(heading: float) -> Fraction | float:
     """Whole degrees exact, so that square pieces keep exact corners."""
-    return Fraction(round(heading)) if abs(heading - round(heading)) < 1e-9 else heading
+    return Fraction(round(heading)) if abs(heading - round(heading)) < ROUNDED else heading
 
 
 def choose_cut(

@@ -12,13 +12,13 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
 from typing import Final, Literal, NamedTuple
 
+from ...measure.tolerance import BETTER
+
 Axis = Literal["across", "along", ""]
 
 DEPTH: Final = 5
 """How often what is left over is cut up again; deeper than that nobody follows."""
 
-BETTER: Final = 1 + 1e-9
-"""What one strip's worth must be times another's to be preferred: more than rounding."""
 
 NEARLY_FULL: Final = (1.0, 0.84)
 """Shares of a strip's thickness that a box must reach to stand in it, tried in turn."""

@@ -10,12 +10,12 @@ from fractions import Fraction
 from typing import Final
 
 from ...diagnostics.diagnostic import Diagnostic, Outcome, in_order
-from ...drafting.stroke import place_of
+from ...geometry.stroke import place_of
 from ...measure.marks import RULER_STEP
+from ...measure.tolerance import ALIKE
 from ...words.messages import cloth as complain
 from ..methods.method import flat_corners, polygon_area, to_corner
 from ..methods.offers import with_offers
-from ..methods.recognise import ALIKE
 from ..methods.rotary import choose_cut, exact_area
 from ..methods.rotary_words import length_text, to_trim
 from ..model import Template

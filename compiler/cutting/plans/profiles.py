@@ -11,10 +11,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from itertools import pairwise
-from typing import Final, NamedTuple
+from typing import NamedTuple
 
-NO_HEIGHT: Final = 1e-9
-"""Inches between levels that rounding parts."""
+from ...measure.tolerance import NO_HEIGHT
 
 
 class Slab(NamedTuple):

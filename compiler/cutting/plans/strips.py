@@ -6,7 +6,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Final, NamedTuple
 
-from .guillotine import BETTER, DEPTH, Kind, Region, Stock, Strip, best_strip, cut_strip
+from ...measure.tolerance import BETTER
+from .guillotine import DEPTH, Kind, Region, Stock, Strip, best_strip, cut_strip
 
 LEADS: Final = 14
 """Kinds that are tried as the lead of the next strip; the largest first."""

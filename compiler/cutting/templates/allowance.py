@@ -16,21 +16,11 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence, Set
 from typing import Final, NamedTuple
 
-from ...drafting.stroke import Stroke, doubled_area, ring_edges, stroke_of, turn_between
 from ...geometry.edge import Edge
-from ...measure.tolerance import NEAR, Number
-from .corners import SMOOTH, STRAY, Cut, Join, join, moved_side, through_corner, trimmed
-from .crossing import (
-    CRUMB,
-    SHOWN,
-    carrier_meetings,
-    distance,
-    joined_up,
-    on_carrier,
-    part_of,
-    runs_along,
-    share_of,
-)
+from ...geometry.stroke import Stroke, doubled_area, ring_edges, stroke_of, turn_between
+from ...measure.tolerance import CRUMB, NEAR, SMOOTH, Number
+from .corners import STRAY, CornerJoin, Trim, join, moved_side, through_corner, trimmed
+from .crossing import SHOWN, carrier_meetings, distance, joined_up, on_carrier, part_of, runs_along, share_of
 from .untangle import crosses_itself, untangled
 
 BESIDE: Final = tuple(each / 8 for each in range(9))
@@ -58,7 +48,7 @@ def outset(ring: Sequence[Edge], allowances: Sequence[Number]) -> tuple[Edge, ..
 
 
 def outset_rings(
-    ring: Sequence[Stroke], widths: Sequence[float], cuts: Sequence[Sequence[Cut]] = ()
+    ring: Sequence[Stroke], widths: Sequence[float], cuts: Sequence[Sequence[Trim]] = ()
 ) -> Outset:
     """All rings of the cut outline. `cuts` are the trims of the corner where each side starts."""
     moved = [moved_side(stroke, width) for stroke, width in zip(ring, widths, strict=True)]
@@ -96,7 +86,7 @@ def _crowded(
     ring: Sequence[Stroke],
     widths: Sequence[float],
     moved: Sequence[Stroke],
-    joins: Sequence[Join],
+    joins: Sequence[CornerJoin],
     kept: Sequence[int],
 ) -> Outset:
     """The rings where allowances run into each other, without the inner curves that theirs close."""
@@ -119,7 +109,7 @@ def _judged(
     ring: Sequence[Stroke],
     widths: Sequence[float],
     moved: Sequence[Stroke],
-    tips: Mapping[int, Join],
+    tips: Mapping[int, CornerJoin],
     overlaps: bool,
 ) -> Outset:
     """The rings, with the sides that have none of their cut line there, and whether all their lines have a
@@ -156,17 +146,17 @@ def _runs_beside(line: Stroke, at: int, ring: Sequence[Stroke]) -> bool:
     )
 
 
-def _across(before: Stroke, after: Stroke, one: Stroke, two: Stroke) -> Join:
+def _across(before: Stroke, after: Stroke, one: Stroke, two: Stroke) -> CornerJoin:
     """How one side leads into the next where all between them close: carried on until they meet, else
     straight."""
-    best: tuple[float, Join] | None = None
+    best: tuple[float, CornerJoin] | None = None
     furthest = STRAY * (abs(two.start - one.end) + abs(after.start - before.end)) + NEAR
     for place in carrier_meetings(one, two):
         leave, enter = share_of(one, place), share_of(two, place)
         walk = abs(leave - 1) * one.length + abs(enter) * two.length
         if leave >= 1 and enter <= 0 and walk <= furthest and (best is None or walk < best[0]):
-            best = walk, Join(leave, (), enter)
-    return best[1] if best is not None else Join(1.0, (Stroke(one.end, two.start),), 0.0)
+            best = walk, CornerJoin(leave, (), enter)
+    return best[1] if best is not None else CornerJoin(1.0, (Stroke(one.end, two.start),), 0.0)
 
 
 def _has_place(
@@ -237,7 +227,7 @@ def _ends_square(cut: Stroke, stroke: Stroke, side: Stroke) -> bool:
     )
 
 
-def _assembled(moved: Sequence[Stroke], joins: Sequence[Join]) -> list[Stroke] | None:
+def _assembled(moved: Sequence[Stroke], joins: Sequence[CornerJoin]) -> list[Stroke] | None:
     """The cut outline where every side keeps its direction and no join is tangled, else None."""
     count = len(moved)
     for at in range(count):
@@ -246,7 +236,7 @@ def _assembled(moved: Sequence[Stroke], joins: Sequence[Join]) -> list[Stroke] |
     return joined_up(_laid_end_to_end(moved, joins))
 
 
-def _laid_end_to_end(moved: Sequence[Stroke], joins: Sequence[Join]) -> list[Stroke]:
+def _laid_end_to_end(moved: Sequence[Stroke], joins: Sequence[CornerJoin]) -> list[Stroke]:
     laid: list[Stroke] = []
     for at, side in enumerate(moved):
         laid.extend(joins[at].between)

@@ -3,20 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import Final
 
 from ...drafting.model import Piece
-from ...drafting.stroke import Stroke, doubled_area, stroke_of
 from ...geometry.edge import Edge
-from ...measure.tolerance import NEAR
+from ...geometry.stroke import Stroke, doubled_area, stroke_of
+from ...measure.tolerance import AREA_SLACK, STEP_IN
 from ..model import Template
 from .crossing import winding
-
-AREA_SLACK: Final = 20 * NEAR
-"""Square inches for each inch of outline: how far an area strays when every corner is NEAR off its place."""
-
-STEP_IN: Final = 10 * NEAR
-"""Inches. Sides are tried a hair inside the sewing line: without allowance both lines are one."""
 
 
 def check_template(template: Template, piece: Piece) -> None:

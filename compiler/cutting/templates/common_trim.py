@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from ...measure.tolerance import NEAR
-from .corners import Cut
+from .corners import Trim
 from .outlines import Corner
 from .trimming import whole_reach
 
 
-def common_cuts(corner: Corner, choices: Sequence[tuple[Cut, ...]]) -> tuple[Cut, ...]:
+def common_cuts(corner: Corner, choices: Sequence[tuple[Trim, ...]]) -> tuple[Trim, ...]:
     """The cuts that leave what every choice leaves: the straight-sided outline round all the trimmed tips."""
     distinct = _distinct(choices)
     if len(distinct) < 2:
@@ -29,24 +29,24 @@ def common_cuts(corner: Corner, choices: Sequence[tuple[Cut, ...]]) -> tuple[Cut
             for place, tip in zip(aside, tips, strict=True)
         )
         if distance > NEAR and not on_side:
-            found.append(Cut(normal, distance))
+            found.append(Trim(normal, distance))
     return tuple(found)
 
 
-def differing(one: Sequence[Cut], other: Sequence[Cut]) -> bool:
+def differing(one: Sequence[Trim], other: Sequence[Trim]) -> bool:
     """Whether two trims of a corner are not the same cuts."""
     return not _same_cuts(one, other)
 
 
-def _distinct(choices: Sequence[tuple[Cut, ...]]) -> list[tuple[Cut, ...]]:
-    kept: list[tuple[Cut, ...]] = []
+def _distinct(choices: Sequence[tuple[Trim, ...]]) -> list[tuple[Trim, ...]]:
+    kept: list[tuple[Trim, ...]] = []
     for cuts in choices:
         if not any(_same_cuts(cuts, other) for other in kept):
             kept.append(cuts)
     return kept
 
 
-def _same_cuts(one: Sequence[Cut], other: Sequence[Cut]) -> bool:
+def _same_cuts(one: Sequence[Trim], other: Sequence[Trim]) -> bool:
     return len(one) == len(other) and all(
         any(
             abs(cut.normal - each.normal) <= NEAR and abs(cut.distance - each.distance) <= NEAR
@@ -56,7 +56,7 @@ def _same_cuts(one: Sequence[Cut], other: Sequence[Cut]) -> bool:
     )
 
 
-def _clipped(chain: list[complex], cuts: Sequence[Cut]) -> list[complex]:
+def _clipped(chain: list[complex], cuts: Sequence[Trim]) -> list[complex]:
     """The open chain of places, about the corner, with what lies beyond each cut replaced by the cut."""
     for cut in cuts:
         over = [(place * cut.normal.conjugate()).real - cut.distance for place in chain]

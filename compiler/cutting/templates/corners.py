@@ -7,18 +7,14 @@ from itertools import pairwise
 from math import cos, inf, pi, sin
 from typing import Final, NamedTuple
 
-from ...drafting.stroke import Stroke, turn_between
-from ...measure.tolerance import NEAR
+from ...geometry.stroke import Stroke, turn_between
+from ...measure.tolerance import NEAR, SMOOTH
 from .crossing import (
     carrier_meetings,
     meetings,
     part_of,
     share_of,
 )
-
-SMOOTH: Final = 1e-5
-"""Radians. Sides that meet at less than this run on smoothly: with an allowance of 1/4in their moved ends lie
-closer than 1/300,000in."""
 
 NEEDLE: Final = 16.0
 """Allowances past a corner, along its sides, where a longer mitre is squared off before it is trimmed: 4in at
@@ -29,7 +25,7 @@ STRAY: Final = 3.0
 that the curves would meet half-way round the circle, and their tangents are mitred instead."""
 
 
-class Cut(NamedTuple):
+class Trim(NamedTuple):
     """A straight trim of a corner: away goes what lies further than `distance` inches from the finished
     corner along the unit vector `normal`."""
 
@@ -37,7 +33,7 @@ class Cut(NamedTuple):
     distance: float
 
 
-class Join(NamedTuple):
+class CornerJoin(NamedTuple):
     """How one moved side leads into the next: up to a share of the one, along straight strokes, and on from
     a share of the other."""
 
@@ -61,12 +57,12 @@ def moved_side(stroke: Stroke, width: float) -> Stroke:
     return Stroke(start, stroke.center + (stroke.end - stroke.center) * grown, stroke.center, stroke.sweep)
 
 
-def join(ring: Sequence[Stroke], moved: Sequence[Stroke], widths: Sequence[float], at: int) -> Join:
+def join(ring: Sequence[Stroke], moved: Sequence[Stroke], widths: Sequence[float], at: int) -> CornerJoin:
     """How the side before a corner leads into the side after it."""
     one, two = moved[at - 1], moved[at]
     turned = turn_between(ring[at - 1], ring[at])
     if abs(turned) <= SMOOTH:
-        return Join(1.0, (Stroke(one.end, two.start),), 0.0)
+        return CornerJoin(1.0, (Stroke(one.end, two.start),), 0.0)
     if turned < 0:
         return _inner_join(one, two, ring[at].start)
     ahead, behind = ring[at - 1].direction(1), ring[at].direction(0)
@@ -75,9 +71,9 @@ def join(ring: Sequence[Stroke], moved: Sequence[Stroke], widths: Sequence[float
     longest = NEEDLE * max(before, after)
     if turned > pi / 2 and max(reach, reach_back) > longest:
         tip = (one.end + ahead * longest, two.start - behind * longest)
-        return Join(1.0, (Stroke(one.end, tip[0]), Stroke(*tip), Stroke(tip[1], two.start)), 0.0)
+        return CornerJoin(1.0, (Stroke(one.end, tip[0]), Stroke(*tip), Stroke(tip[1], two.start)), 0.0)
     if min(reach, reach_back) < -max(before, after):
-        return Join(1.0, (Stroke(one.end, two.start),), 0.0)
+        return CornerJoin(1.0, (Stroke(one.end, two.start),), 0.0)
     return _mitre(one, two, one.end + ahead * reach, min(reach, reach_back) >= 0)
 
 
@@ -91,47 +87,47 @@ def mitre_reach(turned: float, own: float, other: float) -> float:
     return (other - own * cos(turned)) / sin(turned)
 
 
-def _mitre(one: Stroke, two: Stroke, tip: complex, ahead: bool) -> Join:
+def _mitre(one: Stroke, two: Stroke, tip: complex, ahead: bool) -> CornerJoin:
     """The crossing of the two moved sides carried on; `tip` is that of their tangents, `ahead` of both or
     not. Where it is, a circle that curls back and crosses the other side short of its end is none: it would
     take cloth from the allowance beside that end."""
-    best: tuple[float, Join] | None = None
+    best: tuple[float, CornerJoin] | None = None
     allowed = STRAY * (abs(tip - one.end) + abs(tip - two.start)) + NEAR
     for place in carrier_meetings(one, two):
         leave, enter = share_of(one, place), share_of(two, place)
         walk = abs(leave - 1) * one.length + abs(enter) * two.length
         short = max((1 - leave) * one.length, enter * two.length) > NEAR
         if walk <= allowed and not (ahead and short) and (best is None or walk < best[0]):
-            best = walk, Join(leave, (), enter)
+            best = walk, CornerJoin(leave, (), enter)
     if best is not None:
         return best[1]
     if not ahead:
-        return Join(1.0, (Stroke(one.end, two.start),), 0.0)
-    return Join(1.0, (Stroke(one.end, tip), Stroke(tip, two.start)), 0.0)
+        return CornerJoin(1.0, (Stroke(one.end, two.start),), 0.0)
+    return CornerJoin(1.0, (Stroke(one.end, tip), Stroke(tip, two.start)), 0.0)
 
 
-def _inner_join(one: Stroke, two: Stroke, corner: complex) -> Join:
+def _inner_join(one: Stroke, two: Stroke, corner: complex) -> CornerJoin:
     """The crossing of the two moved sides themselves, the nearest to the corner."""
     found = meetings(one, two)
     if not found:
         return through_corner(one, two, corner)
     leave, enter = min(found, key=lambda shares: abs(one.at(shares[0]) - corner))
-    return Join(leave, (), enter)
+    return CornerJoin(leave, (), enter)
 
 
-def through_corner(one: Stroke, two: Stroke, corner: complex) -> Join:
+def through_corner(one: Stroke, two: Stroke, corner: complex) -> CornerJoin:
     """Both moved sides whole, tied to the finished corner, so that untangling leaves what they cover."""
-    return Join(1.0, (Stroke(one.end, corner), Stroke(corner, two.start)), 0.0, tangled=True)
+    return CornerJoin(1.0, (Stroke(one.end, corner), Stroke(corner, two.start)), 0.0, tangled=True)
 
 
-def trimmed(join: Join, one: Stroke, two: Stroke, corner: complex, cuts: Sequence[Cut]) -> Join:
+def trimmed(join: CornerJoin, one: Stroke, two: Stroke, corner: complex, cuts: Sequence[Trim]) -> CornerJoin:
     """The join with its tip cut back; the moved sides themselves are never cut into."""
     leave, enter = min(join.leave, 1.0), max(join.enter, 0.0)
     tip = [part_of(one, leave, join.leave), *join.between, part_of(two, join.enter, enter)]
     tip = [stroke for stroke in tip if stroke.length > NEAR]
     for cut in cuts:
         tip = clipped(tip, corner, cut)
-    return Join(leave, tuple(_straightened(tip, one, two)), enter, join.tangled)
+    return CornerJoin(leave, tuple(_straightened(tip, one, two)), enter, join.tangled)
 
 
 def _straightened(tip: Sequence[Stroke], one: Stroke, two: Stroke) -> list[Stroke]:
@@ -148,7 +144,7 @@ def _straightened(tip: Sequence[Stroke], one: Stroke, two: Stroke) -> list[Strok
     ]
 
 
-def clipped(tip: list[Stroke], corner: complex, cut: Cut) -> list[Stroke]:
+def clipped(tip: list[Stroke], corner: complex, cut: Trim) -> list[Stroke]:
     """The open chain of strokes with what lies beyond the cut replaced by the cut itself."""
     foot = corner + cut.normal * cut.distance
     line = Stroke(foot, foot + cut.normal * 1j)

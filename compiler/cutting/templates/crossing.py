@@ -7,15 +7,8 @@ from collections.abc import Iterable, Sequence
 from math import pi, sqrt
 from typing import Final
 
-from ...drafting.stroke import Stroke
-from ...measure.tolerance import FLATTEN, NEAR
-
-PARALLEL: Final = 1e-9
-"""Sine of the angle under which two lines are taken to be parallel: they would meet, if at all, so far off
-that no template reaches there."""
-
-CRUMB: Final = 1e-5
-"""Inches. A stroke shorter than this is what rounding leaves where two lines nearly touch; it is left out."""
+from ...geometry.stroke import Stroke
+from ...measure.tolerance import CRUMB, FLATTEN, NEAR, NEVER_MEET
 
 SHOWN: Final = 2 * FLATTEN
 """Inches. A side has a cut line of its own where more than this is left of it: less would not show."""
@@ -26,7 +19,7 @@ def carrier_meetings(one: Stroke, two: Stroke) -> list[complex]:
     if one.center is None and two.center is None:
         along, across = one.end - one.start, two.end - two.start
         sine = (along.conjugate() * across).imag
-        if abs(sine) <= PARALLEL * abs(along) * abs(across):
+        if abs(sine) <= NEVER_MEET * abs(along) * abs(across):
             return []
         share = ((two.start - one.start).conjugate() * across).imag / sine
         return [one.start + along * share]

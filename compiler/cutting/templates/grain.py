@@ -14,13 +14,11 @@ from math import degrees, radians
 from typing import Final, NamedTuple
 
 from ...drafting.model import Piece
-from ...drafting.shapes import Carry
-from ...drafting.stroke import Stroke, ring_strokes, stroke_of
 from ...geometry.edge import Edge
+from ...geometry.pose import Motion
+from ...geometry.stroke import Stroke, ring_strokes, stroke_of
+from ...measure.tolerance import SAME_HEADING
 from ..model import GrainArrow
-
-SAME_HEADING: Final = 0.01
-"""Degrees. Headings nearer than this are one: over a yard they part by a hundredth of an inch."""
 
 LENGTH_DIGITS: Final = 6
 """Decimals of an inch that sides are compared by, so that rounding doesn't choose between two equal ones."""
@@ -85,7 +83,7 @@ def _apart(one: float, other: float) -> float:
     return min(between, CROSSING - between)
 
 
-def heading_back(carry: Carry, heading: float) -> float:
+def heading_back(carry: Motion, heading: float) -> float:
     """A member's heading as it lies in the first piece's frame, 0 <= heading < 180."""
     along = carry.direction_back(-1j * exp(1j * radians(heading)))
     return _tidy(degrees(phase(along / -1j)))
@@ -100,7 +98,7 @@ class GrainGroups:
         self.pieces: list[list[int]] = []
         self.arrow_of: dict[int, list[int]] = {}  # by piece, the pieces of its arrow
 
-    def place(self, piece: Piece, ways: Sequence[Carry], turned_over: Sequence[Carry]) -> None:
+    def place(self, piece: Piece, ways: Sequence[Motion], turned_over: Sequence[Motion]) -> None:
         """Counts the piece to an arrow that suits it in some way the template fits it; else to a new arrow.
 
         `ways` are the turns that fit, the one meant first: an equilateral triangle has three, and needs no

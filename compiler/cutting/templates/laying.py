@@ -10,17 +10,18 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from ...drafting.congruence import middle_of, unit
+from ...drafting.congruence import middle_of
 from ...drafting.model import Draft, Piece, Shape
-from ...drafting.shapes import Carry, symmetries
+from ...drafting.shapes import symmetries
+from ...geometry.pose import Motion, Pose
 from .common_trim import common_cuts, differing
-from .corners import Cut
+from .corners import Trim
 from .grain import GrainGroups, block_headings
 from .marks import TOGETHER, SeamMark, side_marks
 from .outlines import CornerKey
 from .trimming import Trims
 
-CornerCuts = dict[CornerKey, tuple[Cut, ...]]
+CornerCuts = dict[CornerKey, tuple[Trim, ...]]
 """The trims of the template's sharp corners, by the first piece's corners."""
 
 
@@ -33,8 +34,8 @@ class Laid:
 
     first: Piece
     pieces: tuple[Piece, ...]
-    ways: tuple[Carry, ...]
-    mirrors: tuple[Carry, ...]  # every mirror that lays the first piece on itself
+    ways: tuple[Motion, ...]
+    mirrors: tuple[Motion, ...]  # every mirror that lays the first piece on itself
     grain: GrainGroups
 
 
@@ -45,23 +46,23 @@ def lay(draft: Draft, shape: Shape, trims: Trims, alike: Sequence[int]) -> Laid:
     """
     first = draft.pieces[shape.members[0].piece - 1]
     origin = middle_of(trims.outlines.rings(first.number)[0])
-    own = [(0.0, False)] if shape.turns == 1 and not shape.reversible else list(symmetries(first))
-    turns = [unit(turned) for turned, over in own if not over]
-    mirrors = tuple(Carry(origin, unit(turned), True, origin) for turned, over in own if over)
+    own = (Pose(),) if shape.turns == 1 and not shape.reversible else symmetries(first)
+    turns = [pose.motion(origin) for pose in own if not pose.reversed]
+    mirrors = tuple(pose.motion(origin) for pose in own if pose.reversed)
     wanted = {key: trims.cuts(key) for key in sharp_corners(trims, first)}
     grain = GrainGroups(block_headings(draft.outline))
-    laid: dict[object, tuple[Piece, Carry]] = {}
+    laid: dict[object, tuple[Piece, Motion]] = {}
     for member in shape.members:
         piece = draft.pieces[member.piece - 1]
         key = (alike[member.piece - 1], piece.grain)
         if key in laid:
             grain.place_like(piece, laid[key][0])
             continue
-        plain = Carry(origin, unit(member.turned), member.reversed, _middle(piece, trims))
-        fitting = [_after(plain, turn) for turn in turns]
+        plain = member.pose.motion(origin, _middle(piece, trims))
+        fitting = [plain.after(turn) for turn in turns]
         if len(fitting) > 1 and wanted:
             fitting = _best_first(fitting, trims, wanted, piece)
-        grain.place(piece, fitting, [_mirrored_first(fitting[0], mirror) for mirror in mirrors])
+        grain.place(piece, fitting, [fitting[0].after(mirror) for mirror in mirrors])
         laid[key] = piece, fitting[0]
     pieces, ways = zip(*laid.values(), strict=True)
     return Laid(first, pieces, ways, mirrors, grain)
@@ -69,16 +70,6 @@ def lay(draft: Draft, shape: Shape, trims: Trims, alike: Sequence[int]) -> Laid:
 
 def _middle(piece: Piece, trims: Trims) -> complex:
     return middle_of(trims.outlines.rings(piece.number)[0])
-
-
-def _after(carry: Carry, turn: complex) -> Carry:
-    """The carry that first turns the shape upon itself."""
-    return carry._replace(turn=carry.turn * (turn.conjugate() if carry.mirrors else turn))
-
-
-def _mirrored_first(carry: Carry, mirror: Carry) -> Carry:
-    """The carry that first mirrors the shape upon itself."""
-    return _after(carry, mirror.turn)._replace(mirrors=not carry.mirrors)
 
 
 def sharp_corners(trims: Trims, piece: Piece) -> list[CornerKey]:
@@ -92,22 +83,22 @@ def sharp_corners(trims: Trims, piece: Piece) -> list[CornerKey]:
     return [key for key, corner in corners if corner is not None and corner.sharp]
 
 
-def _best_first(ways: Sequence[Carry], trims: Trims, wanted: CornerCuts, piece: Piece) -> list[Carry]:
+def _best_first(ways: Sequence[Motion], trims: Trims, wanted: CornerCuts, piece: Piece) -> list[Motion]:
     """The ways, those whose trims agree at most corners first."""
     return sorted(ways, key=lambda way: _mismatch(trims, wanted, piece, way))
 
 
-def _mismatch(trims: Trims, wanted: CornerCuts, piece: Piece, way: Carry) -> int:
+def _mismatch(trims: Trims, wanted: CornerCuts, piece: Piece, way: Motion) -> int:
     """How many corners of the piece, so laid, are trimmed otherwise than the first piece's."""
     return sum(differing(cuts, _cuts_back(trims, key, piece, way)) for key, cuts in wanted.items())
 
 
-def _cuts_back(trims: Trims, key: CornerKey, piece: Piece, way: Carry) -> tuple[Cut, ...]:
+def _cuts_back(trims: Trims, key: CornerKey, piece: Piece, way: Motion) -> tuple[Trim, ...]:
     """The trims of the piece's corner that lies on a corner of the template, as they lie on the template."""
     corner = trims.outlines.corner(key)
     assert corner is not None, "a sharp corner has sides"
-    theirs = trims.outlines.nearest_corner(piece.number, way.place(corner.at), way.direction(corner.opens))
-    return tuple(Cut(way.direction_back(cut.normal), cut.distance) for cut in trims.cuts(theirs))
+    theirs = trims.outlines.nearest_corner(piece.number, way(corner.at), way.direction(corner.opens))
+    return tuple(Trim(way.direction_back(cut.normal), cut.distance) for cut in trims.cuts(theirs))
 
 
 def template_cuts(laid: Laid, trims: Trims) -> CornerCuts:
@@ -123,17 +114,17 @@ def template_cuts(laid: Laid, trims: Trims) -> CornerCuts:
     return found
 
 
-def turning_over(laid: Laid, trims: Trims, cuts: CornerCuts) -> Carry | None:
+def turning_over(laid: Laid, trims: Trims, cuts: CornerCuts) -> Motion | None:
     """Of the shape's mirrors, the one that its trims agree with best; None where it has no mirror line."""
 
-    def cost(mirror: Carry) -> int:
+    def cost(mirror: Motion) -> int:
         image = _mirrored_cuts(laid, trims, cuts, mirror)
         return sum(differing(cuts[key], image[key]) for key in cuts)
 
     return min(laid.mirrors, key=cost, default=None)
 
 
-def evened_cuts(laid: Laid, trims: Trims, cuts: CornerCuts, mirror: Carry | None) -> CornerCuts:
+def evened_cuts(laid: Laid, trims: Trims, cuts: CornerCuts, mirror: Motion | None) -> CornerCuts:
     """The trims made the same on both sides of the mirror line, by taking less."""
     if mirror is None:
         return cuts
@@ -146,30 +137,30 @@ def evened_cuts(laid: Laid, trims: Trims, cuts: CornerCuts, mirror: Carry | None
     return evened
 
 
-def _mirrored_cuts(laid: Laid, trims: Trims, cuts: CornerCuts, mirror: Carry) -> CornerCuts:
+def _mirrored_cuts(laid: Laid, trims: Trims, cuts: CornerCuts, mirror: Motion) -> CornerCuts:
     found: CornerCuts = {}
     for key in cuts:
         corner = trims.outlines.corner(key)
         assert corner is not None, "a sharp corner has sides"
         other = trims.outlines.nearest_corner(
-            laid.first.number, mirror.place_back(corner.at), mirror.direction_back(corner.opens)
+            laid.first.number, mirror.back(corner.at), mirror.direction_back(corner.opens)
         )
-        found[key] = tuple(Cut(mirror.direction(cut.normal), cut.distance) for cut in cuts[other])
+        found[key] = tuple(Trim(mirror.direction(cut.normal), cut.distance) for cut in cuts[other])
     return found
 
 
-def template_marks(laid: Laid, trims: Trims, mirror: Carry | None) -> list[SeamMark]:
+def template_marks(laid: Laid, trims: Trims, mirror: Motion | None) -> list[SeamMark]:
     """The match marks of every piece, each place once, on both sides of a mirror line."""
     kept: list[SeamMark] = []
     for piece, way in zip(laid.pieces, laid.ways, strict=True):
         for ring in trims.outlines.rings(piece.number):
             for side in ring:
                 for mark in side_marks(side):
-                    back = SeamMark(way.place_back(mark.at), way.direction_back(mark.toward), mark.allowance)
+                    back = SeamMark(way.back(mark.at), way.direction_back(mark.toward), mark.allowance)
                     _add_mark(kept, back)
     if mirror is not None:
         for mark in tuple(kept):
-            _add_mark(kept, SeamMark(mirror.place(mark.at), mirror.direction(mark.toward), mark.allowance))
+            _add_mark(kept, SeamMark(mirror(mark.at), mirror.direction(mark.toward), mark.allowance))
     return kept
 
 
@@ -178,6 +169,6 @@ def _add_mark(kept: list[SeamMark], mark: SeamMark) -> None:
         kept.append(mark)
 
 
-def ring_cuts(cuts: CornerCuts, number: int, ring: int, count: int) -> Sequence[tuple[Cut, ...]]:
+def ring_cuts(cuts: CornerCuts, number: int, ring: int, count: int) -> Sequence[tuple[Trim, ...]]:
     """The trims of a ring's corners in order."""
     return [cuts.get((number, ring, at), ()) for at in range(count)]

@@ -8,8 +8,9 @@ from math import inf
 from ...diagnostics.diagnostic import Diagnostic, Outcome, in_order
 from ...diagnostics.source import NOWHERE, Span
 from ...drafting.model import Draft, Piece, Shape, Side
-from ...drafting.stroke import WholeSide, point_of, ring_edges
+from ...drafting.whole_sides import WholeSide
 from ...geometry.edge import Edge, Point
+from ...geometry.stroke import point_of, ring_edges
 from ...measure.tolerance import NEAR, near
 from ...words.messages import templates as complain
 from ...words.numbers import ruler_text
@@ -26,7 +27,7 @@ from .trimming import Trims
 def make_templates(draft: Draft) -> Outcome[tuple[Template, ...]]:
     """The templates in order of their letters, and warnings about allowances that have no room."""
     trims = Trims(Outlines(draft.pieces), draft.trim)
-    alike = neighbourhoods(draft.pieces)
+    alike = neighbourhoods(draft)
     templates: list[Template] = []
     said: list[Diagnostic] = []
     for shape in draft.shapes:

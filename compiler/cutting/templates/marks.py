@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Final, NamedTuple
 
-from ...drafting.stroke import WholeSide
+from ...drafting.whole_sides import WholeSide
 from ...measure.tolerance import NEAR
 
 LONG: Final = 4.0

@@ -10,19 +10,21 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Final
 
-from ...drafting.model import Piece
+from ...drafting.model import Draft
 from ...drafting.shapes import translate_key
 from ...geometry.edge import Point
+from ...geometry.planar import OUTER
 
 SHIFT_DIGITS: Final = 6
 """Decimals of an inch by which shifts are compared; two that round apart only cost the same work twice."""
 
 
-def neighbourhoods(pieces: Sequence[Piece]) -> list[int]:
-    """For each piece a number that it shares with the pieces that lie alike; pieces[n - 1].number is n."""
+def neighbourhoods(draft: Draft) -> list[int]:
+    """For each piece a number that it shares with the pieces that lie alike."""
+    pieces = draft.pieces
     kinds = _numbered([translate_key(piece) for piece in pieces])
     starts = [_start(piece.ring[0].edge.start) for piece in pieces]
-    around = [_neighbours(piece) for piece in pieces]
+    around = [draft.graph.across(at) for at in range(len(pieces))]
     near = _numbered(
         [
             (kinds[at], tuple(_seen(kinds, starts, at, number) for number in numbers))
@@ -31,7 +33,7 @@ def neighbourhoods(pieces: Sequence[Piece]) -> list[int]:
     )
     return _numbered(
         [
-            (near[at], tuple(near[number - 1] if number else 0 for number in numbers))
+            (near[at], tuple(near[number] if number != OUTER else 0 for number in numbers))
             for at, numbers in enumerate(around)
         ]
     )
@@ -47,16 +49,9 @@ def _start(point: Point) -> tuple[float, float]:
     return float(point.x), float(point.y)
 
 
-def _neighbours(piece: Piece) -> tuple[int, ...]:
-    """The neighbours' numbers all the way round, 0 for the outside."""
-    return tuple(
-        part.neighbour or 0 for ring in (piece.ring, *piece.holes) for side in ring for part in side.parts
-    )
-
-
 def _seen(kinds: Sequence[int], starts: Sequence[tuple[float, float]], at: int, number: int) -> object:
     """What a piece sees of a neighbour: its outline and how it lies from here."""
-    if not number:
+    if number == OUTER:
         return None
-    (x, y), (from_x, from_y) = starts[number - 1], starts[at]
-    return kinds[number - 1], round(x - from_x, SHIFT_DIGITS) + 0.0, round(y - from_y, SHIFT_DIGITS) + 0.0
+    (x, y), (from_x, from_y) = starts[number], starts[at]
+    return kinds[number], round(x - from_x, SHIFT_DIGITS) + 0.0, round(y - from_y, SHIFT_DIGITS) + 0.0

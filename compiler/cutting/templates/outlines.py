@@ -1,6 +1,6 @@
 """A draft's pieces as whole sides and corners, and which corner of a neighbour lies at a corner's seam.
 
-Inches; places are complex numbers (see drafting.stroke).
+Inches; places are complex numbers (see geometry.stroke).
 """
 
 from __future__ import annotations
@@ -10,14 +10,13 @@ from math import pi
 from typing import Final, NamedTuple
 
 from ...drafting.model import Piece
-from ...drafting.stroke import WholeSide, turn_between, whole_sides
-from ...measure.tolerance import NEAR
+from ...drafting.whole_sides import WholeSide, whole_sides
+from ...geometry.stroke import turn_between
+from ...measure.tolerance import NEAR, ONE_WAY
 
-SHARP: Final = pi / 2 - 1e-4
+SHARP: Final = pi / 2 - ONE_WAY
 """Radians. Points sharper than this are trimmed; a right angle with a float's rounding is not."""
 
-ALONG: Final = 1e-4
-"""How far apart two unit vectors along one seam may lie: the rounding of a short side's ends."""
 
 CornerKey = tuple[int, int, int]
 """A corner by its piece's number, its ring (0 the outer) and the index of the side that starts there."""
@@ -131,6 +130,6 @@ class Outlines:
                 if abs(side.stroke.start - corner.at) > 2 * NEAR:
                     continue
                 theirs = self.corner((number, ring, at))
-                if theirs is not None and abs(theirs.into(not after) - along) < ALONG:
+                if theirs is not None and abs(theirs.into(not after) - along) < ONE_WAY:
                     return number, ring, at
         return None

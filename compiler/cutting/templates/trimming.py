@@ -20,7 +20,7 @@ square to that side: there the next piece along the line ends so too. A corner i
 edges where that keeps both targets, else straight from one E to the other. All cuts stay clear of the
 allowance beside the seams themselves.
 
-Inches; places are complex numbers (see drafting.stroke).
+Inches; places are complex numbers (see geometry.stroke).
 """
 
 from __future__ import annotations
@@ -33,7 +33,7 @@ from typing import Final, NamedTuple
 
 from ...drafting.model import TrimRule
 from ...measure.tolerance import NEAR
-from .corners import NEEDLE, Cut, mitre_reach
+from .corners import NEEDLE, Trim, mitre_reach
 from .outlines import Corner, CornerKey, Outlines
 
 UNTRIMMED: Final = Fraction(2)
@@ -45,7 +45,7 @@ class End(NamedTuple):
     """What a corner meets at the end of one of its seams: the neighbour's edge there or the square cut that
     stands in for it, and the sharp neighbour's corner, if that is what lies there."""
 
-    edge: Cut | None
+    edge: Trim | None
     fixed: bool  # the neighbour is never trimmed: its edge is the target
     sharp: CornerKey | None
 
@@ -56,9 +56,9 @@ class Trims:
     def __init__(self, outlines: Outlines, rule: TrimRule) -> None:
         self.outlines = outlines
         self.rule = rule
-        self._cuts: dict[CornerKey, tuple[Cut, ...]] = {}
+        self._cuts: dict[CornerKey, tuple[Trim, ...]] = {}
 
-    def cuts(self, key: CornerKey) -> tuple[Cut, ...]:
+    def cuts(self, key: CornerKey) -> tuple[Trim, ...]:
         """The cuts of any corner, in the block's directions; none unless it is sharp."""
         found = self._cuts.get(key)
         if found is None:
@@ -68,14 +68,14 @@ class Trims:
             self._cuts[key] = found
         return found
 
-    def _corner_cuts(self, corner: Corner) -> tuple[Cut, ...]:
+    def _corner_cuts(self, corner: Corner) -> tuple[Trim, ...]:
         if self.rule.style == "none":
             return (square_cut(corner, UNTRIMMED),)
         if self.rule.style == "square":
             return (square_cut(corner, self.rule.limit),)
         return self._matched_cuts(corner)
 
-    def _matched_cuts(self, corner: Corner) -> tuple[Cut, ...]:
+    def _matched_cuts(self, corner: Corner) -> tuple[Trim, ...]:
         """The neighbours' edges where they keep both targets, and what else it takes to reach them."""
         ends = (self._end(corner, False), self._end(corner, True))
         targets = (self._target(corner, ends, False), self._target(corner, ends, True))
@@ -107,7 +107,7 @@ class Trims:
             return End(None, False, key)
         return End(_cut_along(corner, after, theirs.angle, theirs.side(after).allowance), True, None)
 
-    def _usable_edges(self, ends: tuple[End, End]) -> list[Cut]:
+    def _usable_edges(self, ends: tuple[End, End]) -> list[Trim]:
         """The edges to cut along: a true neighbour's wherever there is one, before any that stands in."""
         true = [end.edge for end in ends if end.fixed and end.edge]
         return true or [end.edge for end in ends if end.edge]
@@ -138,28 +138,28 @@ class Trims:
         return max(float(self.rule.limit), corner.before.allowance, corner.after.allowance) + NEAR
 
 
-def _keeps(corner: Corner, after: bool, cut: Cut, target: float | None) -> bool:
+def _keeps(corner: Corner, after: bool, cut: Trim, target: float | None) -> bool:
     """Whether a cut leaves the end of one seam at its target."""
     return target is None or reach(corner, after, (cut,)) >= target - NEAR
 
 
-def _chord(corner: Corner, before: float, after: float) -> Cut:
+def _chord(corner: Corner, before: float, after: float) -> Trim:
     """The cut straight from one cut edge's end to the other's."""
     ends = (
         corner.aside(False) - corner.into(False) * before,
         corner.aside(True) - corner.into(True) * after,
     )
     normal = (ends[1] - ends[0]) / abs(ends[1] - ends[0]) * -1j
-    return Cut(normal, (ends[0] * normal.conjugate()).real)
+    return Trim(normal, (ends[0] * normal.conjugate()).real)
 
 
-def _cut_along(corner: Corner, after: bool, angle: float, allowance: float) -> Cut:
+def _cut_along(corner: Corner, after: bool, angle: float, allowance: float) -> Trim:
     """The cut beyond a line from the corner at an angle to one side, moved out where it would take cloth from
     the allowance of the piece's own seams (their widths may differ)."""
     round_to_cloth = 1j if after else -1j
     ray = corner.into(after) * exp(round_to_cloth * angle)
     normal = ray * round_to_cloth
-    return Cut(normal, max(allowance, _clearance(corner, normal)))
+    return Trim(normal, max(allowance, _clearance(corner, normal)))
 
 
 def _clearance(corner: Corner, normal: complex) -> float:
@@ -168,15 +168,15 @@ def _clearance(corner: Corner, normal: complex) -> float:
     return max((place * normal.conjugate()).real for place in across)
 
 
-def square_cut(corner: Corner, limit: Fraction) -> Cut:
+def square_cut(corner: Corner, limit: Fraction) -> Trim:
     """The cut straight across the tip, at a distance beyond the finished point or as near as the allowance
     beside both seams lets it come."""
     outward = -(corner.into(False) + corner.into(True))
     normal = outward / abs(outward)
-    return Cut(normal, max(float(limit), _clearance(corner, normal)))
+    return Trim(normal, max(float(limit), _clearance(corner, normal)))
 
 
-def reach(corner: Corner, after: bool, cuts: Sequence[Cut]) -> float:
+def reach(corner: Corner, after: bool, cuts: Sequence[Trim]) -> float:
     """Inches that the cut edge of a side runs on beyond the finished corner after the cuts."""
     furthest = whole_reach(corner, after)
     back, aside = -corner.into(after), corner.aside(after)

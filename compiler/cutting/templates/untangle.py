@@ -10,17 +10,13 @@ from collections.abc import Sequence
 from math import pi
 from typing import Final
 
-from ...drafting.stroke import Stroke, doubled_area
-from .crossing import CRUMB, joined_up, meetings, part_of, winding
-
-ASIDE: Final = 2e-6
-"""Inches. How far to each side of a stroke the ground is tried: over rounding, under a CRUMB."""
+from ...geometry.stroke import Stroke, doubled_area
+from ...measure.tolerance import ASIDE, CRUMB, LEAST_RING
+from .crossing import joined_up, meetings, part_of, winding
 
 MEET: Final = 3 * CRUMB
 """Inches. Ends nearer than this are one corner of the untangled ring: a crumb may have been lost between."""
 
-LEAST: Final = 1e-6
-"""Square inches. A ring round less than this is what rounding leaves of two lines that coincide."""
 
 HALF: Final = 0.5
 """Turns. Winding is a whole number but for rounding, so a half tells 0 from 1."""
@@ -44,7 +40,7 @@ def untangled(ring: Sequence[Stroke], hole: bool) -> list[list[Stroke]]:
             kept.setdefault(_place_key(piece), piece)
     rings = [joined_up(chain) for chain in _chained(list(kept.values()))]
     sizes = [(doubled_area(each) * sign / 2, each) for each in rings if len(each) > 0]
-    sizes = [(size, each) for size, each in sizes if abs(size) > LEAST]
+    sizes = [(size, each) for size, each in sizes if abs(size) > LEAST_RING]
     return [each for _, each in sorted(sizes, key=lambda pair: -pair[0])]
 
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from ...drafting.curves import flattened
 from ...drafting.model import Default as ModelDefault
+from ...geometry.curves import flattened
 from ...geometry.edge import Edge, Point
 from ...measure.tolerance import Number
 from ...words.say import INCHES

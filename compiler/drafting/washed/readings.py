@@ -9,13 +9,13 @@ from math import hypot
 from typing import Any
 
 from ...diagnostics.source import Span
+from ...geometry.curves import along
 from ...geometry.motion import mirror_in, turn_about
 from ...language import tree
 from ...language.walk import nodes_in
 from ...measure.angle import cosine_sine
 from ...measure.tolerance import NEAR, Number
 from ..context import Bench, Context, step_degrees
-from ..curves import along
 from ..frame import Frame
 from ..points import line_of, place_of
 from .model import Reading

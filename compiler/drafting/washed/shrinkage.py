@@ -11,14 +11,13 @@ from dataclasses import dataclass
 from math import hypot, sqrt
 from typing import Final
 
+from ...measure.tolerance import STILL
 from .model import SPREAD, Shrinkage
 
 LEAN_SPREAD: Final = 0.01
 """Standard deviation of how far an old block leans: two per cent is much."""
 
 ROUNDS: Final = 100
-STILL: Final = 1e-13
-"""The fit is done when no scale moves by more: rounding, in a number about 1."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,8 +8,8 @@ from fractions import Fraction
 from typing import Final
 
 from ...drafting.model import Draft, Piece
-from ...drafting.stroke import Stroke, edge_of, place_of, stroke_of
 from ...geometry.edge import Edge, Point
+from ...geometry.stroke import Stroke, edge_of, place_of, stroke_of
 from ...measure.marks import mark_up
 from ...measure.tolerance import NEAR, Number
 from ...words.numbers import ruler_text
@@ -190,21 +190,9 @@ def _extent(piece: Piece, along: complex) -> tuple[float, float]:
 
 def _outline(graph: SeamGraph, pieces: Region) -> tuple[Edge, ...]:
     """The finished outline of a section."""
-    first = next(
-        half
-        for piece in sorted(pieces)
-        for ring in graph.rings[piece]
-        for half in ring
-        if graph.beyond(half // 2, piece) not in pieces
-    )
-    ring, half = [], first
-    while True:
-        ring.append(half)
-        half = graph.following[half]
-        while graph.cloth(half ^ 1) in pieces:
-            half = graph.following[half ^ 1]
-        if half == first:
-            return _edges([graph.directed(each) for each in ring])
+    first = next(graph.planar.bordering(pieces))
+    ring = graph.planar.border(first, lambda half: graph.cloth(half ^ 1) in pieces)
+    return _edges([graph.directed(each) for each in ring])
 
 
 def _edges(strokes: Sequence[Stroke]) -> tuple[Edge, ...]:

@@ -6,11 +6,12 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Final
 
-from ...drafting.stroke import Stroke
+from ...geometry.stroke import Stroke
+from ...measure.tolerance import ONE_WAY
 from ..order.folding import Added, Papers
 from ..order.naturals import Naturals
 from ..order.runs import joined
-from ..order.seam_graph import SMOOTH, SeamGraph
+from ..order.seam_graph import SeamGraph
 
 TRIES: Final = 1500
 """Regions looked at in the search for the fewest sections: every way of parting a grid of 6 x 6 has fewer.
@@ -96,12 +97,9 @@ class Sections:
 
     def _edge_places(self, pieces: Region) -> set[int]:
         return {
-            place
-            for piece in pieces
-            for ring in self.graph.rings[piece]
-            for half in ring
-            if self.graph.beyond(half // 2, piece) not in pieces
-            for place in (self.graph.place_at(half), self.graph.place_at(half ^ 1))
+            self.graph.place_at(end)
+            for half in self.graph.planar.bordering(pieces)
+            for end in (half, half ^ 1)
         }
 
     def _within(self, half: int, pieces: Region) -> bool:
@@ -135,4 +133,4 @@ class Sections:
 
 def _upright(seam: Stroke) -> bool:
     """Whether a seam does not run level."""
-    return abs(seam.direction(0).imag) > SMOOTH
+    return abs(seam.direction(0).imag) > ONE_WAY

@@ -7,13 +7,13 @@ from collections.abc import Sequence
 from typing import Final
 
 from ...drafting.model import Draft
-from ...drafting.shapes import Carry, carry
-from ...drafting.stroke import Stroke, point_of
+from ...drafting.shapes import carry
 from ...geometry.edge import Edge
+from ...geometry.pose import STAY, Motion
+from ...geometry.stroke import Stroke, point_of
 from ..model import Assembly, Cloth, Copy, Partial, SeamSide, Step, Unit
-from .likeness import STAY, Motion
 from .runs import eased_places, edges_of, is_rectangle, joined, joined_ring, sizes, turning_places
-from .splitting import Node, Splitter
+from .splitting import JoinNode, Splitter
 
 SPOT_DIGITS: Final = 4
 """Decimals of an inch by which places of copies are told apart: far wider than a copy's places stray."""
@@ -41,7 +41,7 @@ class _Order:
         self.order = self._in_order()
         self.step_of = {node: number for number, node in enumerate(self.order, 1)}
         self.sewn_at = {half // 2: node for node in self.order for half in self.nodes[node].path}
-        self.carries: dict[int, Carry] = {}
+        self.carries: dict[int, Motion] = {}
         self.members = {member.piece: (shape, member) for shape in draft.shapes for member in shape.members}
         self.turned_at = self._turned_spots()
 
@@ -100,7 +100,7 @@ class _Order:
         known = set(early)
         return early + [number for number in order if number not in known]
 
-    def _within_unit(self, node: Node) -> bool:
+    def _within_unit(self, node: JoinNode) -> bool:
         unit = self.unit_of[node.pieces[0] - 1]
         return unit >= 0 and all(self.unit_of[piece - 1] == unit for piece in node.pieces)
 
@@ -147,6 +147,7 @@ class _Order:
             partial=self._partial(number),
             finished=unit.finished,
             unfinished=unit.unfinished,
+            path=node.path,
         )
 
     def _side(self, part: int, runs: Sequence[Stroke]) -> SeamSide:
@@ -163,21 +164,11 @@ class _Order:
     def _on_template(self, number: int, runs: Sequence[Stroke]) -> tuple[Edge, ...]:
         shape, member = self.members[number]
         way = self.carries.setdefault(number, carry(shape, self.draft.pieces, member))
-        return edges_of(
-            [
-                Stroke(
-                    way.place_back(run.start),
-                    way.place_back(run.end),
-                    None if run.center is None else way.place_back(run.center),
-                    -run.sweep if way.mirrors else run.sweep,
-                )
-                for run in runs
-            ]
-        )
+        return edges_of([way.stroke_back(run) for run in runs])
 
     # ---- set-in seams ----------------------------------------------------------------------------
 
-    def _runs(self, node: Node) -> list[Stroke]:
+    def _runs(self, node: JoinNode) -> list[Stroke]:
         """A join's path as runs, first part on the right."""
         strokes = [self.graph.directed(half) for half in node.path]
         if node.closed and not node.beside:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from cmath import phase
 from collections.abc import Sequence
 
-from ...drafting.stroke import Stroke
+from ...geometry.stroke import Stroke
 from .seam_graph import SeamGraph
 
 Ring = tuple[tuple[Stroke, float], ...]
@@ -39,14 +39,7 @@ def _strokes(graph: SeamGraph, ring: Sequence[int]) -> Ring:
 
 def walk_border(graph: SeamGraph, cut: Sequence[bool], edge: int) -> list[int]:
     """The halves round a part: along its outside, and across whatever is still sewn within it."""
-    ring, half = [], edge
-    while True:
-        ring.append(half)
-        half = graph.following[half]
-        while not (cut[half // 2] or graph.links[half // 2].left < 0):
-            half = graph.following[half ^ 1]
-        if half == edge:
-            return ring
+    return graph.planar.border(edge, lambda half: not (cut[half // 2] or graph.links[half // 2].left < 0))
 
 
 def frame_of(ring: Ring) -> float:

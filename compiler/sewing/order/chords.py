@@ -12,8 +12,9 @@ from collections.abc import Sequence
 from math import cos, pi, sin
 from typing import Final
 
+from ...measure.tolerance import ONE_WAY
 from .naturals import Naturals
-from .seam_graph import SMOOTH, SeamGraph
+from .seam_graph import SeamGraph
 
 PARALLEL_DIGITS: Final = 3
 """Decimals of a radian: seams nearer in direction than this are rows or columns of one set."""
@@ -141,8 +142,8 @@ class Seams:
             if other != half and (graph.links[other // 2].rim or self.cut[other // 2])
         )
         beside = (turned[0], 2 * pi - turned[-1])
-        square = any(min(abs(angle - pi / 2), abs(angle - pi)) <= SMOOTH for angle in beside)
-        return not square, abs(sum(beside) - pi) <= SMOOTH
+        square = any(min(abs(angle - pi / 2), abs(angle - pi)) <= ONE_WAY for angle in beside)
+        return not square, abs(sum(beside) - pi) <= ONE_WAY
 
 
 def choices(chords: Sequence[Chord], heading: float | None, in_rows: bool, frame: float) -> list[list[Chord]]:

@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from itertools import pairwise
 from typing import Final, NamedTuple
 
-from ...drafting.stroke import place_of
+from ...geometry.stroke import place_of
 from .chords import Seams
 from .seam_graph import SeamGraph
 

@@ -10,14 +10,10 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from typing import Final, NamedTuple
 
-from ...drafting.stroke import Stroke
-from ...measure.tolerance import NEAR
+from ...geometry.stroke import Stroke
+from ...measure.tolerance import BESIDE_FOLD
 from .runs import joined
 from .seam_graph import SeamGraph
-
-BESIDE: Final = 10 * NEAR
-"""Inches by which a corner may stray over a line that it lies on."""
-
 
 ROUND: Final = 3  # pieces that make a round; the two ends of a row do not
 
@@ -90,7 +86,7 @@ class Papers:
         if abs(more) > 1:
             return more > 0
         larger = float(self.graph.pieces[one].area) - float(self.graph.pieces[two].area)
-        if abs(larger) > BESIDE:
+        if abs(larger) > BESIDE_FOLD:
             return larger > 0
         surrounded = min(len(beside[one]), len(beside[two])) >= ROUND
         return surrounded and self._alone(one, beside) and not self._alone(two, beside)
@@ -116,7 +112,7 @@ class Papers:
         along = shared[0].direction(0)
         for other in others:
             for corner in self.corners[other]:
-                if ((corner - shared[0].start) / along).imag > BESIDE:
+                if ((corner - shared[0].start) / along).imag > BESIDE_FOLD:
                     return None
         return shared[0]
 

@@ -2,72 +2,24 @@
 
 from __future__ import annotations
 
-from cmath import exp, phase
+from cmath import exp
 from collections.abc import Mapping, Sequence
 from math import pi, radians
-from typing import Final, NamedTuple
+from typing import NamedTuple
 
 from ...drafting.model import Draft
-from ...drafting.stroke import Stroke, ring_strokes
-from ...measure.tolerance import NEAR
-
-ALIKE: Final = 20 * NEAR
-"""Inches between a piece and its like: each piece's middle may be off by NEAR, and the turn is found from
-two."""
-
-ANGLE: Final = 1e-4
-"""Radians that a piece may lie turned from its like; congruence found the turns from places within NEAR."""
-
-GRID: Final = 1e-3
-"""Inches. Pieces are looked up in squares of this width, much wider than ALIKE and narrower than any
-piece."""
+from ...geometry.pose import Motion
+from ...geometry.stroke import ring_strokes
+from ...measure.tolerance import GRID, LIKE_PLACE, ONE_WAY
 
 
-class Pose(NamedTuple):
+class PlacedPiece(NamedTuple):
     """What a piece is, and how it lies. `kind` is one for each template, way up and fabric."""
 
     kind: int
     middle: complex
     turned: float  # radians, clockwise
     turns: int  # how many turns carry it onto itself
-
-
-class Motion(NamedTuple):
-    """A turn about the block's top left, then a shift."""
-
-    turn: complex
-    shift: complex
-
-    def __call__(self, place: complex) -> complex:
-        """Where a place goes."""
-        return place * self.turn + self.shift
-
-    def back(self, place: complex) -> complex:
-        """The place that goes there."""
-        return (place - self.shift) / self.turn
-
-    def after(self, first: Motion) -> Motion:
-        """The motion that does `first`, then this."""
-        return Motion(self.turn * first.turn, self.turn * first.shift + self.shift)
-
-    @property
-    def degrees(self) -> float:
-        """The turn in degrees clockwise, 0 <= degrees < 360."""
-        found = phase(self.turn) * 180 / pi % 360
-        return 0.0 if 360 - found < 1e-9 else found
-
-    def stroke(self, stroke: Stroke) -> Stroke:
-        """Where a stroke goes."""
-        center = None if stroke.center is None else self(stroke.center)
-        return Stroke(self(stroke.start), self(stroke.end), center, stroke.sweep)
-
-    def stroke_back(self, stroke: Stroke) -> Stroke:
-        """The stroke that goes there."""
-        center = None if stroke.center is None else self.back(stroke.center)
-        return Stroke(self.back(stroke.start), self.back(stroke.end), center, stroke.sweep)
-
-
-STAY: Final = Motion(1 + 0j, 0j)
 
 
 class Likeness(NamedTuple):
@@ -78,10 +30,10 @@ class Likeness(NamedTuple):
     pieces: tuple[int, ...]
 
 
-def poses_of(draft: Draft, cloths: Mapping[str, str] | None = None) -> list[Pose]:
+def poses_of(draft: Draft, cloths: Mapping[str, str] | None = None) -> list[PlacedPiece]:
     """Every piece's pose, in order of number. `cloths`: what stands for each fabric, where it is another."""
     kinds: dict[tuple[str, bool, str], int] = {}
-    poses: list[Pose | None] = [None] * len(draft.pieces)
+    poses: list[PlacedPiece | None] = [None] * len(draft.pieces)
     for shape in draft.shapes:
         for member in shape.members:
             piece = draft.pieces[member.piece - 1]
@@ -90,7 +42,7 @@ def poses_of(draft: Draft, cloths: Mapping[str, str] | None = None) -> list[Pose
             strokes = ring_strokes([side.edge for side in piece.ring])
             spots = [spot for each in strokes for spot in (each.start, each.at(0.5))]
             middle = sum(spots) / len(spots)
-            poses[member.piece - 1] = Pose(kind, middle, radians(member.turned), shape.turns)
+            poses[member.piece - 1] = PlacedPiece(kind, middle, radians(member.turned), shape.turns)
     found = [pose for pose in poses if pose is not None]
     assert len(found) == len(draft.pieces), "a piece has no shape"
     return found
@@ -103,7 +55,7 @@ def signature(kind: int) -> int:
 
 
 def alike(
-    one: Sequence[int], two: Sequence[int], poses: Sequence[Pose], unturned: bool = False
+    one: Sequence[int], two: Sequence[int], poses: Sequence[PlacedPiece], unturned: bool = False
 ) -> Likeness | None:
     """How the first pieces lie on the second, if they are the same unit; `unturned` where that can be. Pieces
     from 0."""
@@ -122,12 +74,12 @@ def alike(
     for piece in two:
         if (
             poses[piece].kind != rare
-            or abs(abs(poses[piece].middle - other) - abs(poses[first].middle - center)) > ALIKE
+            or abs(abs(poses[piece].middle - other) - abs(poses[first].middle - center)) > LIKE_PLACE
         ):
             continue
         for quarter in range(poses[piece].turns):
             turned = poses[piece].turned - poses[first].turned + 2 * pi * quarter / poses[piece].turns
-            step = round(turned % (2 * pi) / ANGLE) % round(2 * pi / ANGLE)
+            step = round(turned % (2 * pi) / ONE_WAY) % round(2 * pi / ONE_WAY)
             if step in tried:
                 continue
             tried.add(step)
@@ -138,7 +90,7 @@ def alike(
     return None
 
 
-def turns_of(poses: Sequence[Pose], center: complex) -> int:
+def turns_of(poses: Sequence[PlacedPiece], center: complex) -> int:
     """How many quarter or half turns about a centre carry all pieces onto their likes: 4, 2; 1 for none."""
     every = range(len(poses))
     index = _index(every, poses)
@@ -149,16 +101,16 @@ def turns_of(poses: Sequence[Pose], center: complex) -> int:
     return 1
 
 
-def poses_turns(poses: Sequence[Pose], pieces: Sequence[int], kind: int) -> int:
+def poses_turns(poses: Sequence[PlacedPiece], pieces: Sequence[int], kind: int) -> int:
     """How many turns carry pieces of a kind onto themselves."""
     return next(poses[piece].turns for piece in pieces if poses[piece].kind == kind)
 
 
-def _middle(pieces: Sequence[int], poses: Sequence[Pose]) -> complex:
+def _middle(pieces: Sequence[int], poses: Sequence[PlacedPiece]) -> complex:
     return sum(poses[piece].middle for piece in pieces) / len(pieces)
 
 
-def _index(pieces: Sequence[int], poses: Sequence[Pose]) -> dict[tuple[int, int], list[int]]:
+def _index(pieces: Sequence[int], poses: Sequence[PlacedPiece]) -> dict[tuple[int, int], list[int]]:
     index: dict[tuple[int, int], list[int]] = {}
     for piece in pieces:
         middle = poses[piece].middle
@@ -170,7 +122,7 @@ def _laid(
     one: Sequence[int],
     motion: Motion,
     turned: float,
-    poses: Sequence[Pose],
+    poses: Sequence[PlacedPiece],
     index: dict[tuple[int, int], list[int]],
 ) -> Likeness | None:
     """Each piece's like under a motion, if all have one."""
@@ -184,17 +136,21 @@ def _laid(
 
 
 def _like(
-    pose: Pose, at: complex, turned: float, poses: Sequence[Pose], index: dict[tuple[int, int], list[int]]
+    pose: PlacedPiece,
+    at: complex,
+    turned: float,
+    poses: Sequence[PlacedPiece],
+    index: dict[tuple[int, int], list[int]],
 ) -> int:
     x, y = at.real / GRID, at.imag / GRID
-    near = ALIKE / GRID
+    near = LIKE_PLACE / GRID
     for across in dict.fromkeys((round(x - near), round(x + near))):
         for down in dict.fromkeys((round(y - near), round(y + near))):
             for piece in index.get((across, down), ()):
                 other = poses[piece]
-                if other.kind == pose.kind and abs(other.middle - at) <= ALIKE:
+                if other.kind == pose.kind and abs(other.middle - at) <= LIKE_PLACE:
                     period = 2 * pi / pose.turns
                     off = (other.turned - pose.turned - turned + period / 2) % period - period / 2
-                    if abs(off) <= 2 * ANGLE:
+                    if abs(off) <= 2 * ONE_WAY:
                         return piece
     return -1

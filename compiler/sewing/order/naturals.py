@@ -8,13 +8,9 @@ from math import sqrt
 from typing import Final
 
 from ...drafting.model import Draft
-from ...drafting.stroke import place_of
-from ...measure.tolerance import NEAR
+from ...geometry.stroke import place_of
+from ...measure.tolerance import SQUARED
 from .seam_graph import SeamGraph
-
-CLOSE: Final = 10 * NEAR
-"""Inches. How far two halves of a square may lie from where the other half wants them."""
-
 
 RAYS: Final = 5
 """Pieces that make a star about the place where their points meet, at the least: four are a four-patch, whose
@@ -142,9 +138,11 @@ def _is_pair(graph: SeamGraph, one: int, two: int, link: int) -> bool:
     tips = []
     for ring in sides:
         corners = [place_of(side.edge.start) for side in ring]
-        apart = [at for at in corners if min(abs(at - stroke.start), abs(at - stroke.end)) > CLOSE]
+        apart = [at for at in corners if min(abs(at - stroke.start), abs(at - stroke.end)) > SQUARED]
         if len(apart) != 1:
             return False
         tips.append(apart[0])
     square = abs(stroke.start - tips[0]) ** 2 + abs(stroke.end - tips[0]) ** 2 - stroke.length**2
-    return abs(tips[0] + tips[1] - stroke.start - stroke.end) < CLOSE and abs(square) < CLOSE * stroke.length
+    return (
+        abs(tips[0] + tips[1] - stroke.start - stroke.end) < SQUARED and abs(square) < SQUARED * stroke.length
+    )

@@ -10,13 +10,10 @@ from collections.abc import Sequence
 from itertools import pairwise
 from typing import Final
 
-from ...measure.tolerance import NEAR
+from ...measure.tolerance import HALVES
 from .borders import Ring
 from .chords import Chord, Seams, across
 from .runs import is_rectangle
-
-HALVES: Final = 10 * NEAR
-"""Inches by which a seam may lie off the middle of a region that it halves."""
 
 CORE: Final = 2.0
 """Times that what lies between two seams is wider than all else, where the rest are strips about it."""

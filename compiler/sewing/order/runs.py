@@ -9,21 +9,11 @@ from itertools import pairwise
 from math import pi
 from typing import Final
 
-from ...drafting.stroke import Stroke, edge_of, point_of, turn_between
 from ...geometry.edge import Edge, Point
-from ...measure.tolerance import NEAR
+from ...geometry.stroke import Stroke, edge_of, point_of, turn_between
+from ...measure.tolerance import EXACT, IN_LINE, NEAR, ONE_WAY
 from ..model import Size
 from .borders import Ring
-
-IN_LINE: Final = 4 * NEAR
-"""Inches. How far a place between two strokes may lie beside the line from end to end of both."""
-
-SQUARE: Final = 1e-4
-"""Radians within which an edge is level, upright or square to another."""
-
-REACHES: Final = 0.001
-"""Inches. What comes so near to the end of a unit reaches it, and what comes so little beyond a straight edge
-does not, as a ruler reads: the tolerance that is promised."""
 
 EASED: Final = 2.0
 """Inches. A curved run longer than this is pinned at its quarters too, as its templates are marked."""
@@ -62,7 +52,7 @@ def runs_on(one: Stroke, two: Stroke) -> bool:
         return (
             (one.sweep > 0) == (two.sweep > 0)
             and abs(one.center - two.center) <= IN_LINE
-            and abs(one.sweep + two.sweep) <= 2 * pi + SQUARE
+            and abs(one.sweep + two.sweep) <= 2 * pi + ONE_WAY
         )
     chord = two.end - one.start
     if abs(chord) <= IN_LINE:
@@ -80,7 +70,7 @@ def turning_places(runs: Sequence[Stroke], closed: bool) -> list[complex]:
     if len(runs) < 2:
         return []
     pairs = zip((runs[-1], *runs[:-1]), runs, strict=True) if closed else pairwise(runs)
-    return [two.start for one, two in pairs if abs(turn_between(one, two)) > SQUARE]
+    return [two.start for one, two in pairs if abs(turn_between(one, two)) > ONE_WAY]
 
 
 def edges_of(strokes: Sequence[Stroke]) -> tuple[Edge, ...]:
@@ -104,7 +94,7 @@ def is_rectangle(ring: Ring) -> bool:
     return (
         len(strokes) == 4
         and all(stroke.center is None for stroke in strokes)
-        and all(abs(turn_between(strokes[at - 1], strokes[at]) - pi / 2) < SQUARE for at in range(4))
+        and all(abs(turn_between(strokes[at - 1], strokes[at]) - pi / 2) < ONE_WAY for at in range(4))
     )
 
 
@@ -150,9 +140,9 @@ def _end(edges: Sequence[tuple[bool, float, Sequence[float]]]) -> tuple[float, f
     allowance there."""
     furthest = max(max(reached) for _, _, reached in edges)
     along = [
-        allowance for straight, allowance, reached in edges if straight and furthest - min(reached) <= REACHES
+        allowance for straight, allowance, reached in edges if straight and furthest - min(reached) <= EXACT
     ]
-    touching = [allowance for _, allowance, reached in edges if furthest - max(reached) <= REACHES]
+    touching = [allowance for _, allowance, reached in edges if furthest - max(reached) <= EXACT]
     return furthest, max(along or touching)
 
 
@@ -162,7 +152,7 @@ def _frame(ring: Ring) -> complex:
     runs = joined_ring([(stroke, 0.0) for stroke, _ in ring])
     edges = [stroke for stroke, _ in runs if stroke.center is None]
     if any(
-        min(abs(along.real), abs(along.imag)) <= SQUARE * abs(along)
+        min(abs(along.real), abs(along.imag)) <= ONE_WAY * abs(along)
         for along in (stroke.end - stroke.start for stroke in edges)
     ):
         return 1 + 0j
@@ -171,7 +161,7 @@ def _frame(ring: Ring) -> complex:
         return 1 + 0j
     for rank in (abs, _rightward, _downward):  # the longest; of those, what runs most to the right; then down
         most = max(rank(along) for along in sides)
-        sides = [along for along in sides if most - rank(along) <= REACHES]
+        sides = [along for along in sides if most - rank(along) <= EXACT]
     return sides[0] / abs(sides[0])
 
 
@@ -186,7 +176,7 @@ def _downward(along: complex) -> float:
 def _is_side(side: Stroke, ring: Ring) -> bool:
     """Whether a ruler laid along a straight edge has the whole ring on the cloth's side of it."""
     turn = side.direction(0)
-    edge = (side.start / turn).imag - REACHES
+    edge = (side.start / turn).imag - EXACT
     return all(
         (stroke.start / turn).imag >= edge
         and all((place / turn).imag >= edge for place in _bulges(stroke, turn))

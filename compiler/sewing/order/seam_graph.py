@@ -9,20 +9,13 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from math import atan2
-from typing import Final, NamedTuple
+from typing import NamedTuple
 
-from ...drafting.model import Draft, Piece, Side
-from ...drafting.stroke import Stroke, place_of, stroke_of
-from ...geometry.edge import Point
-from ...measure.tolerance import NEAR
+from ...drafting.model import Draft, Piece
+from ...geometry.planar import OUTER
+from ...geometry.stroke import Stroke, place_of, stroke_of
+from ...measure.tolerance import IN_LINE, ONE_WAY
 from .islands import find_islands
-
-SMOOTH: Final = 1e-4
-"""Radians. Links that turn less than this are one seam: places lie within NEAR of where they are meant, and
-the shortest links are about a sixteenth of an inch."""
-
-BUCKET: Final = 4 * NEAR
-"""Inches. Places are looked up in squares of this width."""
 
 
 class Link(NamedTuple):
@@ -46,17 +39,11 @@ class SeamGraph:
 
     def __init__(self, draft: Draft) -> None:
         self.pieces: tuple[Piece, ...] = draft.pieces
-        self.links: list[Link] = []
-        self.rings: list[list[list[int]]] = [
-            [] for _ in draft.pieces
-        ]  # per piece, per ring: its halves in order
-        self._collect(draft.pieces)
-        self.following: list[int] = [-1] * (2 * len(self.links))  # the next half round the piece on the right
-        for ring in (ring for rings in self.rings for ring in rings):
-            for half, after in zip(ring, (*ring[1:], ring[0]), strict=True):
-                self.following[half] = after
-        neighbours = self._neighbours()
-        self.islands, self.field_of = find_islands(neighbours, self._outer_pieces())
+        self.planar = draft.graph
+        self.rings = self.planar.rings  # per piece, per ring: its halves in order
+        self.following = self.planar.following  # the next half round the piece on the right
+        outer = sorted({right for right, left in self.planar.faces if left == OUTER})
+        self.islands, self.field_of = find_islands(self.planar.neighbours(), outer)
         self._part_fields()
         self.halves: list[list[int]] = [[] for _ in self.places]  # at each place: every half
         for number, link in enumerate(self.links):
@@ -99,68 +86,28 @@ class SeamGraph:
 
     # ---- building --------------------------------------------------------------------------------
 
-    def _collect(self, pieces: Sequence[Piece]) -> None:
-        """Links and rings, with places counted for the whole draft."""
-        self.places: list[complex] = []
-        finder = _Places(self.places)
-        known: dict[tuple[int, int, int, int], int] = {}
-        for number, piece in enumerate(pieces):
-            for ring in (piece.ring, *piece.holes):
-                self.rings[number].append(self._collect_ring(number, ring, finder, known))
-        unmatched = [key for key, link in known.items() if link >= 0]
-        assert not unmatched, (
-            f"a seam has only one side: pieces {unmatched[0][0] + 1} and {unmatched[0][1] + 1}"
-        )
-
-    def _collect_ring(
-        self, number: int, ring: Sequence[Side], finder: _Places, known: dict[tuple[int, int, int, int], int]
-    ) -> list[int]:
-        halves = []
-        for side in ring:
-            allowance = float(side.allowance)
-            for part in side.parts:
-                start, end = finder.find(part.edge.start), finder.find(part.edge.end)
-                other = -1 if part.neighbour is None else part.neighbour - 1
-                back = known.pop((other, number, end, start), -1)
-                if back >= 0:
-                    link = self.links[back]
-                    self.links[back] = link._replace(allowances=(link.allowances[0], allowance))
-                    halves.append(2 * back + 1)
-                    continue
-                if other >= 0:
-                    known[number, other, start, end] = len(self.links)
-                halves.append(2 * len(self.links))
-                stroke = stroke_of(part.edge)
-                self.links.append(Link(start, end, stroke, number, other, 0, other < 0, (allowance, 0.0)))
-        return halves
-
-    def _neighbours(self) -> list[list[int]]:
-        found: list[list[int]] = [[] for _ in self.pieces]
-        for link in self.links:
-            if link.left >= 0:
-                found[link.right].append(link.left)
-                found[link.left].append(link.right)
-        return found
-
-    def _outer_pieces(self) -> list[int]:
-        return sorted({link.right for link in self.links if link.left < 0})
-
     def _part_fields(self) -> None:
-        """Gives each field's links places of their own."""
-        whole = self.places
-        self.places = []
+        """The links, each field's with places of their own."""
+        widths = _allowances(self.pieces, self.rings)
+        self.places: list[complex] = []
+        self.links: list[Link] = []
         own: dict[tuple[int, int], int] = {}
-        for number, link in enumerate(self.links):
-            fields = [self.field_of[piece] for piece in (link.right, link.left) if piece >= 0]
+        for number, (right, left) in enumerate(self.planar.faces):
+            assert left < 0 or 2 * number + 1 in widths, (
+                f"a seam has only one side: pieces {right + 1} and {left + 1}"
+            )
+            fields = [self.field_of[piece] for piece in (right, left) if piece >= 0]
             field = max(fields)  # an island is counted after what lies around it
             ends = []
-            for end in (link.start, link.end):
+            for end in self.planar.ends[number]:
                 if (field, end) not in own:
                     own[field, end] = len(self.places)
-                    self.places.append(whole[end])
+                    self.places.append(place_of(self.planar.nodes[end]))
                 ends.append(own[field, end])
-            rim = link.left < 0 or len(set(fields)) > 1
-            self.links[number] = link._replace(start=ends[0], end=ends[1], field=field, rim=rim)
+            rim = left < 0 or len(set(fields)) > 1
+            stroke = stroke_of(self.planar.edges[number])
+            allowances = widths[2 * number], widths.get(2 * number + 1, 0.0)
+            self.links.append(Link(ends[0], ends[1], stroke, right, left, field, rim, allowances))
 
     def _match_onward(self, at: int) -> None:
         """Pairs the seams that run on smoothly through a place: straight into straight before anything
@@ -174,7 +121,7 @@ class SeamGraph:
             for two in halves[index + 1 :]:
                 product = -leaving[one].conjugate() * leaving[two]
                 turned = abs(atan2(product.imag, product.real))
-                if turned < SMOOTH and one // 2 != two // 2:
+                if turned < ONE_WAY and one // 2 != two // 2:
                     pairs.append((self._unlike(one, two), turned, one, two))
         for _, _, one, two in sorted(pairs):
             if self.onward[one] < 0 and self.onward[two] < 0:
@@ -185,31 +132,14 @@ class SeamGraph:
         first, second = self.links[one // 2].stroke, self.links[two // 2].stroke
         if first.center is None or second.center is None:
             return int(first.center is not second.center)
-        return int(abs(first.center - second.center) > BUCKET)
+        return int(abs(first.center - second.center) > IN_LINE)
 
 
-class _Places:
-    """Places by where they are: nearer than NEAR is one place."""
-
-    def __init__(self, places: list[complex]) -> None:
-        self.places = places
-        self.exact: dict[Point, int] = {}
-        self.squares: dict[tuple[int, int], list[int]] = {}
-
-    def find(self, point: Point) -> int:
-        """The number of a place."""
-        known = self.exact.get(point)
-        if known is None:
-            known = self.exact[point] = self._search(place_of(point))
-        return known
-
-    def _search(self, place: complex) -> int:
-        x, y = round(place.real / BUCKET), round(place.imag / BUCKET)
-        for across in (x - 1, x, x + 1):
-            for down in (y - 1, y, y + 1):
-                for each in self.squares.get((across, down), ()):
-                    if abs(self.places[each] - place) <= NEAR:
-                        return each
-        self.squares.setdefault((x, y), []).append(len(self.places))
-        self.places.append(place)
-        return len(self.places) - 1
+def _allowances(pieces: Sequence[Piece], rings: Sequence[Sequence[Sequence[int]]]) -> dict[int, float]:
+    """The allowance of the cloth on the right of each half that has cloth there."""
+    found: dict[int, float] = {}
+    for piece, halves in zip(pieces, rings, strict=True):
+        for ring, own in zip((piece.ring, *piece.holes), halves, strict=True):
+            widths = (float(side.allowance) for side in ring for _ in side.parts)
+            found.update(zip(own, widths, strict=True))
+    return found

@@ -53,7 +53,7 @@ Cost = tuple[int, int, int]
 """Needless turns, natural units cut through, turns."""
 
 
-class Path(NamedTuple):
+class SeamPath(NamedTuple):
     """Halves from the outside to the outside, and the pieces it parts from the rest."""
 
     halves: list[int]
@@ -116,7 +116,7 @@ def _leaving(seams: Seams, place: int, within: frozenset[int]) -> list[int]:
     ]
 
 
-def _best(seams: Seams, pieces: Sequence[int], whole: int, center: complex) -> Path | None:
+def _best(seams: Seams, pieces: Sequence[int], whole: int, center: complex) -> SeamPath | None:
     """Of all cheapest paths the one that parts off what lies furthest out; of those the one that parts off
     least, then the last in reading order."""
     within = frozenset(pieces)
@@ -128,9 +128,9 @@ def _best(seams: Seams, pieces: Sequence[int], whole: int, center: complex) -> P
     return min(paths, key=lambda path: _small_side(seams, path, whole, center), default=None)
 
 
-def _cheapest(found: Iterable[Path]) -> list[Path]:
+def _cheapest(found: Iterable[SeamPath]) -> list[SeamPath]:
     """Of all paths those that cost the least."""
-    paths: list[Path] = []
+    paths: list[SeamPath] = []
     for path in found:
         if not paths or path.cost <= paths[0].cost:
             if paths and path.cost < paths[0].cost:
@@ -139,7 +139,7 @@ def _cheapest(found: Iterable[Path]) -> list[Path]:
     return paths
 
 
-def _single_pieces(seams: Seams, within: frozenset[int]) -> Iterator[Path]:
+def _single_pieces(seams: Seams, within: frozenset[int]) -> Iterator[SeamPath]:
     """The paths round single pieces of a whole region that one path parts from the rest."""
     graph = seams.graph
     for piece in sorted(within):
@@ -153,7 +153,7 @@ def _single_pieces(seams: Seams, within: frozenset[int]) -> Iterator[Path]:
         if len(starts) == 1:
             path = halves[starts[0] :] + halves[: starts[0]]
             if _simple(seams, path):
-                yield Path(path, _cost_of(seams, path))
+                yield SeamPath(path, _cost_of(seams, path))
 
 
 def _begins_run(seams: Seams, before: int, half: int) -> bool:
@@ -183,7 +183,7 @@ def _halves(seams: Seams, within: frozenset[int]) -> list[int]:
 
 def _paths_from(
     seams: Seams, start: int, within: frozenset[int], shortest: bool = False, never_twice: bool = False
-) -> list[Path]:
+) -> list[SeamPath]:
     """The cheapest path from a half on the outside to every other place of the outside; of those without
     needless turns the one of fewest links through a whole region, where `shortest`, else the one of fewest
     turns. Where the cheapest way comes to a place twice there is none, but with `never_twice`: then no way
@@ -191,7 +191,7 @@ def _paths_from(
     graph = seams.graph
     queue: list[tuple[Cost, int, int, int]] = [(_cost((0, 0, 0), seams, start), 1, start, -1)]
     came: dict[int, int] = {}
-    ends: dict[int, Path] = {}
+    ends: dict[int, SeamPath] = {}
     while queue:
         cost, steps, half, before = heappop(queue)
         if half in came:
@@ -202,7 +202,7 @@ def _paths_from(
             if place not in ends:
                 halves = _walked(came, half)
                 if _simple(seams, halves):
-                    ends[place] = Path(halves, cost)
+                    ends[place] = SeamPath(halves, cost)
             continue
         if never_twice and not _simple(seams, _walked(came, half), place):
             continue
@@ -242,7 +242,7 @@ def _simple(seams: Seams, halves: Sequence[int], end: int = -1) -> bool:
 
 
 def _small_side(
-    seams: Seams, path: Path, whole: int, center: complex
+    seams: Seams, path: SeamPath, whole: int, center: complex
 ) -> tuple[float, float, int, int, tuple[int, ...]]:
     """How far out the side with fewer pieces lies; its area; then its highest number first."""
     side = small_side(seams, path.halves, whole)

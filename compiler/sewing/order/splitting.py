@@ -12,10 +12,11 @@ from itertools import pairwise
 from typing import Final
 
 from ...drafting.model import Draft
+from ...geometry.pose import STAY, Motion
 from .borders import Ring, frame_of, part_rings, piece_rings, ringed_piece
 from .chords import Chord, Seams, choices
 from .fillers import Setting, middle_of, outermost
-from .likeness import STAY, Motion, alike, poses_of, signature
+from .likeness import alike, poses_of, signature
 from .naturals import Naturals
 from .parallels import by_frame, by_width, fan
 from .runs import is_rectangle
@@ -33,7 +34,7 @@ not parted unevenly for a pair."""
 
 
 @dataclass(slots=True)
-class Node:
+class JoinNode:
     """A part of the block: one piece, a join of two nodes along a path, or a copy of an earlier node.
 
     `pieces` are numbers (from 0 while parting) in the order of its parts; of a copy, in the order of what it
@@ -75,7 +76,7 @@ class Splitter:
         self.seams = Seams(self.graph, Naturals(draft, self.graph))
         self.poses = poses_of(draft)
         self.kinds = [pose.kind for pose in self.poses]
-        self.nodes: list[Node] = []
+        self.nodes: list[JoinNode] = []
         self._middle: complex | None = None  # of the block
         self._seen: set[tuple[int, int]] = set()  # of each part so far: pieces, sum of kinds
         self._known: dict[tuple[int, int], list[int]] = {}
@@ -86,7 +87,7 @@ class Splitter:
         for piece, field in enumerate(self.graph.field_of):
             self._fields[field].append(piece)
 
-    def split(self) -> list[Node]:
+    def split(self) -> list[JoinNode]:
         """Every node. The last on the stack is next, so whatever a region is like has been parted to its
         pieces."""
         stack = [self._field(0)]
@@ -104,7 +105,7 @@ class Splitter:
         return self.nodes
 
     def _new(self) -> int:
-        self.nodes.append(Node())
+        self.nodes.append(JoinNode())
         return len(self.nodes) - 1
 
     def _field(self, field: int) -> _Region:

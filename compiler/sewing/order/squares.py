@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from math import floor
 from typing import Generic, TypeVar
 
-from ...drafting.stroke import Stroke
+from ...geometry.stroke import Stroke
 
 T = TypeVar("T")
 

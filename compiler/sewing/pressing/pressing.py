@@ -9,25 +9,18 @@ cloth. A batch is pressed alike unless that would set two of its own seams again
 
 from __future__ import annotations
 
-from cmath import exp
 from collections.abc import Iterator, Mapping, Sequence
-from math import radians, sqrt
-from typing import Final, NamedTuple
+from math import sqrt
+from typing import NamedTuple
 
 from ...drafting.model import Draft
-from ...drafting.stroke import Stroke, point_of, stroke_of
+from ...geometry.stroke import Stroke, point_of, stroke_of
+from ...measure.tolerance import EVEN, TOGETHER
 from ..model import Assembly, Step
-from ..order.likeness import Motion
 from ..order.squares import Squares
 from ..proof.simulated import along_of
 from .pressing_model import Meeting, Pressing, PressingPlan, Toward
 from .pressing_ties import Seam, Ties
-
-TOGETHER: Final = 1e-3
-"""Inches. Ends of seams nearer than this meet: far wider than copies stray, far narrower than a piece."""
-
-EVEN: Final = 1e-3
-"""How far two unit directions may differ and still be one."""
 
 
 class End(NamedTuple):
@@ -53,8 +46,7 @@ def press(draft: Draft, assembly: Assembly, lightness: Mapping[str, float]) -> P
     """A direction for every seam. `lightness` of every role of the draft, on any scale: more is lighter."""
     cell = max(float(draft.width), float(draft.height)) / sqrt(len(draft.pieces))
     ties = list(_ties(assembly, cell))
-    shades = Shades(draft, lightness, cell)
-    wishes = {step.step: shades.first_darker(step) for step in assembly.steps}
+    wishes = {step.step: _first_darker(draft, step, lightness) for step in assembly.steps}
     ways, opened = _settle(assembly, ties, wishes)
     tied = {(end.step, end.copy) for tie in ties for end in (tie.one, tie.two)}
     seams = tuple(_pressing(step, wishes[step.step], ways, opened, tied) for step in assembly.steps)
@@ -85,8 +77,7 @@ def _seams(assembly: Assembly) -> Iterator[tuple[Step, int, list[Stroke]]]:
     for step, unit in zip(assembly.steps, assembly.units, strict=True):
         own = [stroke_of(edge) for edge in step.seam]
         for number, copy in enumerate(unit.copies):
-            motion = Motion(exp(1j * radians(copy.turned)), complex(float(copy.to.x), float(copy.to.y)))
-            yield step, number, [motion.stroke(stroke) for stroke in own]
+            yield step, number, [copy.motion.stroke(stroke) for stroke in own]
 
 
 def _ends(step: int, copy: int, strokes: Sequence[Stroke]) -> tuple[End, End]:
@@ -199,38 +190,13 @@ def _length(assembly: Assembly, seam: Seam) -> float:
     return round(assembly.steps[seam[0] - 1].seam_length, 6)
 
 
-class Shades:
-    """How light the cloth is on both sides of any seam of a draft."""
-
-    def __init__(self, draft: Draft, lightness: Mapping[str, float], cell: float) -> None:
-        self.squares: Squares[tuple[float, float]] = Squares(cell)
-        for piece in draft.pieces:
-            for part in (part for ring in (piece.ring, *piece.holes) for side in ring for part in side.parts):
-                if part.neighbour is None:
-                    continue
-                stroke = stroke_of(part.edge)
-                middle = stroke.at(0.5)
-                other = draft.pieces[part.neighbour - 1].fabric
-                darker = lightness[other] - lightness[piece.fabric]
-                self.squares.put(middle, (stroke.length * darker, _turned_to(stroke)))
-
-    def first_darker(self, step: Step) -> float:
-        """Lightness times inches by which the first part's side of a step's seam is the darker."""
-        found = 0.0
-        for edge in step.seam:
-            stroke = stroke_of(edge)
-            for middle, (darker, turned) in self.squares.along(stroke):
-                if _within(stroke, middle) and abs(_turned_to(stroke, middle) - turned) < 1.0:
-                    found += darker
-        return round(found, 9)
-
-
-def _turned_to(stroke: Stroke, place: complex | None = None) -> float:
-    """0 or 2 for a seam that runs rightward or downward, or back, at a place: which of its two ways it is
-    drawn."""
-    along = stroke.direction(0.5) if place is None else _direction_at(stroke, place)
-    rightward = along.real > EVEN or (abs(along.real) <= EVEN and along.imag > 0)
-    return 0.0 if rightward else 2.0
+def _first_darker(draft: Draft, step: Step, lightness: Mapping[str, float]) -> float:
+    """Lightness times inches by which the first part's side of a step's seam is the darker."""
+    found = 0.0
+    for half in step.path:
+        own, other = (draft.pieces[draft.graph.face(each)].fabric for each in (half, half ^ 1))
+        found += stroke_of(draft.graph.edge(half)).length * (lightness[other] - lightness[own])
+    return round(found, 9)
 
 
 def _pressing(

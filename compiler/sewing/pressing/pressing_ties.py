@@ -3,14 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from typing import Final
+
+from ...measure.tolerance import NO_WISH
 
 Seam = tuple[int, int]
 """A step and one of its copies, counted from 0."""
-
-
-NO_WISH: Final = 1e-6
-"""A sum of wishes that is no more is none: rounding of floats, far below the faintest shade over an inch."""
 
 
 class Ties:

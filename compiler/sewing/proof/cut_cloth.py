@@ -9,9 +9,11 @@ from math import pi
 from typing import Final
 
 from ...cutting.model import Template
-from ...drafting.stroke import Stroke, place_of
+from ...geometry.pose import TURN_OVER
+from ...geometry.stroke import Stroke, place_of
+from ...measure.tolerance import EXACT
 from .misfit import Misfit
-from .simulated import ENDS, EXACT, Hem, SewnCloth, along_of, distance_to, strokes_of, turned_over
+from .simulated import ENDS, Hem, SewnCloth, along_of, distance_to, strokes_of
 
 POINTED: Final = 16.0
 """Allowances past a seam's end that a cutting line is carried on to a point at most."""
@@ -52,7 +54,7 @@ def _check_marks(template: Template, lines: Sequence[Stroke]) -> None:
 
 
 def _turned_over(ring: Sequence[Hem]) -> list[Hem]:
-    return [(turned_over(stroke).reversed(), width) for stroke, width in reversed(ring)]
+    return [(TURN_OVER.stroke(stroke).reversed(), width) for stroke, width in reversed(ring)]
 
 
 def _check_closed(ring: Sequence[Stroke]) -> None:

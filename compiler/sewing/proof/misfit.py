@@ -28,6 +28,7 @@ FlawKind = Literal[
     "seam-pins",
     "seam-not-closed",
     "needle-stops",
+    "seam-of-others",
     "none-to-leave-open",
     "left-open-elsewhere",
     # of a mitre

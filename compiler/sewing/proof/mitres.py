@@ -5,9 +5,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from ...drafting.stroke import Stroke
+from ...geometry.stroke import Stroke
+from ...measure.tolerance import EXACT
 from .misfit import Misfit
-from .simulated import EXACT, Hem, SewnCloth, along_of, joined_hems
+from .simulated import Hem, SewnCloth, along_of, joined_hems
 
 
 def parted(seam: Sequence[Stroke], outline: Sequence[Stroke]) -> tuple[list[Stroke], list[Stroke]]:

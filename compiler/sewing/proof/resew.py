@@ -7,34 +7,24 @@ sides, sizes, copies) and compares what it has sewn, at the end alone, with the 
 
 from __future__ import annotations
 
-from cmath import exp
 from collections import Counter
 from collections.abc import Sequence
-from math import radians
 
 from ...cutting.model import Template
 from ...diagnostics.diagnostic import Outcome
 from ...diagnostics.source import NOWHERE
 from ...drafting.model import Draft
-from ...drafting.stroke import Stroke, place_of
 from ...geometry.edge import Point
+from ...geometry.pose import STAY, TURN_OVER, Motion
+from ...geometry.stroke import Stroke, place_of
+from ...measure.tolerance import EXACT
 from ...words.messages.sewing import does_not_sew
 from ..measuring import allowance_at, corners_along, is_rectangular, measure, pins_along, stray_between
 from ..model import Assembly, Proof, SeamSide, Step, Unit
 from .cut_cloth import cut_out
 from .misfit import FlawKind, Misfit
 from .mitres import closed, parted
-from .simulated import (
-    EXACT,
-    Hem,
-    Motion,
-    SewnCloth,
-    laid,
-    motion_onto,
-    sewn,
-    strokes_of,
-    turned_over,
-)
+from .simulated import Hem, SewnCloth, along_of, laid, motion_onto, sewn, strokes_of
 
 Pile = dict[int, tuple[str, tuple[int, ...]]]
 """What lies on the table, by its first piece: its name and its pieces."""
@@ -165,7 +155,7 @@ class _Table:
             raise Misfit("part-missing", side.part)
         own = strokes_of(side.edges)
         if self._is_reversed(side.part):
-            own = [turned_over(stroke) for stroke in own]
+            own = [TURN_OVER.stroke(stroke) for stroke in own]
         motion, stray = motion_onto(own, seam)
         self.furthest = max(self.furthest, stray)
         return side.part, motion
@@ -186,6 +176,8 @@ class _Table:
             if all(abs(place_of(stop) - end) > EXACT for end in ends):
                 raise Misfit("needle-stops")
         self._hold_places(pins_along(seam), step.eased, "seam-pins")
+        if not self._runs_along(step, seam):
+            raise Misfit("seam-of-others")
         if step.partial is not None:
             opened = self.assembly.steps[max(step.partial.opened, 1) - 1 : step.step - 1]
             if not opened or all(
@@ -194,6 +186,19 @@ class _Table:
                 raise Misfit("none-to-leave-open")
             if all(abs(place_of(step.partial.at) - end) > EXACT for end in _ends(opened[0])):
                 raise Misfit("left-open-elsewhere")
+
+    def _runs_along(self, step: Step, seam: Sequence[Stroke]) -> bool:
+        """Whether the edges of the draft that a step names follow each other along its whole seam."""
+        graph = self.draft.graph
+        if not step.path or not all(0 <= half < 2 * len(graph.edges) for half in step.path):
+            return False
+        path = strokes_of([graph.edge(half) for half in step.path])
+        starts = [path[-1].end if step.closed else seam[0].start, *(stroke.end for stroke in path)]
+        ends = [path[0].start if step.closed else seam[-1].end]
+        places = [*(stroke.start for stroke in path), *ends]
+        return all(abs(one - two) <= EXACT for one, two in zip(starts, places, strict=True)) and all(
+            any(along_of(run, stroke.at(0.5)) is not None for run in seam) for stroke in path
+        )
 
     def _check_unit(self, step: Step, unit: Unit, made: SewnCloth) -> None:
         if len(made.rings) != 1 + len(unit.holes):
@@ -265,7 +270,7 @@ class _Table:
         last = self.assembly.units[-1].id if self.assembly.units else "1"
         block = self.cloths[last]
         if not self.assembly.units:
-            block = laid(block, Motion(1 + 0j, 0j))
+            block = laid(block, STAY)
         self.furthest = max(self.furthest, stray_between(block.rings[0], strokes_of(self.draft.outline)))
         for piece in self.draft.pieces:
             for side in piece.ring:
@@ -280,7 +285,7 @@ class _Table:
     def _compare_pieces(self, last: str) -> None:
         """Every piece of the sewn block must lie on the drafted piece of its number."""
         whole = self.assembly.units[-1].pieces if self.assembly.units else (1,)
-        stack = [(last, Motion(1 + 0j, 0j), whole)]
+        stack = [(last, STAY, whole)]
         covered = []
         while stack:
             part, motion, pieces = stack.pop()
@@ -291,7 +296,7 @@ class _Table:
             at = 0
             for name, own in self.laid_down[part]:
                 count = self.sizes[name]
-                stack.append((name, own.then(motion), pieces[at : at + count]))
+                stack.append((name, motion.after(own), pieces[at : at + count]))
                 at += count
         if sorted(covered) != [piece.number for piece in self.draft.pieces]:
             raise Misfit("piece-twice-or-never")
@@ -314,13 +319,13 @@ class _Table:
         for number, unit in enumerate(self.assembly.units, 1):
             self.at = number
             for copy in unit.copies:
-                motion = Motion(exp(1j * radians(copy.turned)), place_of(copy.to))
+                motion = copy.motion
                 if copy is unit.copies[0] and abs(motion.turn - 1) + abs(motion.shift) > EXACT:
                     raise Misfit("first-copy-moved", unit.id)
                 for own, other in (
                     zip(unit.pieces, copy.pieces, strict=True) if copy is not unit.copies[0] else ()
                 ):
-                    stray = abs(motion.place(middles[own]) - middles[other])
+                    stray = abs(motion(middles[own]) - middles[other])
                     if self.kinds[own] != self.kinds[other] or stray > EXACT:
                         raise Misfit("copy-of-other-pieces", unit.id, other, own)
 

@@ -11,39 +11,17 @@ from dataclasses import dataclass
 from math import pi
 from typing import Final, NamedTuple
 
-from ...drafting.stroke import Stroke, doubled_area, place_of, stroke_of, turn_between
 from ...geometry.edge import Edge
+from ...geometry.pose import Motion
+from ...geometry.stroke import Stroke, doubled_area, place_of, stroke_of, turn_between
+from ...measure.tolerance import EXACT
 from .misfit import Misfit
-
-EXACT: Final = 0.001
-"""Inches. What is sewn may stray so far from what is printed: the tolerance that is promised."""
 
 SAMPLES: Final = (0.0, 0.25, 0.5, 0.75, 1.0)
 """Shares of a run's length at which it must lie on the cloth it is said to be on."""
 
 ENDS: Final = (0.0, 1.0)
 """Shares that do for a straight run on straight cloth: between them it strays no further."""
-
-
-@dataclass(frozen=True, slots=True)
-class Motion:
-    """How a cloth is laid down: turned about nothing, then moved."""
-
-    turn: complex
-    shift: complex
-
-    def place(self, place: complex) -> complex:
-        """Where a place comes to lie."""
-        return place * self.turn + self.shift
-
-    def stroke(self, stroke: Stroke) -> Stroke:
-        """Where a line comes to lie."""
-        center = None if stroke.center is None else self.place(stroke.center)
-        return Stroke(self.place(stroke.start), self.place(stroke.end), center, stroke.sweep)
-
-    def then(self, later: Motion) -> Motion:
-        """This, and the later motion after it."""
-        return Motion(self.turn * later.turn, later.place(self.shift))
 
 
 Hem = tuple[Stroke, float]
@@ -55,16 +33,6 @@ class SewnCloth:
     """A piece of cloth, or several sewn together: the rings of its sewing line, outside first."""
 
     rings: tuple[tuple[Hem, ...], ...]
-
-
-def turned_over(stroke: Stroke) -> Stroke:
-    """The line on the back of the cloth: left and right change places."""
-
-    def over(place: complex) -> complex:
-        return -place.conjugate()
-
-    center = None if stroke.center is None else over(stroke.center)
-    return Stroke(over(stroke.start), over(stroke.end), center, -stroke.sweep)
 
 
 def distance_to(stroke: Stroke, place: complex) -> float:
@@ -110,7 +78,7 @@ def motion_onto(own: Sequence[Stroke], wanted: Sequence[Stroke]) -> tuple[Motion
     turn = (last[1] - first[1]) / (last[0] - first[0])
     turn /= abs(turn)
     motion = Motion(turn, first[1] - first[0] * turn)
-    stray = max(abs(motion.place(one) - two) for one, two in spots)
+    stray = max(abs(motion(one) - two) for one, two in spots)
     if stray > EXACT:
         raise Misfit("sides-apart", lengths=(stray,))
     return motion, stray

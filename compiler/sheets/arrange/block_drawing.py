@@ -130,12 +130,9 @@ def _seam_marks(draft: Draft, placement: Placement, fills: Mapping[str, Fill]) -
     """Every seam once: black, but white between two fabrics on which black would be lost."""
     black: list[Segment] = []
     white: list[Segment] = []
-    for piece in draft.pieces:
-        for side in chain(piece.ring, *piece.holes):
-            for part in side.parts:
-                if part.neighbour is not None and part.neighbour > piece.number:
-                    lost = fills[piece.fabric].dark and fills[draft.pieces[part.neighbour - 1].fabric].dark
-                    (white if lost else black).extend(open_path((part.edge,), placement))
+    for edge, right, left in draft.graph.between():
+        lost = all(fills[draft.pieces[face].fabric].dark for face in (right, left))
+        (white if lost else black).extend(open_path((edge,), placement))
     for path, colour in ((black, BLACK), (white, WHITE)):
         if path:
             yield PathMark(tuple(path), colour, SEAM, (), None, "seam")

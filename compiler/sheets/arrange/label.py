@@ -12,6 +12,7 @@ from math import hypot
 from typing import Final, NamedTuple
 
 from ...cutting.model import Template
+from ...measure.tolerance import ROUNDED
 from ..drawing.lettering import ascent, cap_height, descent
 from .label_words import words_of
 from .paths import Ring, Spot
@@ -217,6 +218,6 @@ def boxes_of(lines: Sequence[Line], top: Spot) -> list[tuple[Spot, ...]]:
 def arrow_ring(first: Spot, last: Spot, half: float = HEAD_WIDE) -> Ring:
     """A thin shape from one place to another, as wide as an arrow's head or as asked (half of it)."""
     (x1, y1), (x2, y2) = first, last
-    length = max(hypot(x2 - x1, y2 - y1), 1e-9)
+    length = max(hypot(x2 - x1, y2 - y1), ROUNDED)
     ux, uy = (x2 - x1) / length * half, (y2 - y1) / length * half
     return (Spot(x1 - uy, y1 + ux), Spot(x2 - uy, y2 + ux), Spot(x2 + uy, y2 - ux), Spot(x1 + uy, y1 - ux))

@@ -15,8 +15,8 @@ from typing import Final
 
 from ...cutting.comparison import Comparison, Match
 from ...cutting.model import Template
-from ...drafting.curves import box_of
 from ...drafting.model import Draft
+from ...geometry.curves import box_of
 from ...measure.length import POINTS_PER_INCH
 from ...words.pages.overlay import draft_words, moved_words, overlay_title
 from ..page import Mark, Page, PathMark, Segment
@@ -77,15 +77,7 @@ def _head(comparison: Comparison, page_wide: float) -> Iterable[Mark]:
 
 def _draft_marks(draft: Draft, placement: Placement, *, new: bool) -> Iterable[Mark]:
     """Every seam of a draft, once, and its outline: drawn twice, dashes would fill each other's gaps."""
-    seams = [
-        part.edge
-        for piece in draft.pieces
-        for ring in (piece.ring, *piece.holes)
-        for side in ring
-        for part in side.parts
-        if part.neighbour is not None and part.neighbour > piece.number
-    ]
-    path = tuple(segment for edge in seams for segment in open_path((edge,), placement))
+    path = tuple(segment for edge, _, _ in draft.graph.between() for segment in open_path((edge,), placement))
     yield _line((*path, *ring_path(draft.outline, placement)), "seam" if new else "old-seam", new=new)
 
 

@@ -14,11 +14,8 @@ from typing import Final, NamedTuple
 
 from ...geometry.edge import Edge, Point
 from ...measure.length import POINTS_PER_INCH
-from ...measure.tolerance import Number, rounded
+from ...measure.tolerance import CURVE_ERROR, ROUNDED, Number, rounded
 from ..page import Segment
-
-CURVE_ERROR: Final = 0.0005
-"""Inches between a circle and the cubic curves drawn for it: half the printed tolerance."""
 
 CHORD_ERROR: Final = 0.02
 """Inches between an arc and the chords that stand for it when lettering looks for room; well inside the
@@ -128,7 +125,7 @@ def curves_needed(radius: float, sweep: float) -> int:
     The greatest error of one curve is 2/27 r sin^6(t/4) / cos^2(t/4): the maximum of the cubic's own radius,
     worked out by hand and tested against points along the curve.
     """
-    count = max(1, ceil(sweep / (pi / 2) - 1e-9))
+    count = max(1, ceil(sweep / (pi / 2) - ROUNDED))
     while 2 / 27 * radius * sin(sweep / count / 4) ** 6 / cos(sweep / count / 4) ** 2 > CURVE_ERROR:
         count += 1
     return count

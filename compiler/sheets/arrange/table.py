@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from ...cutting.model import Template
-from ...drafting.curves import box_of
+from ...geometry.curves import box_of
 from ...geometry.edge import Edge
 from ...words.pages.labels import TABLE_HEADS, grain_words, to_cut
 from ...words.say import INCHES

@@ -13,6 +13,7 @@ from ...drafting.model import Draft
 from ...geometry.edge import Point
 from ...geometry.motion import turn_about
 from ...measure.marks import RULER_STEP
+from ...measure.tolerance import ROUNDED
 
 ORIGIN = Point(Fraction(0), Fraction(0))
 
@@ -35,7 +36,7 @@ def _need(draft: Draft, template: Template, count: FabricCount) -> Need:
     """The template's first piece, as its first arrow lies on the grain."""
     piece = draft.pieces[template.pieces[0] - 1]
     heading = template.grain[0].heading if template.grain else 0.0
-    whole = Fraction(round(heading)) if abs(heading - round(heading)) < 1e-9 else heading
+    whole = Fraction(round(heading)) if abs(heading - round(heading)) < ROUNDED else heading
     lies = turn_about(ORIGIN, -whole)
     return Need(
         count.fabric, "blocks", template.label, tuple(lies.edge(side.edge) for side in piece.ring),

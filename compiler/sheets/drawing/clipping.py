@@ -10,15 +10,11 @@ from collections.abc import Iterator
 from itertools import pairwise
 from typing import Final, NamedTuple
 
+from ...measure.tolerance import AT_END, ON_SIDE
 from ..page import Segment
 
 Spot = tuple[float, float]
 
-ALONG: Final = 1e-9
-"""Of a piece's own length: crossings nearer than this to its ends are its ends."""
-
-ON_SIDE: Final = 1e-7
-"""Points. A piece no further than this outside lies on the box's side, and stays."""
 
 HALVINGS: Final = 60  # of a stretch that crosses once: to the last figure of a float
 
@@ -121,7 +117,7 @@ def _crossings(heights: list[float]) -> Iterator[float]:
                 first = middle
             else:
                 last = middle
-        if ALONG < first < 1 - ALONG:
+        if AT_END < first < 1 - AT_END:
             yield first
 
 
@@ -131,7 +127,7 @@ def _turning_points(heights: list[float]) -> list[float]:
         return []
     a, b, c, d = heights
     square, linear, constant = d - 3 * c + 3 * b - a, 2 * (c - 2 * b + a), b - a
-    if abs(square) < ALONG:
+    if abs(square) < AT_END:
         roots = [-constant / linear] if linear else []
     else:
         under = linear * linear - 4 * square * constant

@@ -11,7 +11,8 @@ from dataclasses import dataclass
 from math import ceil, floor, inf
 from typing import Final, NamedTuple
 
-from .raster import TOUCH, Floor, Mask, Rings, box_of, mask_of, spread
+from ...measure.tolerance import CELL_TOUCH
+from .raster import Floor, Mask, Rings, box_of, mask_of, spread
 
 ACROSS_COST: Final = 0.04
 """What laying an item across the common grain must save, as a share of its own box: a whim costs more
@@ -117,7 +118,7 @@ def lay(
     """Lays the items in order, each on the first open sheet that has room for it. Each fits an empty sheet.
     None as soon as it cannot come out better than the best so far."""
     width, height = room
-    across, down = ceil(width / cell - TOUCH), ceil(height / cell - TOUCH)
+    across, down = ceil(width / cell - CELL_TOUCH), ceil(height / cell - CELL_TOUCH)
     sheets: list[_Sheet] = []
     places = []
     lost = 0.0
@@ -154,8 +155,8 @@ def _best_place(
         box = max(sheet.right, shape.width) * max(sheet.bottom, shape.height)
         if best and box + HOMING * shape.width * shape.height + shape.across_cost > least[0]:
             continue  # wherever it went, it would cost more
-        right = floor((width - shape.width) / cell + TOUCH)
-        bottom = floor((height - shape.height) / cell + TOUCH)
+        right = floor((width - shape.width) / cell + CELL_TOUCH)
+        bottom = floor((height - shape.height) / cell + CELL_TOUCH)
         free = sheet.floor.free(shape.mask, right, bottom) if right >= 0 and bottom >= 0 else 0
         for x, y in _corners(free, sheet.floor.width) if free else ():
             far, low = x * cell + shape.width, y * cell + shape.height

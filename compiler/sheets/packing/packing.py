@@ -18,8 +18,9 @@ from itertools import islice
 from math import atan2, degrees, hypot, inf
 from typing import Final
 
+from ...measure.tolerance import CELL_TOUCH
 from .laying import Attempt, Shape, lay, shape_of
-from .raster import TOUCH, Ring, Rings, box_of
+from .raster import Ring, Rings, box_of
 
 GAP: Final = 9.0
 """Points, 1/8in: what scissors need to pass between two outlines."""
@@ -95,7 +96,7 @@ def fits(item: Item, width: float, height: float) -> bool:
 
 def _fits(pose: Pose, width: float, height: float) -> bool:
     left, top, right, bottom = box_of(pose.rings)
-    return right - left <= width + TOUCH and bottom - top <= height + TOUCH
+    return right - left <= width + CELL_TOUCH and bottom - top <= height + CELL_TOUCH
 
 
 def pack(items: Sequence[Item], width: float, height: float, gap: float = GAP) -> tuple[Placement, ...]:

@@ -22,17 +22,11 @@ from math import ceil, floor, inf
 from operator import itemgetter
 from typing import Final
 
+from ...measure.tolerance import CELL_TOUCH, NO_TRIANGLE, SHORT_SIDE
+
 Ring = Sequence[tuple[float, float]]
 Rings = tuple[tuple[tuple[float, float], ...], ...]
 
-TOUCH: Final = 1e-6
-"""Cells. An outline that reaches no further than this into a cell lies along its border: rounding, not
-room."""
-
-STRAIGHT: Final = 1e-6
-"""Square points: twice the area of three corners that counts as none, where a ring is asked if convex."""
-
-SHORT: Final = 1e-3  # points: a ring with a side shorter than this is not asked further
 
 MASKS_KEPT: Final = 512
 """A sheet is packed again when a label turns out not to fit inside; the outlines are mostly those of
@@ -81,13 +75,13 @@ def _is_convex(ring: Ring) -> bool:
     (x1, y1), (x2, y2) = ring[-2], ring[-1]
     rising = _rises(ring)
     for (x3, y3), up in zip(ring, rising, strict=True):
-        if abs(x3 - x2) + abs(y3 - y2) < SHORT:
+        if abs(x3 - x2) + abs(y3 - y2) < SHORT_SIDE:
             return False  # which way it turns there cannot be told
         turn = (x2 - x1) * (y3 - y2) - (y2 - y1) * (x3 - x2)
         least, most = min(least, turn), max(most, turn)
         x1, y1, x2, y2 = x2, y2, x3, y3
         climbs += up
-    return climbs <= 1 and (least > -STRAIGHT or most < STRAIGHT)
+    return climbs <= 1 and (least > -NO_TRIANGLE or most < NO_TRIANGLE)
 
 
 def _rises(ring: Ring) -> list[bool]:
@@ -110,7 +104,7 @@ def _convex_runs(ring: Ring, down: int) -> list[tuple[int, int, int]]:
         lefts[rows] = map(min, lefts[rows], lows)
         rights[rows] = map(max, rights[rows], highs)
     return [
-        (row, start := int(left + TOUCH), ceil(right - TOUCH) - start or 1)
+        (row, start := int(left + CELL_TOUCH), ceil(right - CELL_TOUCH) - start or 1)
         for row, (left, right) in enumerate(zip(lefts, rights, strict=True))
     ]
 
@@ -121,8 +115,8 @@ def _through_rows(ring: Ring, down: int) -> Iterator[tuple[int, list[float], lis
     for (x1, y1), (x2, y2) in zip(ring, (*ring[1:], ring[0]), strict=True):
         if y1 > y2:
             x1, y1, x2, y2 = x2, y2, x1, y1
-        first = min(floor(y1 + TOUCH), last)
-        final = max(first, min(ceil(y2 - TOUCH) - 1, last))
+        first = min(floor(y1 + CELL_TOUCH), last)
+        final = max(first, min(ceil(y2 - CELL_TOUCH) - 1, last))
         slope = (x2 - x1) / (y2 - y1) if y2 > y1 else 0.0
         borders = [x1 + slope * (row - y1) for row in range(first + 1, final + 1)]
         yield first, [x1, *borders], [*borders, x2]
@@ -149,7 +143,7 @@ def box_of(rings: Sequence[Ring]) -> tuple[float, float, float, float]:
 
 
 def _cells(length: float, cell: float) -> int:
-    return max(1, ceil(length / cell - TOUCH))
+    return max(1, ceil(length / cell - CELL_TOUCH))
 
 
 def _fill(ring: Ring, rows: list[int]) -> None:
@@ -178,8 +172,8 @@ def _pairs(numbers: list[float]) -> Iterable[tuple[float, float]]:
 
 def _bits(start: float, end: float) -> int:
     """The cells from start to end, one at least."""
-    first = int(start + TOUCH)
-    return (1 << (ceil(end - TOUCH) - first or 1)) - 1 << first
+    first = int(start + CELL_TOUCH)
+    return (1 << (ceil(end - CELL_TOUCH) - first or 1)) - 1 << first
 
 
 def _runs(bits: int) -> Iterable[tuple[int, int]]:
@@ -197,13 +191,13 @@ def _runs(bits: int) -> Iterable[tuple[int, int]]:
 def spread(mask: Mask, gap: float) -> tuple[int, tuple[int, ...]]:
     """How many cells the mask grows on each side, and its rows when grown by every cell that has a point
     nearer than `gap` cells; their corner lies that much up and left of the mask's."""
-    reach = ceil(gap - TOUCH)
+    reach = ceil(gap - CELL_TOUCH)
     stride = mask.across + 2 * reach
     near = _end_to_end(mask.rows, stride)
     grown = 0
     for away in range(reach + 1):
         clear = max(away - 1, 0)  # whole cells that lie between
-        beside = ceil((gap * gap - clear * clear) ** 0.5 - TOUCH)
+        beside = ceil((gap * gap - clear * clear) ** 0.5 - CELL_TOUCH)
         smeared = _smeared(near << reach - beside, 2 * beside)
         grown |= smeared << (reach + away) * stride | smeared << (reach - away) * stride
     row = (1 << stride) - 1

@@ -6,12 +6,11 @@ from dataclasses import dataclass
 from math import ceil
 from typing import Final
 
+from ...measure.tolerance import PAGE_SLACK
 from ..drawing.clipping import Box
 from ..page import Mark
 
 OVERLAP: Final = 36.0  # points, 1/2in: enough to glue
-
-SLACK: Final = 1e-6  # points: a drawing that is larger by no more than this fits
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,7 +56,7 @@ class Tile:
 
 
 def _count(length: float, tile: float, overlap: float) -> int:
-    return max(1, ceil((length - overlap - SLACK) / (tile - overlap)))
+    return max(1, ceil((length - overlap - PAGE_SLACK) / (tile - overlap)))
 
 
 def grid_for(width: float, height: float, area: tuple[float, float], overlap: float = OVERLAP) -> Grid:

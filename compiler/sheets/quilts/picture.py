@@ -9,6 +9,7 @@ from typing import Final
 
 from ...geometry.edge import Edge
 from ...measure.length import POINTS_PER_INCH
+from ...measure.tolerance import ALIKE
 from ...quilt.model import Quilt
 from ...words.numbers import ruler_text
 from ...words.phrases import one_of
@@ -190,7 +191,6 @@ def _met(boxes: Sequence[Named], wide: float, tall: float) -> list[Named]:
     return sorted(met, key=lambda each: -each[0][0])
 
 
-ALIKE: Final = 1e-4  # inches between two places that are one in print
 NOWHERE: Final = (inf, -inf)
 
 

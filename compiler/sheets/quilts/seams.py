@@ -17,18 +17,14 @@ from collections.abc import Iterator, Sequence
 from math import hypot
 from typing import Final, NamedTuple
 
-from ...drafting.curves import at_share
+from ...geometry.curves import at_share
 from ...geometry.edge import Edge
+from ...measure.tolerance import OFF_MARK
 from ..arrange.paths import Placement, Spot, open_path, straight
 from ..page import Segment
 
 TOGETHER: Final = 0.02
 """Points within which two corners are one, and two sides on one line: below what any printer shows."""
-
-OFF_MARK: Final = 0.00027
-"""Added before rounding, for a drawing's own places (eighths of an inch, as points) often lie half-way
-between
-two round numbers, where rounding noise would part what belongs together."""
 
 
 class Seam(NamedTuple):

@@ -7,6 +7,7 @@ from math import ceil
 from typing import Final
 
 from ...measure.length import UNITS
+from ...measure.tolerance import ROUNDED
 from ...quilt.model import Quilt
 
 MACHINE_SHARE: Final = 3
@@ -49,4 +50,4 @@ def thread_metres(quilt: Quilt, share: int) -> int:
 
 def rounded_up(amount: float) -> int:
     """The next whole ten."""
-    return ceil(amount / ROUND - 1e-9) * ROUND
+    return ceil(amount / ROUND - ROUNDED) * ROUND

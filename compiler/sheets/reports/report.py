@@ -6,9 +6,9 @@ from collections.abc import Sequence
 from math import atan2, degrees, radians
 from typing import Protocol
 
-from ...drafting.curves import tangent_at_end
 from ...drafting.model import Side
-from ...drafting.stroke import is_corner
+from ...geometry.curves import tangent_at_end
+from ...geometry.stroke import is_corner
 from .report_sewing import Sewn
 
 

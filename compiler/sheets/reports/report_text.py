@@ -12,11 +12,11 @@ from ...cutting.methods.rotary import template_method_of
 from ...cutting.methods.rotary_words import length_text
 from ...cutting.model import Template
 from ...diagnostics.visible import visible, width_of
-from ...drafting.curves import box_of, flattened
 from ...drafting.fingerprint import fingerprint_of
 from ...drafting.model import Default, Draft, Piece, Side, UnitPlacement
+from ...geometry.curves import box_of, flattened
 from ...geometry.edge import Edge
-from ...measure.tolerance import Number
+from ...measure.tolerance import ROUNDED, Number
 from ...words.numbers import number_text, ruler_text
 from ...words.phrases import count_of
 from ...words.say import INCHES
@@ -164,7 +164,7 @@ def angle_text(angle: float) -> str:
 
 def area_text(area: Number) -> str:
     """`1 1/2 square inches`."""
-    return f"{number_text(area)} square {'inch' if abs(float(area) - 1) < 1e-9 else 'inches'}"
+    return f"{number_text(area)} square {'inch' if abs(float(area) - 1) < ROUNDED else 'inches'}"
 
 
 def box_text(edges: Sequence[Edge], heading: float = 0.0) -> str:

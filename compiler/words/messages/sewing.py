@@ -38,6 +38,7 @@ REASONS: Final[Mapping[FlawKind, str]] = {
     "seam-pins": f"curved edges are pinned {PLACES}",
     "seam-not-closed": "the seam does not close as printed",
     "needle-stops": "the needle is to stop where no seam ends",
+    "seam-of-others": "the seam does not lie between the pieces that are told to lie beside it",
     "none-to-leave-open": "no earlier seam can be left open there",
     "left-open-elsewhere": "the seam to be left open does not end there",
     "no-plain-side": "a strip has no side that is sewn from dot to dot",

@@ -15,12 +15,12 @@ from typing import Final, NamedTuple
 from ....drafting.frame import rectangle
 from ....drafting.model import Draft
 from ....drafting.shapes import shape_label
-from ....drafting.stroke import place_of
-from ....measure.tolerance import Number
+from ....geometry.stroke import place_of
+from ....measure.tolerance import CRUMB, Number
 from ....words.phrases import one_of
 from ...arrange.block_drawing import column_name
 from ...quilts.words import about
-from .ruling import SAME, arc_centers, corners_of_pieces, edges_of, place_key
+from .ruling import arc_centers, corners_of_pieces, edges_of, place_key
 
 LETTERED_MOST: Final = 8
 """Points that are lettered: as many as the compass marks from four corners. A class looks each up in the
@@ -107,7 +107,7 @@ class _Constructing:
         found = [
             place
             for place in self.open
-            if self._on_sides(place) and any(abs(abs(place - c) - radius) < SAME for c in self.corners)
+            if self._on_sides(place) and any(abs(abs(place - c) - radius) < CRUMB for c in self.corners)
         ]
         if found:
             names = one_of([self._letter(place) for place in found], "and")
@@ -118,7 +118,7 @@ class _Constructing:
 
     def _on_sides(self, place: complex) -> bool:
         off = self.corners[2] - place
-        return min(map(abs, (place.real, place.imag, off.real, off.imag))) < SAME
+        return min(map(abs, (place.real, place.imag, off.real, off.imag))) < CRUMB
 
     def _by_parting(self) -> Iterator[str]:
         """Points that part a side evenly, all of its parts' ends wanted."""
@@ -127,7 +127,7 @@ class _Constructing:
         for one, two in zip(self.corners, (*self.corners[1:], self.corners[0]), strict=True):
             for parts in range(3, PARTS_MOST + 1):
                 ends = [one + (two - one) * number / parts for number in range(1, parts)]
-                found = [place for end in ends for place in self.open if abs(place - end) < SAME]
+                found = [place for end in ends for place in self.open if abs(place - end) < CRUMB]
                 if len(found) == len(ends):
                     letters = one_of([self._letter(place) for place in found], "and")
                     side = f"{names[place_key(one)]}–{names[place_key(two)]}"
@@ -215,7 +215,7 @@ def _ground_words(draft: Draft) -> Iterator[str]:
 
 def _even(rules: Sequence[Number]) -> bool:
     gaps = [float(far) - float(near) for near, far in pairwise(rules)]
-    return max(gaps) - min(gaps) < SAME
+    return max(gaps) - min(gaps) < CRUMB
 
 
 def _marks(draft: Draft) -> str:
@@ -241,12 +241,12 @@ class _Line(NamedTuple):
         return (*place_key(self.way), round((self.way.conjugate() * self.place).imag, 4) + 0.0)
 
     def passes(self, place: complex) -> bool:
-        return abs((self.way.conjugate() * (place - self.place)).imag) < SAME
+        return abs((self.way.conjugate() * (place - self.place)).imag) < CRUMB
 
 
 def _line(start: complex, end: complex) -> _Line:
     way = (end - start) / abs(end - start)
-    return _Line(start, -way if way.real < -SAME or (abs(way.real) <= SAME and way.imag < 0) else way)
+    return _Line(start, -way if way.real < -CRUMB or (abs(way.real) <= CRUMB and way.imag < 0) else way)
 
 
 def _seam_lines(draft: Draft) -> Iterator[_Line]:

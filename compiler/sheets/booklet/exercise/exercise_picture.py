@@ -9,8 +9,8 @@ from itertools import chain
 from typing import Final, NamedTuple
 
 from ....drafting.model import Draft
-from ....geometry.edge import Edge
 from ....measure.length import POINTS_PER_INCH
+from ....measure.tolerance import ROUNDING
 from ...arrange.block_drawing import column_name
 from ...arrange.paths import Placement, box_path, circle_path, open_path, ring_path, straight
 from ...arrange.room import Box, boxes_meet
@@ -76,11 +76,7 @@ def _center_marks(draft: Draft, placement: Placement) -> Iterator[Mark]:
 
 def _seams(draft: Draft, placement: Placement) -> tuple[Segment, ...]:
     """Every seam once."""
-    edges: list[Edge] = [
-        part.edge for piece in draft.pieces for ring in (piece.ring, *piece.holes) for side in ring for part
-        in side.parts if part.neighbour is not None and part.neighbour > piece.number
-    ]  # fmt: skip
-    return tuple(chain(*(open_path((edge,), placement) for edge in edges))) or straight(
+    return tuple(chain(*(open_path((edge,), placement) for edge, _, _ in draft.graph.between()))) or straight(
         (0.0, 0.0), (0.0, 0.0)
     )
 
@@ -93,9 +89,9 @@ def ruling_marks(
     steps = ((ruling.step, FINE, PALE),) if apart >= LEAST_RULED else ()
     for step, weight, colour in (*steps, (INCH, INCH_LINE, PALE)):
         path: list[Segment] = []
-        for number in range(int(float(width) / float(step) + 1e-6) + 1):
+        for number in range(int(float(width) / float(step) + ROUNDING) + 1):
             path += straight(placement.spot_at(number * step, 0), placement.spot_at(number * step, height))
-        for number in range(int(float(height) / float(step) + 1e-6) + 1):
+        for number in range(int(float(height) / float(step) + ROUNDING) + 1):
             path += straight(placement.spot_at(0, number * step), placement.spot_at(width, number * step))
         yield PathMark(tuple(path), colour, weight, (), None, "grid")
 

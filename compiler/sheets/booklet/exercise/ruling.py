@@ -11,11 +11,10 @@ from fractions import Fraction
 from typing import Final
 
 from ....drafting.model import Draft
-from ....drafting.stroke import place_of
 from ....geometry.edge import Edge
-from ....measure.tolerance import Number
+from ....geometry.stroke import place_of
+from ....measure.tolerance import CRUMB, Number
 
-SAME: Final = 1e-5  # inches between two places that are one
 RULINGS: Final = ((Fraction(1, 4), "quarter-inch"), (Fraction(1, 8), "eighth-inch"))
 """Rulings of graph paper that are sold, the coarser first."""
 
@@ -40,7 +39,7 @@ def ruling_of(draft: Draft) -> Ruling | None:
 
 def _on_ruling(value: Number, step: Fraction) -> bool:
     times = float(value) / float(step)
-    return abs(times - round(times)) * float(step) <= SAME
+    return abs(times - round(times)) * float(step) <= CRUMB
 
 
 def corners_of_pieces(draft: Draft) -> list[complex]:

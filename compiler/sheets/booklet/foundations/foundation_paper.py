@@ -14,18 +14,12 @@ from typing import Final
 
 from ....cutting.model import Mark
 from ....cutting.templates.allowance import outset_rings
-from ....cutting.templates.corners import Cut
+from ....cutting.templates.corners import Trim
 from ....drafting.model import Draft, Piece
-from ....drafting.stroke import (
-    Stroke,
-    doubled_area,
-    place_of,
-    ring_edges,
-    stroke_of,
-    turn_between,
-)
 from ....geometry.edge import Edge, Point
 from ....geometry.motion import stretch
+from ....geometry.stroke import Stroke, doubled_area, place_of, ring_edges, stroke_of, turn_between
+from ....measure.tolerance import ALIKE, ROUNDING, TOGETHER
 from ....sewing.foundations.foundation import cloth_allowance
 from ....sewing.foundations.foundation_model import Foundations, Patch, Section
 from ....sewing.naming import JOIN
@@ -127,7 +121,7 @@ def _cut(sew: Sequence[Edge], widths: Sequence[float], margin: float) -> tuple[E
     return ring_edges(max(rings, key=doubled_area))
 
 
-def _squared(one: Stroke, two: Stroke, width: float, margin: float) -> tuple[Cut, ...]:
+def _squared(one: Stroke, two: Stroke, width: float, margin: float) -> tuple[Trim, ...]:
     """The trim of the corner between two sides; none at an inner one, or at a blunt one that cloth covers.
 
     The corner's mitre reaches width / sin(half) out. Cut off at d from the finished corner, it leaves two
@@ -138,12 +132,12 @@ def _squared(one: Stroke, two: Stroke, width: float, margin: float) -> tuple[Cut
     half, over = (pi - turned) / 2, width + margin
     reach = sqrt(max(over * over - width * width, 0.0))
     far = width * sin(half) + reach * cos(half)
-    if turned > pi / 2 + 1e-6:
+    if turned > pi / 2 + ROUNDING:
         far = min(far, POINT_ROOM * width)
     elif turned <= 0 or width <= over * sin(half):
         return ()
     out = one.direction(1) - two.direction(0)
-    return (Cut(out / abs(out), far),)
+    return (Trim(out / abs(out), far),)
 
 
 def _allowance_on(edge: Edge, pieces: Iterable[Piece], draft: Draft) -> float:
@@ -165,11 +159,11 @@ def _shared(edge: Edge, seam: Edge) -> tuple[complex, complex] | None:
     start, end = place_of(edge.start), place_of(edge.end)
     way = (end - start) / abs(end - start)
     ends = [(place_of(point) - start) / way for point in (seam.start, seam.end)]
-    if max(abs(each.imag) for each in ends) > 1e-4:
+    if max(abs(each.imag) for each in ends) > ALIKE:
         return None
     low = max(0.0, min(each.real for each in ends))
     high = min(abs(end - start), max(each.real for each in ends))
-    return (start + way * low, start + way * high) if high - low > 1e-4 else None
+    return (start + way * low, start + way * high) if high - low > ALIKE else None
 
 
 def _marked(corners: Sequence[complex], shared: tuple[complex, complex]) -> list[float]:
@@ -179,7 +173,11 @@ def _marked(corners: Sequence[complex], shared: tuple[complex, complex]) -> list
     length = abs(last - first)
     far = [(corner - first) / way for corner in corners]
     met = sorted(
-        {round(each.real, 4) for each in far if abs(each.imag) < 1e-4 and 1e-3 < each.real < length - 1e-3}
+        {
+            round(each.real, 4)
+            for each in far
+            if abs(each.imag) < ALIKE and TOGETHER < each.real < length - TOGETHER
+        }
     )
     kept: list[float] = []
     for each in met:

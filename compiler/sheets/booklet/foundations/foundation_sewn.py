@@ -13,9 +13,10 @@ from fractions import Fraction
 from itertools import pairwise
 from typing import TYPE_CHECKING, Final
 
-from ....drafting.stroke import place_of
 from ....geometry.edge import Edge
+from ....geometry.stroke import place_of
 from ....measure.length import POINTS_PER_INCH
+from ....measure.tolerance import CARRIED_ON, CLOSE
 from ....sewing.foundations.foundation_model import Patch
 from ...arrange.paths import Placement, Spot, flat_ring
 from .foundation_paper import PatchPaper, SectionPaper
@@ -27,11 +28,7 @@ if TYPE_CHECKING:
 FLAT: Final = Placement(scale=1 / POINTS_PER_INCH)
 """Inches to inches, arcs as chords."""
 
-CLOSE: Final = 1e-3
-"""Inches by which cloth may fall short, and square inches by which areas may differ: what is printed is no
-nearer."""
 
-REACH: Final = 1e-5  # inches that a printed line is carried on, so that it parts the paper
 FAR: Final = 10.0  # inches beyond the paper to which a fold reaches: more than any cloth hangs over
 
 
@@ -103,7 +100,7 @@ def printed_areas(paper: SectionPaper) -> list[Polygon]:
     rest, areas = _polygon(paper.sew), []
     for (patch, line), each in zip(reversed(paper.lines), reversed(paper.patches), strict=False):
         start, end = place_of(line.start), place_of(line.end)
-        on = (end - start) / abs(end - start) * REACH
+        on = (end - start) / abs(end - start) * CARRIED_ON
         parted = list(split(rest, LineString([_pair(start - on), _pair(end + on)])).geoms)
         own = [part for part in parted if part.covers(Point(float(each.inside.x), float(each.inside.y)))]
         assert len(parted) == 2 and len(own) == 1, f"the line of {patch.label} does not part its section"
@@ -117,7 +114,7 @@ def _cut(patch: Patch, area: Polygon, line: Edge | None, over: float) -> Polygon
     its middle at the area's middle; the first in the middle of its area."""
     from shapely.geometry import Polygon
 
-    corners = [complex(x, y) for x, y in area.simplify(REACH).exterior.coords]
+    corners = [complex(x, y) for x, y in area.simplify(CARRIED_ON).exterior.coords]
     if line is None:
         sides = [after - before for before, after in pairwise(corners)]
         along = max(sides, key=lambda side: round(abs(side), 6))
@@ -171,7 +168,7 @@ def _trimmed(paper: SectionPaper, laid: Sequence[_Cloth], wide: float) -> tuple[
     for each in laid:
         wanted = each.area.buffer(wide - CLOSE).intersection(cut)
         assert each.whole.buffer(CLOSE).covers(wanted), f"{each.patch.label} has lost its allowance"
-        bare = each.area.difference(each.seen.buffer(REACH)).area
+        bare = each.area.difference(each.seen.buffer(CARRIED_ON)).area
         assert bare < CLOSE, f"{each.patch.label} shows {bare:.4f} square inches of another patch"
     bare = cut.difference(unary_union([each.whole for each in laid])).area
     assert bare < CLOSE, f"section {paper.section.label} is bare over {bare:.4f} square inches"

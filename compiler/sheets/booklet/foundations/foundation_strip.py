@@ -7,8 +7,8 @@ from itertools import chain
 from typing import Final
 
 from ....drafting.model import Draft
-from ....drafting.stroke import place_of
 from ....geometry.edge import Edge
+from ....geometry.stroke import place_of
 from ....measure.length import POINTS_PER_INCH
 from ....sewing.foundations.foundation_model import Foundations, Section, SectionJoin
 from ....words.numbers import ruler_text

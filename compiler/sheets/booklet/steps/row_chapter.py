@@ -11,7 +11,7 @@ from ....cutting.plan_model import CuttingPlan
 from ....drafting.model import Draft
 from ....geometry.edge import Edge
 from ....geometry.motion import move_by, turn_about
-from ....measure.tolerance import near
+from ....measure.tolerance import TOGETHER, near
 from ....quilt.assembly_model import Kind, QuiltAssembly, Row, Stage
 from ....quilt.model import Quilt
 from ....sewing.model import Copy, Size, Unit
@@ -284,7 +284,7 @@ class _Inside:
         from shapely.geometry import Polygon
 
         self.shapes = [
-            Polygon([(float(edge.start.x), float(edge.start.y)) for edge in ring]).buffer(1e-3)
+            Polygon([(float(edge.start.x), float(edge.start.y)) for edge in ring]).buffer(TOGETHER)
             for ring in _rings(top, pieces)
         ]
         self.tree = STRtree(self.shapes)

@@ -9,8 +9,8 @@ from itertools import chain
 from math import hypot
 from typing import Final
 
-from ....drafting.stroke import stroke_of
 from ....geometry.edge import Edge, Point
+from ....geometry.stroke import stroke_of
 from ....measure.length import POINTS_PER_INCH
 from ....sewing.pressing.pressing_model import Toward
 from ...arrange.fills import Fill, texture_mark

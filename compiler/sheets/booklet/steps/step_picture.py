@@ -9,9 +9,10 @@ from itertools import chain
 from math import hypot
 from typing import Final
 
-from ....drafting.stroke import stroke_of
 from ....geometry.edge import Edge, Point
+from ....geometry.stroke import stroke_of
 from ....measure.length import POINTS_PER_INCH
+from ....measure.tolerance import ROUNDING, TOGETHER
 from ....sewing.pressing.pressing_model import Toward
 from ...arrange.fills import Fill, texture_mark
 from ...arrange.paths import Placement, Ring, Spot, box_path, flat_ring, open_path, ring_path, straight
@@ -27,7 +28,6 @@ BETWEEN: Final = 24.0  # between the halves, for the arrow from one to the other
 LARGEST: Final = 0.62  # of true size: a small unit is not shown larger
 APART: Final = 11.0  # between the two parts before they are sewn
 
-CLOSES: Final = 1e-3  # inches: the sum of the normals of a seam that closes on itself is less
 
 SHADE: Final = (0.82, 0.82, 0.82)
 HEAVY: Final = 1.8  # the seam that is sewn
@@ -98,7 +98,7 @@ def _shift(scene: Scene) -> complex:
     """Where the second part is moved to show both: a unit vector away from the seam; for a seam that closes
     on itself, the inches it is moved to the right."""
     away = sum((_outward(edge) for edge in scene.seam), 0j)
-    if abs(away) > CLOSES:
+    if abs(away) > TOGETHER:
         return away / abs(away)
     first, second = _bounds(scene.first), _bounds(scene.second)
     return complex(max(first[2], second[2]) - min(first[0], second[0]), 0.0)
@@ -112,7 +112,7 @@ def _outward(edge: Edge) -> complex:
 
 def _move(scale: float, shift: complex, gap: float) -> Spot:
     """How far the second part is moved, in points."""
-    if abs(abs(shift) - 1) < 1e-6:
+    if abs(abs(shift) - 1) < ROUNDING:
         return Spot(shift.real * gap, shift.imag * gap)
     return Spot(shift.real * POINTS_PER_INCH * scale + gap, 0.0)
 

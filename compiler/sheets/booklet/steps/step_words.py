@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from typing import Final, Literal
 
 from ....drafting.model import Draft
+from ....measure.tolerance import ALIKE
 from ....sewing.model import Assembly, Size, Step
 from ....sewing.pressing.pressing_model import Pressing, Toward
 from ....words.phrases import count_of
@@ -21,8 +22,6 @@ ALL_ROUND: Final[dict[Needle, str]] = {
     "papers": "Pin at four places first; begin anywhere.",
 }
 """Where a seam begins that closes on itself without a corner."""
-
-ALIKE: Final = 1e-4  # inches between two sizes that are one in print
 
 
 def part_words(assembly: Assembly, part: str) -> str:

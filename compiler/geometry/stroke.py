@@ -11,12 +11,8 @@ from collections.abc import Sequence
 from math import pi, sin
 from typing import Final, NamedTuple
 
-from ..geometry.edge import Arc, Edge, Point
-from ..measure.tolerance import NEAR, TANGENT, rounded
-from .model import Part, Side
-
-DOUBLED_BACK: Final = 1e-4
-"""Radians. A turn nearer than this to half-way round may have got its sign from rounding."""
+from ..measure.tolerance import ONE_WAY, TANGENT, rounded
+from .edge import Arc, Edge, Point
 
 CHORD: Final = 0.05
 """The share of the shorter stroke whose chords tell which way a doubled-back corner bends."""
@@ -60,15 +56,6 @@ class Stroke(NamedTuple):
     def reversed(self) -> Stroke:
         """The same line the other way."""
         return Stroke(self.end, self.start, self.center, -self.sweep)
-
-
-class WholeSide(NamedTuple):
-    """A side from true corner to true corner: neighbouring sides that run on smoothly under one allowance
-    are one. A circle is one whole side whose start is its end."""
-
-    stroke: Stroke
-    allowance: float
-    parts: tuple[Part, ...]
 
 
 def place_of(point: Point) -> complex:
@@ -121,54 +108,13 @@ def ring_edges(ring: Sequence[Stroke]) -> tuple[Edge, ...]:
     return tuple(edge_of(stroke) for stroke in ring)
 
 
-def whole_sides(ring: Sequence[Side]) -> tuple[WholeSide, ...]:
-    """The ring's sides with those that run on smoothly joined; starts at the ring's first true corner."""
-    plain = [
-        WholeSide(stroke, float(side.allowance), side.parts)
-        for stroke, side in zip(ring_strokes([side.edge for side in ring]), ring, strict=True)
-    ]
-    count = len(plain)
-    corners = [at for at in range(count) if not _runs_on(plain[at - 1], plain[at])]
-    if len(corners) == count:
-        return tuple(plain)
-    if not corners:
-        return (_joined(plain),)
-    ends = [*corners[1:], corners[0] + count]
-    return tuple(
-        _joined([plain[at % count] for at in range(first, last)])
-        for first, last in zip(corners, ends, strict=True)
-    )
-
-
-def _joined(sides: Sequence[WholeSide]) -> WholeSide:
-    first, last = sides[0], sides[-1]
-    sweep = sum(side.stroke.sweep for side in sides)
-    stroke = Stroke(first.stroke.start, last.stroke.end, first.stroke.center, sweep)
-    return WholeSide(stroke, first.allowance, tuple(part for side in sides for part in side.parts))
-
-
-def _runs_on(before: WholeSide, after: WholeSide) -> bool:
-    """Whether the second side carries on the first's line or circle, under the same allowance."""
-    one, two = before.stroke, after.stroke
-    if before.allowance != after.allowance or (one.center is None) != (two.center is None):
-        return False
-    if one.center is not None and two.center is not None:
-        same_way = (one.sweep > 0) == (two.sweep > 0)
-        return same_way and abs(one.center - two.center) <= NEAR and abs(one.radius - two.radius) <= NEAR
-    chord = two.end - one.start
-    if abs(chord) <= NEAR:
-        return False
-    aside = ((one.end - one.start) * chord.conjugate()).imag / abs(chord)
-    return abs(aside) <= NEAR and abs(turn_between(one, two)) < pi / 2
-
-
 def turn_between(one: Stroke, two: Stroke) -> float:
     """Radians turned clockwise where the second stroke follows the first, in [-pi, pi].
 
     Where the second doubles back on the first, their bends tell a point (pi) from a slit (-pi).
     """
     turned = phase(two.direction(0) / one.direction(1))
-    if abs(turned) < pi - DOUBLED_BACK:
+    if abs(turned) < pi - ONE_WAY:
         return turned
     step = min(one.length, two.length) * CHORD
     arriving = one.end - one.at(1 - step / one.length)

@@ -7,14 +7,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from fractions import Fraction
+from itertools import pairwise
 from math import acos, atan2, cos, hypot, pi, sin, sqrt
 
-from ..geometry.edge import Edge, Point
-from ..measure.tolerance import FLATTEN, NEAR, Number, difference
-
-PARALLEL = 1e-12
-"""Sine of the angle under which two floating directions count as parallel: rounding, and nothing a ruler
-shows."""
+from ..measure.tolerance import FLATTEN, NEAR, NEVER_MEET, Number, difference
+from .edge import Edge, Point
 
 
 def distance(p: Point, q: Point) -> float:
@@ -40,7 +37,7 @@ def meet_lines(
     """How far along each of two lines (in steps of d and e) they meet; None where they are parallel."""
     cross = d[0] * e[1] - d[1] * e[0]
     size = hypot(float(d[0]), float(d[1])) * hypot(float(e[0]), float(e[1]))
-    if size == 0 or abs(float(cross)) <= PARALLEL * size:
+    if size == 0 or abs(float(cross)) <= NEVER_MEET * size:
         return None
     wx, wy = q.x - p.x, q.y - p.y
     return ratio(wx * e[1] - wy * e[0], cross), ratio(wx * d[1] - wy * d[0], cross)
@@ -210,3 +207,35 @@ def box_of(edges: Sequence[Edge]) -> tuple[Number, Number, Number, Number]:
         max(p.x for p in points),
         max(p.y for p in points),
     )
+
+
+def inside_ring(p: Point, ring: tuple[Edge, ...]) -> bool:
+    """Whether a point that is not on the ring lies inside it, arcs included."""
+    turned = 0.0
+    for edge in ring:
+        turned += _angle_seen(p, edge)
+    return abs(turned) > pi
+
+
+def _angle_seen(p: Point, edge: Edge) -> float:
+    """The angle, signed, through which an eye at p turns as it follows the edge."""
+    if edge.arc is not None:
+        steps = [at_share(edge, k / 8) for k in range(9)]  # an eighth of a circle at most: never half a turn
+        if abs(distance(edge.arc.center, p) - edge.arc.radius) < edge.arc.radius / 50:
+            steps = [at_share(edge, k / 64) for k in range(65)]
+    else:
+        steps = [edge.start, edge.end]
+    total = 0.0
+    for a, b in pairwise(steps):
+        ax, ay = difference(a.x, p.x), difference(a.y, p.y)
+        bx, by = difference(b.x, p.x), difference(b.y, p.y)
+        total += atan2(ax * by - ay * bx, ax * bx + ay * by)
+    return total
+
+
+def ring_area(ring: tuple[Edge, ...]) -> Number:
+    """Square inches inside a ring, positive if it runs clockwise as seen."""
+    total = area_under(ring[0])
+    for edge in ring[1:]:
+        total = total + area_under(edge)
+    return total

@@ -14,24 +14,14 @@ from itertools import pairwise
 from math import floor
 from typing import Any
 
-from ..geometry.edge import Edge, Point
 from ..measure.tolerance import NEAR, Number
 from .close_pairs import CROSSINGS_MOST, TooManyMeetings, close_pairs, crossing, ends_on
-from .curves import (
-    along,
-    at_share,
-    crossings,
-    lies_on,
-    meet_lines,
-    same_circle,
-    same_place,
-    share_at,
-)
-from .seams import DrawnLine
+from .curves import along, at_share, crossings, lies_on, meet_lines, same_circle, same_place, share_at
+from .edge import Edge, Point
 
 
 @dataclass
-class Link:
+class NodedLine:
     """One edge of the graph, between two nodes, with every stroke that runs along it."""
 
     edge: Edge
@@ -41,11 +31,11 @@ class Link:
 
 
 @dataclass
-class Graph:
+class Noded:
     """The noded strokes. `crossed` lists where two strokes cross with an end of neither there."""
 
     nodes: list[Point]
-    links: list[Link]
+    links: list[NodedLine]
     crossed: list[tuple[int, int, int]]  # stroke, stroke, node
 
 
@@ -99,11 +89,11 @@ def is_exact(p: Point) -> bool:
 
 
 def node_strokes(
-    strokes: Sequence[DrawnLine],
+    strokes: Sequence[Edge],
     across: Sequence[Number] = (),
     down: Sequence[Number] = (),
     most: int = CROSSINGS_MOST,
-) -> Graph:
+) -> Noded:
     """The planar graph of all strokes; `across` and `down` are the grid's lines. Where they meet too often it
     raises TooManyMeetings with the number of a stroke that has much to do with it; `most` may cross."""
     table = NodeTable(across, down)
@@ -114,7 +104,7 @@ def node_strokes(
         raise TooManyMeetings(lines[crowd.line].strokes[0]) from None
 
 
-def _noded(lines: list[Link], table: NodeTable, most: int) -> Graph:
+def _noded(lines: list[NodedLine], table: NodeTable, most: int) -> Noded:
     """The graph of distinct lines."""
     splits: list[list[tuple[float, int]]] = [[(0.0, line.start), (1.0, line.end)] for line in lines]
     crossed: list[tuple[int, int, int]] = []
@@ -132,21 +122,21 @@ def _noded(lines: list[Link], table: NodeTable, most: int) -> Graph:
             ends = (lines[one].start, lines[one].end, lines[other].start, lines[other].end)
             if node not in ends and not same_circle(lines[one].edge, lines[other].edge):
                 crossed.append((lines[one].strokes[0], lines[other].strokes[0], node))
-    return Graph(table.places, _links(lines, splits, table), crossed)
+    return Noded(table.places, _links(lines, splits, table), crossed)
 
 
-def _distinct(strokes: Sequence[DrawnLine], table: NodeTable) -> list[Link]:
+def _distinct(strokes: Sequence[Edge], table: NodeTable) -> list[NodedLine]:
     """Each line once, however many strokes drew it, its ends numbered."""
-    lines: dict[tuple[Any, ...], Link] = {}
+    lines: dict[tuple[Any, ...], NodedLine] = {}
     for number, stroke in enumerate(strokes):
-        start, end = table.number(stroke.edge.start), table.number(stroke.edge.end)
-        if start == end and stroke.edge.arc is None:
+        start, end = table.number(stroke.start), table.number(stroke.end)
+        if start == end and stroke.arc is None:
             continue
-        key = _key(stroke.edge, start, end, table)
+        key = _key(stroke, start, end, table)
         if key in lines:
             lines[key].strokes.append(number)
         else:
-            lines[key] = Link(stroke.edge, start, end, [number])
+            lines[key] = NodedLine(stroke, start, end, [number])
     return list(lines.values())
 
 
@@ -159,7 +149,7 @@ def _key(edge: Edge, start: int, end: int, table: NodeTable) -> tuple[Any, ...]:
 
 
 def _split_straight(
-    lines: list[Link],
+    lines: list[NodedLine],
     pairs: Any,
     table: NodeTable,
     splits: list[list[tuple[float, int]]],
@@ -210,15 +200,17 @@ def _meeting(one: Edge, other: Edge, table: NodeTable) -> Point:
 
 
 def _split(
-    lines: list[Link], line: int, node: int, table: NodeTable, splits: list[list[tuple[float, int]]]
+    lines: list[NodedLine], line: int, node: int, table: NodeTable, splits: list[list[tuple[float, int]]]
 ) -> None:
     if node not in (lines[line].start, lines[line].end):
         splits[line].append((share_at(lines[line].edge, table.places[node]), node))
 
 
-def _links(lines: list[Link], splits: list[list[tuple[float, int]]], table: NodeTable) -> list[Link]:
+def _links(
+    lines: list[NodedLine], splits: list[list[tuple[float, int]]], table: NodeTable
+) -> list[NodedLine]:
     """The stretches between splits, each kept once."""
-    links: dict[tuple[Any, ...], Link] = {}
+    links: dict[tuple[Any, ...], NodedLine] = {}
     for line, places in zip(lines, splits, strict=True):
         numbers = list(dict.fromkeys(node for _, node in sorted(places)))
         if line.start == line.end:
@@ -229,7 +221,7 @@ def _links(lines: list[Link], splits: list[list[tuple[float, int]]], table: Node
             if key in links:
                 links[key].strokes += line.strokes
             else:
-                links[key] = Link(edge, start, end, list(line.strokes))
+                links[key] = NodedLine(edge, start, end, list(line.strokes))
     return list(links.values())
 
 

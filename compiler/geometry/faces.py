@@ -17,14 +17,11 @@ from dataclasses import dataclass
 from math import asin, atan2, hypot
 from typing import Any
 
-from ..geometry.edge import Edge, Point
 from ..measure.tolerance import Number, difference
-from .curves import area_under, at_share, box_of, flattened
-from .noding import Graph
-from .seams import inside_ring
-
-OUTER = -1
-"""The number of the unbounded face."""
+from .curves import area_under, at_share, box_of, flattened, inside_ring
+from .edge import Edge, Point
+from .noding import Noded
+from .planar import OUTER
 
 
 @dataclass(frozen=True)
@@ -51,19 +48,19 @@ class Faces:
     idle: tuple[int, ...] = ()
 
 
-def half_edge(graph: Graph, half: int) -> Edge:
+def half_edge(graph: Noded, half: int) -> Edge:
     """A half's edge, in its own direction."""
     edge = graph.links[half // 2].edge
     return edge.reversed() if half % 2 else edge
 
 
-def leaves(graph: Graph, half: int) -> int:
+def leaves(graph: Noded, half: int) -> int:
     """The node a half starts from."""
     link = graph.links[half // 2]
     return link.end if half % 2 else link.start
 
 
-def find_faces(graph: Graph) -> Faces:
+def find_faces(graph: Noded) -> Faces:
     """Every bounded face of the graph, in no particular order but always the same."""
     import shapely
 
@@ -108,7 +105,7 @@ def find_faces(graph: Graph) -> Faces:
     return Faces(tuple(faces), tuple(right_of))
 
 
-def _trace(graph: Graph) -> list[list[int]]:
+def _trace(graph: Noded) -> list[list[int]]:
     """Every ring of halves, bounded and unbounded."""
     leaving: list[list[int]] = [[] for _ in graph.nodes]
     for number, link in enumerate(graph.links):
@@ -134,7 +131,7 @@ def _trace(graph: Graph) -> list[list[int]]:
     return rings
 
 
-def _by_angle(graph: Graph, halves: list[int]) -> list[int]:
+def _by_angle(graph: Noded, halves: list[int]) -> list[int]:
     """Halves that leave one node, in the order in which they lie round it.
 
     Where a curve is among them, all are met on one small circle round the node: an arc and its own tangent
@@ -159,14 +156,14 @@ def _angle(edge: Edge, reach: float | None) -> float:
     return atan2(difference(to.y, edge.start.y), difference(to.x, edge.start.x))
 
 
-def _ring_area(graph: Graph, ring: list[int]) -> Number:
+def _ring_area(graph: Noded, ring: list[int]) -> Number:
     total = area_under(half_edge(graph, ring[0]))
     for half in ring[1:]:
         total = total + area_under(half_edge(graph, half))
     return total
 
 
-def flat_ring(graph: Graph, ring: list[int] | tuple[int, ...]) -> list[tuple[float, float]]:
+def flat_ring(graph: Noded, ring: list[int] | tuple[int, ...]) -> list[tuple[float, float]]:
     """The ring as points, arcs flattened; both sides of an arc are flattened alike."""
     points: list[tuple[float, float]] = []
     for half in ring:
@@ -183,7 +180,7 @@ def flat_ring(graph: Graph, ring: list[int] | tuple[int, ...]) -> list[tuple[flo
 
 
 def _place_holes(
-    graph: Graph, rings: list[list[int]], areas: list[Number], inner: list[int]
+    graph: Noded, rings: list[list[int]], areas: list[Number], inner: list[int]
 ) -> dict[int, list[int]]:
     """For each face that has holes, the rings of what floats in it."""
     outward = [at for at, area in enumerate(areas) if not area > 0]
@@ -209,7 +206,7 @@ def _place_holes(
     return held
 
 
-def _components(graph: Graph) -> list[int]:
+def _components(graph: Noded) -> list[int]:
     """For each node, the lowest node it is joined to."""
     leader = list(range(len(graph.nodes)))
 
@@ -225,7 +222,7 @@ def _components(graph: Graph) -> list[int]:
     return [root(node) for node in range(len(graph.nodes))]
 
 
-def _middle(graph: Graph, ring: list[int]) -> Point | None:
+def _middle(graph: Noded, ring: list[int]) -> Point | None:
     """The average of a convex straight ring's corners, which lies well inside; None for any other ring."""
     points = [graph.nodes[leaves(graph, half)] for half in ring]
     if any(graph.links[half // 2].edge.arc is not None for half in ring):

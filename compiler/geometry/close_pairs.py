@@ -9,9 +9,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any, Final
 
-from ..geometry.edge import Edge
 from ..measure.tolerance import NEAR
 from .curves import box_of
+from .edge import Edge
 
 CROSSINGS_MOST: Final = 20_000
 """Places of one block where two lines cross with an end of neither there: as many as a net of 140 seams each
