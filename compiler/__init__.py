@@ -61,7 +61,7 @@ _HOMES = {
 def __getattr__(name: str) -> Any:
     """What stands in __all__, loaded when it is first asked for: `import piecewright` alone loads nothing."""
     if name not in __all__:
-        raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
+        raise AttributeError(name)
     from importlib import import_module
 
     return getattr(import_module(_HOMES.get(name, ".door.tools"), __name__), name)

@@ -1,13 +1,10 @@
-"""Numbers, places and outlines as `explain --format json` writes them. Inches; x right, y down."""
+"""Numbers and counts as JSON has them. Inches."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from fractions import Fraction
 from typing import Any, Final
 
-from ...geometry.curves import flattened
-from ...geometry.edge import Edge
 from ...measure.tolerance import Number
 
 DECIMALS: Final = 9
@@ -15,31 +12,6 @@ DECIMALS: Final = 9
 may differ from machine to machine."""
 
 Record = dict[str, Any]
-
-
-def outline(edges: Iterable[Edge]) -> list[list[int | float]]:
-    """The corners of a ring, with the points of flattened arcs between them."""
-    return [numbers(point) for edge in edges for point in flattened(edge)]
-
-
-def arcs(edges: Iterable[Edge]) -> list[Record]:
-    """The ring's arcs, exactly as they are."""
-    return [
-        {
-            "center": numbers(edge.arc.center),
-            "radius": number(edge.arc.radius),
-            "start": numbers(edge.start),
-            "end": numbers(edge.end),
-            "clockwise": edge.arc.clockwise,
-        }
-        for edge in edges
-        if edge.arc is not None
-    ]
-
-
-def numbers(values: Iterable[Number]) -> list[int | float]:
-    """Each value as a JSON number."""
-    return [number(each) for each in values]
 
 
 def number(value: Number) -> int | float:
