@@ -16,8 +16,8 @@ from piecewright.sheets.booklet.setting.html_book import html_bytes
 from piecewright.sheets.booklet.setting.set_pages import chapters_document
 from piecewright.sheets.booklet.steps.step_chapter import step_chapter
 from piecewright.sheets.booklet.steps.step_words import Needle
-from piecewright.sheets.pressing_words import ROWS
 from piecewright.sheets.quilts.wearing import own_roles
+from piecewright.words.work.pressing import ROWS
 from shapely.geometry import Point, Polygon
 from shapely.ops import unary_union
 from support.arranged import extent, paths, rings, text_box, texts

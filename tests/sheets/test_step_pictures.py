@@ -15,8 +15,8 @@ from piecewright.sheets.booklet.setting.set_pages import chapters_document
 from piecewright.sheets.booklet.steps.step_chapter import step_chapter
 from piecewright.sheets.booklet.steps.step_words import Needle
 from piecewright.sheets.page import PathMark
-from piecewright.sheets.pressing_words import pressing_words
 from piecewright.sheets.quilts.wearing import own_roles
+from piecewright.words.work.pressing import pressing_words
 from shapely.geometry import Polygon
 from shapely.ops import unary_union
 from support.arranged import extent, rings

@@ -8,7 +8,7 @@ from __future__ import annotations
 from ...quilt.assembly_model import Kind, QuiltAssembly, Row, Stage
 from ...sewing.model import Size
 from ...words.phrases import count_of
-from ..pressing_words import meeting_words
+from ...words.work.pressing import meeting_words
 from ..quilts.words import about
 from .report_numbers import Record, number
 from .report_sewing import meetings_record, proof_record, size_record, step_record

@@ -15,9 +15,10 @@ from ....measure.tolerance import near
 from ....quilt.assembly_model import Kind, QuiltAssembly, Row, Stage
 from ....quilt.model import Quilt
 from ....sewing.model import Copy, Size, Unit
+from ....sewing.pressing.copies import by_rows
 from ....sewing.pressing.pressing_model import Pressing, Toward
 from ....words.phrases import count_of, one_of
-from ...pressing_words import ROWS, pressing_words, tells_rows, ways_told
+from ....words.work.pressing import ROWS, pressing_words, ways_told
 from ...quilts.drawing import quilt_fills
 from ...quilts.flow import Column
 from ...quilts.flow import Row as TableRow
@@ -68,7 +69,8 @@ def _parts(quilt: Quilt, plan: CuttingPlan, made: QuiltAssembly) -> Iterator[Par
         tuple(_card(quilt, made, row, ways, row.makes in trimmed) for row in stage.rows)
         for stage in made.stages
     ]
-    if any(tells_rows(line) for cards in staged for card in cards for line in card.lines):
+    pressed = [row for stage in made.stages for row in stage.rows if row.way != "mitred"]
+    if any(by_rows(made.top, *_pressed(row, ways)) for row in pressed):
         yield Paragraph(ROWS.format("top"))
     for stage, cards in zip(made.stages, staged, strict=True):
         yield Section(stage.title)
@@ -231,9 +233,13 @@ def _seams(made: QuiltAssembly, row: Row, ways: _Ways) -> Iterator[Pressed]:
 
 def _press_words(made: QuiltAssembly, row: Row, ways: _Ways) -> str:
     """`Press as the arrows show.`; where copies of the row are pressed differently, which of them so."""
+    return f"Press {ways_told(made.top, *_pressed(row, ways), WAYS)}."
+
+
+def _pressed(row: Row, ways: _Ways) -> tuple[Unit, Pressing]:
+    """The copies of a row, and how each is pressed."""
     unit = replace(ways.unit(row), copies=row.copies)
-    pressing = Pressing(row.steps[-1], tuple(_row_ways(row, ways)), "opposite")
-    return f"Press {ways_told(made.top, unit, pressing, WAYS)}."
+    return unit, Pressing(row.steps[-1], tuple(_row_ways(row, ways)), "opposite")
 
 
 def _row_ways(row: Row, ways: _Ways) -> Iterator[Toward]:

@@ -7,11 +7,12 @@ from typing import Final
 
 from ....drafting.model import Draft
 from ....sewing.model import Assembly, Proof, Step, Unit
+from ....sewing.pressing.copies import by_rows, shaded_way
 from ....sewing.pressing.pressing import press
 from ....sewing.pressing.pressing_model import Pressing, PressingPlan, Toward
+from ....words.work.pressing import ROWS, places_words, pressing_words
 from ...arrange.block_drawing import piece_rings
 from ...arrange.fills import Fill
-from ...pressing_words import ROWS, places_words, pressing_words, shaded_way, tells_rows
 from ...quilts.wearing import Worn, own_roles
 from ..content import Card, Cards, Chapter, List, Paragraph, Part, Picture, Section
 from ..paper_pieces import PAPERS_OUT
@@ -88,7 +89,8 @@ def _parts(draft: Draft, assembly: Assembly, needle: Needle, worn: Worn) -> Iter
     yield Paragraph(" ".join(_read(assembly, plan, needle)))
     if not all(unit.rectangle for unit in assembly.units):
         yield Paragraph(SHAPED)
-    if any(tells_rows(line) for card in cards for line in card.lines):
+    pressed = zip(assembly.units, plan.seams, cards, strict=True)
+    if needle != "papers" and any(_tells_rows(draft, *each) for each in pressed):
         yield Paragraph(ROWS.format("block"))
     if needle == "hand":
         yield Section("Piecing by hand")
@@ -127,6 +129,11 @@ def _cards(
         marks, tall = draw_step(scene, fills)
         picture = Picture(marks, WIDE, tall, f"Before and after step {step.step}. {lines[0]}")
         yield Card(step_title(assembly, step), picture, lines, beside)
+
+
+def _tells_rows(draft: Draft, unit: Unit, pressing: Pressing, card: Card) -> bool:
+    """Whether a card's words tell copies by rows: where no picture beside them shows which."""
+    return card.beside is None and by_rows(draft, unit, pressing)
 
 
 def _places(draft: Draft, unit: Unit, pressing: Pressing, shaded: Toward) -> Picture | None:
