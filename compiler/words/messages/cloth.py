@@ -81,7 +81,8 @@ def piece_too_wide(say: Say, fabric: Fabric, piece: Boxes, size: Size, step: Fra
     )
 
 
-def backing_not_off_bolt(fabric: Fabric) -> Diagnostic:
+@message
+def backing_not_off_bolt(say: Say, fabric: Fabric) -> Diagnostic:
     """A back from scraps."""
     return error(
         "backing-from-scraps",
