@@ -8,24 +8,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from ..diagnostics.diagnostic import Diagnostic, note
-from ..diagnostics.source import Span
+from ..diagnostics.diagnostic import Diagnostic
 from ..drafting.model import Draft
 from ..measure.tolerance import Number, near
-from ..words.phrases import one_of
+from ..words.messages.templates import cuts_leave_ruler
 from .model import Template
 from .sizes import block_at
-
-
-def cuts_leave_ruler(span: Span, title: str, labels: Sequence[str]) -> Diagnostic:
-    """A used block of which some cuts lie between two marks, and lay on one at the size it was drafted to."""
-    what = f"template {labels[0]} leaves" if len(labels) == 1 else f"templates {one_of(labels, 'and')} leave"
-    return note(
-        "cuts-leave-ruler",
-        f"At this size of `{title[:60]}`, {what} the ruler's marks.",
-        span,
-        help="It is cut with a template; `piecewright resize` says which sizes suit a block.",
-    )
 
 
 def left_the_ruler(draft: Draft, templates: Sequence[Template], drafted: Number) -> tuple[str, ...]:

@@ -6,6 +6,7 @@ from array import array
 from bisect import bisect_right
 from collections.abc import Sequence
 from dataclasses import dataclass, field
+from typing import Final
 
 
 @dataclass(frozen=True, slots=True)
@@ -15,6 +16,10 @@ class Span:
     source: str  # name as shown to the writer, never an absolute path unless the writer gave one
     start: int
     end: int
+
+
+NOWHERE: Final = Span("", 0, 0)
+"""The place of what no words stand for."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -14,7 +14,6 @@ from ..language import tree
 from ..measure.tolerance import NEAR, SLIVER, Number
 from ..words.messages import pieces as complain
 from ..words.messages import units as complain_units
-from ..words.numbers import ruler_text
 from .context import Bench
 from .faces import Faces
 from .model import Piece
@@ -112,32 +111,27 @@ def check_symmetry(
         return
     if odd is not None and len(odd) <= max(1, len(units) // 8):
         bench.say(
-            complain_units.odd_unit(
-                placed[odd[0]].origin, [_called(placed[each]) for each in odd], "turned by quarters"
-            )
+            complain_units.odd_unit(placed[odd[0]].origin, [_called(placed[each]) for each in odd], "turned")
         )
         return
-    for line, words in (
-        ((frame.predefined["top"], frame.predefined["bottom"]), "left and right"),
-        ((frame.predefined["left"], frame.predefined["right"]), "above and below"),
-    ):
+    mirrors: tuple[tuple[tuple[Point, Point], complain_units.Symmetry], ...] = (
+        ((frame.predefined["top"], frame.predefined["bottom"]), "mirrored-across"),
+        ((frame.predefined["left"], frame.predefined["right"]), "mirrored-down"),
+    )
+    for line, symmetry in mirrors:
         pairs = _odd_pairs(units, placed, look, mirror_in(*line))
         if pairs is not None and len(pairs) == 1 and len(units) >= 6:
             bench.say(
                 complain_units.odd_unit(
-                    placed[pairs[0][0]].origin, [_called(placed[each]) for each in pairs[0]], words
+                    placed[pairs[0][0]].origin, [_called(placed[each]) for each in pairs[0]], symmetry
                 )
             )
             return
 
 
-def _called(placed: Placed) -> str:
-    left, top, right, bottom = placed.box
+def _called(placed: Placed) -> tuple[str, Point]:
     assert placed.unit is not None
-    return (
-        f"`{placed.unit.use.alias.text}` at {ruler_text((left + right) / 2)} across, "
-        f"{ruler_text((top + bottom) / 2)} down"
-    )
+    return placed.unit.use.alias.text, _middle(placed)
 
 
 Look = frozenset[tuple[int, int, str]]

@@ -10,7 +10,6 @@ from typing import TYPE_CHECKING
 from ..diagnostics.source import Span
 from ..language import tree
 from ..words.messages import pieces as complain_pieces
-from ..words.numbers import ruler_text
 from .context import Bench
 from .ground import once
 from .model import TrimRule, UnitPlacement
@@ -54,11 +53,8 @@ def details_of(block: tree.Block, bench: Bench) -> Details:
     widths = [each for each in block.body if isinstance(each, tree.Allowance)]
     for each in widths:
         if each.width.inches > ALLOWANCE_MOST:
-            bench.say(
-                complain_pieces.allowance_wide(
-                    each.width.span, ruler_text(each.width.inches), ruler_text(ALLOWANCE_MOST)
-                )
-            )
+            width = each.width
+            bench.say(complain_pieces.allowance_wide(width.span, width.inches, ALLOWANCE_MOST, ALLOWANCE))
     whole = once(tuple(each for each in widths if each.path is None), tree.Allowance, "allowance", bench)
     return Details(
         whole.width.inches if whole else ALLOWANCE,

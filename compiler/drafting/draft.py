@@ -15,7 +15,6 @@ from ..language.syntax_errors import errors_too_many
 from ..words.messages import blocks as complain
 from ..words.messages import pieces as complain_pieces
 from ..words.messages import units as complain_units
-from ..words.numbers import ruler_text
 from .body import sketch_body
 from .checks import check_holes, check_names, check_refit, check_slivers, check_symmetry
 from .context import Bench, EnoughSaid
@@ -180,9 +179,7 @@ class Drafter:
             return None
         self.choices.append(Choice(source.name, use, found))
         if use.version is None:
-            defaults.append(
-                Default(f'version of "{use.title.text}"', f"{found.version}, the newest in {found.shelf}")
-            )
+            defaults.append(Default("version-of", found.version, of=(use.title.text,), source=found.shelf))
         spans = [span for span, _ in self._underway]
         if found.block.span in spans:
             titles = [title for _, title in self._underway[spans.index(found.block.span) :]]
@@ -340,20 +337,20 @@ def _defaults(block: tree.Block, frame: Frame, details: Details) -> list[Default
     trim, rule = details.trim, details.rule
     found = []
     if block.version is None:
-        found.append(Default("version", "1"))
+        found.append(Default("version", 1))
     if not any(isinstance(each, tree.Finished) for each in block.body):
-        found.append(Default("finished", f"{ruler_text(frame.width)} x {ruler_text(frame.height)}"))
+        found.append(Default("finished", (frame.width, frame.height)))
     if not frame.grid_written:
-        found.append(Default("grid", "1 x 1"))
+        found.append(Default("grid", (1, 1)))
     if not any(isinstance(each, tree.Allowance) and each.path is None for each in block.body):
-        found.append(Default("allowance", ruler_text(details.allowance)))
+        found.append(Default("allowance", details.allowance))
     if trim is None:
         found.append(Default("trim", rule.style))
     if trim is None or trim.limit is None:
-        found.append(Default("trim limit", f"{ruler_text(rule.limit)} beyond the finished point"))
+        found.append(Default("trim-limit", rule.limit))
     if trim is None or trim.dots is None:
-        found.append(Default("dots", ruler_text(rule.dots)))
+        found.append(Default("dots", rule.dots))
     if not any(isinstance(each, tree.Grain) for each in block.body):
-        found.append(Default("grain", "along an outside edge, else along the block's sides"))
-    found.append(Default("fabric of unnamed pieces", BACKGROUND))
+        found.append(Default("grain", "ruled"))
+    found.append(Default("unnamed", BACKGROUND))
     return found

@@ -15,7 +15,6 @@ from ..measure.angle import cosine_sine
 from ..measure.tolerance import NEAR, Number, near
 from ..words.messages import blocks as complain
 from ..words.messages import seams as complain_seams
-from ..words.numbers import ruler_text
 from .context import Bench, Context
 from .curves import box_of, same_place
 from .frame import Frame, grid_lines, rectangle
@@ -57,11 +56,7 @@ def lay_ground(block: tree.Block, bench: Bench) -> Frame | None:
     """The block's frame with its outline; None where a complaint stops it."""
     frame = _laid(block, bench)
     if frame is not None and max(frame.width, frame.height) > LENGTH_MOST:
-        bench.say(
-            complain.size_too_large(
-                block.title.span, _size_text(frame.width, frame.height), ruler_text(LENGTH_MOST)
-            )
-        )
+        bench.say(complain.size_too_large(block.title.span, frame.width, frame.height, LENGTH_MOST))
         return None
     return frame
 
@@ -105,14 +100,8 @@ def _size(written: Written, bench: Bench) -> tuple[Number, Number] | None:
         return None
     (width, height, first), last = sizes[0], sizes[-1]
     if not (near(width, last[0]) and near(height, last[1])):
-        bench.say(
-            complain.size_disagrees(last[2], first, _size_text(width, height), _size_text(last[0], last[1]))
-        )
+        bench.say(complain.size_disagrees(last[2], first, (width, height), last[:2]))
     return last[0], last[1]  # by the grid where they disagree: units are drafted for its cells
-
-
-def _size_text(width: Number, height: Number) -> str:
-    return f"{ruler_text(width)} x {ruler_text(height)}"
 
 
 def _frame(

@@ -75,12 +75,12 @@ def _say_leaving(lines: Sequence[DrawnLine], bench: Bench) -> None:
 def _say_outside(line: DrawnLine, places: Sequence[Point], told: set[Span], bench: Bench) -> None:
     frame = bench.frame
     far = max(places, key=lambda p: _beyond(p, frame))
-    where = complain.outside_by(far, frame.width, frame.height)
+    size = (frame.width, frame.height)
     if not line.copy or line.turn is None:
-        bench.say(complain.seam_outside(line.origin, where))
+        bench.say(complain.seam_outside(line.origin, far, size))
     elif line.turn not in told:
         told.add(line.turn)
-        bench.say(complain.copies_outside("this seam", line.origin, line.turn, where, line.copy))
+        bench.say(complain.copies_outside("seam", line.origin, line.turn, far, size, line.copy))
 
 
 def outside(p: Point, frame: Frame) -> bool:

@@ -92,7 +92,7 @@ class UnitPlacement:
 
     title: str
     alias: str
-    poses: str  # as written: "facing left mirrored", or ""
+    poses: tuple[str, ...]  # as written: "facing left", "mirrored"
     box: tuple[Number, Number, Number, Number]
     turned: float  # degrees clockwise
     mirrored: bool
@@ -109,12 +109,40 @@ class TrimRule:
     dots: Fraction = Fraction(1, 16)  # fits a 1/16in punch
 
 
+DefaultKind = Literal[
+    "version",
+    "version-of",
+    "finished",
+    "grid",
+    "allowance",
+    "trim",
+    "trim-limit",
+    "dots",
+    "grain",
+    "unnamed",
+    "usable-width",
+    "shrinkage",
+    "setting-allowance",
+    "binding-slack",
+    "over",
+    "drop",
+    "mattress",
+]
+"""What may be left unwritten: of a block down to the fabric of unnamed pieces, then of a quilt."""
+
+
 @dataclass(frozen=True, slots=True)
 class Default:
-    """A default in force, for explain: what, the value, in words."""
+    """A default in force, for explain: a number or inches, width and height, or a word of the language.
 
-    what: str
-    value: str
+    `of`: the names of what it holds for (fabrics, a used block, a mattress); `source`: where it comes from (a
+    shelf, a list of sizes).
+    """
+
+    kind: DefaultKind
+    value: Number | str | tuple[Number, Number]
+    of: tuple[str, ...] = ()
+    source: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -11,7 +11,6 @@ from ..diagnostics.source import Span
 from ..geometry.edge import Point
 from ..measure.tolerance import FLATTEN
 from ..words.messages import pieces as complain
-from ..words.messages import seams as complain_seams
 from ..words.messages import units as complain_units
 from .context import Bench
 from .curves import flattened, lies_on
@@ -172,8 +171,8 @@ def _name_claims(
     inside = []
     for claim in sketch.claims:
         if outside(claim.place, bench.frame):
-            where = complain_seams.outside_by(claim.place, bench.frame.width, bench.frame.height)
-            bench.say(complain.place_outside(claim.statement.name, claim.phrase.span, where))
+            name, size = claim.statement.name, (bench.frame.width, bench.frame.height)
+            bench.say(complain.place_outside(name, claim.phrase.span, claim.place, size))
         else:
             inside.append(claim)
     for claim, touched in zip(inside, finder.touching([each.place for each in inside]), strict=True):
@@ -192,11 +191,11 @@ def _name_claims(
         _settle(face, claims, sketch, owners, cloth, clashed, bench)
 
 
-def _offer(face: int, finder: FaceFinder, cloth: list[Cloth], bench: Bench) -> tuple[str, Point]:
+def _offer(face: int, finder: FaceFinder, cloth: list[Cloth], bench: Bench) -> tuple[str | None, Point]:
     """A place inside a face, in grid steps, and what is known of the face."""
     inside = finder.faces.faces[face].inside
     frame = bench.frame
-    return cloth[face].name or "one", Point(_steps(frame.across, inside.x), _steps(frame.down, inside.y))
+    return cloth[face].name, Point(_steps(frame.across, inside.x), _steps(frame.down, inside.y))
 
 
 def _steps(lines: Sequence[Any], at: Any) -> float:

@@ -7,7 +7,6 @@ from collections.abc import Sequence
 from ..geometry.edge import Point
 from ..measure.tolerance import NEAR
 from ..words.messages import units as complain
-from ..words.messages.seams import at_place
 from .context import Bench
 from .naming import placed_polygon
 from .sketch import Placed
@@ -32,4 +31,4 @@ def check_overlaps(placed: Sequence[Placed], bench: Bench) -> None:
             continue
         middle = common.representative_point()
         later, earlier = sorted((placed[one], placed[other]), key=lambda each: -each.origin.start)
-        bench.say(complain.units_overlap(later.origin, earlier.origin, at_place(Point(middle.x, middle.y))))
+        bench.say(complain.units_overlap(later.origin, earlier.origin, Point(middle.x, middle.y)))

@@ -11,8 +11,7 @@ from ..geometry.motion import IDENTITY, Transform, move_by, stretch, turn_about
 from ..language import tree
 from ..measure.tolerance import NEAR, Number, near
 from ..words.messages import units as complain
-from ..words.messages.seams import copies_outside, outside_by
-from ..words.numbers import ruler_text
+from ..words.messages.seams import copies_outside
 from .context import Bench, Context
 from .frame import Frame, rectangle
 from .model import Draft
@@ -192,7 +191,7 @@ def _put(
         )
         return
     if cell.unit.text not in units:
-        here.bench.say(complain.unit_unknown(cell.unit, units))
+        here.bench.say(complain.unit_unknown(cell.unit, tuple(units)))
         return
     unit = units[cell.unit.text]
     if unit is None:
@@ -207,7 +206,7 @@ def _put(
     transform = fitted if here.to_block is IDENTITY else here.to_block.after(fitted)
     outline = _clockwise(tuple(transform.edge(edge) for edge in unit.draft.outline), here, transform.mirrors)
     _add(
-        Placed(span, outline, None, unit, transform, poses_text(cell), here.copy, _turn_span(here)),
+        Placed(span, outline, None, unit, transform, written_poses(cell), here.copy, _turn_span(here)),
         here,
         sketch,
     )
@@ -223,11 +222,11 @@ def _add(placed: Placed, here: Context, sketch: Sketch) -> None:
         (Point(left, top), Point(right, bottom)),
         key=lambda p: max(-float(p.x), -float(p.y), float(p.x - frame.width), float(p.y - frame.height)),
     )
-    where = outside_by(far, frame.width, frame.height)
+    size = (frame.width, frame.height)
     if placed.copy and placed.turn is not None:
-        here.bench.say(copies_outside("what is placed here", placed.origin, placed.turn, where, placed.copy))
+        here.bench.say(copies_outside("unit", placed.origin, placed.turn, far, size, placed.copy))
     else:
-        here.bench.say(complain.unit_outside(placed.origin, where))
+        here.bench.say(complain.unit_outside(placed.origin, far, size))
 
 
 def _clockwise(outline: tuple[Edge, ...], here: Context, mirrored: bool | None = None) -> tuple[Edge, ...]:
@@ -294,13 +293,7 @@ def fit_unit(
     across, down = size[0] / width, size[1] / height
     if abs(float(across - down)) * max(float(width), float(height)) > NEAR:
         if not any(isinstance(pose, tree.Stretched) for pose in cell.poses):
-            bench.say(
-                complain.proportions_differ(
-                    cell,
-                    f"{ruler_text(width)} x {ruler_text(height)}",
-                    f"{ruler_text(size[0])} x {ruler_text(size[1])}",
-                )
-            )
+            bench.say(complain.proportions_differ(cell, (width, height), size))
             return None
         if any(side.edge.arc is not None for piece in draft.pieces for side in piece.ring):
             bench.say(complain.stretch_bends(cell))
@@ -310,7 +303,8 @@ def fit_unit(
     return stretch(across, down).after(move_by(-left, -top)).after(posed)
 
 
-def poses_text(cell: tree.UnitCell) -> str:
+def written_poses(cell: tree.UnitCell) -> tuple[str, ...]:
+    """Each pose in the language's words."""
     words = []
     for pose in cell.poses:
         match pose:
@@ -322,4 +316,4 @@ def poses_text(cell: tree.UnitCell) -> str:
                 words.append("mirrored")
             case tree.Stretched():
                 words.append("stretched")
-    return " ".join(words)
+    return tuple(words)

@@ -76,13 +76,13 @@ def line_of(line: tree.Line, here: Context) -> Ray | None:
     """The line a phrase names."""
     match line:
         case tree.LineThrough():
-            return _ray(line.first, line.second, here, line.span, "A line")
+            return _ray(line.first, line.second, here, line.span, "line")
         case tree.LineAtAngle():
             point = place_of(line.point, here)
             return point and (point, direction(line.angle.degrees))
         case tree.LineParallel():
             point = place_of(line.point, here)
-            ray = _ray(line.first, line.second, here, line.span, "A direction")
+            ray = _ray(line.first, line.second, here, line.span, "direction")
             return (point, ray[1]) if point and ray else None
     assert_never(line)
 
@@ -91,7 +91,7 @@ def meet_outline(line: tree.Line, here: Context) -> Point | None:
     """The first place beyond the line's first point where it meets the outline."""
     outline = here.local_outline()
     if outline is None:
-        here.bench.say(complain.outline_unknown_yet(line.span, "meet ..., outline"))
+        here.bench.say(complain.outline_unknown_yet(line.span))
         return None
     ray = line_of(line, here)
     if ray is None:
@@ -145,7 +145,11 @@ def _two(first: tree.PointPhrase, second: tree.PointPhrase, here: Context) -> tu
 
 
 def _ray(
-    first: tree.PointPhrase, second: tree.PointPhrase, here: Context, span: Span, what: str
+    first: tree.PointPhrase,
+    second: tree.PointPhrase,
+    here: Context,
+    span: Span,
+    what: complain.Pair,
 ) -> Ray | None:
     ends = _two(first, second, here)
     if ends is None:
@@ -248,13 +252,14 @@ def _mentioned(phrase: object, here: Context) -> list[tuple[str, Context]]:
 def _complain_of_ring(ring: list[Defined]) -> None:
     """Complains of points that need each other, the one first written first; they have no place."""
     first = min(range(len(ring)), key=lambda step: ring[step][0].name.span.start)
-    ring[0][1].bench.say(complain.point_cycle([each.name for each, _ in ring[first:] + ring[:first]]))
+    names = [each.name for each, _ in ring[first:] + ring[:first]]
+    ring[0][1].bench.say(complain.point_cycle(names[: complain.RING_SHOWN], len(names)))
     for definition, at in ring:
         at.places[definition.name.text] = None
 
 
 def _length_along(phrase: tree.LengthAlong, here: Context) -> Point | None:
-    ray = _ray(phrase.origin, phrase.toward, here, phrase.span, "A direction")
+    ray = _ray(phrase.origin, phrase.toward, here, phrase.span, "direction")
     if ray is None:
         return None
     square = ray[1][0] ** 2 + ray[1][1] ** 2

@@ -36,7 +36,7 @@ class Placed:
     role: str | None = None  # of a plain cell
     unit: Unit | None = None
     transform: Transform = field(default_factory=Transform)  # from the unit's places to the block's
-    poses: str = ""
+    poses: tuple[str, ...] = ()
     copy: int = 0
     turn: Span | None = None
 

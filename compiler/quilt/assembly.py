@@ -7,6 +7,7 @@ from typing import Final
 
 from ..cutting.needs import SizedBlock
 from ..diagnostics.diagnostic import Outcome
+from ..diagnostics.source import NOWHERE, Span
 from ..drafting.stroke import stroke_of
 from ..measure.tolerance import NEAR
 from ..sewing.model import Assembly, Proof, Size
@@ -15,7 +16,6 @@ from ..sewing.order.runs import sizes
 from ..sewing.pressing.pressing import press
 from ..sewing.proof.resew import prove
 from ..words.messages import quilts as complain
-from ..words.phrases import count_of
 from .assembly_model import Kind, QuiltAssembly, SewnBlock
 from .counting import ALLOWANCE
 from .model import PlacedBlock, Quilt
@@ -41,13 +41,24 @@ def assemble_quilts(quilts: Sequence[Quilt]) -> Outcome[tuple[QuiltAssembly, ...
 
 def _assemble(quilt: Quilt, sewn: Sequence[Outcome[SewnBlock]]) -> Outcome[QuiltAssembly]:
     odd = [
-        complain.block_no_rectangle(quilt, each.draft.title)
+        complain.block_no_rectangle(_set_at(quilt, each), each.draft.title)
         for each in quilt.blocks
         if not _is_rectangle(each)
     ]
     made = tuple(each.value for each in sewn if each.value is not None)
     said = tuple(odd) + tuple(each for one in sewn for each in one.diagnostics)
     return Outcome(made, said).then(lambda blocks: _sew_top(quilt, blocks))
+
+
+def _set_at(quilt: Quilt, block: SizedBlock) -> Span:
+    """Where a quilt first sets a block of that title."""
+    title = block.draft.title
+    set_at = (
+        need.origin
+        for need in quilt.needs
+        if need.block is not None and quilt.blocks[need.block].draft.title == title
+    )
+    return next(set_at, None) or quilt.origin or NOWHERE
 
 
 def _sew_block(block: SizedBlock) -> Outcome[SewnBlock]:
@@ -62,7 +73,7 @@ def _sew_top(quilt: Quilt, blocks: tuple[SewnBlock, ...]) -> Outcome[QuiltAssemb
     top = top_of(quilt)
     unfinished = [_unfinished(block, sewn.assembly) for block, sewn in zip(quilt.blocks, blocks, strict=True)]
     said = [
-        complain.allowances_differ(quilt, block.draft.title, over, ALLOWANCE)
+        complain.allowances_differ(quilt.origin or NOWHERE, block.draft.title, over, ALLOWANCE)
         for block, size in zip(quilt.blocks, unfinished, strict=True)
         if (over := _odd_allowance(block, size)) is not None
     ]
@@ -170,5 +181,4 @@ def _proof_of_all(quilt: Quilt, blocks: Sequence[SewnBlock], proof: Proof) -> Pr
     inside = [blocks[each.block].proof for each in quilt.placed]
     pieces = proof.pieces + sum(each.pieces - 1 for each in inside)
     seams = proof.seams + sum(each.seams for each in inside)
-    sentence = f"{count_of(pieces, 'piece')}, {count_of(seams, 'seam')}, closes exactly"
-    return Proof(pieces, seams, True, max(proof.furthest, *(each.furthest for each in inside), 0.0), sentence)
+    return Proof(pieces, seams, True, max(proof.furthest, *(each.furthest for each in inside), 0.0))

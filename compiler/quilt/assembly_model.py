@@ -10,7 +10,7 @@ however many seams it has.
     made.blocks[n]           # how quilt.blocks[n] is made: its assembly, its proof
     made.stages[0].rows[0]   # Row: makes 'u5', parts ('C5', 'C6', ...), make 4, seam 9in, sizes
     made.row_names['u5']     # 'R1'
-    made.proof.sentence      # '1,204 pieces, 1,203 seams, closes exactly'
+    made.proof               # how many pieces and seams, and how far they stray
 """
 
 from __future__ import annotations

@@ -43,11 +43,7 @@ def _widths(top: Top, border: quilt_tree.Border, bench: Bench) -> tuple[Number, 
     want = (border.to.width.inches, (border.to.height or border.to.width).inches)
     side, end = (want[0] - top.width) / 2, (want[1] - top.height) / 2
     if side < -NEAR or end < -NEAR or (side <= NEAR and end <= NEAR):
-        bench.say(
-            complain.border_no_room(
-                border.to.span, complain.size_text(*want), complain.size_text(top.width, top.height)
-            )
-        )
+        bench.say(complain.border_no_room(border.to.span, want, (top.width, top.height)))
         return None
     if not near(side, end) and (border.style == "mitred" or border.cells):
         bench.say(complain.border_unequal_mitre(border.span, side, end))

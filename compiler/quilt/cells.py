@@ -13,7 +13,7 @@ from ..drafting.placing import pose_of, say_idle
 from ..drafting.sketch import Unit
 from ..language import quilt_tree, tree
 from ..measure.tolerance import Number, near
-from ..words.messages import quilts as complain
+from ..words.messages import settings as complain
 from ..words.messages import units as complain_units
 from ..words.messages.points import grid_point_off
 
@@ -40,7 +40,7 @@ def posed_size(cell: tree.Cell, units: Mapping[str, Unit | None], bench: Bench) 
     if isinstance(cell, tree.PlainCell):
         return None
     if cell.unit.text not in units:
-        bench.say(complain_units.unit_unknown(cell.unit, units))
+        bench.say(complain_units.unit_unknown(cell.unit, tuple(units)))
         return None
     unit = units[cell.unit.text]
     if unit is None:
@@ -84,8 +84,7 @@ def cell_size(
         bench.say(complain.cells_size_missing(setting.span))
         return None
     if not all(near(w, sizes[0][0]) and near(h, sizes[0][1]) for w, h in sizes):
-        words = list(dict.fromkeys(complain.size_text(*size) for size in sizes))
-        bench.say(complain.cells_size_differs(setting.span, words))
+        bench.say(complain.cells_size_differs(setting.span, sizes))
         return None
     return sizes[0]
 
@@ -148,9 +147,7 @@ def _check_placed(
     """Complains of a cell that two places cover; `placed` grows by the cells."""
     taken = next((each for each in cells if each in placed), None)
     if taken is not None:
-        bench.say(
-            complain_units.units_overlap(span, placed[taken], f"row {taken[1] + 1}, number {taken[0] + 1}")
-        )
+        bench.say(complain_units.cells_overlap(span, placed[taken], *taken))
     placed.update(dict.fromkeys(cells, span))
 
 
@@ -178,7 +175,7 @@ def _check_covered(span: Span, across: int, down: int, covered: set[tuple[int, i
     missing = across * down - len(covered)
     if missing > 0 and not bench.failed:
         first = next((c, r) for r in range(down) for c in range(across) if (c, r) not in covered)
-        bench.say(complain.cells_uncovered(span, missing, f"row {first[1] + 1}, number {first[0] + 1}"))
+        bench.say(complain.cells_uncovered(span, missing, *first))
 
 
 def fill_on_point(
@@ -231,6 +228,6 @@ def fill_on_point(
     missing = [at for line in lines for at in line if at not in filled]
     if missing and not bench.failed:
         number = next(k for k, line in enumerate(lines) if missing[0] in line)
-        place = f"row {number + 1}, number {lines[number].index(missing[0]) + 1}"
-        bench.say(complain.cells_uncovered(setting.span, len(missing), place))
+        column = lines[number].index(missing[0])
+        bench.say(complain.cells_uncovered(setting.span, len(missing), column, number))
     return filled

@@ -34,7 +34,7 @@ def read_fabrics(quilt: quilt_tree.Quilt, bench: Bench) -> dict[str, Fabric]:
         first[name] = each.name.span
         width = each.width.inches if each.width else USABLE_WIDTH
         if width <= 0:
-            bench.say(complain.width_missing(each.span))
+            bench.say(complain.width_missing(each.span, USABLE_WIDTH))
         shrinkage = each.shrinks.share if each.shrinks else Fraction(0)
         if shrinkage >= 1 and each.shrinks is not None:
             bench.say(complain.shrinkage_whole(each.shrinks.span))

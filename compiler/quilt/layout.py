@@ -9,7 +9,7 @@ from typing import Final, TypeVar
 from ..cutting.methods.rotary import choose_cut
 from ..cutting.needs import BackingNeed, BindingNeed, Fabric, Need, SizedBlock
 from ..cutting.plans.lots import cloth_of
-from ..cutting.ruler_marks import cuts_leave_ruler, left_the_ruler
+from ..cutting.ruler_marks import left_the_ruler
 from ..cutting.templates.making import make_templates
 from ..diagnostics.diagnostic import Diagnostic, Outcome
 from ..diagnostics.source import Source, Span
@@ -25,12 +25,12 @@ from ..language.limits import BORDERS, COLOURWAYS
 from ..measure.marks import RULER_STEP
 from ..measure.tolerance import SLIVER
 from ..words.messages import quilts as complain
+from ..words.messages.templates import cuts_leave_ruler
 from ..words.messages.units import unit_unused
-from ..words.numbers import ruler_text
 from .blocks import narrowest
 from .borders import add_border
-from .cloths import Palette, check_palettes, colourways, read_fabrics
-from .counting import count_top
+from .cloths import USABLE_WIDTH, Palette, check_palettes, colourways, read_fabrics
+from .counting import ALLOWANCE, count_top
 from .ground import Laid, Top
 from .likely import check_likely
 from .mattress import MATTRESSES, MISS_MOST, covered_size
@@ -104,10 +104,11 @@ def _laid_out(
 
 def _within_counts(quilt: quilt_tree.Quilt, bench: Bench) -> bool:
     """Whether there are no more borders and colourways than a quilt may have."""
-    for kind, things, most in (
+    counted: tuple[tuple[type[tree.Node], complain.Several, int], ...] = (
         (quilt_tree.Border, "borders", BORDERS),
         (quilt_tree.RolesDef, "colourways", COLOURWAYS),
-    ):
+    )
+    for kind, things, most in counted:
         written = [each for each in quilt.body if isinstance(each, kind)]
         if len(written) > most:
             bench.say(complain.too_many_of(written[most].span, things, len(written), most))
@@ -277,26 +278,26 @@ def _defaults(
 ) -> list[Default]:
     found = []
     if quilt.version is None:
-        found.append(Default("version", "1"))
+        found.append(Default("version", 1))
     bare = [
         each.name.text
         for each in quilt.body
         if isinstance(each, quilt_tree.FabricDef) and each.width is None and not each.pieces
     ]
     if bare:
-        found.append(Default(f"usable width of {', '.join(bare)}", "42in"))
+        found.append(Default("usable-width", USABLE_WIDTH, of=tuple(bare)))
     unshrunk = [
         each.name.text
         for each in quilt.body
         if isinstance(each, quilt_tree.FabricDef) and each.shrinks is None
     ]
     if unshrunk:
-        found.append(Default(f"shrinkage of {', '.join(unshrunk)}", "none"))
-    found.append(Default("seam allowance of settings and borders", "1/4in"))
+        found.append(Default("shrinkage", 0, of=tuple(unshrunk)))
+    found.append(Default("setting-allowance", ALLOWANCE))
     if binding is not None:
-        found.append(Default("binding beyond the perimeter", ruler_text(BINDING_SLACK)))
+        found.append(Default("binding-slack", BINDING_SLACK))
     if (backing is not None and backing.over is None) or (batting is not None and batting.over is None):
-        found.append(Default("backing and batting over", ruler_text(OVER)))
+        found.append(Default("over", OVER))
     return found
 
 
@@ -312,11 +313,9 @@ def _check_fit(quilt: quilt_tree.Quilt, top: Top, bench: Bench, defaults: list[D
     mattress = MATTRESSES[name]
     drop = fits.drop.inches if fits.drop else DROP
     if fits.drop is None:
-        defaults.append(Default("drop", ruler_text(DROP)))
+        defaults.append(Default("drop", DROP))
     defaults.append(
-        Default(
-            f"{name} mattress", f"{complain.size_text(mattress.width, mattress.length)} ({mattress.source})"
-        )
+        Default("mattress", (mattress.width, mattress.length), of=(name,), source=mattress.source)
     )
     want = covered_size(mattress, drop)
     off = [
@@ -324,8 +323,7 @@ def _check_fit(quilt: quilt_tree.Quilt, top: Top, bench: Bench, defaults: list[D
         for each in (top.width - want[0], top.height - want[1])
     ]
     if any(off):
-        made = complain.size_text(top.width, top.height)
-        bench.say(complain.fits_not(fits.span, complain.size_text(*want), made, off[0], off[1]))
+        bench.say(complain.fits_not(fits.span, want, (top.width, top.height), off[0], off[1]))
 
 
 def _check_complete(quilt: quilt_tree.Quilt, bench: Bench) -> None:

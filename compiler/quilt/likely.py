@@ -9,10 +9,9 @@ from collections.abc import Iterator
 from fractions import Fraction
 from typing import Final
 
-from ..diagnostics.diagnostic import Diagnostic, note
-from ..diagnostics.source import Span
+from ..diagnostics.diagnostic import Diagnostic
 from ..language import quilt_tree
-from ..words.numbers import ruler_text
+from ..words.messages.quilts import shrinkage_unlikely, width_unlikely
 
 BINDING_MOST: Final = Fraction(6)
 SASHING_MOST: Final = Fraction(24)
@@ -24,30 +23,19 @@ SHRINKS_MOST: Final = Fraction(1, 5)
 """Twice what loose flannel loses in its first wash (common practice, no published source)."""
 
 
-def size_unlikely(span: Span, what: str) -> Diagnostic:
-    """`binding 100in in sand`."""
-    return note(
-        "size-unlikely",
-        f"{what}: is this meant?",
-        span,
-        help="It is taken as written. Look at the number and its unit.",
-    )
-
-
 def check_likely(quilt: quilt_tree.Quilt) -> Iterator[Diagnostic]:
     """A remark on every size beyond what is sewn."""
     for each in quilt.body:
         match each:
             case quilt_tree.FabricDef() if each.shrinks and SHRINKS_MOST < each.shrinks.share < 1:
-                lost = f"{float(each.shrinks.share) * 100:.4g}%"
-                yield size_unlikely(each.shrinks.span, f"`{each.name.text}` loses {lost} in the wash")
+                yield shrinkage_unlikely(each.shrinks.span, each.name.text, each.shrinks.share)
             case quilt_tree.Binding() if each.width.inches > BINDING_MOST:
-                yield size_unlikely(each.width.span, f"A binding cut {ruler_text(each.width.inches)} wide")
+                yield width_unlikely(each.width.span, "binding", each.width.inches)
             case quilt_tree.Sashing() if each.width.inches > SASHING_MOST:
-                yield size_unlikely(each.width.span, f"Sashing {ruler_text(each.width.inches)} wide")
+                yield width_unlikely(each.width.span, "sashing", each.width.inches)
             case quilt_tree.Border() if each.width and each.width.inches > BORDER_MOST:
-                yield size_unlikely(each.width.span, f"A border {ruler_text(each.width.inches)} wide")
+                yield width_unlikely(each.width.span, "border", each.width.inches)
             case quilt_tree.Backing() | quilt_tree.Batting() if each.over and each.over.inches > OVER_MOST:
-                yield size_unlikely(each.over.span, f"{ruler_text(each.over.inches)} over on each side")
+                yield width_unlikely(each.over.span, "over", each.over.inches)
             case _:
                 pass

@@ -15,7 +15,7 @@ from ..geometry.edge import Edge, Point
 from ..geometry.motion import IDENTITY, Transform, move_by, turn_about
 from ..language import quilt_tree, tree
 from ..measure.tolerance import Number, near
-from ..words.messages import quilts as complain
+from ..words.messages import settings as complain
 from .cells import CELLS_MOST, Size, cell_size, fill_on_point, fill_straight, posed_size, row_cells
 from .ground import Laid, Single, Top, box, polygon
 
@@ -174,7 +174,7 @@ def set_on_point(
     if size is None:
         return None
     if not near(*size):
-        bench.say(complain.cells_not_square(setting.span, complain.size_text(*size)))
+        bench.say(complain.cells_not_square(setting.span, *size))
         return None
     if sashing is not None and sashing.posts is None:
         bench.say(complain.sashing_needs_posts(sashing.span))

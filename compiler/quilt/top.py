@@ -118,8 +118,8 @@ def _units(boxes: Sequence[Box]) -> Iterator[UnitPlacement]:
     for number, (inner, outer) in enumerate(pairwise(boxes), 1):
         for name, each in border_sides(inner, outer):
             if each.right - each.left > NEAR and each.bottom - each.top > NEAR:
-                yield UnitPlacement(name, f"border {number}", "", each, 0.0, False)
-    yield UnitPlacement("centre", "centre", "", boxes[0], 0.0, False)
+                yield UnitPlacement(name, f"border {number}", (), each, 0.0, False)
+    yield UnitPlacement("centre", "centre", (), boxes[0], 0.0, False)
 
 
 def border_sides(inner: Box, outer: Box) -> tuple[tuple[str, Box], ...]:

@@ -8,7 +8,8 @@ from math import pi
 
 from ..drafting.stroke import Stroke, doubled_area, turn_between
 from ..measure.tolerance import NEAR
-from .proof.simulated import EXACT, Hem, Misfit, distance_to, joined_hems, spend, spots_on
+from .proof.misfit import Misfit
+from .proof.simulated import EXACT, Hem, distance_to, joined_hems, spend, spots_on
 
 LEVEL = 1e-4
 """Radians within which an edge counts as level or upright, or a seam as not turning."""
@@ -20,18 +21,18 @@ EASED = 2.0
 def stray_between(ring: Sequence[Hem], printed: Sequence[Stroke]) -> float:
     """How far a sewn ring strays from a printed one; a Misfit where it is another ring altogether."""
     if any(abs(printed[at - 1].end - stroke.start) > EXACT for at, stroke in enumerate(printed)):
-        raise Misfit("its printed outline is not closed")
+        raise Misfit("its-outline-open")
     around = sum(stroke.length for stroke, _ in ring)
     wanted = sum(stroke.length for stroke in printed)
     if abs(around - wanted) > EXACT * max(4, len(printed)):
-        raise Misfit(f"it comes out {around:.3f}in round and is printed as {wanted:.3f}in")
+        raise Misfit("its-length-round", lengths=(around, wanted))
     if abs(doubled_area([stroke for stroke, _ in ring]) - doubled_area(printed)) > EXACT * (wanted + 1):
-        raise Misfit("it covers another area than is printed")
+        raise Misfit("its-area")
     for index, along in spots_on(ring, printed[0].start):
         stray = _stray_from(ring, index, along, printed)
         if stray is not None:
             return stray
-    raise Misfit("its outline is not the one printed")
+    raise Misfit("its-outline")
 
 
 def _stray_from(ring: Sequence[Hem], index: int, along: float, printed: Sequence[Stroke]) -> float | None:

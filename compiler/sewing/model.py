@@ -177,4 +177,3 @@ class Proof:
     seams: int
     closes: bool
     furthest: float
-    sentence: str  # '24 pieces, 23 seams, closes exactly'

@@ -15,6 +15,9 @@ from .rulers import length_text, length_up
 CENTIMETRE_DIGITS: Final = 2
 """Decimals of a centimetre that are told: a tenth of a millimetre, finer than any tape."""
 
+FINE_DIGITS: Final = 3
+"""Decimals of lengths that no ruler shows."""
+
 
 @dataclass(frozen=True, slots=True)
 class Say:
@@ -32,6 +35,14 @@ class Say:
             return ruler_text(inches)
         shown = f"{float(inches / UNITS['cm']):.{CENTIMETRE_DIGITS}f}".rstrip("0").rstrip(".")
         return f"{'0' if shown == '-0' else shown}cm"
+
+    def fine(self, inches: Number) -> str:
+        """A length too small for a ruler: `0.012in`; `0.030cm`."""
+        return f"{float(inches / UNITS[self.unit]):.{FINE_DIGITS}f}{self.unit}"
+
+    def whole(self, inches: Number) -> str:
+        """A length that is a bound and no measure: `10,000in`; `25,400cm`."""
+        return f"{round(inches / UNITS[self.unit]):,}{self.unit}"
 
     def size(self, width: Number, height: Number) -> str:
         """`8in x 8in`."""

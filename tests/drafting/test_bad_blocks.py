@@ -9,6 +9,8 @@ import pytest
 from piecewright.diagnostics.source import Source
 from piecewright.drafting import counting
 from piecewright.drafting import draft as drafting
+from piecewright.words.say import INCHES
+from piecewright.words.work.defaults import default_words
 from support.check import FILE, check_block, clean_drafts, codes, draft_block, draft_text, only, said, words
 from support.texts import GOOSE_SHELF
 
@@ -95,7 +97,8 @@ def test_a_use_without_version_takes_the_newest_and_says_which() -> None:
         "two": 'edition 1 block "Pier" version 4 { finished 2in }',
     }
     draft = clean_drafts('edition 1 block "T" { finished 2in use "Pier" as pier row pier }', **shelf)[0]
-    assert [each.value for each in draft.defaults if "version of" in each.what] == ["4, the newest in beside"]
+    told = dict(default_words(INCHES, each) for each in draft.defaults)
+    assert told['version of "Pier"'] == "4, the newest in beside"
 
 
 def test_a_block_of_the_same_file_comes_first() -> None:

@@ -18,9 +18,9 @@ def test_a_unit_turned_the_wrong_way_is_silent_so_the_draft_tells_how_each_lies(
     assert [
         (unit.title, unit.alias, unit.poses, unit.box, unit.turned, unit.mirrored) for unit in draft.units
     ] == [
-        ("Flying Goose", "goose", "", (0, 0, 4, 2), 0, False),
-        ("Flying Goose", "goose", "facing bottom", (4, 0, 8, 2), 180, False),
-        ("Flying Goose", "goose", "mirrored turned 180deg", (8, 0, 12, 2), 180, True),
+        ("Flying Goose", "goose", (), (0, 0, 4, 2), 0, False),
+        ("Flying Goose", "goose", ("facing bottom",), (4, 0, 8, 2), 180, False),
+        ("Flying Goose", "goose", ("mirrored", "turned 180deg"), (8, 0, 12, 2), 180, True),
     ]
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import asin, pi
 
 import pytest
-from piecewright.drafting.model import Draft
+from piecewright.drafting.model import Default, Draft
 from piecewright.measure.tolerance import near
 from support.check import (
     areas,
@@ -251,7 +251,7 @@ def test_5_names_inside_a_turn_are_local() -> None:
 def test_5_version_left_out_is_1() -> None:
     (draft,) = clean_drafts('edition 1 block "Trial" { finished 6in }')
     assert draft.version == 1
-    assert any(each.what == "version" and each.value == "1" for each in draft.defaults)
+    assert Default("version", 1) in draft.defaults
 
 
 # ---- 6: sizes ---------------------------------------------------------------------------------------------

@@ -21,7 +21,7 @@ from piecewright.pipeline import compile_file
 from piecewright.quilt.cells import CELLS_MOST
 from piecewright.quilt.layout import PIECES_MOST
 from piecewright.quilt.mattress import MATTRESSES
-from piecewright.words.messages.quilts import size_text
+from piecewright.words.say import INCHES
 from support.check import DictShelf
 
 PAGE = files("piecewright.grammar").joinpath("REFERENCE.md").read_text(encoding="utf-8")
@@ -110,4 +110,4 @@ def test_the_page_has_every_mattress_there_is_at_its_size() -> None:
         for names, size in re.findall(r"^\| (`[^|]*`) \| ([^|]*) \|", table, re.MULTILINE)
         for name in re.findall(r"`(\w+)`", names)
     }
-    assert listed == {name: size_text(each.width, each.length) for name, each in MATTRESSES.items()}
+    assert listed == {name: INCHES.size(each.width, each.length) for name, each in MATTRESSES.items()}

@@ -15,6 +15,7 @@ from piecewright.drafting.model import Draft
 from piecewright.geometry.edge import Point
 from piecewright.sewing.order.assembly import assemble
 from piecewright.sewing.proof.resew import prove
+from piecewright.words.work.proofs import proof_text
 from support.check import check_block, check_noted, draft_block, draft_text
 from support.library import library_drafts
 from support.random_blocks import random_blocks, random_rows
@@ -39,8 +40,8 @@ def test_every_block_of_the_library_sews_to_its_draft(title):
 
 
 def test_the_sentence_for_the_booklet():
-    assert proved(LIBRARY["Dutchman's Puzzle"]).sentence == "24 pieces, 23 seams, closes exactly"
-    assert proved(check_block("finished 6in")).sentence == "1 piece, 0 seams, closes exactly"
+    assert proof_text(proved(LIBRARY["Dutchman's Puzzle"])) == "24 pieces, 23 seams, closes exactly"
+    assert proof_text(proved(check_block("finished 6in"))) == "1 piece, 0 seams, closes exactly"
 
 
 @given(random_blocks())

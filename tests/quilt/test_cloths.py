@@ -9,6 +9,8 @@ import pytest
 from piecewright.measure.length import UNITS
 from piecewright.quilt.mattress import MATTRESSES
 from piecewright.quilt.model import Quilt
+from piecewright.words.say import INCHES
+from piecewright.words.work.defaults import default_words
 from support.quilts import area_of, codes, lay, lay_all, try_quilt
 
 ONE_PAIR = "set straight 2 across 2 down { alternate pair }\n"
@@ -156,7 +158,7 @@ def test_what_is_left_out_is_printed_as_a_default() -> None:
         fabrics="fabric dark width 40in fabric pale fabric sand fabric indigo",
         last=LAST_TO_FIT,
     )
-    named = {each.what: each.value for each in quilt.defaults}
+    named = dict(default_words(INCHES, each) for each in quilt.defaults)
     assert named["usable width of pale, sand, indigo"] == "42in"
     assert named["shrinkage of dark, pale, sand, indigo"] == "none"
     assert named["binding beyond the perimeter"] == "10in"

@@ -15,6 +15,7 @@ from piecewright.quilt.model import Quilt
 from piecewright.quilt.printed import printed_templates
 from piecewright.quilt.top import top_of
 from piecewright.sewing.proof.resew import prove
+from piecewright.words.work.proofs import proof_text
 from support.quilts import assemble_quilt, quilts, try_quilt
 from support.random_quilts import TWELVE, compiled_quilt
 
@@ -72,7 +73,7 @@ def test_blocks_are_sewn_into_rows_and_rows_together() -> None:
         ("Rows", [("Pair Sail Pair", 2, "across"), ("Sail Pair Sail", 2, "across")]),
         ("Centre", [("(3) (3) (3) (3)", 1, "down")]),
     ]
-    assert made.proof.sentence == "30 pieces, 29 seams, closes exactly"
+    assert proof_text(made.proof) == "30 pieces, 29 seams, closes exactly"
 
 
 def test_sashing_and_posts_make_rows_of_their_own() -> None:
@@ -365,7 +366,7 @@ def test_a_broken_block_is_caught() -> None:
 def test_a_quilt_of_one_block_has_no_steps() -> None:
     made = sewn("set straight 1 across 1 down of 4in { alternate sail }")
     assert (made.assembly.steps, made.stages) == ((), ())
-    assert made.proof.sentence == "3 pieces, 2 seams, closes exactly"
+    assert proof_text(made.proof) == "3 pieces, 2 seams, closes exactly"
 
 
 def test_the_same_quilt_goes_together_the_same_way() -> None:

@@ -17,6 +17,7 @@ from piecewright.sheets.booklet.setting.set_pages import chapters_document, set_
 from piecewright.sheets.booklet.words_of import words_of
 from piecewright.sheets.drawing.files import pdf_bytes
 from piecewright.sheets.page import Document, Page, PathMark
+from piecewright.words.work.proofs import proof_text
 from pypdf import PdfReader
 from support.arranged import extent, paths, text_box, texts
 from support.check import check_noted
@@ -134,12 +135,12 @@ def test_the_same_block_gives_the_same_bytes():
 def test_the_cover_and_the_steps_say_what_sewing_again_found(title):
     block = sewn(title)
     assert block.proof is not None
-    words = f"{block.proof.sentence}."
+    words = f"{proof_text(block.proof)}."
     assert any(line.endswith(words) for line in said(document(title).pages[0]))
     assert any(
         isinstance(part, Paragraph) and part.text.endswith(words) for part in chapters(title)["Steps"].parts
     )
-    assert block.proof.sentence.endswith("closes exactly")
+    assert proof_text(block.proof).endswith("closes exactly")
 
 
 def test_a_page_to_read_says_that_it_is_not_true_to_size():

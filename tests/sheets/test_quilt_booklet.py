@@ -22,6 +22,7 @@ from piecewright.sheets.quilts.tables import fabric_cuts, size_text
 from piecewright.sheets.quilts.wearing import in_quilt
 from piecewright.sheets.quilts.words import size_words
 from piecewright.words.say import INCHES
+from piecewright.words.work.proofs import proof_text
 from piecewright.words.work.slices import instruction_words
 from shapely.geometry import Polygon, box
 from shapely.ops import unary_union
@@ -147,9 +148,9 @@ def test_the_key_counts_blocks_and_strips(name):
 def test_the_proof_is_of_the_whole_quilt():
     _, made = sewn("sampler")
     (chapter,) = maker("sampler").chapters("rows")
-    assert isinstance(chapter.parts[0], Paragraph) and made.proof.sentence in chapter.parts[0].text
+    assert isinstance(chapter.parts[0], Paragraph) and proof_text(made.proof) in chapter.parts[0].text
     words = [mark.text for mark in texts(document("sampler").pages[0])]
-    assert any(made.proof.sentence in line for line in words)
+    assert any(proof_text(made.proof) in line for line in words)
 
 
 def test_each_block_is_sewn_as_its_maker_chose():

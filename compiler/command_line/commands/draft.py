@@ -72,8 +72,9 @@ def draft(file: str, form: str, out: str | None, shelves: tuple[str, ...]) -> in
 def drafted(compiled: Compiled) -> str:
     """The file with its washed blocks drafted."""
     from ...drafting.washed.written import drafted_source
+    from ...words.work.washed import remarks
 
-    return drafted_source(compiled.source, compiled.measured)
+    return drafted_source(compiled.source, compiled.measured, remarks)
 
 
 def report(compiled: Compiled, form: str) -> str:

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from math import inf
 
 from ...diagnostics.diagnostic import Diagnostic, Outcome, in_order
+from ...diagnostics.source import NOWHERE, Span
 from ...drafting.model import Draft, Piece, Shape, Side
 from ...drafting.stroke import WholeSide, point_of, ring_edges
 from ...geometry.edge import Edge, Point
@@ -54,7 +55,7 @@ def _make_template(
     ]
     crowded = _crowded_side(rings, found)
     if crowded is not None:
-        return None, [complain.no_room(draft, laid.first, crowded)]
+        return None, [_no_room(draft, laid.first, crowded)]
     gaps = (*found[0].rings[1:], *(ring for hole in found[1:] for ring in hole.rings))
     template = Template(
         label=shape.label,
@@ -98,6 +99,22 @@ def _crowded_side(rings: Sequence[Sequence[WholeSide]], found: Sequence[Outset])
     return None
 
 
+def _no_room(draft: Draft, piece: Piece, side: WholeSide) -> Diagnostic:
+    """Told at the `allowance`, or at the seam where none was written."""
+    written = [span for width, span in draft.allowances if near(width, side.allowance)]
+    sewn = [span for part in side.parts for span in part.origins]
+    span = (written[-1:] or sewn[:1] or [_place_of(draft, piece)])[0]
+    return complain.no_room(span, piece.name or piece.number, side.allowance, bool(written))
+
+
+def _place_of(draft: Draft, piece: Piece) -> Span:
+    """The writer's words for a piece: its statement, else a seam beside it, else the block's title."""
+    if piece.origin is not None:
+        return piece.origin
+    sewn = [span for side in piece.ring for part in side.parts for span in part.origins]
+    return (sewn or [draft.origin or NOWHERE])[0]
+
+
 def block_size(draft: Draft) -> str:
     """The finished block's size: `6in`, `6in x 9in`."""
     if near(draft.width, draft.height):
@@ -138,12 +155,13 @@ def _remarks(
     draft: Draft, piece: Piece, rings: Sequence[Sequence[WholeSide]], found: Sequence[Outset]
 ) -> list[Diagnostic]:
     """What to tell the writer about allowances that have no room."""
+    span, called = _place_of(draft, piece), piece.name or piece.number
     tight = [
-        complain.curve_too_tight(draft, piece, side.stroke.radius, side.allowance)
+        complain.curve_too_tight(span, called, side.stroke.radius, side.allowance)
         for ring in rings
         for side in ring
         if side.stroke.sweep < 0 and side.stroke.radius <= side.allowance + NEAR and len(ring) > 1
     ]
     if tight or not any(outset.overlaps for outset in found):
         return tight[:1]
-    return [complain.allowances_overlap(draft, piece)]
+    return [complain.allowances_overlap(span, called)]

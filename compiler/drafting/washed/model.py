@@ -15,7 +15,7 @@ from ...geometry.edge import Point
 from ...language import tree
 from ...measure.length import UNITS
 from ...measure.tolerance import Number
-from ...words.numbers import exact_text, ruler_text
+from ...words.numbers import exact_text
 
 SPREAD: Final = 0.6
 """Standard deviation of a reading, in units of what it was read to: a reading off by up to one mark either
@@ -64,10 +64,6 @@ class Ruler:
     marks: tuple[int, ...]
     easy: tuple[int, ...]  # those that are read off without looking twice
 
-    def text(self, length: Number) -> str:
-        """The length as this ruler shows it: `2 2/3in`, `5 1/2cm`."""
-        return ruler_text(length / UNITS[self.unit], self.unit)
-
     def exact(self, length: Fraction) -> str:
         """The length as the language writes it, exact."""
         return exact_text(length / UNITS[self.unit]) + self.unit
@@ -100,6 +96,21 @@ class Snapped:
     share: Fraction | None
     misfit: float
     on_grid: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Disagreement:
+    """A reading that lies off the grid on which others lie, and the longest of those.
+
+    `implied`: the change in washing, in per cent, that would put it on the grid; `theirs`: that of the other.
+    """
+
+    odd: Snapped
+    other: Snapped
+    off: float  # inches off the grid
+    cell: float  # inches between two lines of the grid
+    implied: float
+    theirs: float
 
 
 @dataclass(frozen=True, slots=True)

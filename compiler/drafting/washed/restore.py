@@ -13,6 +13,7 @@ from ...words.messages import washed as complain
 from ..context import Bench
 from ..frame import Frame
 from ..ground import lay_ground, once
+from .amiss import all_said
 from .fractions import as_written, ruler_for, simplest
 from .grids import Side, likely_grids
 from .model import GridGuess, Measured, Reading, Ruler, Shrinkage, Snapped
@@ -27,6 +28,9 @@ READ_TO_MOST: Final = Fraction(1, 2)
 CHANGE_MOST: Final = 0.2
 """Washing never changes a block by a fifth: cotton may shrink by ten per cent or more (Collins 1939)."""
 
+USUAL: Final = Fraction(98, 100)
+"""A scale between what most old cottons have kept, for guessing at a size."""
+
 ROUNDS: Final = 6
 """Readings start where other readings end, and so on: each round settles one more of a chain."""
 
@@ -37,7 +41,7 @@ def restore(block: tree.Block, bench: Bench) -> Measured | None:
     if washed is None or bench.failed:
         return None
     if not _says_size(block):
-        bench.say(complain.size_before_missing(washed))
+        bench.say(complain.size_before_missing(washed.span, _likely_size(washed)))
         return None
     frame = lay_ground(block, Bench(bench.frame))
     if frame is None:
@@ -52,9 +56,17 @@ def restore(block: tree.Block, bench: Bench) -> Measured | None:
             bench.say(complain.washed_too_far(size.span, size.inches, drafted))
             return None
     measured = _settle(block, washed, frame, error)
-    for each in complain.all_said(measured):
+    for each in all_said(measured):
         bench.say(each)
     return measured
+
+
+def _likely_size(washed: tree.Washed) -> tuple[int, int]:
+    """Width and height in whole inches that the block may have been made to."""
+    width, height = (
+        max(round(each.inches / USUAL), 1) for each in (washed.width, washed.height or washed.width)
+    )
+    return width, height
 
 
 def _says_size(block: tree.Block) -> bool:

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final
 
@@ -10,7 +11,6 @@ from ...diagnostics.source import Source
 from ...language import tree
 from ...language.edits import Edit, with_edits
 from ...language.walk import nodes_in
-from ...words.messages.washed import change_of, washing_text
 from ...words.numbers import exact_text
 from .model import GridGuess, Measured, Snapped
 
@@ -26,13 +26,25 @@ ON_PAPER: Final = (
 """What is there where a block has a grid already, or would mean something else on another."""
 
 
-def drafted_source(source: Source, measures: Sequence[Measured]) -> str:
-    """The text with every washed block drafted. Words that were not read, and all remarks, stay."""
-    return with_edits(source.text, (edit for each in measures for edit in _edits(source, each)))
+@dataclass(frozen=True, slots=True)
+class Remarks:
+    """What a drafted block says of how it was measured: a note for its sheets, and lines of remarks."""
+
+    note: str
+    lines: tuple[str, ...]
 
 
-def _edits(source: Source, measured: Measured) -> Iterator[Edit]:
-    yield measured.washed.span, _story(source, measured)
+def drafted_source(
+    source: Source, measures: Sequence[Measured], remarks: Callable[[Source, Measured], Remarks]
+) -> str:
+    """The text with every washed block drafted, and remarked on. Words that were not read, and all remarks
+    that were there, stay."""
+    edits = (edit for each in measures for edit in _edits(source, each, remarks(source, each)))
+    return with_edits(source.text, edits)
+
+
+def _edits(source: Source, measured: Measured, remarks: Remarks) -> Iterator[Edit]:
+    yield measured.washed.span, _story(source, measured, remarks)
     for each in measured.snapped:
         yield each.reading.span, length_words(each, measured)
 
@@ -45,27 +57,17 @@ def length_words(snapped: Snapped, measured: Measured) -> str:
     return measured.ruler.exact(snapped.length)
 
 
-def _story(source: Source, measured: Measured) -> str:
+def _story(source: Source, measured: Measured, remarks: Remarks) -> str:
     """What stands where `washed` stood: a note for the sheets, the grid found, the readings in remarks."""
     span = measured.washed.span
     line, column = source.place(span.start)
     margin = "\n" + " " * (column - 1 if not source.line(line)[: column - 1].strip() else 2)
-    lines = [f'note "{story_text(measured)}"']
+    lines = [f'note "{remarks.note}"']
     if grid_to_write(measured) is not None:
         lines.append(f"grid {measured.grids[0].across} x {measured.grids[0].down}")
-    lines += [f"# {each}" for each in (*reading_lines(source, measured), *grid_lines(measured.grids))]
+    lines += [f"# {each}" for each in remarks.lines]
     rest = source.text[span.end :].partition("\n")[0]
     return margin.join(lines) + (margin if rest.strip() and not rest.lstrip().startswith("#") else "")
-
-
-def story_text(measured: Measured) -> str:
-    """One sentence on what was measured and one on what washing did."""
-    washed, ruler = measured.washed, measured.ruler
-    height = washed.height or washed.width
-    return (
-        f"Drafted from a block of {ruler.text(washed.width.inches)} x {ruler.text(height.inches)}, "
-        f"read to {ruler.text(measured.error)}. {washing_text(measured)}."
-    )
 
 
 def grid_to_write(measured: Measured) -> GridGuess | None:
@@ -74,30 +76,3 @@ def grid_to_write(measured: Measured) -> GridGuess | None:
     if any(isinstance(node, ON_PAPER) for node in nodes_in(measured.block)):
         return None
     return best if any(each.on_grid for each in measured.snapped) and best.across * best.down > 1 else None
-
-
-def reading_lines(source: Source, measured: Measured) -> Iterator[str]:
-    """A line for each reading: as read, as drafted, and the difference."""
-    for each in measured.snapped:
-        words = source.text[each.reading.span.start : each.reading.span.end]
-        yield f"{each.reading.name}: read {words}, drafted {change_of(each, measured.ruler)}"
-
-
-def grid_lines(grids: Sequence[GridGuess]) -> Iterator[str]:
-    """A line that lists the grids, the likeliest first."""
-    if grids and any(length is not None for length in grids[0].lengths):
-        yield "grids, the likeliest first: " + "; ".join(grid_texts(grids))
-
-
-def grid_texts(grids: Sequence[GridGuess]) -> list[str]:
-    """The grids in their order; one that could hold the readings in several ways is told by its likeliest."""
-    told: dict[tuple[int, int], str] = {}
-    for each in grids:
-        told.setdefault((each.across, each.down), grid_text(each))
-    return list(told.values())
-
-
-def grid_text(grid: GridGuess) -> str:
-    """`3 x 3 (off by 0.021in)`, with how many readings do not lie on it."""
-    apart = f", {grid.off} not on it" if grid.off else ""
-    return f"{grid.across} x {grid.down} (off by {grid.misfit:.3f}in{apart})"

@@ -10,7 +10,8 @@ from typing import Final
 
 from ...cutting.model import Template
 from ...drafting.stroke import Stroke, place_of
-from .simulated import ENDS, EXACT, Hem, Misfit, SewnCloth, along_of, distance_to, strokes_of, turned_over
+from .misfit import Misfit
+from .simulated import ENDS, EXACT, Hem, SewnCloth, along_of, distance_to, strokes_of, turned_over
 
 POINTED: Final = 16.0
 """Allowances past a seam's end that a cutting line is carried on to a point at most."""
@@ -42,12 +43,12 @@ def _check_marks(template: Template, lines: Sequence[Stroke]) -> None:
     """Dots lie on corners and match marks on the sewing line, pointing square out of it."""
     for dot in template.dots:
         if all(abs(place_of(dot) - line.start) > EXACT for line in lines):
-            raise Misfit(f"a dot of template {template.label} lies on no corner")
+            raise Misfit("dot-off-corner", template.label)
     for mark in template.marks:
         on = [(line, along) for line in lines if (along := along_of(line, place_of(mark.at))) is not None]
         outward = [line.direction(along / line.length) * -1j for line, along in on]
         if all(abs(place_of(mark.toward) - each) > EXACT for each in outward):
-            raise Misfit(f"a match mark of template {template.label} lies on no sewing line")
+            raise Misfit("mark-off-line", template.label)
 
 
 def _turned_over(ring: Sequence[Hem]) -> list[Hem]:
@@ -56,7 +57,7 @@ def _turned_over(ring: Sequence[Hem]) -> list[Hem]:
 
 def _check_closed(ring: Sequence[Stroke]) -> None:
     if any(abs(ring[at - 1].end - stroke.start) > EXACT for at, stroke in enumerate(ring)):
-        raise Misfit("a printed outline is not closed")
+        raise Misfit("outline-open")
 
 
 def _belongs_to(cut: Sequence[Stroke], lines: Sequence[Sequence[Stroke]]) -> int:
@@ -90,7 +91,7 @@ def _measured_ring(sew: Sequence[Stroke], cut: Sequence[Stroke], every: Sequence
         or _in_point(line, hems)
         for line in cut
     ):
-        raise Misfit("a cutting line does not run even with its sewing line")
+        raise Misfit("cut-uneven")
     return [
         (stroke, -1.0 if width is None or (usual > EXACT and _swallowed(stroke, every, usual)) else width)
         for stroke, width in zip(sew, widths, strict=True)

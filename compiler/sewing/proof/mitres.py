@@ -6,7 +6,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from ...drafting.stroke import Stroke
-from .simulated import EXACT, Hem, Misfit, SewnCloth, along_of, joined_hems
+from .misfit import Misfit
+from .simulated import EXACT, Hem, SewnCloth, along_of, joined_hems
 
 
 def parted(seam: Sequence[Stroke], outline: Sequence[Stroke]) -> tuple[list[Stroke], list[Stroke]]:
@@ -18,7 +19,7 @@ def parted(seam: Sequence[Stroke], outline: Sequence[Stroke]) -> tuple[list[Stro
     ]
     sides = [run for run in seam if run not in mitres]
     if not sides:
-        raise Misfit("a strip has no side that is sewn from dot to dot")
+        raise Misfit("no-plain-side")
     return sides, mitres
 
 
@@ -30,7 +31,7 @@ def closed(cloth: SewnCloth) -> tuple[SewnCloth, int]:
         if at is None:
             break
         if min(ring[at - 1][1], ring[at][1]) >= 0 and abs(ring[at - 1][1] - ring[at][1]) > EXACT:
-            raise Misfit("a mitre has two allowances")
+            raise Misfit("mitre-allowances")
         ring = ring[: at - 1] + ring[at + 1 :] if at else ring[1:-1]
         count += 1
     return SewnCloth((tuple(joined_hems(ring)), *cloth.rings[1:])) if count else cloth, count

@@ -13,20 +13,20 @@ from collections.abc import Sequence
 from math import radians
 
 from ...cutting.model import Template
-from ...diagnostics.diagnostic import Diagnostic, Outcome
+from ...diagnostics.diagnostic import Outcome
+from ...diagnostics.source import NOWHERE
 from ...drafting.model import Draft
 from ...drafting.stroke import Stroke, place_of
 from ...geometry.edge import Point
 from ...words.messages.sewing import does_not_sew
-from ...words.phrases import count_of
 from ..measuring import allowance_at, corners_along, is_rectangular, measure, pins_along, stray_between
 from ..model import Assembly, Proof, SeamSide, Step, Unit
 from .cut_cloth import cut_out
+from .misfit import FlawKind, Misfit
 from .mitres import closed, parted
 from .simulated import (
     EXACT,
     Hem,
-    Misfit,
     Motion,
     SewnCloth,
     laid,
@@ -55,15 +55,9 @@ def prove(
         table.sew_steps()
         table.compare()
     except Misfit as misfit:
-        return Outcome(None, (_complaint(draft, table.at, str(misfit)),))
-    pieces, seams = len(assembly.pieces), sum(step.batch for step in assembly.steps)
-    sentence = f"{count_of(pieces, 'piece')}, {count_of(seams, 'seam')}, closes exactly"
-    return Outcome(Proof(pieces, seams, True, table.furthest, sentence))
-
-
-def _complaint(draft: Draft, step: int, reason: str) -> Diagnostic:
-    where = f"At step {step}" if step else "As cut"
-    return does_not_sew(draft, f"{where}, {reason}.")
+        said = does_not_sew(draft.origin or NOWHERE, draft.title, table.at, misfit.flaw)
+        return Outcome(None, (said,))
+    return Outcome(Proof(len(assembly.pieces), assembly.seams, True, table.furthest))
 
 
 class _Table:
@@ -102,7 +96,7 @@ class _Table:
         for cloth in self.assembly.pieces:
             template = by_label.get(cloth.template)
             if template is None:
-                raise Misfit(f"piece {cloth.number} has no template {cloth.template}")
+                raise Misfit("no-template", cloth.number, cloth.template)
             key = (cloth.template, cloth.reversed)
             if key not in cut:
                 cut[key] = cut_out(template, cloth.reversed)
@@ -116,8 +110,7 @@ class _Table:
                 printed[template.label, count.fabric, True] += count.reversed
         for each in sorted(wanted.keys() | printed.keys()):
             if wanted[each] != printed[each]:
-                counts = f"{printed[each]} times of {each[1]}, not {wanted[each]}"
-                raise Misfit(f"template {each[0]} is cut {counts}")
+                raise Misfit("cut-count", each[0], printed[each], each[1], wanted[each])
 
     # ---- sewing ----------------------------------------------------------------------------------
 
@@ -127,14 +120,14 @@ class _Table:
         for number, (step, unit) in enumerate(zip(self.assembly.steps, self.assembly.units, strict=True), 1):
             self.at = number
             if step.step != number or step.makes != unit.id or step.batch != len(unit.copies):
-                raise Misfit("the numbers of the steps, the units and their copies disagree")
+                raise Misfit("numbers-disagree")
             self._sew(step, unit)
             for copy in unit.copies:
                 self._take(left, step, copy.pieces)
                 left[copy.pieces[0]] = unit.id, copy.pieces
         self.at = len(self.assembly.steps)
         if len(left) != 1:
-            raise Misfit(f"{count_of(len(left), 'part')} are left, not one block")
+            raise Misfit("parts-left", len(left))
 
     def _sew(self, step: Step, unit: Unit) -> None:
         seam = strokes_of(step.seam)
@@ -161,7 +154,7 @@ class _Table:
         flat, count = closed(made)
         self.open_mitres += len(mitres)
         if count != self.open_mitres:
-            raise Misfit(f"{count_of(count, 'mitre')} can be closed, not {self.open_mitres}")
+            raise Misfit("mitre-count", count, self.open_mitres)
         self.cloths[step.makes] = flat if step.step == last else made
         self.open_mitres = 0 if step.step == last else count
         return flat
@@ -169,7 +162,7 @@ class _Table:
     def _lay(self, side: SeamSide, seam: Sequence[Stroke]) -> tuple[str, Motion]:
         """One part laid down with its printed edges on the seam."""
         if side.part not in self.cloths:
-            raise Misfit(f"there is no {side.part} yet")
+            raise Misfit("part-missing", side.part)
         own = strokes_of(side.edges)
         if self._is_reversed(side.part):
             own = [turned_over(stroke) for stroke in own]
@@ -182,43 +175,43 @@ class _Table:
 
     def _check_seam(self, step: Step, seam: Sequence[Stroke]) -> None:
         length = sum(stroke.length for stroke in seam)
-        self._hold(length, step.seam_length, "the seam")
+        self._hold(length, step.seam_length, "seam-length")
         if step.curved != any(stroke.center is not None for stroke in seam):
-            raise Misfit("the seam is not curved as printed")
-        self._hold_places(corners_along(seam, step.closed), step.turns, "the seam turns")
+            raise Misfit("seam-not-curved")
+        self._hold_places(corners_along(seam, step.closed), step.turns, "seam-turns")
         ends = [seam[0].start, seam[-1].end]
         if step.closed != (abs(ends[0] - ends[1]) <= EXACT):
-            raise Misfit("the seam does not close as printed")
+            raise Misfit("seam-not-closed")
         for stop in step.stops:
             if all(abs(place_of(stop) - end) > EXACT for end in ends):
-                raise Misfit("the needle is to stop where no seam ends")
-        self._hold_places(pins_along(seam), step.eased, "curved edges are pinned")
+                raise Misfit("needle-stops")
+        self._hold_places(pins_along(seam), step.eased, "seam-pins")
         if step.partial is not None:
             opened = self.assembly.steps[max(step.partial.opened, 1) - 1 : step.step - 1]
             if not opened or all(
                 abs(place_of(step.partial.at) - place_of(turn)) > EXACT for turn in step.turns
             ):
-                raise Misfit("no earlier seam can be left open there")
+                raise Misfit("none-to-leave-open")
             if all(abs(place_of(step.partial.at) - end) > EXACT for end in _ends(opened[0])):
-                raise Misfit("the seam to be left open does not end there")
+                raise Misfit("left-open-elsewhere")
 
     def _check_unit(self, step: Step, unit: Unit, made: SewnCloth) -> None:
         if len(made.rings) != 1 + len(unit.holes):
-            raise Misfit(f"{unit.id} has {len(made.rings) - 1} windows, not {len(unit.holes)}")
+            raise Misfit("window-count", unit.id, len(made.rings) - 1, len(unit.holes))
         self.furthest = max(self.furthest, stray_between(made.rings[0], strokes_of(unit.outline)))
         windows = list(made.rings[1:])
         for hole in unit.holes:
             self._match_window(windows, strokes_of(hole))
         width, height, across, down = measure(made.rings[0])
         for finished, unfinished in ((unit.finished, unit.unfinished), (step.finished, step.unfinished)):
-            self._hold(width, finished.width, f"the finished width of {unit.id}")
-            self._hold(height, finished.height, f"the finished height of {unit.id}")
-            self._hold_cloth(width, across, unfinished.width, f"the unfinished width of {unit.id}")
-            self._hold_cloth(height, down, unfinished.height, f"the unfinished height of {unit.id}")
+            self._hold(width, finished.width, "finished-width", unit.id)
+            self._hold(height, finished.height, "finished-height", unit.id)
+            self._hold_cloth(width, across, unfinished.width, "unfinished-width", unit.id)
+            self._hold_cloth(height, down, unfinished.height, "unfinished-height", unit.id)
         if unit.rectangle != is_rectangular(made.rings[0]):
-            raise Misfit(f"{unit.id} is{'' if unit.rectangle else ' not'} printed as a rectangle")
+            raise Misfit("printed-a-rectangle" if unit.rectangle else "not-printed-a-rectangle", unit.id)
         if len(unit.pieces) != self.sizes[unit.id] or not _same(unit.copies[0].pieces, unit.pieces):
-            raise Misfit(f"{unit.id} is not made of the pieces printed for it")
+            raise Misfit("other-pieces", unit.id)
 
     def _match_window(self, windows: list[tuple[Hem, ...]], printed: Sequence[Stroke]) -> None:
         """Takes out of the windows that are left the one that is printed so."""
@@ -239,28 +232,30 @@ class _Table:
             if part.isdigit() and len(own) == 1 and self.kinds[int(part)] == self.kinds.get(own[0]):
                 part = str(own[0])
             if not own or left.pop(own[0], None) != (part, own):
-                raise Misfit(f"a {part} is taken that is not there")
+                raise Misfit("part-taken", part)
 
-    def _hold(self, found: float, printed: float, what: str) -> None:
+    def _hold(self, found: float, printed: float, what: FlawKind, *names: str) -> None:
         stray = abs(found - printed)
         if not stray <= EXACT:
-            raise Misfit(f"{what} comes out {found:.3f}in and is printed as {printed:.3f}in")
+            raise Misfit(what, *names, lengths=(found, printed))
         self.furthest = max(self.furthest, stray)
 
-    def _hold_cloth(self, finished: float, ends: tuple[float, float], printed: float, what: str) -> None:
+    def _hold_cloth(
+        self, finished: float, ends: tuple[float, float], printed: float, what: FlawKind, part: str
+    ) -> None:
         """Holds a size with its allowances. One that can't be measured, for others leave none of its cutting
         line, is as wide as some allowance of the draft."""
         one, other = ((end,) if end >= 0 else self.widths for end in ends)
-        self._hold_one([finished + first + second for first in one for second in other], printed, what)
+        self._hold_one([finished + first + second for first in one for second in other], printed, what, part)
 
-    def _hold_one(self, choices: Sequence[float], printed: float, what: str) -> None:
-        self._hold(min(choices, key=lambda each: abs(each - printed), default=0.0), printed, what)
+    def _hold_one(self, choices: Sequence[float], printed: float, what: FlawKind, *names: str) -> None:
+        self._hold(min(choices, key=lambda each: abs(each - printed), default=0.0), printed, what, *names)
 
-    def _hold_places(self, found: Sequence[complex], printed: Sequence[Point], what: str) -> None:
+    def _hold_places(self, found: Sequence[complex], printed: Sequence[Point], what: FlawKind) -> None:
         if len(found) != len(printed) or any(
             abs(one - place_of(two)) > EXACT for one, two in zip(found, printed, strict=True)
         ):
-            raise Misfit(f"{what} at {count_of(len(found), 'place')} other than the {len(printed)} printed")
+            raise Misfit(what, len(found), len(printed))
 
     # ---- comparing -------------------------------------------------------------------------------
 
@@ -278,7 +273,7 @@ class _Table:
                     middle = strokes_of([side.edge])[0].at(0.5)
                     width = allowance_at(block.rings[0], middle)
                     choices = (width,) if width >= 0 else self.widths
-                    self._hold_one(choices, float(side.allowance), "the outer allowance")
+                    self._hold_one(choices, float(side.allowance), "outer-allowance")
         self._compare_pieces(last)
         self._compare_copies()
 
@@ -299,12 +294,12 @@ class _Table:
                 stack.append((name, own.then(motion), pieces[at : at + count]))
                 at += count
         if sorted(covered) != [piece.number for piece in self.draft.pieces]:
-            raise Misfit("not every piece of the block is sewn into it once")
+            raise Misfit("piece-twice-or-never")
 
     def _compare_piece(self, number: int, cloth: SewnCloth) -> None:
         piece, printed = self.draft.pieces[number - 1], self.assembly.pieces[number - 1]
         if piece.fabric != printed.fabric:
-            raise Misfit(f"piece {number} is of {printed.fabric}, not of {piece.fabric}")
+            raise Misfit("piece-of-other-cloth", number, printed.fabric, piece.fabric)
         for ring, drafted in zip(cloth.rings, (piece.ring, *piece.holes), strict=True):
             self.furthest = max(
                 self.furthest, stray_between(ring, strokes_of([side.edge for side in drafted]))
@@ -321,13 +316,13 @@ class _Table:
             for copy in unit.copies:
                 motion = Motion(exp(1j * radians(copy.turned)), place_of(copy.to))
                 if copy is unit.copies[0] and abs(motion.turn - 1) + abs(motion.shift) > EXACT:
-                    raise Misfit(f"the first {unit.id} does not lie where it is printed")
+                    raise Misfit("first-copy-moved", unit.id)
                 for own, other in (
                     zip(unit.pieces, copy.pieces, strict=True) if copy is not unit.copies[0] else ()
                 ):
                     stray = abs(motion.place(middles[own]) - middles[other])
                     if self.kinds[own] != self.kinds[other] or stray > EXACT:
-                        raise Misfit(f"a copy of {unit.id} has piece {other} where {own} should be")
+                        raise Misfit("copy-of-other-pieces", unit.id, other, own)
 
 
 def _ends(step: Step) -> tuple[complex, complex]:

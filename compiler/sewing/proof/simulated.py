@@ -1,6 +1,6 @@
 """Simulated cloth: cut by a printed outline, measured, and sewn edge to edge. Inches; places are complex.
 
-Nothing here knows how the order of sewing was found. Whatever does not fit raises Misfit with the reason.
+Nothing here knows how the order of sewing was found. Whatever does not fit raises Misfit.
 """
 
 from __future__ import annotations
@@ -13,7 +13,7 @@ from typing import Final, NamedTuple
 
 from ...drafting.stroke import Stroke, doubled_area, place_of, stroke_of, turn_between
 from ...geometry.edge import Edge
-from ...words.numbers import ruler_text
+from .misfit import Misfit
 
 EXACT: Final = 0.001
 """Inches. What is sewn may stray so far from what is printed: the tolerance that is promised."""
@@ -23,10 +23,6 @@ SAMPLES: Final = (0.0, 0.25, 0.5, 0.75, 1.0)
 
 ENDS: Final = (0.0, 1.0)
 """Shares that do for a straight run on straight cloth: between them it strays no further."""
-
-
-class Misfit(Exception):
-    """What is printed cannot be sewn; the text says why, as a sentence without its step."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,14 +92,12 @@ def laid(cloth: SewnCloth, motion: Motion) -> SewnCloth:
 def motion_onto(own: Sequence[Stroke], wanted: Sequence[Stroke]) -> tuple[Motion, float]:
     """The motion that lays one path on another, and how far the two stray from each other when it is done."""
     if len(own) != len(wanted):
-        raise Misfit(f"one side has {len(own)} edges and the seam {len(wanted)}")
+        raise Misfit("edge-counts", len(own), len(wanted))
     for one, two in zip(own, wanted, strict=True):
         if abs(one.length - two.length) > EXACT:
-            raise Misfit(
-                f"the seam is {ruler_text(two.length)} long and one side of it {ruler_text(one.length)}"
-            )
+            raise Misfit("side-lengths", lengths=(one.length, two.length))
         if (one.center is None) != (two.center is None):
-            raise Misfit("a straight edge is to be sewn to a curved one")
+            raise Misfit("straight-to-curved")
     spots = [
         (one.at(share), two.at(share))
         for one, two in zip(own, wanted, strict=True)
@@ -112,13 +106,13 @@ def motion_onto(own: Sequence[Stroke], wanted: Sequence[Stroke]) -> tuple[Motion
     first = spots[0]
     last = max(spots, key=lambda spot: abs(spot[0] - first[0]))
     if abs(last[1] - first[1]) <= EXACT or abs(last[0] - first[0]) <= EXACT:
-        raise Misfit("a seam has no length")
+        raise Misfit("no-length")
     turn = (last[1] - first[1]) / (last[0] - first[0])
     turn /= abs(turn)
     motion = Motion(turn, first[1] - first[0] * turn)
     stray = max(abs(motion.place(one) - two) for one, two in spots)
     if stray > EXACT:
-        raise Misfit(f"the two sides of the seam lie {stray:.3f}in apart")
+        raise Misfit("sides-apart", lengths=(stray,))
     return motion, stray
 
 
@@ -150,8 +144,7 @@ def _match_allowances(mine: Sequence[Hem], theirs: Sequence[Hem]) -> None:
     while at < len(mine) and other < len(theirs):
         widths = mine[at][1], theirs[other][1]
         if min(widths) >= 0 and abs(widths[0] - widths[1]) > EXACT:
-            one, two = (ruler_text(width) for width in widths)
-            raise Misfit(f"the allowance is {one} on one side and {two} on the other")
+            raise Misfit("allowances-differ", lengths=widths)
         step = ends[0] - ends[1]
         if step <= EXACT:
             at += 1
@@ -176,7 +169,7 @@ def _opened(cloth: SewnCloth, seam: Sequence[Stroke]) -> tuple[Opened, list[tupl
         found = _taken(ring, seam)
         if found is not None:
             return found, [*cloth.rings[:at], *found.loops, *cloth.rings[at + 1 :]]
-    raise Misfit("an edge to be sewn is not on the outside of its part")
+    raise Misfit("edge-inside")
 
 
 def _taken(ring: Sequence[Hem], seam: Sequence[Stroke]) -> Opened | None:
@@ -356,5 +349,5 @@ def strokes_of(edges: Sequence[Edge]) -> list[Stroke]:
             center = place_of(edge.arc.center)
             for end in (edge.start, edge.end):
                 if abs(abs(place_of(end) - center) - edge.arc.radius) > EXACT:
-                    raise Misfit(f"an arc of {ruler_text(edge.arc.radius)} does not pass through its own end")
+                    raise Misfit("arc-misses-its-end", lengths=(float(edge.arc.radius),))
     return [stroke_of(edge) for edge in edges]

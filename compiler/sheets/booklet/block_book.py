@@ -14,6 +14,7 @@ from ...sewing.foundations.foundation import foundations
 from ...sewing.foundations.foundation_model import Foundations
 from ...sewing.model import Assembly, Proof
 from ...words.phrases import count_of
+from ...words.work.proofs import proof_text
 from ..arrange.block_drawing import portray
 from ..arrange.block_sheets import block_leaves, finished_size
 from ..arrange.options import SheetOptions
@@ -227,7 +228,7 @@ def _cover_lines(block: Sewn, cut_out: CutOut) -> Iterator[str]:
         f"{count_of(block.assembly.seams, 'seam')}"
     )
     if block.proof:
-        yield f"Checked by sewing it from the printed numbers: {block.proof.sentence}."
+        yield f"Checked by sewing it from the printed numbers: {proof_text(block.proof)}."
     if draft.maker:
         yield draft.maker
     yield from cover_notes(draft.notes)

@@ -17,6 +17,7 @@ from ...quilt.model import Quilt
 from ...sewing.difficulty import difficulty
 from ...sewing.foundations.foundation_model import Foundations
 from ...words.phrases import count_of
+from ...words.work.proofs import proof_text
 from ..arrange.block_sheets import template_leaves
 from ..arrange.leaves import Leaf, paper_for
 from ..arrange.options import SheetOptions
@@ -226,7 +227,7 @@ class QuiltBook:
 
     def _lines(self) -> Iterator[str]:
         yield f"{count_of(sum(self.quilt.block_counts), 'block')}, set {self.quilt.setting}"
-        yield f"Checked by sewing it from the printed numbers: {self.made.proof.sentence}."
+        yield f"Checked by sewing it from the printed numbers: {proof_text(self.made.proof)}."
         if self.quilt.maker:
             yield self.quilt.maker
         yield from cover_notes(self.quilt.notes)

@@ -9,6 +9,7 @@ from ...quilt.assembly_model import Kind, QuiltAssembly, Row, Stage
 from ...sewing.model import Size
 from ...words.phrases import count_of
 from ...words.work.pressing import meeting_words
+from ...words.work.proofs import proof_text
 from ..quilts.words import about
 from .report_numbers import Record, number
 from .report_sewing import meetings_record, proof_record, size_record, step_record
@@ -80,7 +81,7 @@ def quilt_assembly_lines(made: QuiltAssembly) -> list[str]:
     ]  # fmt: skip
     lines = [
         "",
-        *wrapped(f"Sewing: {made.proof.sentence}"),
+        *wrapped(f"Sewing: {proof_text(made.proof)}"),
         *table(("part", "how many", "what", "unfinished", "finished"), rows),
     ]
     for stage in made.stages:

@@ -27,7 +27,7 @@ from ..quilts.tables import (
 from ..quilts.thread import HAND_SHARE, MACHINE_SHARE, seam_inches, thread_yards
 from .quilt_assembly_report import quilt_assembly_record
 from .quilt_report_text import Planned
-from .report_numbers import Record, counts, number
+from .report_numbers import Record, counts, default_records, number
 
 
 def quilt_report(quilt: Quilt, plan: CuttingPlan) -> Record:
@@ -52,7 +52,7 @@ def quilt_report(quilt: Quilt, plan: CuttingPlan) -> Record:
             "machine_yards": thread_yards(quilt, MACHINE_SHARE),
             "hand_yards": thread_yards(quilt, HAND_SHARE),
         },
-        "defaults": [{"what": each.what, "value": each.value} for each in quilt.defaults],
+        "defaults": default_records(quilt.defaults),
     }
     if quilt.binding is not None:
         record["binding"] = {

@@ -22,7 +22,7 @@ from ...drafting.stroke import is_corner
 from ...words.say import Say, by_ruler
 from ...words.work.cuts import then_words
 from ...words.work.reasons import reason_words
-from .report_numbers import Record, arcs, counts, number, numbers, outline
+from .report_numbers import Record, arcs, counts, default_records, number, numbers, outline
 from .report_sewing import Sewn, sewing_records
 
 
@@ -72,7 +72,7 @@ def block_record(compiled: Compiled, ruler: Fraction) -> Record:
             "limit": number(draft.trim.limit),
             "dots": number(draft.trim.dots),
         },
-        "defaults": [{"what": each.what, "value": each.value} for each in draft.defaults],
+        "defaults": default_records(draft.defaults),
     }
 
 
@@ -152,7 +152,7 @@ def unit_record(unit: UnitPlacement) -> Record:
     return {
         "alias": unit.alias,
         "title": unit.title,
-        "poses": unit.poses,
+        "poses": " ".join(unit.poses),
         "box": {"left": left, "top": top, "right": right, "bottom": bottom},
         "turned": number(unit.turned),
         "mirrored": unit.mirrored,

@@ -7,8 +7,11 @@ from fractions import Fraction
 from typing import Any, Final
 
 from ...drafting.curves import flattened
+from ...drafting.model import Default
 from ...geometry.edge import Edge
 from ...measure.tolerance import Number
+from ...words.say import INCHES
+from ...words.work.defaults import default_words
 
 DECIMALS: Final = 9
 """Decimals of a length: a billionth of an inch, a thousandth of NEAR. The rest is a float's rounding, which
@@ -48,6 +51,12 @@ def number(value: Number) -> int | float:
         return int(value)
     rounded = round(float(value), DECIMALS)
     return int(rounded) if rounded.is_integer() else rounded
+
+
+def default_records(defaults: Iterable[Default]) -> list[Record]:
+    """Every default in force."""
+    told = [default_words(INCHES, each) for each in defaults]
+    return [{"what": what, "value": value} for what, value in told]
 
 
 def counts(as_drawn: int, turned: int) -> Record:

@@ -19,6 +19,7 @@ from ...sewing.pressing.pressing import press
 from ...sewing.pressing.pressing_model import Pressing, PressingPlan
 from ...words.say import INCHES
 from ...words.work.foundations import refusal_words
+from ...words.work.proofs import proof_text
 from ..quilts.wearing import own_roles
 from .report_numbers import Record, arcs, number, numbers, outline
 
@@ -88,7 +89,7 @@ def meetings_record(plan: PressingPlan) -> Record:
 
 def proof_record(proof: Proof) -> Record:
     """What sewing it again found."""
-    return {"closes": proof.closes, "furthest": number(proof.furthest), "sentence": proof.sentence}
+    return {"closes": proof.closes, "furthest": number(proof.furthest), "sentence": proof_text(proof)}
 
 
 def step_record(step: Step, unit: Unit, pressing: Pressing) -> Record:

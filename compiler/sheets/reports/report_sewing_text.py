@@ -19,6 +19,7 @@ from ...words.say import INCHES
 from ...words.work.difficulty import causes_words
 from ...words.work.foundations import refusal_words
 from ...words.work.pressing import ROWS, meeting_words, ways_told
+from ...words.work.proofs import proof_text
 from ..quilts.wearing import own_roles
 from .report_sewing import Sewn
 from .text_table import table, wrapped
@@ -28,7 +29,7 @@ def sewing_lines(sewn: Sewn, ruler: Fraction) -> list[str]:
     """All there is to say of sewing one block, sizes as a ruler with such marks shows them."""
     assembly = sewn.assembly
     plan = press(sewn.draft, assembly, own_roles(sewn.draft).lightness)
-    lines = ["", f"Sewing: {sewn.proof.sentence}"]
+    lines = ["", f"Sewing: {proof_text(sewn.proof)}"]
     if assembly.steps:
         lines += table(
             ("Step", "Makes", "From", "Make", "Seam", "Unfinished", "Press toward"),

@@ -19,7 +19,8 @@ from ...measure.tolerance import Number
 from ...words.numbers import number_text, ruler_text
 from ...words.phrases import count_of
 from ...words.rulers import length_text
-from ...words.say import by_ruler
+from ...words.say import INCHES, by_ruler
+from ...words.work.defaults import default_words
 from ...words.work.reasons import reason_words
 from .report import Compiled, corner_angles
 from .report_sewing_text import sewing_lines
@@ -49,7 +50,7 @@ def block_lines(compiled: Compiled, ruler: Fraction) -> list[str]:
 
 def default_lines(defaults: Sequence[Default]) -> list[str]:
     """Every default in force; nothing where there is none."""
-    lines = [line for each in defaults for line in told(each.what, each.value)]
+    lines = [line for each in defaults for line in told(*default_words(INCHES, each))]
     return ["", "Defaults in force", *lines] if lines else []
 
 
@@ -253,4 +254,5 @@ def _way(unit: UnitPlacement) -> str:
     """`as drawn`, `mirrored, turned 90°`, with what was written where that says it in other words."""
     ways = ("mirrored" if unit.mirrored else "", f"turned {angle_text(unit.turned)}" if unit.turned else "")
     told = ", ".join(way for way in ways if way) or "as drawn"
-    return f"{told} ({unit.poses})" if "facing" in unit.poses else told
+    faces = any(each.startswith("facing") for each in unit.poses)
+    return f"{told} ({' '.join(unit.poses)})" if faces else told

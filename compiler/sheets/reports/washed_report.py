@@ -9,9 +9,11 @@ from ... import __version__
 from ...diagnostics.source import Source
 from ...diagnostics.visible import visible
 from ...drafting.washed.model import GridGuess, Measured, Snapped
-from ...drafting.washed.written import drafted_source, grid_texts
+from ...drafting.washed.written import drafted_source
 from ...measure.length import change_percent
-from ...words.messages.washed import difference_text, drafted_text, washing_text
+from ...words.messages.washed import washing_text
+from ...words.say import INCHES
+from ...words.work.washed import READING_HEADS, grid_texts, reading_cells, remarks, sizes_text
 from .report_numbers import Record, number
 from .text_table import table, told, wrapped
 
@@ -24,7 +26,7 @@ def washed_record(source: Source, measures: Sequence[Measured]) -> Record:
     return {
         "piecewright": __version__,
         "blocks": [_block(source, each) for each in measures],
-        "text": drafted_source(source, measures),
+        "text": drafted_source(source, measures, remarks),
     }
 
 
@@ -75,32 +77,18 @@ def washed_text(measures: Sequence[Measured]) -> str:
 
 
 def _lines(measured: Measured) -> list[str]:
-    ruler, washed = measured.ruler, measured.washed
-    height = (washed.height or washed.width).inches
     lines = [
         *wrapped(visible(measured.block.title.text)),
-        f"Drafted {ruler.text(measured.width)} x {ruler.text(measured.height)}; now "
-        f"{ruler.text(washed.width.inches)} x {ruler.text(height)}, "
-        f"read to {ruler.text(measured.error)}.",
-        f"{washing_text(measured)}.",
+        sizes_text(INCHES, measured),
+        f"{washing_text(measured.shrinkage)}.",
     ]
-    rows = [
-        (
-            each.reading.name,
-            ruler.text(each.reading.length),
-            drafted_text(each, ruler),
-            difference_text(each, ruler),
-            f"{each.misfit:+.3f}in",
-            "" if each.on_grid else "off the grid",
-        )
-        for each in measured.snapped
-    ]
+    rows = [reading_cells(INCHES, each, measured) for each in measured.snapped]
     if rows:
-        lines += ["", "Readings", *table(("point", "read", "drafted", "which is", "misfit", ""), rows)]
+        lines += ["", "Readings", *table(READING_HEADS, rows)]
         lines += ["", "Grids, the likeliest first"]
         lines += [
             line
-            for place, each in enumerate(grid_texts(measured.grids), 1)
+            for place, each in enumerate(grid_texts(INCHES, measured.grids), 1)
             for line in told(str(place), each)
         ]
     return lines

@@ -5,12 +5,16 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from ...diagnostics.diagnostic import Diagnostic, Label, error
+from ..say import Say
+from .message import message
 
 if TYPE_CHECKING:
     from ...diagnostics.source import Span
+    from ...measure.tolerance import Number
 
 
-def statement_twice(whole: str, word: str, span: Span, first: Span) -> Diagnostic:
+@message
+def statement_twice(say: Say, whole: str, word: str, span: Span, first: Span) -> Diagnostic:
     """A statement that a whole (`block` or `quilt`) may have once."""
     return error(
         "statement-twice",
@@ -21,7 +25,8 @@ def statement_twice(whole: str, word: str, span: Span, first: Span) -> Diagnosti
     )
 
 
-def size_missing(span: Span) -> Diagnostic:
+@message
+def size_missing(say: Say, span: Span) -> Diagnostic:
     """A block with no size at all."""
     return error(
         "size-missing",
@@ -31,35 +36,41 @@ def size_missing(span: Span) -> Diagnostic:
     )
 
 
-def size_too_large(span: Span, size: str, most: str) -> Diagnostic:
+@message
+def size_too_large(say: Say, span: Span, width: Number, height: Number, most: Number) -> Diagnostic:
     """A grid or an outline that makes a block larger than any length that may be written."""
     return error(
         "size-too-large",
-        f"This block is {size}, and a block is at most {most} either way.",
+        f"This block is {say.size(width, height)}, and a block is at most {say.length(most)} either way.",
         span,
         help="Is the unit right? Look at `of` after `grid`, or at the lengths of the `outline`.",
     )
 
 
-def size_disagrees(span: Span, first: Span, written: str, made: str) -> Diagnostic:
+@message
+def size_disagrees(
+    say: Say, span: Span, first: Span, written: tuple[Number, Number], made: tuple[Number, Number]
+) -> Diagnostic:
     """`finished` and `grid ... of` that say different sizes."""
     return error(
         "size-disagrees",
-        f"The grid comes to {made}, and `finished` says {written}.",
+        f"The grid comes to {say.size(*made)}, and `finished` says {say.size(*written)}.",
         span,
         related=(Label(first, "the finished size"),),
         help="Mend one of them, or leave one out.",
     )
 
 
-def outline_single(span: Span) -> Diagnostic:
+@message
+def outline_single(say: Say, span: Span) -> Diagnostic:
     """An outline whose path has no inside."""
     return error(
         "outline-no-inside", "This outline has no inside.", span, help="An outline goes round the block once."
     )
 
 
-def title_twice(title: str, version: int, span: Span, first: Span) -> Diagnostic:
+@message
+def title_twice(say: Say, title: str, version: int, span: Span, first: Span) -> Diagnostic:
     """Two blocks of one title and version in one file."""
     return error(
         "block-twice",
@@ -70,7 +81,8 @@ def title_twice(title: str, version: int, span: Span, first: Span) -> Diagnostic
     )
 
 
-def too_many_pieces(span: Span, most: int) -> Diagnostic:
+@message
+def too_many_pieces(say: Say, span: Span, most: int) -> Diagnostic:
     """More lines than the compiler takes on."""
     return error(
         "block-too-large",
@@ -80,7 +92,8 @@ def too_many_pieces(span: Span, most: int) -> Diagnostic:
     )
 
 
-def too_many_faces(span: Span, count: int, most: int) -> Diagnostic:
+@message
+def too_many_faces(say: Say, span: Span, count: int, most: int) -> Diagnostic:
     """More pieces than the compiler takes on."""
     return error(
         "block-too-large",
@@ -90,7 +103,8 @@ def too_many_faces(span: Span, count: int, most: int) -> Diagnostic:
     )
 
 
-def crossings_too_many(span: Span, most: int) -> Diagnostic:
+@message
+def crossings_too_many(say: Say, span: Span, most: int) -> Diagnostic:
     """More meetings of lines than the compiler takes on."""
     return error(
         "crossings-too-many",
@@ -101,7 +115,8 @@ def crossings_too_many(span: Span, most: int) -> Diagnostic:
     )
 
 
-def outline_too_long(span: Span, count: int, most: int) -> Diagnostic:
+@message
+def outline_too_long(say: Say, span: Span, count: int, most: int) -> Diagnostic:
     """An outline of more sides than anybody sews round."""
     return error(
         "block-too-large",
@@ -111,7 +126,8 @@ def outline_too_long(span: Span, count: int, most: int) -> Diagnostic:
     )
 
 
-def file_too_full(span: Span, most: int) -> Diagnostic:
+@message
+def file_too_full(say: Say, span: Span, most: int) -> Diagnostic:
     """Blocks that are too large together."""
     return error(
         "block-too-large",

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 from ...diagnostics.diagnostic import Diagnostic, error, warning
-from ...diagnostics.source import Span
+from ...diagnostics.source import NOWHERE, Span
 from ..phrases import count_of, one_of
 from .message import message
 
@@ -21,7 +21,6 @@ if TYPE_CHECKING:
     Size = tuple[Number, Number]
 
 SHOWN: Final = 3  # kinds of missing pieces that a message names
-NOWHERE = Span("", 0, 0)
 
 
 def place_of(fabric: Fabric) -> Span:

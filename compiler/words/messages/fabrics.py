@@ -7,14 +7,18 @@ from typing import TYPE_CHECKING
 from ...diagnostics.diagnostic import Diagnostic, Fix, Label, error, note
 from ...diagnostics.source import Span
 from ..phrases import did_you_mean, nearest, one_of, quoted
+from ..say import Say
+from .message import message
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
 
     from ...language import tree
+    from ...measure.tolerance import Number
 
 
-def fabric_twice(name: tree.Name, first: Span) -> Diagnostic:
+@message
+def fabric_twice(say: Say, name: tree.Name, first: Span) -> Diagnostic:
     """Two fabrics of one name."""
     return error(
         "fabric-twice",
@@ -26,7 +30,8 @@ def fabric_twice(name: tree.Name, first: Span) -> Diagnostic:
     )
 
 
-def fabric_unknown(name: tree.Name, role: str, known: Iterable[str]) -> Diagnostic:
+@message
+def fabric_unknown(say: Say, name: tree.Name, role: str, known: Iterable[str]) -> Diagnostic:
     """A word that is no fabric."""
     names = list(known)
     if role in names and not nearest(name.text, names):
@@ -46,7 +51,8 @@ def fabric_unknown(name: tree.Name, role: str, known: Iterable[str]) -> Diagnost
     )
 
 
-def word_without_fabric(name: tree.Name, known: Iterable[str], colourway: str) -> Diagnostic:
+@message
+def word_without_fabric(say: Say, name: tree.Name, known: Iterable[str], colourway: str) -> Diagnostic:
     """`border 2in in gold` where there is no such fabric and no such role."""
     names = list(known)
     of = f' in "{colourway}"' if colourway else ""
@@ -60,7 +66,8 @@ def word_without_fabric(name: tree.Name, known: Iterable[str], colourway: str) -
     )
 
 
-def role_without_fabric(span: Span, roles: Sequence[str], colourway: str) -> Diagnostic:
+@message
+def role_without_fabric(say: Say, span: Span, roles: Sequence[str], colourway: str) -> Diagnostic:
     """Roles that no fabric is given."""
     of = f' in "{colourway}"' if colourway else ""
     verb = "has" if len(roles) == 1 else "have"
@@ -72,12 +79,14 @@ def role_without_fabric(span: Span, roles: Sequence[str], colourway: str) -> Dia
     )
 
 
-def fabric_unused(name: tree.Name) -> Diagnostic:
+@message
+def fabric_unused(say: Say, name: tree.Name) -> Diagnostic:
     """A fabric that nothing is cut from."""
     return note("fabric-unused", f"Nothing is cut from `{name.text}`.", name.span)
 
 
-def role_unused(rename: tree.Rename, known: Iterable[str]) -> Diagnostic:
+@message
+def role_unused(say: Say, rename: tree.Rename, known: Iterable[str]) -> Diagnostic:
     """A role that no block has."""
     return note(
         "role-unused",
@@ -87,7 +96,8 @@ def role_unused(rename: tree.Rename, known: Iterable[str]) -> Diagnostic:
     )
 
 
-def role_twice(rename: tree.Rename, first: Span) -> Diagnostic:
+@message
+def role_twice(say: Say, rename: tree.Rename, first: Span) -> Diagnostic:
     """One role given two fabrics in one colourway."""
     return error(
         "role-twice",
@@ -98,17 +108,19 @@ def role_twice(rename: tree.Rename, first: Span) -> Diagnostic:
     )
 
 
-def width_missing(span: Span) -> Diagnostic:
+@message
+def width_missing(say: Say, span: Span, usual: Number) -> Diagnostic:
     """A fabric with no usable width."""
     return error(
         "fabric-no-width",
         "A fabric needs a usable width of more than nothing.",
         span,
-        help="Cloth is mostly 42in wide between its selvages: `width 42in`.",
+        help=f"Cloth is mostly {say.length(usual)} wide between its selvages: `width {say.length(usual)}`.",
     )
 
 
-def shrinkage_whole(span: Span) -> Diagnostic:
+@message
+def shrinkage_whole(say: Say, span: Span) -> Diagnostic:
     """A fabric that shrinks to nothing."""
     return error(
         "shrinkage-too-large",
@@ -118,7 +130,8 @@ def shrinkage_whole(span: Span) -> Diagnostic:
     )
 
 
-def colourway_twice(title: tree.Text, first: Span) -> Diagnostic:
+@message
+def colourway_twice(say: Say, title: tree.Text, first: Span) -> Diagnostic:
     """Two colourways of one title."""
     return error(
         "colourway-twice",
@@ -129,7 +142,8 @@ def colourway_twice(title: tree.Text, first: Span) -> Diagnostic:
     )
 
 
-def colourways_untitled(span: Span) -> Diagnostic:
+@message
+def colourways_untitled(say: Say, span: Span) -> Diagnostic:
     """Several roles statements, one without a title."""
     return error(
         "colourway-untitled",

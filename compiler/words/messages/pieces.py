@@ -7,7 +7,9 @@ from typing import TYPE_CHECKING
 from ...diagnostics.diagnostic import Diagnostic, Label, error, note
 from ..numbers import number_text
 from ..phrases import count_of, did_you_mean, one_of, quoted
-from .seams import at_place
+from ..places import at_place, outside_by
+from ..say import Say
+from .message import message
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
@@ -15,21 +17,28 @@ if TYPE_CHECKING:
     from ...diagnostics.source import Span
     from ...geometry.edge import Point
     from ...language import tree
+    from ...measure.tolerance import Number
 
 
-def place_outside(name: tree.Name, span: Span, where: str) -> Diagnostic:
+@message
+def place_outside(
+    say: Say, name: tree.Name, span: Span, place: Point, size: tuple[Number, Number]
+) -> Diagnostic:
     """A name outside the block."""
     return error(
         "piece-outside",
-        f"`{name.text}` is named at a place that leaves the block {where}.",
+        f"`{name.text}` is named at a place that leaves the block {outside_by(say, place, *size)}.",
         span,
         help="Name the piece at a point inside it or on its edge.",
     )
 
 
-def place_on_edge(name: tree.Name, span: Span, inside: Sequence[tuple[str, Point]]) -> Diagnostic:
-    """A name on an edge that several faces touch."""
-    offers = [f"{what} at ({number_text(p.x)}, {number_text(p.y)})" for what, p in inside[:4]]
+@message
+def place_on_edge(
+    say: Say, name: tree.Name, span: Span, inside: Sequence[tuple[str | None, Point]]
+) -> Diagnostic:
+    """A name on an edge that several faces touch, each with its name and a place inside it in grid steps."""
+    offers = [f"{what or 'one'} at ({number_text(p.x)}, {number_text(p.y)})" for what, p in inside[:4]]
     return error(
         "piece-ambiguous",
         f"`{name.text}` is named where {count_of(len(inside), 'piece')} touch.",
@@ -38,7 +47,8 @@ def place_on_edge(name: tree.Name, span: Span, inside: Sequence[tuple[str, Point
     )
 
 
-def piece_clash(name: tree.Name, place: Span, other: tree.Name, first: Span) -> Diagnostic:
+@message
+def piece_clash(say: Say, name: tree.Name, place: Span, other: tree.Name, first: Span) -> Diagnostic:
     """Two statements in one face."""
     return error(
         "piece-clash",
@@ -49,7 +59,8 @@ def piece_clash(name: tree.Name, place: Span, other: tree.Name, first: Span) -> 
     )
 
 
-def piece_clash_same(name: tree.Name, place: Span, first: Span) -> Diagnostic:
+@message
+def piece_clash_same(say: Say, name: tree.Name, place: Span, first: Span) -> Diagnostic:
     """Two statements of equal names in one face."""
     return error(
         "piece-clash",
@@ -60,7 +71,8 @@ def piece_clash_same(name: tree.Name, place: Span, first: Span) -> Diagnostic:
     )
 
 
-def fabrics_clash(name: tree.Name, place: Span, fabrics: Sequence[str]) -> Diagnostic:
+@message
+def fabrics_clash(say: Say, name: tree.Name, place: Span, fabrics: Sequence[str]) -> Diagnostic:
     """Copies of one statement that fall in one face and want different fabrics."""
     return error(
         "piece-fabrics-clash",
@@ -70,7 +82,8 @@ def fabrics_clash(name: tree.Name, place: Span, fabrics: Sequence[str]) -> Diagn
     )
 
 
-def piece_in_unit(name: tree.Name, place: Span, title: str, unit: Span) -> Diagnostic:
+@message
+def piece_in_unit(say: Say, name: tree.Name, place: Span, title: str, unit: Span) -> Diagnostic:
     """A name in a piece that a used unit named already."""
     return error(
         "piece-in-unit",
@@ -81,7 +94,8 @@ def piece_in_unit(name: tree.Name, place: Span, title: str, unit: Span) -> Diagn
     )
 
 
-def roles_without_turn(statement: tree.PieceDef) -> Diagnostic:
+@message
+def roles_without_turn(say: Say, statement: tree.PieceDef) -> Diagnostic:
     """Several roles and nothing to take turns round."""
     return error(
         "roles-without-turn",
@@ -91,9 +105,10 @@ def roles_without_turn(statement: tree.PieceDef) -> Diagnostic:
     )
 
 
-def faces_unnamed(span: Span, places: Sequence[Point], count: int) -> Diagnostic:
+@message
+def faces_unnamed(say: Say, span: Span, places: Sequence[Point], count: int) -> Diagnostic:
     """Some faces without a name when most have one."""
-    where = one_of([at_place(p) for p in places[:3]], "and")
+    where = one_of([at_place(say, p) for p in places[:3]], "and")
     more = f" and {count - 3} more" if count > 3 else ""
     return note(
         "piece-unnamed",
@@ -103,27 +118,30 @@ def faces_unnamed(span: Span, places: Sequence[Point], count: int) -> Diagnostic
     )
 
 
-def sliver(span: Span, place: Point, width: float) -> Diagnostic:
+@message
+def sliver(say: Say, span: Span, place: Point, width: float) -> Diagnostic:
     """A piece too narrow to cut or sew."""
     return error(
         "piece-sliver",
-        f"A piece at {at_place(place)} is only {width:.3f}in wide.",
+        f"A piece at {at_place(say, place)} is only {say.fine(width)} wide.",
         span,
         help="Two seams were probably meant to be one: build both from the same points.",
     )
 
 
-def piece_with_hole(span: Span, place: Point) -> Diagnostic:
+@message
+def piece_with_hole(say: Say, span: Span, place: Point) -> Diagnostic:
     """A ring."""
     return note(
         "piece-hole",
-        f"The piece at {at_place(place)} has a hole, so it cannot be pieced with straight seams.",
+        f"The piece at {at_place(say, place)} has a hole, so it cannot be pieced with straight seams.",
         span,
         help="Part it with a seam, or plan to set the middle in or sew it on top.",
     )
 
 
-def piece_unknown(name: tree.Name, known: Iterable[str]) -> Diagnostic:
+@message
+def piece_unknown(say: Say, name: tree.Name, known: Iterable[str]) -> Diagnostic:
     """`grain ... on` a piece that is not there."""
     names = list(known)
     return error(
@@ -134,7 +152,8 @@ def piece_unknown(name: tree.Name, known: Iterable[str]) -> Diagnostic:
     )
 
 
-def allowance_nowhere(span: Span) -> Diagnostic:
+@message
+def allowance_nowhere(say: Say, span: Span) -> Diagnostic:
     """`allowance ... on` a path that no seam follows."""
     return error(
         "allowance-nowhere",
@@ -144,11 +163,12 @@ def allowance_nowhere(span: Span) -> Diagnostic:
     )
 
 
-def allowance_wide(span: Span, width: str, most: str) -> Diagnostic:
+@message
+def allowance_wide(say: Say, span: Span, width: Number, most: Number, usual: Number) -> Diagnostic:
     """An allowance wider than anyone sews."""
     return error(
         "allowance-too-wide",
-        f"An allowance of {width} is more than {most}.",
+        f"An allowance of {say.length(width)} is more than {say.length(most)}.",
         span,
-        help="Seams are sewn at 1/4in as a rule. Was another unit meant?",
+        help=f"Seams are sewn at {say.length(usual)} as a rule. Was another unit meant?",
     )

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import re
-from typing import TYPE_CHECKING, Final
+from typing import TYPE_CHECKING, Final, Literal
 
 from ...diagnostics.diagnostic import Diagnostic, Fix, Label, error, note
 from ...measure.tolerance import FAR
 from ..phrases import did_you_mean, nearest
+from ..say import Say
+from .message import message
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
@@ -18,11 +20,15 @@ if TYPE_CHECKING:
 GRID_POINT_SMALL: Final = re.compile(r"[a-z]{1,2}[1-9][0-9]{0,2}")
 """A grid point in small letters."""
 
+Pair = Literal["line", "direction"]
+"""What two different points make."""
+
 RING_SHOWN = 6
 """Points of a ring that are named one by one: more do not fit a line."""
 
 
-def point_unknown(at: tree.NamedPoint, known: Iterable[str]) -> Diagnostic:
+@message
+def point_unknown(say: Say, at: tree.NamedPoint, known: Iterable[str]) -> Diagnostic:
     """A name that no point has."""
     names = list(known)
     if at.name == "centre":
@@ -48,7 +54,8 @@ def point_unknown(at: tree.NamedPoint, known: Iterable[str]) -> Diagnostic:
     return error("point-unknown", f"There is no point called `{at.name}` here.", at.span, help=help, fix=fix)
 
 
-def point_twice(name: tree.Name, first: Span) -> Diagnostic:
+@message
+def point_twice(say: Say, name: tree.Name, first: Span) -> Diagnostic:
     """Two points of one name in one place."""
     return error(
         "point-twice",
@@ -60,7 +67,8 @@ def point_twice(name: tree.Name, first: Span) -> Diagnostic:
     )
 
 
-def point_hides(name: tree.Name, first: Span | None) -> Diagnostic:
+@message
+def point_hides(say: Say, name: tree.Name, first: Span | None) -> Diagnostic:
     """A name that would hide a predefined or an outer point."""
     if first is None:
         return error(
@@ -78,23 +86,25 @@ def point_hides(name: tree.Name, first: Span | None) -> Diagnostic:
     )
 
 
-def point_cycle(ring: Sequence[tree.Name]) -> Diagnostic:
-    """Points that define each other."""
+@message
+def point_cycle(say: Say, ring: Sequence[tree.Name], count: int) -> Diagnostic:
+    """Points that define each other: so many, the first of them (RING_SHOWN at most) shown."""
     names = [f"`{each.text}`" for each in ring]
     chain = ", which needs ".join([*names[1:], names[0]])
-    message = f"{names[0]} needs itself." if len(ring) == 1 else f"{names[0]} needs {chain}."
-    if len(ring) > RING_SHOWN:
-        message = f"{names[0]} needs {names[1]}, and so on through {len(ring)} points back to {names[0]}."
+    message = f"{names[0]} needs itself." if count == 1 else f"{names[0]} needs {chain}."
+    if count > RING_SHOWN:
+        message = f"{names[0]} needs {names[1]}, and so on through {count} points back to {names[0]}."
     return error(
         "point-cycle",
         message,
         ring[0].span,
-        related=tuple(Label(each.span, "and this") for each in ring[1:RING_SHOWN]),
+        related=tuple(Label(each.span, "and this") for each in ring[1:]),
         help="Place one of them from the grid.",
     )
 
 
-def point_unused(name: tree.Name) -> Diagnostic:
+@message
+def point_unused(say: Say, name: tree.Name) -> Diagnostic:
     """A point that nothing mentions."""
     return note(
         "point-unused",
@@ -104,7 +114,8 @@ def point_unused(name: tree.Name) -> Diagnostic:
     )
 
 
-def grid_point_off(at: tree.GridPoint, across: int, down: int, last: str) -> Diagnostic:
+@message
+def grid_point_off(say: Say, at: tree.GridPoint, across: int, down: int, last: str) -> Diagnostic:
     """A grid point beyond the grid."""
     return error(
         "grid-point-off",
@@ -114,28 +125,31 @@ def grid_point_off(at: tree.GridPoint, across: int, down: int, last: str) -> Dia
     )
 
 
-def same_point_twice(span: Span, what: str) -> Diagnostic:
+@message
+def same_point_twice(say: Say, span: Span, what: Pair) -> Diagnostic:
     """A line or direction that wants two different points and has one."""
     return error(
         "line-one-point",
-        f"{what} needs two different points; these are one place.",
+        f"A {what} needs two different points; these are one place.",
         span,
         help="Name another point for one of the two.",
     )
 
 
-def point_too_far(span: Span) -> Diagnostic:
+@message
+def point_too_far(say: Say, span: Span) -> Diagnostic:
     """A point as far off as no block reaches."""
     return error(
         "point-too-far",
-        f"This point lies more than {FAR:,}in off the block.",
+        f"This point lies more than {say.whole(FAR)} off the block.",
         span,
         help="Lines that are nearly parallel meet that far away, and shares of shares soon grow. "
         "Points may lie outside the block, but nearer.",
     )
 
 
-def lines_never_meet(span: Span) -> Diagnostic:
+@message
+def lines_never_meet(say: Say, span: Span) -> Diagnostic:
     """Parallel lines."""
     return error(
         "lines-never-meet",
@@ -145,7 +159,8 @@ def lines_never_meet(span: Span) -> Diagnostic:
     )
 
 
-def line_misses_outline(span: Span) -> Diagnostic:
+@message
+def line_misses_outline(say: Say, span: Span) -> Diagnostic:
     """A line that meets the outline nowhere beyond its first point."""
     return error(
         "line-misses-outline",
@@ -155,7 +170,8 @@ def line_misses_outline(span: Span) -> Diagnostic:
     )
 
 
-def next_outside_turn(span: Span, word: str) -> Diagnostic:
+@message
+def next_outside_turn(say: Say, span: Span, word: str) -> Diagnostic:
     """`next` where nothing turns."""
     return error(
         "next-outside-turn",
@@ -165,17 +181,19 @@ def next_outside_turn(span: Span, word: str) -> Diagnostic:
     )
 
 
-def outline_unknown_yet(span: Span, words: str) -> Diagnostic:
+@message
+def outline_unknown_yet(say: Say, span: Span) -> Diagnostic:
     """A point that needs the outline, inside the outline."""
     return error(
         "outline-in-itself",
-        f"`{words}` has no place until the outline is known.",
+        "`meet ..., outline` has no place until the outline is known.",
         span,
         help="Write `finished` first, or go from `start`: `outline start -- (3in from start at 90deg) ...`.",
     )
 
 
-def corner_unknown(at: tree.NamedPoint, corners: int) -> Diagnostic:
+@message
+def corner_unknown(say: Say, at: tree.NamedPoint, corners: int) -> Diagnostic:
     """`corner7` of a hexagon."""
     if corners == 0:
         return error(

@@ -4,62 +4,71 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from ...diagnostics.diagnostic import Diagnostic, error, warning
-from ...diagnostics.source import Span
-from ...measure.tolerance import Number, near
-from ..numbers import ruler_text
+from ...diagnostics.diagnostic import Diagnostic, error, note, warning
+from ..phrases import one_of
+from ..say import Say
+from .message import message
 
 if TYPE_CHECKING:
-    from ...drafting.model import Draft, Piece
-    from ...drafting.stroke import WholeSide
+    from collections.abc import Sequence
+
+    from ...diagnostics.source import Span
+    from ...measure.tolerance import Number
+
+PieceName = str | int
+"""The name of a piece, or the number of one that has none."""
 
 
-def curve_too_tight(draft: Draft, piece: Piece, radius: float, allowance: Number) -> Diagnostic:
+@message
+def curve_too_tight(say: Say, span: Span, piece: PieceName, radius: float, allowance: Number) -> Diagnostic:
     """An inner curve whose radius is less than the allowance, so that its cut edge has nowhere to run."""
     return warning(
         "curve-tighter-than-allowance",
-        f"An inner curve of {_name(piece)} has a radius of {ruler_text(radius)}, within its seam allowance.",
-        place_of(draft, piece),
-        f"the allowance is {ruler_text(allowance)}",
+        f"An inner curve of {piece_name(piece)} has a radius of {say.length(radius)}, "
+        "within its seam allowance.",
+        span,
+        f"the allowance is {say.length(allowance)}",
         help="Make the curve wider, or write a narrower `allowance` for it.",
     )
 
 
-def allowances_overlap(draft: Draft, piece: Piece) -> Diagnostic:
+@message
+def allowances_overlap(say: Say, span: Span, piece: PieceName) -> Diagnostic:
     """A notch or a mouth narrower than the two allowances in it."""
     return warning(
         "allowances-overlap",
-        f"The seam allowances of {_name(piece)} run into each other at an inner corner.",
-        place_of(draft, piece),
+        f"The seam allowances of {piece_name(piece)} run into each other at an inner corner.",
+        span,
         help="Divide the piece there by a seam, or write a narrower `allowance`.",
     )
 
 
-def no_room(draft: Draft, piece: Piece, side: WholeSide) -> Diagnostic:
-    """Allowances so wide for their piece that no cut outline can be drawn for them: said at the `allowance`,
-    or at the seam where none was written."""
-    width = ruler_text(side.allowance)
-    said = [span for stated, span in draft.allowances if near(stated, side.allowance)]
-    sewn = [span for part in side.parts for span in part.origins]
+@message
+def no_room(say: Say, span: Span, piece: PieceName, allowance: Number, written: bool) -> Diagnostic:
+    """An allowance so wide for its piece that no cut outline can be drawn for it, told at the `allowance`,
+    or at the seam where none was `written`."""
+    width = say.length(allowance)
     return error(
         "allowance-no-room",
-        f"The seam allowance of {width} along an edge of {_name(piece)} has no room.",
-        (said[-1:] or sewn[:1] or [place_of(draft, piece)])[0],
-        "too wide for that edge" if said else f"the allowance is {width}",
+        f"The seam allowance of {width} along an edge of {piece_name(piece)} has no room.",
+        span,
+        "too wide for that edge" if written else f"the allowance is {width}",
         help="Write a narrower `allowance`, or divide the piece there by a seam.",
     )
 
 
-def _name(piece: Piece) -> str:
-    return f"`{piece.name}`" if piece.name else f"piece {piece.number}"
+def piece_name(piece: PieceName) -> str:
+    """A piece as it is called, by its number where it has no name."""
+    return f"piece {piece}" if isinstance(piece, int) else f"`{piece}`"
 
 
-def place_of(draft: Draft, piece: Piece) -> Span:
-    """The writer's words for a piece: its statement, else a seam beside it, else the block's title."""
-    if piece.origin is not None:
-        return piece.origin
-    for side in piece.ring:
-        for part in side.parts:
-            if part.origins:
-                return part.origins[0]
-    return draft.origin or Span("", 0, 0)
+@message
+def cuts_leave_ruler(say: Say, span: Span, title: str, labels: Sequence[str]) -> Diagnostic:
+    """A used block of which some cuts lie between two marks, and lay on one at the size it was drafted to."""
+    what = f"template {labels[0]} leaves" if len(labels) == 1 else f"templates {one_of(labels, 'and')} leave"
+    return note(
+        "cuts-leave-ruler",
+        f"At this size of `{title[:60]}`, {what} the ruler's marks.",
+        span,
+        help="It is cut with a template; `piecewright resize` says which sizes suit a block.",
+    )

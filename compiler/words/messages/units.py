@@ -2,21 +2,33 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final, Literal
 
 from ...diagnostics.diagnostic import Diagnostic, Fix, Label, error, note
-from ..numbers import ruler_text
 from ..phrases import count_of, did_you_mean, nearest, one_of, quoted
+from ..places import at_place, cell_place, outside_by
+from ..say import Say
+from .message import message
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Sequence
+    from collections.abc import Iterable, Mapping, Sequence
 
     from ...diagnostics.source import Span
+    from ...geometry.edge import Point
     from ...language import tree
     from ...measure.tolerance import Number
 
+Symmetry = Literal["turned", "mirrored-across", "mirrored-down"]
 
-def block_unknown(title: tree.Text, known: Iterable[str]) -> Diagnostic:
+SYMMETRIES: Final[Mapping[Symmetry, str]] = {
+    "turned": "turned by quarters",
+    "mirrored-across": "left and right",
+    "mirrored-down": "above and below",
+}
+
+
+@message
+def block_unknown(say: Say, title: tree.Text, known: Iterable[str]) -> Diagnostic:
     """A `use` of a title that no shelf has, or that stands only in a file with a mistake."""
     names = list(known)
     if title.text in names:
@@ -37,7 +49,8 @@ def block_unknown(title: tree.Text, known: Iterable[str]) -> Diagnostic:
     return error("block-unknown", f'There is no block "{title.text[:60]}".', title.span, help=help, fix=fix)
 
 
-def name_shared(title: tree.Text, titles: Sequence[str]) -> Diagnostic:
+@message
+def name_shared(say: Say, title: tree.Text, titles: Sequence[str]) -> Diagnostic:
     """A `use` of another name that several blocks bear."""
     told = one_of([f'"{each[:40]}"' for each in titles], "and")
     return error(
@@ -48,7 +61,8 @@ def name_shared(title: tree.Text, titles: Sequence[str]) -> Diagnostic:
     )
 
 
-def version_unknown(use: tree.Use, versions: Sequence[int]) -> Diagnostic:
+@message
+def version_unknown(say: Say, use: tree.Use, versions: Sequence[int]) -> Diagnostic:
     """A version that the block does not have."""
     assert use.version is not None
     have = one_of([str(each) for each in versions], "and")
@@ -60,7 +74,8 @@ def version_unknown(use: tree.Use, versions: Sequence[int]) -> Diagnostic:
     )
 
 
-def use_cycle(span: Span, titles: Sequence[str]) -> Diagnostic:
+@message
+def use_cycle(say: Say, span: Span, titles: Sequence[str]) -> Diagnostic:
     """Units that contain each other."""
     names = [f"`{each[:40]}`" for each in titles]
     chain = ", which uses ".join([f"{names[0]} uses {names[1]}", *names[2:]]) if len(names) > 1 else names[0]
@@ -68,7 +83,8 @@ def use_cycle(span: Span, titles: Sequence[str]) -> Diagnostic:
     return error("use-cycle", message, span, help="A block cannot be a part of itself: take one `use` away.")
 
 
-def use_too_deep(span: Span, most: int) -> Diagnostic:
+@message
+def use_too_deep(say: Say, span: Span, most: int) -> Diagnostic:
     """Units in units in units."""
     return error(
         "use-too-deep",
@@ -78,7 +94,8 @@ def use_too_deep(span: Span, most: int) -> Diagnostic:
     )
 
 
-def unit_failed(use: tree.Use, where: str) -> Diagnostic:
+@message
+def unit_failed(say: Say, use: tree.Use, where: str) -> Diagnostic:
     """A used block of another file that did not compile."""
     return error(
         "unit-failed",
@@ -88,7 +105,8 @@ def unit_failed(use: tree.Use, where: str) -> Diagnostic:
     )
 
 
-def unit_twice(name: tree.Name, first: Span) -> Diagnostic:
+@message
+def unit_twice(say: Say, name: tree.Name, first: Span) -> Diagnostic:
     """Two units of one name."""
     return error(
         "unit-twice",
@@ -99,7 +117,8 @@ def unit_twice(name: tree.Name, first: Span) -> Diagnostic:
     )
 
 
-def unit_unknown(name: tree.Name, known: Iterable[str]) -> Diagnostic:
+@message
+def unit_unknown(say: Say, name: tree.Name, known: Iterable[str]) -> Diagnostic:
     """A unit name that no `use` gives."""
     names = list(known)
     close = nearest(name.text, names)
@@ -112,7 +131,8 @@ def unit_unknown(name: tree.Name, known: Iterable[str]) -> Diagnostic:
     )
 
 
-def unit_unused(name: tree.Name) -> Diagnostic:
+@message
+def unit_unused(say: Say, name: tree.Name) -> Diagnostic:
     """A unit that is brought in and not placed."""
     return note(
         "unit-unused",
@@ -122,7 +142,8 @@ def unit_unused(name: tree.Name) -> Diagnostic:
     )
 
 
-def role_not_in_unit(rename: tree.Rename, title: str, roles: Sequence[str]) -> Diagnostic:
+@message
+def role_not_in_unit(say: Say, rename: tree.Rename, title: str, roles: Sequence[str]) -> Diagnostic:
     """`with` a role that the unit does not have."""
     return error(
         "role-unknown",
@@ -132,7 +153,8 @@ def role_not_in_unit(rename: tree.Rename, title: str, roles: Sequence[str]) -> D
     )
 
 
-def role_renamed_twice(rename: tree.Rename, first: Span) -> Diagnostic:
+@message
+def role_renamed_twice(say: Say, rename: tree.Rename, first: Span) -> Diagnostic:
     """One role renamed twice."""
     return error(
         "role-renamed-twice",
@@ -143,19 +165,23 @@ def role_renamed_twice(rename: tree.Rename, first: Span) -> Diagnostic:
     )
 
 
-def row_wrong_count(row: tree.Row, made: int, wanted: int, cell: Number, whole: str = "grid") -> Diagnostic:
+@message
+def row_wrong_count(
+    say: Say, row: tree.Row, made: int, wanted: int, cell: Number, whole: str = "grid"
+) -> Diagnostic:
     """Too many or too few in a row of a grid, or of a quilt's set."""
     verb = "makes" if made == 1 else "make"
     return error(
         "row-too-long" if made > wanted else "row-too-short",
         f"This row has {count_of(made, 'cell')} and the {whole} is {wanted} across: {made} {verb} "
-        f"{ruler_text(made * cell)}, {wanted} make {ruler_text(wanted * cell)}.",
+        f"{say.length(made * cell)}, {wanted} make {say.length(wanted * cell)}.",
         row.span,
         help=f"{'Take away' if made > wanted else 'Add'} {abs(made - wanted)}.",
     )
 
 
-def alternate_idle(cell: tree.Cell) -> Diagnostic:
+@message
+def alternate_idle(say: Say, cell: tree.Cell) -> Diagnostic:
     """One of an `alternate`'s cells that falls nowhere, in a block or in a quilt's set."""
     from ...language import tree
 
@@ -169,7 +195,8 @@ def alternate_idle(cell: tree.Cell) -> Diagnostic:
     )
 
 
-def row_uneven_count(row: tree.Row, made: int, wanted: int) -> Diagnostic:
+@message
+def row_uneven_count(say: Say, row: tree.Row, made: int, wanted: int) -> Diagnostic:
     """The same on a grid of unequal columns, where sums say nothing."""
     return error(
         "row-too-long" if made > wanted else "row-too-short",
@@ -179,7 +206,8 @@ def row_uneven_count(row: tree.Row, made: int, wanted: int) -> Diagnostic:
     )
 
 
-def rows_too_many(row: tree.Row, down: int, whole: str = "grid") -> Diagnostic:
+@message
+def rows_too_many(say: Say, row: tree.Row, down: int, whole: str = "grid") -> Diagnostic:
     """A row beyond the grid, or beyond a quilt's set."""
     return error(
         "row-off-grid",
@@ -189,7 +217,8 @@ def rows_too_many(row: tree.Row, down: int, whole: str = "grid") -> Diagnostic:
     )
 
 
-def region_not_cells(region: tree.Region) -> Diagnostic:
+@message
+def region_not_cells(say: Say, region: tree.Region) -> Diagnostic:
     """`A1..B1`: two corners with nothing between them."""
     a, b = region.first, region.second
     if (a.column, a.row) == (b.column, b.row):
@@ -204,7 +233,8 @@ def region_not_cells(region: tree.Region) -> Diagnostic:
     )
 
 
-def faces_missing(pose: tree.Facing, title: str) -> Diagnostic:
+@message
+def faces_missing(say: Say, pose: tree.Facing, title: str) -> Diagnostic:
     """`facing` a unit that faces nowhere."""
     return error(
         "faces-missing",
@@ -214,7 +244,8 @@ def faces_missing(pose: tree.Facing, title: str) -> Diagnostic:
     )
 
 
-def facing_corner(pose: tree.Facing, title: str, faces: str) -> Diagnostic:
+@message
+def facing_corner(say: Say, pose: tree.Facing, title: str, faces: str) -> Diagnostic:
     """A side asked of a unit that faces a corner, or the other way about."""
     kind = "corner" if "-" in faces else "side"
     words = (
@@ -230,17 +261,21 @@ def facing_corner(pose: tree.Facing, title: str, faces: str) -> Diagnostic:
     )
 
 
-def proportions_differ(cell: tree.UnitCell, unit: str, room: str) -> Diagnostic:
+@message
+def proportions_differ(
+    say: Say, cell: tree.UnitCell, unit: tuple[Number, Number], room: tuple[Number, Number]
+) -> Diagnostic:
     """A unit of other proportions than its cell."""
     return error(
         "unit-proportions",
-        f"The unit is {unit} as it lies, and its cell is {room}.",
+        f"The unit is {say.size(*unit)} as it lies, and its cell is {say.size(*room)}.",
         cell.span,
         help="Give it a cell of its own proportions, turn it, or write `stretched` after it.",
     )
 
 
-def stretch_bends(cell: tree.UnitCell) -> Diagnostic:
+@message
+def stretch_bends(say: Say, cell: tree.UnitCell) -> Diagnostic:
     """Curves do not stretch."""
     return error(
         "stretch-curves",
@@ -250,8 +285,19 @@ def stretch_bends(cell: tree.UnitCell) -> Diagnostic:
     )
 
 
-def units_overlap(span: Span, other: Span, place: str) -> Diagnostic:
+@message
+def units_overlap(say: Say, span: Span, other: Span, place: Point) -> Diagnostic:
     """Two units on one place."""
+    return _overlap(span, other, at_place(say, place))
+
+
+@message
+def cells_overlap(say: Say, span: Span, other: Span, column: int, row: int) -> Diagnostic:
+    """Two places of a quilt's set on one cell, whose column and row count from 0."""
+    return _overlap(span, other, cell_place(column, row))
+
+
+def _overlap(span: Span, other: Span, place: str) -> Diagnostic:
     if span == other:
         return error(
             "units-overlap",
@@ -268,14 +314,19 @@ def units_overlap(span: Span, other: Span, place: str) -> Diagnostic:
     )
 
 
-def unit_outside(span: Span, where: str) -> Diagnostic:
+@message
+def unit_outside(say: Say, span: Span, place: Point, size: tuple[Number, Number]) -> Diagnostic:
     """A unit or strip that leaves the outline."""
     return error(
-        "unit-outside", f"This leaves the block {where}.", span, help="Give it cells that lie inside."
+        "unit-outside",
+        f"This leaves the block {outside_by(say, place, *size)}.",
+        span,
+        help="Give it cells that lie inside.",
     )
 
 
-def seam_through_unit(span: Span, title: str) -> Diagnostic:
+@message
+def seam_through_unit(say: Say, span: Span, title: str) -> Diagnostic:
     """A seam through the inside of a used unit."""
     return error(
         "seam-through-unit",
@@ -285,7 +336,8 @@ def seam_through_unit(span: Span, title: str) -> Diagnostic:
     )
 
 
-def rounds_roles(rounds: tree.Rounds) -> Diagnostic:
+@message
+def rounds_roles(say: Say, rounds: tree.Rounds) -> Diagnostic:
     """More than four roles for four strips."""
     return error(
         "rounds-too-many-roles",
@@ -295,12 +347,14 @@ def rounds_roles(rounds: tree.Rounds) -> Diagnostic:
     )
 
 
-def odd_unit(span: Span, names: Sequence[str], symmetry: str) -> Diagnostic:
-    """A block symmetrical but for a few units."""
+@message
+def odd_unit(say: Say, span: Span, odd: Sequence[tuple[str, Point]], symmetry: Symmetry) -> Diagnostic:
+    """A block symmetrical but for a few units, each told by its name and its middle."""
+    names = [f"`{name}` at {say.length(at.x)} across, {say.length(at.y)} down" for name, at in odd]
     asked = "does it lie right" if len(names) == 1 else "do they lie right"
     return note(
         "unit-odd",
-        f"The block is the same {symmetry}, but for {one_of(names, 'and')}: {asked}?",
+        f"The block is the same {SYMMETRIES[symmetry]}, but for {one_of(names, 'and')}: {asked}?",
         span,
         help="Turn it as its counterparts lie, or leave it if it is meant.",
     )

@@ -2,146 +2,87 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
 from ...diagnostics.diagnostic import Diagnostic, Label, error, note, warning
-from ...measure.length import change_percent
-from ...measure.tolerance import NEAR, Number, near
+from ...measure.length import UNITS, change_percent
+from ...measure.tolerance import NEAR, Number
 from ..numbers import exact_text, ruler_text
 from ..phrases import count_of
+from ..say import Say
+from .message import message
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
-
     from ...diagnostics.source import Span
-    from ...drafting.washed.model import Measured, Ruler, Snapped
-    from ...language import tree
+    from ...drafting.washed.model import Disagreement, Ruler, Shrinkage, Snapped
 
 SIXTEENTHS: Final = 16  # of an inch: the marks of a tape, which distances that are only about so are told by
 
 LABELS_MOST: Final = 12
 """Readings shown one by one under the note; the rest stand in the drafted file."""
 
-USUAL: Final = Fraction(98, 100)
-"""A scale between what most old cottons have kept, for guessing at a size."""
 
-AMISS: Final = 2
-"""Marks by which a washed size may differ from what the readings make of it: one at each end."""
-
-AGREEING_LEAST: Final = 2
-"""Readings that must lie on the grid before another can be said to disagree with them."""
-
-
-def size_before_missing(washed: tree.Washed) -> Diagnostic:
+@message
+def size_before_missing(say: Say, span: Span, likely: tuple[Number, Number]) -> Diagnostic:
     """`washed` beside nothing that says how large the block was made."""
-    sizes = [
-        ruler_text(max(round(each.inches / USUAL), 1))
-        for each in (washed.width, washed.height or washed.width)
-    ]
-    likely = sizes[0] if sizes[0] == sizes[1] else " x ".join(sizes)
+    size = say.length(likely[0]) if likely[0] == likely[1] else say.size(*likely)
     return error(
         "washed-alone",
         "This block says how large it is now, and not how large it was made.",
-        washed.span,
-        help=f"Write the size it was drafted to, perhaps `finished {likely}`.",
+        span,
+        help=f"Write the size it was drafted to, perhaps `finished {size}`.",
     )
 
 
-def read_too_coarsely(span: Span, read_to: Fraction, most: Fraction) -> Diagnostic:
+@message
+def read_too_coarsely(say: Say, span: Span, read_to: Fraction, most: Fraction) -> Diagnostic:
     """`read to 3in`."""
     return error(
         "washed-read-coarsely",
-        f"Readings to {ruler_text(read_to)} are too coarse to draft from: over {ruler_text(most)}.",
+        f"Readings to {say.length(read_to)} are too coarse to draft from: over {say.length(most)}.",
         span,
         help="Write the finest mark that you read by, as in `read to 1/16in`.",
     )
 
 
-def washed_too_far(span: Span, washed: Number, drafted: Number) -> Diagnostic:
+@message
+def washed_too_far(say: Say, span: Span, washed: Number, drafted: Number) -> Diagnostic:
     """A washed size that no washing makes."""
     change = change_text(change_percent(float(drafted), float(washed)))
     return error(
         "washed-too-far",
-        f"From {ruler_text(drafted)} to {ruler_text(washed)} the block would have {change}.",
+        f"From {say.length(drafted)} to {say.length(washed)} the block would have {change}.",
         span,
         help="Mend this size or the finished one. Cotton seldom changes by more than a tenth.",
     )
 
 
-def all_said(measured: Measured) -> Iterator[Diagnostic]:
-    """What there is to tell of a measured draft."""
-    yield from _sizes_amiss(measured)
-    yield from _disagreements(measured)
-    yield _drafted(measured)
-
-
-def _sizes_amiss(measured: Measured) -> Iterator[Diagnostic]:
-    """A washed size that the readings contradict."""
-    washed, fitted = measured.washed, measured.shrinkage
-    for axis, length, drafted, scale in (
-        ("across", washed.width, measured.width, fitted.across),
-        ("down", washed.height, measured.height, fitted.down),
-    ):
-        agreeing = [each for each in measured.snapped if each.on_grid and each.reading.axis == axis]
-        if length is None or len(agreeing) < AGREEING_LEAST:
-            continue
-        size = float(drafted) * scale
-        if abs(size - float(length.inches)) > AMISS * float(measured.error):
-            yield size_amiss(
-                length.span, axis, size, max(agreeing, key=lambda each: each.reading.length), measured.ruler
-            )
-
-
-def size_amiss(span: Span, axis: str, size: float, longest: Snapped, ruler: Ruler) -> Diagnostic:
-    """`washed 7 3/8in` beside readings of a block 7 7/8in wide."""
-    about = ruler.text(Fraction(round(size * SIXTEENTHS), SIXTEENTHS))
+@message
+def size_amiss(say: Say, span: Span, axis: str, size: float, longest: Snapped, ruler: Ruler) -> Diagnostic:
+    """`washed 7 3/8in` beside readings of a block 7 7/8in wide, the longest of them shown."""
+    about = by_ruler(say, Fraction(round(size * SIXTEENTHS), SIXTEENTHS), ruler)
     return warning(
         "washed-disagrees",
         f"By its readings the block is about {about} {axis} now.",
         span,
-        related=(Label(longest.reading.span, f"drafted as {drafted_text(longest, ruler)}"),),
+        related=(Label(longest.reading.span, f"drafted as {drafted_text(say, longest, ruler)}"),),
         help="Measure this side again. It was drafted by the readings.",
     )
 
 
-def _disagreements(measured: Measured) -> Iterator[Diagnostic]:
-    """Readings that lie off the grid on which the others lie."""
-    for each in measured.snapped:
-        agreeing = [
-            other for other in measured.snapped if other.on_grid and other.reading.axis == each.reading.axis
-        ]
-        if (
-            each.on_grid
-            or each.reading.origin is None
-            or each.reading.axis == "slanted"
-            or len(agreeing) < AGREEING_LEAST
-        ):
-            continue
-        yield _disagrees(each, max(agreeing, key=lambda other: float(other.length)), measured)
-
-
-def _disagrees(odd: Snapped, other: Snapped, measured: Measured) -> Diagnostic:
-    across = odd.reading.axis == "across"
-    grid = measured.grids[0]
-    cell = float(measured.width) / grid.across if across else float(measured.height) / grid.down
-    scale = measured.shrinkage.across if across else measured.shrinkage.down
-    assert odd.reading.origin is not None
-    start = float(odd.reading.origin.x if across else odd.reading.origin.y)
-    way = odd.reading.step[0 if across else 1]
-    end = start + way * float(odd.reading.length) / scale
-    line = round(end / cell) * cell
-    nearest = max(abs(line - start), cell)
-    implied = change_text(change_percent(nearest, float(odd.reading.length)))
-    theirs = change_text(change_percent(float(other.length), float(other.reading.length)))
+@message
+def reading_disagrees(say: Say, found: Disagreement, ruler: Ruler) -> Diagnostic:
+    """A reading that lies off the grid on which others lie."""
+    off, cell = (by_ruler(say, each, ruler) for each in (_by_tape(found.off), found.cell))
     return warning(
         "reading-disagrees",
-        f"This reading lies {measured.ruler.text(_by_tape(abs(end - line)))} off the grid of"
-        f" {measured.ruler.text(cell)} that others lie on.",
-        odd.reading.span,
-        f"to lie on it, the block must have {implied}",
-        related=(Label(other.reading.span, f"by this one it has {theirs}"),),
-        help=f"Measure both again. If it stands, it was drafted as {drafted_text(odd, measured.ruler)}.",
+        f"This reading lies {off} off the grid of {cell} that others lie on.",
+        found.odd.reading.span,
+        f"to lie on it, the block must have {change_text(found.implied)}",
+        related=(Label(found.other.reading.span, f"by this one it has {change_text(found.theirs)}"),),
+        help=f"Measure both again. If it stands, it was drafted as {drafted_text(say, found.odd, ruler)}.",
     )
 
 
@@ -150,65 +91,83 @@ def _by_tape(length: float) -> Fraction:
     return max(Fraction(round(length * SIXTEENTHS), SIXTEENTHS), Fraction(1, SIXTEENTHS))
 
 
-def _drafted(measured: Measured) -> Diagnostic:
+@message
+def washed_drafted(
+    say: Say, span: Span, shrinkage: Shrinkage, changed: Sequence[Snapped], readings: int, ruler: Ruler
+) -> Diagnostic:
     """What was fitted, and every reading that was changed."""
-    changed = [each for each in measured.snapped if not near(each.reading.length, each.length)]
     labels = tuple(
-        Label(each.reading.span, f"drafted as {change_of(each, measured.ruler)}")
+        Label(each.reading.span, f"drafted as {change_of(say, each, ruler)}")
         for each in changed[:LABELS_MOST]
     )
-    what = f"{len(changed)} of {count_of(len(measured.snapped), 'reading')} changed"
-    if not measured.snapped:
+    what = f"{len(changed)} of {count_of(readings, 'reading')} changed"
+    if not readings:
         what = "no `point` line holds a reading"
     return note(
         "washed-drafted",
-        f"{washing_text(measured)}; {what}.",
-        measured.washed.span,
+        f"{washing_text(shrinkage)}; {what}.",
+        span,
         related=labels,
         help="`piecewright draft` prints the drafted block, to be kept in place of this one.",
     )
 
 
-def washing_text(measured: Measured) -> str:
+# ---- parts of sentences ------------------------------------------------------------------------------
+
+
+def by_ruler(say: Say, length: Number, ruler: Ruler) -> str:
+    """A length as the block's own ruler shows it, `2 2/3in` or `5 1/2cm`: who is spoken to in centimetres
+    hears them of every block."""
+    return ruler_text(length / UNITS[ruler.unit], ruler.unit) if say.unit == "in" else say.length(length)
+
+
+def washing_text(shrinkage: Shrinkage) -> str:
     """`Washed, it shrank by 1.6% across and grew by 1.5% down`; the verb once where it is the same."""
-    shrinkage = measured.shrinkage
-    across, down = (change_words(change_percent(1, scale)) for scale in (shrinkage.across, shrinkage.down))
+    changes = change_percent(1, shrinkage.across), change_percent(1, shrinkage.down)
+    across, down = map(change_words, changes)
     if across == down:
         return f"Washed, it {across} each way"
-    verb = across.partition("by ")
-    if verb[1] and down.startswith(verb[0]):
-        down = down.removeprefix(verb[0])
+    if min(map(abs, changes)) >= KEPT and (changes[0] < 0) == (changes[1] < 0):
+        down = f"by {abs(changes[1]):.1f}%"
     return f"Washed, it {across} across and {down} down"
+
+
+KEPT: Final = 0.05
+"""Per cent under which a size is kept: the last decimal that is told."""
+
+
+def _change(percent: float, shrunk: str, grown: str) -> str:
+    if abs(percent) < KEPT:
+        return "kept its size"
+    return f"{shrunk if percent < 0 else grown} by {abs(percent):.1f}%"
 
 
 def change_words(percent: float) -> str:
     """`shrank by 1.6%`, `grew by 0.5%`, `kept its size`."""
-    if abs(percent) < 0.05:
-        return "kept its size"
-    return f"{'shrank' if percent < 0 else 'grew'} by {abs(percent):.1f}%"
+    return _change(percent, "shrank", "grew")
 
 
 def change_text(percent: float) -> str:
     """`shrunk by 1.6%`, `grown by 0.5%`, `kept its size`."""
-    return change_words(percent).replace("shrank", "shrunk").replace("grew", "grown")
+    return _change(percent, "shrunk", "grown")
 
 
-def change_of(snapped: Snapped, ruler: Ruler) -> str:
+def change_of(say: Say, snapped: Snapped, ruler: Ruler) -> str:
     """`2in, 1/16in more`: a drafted length, and how it differs from what was read."""
-    return f"{drafted_text(snapped, ruler)}, {difference_text(snapped, ruler)}"
+    return f"{drafted_text(say, snapped, ruler)}, {difference_text(say, snapped, ruler)}"
 
 
-def drafted_text(snapped: Snapped, ruler: Ruler) -> str:
+def drafted_text(say: Say, snapped: Snapped, ruler: Ruler) -> str:
     """`2in`, or `1/3 of the way (2 2/3in)`."""
-    length = ruler.text(snapped.length)
+    length = by_ruler(say, snapped.length, ruler)
     if snapped.share is None:
         return length
     return f"{exact_text(snapped.share)} of the way ({length})"
 
 
-def difference_text(snapped: Snapped, ruler: Ruler) -> str:
+def difference_text(say: Say, snapped: Snapped, ruler: Ruler) -> str:
     """`1/16in more` than was read."""
     difference = float(snapped.length) - float(snapped.reading.length)
     if abs(difference) <= NEAR:
         return "as read"
-    return f"{ruler.text(abs(difference))} {'more' if difference > 0 else 'less'}"
+    return f"{by_ruler(say, abs(difference), ruler)} {'more' if difference > 0 else 'less'}"

@@ -7,6 +7,7 @@ from random import Random
 from piecewright.diagnostics.source import Source
 from piecewright.drafting.washed.written import drafted_source
 from piecewright.words.numbers import exact_text
+from piecewright.words.work.washed import remarks
 from support.check import draft_text, said
 from support.washed_blocks import measure, place_of_truth, washed_block
 
@@ -30,7 +31,7 @@ def test_the_true_draft_is_first_in_95_of_100_and_among_three_in_99() -> None:
 def test_what_is_printed_compiles_to_a_block_of_the_drafted_size() -> None:
     for seed in range(20):
         text = washed_block(Random(seed)).text
-        new = drafted_source(Source("old.block", text), [measure(text)])
+        new = drafted_source(Source("old.block", text), [measure(text)], remarks)
         seams = "".join(f"  seam through p{number} at 45deg\n" for number in range(new.count("point p")))
         outcome = draft_text(new.replace("\n}", f"\n{seams}}}"))
         assert outcome.value is not None, said(outcome)

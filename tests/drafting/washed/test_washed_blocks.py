@@ -9,6 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from piecewright.diagnostics.source import Source
 from piecewright.drafting.washed.written import drafted_source
+from piecewright.words.work.washed import remarks
 from support.check import clean_drafts, codes, draft_text, only
 from support.washed_blocks import measure
 
@@ -26,7 +27,7 @@ def drafted(body: str) -> list[Fraction | float]:
 
 def kept(text: str) -> str:
     """The drafted block as text."""
-    return drafted_source(Source("old.block", text), [measure(text)])
+    return drafted_source(Source("old.block", text), [measure(text)], remarks)
 
 
 # ---- what a reading becomes -------------------------------------------------------------------------------

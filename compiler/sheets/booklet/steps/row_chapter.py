@@ -19,6 +19,7 @@ from ....sewing.pressing.copies import by_rows
 from ....sewing.pressing.pressing_model import Pressing, Toward
 from ....words.phrases import count_of, one_of
 from ....words.work.pressing import ROWS, pressing_words, ways_told
+from ....words.work.proofs import proof_text
 from ...quilts.drawing import quilt_fills
 from ...quilts.flow import Column
 from ...quilts.flow import Row as TableRow
@@ -58,7 +59,7 @@ def row_chapter(quilt: Quilt, plan: CuttingPlan, made: QuiltAssembly) -> Chapter
 
 def _parts(quilt: Quilt, plan: CuttingPlan, made: QuiltAssembly) -> Iterator[Part]:
     cuts = kind_cuts(quilt, plan, made.kinds)
-    yield Paragraph(f"Checked by sewing it from the printed numbers: {made.proof.sentence}.", strong=True)
+    yield Paragraph(f"Checked by sewing it from the printed numbers: {proof_text(made.proof)}.", strong=True)
     yield Table(COLUMNS, tuple(_kind_rows(quilt, made.kinds, cuts, plan.ruler_step)), "Parts of the top")
     if not made.stages:
         yield Paragraph("The top is one block: there is nothing to sew round it.")

@@ -11,6 +11,7 @@ from ....sewing.pressing.copies import by_rows, shaded_way
 from ....sewing.pressing.pressing import press
 from ....sewing.pressing.pressing_model import Pressing, PressingPlan, Toward
 from ....words.work.pressing import ROWS, places_words, pressing_words
+from ....words.work.proofs import proof_text
 from ...arrange.block_drawing import piece_rings
 from ...arrange.fills import Fill
 from ...quilts.wearing import Worn, own_roles
@@ -73,7 +74,7 @@ def step_chapter(
     worn = worn or own_roles(draft)
     said: list[Part] = [Paragraph(words) for words in worn.words]
     if proof:
-        sentence = f"Checked by sewing it from the printed numbers: {proof.sentence}."
+        sentence = f"Checked by sewing it from the printed numbers: {proof_text(proof)}."
         said.insert(0, Paragraph(sentence, strong=True))
     return Chapter(TITLE, (*said, *_parts(draft, worn.assembly(assembly), needle, worn)))
 
