@@ -115,12 +115,6 @@ def draft_source(source: Source, shelf: Shelf) -> Outcome[tuple[Draft, ...]]:
     return Outcome(None, outcome.diagnostics) if outcome.failed else outcome
 
 
-def compile_source(source: Source, shelf: Shelf) -> Outcome[tuple[CompiledBlock, ...]]:
-    """The blocks alone."""
-    made = compile_file(source, shelf)
-    return Outcome(made.value.blocks if made.value else None, made.diagnostics)
-
-
 def _compile_blocks(drafts: tuple[Draft, ...], source: Source) -> Outcome[tuple[CompiledBlock, ...]]:
     compiled: list[CompiledBlock] = []
     said: list[Diagnostic] = []

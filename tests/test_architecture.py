@@ -14,7 +14,7 @@ MODULES = sorted(COMPILER.rglob("*.py"))
 
 ORDER = (
     "measure", "geometry", "words", "diagnostics", "words.messages", "words.catalogue", "language",
-    "drafting", "cutting", "sewing", "quilt", "planning", "lint", "words.work",
+    "drafting", "cutting", "sewing", "quilt", "planning", "lint", "words.work", "words.pages",
     "sheets", "pipeline", "command_line",
 )  # fmt: skip
 """Each folder (or module of the top folder) imports only from those before it. Folders of words stand where

@@ -8,7 +8,7 @@ from textwrap import dedent
 import pytest
 from piecewright.diagnostics.source import Source
 from piecewright.drafting.model import Draft
-from piecewright.pipeline import compile_source
+from support.check import compile_source
 from support.command import piecewright
 from support.library import LibraryShelf
 

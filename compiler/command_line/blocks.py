@@ -9,9 +9,8 @@ from typing import TYPE_CHECKING
 
 import click
 
-from ..diagnostics.visible import shortened, visible
+from ..diagnostics.visible import accents_joined, shortened, visible
 from .failures import MachineFailed, machine_text
-from .shelves.folders import joined
 from .writing import write_all
 
 if TYPE_CHECKING:
@@ -24,7 +23,7 @@ class BlockChoice:
     """The titles asked for with `--block`, and which of them have been met."""
 
     def __init__(self, titles: Sequence[str]) -> None:
-        self._wanted = dict.fromkeys(map(joined, titles), False)
+        self._wanted = dict.fromkeys(map(accents_joined, titles), False)
         self._seen: list[str] = []
 
     @property

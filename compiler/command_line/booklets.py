@@ -8,8 +8,8 @@ from typing import TYPE_CHECKING, Any, Final
 
 import click
 
+from ..diagnostics.visible import accents_joined
 from .choices import Decorated, ParamKind
-from .shelves.folders import joined
 
 if TYPE_CHECKING:
     from ..cutting.needs import SizedBlock
@@ -54,7 +54,7 @@ class SewChoice(ParamKind):
         title, _, way = value.rpartition("=")
         if way.strip().lower() not in WAYS:
             self.fail(f"'{way.strip()[:LONGEST]}' is not one of {', '.join(WAYS)}.", param, ctx)
-        return joined(title.strip()), way.strip().lower()
+        return accents_joined(title.strip()), way.strip().lower()
 
     def get_metavar(self, param: click.Parameter, ctx: click.Context | None = None) -> str:
         """What the help shows for the value."""

@@ -16,7 +16,6 @@ from .shelves.folders import FolderShelf, library_folder
 
 if TYPE_CHECKING:
     from ..planning import Cutting
-    from .keeping.again import Record
 
     ParamKind = click.ParamType[Any]
 else:
@@ -219,8 +218,8 @@ def cutting_of(ruler: Fraction, margin: tuple[Fraction, Fraction] | None, buy: A
     return Cutting(ruler, Margin(*margin, sold=buy) if margin else Margin(sold=buy))
 
 
-def open_shelf(given: tuple[str, ...], record: Record | None = None) -> FolderShelf:
+def open_shelf(given: tuple[str, ...]) -> FolderShelf:
     """The folders given, those of the environment, then the library that ships."""
     more = [each for each in os.environ.get(SHELVES, "").split(os.pathsep) if each]
     folders = dict.fromkeys(Path(each) for each in (*given, *more))
-    return FolderShelf(folders, library=library_folder(), record=record)
+    return FolderShelf(folders, library=library_folder())

@@ -8,8 +8,10 @@ from typing import TYPE_CHECKING, Final
 
 import click
 
-from ..diagnostics.diagnostic import Diagnostic, Outcome, error, in_order, note
-from ..diagnostics.source import Source, Span
+from ..diagnostics.diagnostic import Diagnostic, Outcome, in_order
+from ..diagnostics.source import Source
+from ..words.messages.files import file_unreadable
+from ..words.messages.shelves import shelf_file_faulty
 from .console import CLEAN, Progress, Tally, show_diagnostics
 from .failures import own_mistakes
 from .inputs import Input
@@ -22,7 +24,6 @@ if TYPE_CHECKING:
     from ..pipeline import CompiledBlock
     from ..planning import Cutting, PlannedQuilt
     from ..quilt.model import Quilt
-    from .keeping.again import Record
 
 
 NOT_FOUND: Final = ("block-unknown", "version-unknown")
@@ -55,9 +56,7 @@ class Compiled:
         return tuple(each for each in self.blocks if not each.from_elsewhere)
 
 
-def compile_input(
-    given: Input, shelf: FolderShelf, cutting: Cutting | None = None, record: Record | None = None
-) -> Compiled:
+def compile_input(given: Input, shelf: FolderShelf, cutting: Cutting | None = None) -> Compiled:
     """The input compiled, its quilts planned where `cutting` says how.
 
     What an earlier file needed of the shelf is let go first.
@@ -66,13 +65,11 @@ def compile_input(
     try:
         data = given.read()
     except OSError as problem:
-        said = file_unreadable(given.name, problem.strerror or "it cannot be opened")
+        said = file_unreadable(given.name, problem.strerror or "")
         return Compiled(given.name, (), (said,), {given.name: Source(given.name, "")})
-    if record:
-        record.read(given.name, data)
     try:
         with own_mistakes(given.name):
-            return _compile_bytes(given, data, shelf, cutting, record)
+            return _compile_bytes(given, data, shelf, cutting)
     except ShelfDamaged as damaged:
         sources = {given.name: Source(given.name, ""), damaged.source.name: damaged.source}
         return Compiled(given.name, (), damaged.said, sources)
@@ -93,9 +90,7 @@ def compile_alone(given: Input, shelf: FolderShelf, cutting: Cutting | None = No
     return compiled, tally.status()
 
 
-def _compile_bytes(
-    given: Input, data: bytes, shelf: FolderShelf, cutting: Cutting | None, record: Record | None
-) -> Compiled:
+def _compile_bytes(given: Input, data: bytes, shelf: FolderShelf, cutting: Cutting | None) -> Compiled:
     from ..language.decode import read_source
     from ..pipeline import compile_file
 
@@ -103,7 +98,7 @@ def _compile_bytes(
     source = read.value or Source(name, "")
     if read.value is None or read.failed:
         return Compiled(name, (), in_order(read.diagnostics), {name: source})
-    locked = open_lock(given, shelf, record)
+    locked = open_lock(given, shelf)
     if locked.value is None:
         return Compiled(name, (), locked.diagnostics, {name: source, **locked_sources(locked.diagnostics)})
     outcome = compile_file(source, locked.value.shelf)
@@ -128,22 +123,3 @@ def _compile_bytes(
     if planned.value is None or planned.failed:
         return Compiled(name, (), said, sources)
     return Compiled(name, outcome.value.blocks, said, sources, quilts, planned.value, outcome.value.measured)
-
-
-def file_unreadable(name: str, reason: str) -> Diagnostic:
-    """The system will not let us read a file."""
-    return error(
-        "file-unreadable",
-        f"This file cannot be read: {reason}.",
-        Span(name, 0, 0),
-        help="Look at its permissions, or copy it to a folder of your own.",
-    )
-
-
-def shelf_file_faulty(fault: Diagnostic) -> Diagnostic:
-    """A file on a shelf holds a title that was asked for, and a mistake that keeps it from being used."""
-    place = fault.primary.span
-    message = f"`{place.source}` may have the block asked for, but has a mistake."
-    return note(
-        "shelf-file-faulty", message, place, fault.message, help=f"See `piecewright check {place.source}`."
-    )

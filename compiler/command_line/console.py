@@ -7,19 +7,16 @@ from __future__ import annotations
 
 import os
 import sys
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from typing import IO, TYPE_CHECKING, Any, Final, Literal
+from typing import IO, Any, Final, Literal
 
 import click
 
 from ..diagnostics.diagnostic import Diagnostic, Severity
 from ..diagnostics.source import Source
 from ..diagnostics.visible import end_of, shortened, visible
-from ..words.phrases import count_of, one_of
-
-if TYPE_CHECKING:
-    from .keeping.again import Record
+from ..words.telling import Sought, summary
 
 CLEAN: Final = 0
 COMPLAINED: Final = 1
@@ -88,18 +85,10 @@ class Tally:
             return OWN_MISTAKE
         return COMPLAINED if self.errors or (strict and self.warnings) else CLEAN
 
-    def summary(self) -> str:
+    def summary(self, sought: Sought = "mistakes") -> str:
         """`2 errors and 1 warning in 1 of 3 files.`"""
-        parts = [
-            count_of(number, word)
-            for number, word in ((self.errors, "error"), (self.warnings, "warning"), (self.notes, "note"))
-            if number
-        ]
-        if not parts:
-            return f"No mistakes in {count_of(self.files, 'file')}."
-        total = count_of(self.files, "file")
-        where = total if self.faulty in (0, self.files) else f"{self.faulty} of {total}"
-        return f"{one_of(parts, 'and')} in {where}."
+        counted = self.errors, self.warnings, self.notes
+        return summary(*counted, faulty=self.faulty, files=self.files, sought=sought)
 
 
 Form = Literal["people", "short", "github"]
@@ -109,41 +98,12 @@ def show_diagnostics(
     diagnostics: Iterable[Diagnostic], sources: Mapping[str, Source], *, err: bool, form: Form = "people"
 ) -> None:
     """Every diagnostic on standard output or standard error, with an empty line between those for people."""
-    for text in rendered(diagnostics, sources, err=err, form=form):
-        click.echo(text, err=err, color=True)  # whether there is colour was asked in rendering
-
-
-def rendered(
-    diagnostics: Iterable[Diagnostic], sources: Mapping[str, Source], *, err: bool, form: Form = "people"
-) -> Iterator[str]:
-    """Every diagnostic as it is shown on standard output or standard error."""
     from ..diagnostics.render import Style, render
 
-    colour = form != "github" and wants_colour(sys.stderr if err else sys.stdout)
+    style = Style(form, form != "github" and wants_colour(sys.stderr if err else sys.stdout))
     for each in diagnostics:
-        yield render(each, sources, Style(form, colour)) + ("\n" if form == "people" else "")
-
-
-class Voice:
-    """What a build says, and the record that hears it."""
-
-    def __init__(self, record: Record) -> None:
-        self._record = record
-
-    def say(self, text: str) -> None:
-        """A line on standard output."""
-        self._record.said(text, err=False)
-        say(text)
-
-    def tell(self, text: str) -> None:
-        """Words on standard error: a summary, a diagnostic."""
-        self._record.said(text, err=True)
-        click.echo(text, err=True, color=True)
-
-    def diagnostics(self, diagnostics: Iterable[Diagnostic], sources: Mapping[str, Source]) -> None:
-        """Every diagnostic, for people."""
-        for text in rendered(diagnostics, sources, err=True):
-            self.tell(text)
+        text = render(each, sources, style) + ("\n" if form == "people" else "")
+        click.echo(text, err=err, color=True)  # whether there is colour was asked above
 
 
 class Progress:

@@ -11,10 +11,8 @@ from ..diagnostics.source import Span
 from ..words.phrases import count_of
 from .blocks import BlockChoice, named
 from .booklets import HTML, Booklets, Made, made_of_block
-from .console import Progress, Tally, Voice
+from .console import Progress, Tally
 from .failures import laying_out, own_mistakes
-from .keeping.again import Record, page_after
-from .keeping.kept_sheets import KeptSheets
 from .naming import Names
 from .owners import marked
 from .quilts import made_of_quilt, stem_of, tables_of
@@ -42,9 +40,6 @@ class Job:
     blocks_too: bool
     booklets: Booklets
     cutting: Cutting
-    sheets: KeptSheets
-    record: Record
-    voice: Voice
     progress: Progress
     quilts: int = 0
     parts_made: int = 0
@@ -53,13 +48,6 @@ class Job:
 
     def __post_init__(self) -> None:
         self.names = Names(self.folder)
-
-
-def recorded(job: Job, files: Iterator[tuple[str, bytes]]) -> Iterator[tuple[str, bytes]]:
-    """The same files, each heard by the record."""
-    for name, data in files:
-        job.record.wrote(placed(job.folder, name), data)
-        yield name, data
 
 
 def block_files(
@@ -88,7 +76,7 @@ def quilt_files(
         lines += job.names.told()
         job.progress.doing(f"{source}: laying out {count_of(len(planned.quilt.blocks), 'block')}")
         with laying_out(title, planned.quilt.origin or Span(source, 0, 0)):
-            made = list(made_of_quilt(planned, job.parts, job.options, job.sheets, job.booklets))
+            made = list(made_of_quilt(planned, job.parts, job.options, job.booklets))
         for each in made:
             yield from drawn(job, source, title, stem, each, lines)
         if job.tables:
@@ -158,6 +146,13 @@ def written_line(folder: str, stem: str, kind: str, pages: int) -> str:
 def placed(folder: str, name: str) -> str:
     """The name with its folder, where that is another than the one we are in."""
     return name if folder == "." else os.path.join(folder, name)
+
+
+def page_after(path: str) -> str | None:
+    """The name of the page that would follow, for a file that is one page of several."""
+    stem, found, ending = path.rpartition("-page-")
+    number, _, kind = ending.partition(".")
+    return f"{stem}-page-{int(number) + 1}.{kind}" if found and number.isdecimal() else None
 
 
 def left_over(paths: Sequence[str]) -> Iterator[str]:

@@ -5,19 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 import click
 
-from ..diagnostics.diagnostic import Diagnostic, error
+from ..diagnostics.diagnostic import Diagnostic
 from ..diagnostics.source import Span
-from ..diagnostics.visible import shortened
+from ..words.messages import machine
 from .shelves.listing import ShelfDamaged
-
-if TYPE_CHECKING:
-    from ..sheets.arrange.page_bound import TooManyPages
-
-TELLING = 300  # characters of an exception's own words in a message
 
 
 class MachineFailed(Exception):
@@ -32,7 +26,7 @@ class Refused(Exception):
     """What a file asks for can't be made, as told in `said`; other files still can."""
 
     def __init__(self, said: Diagnostic) -> None:
-        super().__init__(said.message)
+        super().__init__(said.code)
         self.said = said
 
 
@@ -67,39 +61,32 @@ def laying_out(subject: str, title: Span) -> Iterator[None]:
         try:
             yield
         except TooManyPages as problem:
-            raise Refused(pages_too_many(problem, title)) from problem
-
-
-def pages_too_many(problem: TooManyPages, title: Span) -> Diagnostic:
-    """A block's templates take more pages than anybody prints."""
-    return error("pages-too-many", str(problem), title, help=problem.help)
+            raise Refused(problem.said(title)) from problem
 
 
 def mistake_text(subject: str, problem: BaseException) -> str:
     """`vane.block: This is a mistake in Piecewright ...`, with the place in the program."""
     words = " ".join(str(problem).split())
-    told = f"{type(problem).__name__}{_place_of(problem)}{': ' if words else ''}{shortened(words, TELLING)}"
-    return f"{subject}: This is a mistake in Piecewright, not in your file. Please report it. ({told})"
+    return machine.own_mistake(subject, type(problem).__name__, _place_of(problem), words)
 
 
 def machine_text(problem: OSError | MemoryError, doing: str = "") -> str:
     """`out/vane.pdf: No space left on device.`"""
     if isinstance(problem, MemoryError):
-        return f"{doing or 'piecewright'}: There is not enough memory for this."
-    name = problem.filename
-    subject = doing or (str(name) if name is not None else "piecewright")
-    return f"{subject}: {problem.strerror or type(problem).__name__}."
+        return machine.memory_short(doing)
+    subject = doing or ("" if problem.filename is None else str(problem.filename))
+    return machine.system_refused(subject, problem.strerror or type(problem).__name__)
 
 
-def _place_of(problem: BaseException) -> str:
-    """Where in our own code it came from: ` in drafting/planar.py, line 33`."""
+def _place_of(problem: BaseException) -> tuple[str, int] | None:
+    """Where in our own code it came from: `drafting/planar.py`, line 33."""
     from traceback import extract_tb
 
     home = str(Path(__file__).parent.parent)
     for frame in reversed(extract_tb(problem.__traceback__)):
         if frame.filename.startswith(home) and frame.filename != __file__:
-            return f" in {Path(frame.filename).relative_to(home).as_posix()}, line {frame.lineno}"
-    return ""
+            return Path(frame.filename).relative_to(home).as_posix(), frame.lineno or 0
+    return None
 
 
 def _is_machine_lacking(problem: Exception) -> bool:

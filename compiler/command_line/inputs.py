@@ -7,7 +7,7 @@ import sys
 from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
-from typing import TYPE_CHECKING, Final
+from typing import Final
 
 import click
 
@@ -16,9 +16,6 @@ from ..words.phrases import one_of
 from .console import is_terminal
 from .shelves.folders import block_files
 from .shelves.listing import DEEPEST, EXTENSIONS
-
-if TYPE_CHECKING:
-    from .keeping.again import Record
 
 STANDARD_INPUT: Final = "<stdin>"  # what places in a file read from standard input are called
 DASH: Final = "-"
@@ -44,7 +41,7 @@ class Input:
         return sys.stdin.buffer.read(MOST_READ)
 
 
-def inputs_of(given: Sequence[str], record: Record | None = None) -> list[Input]:
+def inputs_of(given: Sequence[str]) -> list[Input]:
     """Every file named, and for every folder the block and quilt files in it, sorted; each once.
 
     A name that is not there, or a folder without such files, is a use error before any work is done.
@@ -56,8 +53,6 @@ def inputs_of(given: Sequence[str], record: Record | None = None) -> list[Input]
             if not files:
                 kinds = one_of(EXTENSIONS)
                 raise click.UsageError(f"There is no {kinds} file in the folder '{visible(name)}'.")
-            if record:
-                record.looked(str(Path(name)), DEEPEST, [str(path) for path in files])
             found.update((Input(str(path), path), None) for path in files)
         else:
             found[one_input(name)] = None

@@ -1,8 +1,4 @@
-"""The command `piecewright`: what every run goes through, its exit statuses, and what ends it early.
-
-Nothing is imported that a build in which nothing has changed does without: such a build is over before
-`commands` is loaded.
-"""
+"""The command `piecewright`: what every run goes through, its exit statuses, and what ends it early."""
 
 from __future__ import annotations
 
@@ -12,7 +8,6 @@ import sys
 from collections.abc import Sequence
 from typing import Final
 
-from .keeping.again import replay
 from .stopping import INTERRUPTED, Stopped, ended_by_signals
 
 COMPLAINED: Final = 1
@@ -41,12 +36,9 @@ def run(arguments: Sequence[str] | None = None) -> int:
     _show_whatever_comes()
     try:
         with ended_by_signals():
-            status = replay(given)
-            if status is None:
-                from .group import run_command
+            from .group import run_command
 
-                status = run_command(given)
-            return status
+            return run_command(given)
     except (Stopped, KeyboardInterrupt) as end:
         _end_line()
         return end.status if isinstance(end, Stopped) else INTERRUPTED

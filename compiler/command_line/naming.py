@@ -15,7 +15,7 @@ import re
 from typing import Final
 from unicodedata import combining, normalize
 
-from ..diagnostics.visible import visible
+from ..diagnostics.visible import accents_joined, visible
 from .failures import MachineFailed
 from .owners import ENDINGS, Whose, whose
 
@@ -86,7 +86,7 @@ class Names:
         say, where that is another."""
         from ..sheets.drawing.lettering import printable
 
-        title, owner = normalize("NFC", title), printable(owner or title)
+        title, owner = accents_joined(title), printable(owner or title)
         readable = slug(title)
         for following in ("", title, f"{source}\0{title}"):
             if not (readable or following):

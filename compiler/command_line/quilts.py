@@ -11,7 +11,6 @@ if TYPE_CHECKING:
     from ..planning import PlannedQuilt
     from ..quilt.model import Quilt
     from ..sheets.arrange.options import SheetOptions
-    from .keeping.kept_sheets import KeptSheets
     from .naming import Names
 
 PARTS: Final = ("picture", "supplies", "counts", "chart", "cutting", "templates")  # those of sheets.arrange
@@ -27,7 +26,6 @@ def made_of_quilt(
     planned: PlannedQuilt,
     parts: tuple[str, ...],
     options: SheetOptions,
-    sheets: KeptSheets,
     booklets: Booklets,
 ) -> Iterator[Made]:
     """The whole document or the booklet; and each part asked for that has pages."""
@@ -35,21 +33,20 @@ def made_of_quilt(
 
     quilt, plan = planned.quilt, planned.plan
     if not parts and not booklets.wanted:
-        yield Made("", arrange_quilt(quilt, plan, options, sheets.leaves))
+        yield Made("", arrange_quilt(quilt, plan, options))
     for part in QUILT_PARTS:
         if part in parts:
-            document = arrange_quilt_part(part, quilt, plan, options, sheets.leaves)
+            document = arrange_quilt_part(part, quilt, plan, options)
             if document.pages:
                 yield Made(part, document)
     if booklets.wanted or any(part not in QUILT_PARTS for part in parts):
-        yield from _of_booklet(planned, parts, options, sheets, booklets)
+        yield from _of_booklet(planned, parts, options, booklets)
 
 
 def _of_booklet(
     planned: PlannedQuilt,
     parts: tuple[str, ...],
     options: SheetOptions,
-    sheets: KeptSheets,
     booklets: Booklets,
 ) -> Iterator[Made]:
     """The booklet, and those parts that are a booklet's."""
@@ -63,7 +60,6 @@ def _of_booklet(
         planned.assembly,
         options,
         booklets.way_for,
-        sheets.leaves,
         planned.papers,
     )
     if booklets.wanted:

@@ -11,7 +11,7 @@ from pathlib import Path
 from ..diagnostics.diagnostic import Outcome
 from ..diagnostics.source import Source
 from ..language.decode import read_source
-from .compiling import file_unreadable
+from ..words.messages.files import file_unreadable
 from .failures import MachineFailed, machine_text
 from .inputs import Input
 from .writing import write_like, write_over, write_whole
@@ -22,7 +22,7 @@ def read_text(given: Input) -> tuple[bytes, Outcome[Source]]:
     try:
         data = given.read()
     except OSError as problem:
-        said = file_unreadable(given.name, problem.strerror or "it cannot be opened")
+        said = file_unreadable(given.name, problem.strerror or "")
         return b"", Outcome(None, (said,))
     return data, read_source(given.name, data)
 

@@ -10,6 +10,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Final, Literal, assert_never
 
+from ..words.telling import HELP, SEVERITIES, mend_text
 from .diagnostic import Diagnostic, Label, Severity
 from .excerpt import Excerpt, excerpts
 from .source import Source, Span
@@ -70,6 +71,12 @@ def _sentence(text: str) -> str:
     return shortened(visible(text), SENTENCE_LIMIT)
 
 
+def _head(diagnostic: Diagnostic, style: Style) -> str:
+    """`error[seam-hangs]`."""
+    called = SEVERITIES[diagnostic.severity.value]
+    return _ink(f"{called}[{diagnostic.code}]", COLOURS[diagnostic.severity], style)
+
+
 def _ink(text: str, colour: str, style: Style) -> str:
     """The text in a colour, where colour is wanted."""
     return f"{colour}{text}{RESET}" if style.colour and text else text
@@ -80,7 +87,7 @@ def _ink(text: str, colour: str, style: Style) -> str:
 
 def _short(diagnostic: Diagnostic, sources: Mapping[str, Source], style: Style) -> str:
     """`vane.block:9:18: error[seam-hangs] This seam ends inside a piece.`"""
-    head = _ink(f"{diagnostic.severity.value}[{diagnostic.code}]", COLOURS[diagnostic.severity], style)
+    head = _head(diagnostic, style)
     return f"{place_text(diagnostic.primary.span, sources)} {head} {_sentence(diagnostic.message)}"
 
 
@@ -121,7 +128,7 @@ def _for_people(diagnostic: Diagnostic, sources: Mapping[str, Source], style: St
     shown = [_excerpts_of(label, sources) for label in labels]
     gutter = max((len(str(each.number)) for group in shown for each in group), default=1)
     colour = COLOURS[diagnostic.severity]
-    head = _ink(f"{diagnostic.severity.value}[{diagnostic.code}]", colour, style)
+    head = _head(diagnostic, style)
     message = _ink(f": {_sentence(diagnostic.message)}", BOLD, style)
     lines = [
         f"{head}{message}",
@@ -137,9 +144,9 @@ def _for_people(diagnostic: Diagnostic, sources: Mapping[str, Source], style: St
         lines += _labelled(label, group, gutter, "-", BLUE, style)
     if any(shown):
         lines.append(_bar("", gutter, style))
-    help = diagnostic.help or (f"{diagnostic.fix.title}." if diagnostic.fix else "")
+    help = diagnostic.help or (mend_text(diagnostic.fix.title) if diagnostic.fix else "")
     if help:
-        lines.append(f"{_ink('help', BOLD, style)}: {_sentence(help)}")
+        lines.append(f"{_ink(HELP, BOLD, style)}: {_sentence(help)}")
     return "\n".join(lines)
 
 

@@ -7,6 +7,7 @@ that may reach a terminal, and carets must still stand under the right words.
 from __future__ import annotations
 
 from typing import Final
+from unicodedata import normalize
 
 TAB: Final = "    "  # four columns, wherever the tab stands: carets need no tab stops
 CONTROL_PICTURES: Final = 0x2400  # Unicode's own pictures of the control characters 0 to 31
@@ -15,6 +16,11 @@ DELETE_PICTURE: Final = "\u2421"
 HIDDEN: Final = ("Cc", "Cf", "Cs", "Co", "Zl", "Zp")
 """Categories of Unicode that a terminal obeys or does not show: controls, formats (all that turn the reading
 direction are among them), halves of a pair, private letters, and the two line ends that are no newline."""
+
+
+def accents_joined(text: str) -> str:
+    """The text with accents joined to their letters (Unicode's form C), however it was typed."""
+    return text if text.isascii() else normalize("NFC", text)
 
 
 def visible(text: str) -> str:

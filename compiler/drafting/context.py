@@ -15,7 +15,7 @@ from ..geometry.edge import Edge, Point
 from ..geometry.motion import IDENTITY, Transform, turn_about
 from ..language import tree
 from ..language.limits import ERRORS
-from ..language.syntax_errors import errors_too_many
+from ..words.messages.files import errors_too_many
 from .frame import Frame
 
 
@@ -50,7 +50,7 @@ class Bench:
         self._said.add(key)
         self._errors += diagnostic.severity is Severity.ERROR
         if self._errors > ERRORS:
-            self.diagnostics.append(errors_too_many(diagnostic))
+            self.diagnostics.append(errors_too_many(diagnostic.primary.span, ERRORS))
             raise EnoughSaid
         self.diagnostics.append(diagnostic)
 

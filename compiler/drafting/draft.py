@@ -6,15 +6,15 @@ from collections.abc import Sequence
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
-from ..diagnostics.diagnostic import Diagnostic, Outcome, Severity, in_order
+from ..diagnostics.diagnostic import Diagnostic, Severity
 from ..diagnostics.source import Source, Span
 from ..language import tree
 from ..language.limits import ERRORS
 from ..language.shelf import Choice, Shelf, ShelfBlock
-from ..language.syntax_errors import errors_too_many
 from ..words.messages import blocks as complain
 from ..words.messages import pieces as complain_pieces
 from ..words.messages import units as complain_units
+from ..words.messages.files import errors_too_many
 from .body import sketch_body
 from .checks import check_holes, check_names, check_refit, check_slivers, check_symmetry
 from .context import Bench, EnoughSaid
@@ -24,7 +24,7 @@ from .faces import find_faces
 from .frame import Frame
 from .ground import lay_ground
 from .line_checks import check_crossings, check_ends, check_idle, check_inside, node_lines
-from .model import Default, Draft, Piece
+from .model import Default, DefaultKind, Draft, Piece
 from .naming import BACKGROUND, cloth_of_faces, owners_of
 from .overlaps import check_overlaps
 from .pieces import make_pieces
@@ -37,17 +37,6 @@ if TYPE_CHECKING:
 USE_DEPTH_MOST = 24
 """Units in units: a quilt of blocks of units of patches is four deep; the parser's own bound is of this
 order."""
-
-
-def draft_file(
-    source: Source, file: tree.File, shelf: Shelf, misread: Sequence[Diagnostic] = ()
-) -> Outcome[tuple[Draft, ...]]:
-    """Every block of the file in its order, then the blocks that it uses from elsewhere."""
-    drafter = Drafter(source, file, shelf)
-    drafts = drafter.draft_blocks(file, misread)
-    said = in_order(drafter.diagnostics)
-    outcome: Outcome[tuple[Draft, ...]] = Outcome((*drafts, *drafter.from_elsewhere), said)
-    return Outcome(None, said) if outcome.failed else outcome
 
 
 class Drafter:
@@ -94,7 +83,7 @@ class Drafter:
             errors = sum(each.severity is Severity.ERROR for each in said)
             self._errors += errors
             if self._errors > ERRORS and said[-1].code != "errors-too-many":
-                self.diagnostics.append(errors_too_many(said[-1]))
+                self.diagnostics.append(errors_too_many(said[-1].primary.span, ERRORS))
             self._done[block.span] = None if errors else draft
             if source.name != self.source.name and self._done[block.span] is not None and draft is not None:
                 self.from_elsewhere.append(draft)
@@ -179,7 +168,8 @@ class Drafter:
             return None
         self.choices.append(Choice(source.name, use, found))
         if use.version is None:
-            defaults.append(Default("version-of", found.version, of=(use.title.text,), source=found.shelf))
+            kind: DefaultKind = "version-unpinned" if found.unpinned else "version-of"
+            defaults.append(Default(kind, found.version, of=(use.title.text,), source=found.shelf))
         spans = [span for span, _ in self._underway]
         if found.block.span in spans:
             titles = [title for _, title in self._underway[spans.index(found.block.span) :]]
@@ -208,12 +198,12 @@ class Drafter:
             known = [*(each.block.title.text for each in self.own), *self.shelf.titles(source.name)]
             bench.say(complain_units.block_unknown(use.title, known))
             return None
-        titles = dict.fromkeys(each.block.title.text for each in found if each.shelf == found[0].shelf)
+        titles = dict.fromkeys(each.block.title.text for each in found if each.home == found[0].home)
         if len(titles) > 1 and title not in titles:
             bench.say(complain_units.name_shared(use.title, list(titles)))
             return None
         if use.version is None:
-            nearest = [each for each in found if each.shelf == found[0].shelf]
+            nearest = [each for each in found if each.home == found[0].home]
             return max(nearest, key=lambda each: each.version)
         for each in found:
             if each.version == use.version.value:

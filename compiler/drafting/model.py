@@ -112,6 +112,7 @@ class TrimRule:
 DefaultKind = Literal[
     "version",
     "version-of",
+    "version-unpinned",
     "finished",
     "grid",
     "allowance",

@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from ..diagnostics.diagnostic import Diagnostic, error, warning
+from ..diagnostics.diagnostic import Diagnostic
 from ..diagnostics.source import Span
 from ..language.lock import place_of
 from ..language.lock_file import Lock, Pin, PinnedUse
 from ..language.shelf import Choice, ShelfBlock
+from ..words.messages.locks import lock_drafts_otherwise, lock_lacks
 from .fingerprint import differ
 
 
@@ -35,19 +36,6 @@ class Change:
     def redraws(self) -> bool:
         """Whether one block takes another's place, with other outlines."""
         return self.old is not None and self.new is not None and self.old.fingerprint != self.new.fingerprint
-
-    @property
-    def told(self) -> str:
-        """The change in words."""
-        old, new = self.old, self.new
-        if old is None or new is None:
-            pin, what = (new, "new") if new else (old, "no longer used")
-            assert pin is not None, "a change has one side at least"
-            return f"{pin.title}, version {pin.version}: {what}"
-        outlines = "the same outlines" if old.fingerprint == new.fingerprint else "other outlines"
-        if old.version == new.version:
-            return f"{old.title}, version {old.version}: {outlines}, other words"
-        return f"{old.title}: version {new.version} in place of {old.version}, {outlines}"
 
 
 def changes(old: Lock, new: Lock) -> tuple[Change, ...]:
@@ -89,18 +77,6 @@ def _says(pin: Pin | None) -> object:
     return pin and (pin.title, pin.version, pin.fingerprint, pin.text)
 
 
-def lock_disagrees(name: str, change: Change) -> Diagnostic:
-    """The shelf's block has the pinned one's version and other outlines."""
-    assert change.old is not None
-    return error(
-        "lock-disagrees",
-        f"`{change.old.title}` version {change.old.version} has other outlines on "
-        "the shelf than in the lock.",
-        Span(name, 0, 0),
-        help="Its outlines changed and its version did not. Give the changed block a new version.",
-    )
-
-
 def said_of_choices(
     name: str,
     own: str,
@@ -116,30 +92,9 @@ def said_of_choices(
         pin = pinned.get(place_of(each.block))
         now = fingerprints.get(place_of(each.block), "")
         if pin is None and each.near == own != each.block.source.name:
-            said.append(lock_lacks(name, each))
+            said.append(
+                lock_lacks(each.use.title.span, name, each.block.block.title.text, each.block.version)
+            )
         elif pin is not None and differ(pin.fingerprint, now):
-            said.append(lock_drafts_otherwise(each, pin))
+            said.append(lock_drafts_otherwise(each.use.title.span, pin.title, pin.version))
     return said
-
-
-def lock_lacks(name: str, choice: Choice) -> Diagnostic:
-    """A `use` written since the file was locked."""
-    block = choice.block
-    shown = name.replace("\\", "/").rpartition("/")[2]
-    return warning(
-        "lock-lacks",
-        f"`{block.block.title.text}` version {block.version} is not pinned in `{shown}`.",
-        choice.use.title.span,
-        help="The shelf's was taken. `piecewright lock` pins it.",
-    )
-
-
-def lock_drafts_otherwise(choice: Choice, pin: Pin) -> Diagnostic:
-    """The pinned text drafts to other outlines than when it was pinned: the compiler has changed."""
-    return warning(
-        "lock-drafts-otherwise",
-        f"`{pin.title}` version {pin.version} drafts otherwise than when it was pinned.",
-        choice.use.title.span,
-        "the text is the same, its outlines are not",
-        help="Its templates may not fit pieces that are cut already. Compare before you sew on.",
-    )

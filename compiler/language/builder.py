@@ -10,7 +10,10 @@ from functools import cached_property
 from typing import TYPE_CHECKING, Any, Final, Literal, get_args
 
 from ..diagnostics.source import Span
-from . import builder_errors, limits, tree
+from ..words.messages import statements as complain
+from ..words.messages.files import edition_unknown
+from ..words.messages.values import Counted
+from . import limits, tree
 from .point_builder import Parts, PointBuilder
 from .tokens import Token
 
@@ -37,8 +40,8 @@ class Builder(PointBuilder):
 
         return QuiltBuilder(self._source, self.values)
 
-    def _count(self, token: Token, thing: str, least: int, most: int) -> tree.Count:
-        return self.values.count(token.text, self.at(token), thing, least, most)
+    def _count(self, token: Token, counted: Counted, least: int, most: int) -> tree.Count:
+        return self.values.count(token.text, self.at(token), counted, least, most)
 
     # ---- files --------------------------------------------------------------------------------------------
 
@@ -51,9 +54,9 @@ class Builder(PointBuilder):
 
     def edition(self, parts: Parts, span: Span) -> tree.Count:
         """Which edition of the language."""
-        edition = self._count(parts[0], "the edition", 1, limits.VERSION_MOST)
+        edition = self._count(parts[0], "edition", 1, limits.VERSION_MOST)
         if edition.value != 1:
-            self.values.said.append(builder_errors.edition_unknown(self.at(parts[0]), edition.value))
+            self.values.said.append(edition_unknown(self.at(parts[0]), edition.value))
         return edition
 
     def block(self, parts: Parts, span: Span) -> tree.Block:
@@ -65,7 +68,7 @@ class Builder(PointBuilder):
 
     def version(self, parts: Parts, span: Span) -> tree.Count:
         """Which version of a block or quilt."""
-        return self._count(parts[0], "the version", 1, limits.VERSION_MOST)
+        return self._count(parts[0], "version", 1, limits.VERSION_MOST)
 
     # ---- the block as a whole -----------------------------------------------------------------------------
 
@@ -99,9 +102,7 @@ class Builder(PointBuilder):
     def outline_path(self, parts: Parts, span: Span) -> tree.OutlinePath:
         """`outline PATH`."""
         self.values.said.extend(
-            builder_errors.outline_to_outline(hop.span)
-            for hop in parts[0].hops
-            if isinstance(hop, tree.ToOutline)
+            complain.outline_to_outline(hop.span) for hop in parts[0].hops if isinstance(hop, tree.ToOutline)
         )
         return tree.OutlinePath(path=parts[0], span=span)
 
@@ -129,7 +130,7 @@ class Builder(PointBuilder):
         limit = next((part for part in parts[1:] if isinstance(part, tree.Length)), None)
         dots = next((part[0] for part in parts[1:] if isinstance(part, tuple)), None)
         if style == "none" and limit is not None:
-            self.values.said.append(builder_errors.trim_none_limit(limit.span))
+            self.values.said.append(complain.trim_none_limit(limit.span))
         return tree.Trim(style=style, limit=limit, dots=dots, span=span)
 
     def dots_sized(self, parts: Parts, span: Span) -> tuple[tree.Length]:
@@ -197,7 +198,7 @@ class Builder(PointBuilder):
         number, *step, about, body = parts
         count = self._count(number, "copies", limits.TURN_COPIES_LEAST, limits.TURN_COPIES)
         if step and step[0].degrees == 0:
-            self.values.said.append(builder_errors.step_zero(step[0].span))
+            self.values.said.append(complain.step_zero(step[0].span))
         return tree.Turn(count=count, step=step[0] if step else None, about=about, body=body, span=span)
 
     def turn_center(self, parts: Parts, span: Span) -> tree.PointPhrase:
@@ -244,14 +245,14 @@ class Builder(PointBuilder):
         poses = tuple(parts[1:])
         clash = [pose for pose in poses if isinstance(pose, tree.Turned | tree.Facing)]
         if any(isinstance(pose, tree.Facing) for pose in clash) and len(clash) > 1:
-            self.values.said.append(builder_errors.pose_clash(clash[1].span, clash[0].span))
+            self.values.said.append(complain.pose_clash(clash[1].span, clash[0].span))
         return tree.UnitCell(unit=parts[0], poses=poses, span=span)
 
     def pose_turned(self, parts: Parts, span: Span) -> tree.Turned:
         """`turned 90deg`."""
         angle: tree.Angle = parts[0]
         if angle.degrees % QUARTER:
-            self.values.said.append(builder_errors.pose_not_quarter(angle.span, angle.degrees))
+            self.values.said.append(complain.pose_not_quarter(angle.span, angle.degrees))
         return tree.Turned(angle=angle, span=span)
 
     def pose_facing(self, parts: Parts, span: Span) -> tree.Facing:
@@ -271,7 +272,7 @@ class Builder(PointBuilder):
         word: str = parts[0].text
         if word in SIDES:
             return word
-        self.values.said.append(builder_errors.side_unknown(span, word, SIDES))
+        self.values.said.append(complain.side_unknown(span, word, SIDES))
         return "top"
 
     def alternate(self, parts: Parts, span: Span) -> tree.Alternate:

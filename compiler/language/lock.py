@@ -8,17 +8,13 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
-from typing import Final
 
 from ..diagnostics.diagnostic import Outcome
 from ..diagnostics.source import Source, Span
-from .lock_file import Lock, Pin, PinnedUse, lock_damaged
+from ..words.messages.locks import lock_text_other
+from .lock_file import Lock, Pin, PinnedUse
 from .parser import parse
 from .shelf import Choice, Shelf, ShelfBlock
-
-NOT_PINNED: Final = ", not pinned"
-"""Stands after the shelf of a block that the lock lacks: a `use` of any version then takes the pinned one."""
-
 
 # ---- what was used, to a lock -----------------------------------------------------------------------------
 
@@ -79,8 +75,7 @@ def pinned_text(block: ShelfBlock) -> str:
 
 def _pin(block: ShelfBlock, fingerprint: str, uses: tuple[PinnedUse, ...]) -> Pin:
     file = block.source.name.replace("\\", "/").rpartition("/")[2]
-    found = block.shelf.removesuffix(NOT_PINNED)
-    return Pin(*_called(block), fingerprint, found, file, pinned_text(block), uses)
+    return Pin(*_called(block), fingerprint, block.shelf, file, pinned_text(block), uses)
 
 
 # ---- the shelf of a lock ----------------------------------------------------------------------------------
@@ -107,7 +102,7 @@ class LockedShelf:
             return tuple(pinned)
         return (
             *pinned,
-            *(replace(each, shelf=f"{each.shelf}{NOT_PINNED}") for each in self._beyond.find(title, near)),
+            *(replace(each, unpinned=True) for each in self._beyond.find(title, near)),
         )
 
     def titles(self, near: str) -> Iterable[str]:
@@ -123,7 +118,7 @@ def pinned_blocks(name: str, lock: Lock) -> Outcome[tuple[ShelfBlock, ...]]:
         parsed = parse(source)
         found = parsed.value.blocks if parsed.value and not parsed.failed else ()
         if len(found) != 1 or _called(ShelfBlock(found[0], source, "")) != (pin.title, pin.version):
-            return Outcome(None, (lock_damaged(name, f"the text of `{pin.title}` is not that block's"),))
+            return Outcome(None, (lock_text_other(name, pin.title),))
         blocks.append(ShelfBlock(found[0], source, pin.found))
     return Outcome(tuple(blocks))
 

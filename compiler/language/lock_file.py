@@ -10,10 +10,11 @@ import re
 from dataclasses import dataclass
 from hashlib import sha256
 from typing import Any, Final, TypeVar
-from unicodedata import normalize
 
-from ..diagnostics.diagnostic import Diagnostic, Outcome, error
-from ..diagnostics.source import Span
+from ..diagnostics.diagnostic import Outcome
+from ..diagnostics.visible import accents_joined
+from ..words.messages import locks as complain
+from ..words.messages.message import Message
 
 FORM: Final = 1
 """The form of a lock's JSON. A later one has a higher number."""
@@ -93,32 +94,41 @@ def read_lock(name: str, data: bytes) -> Outcome[Lock]:
         told = json.loads(data)
         form = _value(told, HEAD, int)
         if form > FORM:
-            return Outcome(None, (lock_newer(name),))
+            return Outcome(None, (complain.lock_newer(name),))
         blocks = _value(told, "blocks", list)
         if len(blocks) > MOST_PINS:
-            return Outcome(None, (lock_damaged(name, f"it pins more than {MOST_PINS:,} blocks"),))
+            return Outcome(None, (complain.lock_pins_too_many(name, MOST_PINS),))
         pins = tuple(_read_pin(each) for each in blocks)
         lock = Lock(pins, _read_uses(told))
     except RecursionError:
-        return Outcome(None, (lock_damaged(name, "it is nested too deep"),))
+        return Outcome(None, (complain.lock_too_deep(name),))
     except UnicodeDecodeError:
-        return Outcome(None, (lock_damaged(name, "it is not text"),))
+        return Outcome(None, (complain.lock_not_text(name),))
     except json.JSONDecodeError as problem:
-        return Outcome(None, (lock_damaged(name, f"line {problem.lineno} is not JSON"),))
-    except ValueError as problem:
-        return Outcome(None, (lock_damaged(name, str(problem)),))
+        return Outcome(None, (complain.lock_not_json(name, problem.lineno),))
+    except _Damaged as problem:
+        return Outcome(None, (problem.message(name, problem.fact),))
+    except ValueError:  # Python's own: of a number with thousands of digits
+        return Outcome(None, (complain.lock_number_too_long(name),))
     if any(not 0 <= use.pin < len(pins) for use in (*lock.uses, *(u for pin in pins for u in pin.uses))):
-        return Outcome(None, (lock_damaged(name, "a block that it names is not there"),))
+        return Outcome(None, (complain.lock_pin_missing(name),))
     return Outcome(lock)
+
+
+class _Damaged(Exception):
+    """What is wrong with a lock: the message, and what it is about."""
+
+    def __init__(self, message: Message[[str, str]], fact: str) -> None:
+        self.message, self.fact = message, fact
 
 
 def _read_pin(told: Any) -> Pin:
     title, lines = _title(told), _value(told, "text", list)
     text = "".join(f"{line}\n" for line in lines)
     if SURROGATE.search(text):
-        raise ValueError(f"the text of `{title}` is no text")
+        raise _Damaged(complain.lock_half_letters, title)
     if digest_of(text) != _value(told, "digest", str):
-        raise ValueError(f"the text of `{title}` was changed by hand")
+        raise _Damaged(complain.lock_text_changed, title)
     return Pin(
         title,
         _value(told, "version", int),
@@ -141,36 +151,16 @@ def _read_uses(told: Any) -> tuple[PinnedUse, ...]:
 
 def _title(told: Any) -> str:
     """A title, its accents joined to their letters as in a file's."""
-    return normalize("NFC", _value(told, "title", str))
+    return accents_joined(_value(told, "title", str))
 
 
 def _value(told: Any, key: str, kind: type[T]) -> T:
-    """What stands under a key. ValueError where it is not there or of another kind."""
+    """What stands under a key. _Damaged where it is not there or of another kind."""
     value = told.get(key) if isinstance(told, dict) else None
     if (
         not isinstance(value, kind)
         or isinstance(value, bool)
         or (isinstance(value, str) and SURROGATE.search(value))
     ):
-        raise ValueError(f"its `{key}` is missing or is not what it should be")
+        raise _Damaged(complain.lock_key_odd, key)
     return value
-
-
-def lock_damaged(name: str, what: str) -> Diagnostic:
-    """A lock that cannot be read, or that somebody edited."""
-    return error(
-        "lock-damaged",
-        f"The lock file is damaged: {what}.",
-        Span(name, 0, 0),
-        help="Take it from your backup, or delete it and pin anew with `piecewright lock`.",
-    )
-
-
-def lock_newer(name: str) -> Diagnostic:
-    """A lock of a form that is not known yet."""
-    return error(
-        "lock-newer",
-        "A newer Piecewright made this lock file.",
-        Span(name, 0, 0),
-        help="Build with that version, or delete the file and pin today's blocks.",
-    )

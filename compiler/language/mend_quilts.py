@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from typing import Final
 
-from ..diagnostics.diagnostic import Diagnostic, Fix, error
+from ..diagnostics.diagnostic import Diagnostic
 from ..diagnostics.source import Span
+from ..words.messages import quilts_written as complain
 from .automaton import SPELLING
 from .situation import Mending, Situation
 from .tokens import Token
-from .value_errors import shown
 
 _SEVERAL_WORDS: Final[dict[str, tuple[str, ...]]] = {
     "on-point": ("ON", "POINT"),
@@ -49,7 +49,7 @@ def mend_in_eaten(place: Situation) -> Mending | None:
         return None
     right = f"{width.text[:-2].rstrip()}in in"
     start = f"{opener.text} " if opener is place.opener else ""
-    said = in_eaten(place.span(width), start, width.text, right, place.token.text)
+    said = complain.in_eaten(place.span(width), start, width.text, right, place.token.text)
     return Mending(said, (place.put_in("IN"),))
 
 
@@ -63,7 +63,7 @@ def mend_missing_percent(place: Situation) -> Mending | None:
         number = number[-1]
     skip = 2 if place.tokens[place.at + 1].text in ("percent", "per-cent", "pc") else 1
     made = place.made("PERCENT", f"{number}%")
-    return Mending(percent_missing(place.span(token), made.text), (made,), skip)
+    return Mending(complain.percent_missing(place.span(token), made.text), (made,), skip)
 
 
 def mend_set_counts(place: Situation) -> Mending | None:
@@ -73,7 +73,7 @@ def mend_set_counts(place: Situation) -> Mending | None:
         return None
     first, second, third = (place.tokens[min(place.at + step, len(place.tokens) - 1)] for step in (-1, 1, 2))
     if place.token.text in ("x", "by") and second.type == "NUMBER":
-        said = set_counts(place.span(place.token), f"{first.text} across {second.text} down")
+        said = complain.set_counts(place.span(place.token), first.text, second.text)
         ending = () if third.text == "down" else (place.made("DOWN", "down"),)
         return Mending(said, (place.made("ACROSS", "across"), second, *ending), 2)
     if place.token.text != SPELLING[_SWAPPED[due]]:
@@ -81,15 +81,16 @@ def mend_set_counts(place: Situation) -> Mending | None:
     mend = [place.made(due, SPELLING[due])]
     if second.type == "NUMBER" and third.text == SPELLING[due]:
         mend += [second, Token(_SWAPPED[due], SPELLING[_SWAPPED[due]], third.start, third.end)]
-    right = f"{second.text if len(mend) > 1 else 4} across {first.text} down"
-    return Mending(set_counts(place.span(place.token), right), tuple(mend), len(mend))
+    across = second.text if len(mend) > 1 else "4"
+    said = complain.set_counts(place.span(place.token), across, first.text)
+    return Mending(said, tuple(mend), len(mend))
 
 
 def mend_set_kind(place: Situation) -> Mending | None:
     """`set 4 across 5 down`."""
     if place.before.type != "SET" or place.token.type != "NUMBER":
         return None
-    return Mending(set_kind(place.gap()), (place.put_in("STRAIGHT"),))
+    return Mending(complain.set_kind(place.gap()), (place.put_in("STRAIGHT"),))
 
 
 def mend_several_words(place: Situation) -> Mending | None:
@@ -99,7 +100,7 @@ def mend_several_words(place: Situation) -> Mending | None:
         return None
     text = " ".join(SPELLING[kind] for kind in kinds)
     made = tuple(place.made(kind, SPELLING[kind]) for kind in kinds)
-    return Mending(words_other(place.span(place.token), place.token.text, text), made, 1)
+    return Mending(complain.words_other(place.span(place.token), place.token.text, text), made, 1)
 
 
 def mend_fabric_facts(place: Situation) -> Mending | None:
@@ -111,14 +112,14 @@ def mend_fabric_facts(place: Situation) -> Mending | None:
     if token.type == "NUMBER" and [each.text.rstrip("s") for each in following] == ["fat", "quarter"]:
         span = Span(place.source.name, token.start, following[1].end)
         made = (place.made("FAT", "fat"), place.made("QUARTER", "quarter"), token)
-        return Mending(fat_quarters_first(span, token.text), made, 3)
+        return Mending(complain.fat_quarters_first(span, token.text), made, 3)
     if token.type == "LENGTH" and following and following[0].text == "x":
-        return Mending(fact_bare(place, "scrap", f"{token.text} x 12in"), (place.put_in("SCRAP"),))
+        return Mending(_bare(place, "scrap", f"{token.text} x 12in"), (place.put_in("SCRAP"),))
     if token.type == "LENGTH":
         skip = 2 if following and following[0].text == "wide" else 1
-        return Mending(fact_bare(place, "width", token.text), (place.put_in("WIDTH"), token), skip)
+        return Mending(_bare(place, "width", token.text), (place.put_in("WIDTH"), token), skip)
     if token.type == "PERCENT":
-        return Mending(fact_bare(place, "shrinks", token.text), (place.put_in("SHRINKS"),))
+        return Mending(_bare(place, "shrinks", token.text), (place.put_in("SHRINKS"),))
     return None
 
 
@@ -129,7 +130,7 @@ def mend_needless_word(place: Situation) -> Mending | None:
         return None
     if not following.soft or following.soft not in place.expected or not place.reads((), 1, look=2):
         return None
-    return Mending(word_needless(place.span(place.token), place.token.text, following.text), (), 1)
+    return Mending(complain.word_needless(place.span(place.token), place.token.text, following.text), (), 1)
 
 
 def mend_border(place: Situation) -> Mending | None:
@@ -138,11 +139,13 @@ def mend_border(place: Situation) -> Mending | None:
         return None
     span, text = place.span(place.token), place.token.text
     if text == "corners" and place.between:
-        return Mending(corners_of_plain(span))
+        return Mending(complain.corners_of_plain(span))
     if text in _STYLES and "CORNERS" in place.expected:
-        return Mending(style_of_pieced(span, text), (), 1)
+        return Mending(complain.style_of_pieced(span, text), (), 1)
     if text == "x" and place.tokens[place.at - 2].type == "BORDER":
-        return Mending(border_two_lengths(Span(place.source.name, place.before.start, place.token.end)))
+        return Mending(
+            complain.border_two_lengths(Span(place.source.name, place.before.start, place.token.end))
+        )
     return None
 
 
@@ -152,7 +155,7 @@ def mend_width_first(place: Situation) -> Mending | None:
         return None
     if place.token.type not in ("IN", "NAME", "OF"):
         return None
-    return Mending(width_first(place.span(place.token), place.before.text))
+    return Mending(complain.width_first(place.span(place.token), place.before.text))
 
 
 def mend_other_parts(place: Situation) -> Mending | None:
@@ -161,21 +164,21 @@ def mend_other_parts(place: Situation) -> Mending | None:
     following = place.tokens[min(place.at + 1, len(place.tokens) - 1)]
     span = place.span(token)
     if opener == "BATTING" and token.type == "IN" and following.type == "NAME":
-        return Mending(batting_of_cloth(span), (), 2)
+        return Mending(complain.batting_of_cloth(span), (), 2)
     if opener == "SET" and token.type == "WITH" and following.text == "triangles":
         skip = 4 if place.tokens[place.at + 2].type == "IN" else 3
-        return Mending(triangles_straight(span, following.text), (), skip)
+        return Mending(complain.triangles_straight(span, following.text), (), skip)
     if token.type == "OF" and place.expected == ("LBRACE",) and following.type == "LENGTH":
-        return Mending(size_after_triangles(span), (), 2)
+        return Mending(complain.size_after_triangles(span), (), 2)
     if opener != "FITS":
         return None
     if token.type == "STRING":
         made = tuple(place.made("NAME", word) for word in token.text.strip('"').lower().split())
-        return Mending(mattress_quoted(span), made, 1) if made else None
+        return Mending(complain.mattress_quoted(span), made, 1) if made else None
     if token.type == "LENGTH" and place.before.text == "drop":
-        return Mending(mattress_missing(place.span(place.before)))
+        return Mending(complain.mattress_missing(place.span(place.before)))
     if token.type == "LENGTH" and "DROP" in place.expected:
-        return Mending(fact_bare(place, "drop", token.text), (place.put_in("DROP"),))
+        return Mending(_bare(place, "drop", token.text), (place.put_in("DROP"),))
     return None
 
 
@@ -183,186 +186,9 @@ def mend_colon(place: Situation) -> Mending | None:
     """`roles dark: indigo`."""
     if place.token.type != "COLON" or "EQUAL" not in place.expected:
         return None
-    return Mending(words_other(place.span(place.token), ":", "="), (place.made("EQUAL", "="),), 1)
+    return Mending(complain.words_other(place.span(place.token), ":", "="), (place.made("EQUAL", "="),), 1)
 
 
-# ---- words ------------------------------------------------------------------------------------------------
-
-
-def in_eaten(span: Span, start: str, width: str, right: str, role: str) -> Diagnostic:
-    """`border 2 in ecru`."""
-    message = f"`{shown(width)}` reads as inches, so the `in` before `{shown(role)}` is missing."
-    return error(
-        "unit-eaten",
-        message,
-        span,
-        help=f"Write `{start}{right} {shown(role)}`.",
-        fix=Fix("Write `in` twice", span, right),
-    )
-
-
-def percent_missing(span: Span, right: str) -> Diagnostic:
-    """`shrinks 3`."""
-    message = f"Shrinkage is a share of the cloth: did you mean `{shown(right)}`?"
-    return error(
-        "percent-missing",
-        message,
-        span,
-        help=f"Write `{shown(right)}`.",
-        fix=Fix(f"Write `{shown(right)}`", span, right),
-    )
-
-
-def set_counts(span: Span, right: str) -> Diagnostic:
-    """`set straight 4 x 5`."""
-    return error("set-counts", "A set counts its blocks across, then down.", span, help=f"Write `{right}`.")
-
-
-def set_kind(span: Span) -> Diagnostic:
-    """`set 4 across 5 down`."""
-    return error(
-        "set-kind",
-        "After `set` comes `straight`, `on point` or `rows`.",
-        span,
-        "it is missing here",
-        help="Write `set straight 4 across 5 down { ... }` for blocks side by side.",
-        fix=Fix("Write `straight`", span, " straight"),
-    )
-
-
-def words_other(span: Span, text: str, right: str) -> Diagnostic:
-    """`set on-point`."""
-    return error(
-        "word-unknown",
-        f"`{shown(text)}` is written `{right}` here.",
-        span,
-        help=f"Write `{right}`.",
-        fix=Fix(f"Write `{right}`", span, right),
-    )
-
-
-def fat_quarters_first(span: Span, count: str) -> Diagnostic:
-    """`fabric rose 3 fat quarters`."""
-    right = f"fat quarter {shown(count)}"
-    return error(
-        "word-unknown",
-        "The number of fat quarters comes after the words.",
-        span,
-        help=f"Write `{right}`.",
-        fix=Fix(f"Write `{right}`", span, right),
-    )
-
-
-def fact_bare(place: Situation, word: str, value: str) -> Diagnostic:
-    """`fabric sand 42in`."""
-    return error(
-        "word-missing",
-        f"`{word}` is missing before `{shown(place.token.text)}`.",
-        place.span(place.token),
-        help=f"Write `{word} {shown(value)}`.",
-        fix=Fix(f"Write `{word}`", place.gap(), f" {word}"),
-    )
-
-
-def word_needless(span: Span, text: str, following: str) -> Diagnostic:
-    """`with posts in indigo`."""
-    return error(
-        "word-needless",
-        f"`{following}` needs no `{text}` before it.",
-        span,
-        help="Take it away.",
-        fix=Fix("Take it away", span, ""),
-    )
-
-
-def corners_of_plain(span: Span) -> Diagnostic:
-    """`border 2in in sand corners vane`."""
-    return error(
-        "border-corners",
-        "Corner blocks belong to a pieced border.",
-        span,
-        help="Write `border 4in of plain sand corners vane` for strips with blocks in the corners.",
-    )
-
-
-def style_of_pieced(span: Span, text: str) -> Diagnostic:
-    """`border 4in of goose mitred`."""
-    return error(
-        "border-corners",
-        f"A pieced border is not `{text}`: its corners are blocks.",
-        span,
-        help="Write `corners` and a block, or leave it: then top and bottom lap the sides.",
-        fix=Fix("Take it away", span, ""),
-    )
-
-
-def border_two_lengths(span: Span) -> Diagnostic:
-    """`border 60in x 72in in sand`."""
-    return error(
-        "width-first",
-        "A border has one width.",
-        span,
-        help="As wide as it takes to come out to a size is written `border to 60in x 72in in sand`.",
-    )
-
-
-def width_first(span: Span, opener: str) -> Diagnostic:
-    """`binding in indigo`."""
-    width = {"binding": "2 1/2in", "sashing": "1 1/2in"}.get(opener, "2in")
-    return error(
-        "width-first",
-        f"After `{opener}` comes its width.",
-        span,
-        help=f"Write it first, as in `{opener} {width} in sand`.",
-    )
-
-
-def batting_of_cloth(span: Span) -> Diagnostic:
-    """`batting in wool`."""
-    return error(
-        "batting-of-cloth",
-        "Batting is not one of the quilt's fabrics.",
-        span,
-        help="Write `batting 4in over`; say what it is made of in a `note`.",
-    )
-
-
-def triangles_straight(span: Span, word: str) -> Diagnostic:
-    """`set straight 4 across 5 down with triangles in sand`."""
-    return error(
-        "word-unexpected",
-        f"Only a set on point has `{word}`.",
-        span,
-        help="Take them away, or write `set on point`.",
-    )
-
-
-def size_after_triangles(span: Span) -> Diagnostic:
-    """`set on point 3 across 3 down with triangles in sand of 8in`."""
-    return error(
-        "word-unexpected",
-        "The size of the cells comes before `with triangles`.",
-        span,
-        help="Write it as in `3 down of 8in with triangles in sand`.",
-    )
-
-
-def mattress_missing(span: Span) -> Diagnostic:
-    """`fits queen drop 12in`."""
-    return error(
-        "word-missing",
-        "`mattress` is missing before `drop`.",
-        span,
-        help="Write it, as in `fits queen mattress drop 12in`.",
-        fix=Fix("Write `mattress`", span, "mattress drop"),
-    )
-
-
-def mattress_quoted(span: Span) -> Diagnostic:
-    """`fits "queen" mattress`."""
-    return error(
-        "word-unexpected",
-        "The name of a mattress stands without quotes.",
-        span,
-        help="Write it as in `fits queen mattress`.",
-    )
+def _bare(place: Situation, word: str, value: str) -> Diagnostic:
+    """The complaint about a fact without the word that opens it."""
+    return complain.fact_bare(place.span(place.token), place.gap(), place.token.text, word, value)

@@ -5,12 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Final
 
-from ..diagnostics.diagnostic import Diagnostic, Fix, Label, error
 from ..diagnostics.source import Span
+from ..words.messages import signs as complain
 from .automaton import accepts, meaning, step
 from .situation import LOOK, Mending, Situation
 from .tokens import END, OPENERS, Token
-from .value_errors import shown
 
 _INSERTED: Final = (
     "EQUAL",
@@ -43,14 +42,14 @@ _BRACKETED: Final = ("NUMBER", "LENGTH", "BETWEEN", "MEET", "FOOT")
 def mend_extra_comma(place: Situation) -> Mending | None:
     """A comma that the grammar has no use for."""
     if place.token.type == "COMMA" and place.reads((), 1, look=1):
-        return Mending(comma_extra(place.span(place.token)), (), 1)
+        return Mending(complain.comma_extra(place.span(place.token)), (), 1)
     return None
 
 
 def mend_extra_bracket(place: Situation) -> Mending | None:
     """A closing bracket that closes nothing."""
     if place.token.type == "RPAR" and place.reads((), 1, look=1):
-        return Mending(bracket_extra(place.span(place.token)), (), 1)
+        return Mending(complain.bracket_extra(place.span(place.token)), (), 1)
     return None
 
 
@@ -70,23 +69,23 @@ def mend_open_bracket(place: Situation) -> Mending | None:
         return None
     closing = (place.put_in("RPAR"),) * len(brackets)
     mend = closing if place.reads(closing, 0, look=1) else None
-    return Mending(bracket_open(place.gap(), place.span(brackets[-1])), mend)
+    return Mending(complain.bracket_open(place.gap(), place.span(brackets[-1])), mend)
 
 
 def mend_missing_brackets(place: Situation) -> Mending | None:
     """A phrase without its brackets inside another phrase, a seam, a line or a list; units in `(x, y)`."""
     kinds = [token.type for token in place.tokens[max(place.at - 2, 0) : place.at + 1]]
     if kinds == ["LPAR", "LENGTH", "COMMA"]:
-        return Mending(steps_with_unit(place.span(place.before)))
+        return Mending(complain.steps_with_unit(place.span(place.before)))
     if place.token.type not in _BRACKETED or "LPAR" not in place.expected:
         return None
     end = _phrase_end(place)
     span = Span(place.source.name, place.token.start, place.tokens[max(end - 1, place.at)].end)
     words = place.source.text[span.start : span.end]
     if end == 0:
-        return Mending(brackets_missing(place.span(place.token), ""))
+        return Mending(complain.brackets_missing(place.span(place.token), ""))
     mend = (place.put_in("LPAR"), *place.tokens[place.at : end], place.put_in("RPAR"))
-    return Mending(brackets_missing(span, words), mend, end - place.at)
+    return Mending(complain.brackets_missing(span, words), mend, end - place.at)
 
 
 def _phrase_end(place: Situation) -> int:
@@ -113,88 +112,7 @@ def mend_left_out(place: Situation) -> Mending | None:
         for kind in _INSERTED:
             made = place.put_in(kind)
             if kind in place.expected and place.reads((made,), 0, look=look):
-                said = word_missing(
-                    place.gap(), place.span(place.token), made.text, place.before, place.token
-                )
+                before, after = place.before.text, place.token.text
+                said = complain.word_missing(place.gap(), place.span(place.token), made.text, before, after)
                 return Mending(said, (made,))
     return None
-
-
-# ---- words ------------------------------------------------------------------------------------------------
-
-
-def comma_extra(span: Span) -> Diagnostic:
-    """A comma after a whole statement, or before nothing."""
-    return error(
-        "comma-extra",
-        "No comma comes here.",
-        span,
-        help="Commas stand between the things of a list; a statement needs none at its end.",
-        fix=Fix("Take it away", span, ""),
-    )
-
-
-def word_missing(gap: Span, span: Span, missing: str, before: Token, after: Token) -> Diagnostic:
-    """A small word or sign left out."""
-    code = {"=": "equals-missing", "about": "about-missing", "as": "use-without-as"}.get(
-        missing, "word-missing"
-    )
-    message = f"`{missing}` is missing between `{shown(before.text)}` and `{shown(after.text)}`."
-    return error(
-        code,
-        message,
-        span,
-        help=f"Write `{missing}` before `{shown(after.text)}`.",
-        fix=Fix(f"Write `{missing}`", gap, missing if missing == "," else f" {missing}"),
-    )
-
-
-def bracket_open(span: Span, opened: Span) -> Diagnostic:
-    """A bracket that the statement never closes."""
-    return error(
-        "bracket-open",
-        "A closing `)` is missing here.",
-        span,
-        help="Write `)`.",
-        related=(Label(opened, "this bracket is never closed"),),
-        fix=Fix("Write `)`", span, ")"),
-    )
-
-
-def bracket_extra(span: Span) -> Diagnostic:
-    """A closing bracket that closes nothing."""
-    return error(
-        "bracket-extra",
-        "This `)` closes nothing.",
-        span,
-        help="Take it away.",
-        fix=Fix("Take it away", span, ""),
-    )
-
-
-def brackets_missing(span: Span, words: str) -> Diagnostic:
-    """`seam A1 -- 1/2 from A1 to B1`."""
-    if not words:
-        return error(
-            "brackets-missing",
-            "A phrase in here stands in brackets.",
-            span,
-            help="Write it as in `(1/2 from A1 to B1)`.",
-        )
-    return error(
-        "brackets-missing",
-        "A phrase inside a seam, a line, a list or another phrase takes brackets.",
-        span,
-        help=f"Write `({words})`." if len(words) < 60 else "Put it in brackets.",
-        fix=Fix("Put it in brackets", span, f"({words})"),
-    )
-
-
-def steps_with_unit(span: Span) -> Diagnostic:
-    """`(1in, 2in)`."""
-    return error(
-        "steps-with-unit",
-        "A point in brackets counts grid steps, which take no unit.",
-        span,
-        help="Write `(1.5, 0)` for steps, or `1in from A1 to B1` for a measured place.",
-    )

@@ -5,13 +5,12 @@ from __future__ import annotations
 import re
 from typing import Final
 
-from ..diagnostics.diagnostic import Diagnostic, Fix, error
 from ..diagnostics.source import Span
+from ..words.messages import spelling as complain
 from ..words.phrases import nearest
 from .automaton import SPELLING
 from .situation import Mending, Situation
 from .tokens import ODD_WORD, RESERVED, Token
-from .value_errors import shown
 
 _OTHER_WORDS: Final = {
     "by": ("x",),
@@ -62,6 +61,10 @@ _NUMBER_WORDS: Final = (
 )
 
 
+_PATH: Final = re.compile(r"([a-z][a-z0-9_]*)-([A-Z]+[0-9]+)")
+"""`gate-B1`, meant for `gate -- B1`."""
+
+
 def mend_missing_unit(place: Situation) -> Mending | None:
     """A bare number where a length or an angle is due."""
     token = place.token
@@ -70,7 +73,7 @@ def mend_missing_unit(place: Situation) -> Mending | None:
     for kind, unit in (("LENGTH", "in"), ("ANGLE", "deg")):
         made = place.made(kind, token.text + unit)
         if kind in place.expected and "NUMBER" not in place.expected and place.reads((made,), 1, look=1):
-            return Mending(unit_missing(place.span(token), kind, made.text), (made,), 1)
+            return Mending(complain.unit_missing(place.span(token), kind, made.text), (made,), 1)
     return None
 
 
@@ -83,7 +86,7 @@ def mend_unwanted_unit(place: Situation) -> Mending | None:
     turned = (place.made("NUMBER", number), place.made("ABOUT", "about"))
     if place.opener.type == "TURN" and token.text.endswith("in") and place.reads(turned, 1, look=1):
         eaten = Span(place.source.name, token.end - len("in"), token.end)  # `turn 4 in center`
-        return Mending(word_unknown(eaten, "in", "about"), turned, 1)
+        return Mending(complain.word_unknown(eaten, "in", "about"), turned, 1)
     for kind, unit in (("NUMBER", ""), ("LENGTH", "in"), ("ANGLE", "deg")):
         made = place.made(kind, number + unit)
         if kind != token.type and kind in place.expected and place.reads((made,), 1, look=1):
@@ -97,8 +100,10 @@ def mend_unwanted_unit(place: Situation) -> Mending | None:
                     look=1,
                 )
             ):
-                return Mending(in_eaten(place.span(token), number), (made, place.made("IN", "in")), 1)
-            return Mending(unit_unwanted(place.span(token), token.text, kind, made.text), (made,), 1)
+                return Mending(
+                    complain.in_eaten(place.span(token), number), (made, place.made("IN", "in")), 1
+                )
+            return Mending(complain.unit_unwanted(place.span(token), token.text, kind, made.text), (made,), 1)
     return None
 
 
@@ -109,10 +114,10 @@ def mend_dash(place: Situation) -> Mending | None:
         return None
     for kind in ("DASHES", "UNTIL"):
         if kind in place.expected and kind != token.type:
-            said = dash_other(place.span(token), token.text, SPELLING[kind])
+            said = complain.dash_other(place.span(token), token.text, SPELLING[kind])
             return Mending(said, (place.made(kind, SPELLING[kind]),), 1)
     if token.type == "DASH_LIKE":
-        return Mending(dash_stray(place.span(token), token.text), (), 1)
+        return Mending(complain.dash_stray(place.span(token), token.text), (), 1)
     return None
 
 
@@ -130,7 +135,7 @@ def mend_unquoted_title(place: Situation) -> Mending | None:
     title = place.source.text[place.token.start : place.tokens[end - 1].end]
     span = Span(place.source.name, place.token.start, place.tokens[end - 1].end)
     made = Token("STRING", f'"{title}"', span.start, span.end)
-    return Mending(title_unquoted(span, title, place.opener.text), (made,), end - place.at)
+    return Mending(complain.title_unquoted(span, title, place.opener.text), (made,), end - place.at)
 
 
 def _in_title(place: Situation, index: int) -> bool:
@@ -151,20 +156,25 @@ def mend_odd_word(place: Situation) -> Mending | None:
         made = place.made("GRID_POINT", token.text.upper())
         letters = token.text.rstrip("0123456789")
         if letters.isalpha() and letters != token.text:
-            return Mending(grid_point_small(span, token.text, made.text), (made,), 1)
+            return Mending(complain.grid_point_small(span, token.text, made.text), (made,), 1)
         return None
     if token.type not in (ODD_WORD, "GRID_POINT"):
         return None
     small = token.text.lower()
     for kind in place.expected:
         if SPELLING.get(kind) == small:
-            return Mending(word_capital(span, token.text, small), (place.made(kind, small),), 1)
+            return Mending(complain.word_capital(span, token.text, small), (place.made(kind, small),), 1)
     if "NAME" not in place.expected:
         return None
     if token.type == "GRID_POINT":
-        return Mending(name_is_grid_point(span, token.text), (place.made("NAME", "name"),), 1)
+        return Mending(complain.name_is_grid_point(span, token.text), (place.made("NAME", "name"),), 1)
     made = place.made("NAME", plain_name(token.text))
-    return Mending(name_letters(span, token.text, made.text), (made,), 1)
+    path = _PATH.fullmatch(token.text)
+    if path:
+        said = complain.name_of_path(span, token.text, f"{path.group(1)} -- {path.group(2)}")
+    else:
+        said = complain.name_letters(span, token.text, made.text)
+    return Mending(said, (made,), 1)
 
 
 def mend_reserved_name(place: Situation) -> Mending | None:
@@ -174,7 +184,7 @@ def mend_reserved_name(place: Situation) -> Mending | None:
         return None
     made = place.made("NAME", token.text)
     if place.reads((made,), 1):
-        return Mending(name_reserved(place.span(token), token.text), (made,), 1)
+        return Mending(complain.name_reserved(place.span(token), token.text), (made,), 1)
     return None
 
 
@@ -183,7 +193,11 @@ def mend_outline_first(place: Situation) -> Mending | None:
     if place.token.type != "OUTLINE" or place.before.type not in ("SEAM", "OUTLINE", "ON"):
         return None
     made = place.made("NAME", "center")
-    return Mending(outline_first(place.span(place.token)), (made,), 1) if place.reads((made,), 1) else None
+    return (
+        Mending(complain.outline_first(place.span(place.token)), (made,), 1)
+        if place.reads((made,), 1)
+        else None
+    )
 
 
 def mend_other_word(place: Situation) -> Mending | None:
@@ -196,181 +210,18 @@ def mend_other_word(place: Situation) -> Mending | None:
     for word in (*meant, *(nearest(token.text, spellings) if token.type == "NAME" else ())):
         made = place.made(spellings[word], word)
         if place.reads((made,), 1):
-            return Mending(word_unknown(place.span(token), token.text, word), (made,), 1)
+            return Mending(complain.word_unknown(place.span(token), token.text, word), (made,), 1)
     if token.text.lower() in _NUMBER_WORDS and "NUMBER" in place.expected:
         number = str(_NUMBER_WORDS.index(token.text.lower()) + 1)
-        said = word_unknown(place.span(token), token.text, number)
+        said = complain.word_unknown(place.span(token), token.text, number)
         made = place.made("NUMBER", number)
         return Mending(said, (made,), 1) if place.reads((made,), 1, look=1) else Mending(said)
     if place.before.text in ("circle", "regular") and place.before.soft == "":
-        return Mending(after_two_faced(place.span(token), place.before.text))
+        return Mending(complain.after_two_faced(place.span(token), place.before.text))
     return None
-
-
-# ---- words ------------------------------------------------------------------------------------------------
-
-
-def unit_missing(span: Span, kind: str, right: str) -> Diagnostic:
-    """`finished 6`."""
-    thing = "A length needs a unit" if kind == "LENGTH" else "An angle needs `deg`"
-    return error(
-        "unit-missing",
-        f"{thing}: did you mean `{right}`?",
-        span,
-        help=f"Write `{right}`.",
-        fix=Fix(f"Write `{right}`", span, right),
-    )
-
-
-def unit_unwanted(span: Span, text: str, kind: str, right: str) -> Diagnostic:
-    """`turn 4in about center`, `gate at 45in`."""
-    thing = {"NUMBER": "a number without a unit", "LENGTH": "a length", "ANGLE": "an angle"}[kind]
-    return error(
-        "unit-unwanted",
-        f"Here comes {thing}, not `{shown(text)}`.",
-        span,
-        help=f"Did you mean `{shown(right)}`?",
-        fix=Fix(f"Write `{shown(right)}`", span, right),
-    )
-
-
-def in_eaten(span: Span, number: str) -> Diagnostic:
-    """`2 in dark` read as two inches."""
-    return error(
-        "unit-eaten",
-        f"`{shown(number)} in` reads as {shown(number)} inches.",
-        span,
-        help=f"Write `{shown(number)}in in` for a length, and then `in`.",
-    )
-
-
-def dash_other(span: Span, text: str, right: str) -> Diagnostic:
-    """`A1 - B1`, `A1 -> B1`, `A1-B2` for a region."""
-    return error(
-        "dash-other",
-        f"`{shown(text)}` is written `{right}` here.",
-        span,
-        help=f"Write `{right}`.",
-        fix=Fix(f"Write `{right}`", span, right),
-    )
-
-
-def dash_stray(span: Span, text: str) -> Diagnostic:
-    """A dash where none is due."""
-    return error(
-        "dash-stray",
-        f"The `{shown(text)}` means nothing here.",
-        span,
-        help="From point to point is written `--`; corners of a region `..`.",
-    )
-
-
-def title_unquoted(span: Span, title: str, opener: str) -> Diagnostic:
-    """`block Tidewater Vane {`."""
-    return error(
-        "title-unquoted",
-        f"The text after `{opener}` stands in quotes.",
-        span,
-        help=f'Write `"{shown(title)}"`.',
-        fix=Fix("Put it in quotes", span, f'"{title}"'),
-    )
-
-
-def grid_point_small(span: Span, text: str, right: str) -> Diagnostic:
-    """`b3` where a grid point is due."""
-    return error(
-        "grid-point-small",
-        f"Grid points have capital letters: `{right}`.",
-        span,
-        help=f"Write `{right}`.",
-        fix=Fix(f"Write `{right}`", span, right),
-    )
-
-
-def word_capital(span: Span, text: str, right: str) -> Diagnostic:
-    """`At` for `at`."""
-    return error(
-        "word-capital",
-        f"Words of the language are in small letters: `{right}`.",
-        span,
-        help=f"Write `{right}`.",
-        fix=Fix(f"Write `{right}`", span, right),
-    )
-
-
-def name_is_grid_point(span: Span, text: str) -> Diagnostic:
-    """`point B1 = center`."""
-    return error(
-        "name-is-grid-point",
-        f"`{shown(text)}` is a grid point and cannot be a name.",
-        span,
-        help="Names are in small letters, as in `gate` or `inner-tip`.",
-    )
 
 
 def plain_name(text: str) -> str:
     """The nearest word that can be a name."""
     made = re.sub(r"[^a-z0-9_]+", "-", text.lower()).strip("-_").lstrip("0123456789_-")
     return made if re.fullmatch(r"[a-z][a-z0-9_]*(-[a-z0-9_]+)*", made) else "name"
-
-
-def name_letters(span: Span, text: str, right: str) -> Diagnostic:
-    """`Gate`, `café`, `gate-B1`."""
-    message = f"`{shown(text)}` cannot be a name: names are in small letters a to z."
-    path = re.fullmatch(r"([a-z][a-z0-9_]*)-([A-Z]+[0-9]+)", text)
-    if path:
-        right = f"{path.group(1)} -- {path.group(2)}"
-        return error(
-            "name-letters",
-            message,
-            span,
-            help=f"From one to the other is written `{right}`.",
-            fix=Fix(f"Write `{right}`", span, right),
-        )
-    return error(
-        "name-letters",
-        message,
-        span,
-        help=f"Write `{shown(right)}`. Digits, `_` and a single `-` may follow the first letter.",
-        fix=Fix(f"Write `{shown(right)}`", span, right),
-    )
-
-
-def name_reserved(span: Span, word: str) -> Diagnostic:
-    """`piece row at A1 in dark`."""
-    return error(
-        "name-reserved",
-        f"`{word}` is a word of the language and cannot be a name.",
-        span,
-        help=f"Choose another name, for example `{word}-one`.",
-    )
-
-
-def outline_first(span: Span) -> Diagnostic:
-    """`seam outline -- A1`."""
-    return error(
-        "outline-first",
-        "A seam can run on to the outline, but cannot start from it.",
-        span,
-        help="Start at a point, and end with `-- outline`: only from there has a seam a direction.",
-    )
-
-
-def word_unknown(span: Span, text: str, right: str) -> Diagnostic:
-    """`abuot` for `about`."""
-    return error(
-        "word-unknown",
-        f"`{shown(text)}` cannot come here.",
-        span,
-        help=f"Did you mean `{right}`?",
-        fix=Fix(f"Write `{right}`", span, right),
-    )
-
-
-def after_two_faced(span: Span, word: str) -> Diagnostic:
-    """`seam circle center`, `outline regular six`."""
-    right = {"circle": "seam circle around center radius 1in", "regular": "outline regular 6 side 3in"}[word]
-    needed = {"circle": "`around`", "regular": "a number"}[word]
-    return error(
-        "word-unexpected", f"After `{word}` comes {needed}.", span, help=f"Write it as in `{right}`."
-    )

@@ -8,16 +8,12 @@ one mistake gives one message.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 from typing import Final
 
-from ..diagnostics.diagnostic import Diagnostic, error
-from ..diagnostics.source import Span
+from ..words.messages.expected import word_unexpected
 from . import mend_quilts, mend_signs, mend_statements, mend_words
-from .phrases import phrases
 from .situation import Mending, Situation
-from .tokens import Token
-from .value_errors import shown
 
 MENDINGS: Final[tuple[Callable[[Situation], Mending | None], ...]] = (
     mend_statements.mend_open_brace,
@@ -61,18 +57,6 @@ def explain(place: Situation) -> Mending:
         found = mending(place)
         if found is not None:
             return found
-    return Mending(word_unexpected(place.span(place.token), place.before, place.token, place.expected))
-
-
-def word_unexpected(span: Span, before: Token, token: Token, expected: Sequence[str]) -> Diagnostic:
-    """Anything else that cannot come where it stands."""
-    found = f"`{shown(token.text)}`" if token.text else "The end of the file"
-    wanted = phrases(expected)
-    if before is token:
-        return error("word-unexpected", f"{found} cannot come here.", span, help=f"Here comes {wanted}.")
-    return error(
-        "word-unexpected",
-        f"{found} cannot come after `{shown(before.text)}`.",
-        span,
-        help=f"After `{shown(before.text)}` comes {wanted}.",
-    )
+    token, before = place.token, place.before
+    span, after = place.span(token), "" if before is token else before.text
+    return Mending(word_unexpected(span, token.text, after, place.expected))

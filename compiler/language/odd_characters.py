@@ -10,8 +10,9 @@ import unicodedata
 from itertools import islice
 from typing import Final, NamedTuple
 
-from ..diagnostics.diagnostic import Diagnostic, Fix, error
+from ..diagnostics.diagnostic import Diagnostic
 from ..diagnostics.source import Source, Span
+from ..words.messages import signs as complain
 from .limits import ERRORS
 
 UNSEEN: Final = re.compile(
@@ -56,7 +57,7 @@ def read_odd(source: Source, start: int) -> Reading:
         if found:
             span = Span(source.name, start, found.end())
             words = found.group(1).replace("\\", "\\\\")
-            return Reading("STRING", f'"{words}"', found.end(), (other_quotes(span, words),))
+            return Reading("STRING", f'"{words}"', found.end(), (complain.other_quotes(span, words),))
     for pattern, kind, meant in (
         (_COMMENT, "", "#"),
         (_DASHES, "DASH_LIKE", "--"),
@@ -65,13 +66,13 @@ def read_odd(source: Source, start: int) -> Reading:
         found = pattern.match(text, start)
         if found:
             span = Span(source.name, start, found.end())
-            said = () if kind == "DASH_LIKE" else (sign_other(span, found.group(), meant),)
+            said = () if kind == "DASH_LIKE" else (complain.sign_other(span, found.group(), meant),)
             return Reading(kind, found.group(), found.end(), said)
     span = Span(source.name, start, start + 1)
     if letter in _STANDS_FOR:
         kind, meant = _STANDS_FOR[letter]
-        return Reading(kind, meant, start + 1, (sign_other(span, letter, meant),))
-    return Reading("", "", start + 1, (sign_unknown(span, letter),))
+        return Reading(kind, meant, start + 1, (complain.sign_other(span, letter, meant),))
+    return Reading("", "", start + 1, (_meaningless(span, letter),))
 
 
 def read_unit(source: Source, words: str, start: int) -> Reading:
@@ -79,7 +80,7 @@ def read_unit(source: Source, words: str, start: int) -> Reading:
     end = start + len(words)
     plain = _plain_fraction(words)
     if plain != words:
-        said = (fraction_sign(Span(source.name, start, end), words, plain),)
+        said = (complain.fraction_sign(Span(source.name, start, end), words, plain),)
         kind = "ANGLE" if plain.endswith("deg") else "LENGTH" if plain[-1:].isalpha() else "NUMBER"
         return Reading(kind, plain, end, said)
     number_end = _NUMBER_PART.match(words)
@@ -88,7 +89,7 @@ def read_unit(source: Source, words: str, start: int) -> Reading:
     meant = next((unit for letters, unit in _UNIT_LETTERS if spelled.lower().startswith(letters)), "in")
     right = number_end.group().strip() + meant
     kind = "ANGLE" if meant == "deg" else "LENGTH"
-    return Reading(kind, right, end, (unit_spelled(Span(source.name, start, end), spelled, right),))
+    return Reading(kind, right, end, (complain.unit_spelled(Span(source.name, start, end), spelled, right),))
 
 
 def _plain_fraction(words: str) -> str:
@@ -111,7 +112,24 @@ def _is_fraction(letter: str) -> bool:
 def unseen_in(source: Source, start: int, end: int) -> tuple[Diagnostic, ...]:
     """A complaint for each unseen character within quotes or a comment, but for no more than are shown."""
     found = islice(UNSEEN.finditer(source.text, start, end), ERRORS + 1)
-    return tuple(sign_unknown(Span(source.name, each.start(), each.end()), each.group()) for each in found)
+    return tuple(_unseen(Span(source.name, each.start(), each.end()), each.group()) for each in found)
+
+
+def _unseen(span: Span, letter: str) -> Diagnostic:
+    return complain.character_unseen(span, ord(letter))
+
+
+def _meaningless(span: Span, letter: str) -> Diagnostic:
+    """The complaint about a character that has no meaning outside quotes."""
+    if UNSEEN.match(letter):
+        return _unseen(span, letter)
+    if letter == ";":
+        return complain.semicolon_needless(span)
+    if letter.isspace():
+        return complain.blank_odd(span, ord(letter))
+    return complain.sign_unknown(
+        span, letter, "" if letter.isascii() else unicodedata.name(letter, "").lower()
+    )
 
 
 def _open_quote(source: Source, start: int) -> Reading:
@@ -122,107 +140,4 @@ def _open_quote(source: Source, start: int) -> Reading:
     words = line[: ending.start()] if ending else line
     end = start + 1 + len(words)
     title = words.replace("\\", "").replace('"', "")
-    return Reading("STRING", f'"{title}"', end, (quote_open(Span(source.name, start, end)),))
-
-
-# ---- words ------------------------------------------------------------------------------------------------
-
-
-def other_quotes(span: Span, words: str) -> Diagnostic:
-    """`'Title'`, or the curved quotes that a word processor makes."""
-    return error(
-        "text-quotes",
-        'Text stands in straight double quotes: `"`.',
-        span,
-        help=f'Write `"{words}"`.',
-        fix=Fix("Use straight double quotes", span, f'"{words}"'),
-    )
-
-
-def quote_open(span: Span) -> Diagnostic:
-    """`"Title` with no second quote on the line."""
-    return error(
-        "text-open",
-        "This text has no closing quote on its line.",
-        span,
-        "it begins here",
-        help='Put a `"` where the text ends. Text cannot go on to another line.',
-        fix=Fix("Close the quotes", Span(span.source, span.end, span.end), '"'),
-    )
-
-
-def sign_other(span: Span, sign: str, meant: str) -> Diagnostic:
-    """A sign for which this language has another."""
-    if meant == "#":
-        return error(
-            "sign-unknown",
-            f"A remark begins with `#`, not with `{sign[:1]}`.",
-            span,
-            help="Put a `#` before it.",
-            fix=Fix("Make it a remark", span, "# " + sign.lstrip("/*% ")),
-        )
-    return error(
-        "sign-unknown",
-        f"`{sign[:8]}` is written `{meant}` here.",
-        span,
-        help=f"Write `{meant}`.",
-        fix=Fix(f"Write `{meant}`", span, meant),
-    )
-
-
-def unit_spelled(span: Span, spelled: str, right: str) -> Diagnostic:
-    """`6"`, `6 inches`, `45°`."""
-    return error(
-        "measure-unknown",
-        f"The unit is not written `{spelled}`: did you mean `{right}`?",
-        span,
-        help="Lengths end in `in`, `cm` or `mm`, angles in `deg`.",
-        fix=Fix(f"Write `{right}`", span, right),
-    )
-
-
-def fraction_sign(span: Span, words: str, right: str) -> Diagnostic:
-    """`6½in`."""
-    return error(
-        "fraction-sign",
-        f"Fractions are written out: `{right}`.",
-        span,
-        help=f"Write `{right}`.",
-        fix=Fix(f"Write `{right}`", span, right),
-    )
-
-
-def sign_unknown(span: Span, letter: str) -> Diagnostic:
-    """A character that has no meaning outside quotes, or that no reader could see."""
-    if UNSEEN.match(letter):
-        return error(
-            "character-unseen",
-            f"The character U+{ord(letter):04X} cannot be seen in print.",
-            span,
-            help="Take it away.",
-            fix=Fix("Take it away", span, ""),
-        )
-    if letter == ";":
-        return error(
-            "sign-unknown",
-            "A statement needs no `;` at its end.",
-            span,
-            help="Take it away.",
-            fix=Fix("Take it away", span, ""),
-        )
-    if letter.isspace():
-        return error(
-            "sign-unknown",
-            f"This blank is not an ordinary one (U+{ord(letter):04X}).",
-            span,
-            help="Write an ordinary blank.",
-            fix=Fix("Write an ordinary blank", span, " "),
-        )
-    name = unicodedata.name(letter, "").lower()
-    shown = f"`{letter}` ({name})" if name and not letter.isascii() else f"`{letter}`"
-    return error(
-        "sign-unknown",
-        f"The sign {shown} means nothing here.",
-        span,
-        help="Outside quotes stand only words, numbers and the signs `-- ~~ .. ( ) { } , = : #`.",
-    )
+    return Reading("STRING", f'"{title}"', end, (complain.quote_open(Span(source.name, start, end)),))

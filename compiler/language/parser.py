@@ -12,10 +12,12 @@ from typing import Any, Final, NamedTuple
 
 from ..diagnostics.diagnostic import Diagnostic, Outcome, in_order
 from ..diagnostics.source import Source, Span
-from . import limits, syntax_errors, tree
+from ..words.messages.files import errors_too_many
+from . import limits, tree
 from .automaton import ACTIONS, FINISHED, RULES, START, accepts, may_open, meaning, opens, within
 from .builder import Builder
 from .tokens import END, ODD_WORD, OPENERS, Scan, Token, scan
+from .whole_file import out_of_bounds, whole_file
 
 _PATIENCE: Final = 6
 """Mistakes found at one word before it is passed over: more than any mending of one word needs."""
@@ -24,16 +26,17 @@ _PATIENCE: Final = 6
 def parse(source: Source) -> Outcome[tree.File]:
     """The tree of a file; all its mistakes of writing in one run."""
     read = scan(source)
-    bound = syntax_errors.out_of_bounds(source, read.tokens)
+    bound = out_of_bounds(source, read.tokens)
     if bound is not None:
         return Outcome(None, in_order((*read.said[: limits.ERRORS], bound)))
     run = _Run(source, read)
     run.read_all()
     said = in_order((*read.said, *run.builder.values.said, *run.said))
     if len(said) > limits.ERRORS:
-        return Outcome(None, (*said[: limits.ERRORS], syntax_errors.errors_too_many(said[limits.ERRORS])))
+        more = errors_too_many(said[limits.ERRORS].primary.span, limits.ERRORS)
+        return Outcome(None, (*said[: limits.ERRORS], more))
     assert run.result is not None, "the end of the text is always reached"
-    whole = syntax_errors.whole_file(source, read.tokens, run.result, quiet=bool(said))
+    whole = whole_file(source, read.tokens, run.result, quiet=bool(said))
     if any(each.code == "blocks-too-many" for each in whole):
         return Outcome(None, in_order((*whole, *said)))
     return Outcome(run.result, in_order((*whole, *said)))
@@ -148,6 +151,8 @@ class _Run:
 
     def _give_up(self) -> None:
         """Leaves the statement and goes on at the next one, or at the end of the body."""
+        from .situation import stand_in
+
         a_line = self._between_statements()  # it may be followed by another that no statement opens
         if not a_line:
             del self._stack[self._anchor :]
@@ -161,7 +166,7 @@ class _Run:
             if self.tokens[self._at].type != "LBRACE":
                 self._at += 1
                 continue
-            made = syntax_errors.stand_in(self.tokens[self._at], within(states), opener)
+            made = stand_in(self.tokens[self._at], within(states), opener)
             if made:
                 self.tokens[self._at : self._at] = made
                 return

@@ -6,7 +6,9 @@ from itertools import pairwise
 from typing import Any
 
 from ..diagnostics.source import Span
-from . import builder_errors, limits, tree, value_errors
+from ..words.messages import statements as complain
+from ..words.messages import values as complain_values
+from . import limits, tree
 from .tokens import Token
 from .values import Values
 
@@ -38,7 +40,7 @@ class PointBuilder:
         """`(1.5, 0)`."""
         across, down = (self.values.number(each.text, self.at(each)) for each in parts)
         if max(abs(across), abs(down)) > limits.GRID_LINES:
-            self.values.said.append(value_errors.grid_point_far(span))
+            self.values.said.append(complain_values.grid_point_far(span, limits.GRID_LINES))
             across = down = limits.LENGTH_MOST * 0
         return tree.GridSteps(across=across, down=down, span=span)
 
@@ -47,10 +49,10 @@ class PointBuilder:
         number, origin, toward = parts
         share = self.values.number(number.text, self.at(number))
         if abs(share) > limits.GRID_LINES:
-            self.values.said.append(builder_errors.share_too_large(self.at(number), number.text))
+            self.values.said.append(complain_values.share_too_large(self.at(number), number.text))
             share = limits.LENGTH_LEAST
         elif not 0 < share < 1:
-            self.values.said.append(value_errors.share_beyond(self.at(number), number.text))
+            self.values.said.append(complain_values.share_beyond(self.at(number), number.text))
         return tree.ShareAlong(share=share, origin=origin, toward=toward, span=span)
 
     def length_along(self, parts: Parts, span: Span) -> tree.LengthAlong:
@@ -115,7 +117,7 @@ class PointBuilder:
     def path(self, parts: Parts, span: Span) -> tree.Path:
         """`P HOP...`."""
         self.values.said.extend(
-            builder_errors.hop_after_outline(following.span, hop.span)
+            complain.hop_after_outline(following.span, hop.span)
             for hop, following in pairwise(parts[1:])
             if isinstance(hop, tree.ToOutline)
         )

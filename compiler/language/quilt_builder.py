@@ -9,7 +9,10 @@ from itertools import pairwise
 from typing import Literal, NamedTuple
 
 from ..diagnostics.source import Span
-from . import limits, quilt_errors, quilt_tree, tree
+from ..words.messages import quilts_written as complain
+from ..words.messages.quilts_written import FactWord
+from ..words.messages.values import Counted
+from . import limits, quilt_tree, tree
 from .point_builder import Parts
 from .tokens import Token
 from .values import Values
@@ -18,7 +21,7 @@ from .values import Values
 class Fact(NamedTuple):
     """One fact of a fabric: the words that open it, and what it says."""
 
-    words: str
+    words: FactWord
     value: tree.Length | quilt_tree.Percent | quilt_tree.FatQuarters | quilt_tree.Scrap | bool
     span: Span
 
@@ -39,8 +42,8 @@ class QuiltBuilder:
     def _at(self, token: Token) -> Span:
         return Span(self._source, token.start, token.end)
 
-    def _count(self, token: Token, thing: str, most: int) -> tree.Count:
-        return self._values.count(token.text, self._at(token), thing, 1, most)
+    def _count(self, token: Token, counted: Counted, most: int) -> tree.Count:
+        return self._values.count(token.text, self._at(token), counted, 1, most)
 
     # ---- the quilt as a whole -----------------------------------------------------------------------------
 
@@ -80,16 +83,16 @@ class QuiltBuilder:
                 pieces.append(fact.value)
             elif fact.words in facts:
                 first = facts[fact.words].span
-                self._values.said.append(quilt_errors.fact_twice(fact.words, fact.span, first))
+                self._values.said.append(complain.fact_twice(fact.words, fact.span, first))
             else:
                 facts[fact.words] = fact
         width, shrinks = facts.get("width"), facts.get("shrinks")
         if width and pieces:
-            self._values.said.append(quilt_errors.width_of_pieces(width.span))
+            self._values.said.append(complain.width_of_pieces(width.span))
         return quilt_tree.FabricDef(
             name=name,
             title=title,
-            one_way="one way" in facts,
+            one_way="one-way" in facts,
             striped="striped" in facts,
             width=width.value if width and isinstance(width.value, tree.Length) else None,
             shrinks=shrinks.value if shrinks and isinstance(shrinks.value, quilt_tree.Percent) else None,
@@ -111,7 +114,7 @@ class QuiltBuilder:
 
     def one_way(self, parts: Parts, span: Span) -> Fact:
         """`one way`."""
-        return Fact("one way", True, span)
+        return Fact("one-way", True, span)
 
     def striped(self, parts: Parts, span: Span) -> Fact:
         """`striped`."""
@@ -119,8 +122,8 @@ class QuiltBuilder:
 
     def fat_quarters(self, parts: Parts, span: Span) -> Fact:
         """`fat quarter [N]`."""
-        count = self._count(parts[0], "fat quarters", limits.FAT_QUARTERS) if parts else None
-        return Fact("fat quarter", quilt_tree.FatQuarters(count=count, span=span), span)
+        count = self._count(parts[0], "fat-quarters", limits.FAT_QUARTERS) if parts else None
+        return Fact("fat-quarter", quilt_tree.FatQuarters(count=count, span=span), span)
 
     def scrap(self, parts: Parts, span: Span) -> Fact:
         """`scrap SIZE`."""
@@ -149,8 +152,8 @@ class QuiltBuilder:
     ) -> tuple[
         tree.Count, tree.Count, quilt_tree.Size | None, tree.Name | None, tuple[quilt_tree.SetStatement, ...]
     ]:
-        across = self._count(parts[0], "blocks across", limits.SET_BLOCKS)
-        down = self._count(parts[1], "blocks down", limits.SET_BLOCKS)
+        across = self._count(parts[0], "blocks-across", limits.SET_BLOCKS)
+        down = self._count(parts[1], "blocks-down", limits.SET_BLOCKS)
         size = next((each for each in parts[2:-1] if isinstance(each, quilt_tree.Size)), None)
         triangles = next((each for each in parts[2:-1] if isinstance(each, tree.Name)), None)
         return across, down, size, triangles, parts[-1]
@@ -191,7 +194,7 @@ class QuiltBuilder:
         styles = [each for each in words if each.text != "unjoined"]
         for first, again in pairwise(words):
             if again.text == first.text or len(styles) > 1:
-                self._values.said.append(quilt_errors.border_styles(self._at(again), self._at(first)))
+                self._values.said.append(complain.border_styles(self._at(again), self._at(first)))
                 break
         style: Literal["butted", "mitred"] | None = styles[0].text if styles else None
         return self._border(reach, span, fabric=fabric, style=style, unjoined=len(styles) < len(words))

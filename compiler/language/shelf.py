@@ -12,11 +12,20 @@ from . import tree
 
 @dataclass(frozen=True, slots=True)
 class ShelfBlock:
-    """A parsed block, the source it stands in, and where that source was found ('beside', 'library', ...)."""
+    """A parsed block, the source it stands in, and where that source was found ('beside', 'library', ...).
+
+    `unpinned`: there is a lock, and it lacks this block.
+    """
 
     block: tree.Block
     source: Source
     shelf: str
+    unpinned: bool = False
+
+    @property
+    def home(self) -> tuple[str, bool]:
+        """What is searched as one: the shelf, and whether before or behind a lock."""
+        return self.shelf, self.unpinned
 
     @property
     def version(self) -> int:
@@ -48,15 +57,3 @@ class Shelf(Protocol):
     def titles(self, near: str) -> Iterable[str]:
         """Every title that `find` would know, for suggestions."""
         ...
-
-
-class EmptyShelf:
-    """A shelf with nothing on it: only the file's own blocks can be used."""
-
-    def find(self, title: str, near: str) -> tuple[ShelfBlock, ...]:
-        """Nothing."""
-        return ()
-
-    def titles(self, near: str) -> Iterable[str]:
-        """None."""
-        return ()

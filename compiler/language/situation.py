@@ -108,3 +108,33 @@ class Situation:
 def may_end(states: Sequence[int]) -> bool:
     """Whether a statement may end here."""
     return accepts(states, "RBRACE") or accepts(states, END)
+
+
+_STAND_INS: Final = {
+    "block": (("TURN", "turn"), ("NUMBER", "2"), ("ABOUT", "about"), ("NAME", "center")),
+    "quilt": (
+        ("SET", "set"),
+        ("NAME", "straight"),
+        ("NUMBER", "1"),
+        ("NAME", "across"),
+        ("NUMBER", "1"),
+        ("NAME", "down"),
+    ),
+    "file": (("BLOCK", "block"), ("STRING", '"untitled"')),
+}
+
+
+def stand_in(token: Token, within: str, opener: str) -> list[Token]:
+    """Words to open a body whose own opening words were given up, so that what it holds is still read.
+
+    None where what it holds could not be read: of a `turn` within a quilt, of a `set` within a block.
+    """
+    if (within, opener) in (("quilt", "TURN"), ("quilt", "MIRROR"), ("block", "SET")) or within == "set":
+        return []
+    made = _STAND_INS[within]
+    if (within, opener) == ("file", "QUILT"):
+        made = (("QUILT", "quilt"), ("STRING", '"untitled"'))
+    return [
+        Token(kind, text, token.start, token.start, soft=text.upper() if kind == "NAME" else "")
+        for kind, text in made
+    ]

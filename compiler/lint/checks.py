@@ -6,9 +6,10 @@ from collections.abc import Callable, Collection, Iterator, Sequence
 from typing import Final
 
 from ..diagnostics.diagnostic import Diagnostic, in_order
+from ..words.messages.lint import allow_idle, allow_unknown
 from . import drafted, written
 from .linted import Linted
-from .silence import ALLOW_CODES, Allowance, allowances_of, idle, unknown
+from .silence import ALLOW_CODES, Allowance, allowances_of
 
 Check = Callable[[Linted], Iterator[Diagnostic]]
 
@@ -51,6 +52,6 @@ def _of_silences(
     """Silences of checks that do not exist; where every check ran, those that silence nothing, too."""
     for each in allowances:
         if each.name not in CHECKS:
-            yield unknown(each, CHECKS)
+            yield allow_unknown(each.span, each.name, tuple(CHECKS))
         elif whole and not any(each.covers(said) for said in found):
-            yield idle(each)
+            yield allow_idle(each.span, each.name)

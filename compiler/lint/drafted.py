@@ -6,12 +6,12 @@ from cmath import exp, phase
 from collections.abc import Iterator, Sequence
 from typing import Any, Final
 
-from ..diagnostics.diagnostic import Diagnostic, warning
+from ..diagnostics.diagnostic import Diagnostic
 from ..diagnostics.source import Span
 from ..drafting.congruence import Corner, Figure, figure_of, mirrored
 from ..drafting.curves import flattened
 from ..drafting.model import Draft, Piece
-from ..words.numbers import ruler_text
+from ..words.messages import lint as complain
 from .linted import Linted
 
 TWINS: Final = 1 / 32
@@ -28,12 +28,9 @@ def piece_all_allowance(linted: Linted) -> Iterator[Diagnostic]:
             piece = draft.pieces[shape.members[0].piece - 1]
             allowance = min(side.allowance for side in piece.ring)
             if allowance and _area(piece).buffer(-float(allowance) / 2).is_empty:
-                yield warning(
-                    "piece-all-allowance",
-                    f"{_called(piece, shape.label)} is nowhere wider than "
-                    f"its {ruler_text(allowance)} seam allowance.",
-                    _place(linted, piece, draft),
-                    help="Behind it would lie nothing but seams. Make it wider.",
+                span = _place(linted, piece, draft)
+                yield complain.piece_all_allowance(
+                    span, piece.name or "", piece.number, shape.label, allowance
                 )
 
 
@@ -51,12 +48,7 @@ def template_near_twin(linted: Linted) -> Iterator[Diagnostic]:
                 if near_twins(laid[number], laid[other]):
                     one, two = sorted((shape.label, twin.label), key=lambda label: (len(label), label))
                     later = twin_piece if twin.label == two else piece
-                    yield warning(
-                        "template-near-twin",
-                        f"Templates {one} and {two} differ by less than {ruler_text(TWINS)}.",
-                        _place(linted, later, draft),
-                        help="Is one shape meant? Then one of the points is a little off.",
-                    )
+                    yield complain.template_near_twin(_place(linted, later, draft), one, two, TWINS)
 
 
 def _near_areas(piece: Piece, other: Piece) -> bool:
@@ -103,10 +95,6 @@ def _area(piece: Piece) -> Any:
         for ring in (piece.ring, *piece.holes)
     ]
     return Polygon(rings[0], rings[1:])
-
-
-def _called(piece: Piece, label: str) -> str:
-    return f"The piece `{piece.name}`" if piece.name else f"Piece {piece.number}, template {label},"
 
 
 def _place(linted: Linted, piece: Piece, draft: Draft) -> Span:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from ..diagnostics.diagnostic import Diagnostic, Fix
+from ..diagnostics.diagnostic import Diagnostic
 from ..diagnostics.source import Source, Span
 from ..drafting.model import Draft
 from ..language import quilt_tree, tree
@@ -36,8 +36,8 @@ class Linted:
         """Whether a place is in this file, not in another that it uses."""
         return span is not None and span.source == self.source.name
 
-    def without(self, title: str, span: Span) -> Fix:
-        """The mend that takes words away, and their line where nothing else is on it."""
+    def line_of(self, span: Span) -> Span:
+        """What goes with words that are taken away: their line where nothing else is on it, or blanks."""
         text = self.source.text
         start, end = span.start, span.end
         before, after = text.rfind("\n", 0, start) + 1, text.find("\n", end)
@@ -47,4 +47,4 @@ class Linted:
         else:
             while text[end : end + 1] in (" ", "\t"):
                 end += 1
-        return Fix(title, Span(self.source.name, start, end), "")
+        return Span(self.source.name, start, end)

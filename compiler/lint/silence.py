@@ -7,14 +7,12 @@ braces and all: before a `block`, for the block.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Final
 
-from ..diagnostics.diagnostic import Diagnostic, warning
+from ..diagnostics.diagnostic import Diagnostic
 from ..diagnostics.source import Span
 from ..language.tokens import scan
-from ..words.phrases import did_you_mean
 from .linted import Linted
 
 ALLOW: Final = re.compile(r"#[ \t]*lint:[ \t]*allow\b(?P<names>[^\n]*)")
@@ -56,23 +54,3 @@ def allowances_of(linted: Linted) -> list[Allowance]:
         for name in NAME.finditer(text, remark.start("names"), remark.end("names")):
             found.append(Allowance(name.group(), Span(source.name, name.start(), name.end()), *scope))
     return found
-
-
-def unknown(allowance: Allowance, known: Iterable[str]) -> Diagnostic:
-    """A silence of a check that does not exist."""
-    return warning(
-        "allow-unknown",
-        f"There is no check called `{allowance.name[:40]}`.",
-        allowance.span,
-        help=did_you_mean(allowance.name, known) or "See `piecewright lint --list`.",
-    )
-
-
-def idle(allowance: Allowance) -> Diagnostic:
-    """A silence where there is nothing to silence."""
-    return warning(
-        "allow-idle",
-        f"`{allowance.name}` has nothing to say here.",
-        allowance.span,
-        help="Take the name away.",
-    )

@@ -4,17 +4,16 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import replace
 from fractions import Fraction
 from typing import Final
 
-from ..diagnostics.diagnostic import Diagnostic, Fix, warning
+from ..diagnostics.diagnostic import Diagnostic
 from ..diagnostics.source import Span
-from ..language import quilt_tree, tree
+from ..language import tree
 from ..language.walk import nodes_in
 from ..measure.length import UNITS
 from ..measure.marks import RULER_STEP
-from ..words.numbers import ruler_text
+from ..words.messages import lint as complain
 from .linted import Linted
 
 PASSED_ON: Final = ("edition-missing", "point-unused", "unit-unused")
@@ -43,10 +42,7 @@ def passed_on(linted: Linted) -> Iterator[Diagnostic]:
             None,
         )
         idle = owner is not None and not _is_called(owner, linted)
-        fix = linted.without("Take it away", owner.span) if owner and idle else each.fix
-        yield replace(
-            warning(each.code, each.message, each.primary.span, each.primary.text, help=each.help), fix=fix
-        )
+        yield complain.told_again(each, linted.line_of(owner.span) if owner and idle else None)
 
 
 def _is_called(node: tree.PointDef | tree.Use, linted: Linted) -> bool:
@@ -67,38 +63,21 @@ def family_missing(linted: Linted) -> Iterator[Diagnostic]:
     """Blocks without a family."""
     for block in linted.file.blocks:
         if not any(isinstance(each, tree.Family) for each in block.body):
-            yield warning(
-                "family-missing",
-                f'"{_short(block)}" has no family to be found by.',
-                block.title.span,
-                help="Write `family` and a word such as `star` or `nine-patch`.",
-            )
+            yield complain.family_missing(block.title.span, block.title.text)
 
 
 def maker_missing(linted: Linted) -> Iterator[Diagnostic]:
     """Blocks and quilts of which nobody can tell where they come from."""
     for part in linted.parts:
         if not any(isinstance(each, tree.Maker | tree.Note) for each in part.body):
-            yield warning(
-                "maker-missing",
-                f'Nothing says where "{_short(part)}" comes from.',
-                part.title.span,
-                help='Write `maker "..."`, or a `note` with the source of its name.',
-            )
+            yield complain.maker_missing(part.title.span, part.title.text)
 
 
 def version_missing(linted: Linted) -> Iterator[Diagnostic]:
     """Blocks and quilts without a version."""
     for part in linted.parts:
         if part.version is None:
-            end = Span(linted.source.name, part.title.span.end, part.title.span.end)
-            yield warning(
-                "version-missing",
-                f'"{_short(part)}" has no version; it counts as 1.',
-                part.title.span,
-                help="Write `version 1` after the title.",
-                fix=Fix("Write `version 1`", end, " version 1"),
-            )
+            yield complain.version_missing(part.title.span, part.title.text)
 
 
 def use_unversioned(linted: Linted) -> Iterator[Diagnostic]:
@@ -110,15 +89,7 @@ def use_unversioned(linted: Linted) -> Iterator[Diagnostic]:
             continue
         told.add(span)
         if each.block.source.name != linted.source.name:
-            version = f"version {each.block.version}"
-            title = each.use.title.text[:60]
-            yield warning(
-                "use-unversioned",
-                f'This takes the newest "{title}", whichever that is.',
-                span,
-                help=f"Write `{version}` after the title: that is today's.",
-                fix=Fix(f"Write `{version}`", Span(span.source, span.end, span.end), f" {version}"),
-            )
+            yield complain.use_unversioned(span, each.use.title.text, each.block.version)
 
 
 def title_blanks(linted: Linted) -> Iterator[Diagnostic]:
@@ -132,13 +103,7 @@ def title_blanks(linted: Linted) -> Iterator[Diagnostic]:
             tidy = " ".join(title.text.split())
             if tidy and tidy != title.text:
                 new = f'"{BLANKS.sub(" ", linted.source.words(title.span)[1:-1]).strip()}"'
-                yield warning(
-                    "title-blanks",
-                    "This title has blanks that nobody sees.",
-                    title.span,
-                    help=f"Write `{new}`.",
-                    fix=Fix("Take the blanks away", title.span, new),
-                )
+                yield complain.title_blanks(title.span, new)
 
 
 def also_repeats(linted: Linted) -> Iterator[Diagnostic]:
@@ -148,21 +113,16 @@ def also_repeats(linted: Linted) -> Iterator[Diagnostic]:
         for also in (each for each in part.body if isinstance(each, tree.Also)):
             for name in also.titles:
                 if name.text.casefold() in known:
-                    yield warning(
-                        "also-repeats",
-                        f'"{name.text[:60]}" is a name of this block already.',
-                        name.span,
-                        help="Take it away.",
-                        fix=_without_name(linted, also, name),
-                    )
+                    yield complain.also_repeats(name.span, name.text, *_without_name(linted, also, name))
                 known.add(name.text.casefold())
 
 
-def _without_name(linted: Linted, also: tree.Also, name: tree.Text) -> Fix:
+def _without_name(linted: Linted, also: tree.Also, name: tree.Text) -> tuple[Span, str]:
+    """What takes the place of which words, so that the name is gone."""
     rest = [linted.source.words(each.span) for each in also.titles if each is not name]
     if not rest:
-        return linted.without("Take it away", also.span)
-    return Fix("Take it away", also.span, f"also {', '.join(rest)}")
+        return linted.line_of(also.span), ""
+    return also.span, f"also {', '.join(rest)}"
 
 
 def size_off_ruler(linted: Linted) -> Iterator[Diagnostic]:
@@ -180,13 +140,7 @@ def size_off_ruler(linted: Linted) -> Iterator[Diagnostic]:
                 continue
         for length in lengths:
             if length is not None and length.inches % RULER_STEP and length.inches % METRIC_STEP:
-                yield warning(
-                    "size-off-ruler",
-                    "A ruler does not mark this size.",
-                    length.span,
-                    "neither an eighth of an inch nor a quarter of a centimetre",
-                    help="Every piece that is cut by it falls between two marks.",
-                )
+                yield complain.size_off_ruler(length.span)
 
 
 def length_decimal(linted: Linted) -> Iterator[Diagnostic]:
@@ -196,15 +150,4 @@ def length_decimal(linted: Linted) -> Iterator[Diagnostic]:
             continue
         words = linted.source.words(node.span)
         if words.endswith("in") and "." in words and Fraction(node.inches * FINEST).denominator == 1:
-            new = ruler_text(node.inches)
-            yield warning(
-                "length-decimal",
-                f"A ruler shows `{words}` as `{new}`.",
-                node.span,
-                help=f"Write `{new}`.",
-                fix=Fix(f"Write `{new}`", node.span, new),
-            )
-
-
-def _short(part: tree.Block | quilt_tree.Quilt) -> str:
-    return part.title.text[:60]
+            yield complain.length_decimal(node.span, words, node.inches)

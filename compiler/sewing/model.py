@@ -144,11 +144,6 @@ class Assembly:
         return sum(step.set_in_count * step.batch for step in self.steps)
 
     @property
-    def set_in_places(self) -> tuple[Point, ...]:
-        """Where the needle turns, in the block, first copies only."""
-        return tuple(place for step in self.steps for place in step.turns)
-
-    @property
     def partial_seams(self) -> int:
         """How many of the set-in seams can be sewn straight by leaving an earlier seam partly open."""
         return sum(step.batch for step in self.steps if step.partial)

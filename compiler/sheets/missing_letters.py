@@ -5,19 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Final
 
-from ..diagnostics.diagnostic import Diagnostic, warning
+from ..diagnostics.diagnostic import Diagnostic
 from ..diagnostics.source import Source
-from ..diagnostics.visible import visible
 from ..language import tree
 from ..language.parser import parse
 from ..language.walk import nodes_in
-from ..words.phrases import one_of
+from ..words.messages.sheets import letter_missing
 from .drawing.lettering import SUBSTITUTE, lost_letters, printable
 from .drawing.typeface import MachineLacks
 
-LETTERS_TOLD: Final = 6  # of those that one text lacks; more are told by their number
 TEXTS_TOLD: Final = 40  # of one file: a file in another script would say the same of every line
-SHOWN: Final = 40  # letters of what is printed instead
 
 
 def missing_letters(source: Source) -> tuple[Diagnostic, ...]:
@@ -42,15 +39,5 @@ def _texts(file: tree.File) -> Iterator[tree.Text]:
 
 def _missing(text: tree.Text, lost: tuple[str, ...]) -> Diagnostic:
     """What is said of one text."""
-    told = [f"`{visible(letter)}`" for letter in lost[:LETTERS_TOLD]]
-    if len(lost) > LETTERS_TOLD:
-        told.append(f"{len(lost) - LETTERS_TOLD} more")
     printed = " ".join(printable(text.text).split())
-    printed = printed if len(printed) <= SHOWN else f"{printed[: SHOWN - 1]}…"
-    boxes = f" {SUBSTITUTE} stands for a letter that no other comes near." if SUBSTITUTE in printed else ""
-    return warning(
-        "letter-missing",
-        f"The sheets are set in a typeface that lacks {one_of(told, 'and')}.",
-        text.span, f"printed as \u201c{printed}\u201d" if printed else "not printed",
-        help=f"Latin, Greek and Cyrillic letters are printed as they are.{boxes}",
-    )  # fmt: skip
+    return letter_missing(text.span, lost, printed, SUBSTITUTE)

@@ -7,6 +7,9 @@ from typing import Final
 
 SUGGESTIONS: Final = 3  # more than three and nobody reads them
 
+SHOWN: Final = 24
+"""Letters of an overlong word that a message repeats."""
+
 COMPARED: Final = 1_000
 """Known words that an unknown one is held against. Of more only those that begin alike are: no block names so
 many points, and no shelf holds so many blocks, for the cost to be worth a better guess."""
@@ -32,6 +35,11 @@ def one_of(words: Sequence[str], joining: str = "or") -> str:
 def quoted(words: Iterable[str]) -> list[str]:
     """Each in backquotes, as the writer's own words are shown."""
     return [f"`{word}`" for word in words]
+
+
+def shown(words: str) -> str:
+    """The words, cut short where they would fill the screen."""
+    return words if len(words) <= SHOWN else words[: SHOWN - 3] + "..."
 
 
 def did_you_mean(word: str, known: Iterable[str]) -> str:

@@ -9,7 +9,7 @@ from typing import Final, Literal
 from ..measure.length import UNITS
 from ..measure.marks import RULER_STEP
 from ..measure.tolerance import Number
-from .numbers import ruler_text
+from .numbers import exact_text, ruler_text
 from .rulers import length_text, length_up
 
 CENTIMETRE_DIGITS: Final = 2
@@ -43,6 +43,10 @@ class Say:
     def whole(self, inches: Number) -> str:
         """A length that is a bound and no measure: `10,000in`; `25,400cm`."""
         return f"{round(inches / UNITS[self.unit]):,}{self.unit}"
+
+    def exact(self, inches: Fraction) -> str:
+        """`1/64in`: exactly, whatever its denominator; centimetres as any other length."""
+        return f"{exact_text(inches)}in" if self.unit == "in" else self.length(inches)
 
     def size(self, width: Number, height: Number) -> str:
         """`8in x 8in`."""

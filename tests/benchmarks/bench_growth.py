@@ -45,16 +45,13 @@ def fans(count: int) -> str:
 
 def run(*words: str) -> tuple[float, int]:
     """Seconds of a whole process, and its peak memory in kilobytes."""
-    no_cache = ("--no-cache",) if words[0] == "build" else ()
     code = (
         "import resource, sys\nfrom piecewright.command_line.main import run\n"
         "status = run(sys.argv[1:])\n"
         "print(resource.getrusage(resource.RUSAGE_SELF).ru_maxrss, file=sys.stderr)\nsys.exit(status)"
     )
     start = time.perf_counter()
-    ended = subprocess.run(
-        [sys.executable, "-c", code, *words, *no_cache], capture_output=True, text=True, check=True
-    )
+    ended = subprocess.run([sys.executable, "-c", code, *words], capture_output=True, text=True, check=True)
     return time.perf_counter() - start, int(ended.stderr.split()[-1])
 
 

@@ -21,8 +21,6 @@ import typst
 from bench_growth import fans
 from piecewright.command_line.main import CYCLES_BORN
 from piecewright.diagnostics.source import Source
-from piecewright.language.shelf import EmptyShelf
-from piecewright.pipeline import compile_source
 from piecewright.sheets.arrange.block_sheets import arrange_block
 from piecewright.sheets.arrange.options import SheetOptions
 from piecewright.sheets.drawing import ink
@@ -30,6 +28,7 @@ from piecewright.sheets.drawing.files import pdf_bytes
 from piecewright.sheets.drawing.lines import left_of_anchor
 from piecewright.sheets.drawing.typeface import FAMILY, font_file
 from piecewright.sheets.page import Document, Mark, Page, PathMark, TextMark
+from support.check import DictShelf, compile_source
 
 PAGES = 200
 ROUNDS = 3
@@ -220,7 +219,7 @@ def bench_whole(text: str, what: str) -> None:
     gc.set_threshold(CYCLES_BORN)  # as the command does
 
     def work(_: int) -> None:
-        made = compile_source(source, EmptyShelf()).value
+        made = compile_source(source, DictShelf({})).value
         assert made, "the blocks are sound"
         documents[:] = [arrange_block(each.draft, each.templates, SheetOptions()) for each in made]
         for document in documents:

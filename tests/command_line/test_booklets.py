@@ -40,7 +40,7 @@ def test_a_booklet_is_one_pdf_and_one_page_of_html(here: Path) -> None:
 
 def test_two_booklets_have_the_same_bytes(here: Path) -> None:
     for folder in ("one", "two"):
-        asked = ("build", VANE_FILE, "--booklet", "--format", "pdf,html", "--no-cache", "--out", folder)
+        asked = ("build", VANE_FILE, "--booklet", "--format", "pdf,html", "--out", folder)
         assert piecewright(*asked).status == 0
     for name in os.listdir(here / "one"):
         assert (here / "one" / name).read_bytes() == (here / "two" / name).read_bytes()

@@ -296,3 +296,8 @@ def test_a_block_of_more_pages_than_anybody_prints_fails_its_own_file_alone(here
     assert "help: Make it smaller, or look at the units of its lengths." in ended.err
     assert "2 errors in 2 of 3 files." in ended.err
     assert names_in(here) == ["sea.block", "tidewater-vane-v2.pdf", "two.block"]
+
+
+def test_nothing_is_kept_of_a_build_and_the_option_against_it_is_gone(here: Path) -> None:
+    ended = piecewright("build", VANE_FILE, "--no-cache")
+    assert ended.status == 2 and "--no-cache" in ended.err and names_in(here) == []

@@ -13,6 +13,7 @@ from pathlib import Path
 
 import pytest
 from piecewright.command_line.shelves import index_work
+from piecewright.command_line.shelves.kept import Kept, kept_folder
 from support.command import Ended, piecewright, process
 
 
@@ -333,6 +334,86 @@ def test_a_damaged_index_is_made_anew(tmp_path: Path, kept: Path, drafted: list[
     assert drafted == ["a", "a"] and entry.read_bytes() == good
 
 
+def test_one_changed_file_of_many_costs_one_entry(tmp_path: Path, kept: Path) -> None:
+    shelf = shelf_of(tmp_path / "own", **{f"b{n}": block_text(f"Block {n}") for n in range(5)})
+    found("--shelf", shelf)
+    before = {path: path.read_bytes() for path in kept.iterdir()}
+    assert len(before) == 5
+    put(shelf / "b2.block", block_text("Block 2", HALVES))
+    found("--shelf", shelf)
+    after = {path: path.read_bytes() for path in kept.iterdir()}
+    assert len(after) == 6 and before.items() <= after.items()
+
+
+def test_entries_under_each_others_names_or_of_another_user_are_passed_over(
+    tmp_path: Path, kept: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    shelf = shelf_of(tmp_path / "own", a=block_text("Ay"), b=block_text("Bee"))
+    assert found("--shelf", shelf) == ["Ay", "Bee"]
+    one, two = kept.iterdir()
+    whole = one.read_bytes(), two.read_bytes()
+    one.write_bytes(whole[1])
+    two.write_bytes(whole[0])
+    assert found("--shelf", shelf) == ["Ay", "Bee"]
+    assert (one.read_bytes(), two.read_bytes()) == whole
+    store = Kept(str(kept))
+    store.keep(["a cause"], ["found"])
+    assert store.find(["a cause"]) == ["found"] and store.find(["another"]) is None
+    monkeypatch.setattr(os, "geteuid", lambda: os.getuid() + 1)
+    assert store.find(["a cause"]) is None
+
+
+def test_another_version_of_the_program_uses_nothing_of_this_ones(
+    tmp_path: Path, drafted: list[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    shelf = shelf_of(tmp_path / "own", a=block_text("Ay"))
+    found("--shelf", shelf)
+    monkeypatch.setattr("piecewright.command_line.shelves.kept.__version__", "another")
+    found("--shelf", shelf)
+    assert drafted == ["a", "a"]
+
+
+def test_the_oldest_entries_go_where_there_are_too_many(
+    tmp_path: Path, kept: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    shelf = shelf_of(tmp_path / "own", **{f"b{n}": block_text(f"Block {n}") for n in range(8)})
+    found("--shelf", shelf)
+    left = put(kept / "half.kept.part", "a killed run's")
+    other = put(kept / "letter.txt", "somebody's")
+    os.utime(left, (1, 1))
+    os.utime(other, (1, 1))
+    size = sum(path.stat().st_size for path in kept.glob("*.kept*"))
+    monkeypatch.setattr("piecewright.command_line.shelves.kept.MOST_BYTES", size // 2)
+    monkeypatch.setattr("piecewright.command_line.shelves.kept.LEFT_BYTES", size // 2)
+    put(shelf / "b2.block", block_text("Block 2", HALVES))
+    found("--shelf", shelf)
+    assert sum(path.stat().st_size for path in kept.glob("*.kept*")) <= size // 2
+    assert other.exists() and not left.exists()
+
+
+def test_a_folder_for_entries_is_its_users_and_none_is_no_trouble(
+    tmp_path: Path, kept: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    shelf = shelf_of(tmp_path / "own", a=block_text("Ay"))
+    found("--shelf", shelf)
+    assert kept.stat().st_mode & 0o077 == 0
+    put(tmp_path / "taken", "a file")
+    for folder in (str(tmp_path / "taken"), str(tmp_path / "taken" / "within"), "/proc/nowhere", "x" * 300):
+        monkeypatch.setenv("PIECEWRIGHT_CACHE", folder)
+        assert found("--shelf", shelf) == ["Ay"], folder
+
+
+def test_entries_stand_in_the_systems_place_for_them(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.delenv("PIECEWRIGHT_CACHE")
+    for name in ("HOME", "XDG_CACHE_HOME"):
+        monkeypatch.delenv(name, raising=False)
+    assert kept_folder() is None
+    monkeypatch.setenv("XDG_CACHE_HOME", "not/whole")
+    assert kept_folder() is None, "a relative place would be another one in every folder"
+    monkeypatch.setenv("HOME", str(tmp_path))
+    assert kept_folder() == str(tmp_path / ".cache" / "piecewright")
+
+
 def test_without_a_place_for_the_index_everything_is_found_all_the_same(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch, drafted: list[str]
 ) -> None:
@@ -367,6 +448,7 @@ SLOW_SEARCH = """
 import sys, time
 from piecewright.command_line import choices
 from piecewright.command_line.shelves import index_work
+from piecewright.command_line.shelves.kept import Kept, kept_folder
 from piecewright.command_line.main import run
 choices.library_folder = lambda: None
 index_work.os.sched_getaffinity = lambda _: {0, 1, 2}

@@ -121,7 +121,7 @@ def test_a_file_that_cannot_be_given_back_to_its_owner_is_written_where_it_stand
     def refused(*_: object) -> None:
         raise PermissionError(errno.EPERM, "Operation not permitted")
 
-    monkeypatch.setattr("piecewright.command_line.writing.Staged.take_after", refused)
+    monkeypatch.setattr("piecewright.command_line.writing._take_after", refused)
     assert piecewright("fmt", vane).status == 0
     assert vane.stat().st_ino == number and vane.read_text("utf-8") == VANE
     assert os.listdir(tmp_path) == ["vane.block"]

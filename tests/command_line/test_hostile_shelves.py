@@ -112,22 +112,13 @@ def test_a_damaged_manifest_stops_check_and_build(shelf: Path, row: Path, kind: 
     well_told(piecewright("find", "--shelf", shelf), manifest)
 
 
-@pytest.mark.parametrize("command", ["explain", "lint", "lock", "show"])
+@pytest.mark.parametrize("command", ["build", "explain", "lint", "lock", "show"])
 def test_every_command_that_looks_on_the_shelf_says_so(shelf: Path, row: Path, command: str) -> None:
     put(shelf / "shelf.toml", "title = \n")
     ended = piecewright(command, row, "--shelf", shelf)
     well_told(ended, shelf / "shelf.toml")
     assert "manifest-damaged" in ended.err + ended.out
     assert os.listdir(row.parent) == ["row.block"]
-
-
-def test_a_build_is_not_repeated_past_a_manifest_that_was_damaged_since(shelf: Path, row: Path) -> None:
-    build = ("build", row, "--shelf", shelf, "--out", row.parent / "out")
-    put(shelf / "shelf.toml", 'title = "Harbour guild"\n')
-    assert piecewright(*build).status == 0
-    assert "Nothing has changed" in piecewright(*build).out
-    put(shelf / "shelf.toml", 'title = "Harbour guild\n')
-    well_told(piecewright(*build), shelf / "shelf.toml")
 
 
 def test_a_folder_of_blocks_with_a_file_of_one_endless_title_is_searched(shelf: Path, row: Path) -> None:
@@ -217,15 +208,12 @@ def test_pins_that_use_one_another_in_a_ring_or_a_long_row_are_told(shelf: Path,
 
 
 @pytest.mark.parametrize("kind", ["pipe", "link out", "device", "nothing", "folder", "large", "zeros"])
-def test_entries_that_are_no_entries_are_passed_over(row: Path, shelf: Path, cache: Path, kind: str) -> None:
-    build = ("build", row, "--shelf", shelf, "--out", row.parent / "out")
-    assert piecewright(*build).status == 0
+def test_entries_that_are_no_entries_are_passed_over(shelf: Path, cache: Path, kind: str) -> None:
     assert piecewright("find", "--shelf", shelf).status == 0
     entries = sorted(cache.iterdir())
-    assert len(entries) >= 2
+    assert entries
     for entry in entries:
         entry.unlink()
         ODD[kind](entry)
-    again, found = piecewright(*build), piecewright("find", "vane", "--shelf", shelf)
-    assert again.status == 0 and "Nothing has changed" not in again.out
+    found = piecewright("find", "vane", "--shelf", shelf)
     assert found.status == 0 and "Tidewater Vane" in found.out

@@ -74,7 +74,7 @@ def lock(quilt: Path, *options: str, status: int = 0) -> str:
 def built(quilt: Path, where: str) -> dict[str, bytes]:
     """Every file that a build makes."""
     out = quilt.parents[1] / where
-    ended = piecewright("build", quilt, "--shelf", quilt.parents[1] / "shelf", "--out", out, "--no-cache")
+    ended = piecewright("build", quilt, "--shelf", quilt.parents[1] / "shelf", "--out", out)
     assert ended.status == 0, ended
     return {path.name: path.read_bytes() for path in sorted(out.iterdir())}
 
@@ -200,7 +200,7 @@ def test_a_damaged_lock_stops_every_command(quilt: Path, spoil, told: str) -> No
     lock(quilt)
     text = spoil(lock_of(quilt).read_text())
     lock_of(quilt).write_text(text)
-    for command in (["build", quilt, "--no-cache"], ["lock", quilt], ["lock", quilt, "--update", "--yes"]):
+    for command in (["build", quilt], ["lock", quilt], ["lock", quilt, "--update", "--yes"]):
         ended = piecewright(*command, "--shelf", quilt.parents[1] / "shelf")
         assert ended.status == 1 and told in ended.err, ended
     assert lock_of(quilt).read_text() == text
@@ -213,16 +213,3 @@ def test_a_pinned_block_that_drafts_otherwise_is_told(quilt: Path) -> None:
     ended = piecewright("check", quilt, "--format", "short")
     assert ended.status == 0
     assert "warning[lock-drafts-otherwise] `Vane` version 1 drafts otherwise" in ended.out
-
-
-def test_a_build_heeds_a_lock_that_comes_or_goes(quilt: Path, tmp_path: Path) -> None:
-    env = {"PIECEWRIGHT_CACHE": str(tmp_path / "kept")}
-    command = ["build", quilt, "--shelf", quilt.parents[1] / "shelf", "--out", tmp_path / "out"]
-    again = "Nothing has changed"
-    assert piecewright(*command, env=env).status == 0
-    assert again in piecewright(*command, env=env).out
-    lock(quilt)
-    assert again not in piecewright(*command, env=env).out
-    assert again in piecewright(*command, env=env).out
-    lock_of(quilt).unlink()
-    assert again not in piecewright(*command, env=env).out

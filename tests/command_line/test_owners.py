@@ -73,23 +73,6 @@ def test_a_file_that_nobody_knows_is_not_replaced_unsaid(tmp_path: Path) -> None
     assert ended.out.count("does not say") == 1 and unknown.read_bytes().startswith(b"%PDF")
 
 
-def test_a_build_is_not_repeated_over_another_blocks_file(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    monkeypatch.setenv("PIECEWRIGHT_CACHE", str(tmp_path / "kept"))
-    first, second = block(tmp_path, "Ohio Star!", "a.block"), block(tmp_path, "Ohio-star", "b.block")
-    out = tmp_path / "out"
-    for _ in range(2):
-        ended = piecewright("build", first, "--out", out)
-    assert "Nothing has changed" in ended.out
-    (out / "ohio-star-v1.pdf").unlink()
-    piecewright("build", second, "--out", out)
-    kept = (out / "ohio-star-v1.pdf").read_bytes()
-    ended = piecewright("build", first, "--out", out)
-    assert f"ohio-star-{digest('Ohio Star!')}-v1.pdf" in ended.out and "Nothing" not in ended.out
-    assert (out / "ohio-star-v1.pdf").read_bytes() == kept
-
-
 def test_accents_typed_otherwise_make_no_other_title(tmp_path: Path) -> None:
     one, two = (unicodedata.normalize(form, "Étoile à Facettes") for form in ("NFC", "NFD"))
     assert one != two

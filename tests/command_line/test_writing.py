@@ -12,7 +12,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from piecewright.command_line import leftovers, writing
+from piecewright.command_line import writing
 from piecewright.command_line.writing import write_all, write_whole
 
 OLD = b"an older good file"
@@ -26,36 +26,17 @@ def target(tmp_path: Path) -> Path:
     return path
 
 
-def no_link(*_given: object, **_named: object) -> None:
-    """A system on which an open file cannot be named."""
-    raise OSError(errno.EPERM, "Operation not permitted")
-
-
-@pytest.fixture(params=["nameless", "few open", "no link", "hidden"])
-def way(request: pytest.FixtureRequest, monkeypatch: pytest.MonkeyPatch) -> str:
-    """Every way of writing: a file without a name, named at the end or at once, and a hidden one."""
-    if request.param == "few open":
-        monkeypatch.setattr(writing, "OPEN_AT_ONCE", 1)
-    if request.param == "no link":
-        monkeypatch.setattr(writing.os, "link", no_link)
-    if request.param == "hidden":
-        monkeypatch.delattr(os, "O_TMPFILE", raising=False)
-    return str(request.param)
-
-
 def names_in(folder: Path) -> list[str]:
     """Everything in a folder, hidden files too."""
     return sorted(os.listdir(folder))
 
 
-@pytest.mark.usefixtures("way")
 def test_new_bytes_take_the_place_of_the_old(target: Path) -> None:
     write_whole(target, b"new" * 100_000)
     assert target.read_bytes() == b"new" * 100_000
     assert names_in(target.parent) == [target.name]
 
 
-@pytest.mark.usefixtures("way")
 def test_new_file_has_the_users_permissions(tmp_path: Path) -> None:
     before = os.umask(0o027)
     try:
@@ -69,7 +50,6 @@ def test_new_file_has_the_users_permissions(tmp_path: Path) -> None:
     "problem",
     [OSError(errno.ENOSPC, "No space left on device"), KeyboardInterrupt(), SystemExit(143), MemoryError()],
 )
-@pytest.mark.usefixtures("way")
 def test_stop_in_the_middle_leaves_the_old_file_and_nothing_else(
     target: Path, monkeypatch: pytest.MonkeyPatch, problem: BaseException
 ) -> None:
@@ -87,7 +67,6 @@ def test_stop_in_the_middle_leaves_the_old_file_and_nothing_else(
     assert names_in(target.parent) == [target.name]
 
 
-@pytest.mark.usefixtures("way")
 def test_of_several_files_none_is_named_when_a_later_one_fails(target: Path) -> None:
     def made() -> Iterator[tuple[Path, bytes]]:
         yield target, b"new"
@@ -100,7 +79,6 @@ def test_of_several_files_none_is_named_when_a_later_one_fails(target: Path) -> 
     assert names_in(target.parent) == [target.name]
 
 
-@pytest.mark.usefixtures("way")
 def test_several_files_are_all_there_at_the_end(target: Path) -> None:
     files = [(target.with_name(f"page-{number}.svg"), b"%d" % number * 1000) for number in range(4)]
     write_all([*files, (target, b"new")])
@@ -122,50 +100,41 @@ def test_folder_in_the_place_of_the_last_file_stops_before_the_first_is_named(ta
     assert names_in(target.parent) == ["taken.pdf", target.name]
 
 
-@pytest.mark.usefixtures("way")
-def test_what_killed_runs_left_goes_and_what_is_anothers_stays(target: Path) -> None:
-    folder, place = target.parent, leftovers._place()
-    sleeping = subprocess.Popen(["sleep", "60"])
-    ended = subprocess.Popen(["true"])
-    ended.wait()
-    try:
-        since, ours = leftovers._started(sleeping.pid), os.getpid()
-        stays = [
-            f"{place}-{sleeping.pid}-{since}-0",
-            f"{place}-{ours}-{leftovers._started(ours)}-7",
-            f"00000000-{ended.pid}-1-0",
-            f"{place}-{ended.pid}-1",
-            f"{place}-x-1-0",
-            "x",
-        ]
-        goes = [
-            f"{place}-{ended.pid}-1-0",
-            f"{place}-{sleeping.pid}-{since + 1}-0",
-            f"{place}-{'9' * 30}-1-0",
-        ]
-        kept = [f".vane.pdf.piecewright-{each}.part" for each in stays] + [
-            f".vane.{ours}-0.part",
-            f"vane.piecewright-{goes[0]}.part",
-            f".vane.piecewright-{goes[0]}",
-        ]
-        for name in kept + [f".vane.pdf.piecewright-{each}.part" for each in goes]:
-            (folder / name).write_bytes(b"half")
-        old = folder / f".vane.pdf.piecewright-00000000-{ended.pid}-2-0.part"
-        old.write_bytes(b"half")  # of another machine, a week ago
-        os.utime(old, (time.time() - 7 * 86_400,) * 2)
-        linked = folder / f".link.piecewright-{goes[0]}.part"
-        linked.symlink_to(target)
-        within = folder / f".folder.piecewright-{goes[0]}.part"
-        within.mkdir()
+def test_what_killed_runs_left_goes_and_what_is_at_work_stays(target: Path, tmp_path: Path) -> None:
+    def room(name: str, *files: str) -> Path:
+        made = tmp_path / name
+        made.mkdir()
+        for file in files:
+            (made / file).write_bytes(b"half")
+        return made
+
+    room(".piecewright-dead", "vane.pdf", "page-1.svg")
+    os.utime(room(".piecewright-long-dead"), (1, 1))
+    stays = [
+        room(".piecewright-at-work", "vane.pdf"),
+        room(".piecewright-just-begun"),
+        room("piecewright-of-hers", "vane.pdf"),
+        room(".others", "vane.pdf"),
+    ]
+    (tmp_path / ".piecewright-link").symlink_to(stays[-1])
+    (tmp_path / ".piecewright-file").write_bytes(b"hers")
+    stays += [tmp_path / ".piecewright-link", tmp_path / ".piecewright-file", target]
+    with writing._locked(str(stays[0]), wait=False) as locked:
+        assert locked
         write_whole(target, b"new")
-        assert target.read_bytes() == b"new"
-        assert names_in(folder) == sorted([target.name, linked.name, within.name, *kept])
-    finally:
-        sleeping.kill()
-        sleeping.wait()
+    assert target.read_bytes() == b"new"
+    assert names_in(tmp_path) == sorted(path.name for path in stays)
+    assert names_in(stays[0]) == names_in(tmp_path / ".others") == ["vane.pdf"]
 
 
-@pytest.mark.usefixtures("way")
+def test_a_folder_that_another_user_began_stays(target: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    (target.parent / ".piecewright-theirs").mkdir()
+    (target.parent / ".piecewright-theirs" / "vane.pdf").write_bytes(b"half")
+    monkeypatch.setattr(writing.os, "geteuid", lambda: os.getuid() + 1)
+    write_whole(target, b"new")
+    assert names_in(target.parent) == [".piecewright-theirs", target.name]
+
+
 def test_long_names_and_names_in_other_scripts_can_be_written(tmp_path: Path) -> None:
     for name in ("a" * 250 + ".pdf", "中" * 80 + ".pdf"):
         write_whole(tmp_path / name, b"x")
@@ -176,8 +145,6 @@ SLOW_WRITER = """
 import os, sys, time
 from pathlib import Path
 from piecewright.command_line import group as commands, writing
-if sys.argv[2] == "hidden":
-    del os.O_TMPFILE
 real = os.write
 def slow(handle, data):
     done = real(handle, data[:1000])
@@ -195,21 +162,12 @@ sys.exit(run([]))
 
 
 @pytest.mark.parametrize(
-    "how, number, status",
-    [
-        ("nameless", signal.SIGTERM, 143),
-        ("hidden", signal.SIGTERM, 143),
-        ("hidden", signal.SIGINT, 130),
-        ("hidden", signal.SIGHUP, 129),
-        ("nameless", signal.SIGKILL, -9),
-        ("hidden", signal.SIGKILL, -9),
-    ],
+    "number, status",
+    [(signal.SIGTERM, 143), (signal.SIGINT, 130), (signal.SIGHUP, 129), (signal.SIGKILL, -9)],
 )
-def test_process_stopped_in_the_middle_of_a_write(
-    target: Path, tmp_path_factory: pytest.TempPathFactory, how: str, number: int, status: int
-) -> None:
+def test_process_stopped_in_the_middle_of_a_write(target: Path, number: int, status: int) -> None:
     started = Path(f"{target}.started")
-    child = subprocess.Popen([sys.executable, "-c", SLOW_WRITER, str(target), how], stderr=subprocess.PIPE)
+    child = subprocess.Popen([sys.executable, "-c", SLOW_WRITER, str(target)], stderr=subprocess.PIPE)
     for _ in range(2000):
         if started.exists():
             break
@@ -221,7 +179,7 @@ def test_process_stopped_in_the_middle_of_a_write(
     assert b"Traceback" not in said
     assert target.read_bytes() == OLD
     assert [name for name in names_in(target.parent) if not name.startswith(".")] == [target.name]
-    if (how, number) == ("hidden", signal.SIGKILL):
+    if number == signal.SIGKILL:
         assert len(names_in(target.parent)) == 2
         write_whole(target.with_name("next.pdf"), b"x")
         target.with_name("next.pdf").unlink()

@@ -5,8 +5,8 @@ from __future__ import annotations
 import pytest
 from piecewright.cutting.comparison import Comparison, Side, compare
 from piecewright.diagnostics.source import Source
-from piecewright.pipeline import compile_source
 from support.block_files import VANE
+from support.check import compile_source
 from support.library import LibraryShelf, compiled, library_sources
 
 STRIPS = """\

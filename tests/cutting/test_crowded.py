@@ -8,8 +8,7 @@ from piecewright.cutting.templates.crossing import runs_along
 from piecewright.cutting.templates.making import make_templates
 from piecewright.diagnostics.source import Source
 from piecewright.drafting.stroke import doubled_area, stroke_of
-from piecewright.pipeline import compile_source
-from support.check import FILE, HEADER, DictShelf, draft_block
+from support.check import FILE, HEADER, DictShelf, compile_source, draft_block
 
 ISLE = "finished 6in\nseam circle around center radius 1/4in\n"
 BITE = "finished 8in x 3in\ngrid 4 x 3\nseam (0, 1.5) ~~ (0, 1.875) through (1, 1)\n"

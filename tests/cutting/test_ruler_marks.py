@@ -4,8 +4,7 @@ from __future__ import annotations
 
 import pytest
 from piecewright.diagnostics.source import Source
-from piecewright.pipeline import compile_source
-from support.check import DictShelf
+from support.check import DictShelf, compile_source
 
 
 def said_of(cell: str) -> list[tuple[str, str]]:

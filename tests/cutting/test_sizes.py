@@ -13,9 +13,9 @@ from piecewright.diagnostics.source import Source
 from piecewright.language.edits import with_edits
 from piecewright.language.parser import parse
 from piecewright.language.rescale import rescaled
-from piecewright.language.shelf import EmptyShelf
-from piecewright.pipeline import CompiledBlock, compile_source
+from piecewright.pipeline import CompiledBlock
 from support import told
+from support.check import DictShelf, compile_source
 from support.library import LibraryShelf, library_sources
 
 NINE = 'edition 1\nblock "Nine" { finished 9in  grid 3 x 3  alternate plain dark, plain light }\n'
@@ -28,7 +28,7 @@ ARCH = 'edition 1\nblock "Arch" { finished 4in  seam left ~~ top around top-left
 
 
 def one(text: str) -> CompiledBlock:
-    made = compile_source(Source("block.block", text), EmptyShelf())
+    made = compile_source(Source("block.block", text), DictShelf({}))
     assert made.value is not None, made.diagnostics
     return made.value[0]
 

@@ -9,18 +9,10 @@ from pathlib import Path
 
 import piecewright
 import pytest
-from piecewright.command_line.shelves.folders import FolderShelf
-from piecewright.diagnostics.diagnostic import Diagnostic, in_order
-from piecewright.diagnostics.source import Source
-from piecewright.language.decode import read_source
-from piecewright.language.parser import parse
-from piecewright.lint.checks import lint
-from piecewright.lint.linted import Linted
-from piecewright.pipeline import compile_file, compile_source
-from piecewright.sheets.missing_letters import missing_letters
 from piecewright.words.catalogue.codes import catalogue
 from piecewright.words.catalogue.entry import Entry
 from piecewright.words.catalogue.lint import LINT
+from support.said import linted, said_of
 
 HOME = Path(piecewright.__file__).parent
 MAKERS = ("error", "warning", "note", "Diagnostic")
@@ -66,24 +58,6 @@ def codes_in_program() -> set[str]:
     paths = list(HOME.rglob("*.py"))
     assert len(paths) > 50, "the program's own text is there to be read"
     return {code for path in paths if not path.name.startswith("catalogue") for code in codes_in(path)}
-
-
-def said_of(text: str) -> tuple[Diagnostic, ...]:
-    """Everything said of a text that stands alone."""
-    read = read_source("trial.block", text.encode())
-    if read.value is None:
-        return in_order(read.diagnostics)
-    said = read.diagnostics + compile_source(read.value, FolderShelf()).diagnostics
-    return in_order(said + missing_letters(read.value))
-
-
-def linted(text: str) -> tuple[Diagnostic, ...]:
-    """Everything that `lint` says of a text that stands alone and has no error."""
-    source = Source("trial.block", text)
-    made, file = compile_file(source, FolderShelf()), parse(source).value
-    assert made.value is not None and file is not None, made.diagnostics
-    drafts = tuple(each.draft for each in made.value.blocks)
-    return lint(Linted(source, file, drafts, made.value.choices, made.diagnostics))
 
 
 def test_every_code_has_an_entry_and_every_entry_a_code() -> None:

@@ -9,8 +9,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from piecewright.diagnostics.source import Source
 from piecewright.drafting.fingerprint import differ, fingerprint_of
-from piecewright.pipeline import compile_source
 from support.block_files import VANE
+from support.check import compile_source
 from support.library import LibraryShelf, library_sources
 from support.rewriting import rewritten
 

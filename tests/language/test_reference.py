@@ -14,7 +14,6 @@ from piecewright.diagnostics.source import Source
 from piecewright.drafting import counting
 from piecewright.drafting.close_pairs import CROSSINGS_MOST, CURVED_MOST, TOUCHES_MOST
 from piecewright.language import limits
-from piecewright.language.shelf import EmptyShelf
 from piecewright.language.tokens import RESERVED
 from piecewright.measure.tolerance import FAR
 from piecewright.pipeline import compile_file
@@ -54,7 +53,7 @@ BESIDE = DictShelf(
 
 def said_of(text: str) -> tuple[Diagnostic, ...]:
     """All that is said of an example: its blocks stand alone, its quilts are laid out and planned."""
-    made = compile_file(Source("example.block", text), BESIDE if "\nquilt " in text else EmptyShelf())
+    made = compile_file(Source("example.block", text), BESIDE if "\nquilt " in text else DictShelf({}))
     quilts = made.value.quilts if made.value else ()
     return (*made.diagnostics, *(each for quilt in quilts for each in plan_cutting(quilt).diagnostics))
 

@@ -15,9 +15,9 @@ from piecewright.diagnostics.source import Span
 from piecewright.language import tree
 from piecewright.language.automaton import TERMINALS
 from piecewright.language.builder import Builder
-from piecewright.language.phrases import phrase
 from piecewright.language.regenerate import TABLES_FILE, build_lark, grammar_text, tables_text
 from piecewright.language.tokens import OPENERS, RESERVED, Token
+from piecewright.words.messages.expected import phrase
 from support.programs import WHOLE, WHOLE_QUILT, grammar_examples, in_block, in_quilt, parse_text, programs
 
 

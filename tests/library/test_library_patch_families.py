@@ -14,7 +14,7 @@ import pytest
 from piecewright.command_line.shelves.folders import FolderShelf
 from piecewright.drafting.model import Draft, Piece
 from piecewright.language.decode import read_source
-from piecewright.pipeline import compile_source
+from support.check import compile_source
 from support.webster import is_in_webster
 
 LIBRARY: Final = Path(piecewright.library.__file__ or "").parent

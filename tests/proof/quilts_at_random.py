@@ -698,7 +698,7 @@ def build(plans: Sequence[Plan], folder: Path, *options: str) -> None:
     """All quilts of one command."""
     for plan in plans:
         (folder / f"{plan.title.replace(' ', '-')}.quilt").write_text(plan.text)
-    run("build", folder, "--tables", "--no-cache", "--out", folder / "out", *options)
+    run("build", folder, "--tables", "--out", folder / "out", *options)
 
 
 PARTS = ("--format", "pdf,svg", "--parts", "picture,supplies,counts,chart")

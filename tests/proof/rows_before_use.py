@@ -251,7 +251,7 @@ def check_file(quilt: Path, out: Path, *options: str) -> int:
     up."""
     numbers = json.loads(run("explain", quilt, "--format", "json"))["quilts"]
     words = run("explain", quilt)
-    run("build", quilt, "--booklet", "--format", "pdf,html", "--no-cache", "--out", out, *options)
+    run("build", quilt, "--booklet", "--format", "pdf,html", "--out", out, *options)
     books = sorted(out.glob("*.pdf"), key=lambda path: path.stat().st_mtime_ns)
     assert len(books) == len(numbers) == len(list(out.glob("*.html")))
     looked = 0

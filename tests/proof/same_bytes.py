@@ -3,8 +3,8 @@
     python tests/proof/same_bytes.py [COUNT] [ROUNDS] [SEED]
 
 COUNT blocks and quilts, of turned and mirrored units above all, are each made in a process of its own. Then
-one process makes all of them ROUNDS times over, each time in another order: alone, with others in one
-command, and with what was kept of earlier builds. Every file and every word must be as it was.
+one process makes all of them ROUNDS times over, each time in another order: alone, and with others in one
+command. Every file and every word must be as it was.
 """
 
 from __future__ import annotations
@@ -33,7 +33,6 @@ TOGETHER: Final = 4
 
 RULERS: Final = ("1/16in", "1/16in", "1/8in", "1/4in", "0.25cm")
 UNIT_NAMES: Final = ("pair", "fan", "kite")
-OFF: Final = {"PIECEWRIGHT_CACHE": "off"}
 
 CLOTHS: Final = """  fabric indigo shrinks 3%
   fabric rose one way
@@ -127,7 +126,7 @@ def digests(folder: Path, *said: str) -> Made:
     made = {
         path.name: sha256(path.read_bytes()).hexdigest()
         for path in sorted(folder.iterdir())
-        if path.name != "kept" and path.suffix not in (".block", ".quilt")
+        if path.suffix not in (".block", ".quilt")
     }
     return {**made, "said": sha256("\n".join(said).encode()).hexdigest()}
 
@@ -137,12 +136,12 @@ def made_alone(job: Job, env: Mapping[str, str] | None = None) -> Made:
     with TemporaryDirectory() as given:
         folder = Path(given)
         (folder / job.name).write_text(job.text, encoding="utf-8")
-        ended = process(job.command, job.name, *job.options, env={**OFF, **(env or {})}, folder=folder)
+        ended = process(job.command, job.name, *job.options, env=env or {}, folder=folder)
         assert ended.status in (0, 1), ended.err
         return digests(folder, ended.out, ended.err)
 
 
-def made_here(job: Job, others: tuple[Job, ...] = (), kept: Path | None = None) -> Made:
+def made_here(job: Job, others: tuple[Job, ...] = ()) -> Made:
     """What this process makes, with other files in the same command; then only files are told of."""
     with TemporaryDirectory() as given:
         folder, before = Path(given), Path.cwd()
@@ -151,8 +150,7 @@ def made_here(job: Job, others: tuple[Job, ...] = (), kept: Path | None = None) 
         os.chdir(folder)
         try:
             names = [each.name for each in (*others, job)]
-            env = {"PIECEWRIGHT_CACHE": str(kept) if kept else "off"}
-            ended = piecewright(job.command, *names, *job.options, env=env)
+            ended = piecewright(job.command, *names, *job.options)
         finally:
             os.chdir(before)
         return digests(folder, ended.out, ended.err)
@@ -170,20 +168,18 @@ def compared(wanted: Mapping[Job, Made], rounds: int, seed: int) -> tuple[int, l
     """How many builds were held against those made alone, and what was otherwise."""
     chance, builds, wrong = Random(seed), 0, []
     every = list(wanted)
-    with TemporaryDirectory() as kept:
-        for turn in range(rounds):
-            for job in chance.sample(every, len(every)):
-                found = {"alone": (made_here(job), False)}
-                if job.command == "build":
-                    found["kept"] = made_here(job, kept=Path(kept)), turn > 0
-                    alike = [each for each in every if each.options == job.options and each is not job]
-                    others = tuple(chance.sample(alike, min(TOGETHER - 1, len(alike))))
-                    found["together"] = made_here(job, others), True
-                for way, (made, files_only) in found.items():
-                    builds += 1
-                    off = differences(wanted[job], made, files_only=files_only)
-                    if off:
-                        wrong.append(f"{job.name} {way}, round {turn + 1}, {' '.join(job.options)}: {off}")
+    for turn in range(rounds):
+        for job in chance.sample(every, len(every)):
+            found = {"alone": (made_here(job), False)}
+            if job.command == "build":
+                alike = [each for each in every if each.options == job.options and each is not job]
+                others = tuple(chance.sample(alike, min(TOGETHER - 1, len(alike))))
+                found["together"] = made_here(job, others), True
+            for way, (made, files_only) in found.items():
+                builds += 1
+                off = differences(wanted[job], made, files_only=files_only)
+                if off:
+                    wrong.append(f"{job.name} {way}, round {turn + 1}, {' '.join(job.options)}: {off}")
     return builds, wrong
 
 

@@ -103,5 +103,5 @@ def test_the_steps_of_the_librarys_blocks_are_in_one_order_too(tmp_path: Path, w
         f'edition 1\nquilt "Four" {{\n{named}{cloths}\n  set straight 2 across 2 down of 12in {{\n'
         "    row star, paws\n    row cabin, chain\n  }\n  binding 2in in one  backing in two  batting\n}\n"
     )
-    run("build", tmp_path / "four.quilt", "--parts", "steps", "--sew", way, "--out", tmp_path, "--no-cache")
+    run("build", tmp_path / "four.quilt", "--parts", "steps", "--sew", way, "--out", tmp_path)
     assert check_print(printed_lines(next(tmp_path.glob("*.pdf")))) >= 60

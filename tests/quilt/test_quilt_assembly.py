@@ -143,7 +143,7 @@ def test_only_mitred_borders_want_set_in_seams() -> None:
     assert sewn(body).assembly.set_in_seams == 0
     mitred = sewn(f"{body} mitred")
     assert mitred.assembly.set_in_seams == 4 and mitred.assembly.partial_seams == 0
-    assert {(float(at.x), float(at.y)) for at in mitred.assembly.set_in_places} == {
+    assert {(float(at.x), float(at.y)) for step in mitred.assembly.steps for at in step.turns} == {
         (2, 2),
         (10, 2),
         (2, 10),

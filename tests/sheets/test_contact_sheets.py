@@ -8,11 +8,14 @@ from functools import cache
 
 import pytest
 from piecewright.sheets.arrange.options import SheetOptions
-from piecewright.sheets.arrange.style import EDGE, SMALLEST
+from piecewright.sheets.arrange.style import SMALLEST
 from piecewright.sheets.catalogue.contact_sheets import ACROSS, DOWN, contact_sheets
 from piecewright.sheets.page import Document, PathMark, TextMark
 from support.arranged import text_box
 from support.library import library_entries
+
+EDGE = 18.0
+"""Points: a quarter of an inch from the paper's edge, where no printer prints."""
 
 
 @cache

@@ -7,11 +7,11 @@ from collections import Counter
 import pytest
 from piecewright.cutting.plans.plan import plan_cutting
 from piecewright.diagnostics.source import Source
-from piecewright.language.shelf import EmptyShelf
 from piecewright.pipeline import compile_file
 from piecewright.sheets.reports.quilt_csv import quilt_csv
 from piecewright.sheets.reports.quilt_report import quilt_report
 from piecewright.sheets.reports.report import report
+from support.check import DictShelf
 
 HANDED = """\
 edition 1
@@ -36,7 +36,7 @@ WORDS = ("as_drawn", "reversed", "in_all")
 
 @pytest.fixture(scope="module")
 def made():
-    outcome = compile_file(Source("tide.quilt", HANDED), EmptyShelf())
+    outcome = compile_file(Source("tide.quilt", HANDED), DictShelf({}))
     assert outcome.value is not None, outcome.diagnostics
     return outcome.value
 

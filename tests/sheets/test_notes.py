@@ -6,7 +6,6 @@ import pytest
 from piecewright.cutting.plans.plan import plan_cutting
 from piecewright.diagnostics.source import Source
 from piecewright.language.limits import NOTE_LETTERS
-from piecewright.language.shelf import EmptyShelf
 from piecewright.pipeline import compile_file
 from piecewright.sheets.arrange.block_sheets import arrange_block
 from piecewright.sheets.arrange.options import SheetOptions
@@ -15,6 +14,7 @@ from piecewright.sheets.booklet.setting.set_pages import set_book
 from piecewright.sheets.page import Document, TextMark
 from piecewright.sheets.quilts.sheets import arrange_quilt
 from support.arranged import extent
+from support.check import DictShelf
 
 SHORT = "Press towards the dark side."
 LONG = " ".join(f"{number} pins;" for number in range(1, 250))[:NOTE_LETTERS].rstrip()
@@ -41,7 +41,7 @@ quilt "Tide Table" {{
 
 
 def made(*notes: str):
-    outcome = compile_file(Source("tide.quilt", text(*notes)), EmptyShelf())
+    outcome = compile_file(Source("tide.quilt", text(*notes)), DictShelf({}))
     assert outcome.value is not None, outcome.diagnostics
     return outcome.value
 

@@ -7,12 +7,13 @@ from fractions import Fraction
 
 from piecewright.diagnostics.diagnostic import Diagnostic, Outcome, in_order
 from piecewright.diagnostics.source import Source
-from piecewright.drafting.draft import draft_file
+from piecewright.drafting.draft import Drafter
 from piecewright.drafting.model import Draft, Piece
 from piecewright.language.decode import read_source
 from piecewright.language.parser import parse
-from piecewright.language.shelf import ShelfBlock
+from piecewright.language.shelf import Shelf, ShelfBlock
 from piecewright.language.tree import Also, Block
+from piecewright.pipeline import CompiledBlock, compile_file
 
 FILE = "block.block"
 """The name that the text under test is read by."""
@@ -59,9 +60,16 @@ def draft_text(text: str, **other_files: str) -> Outcome[tuple[Draft, ...]]:
         return Outcome(None, in_order(parsed.diagnostics))
     shelf = DictShelf({f"{name}.block": other for name, other in other_files.items()})
     shelf.blocks += [ShelfBlock(block, read.value, "beside") for block in parsed.value.blocks]
-    drafted = draft_file(read.value, parsed.value, shelf, parsed.diagnostics)
-    outcome = Outcome(drafted.value, in_order(parsed.diagnostics + drafted.diagnostics))
+    drafter = Drafter(read.value, parsed.value, shelf)
+    drafts = (*drafter.draft_blocks(parsed.value, parsed.diagnostics), *drafter.from_elsewhere)
+    outcome = Outcome(drafts, in_order([*parsed.diagnostics, *drafter.diagnostics]))
     return Outcome(None, outcome.diagnostics) if outcome.failed else outcome
+
+
+def compile_source(source: Source, shelf: Shelf) -> Outcome[tuple[CompiledBlock, ...]]:
+    """The blocks of a file, compiled."""
+    made = compile_file(source, shelf)
+    return Outcome(made.value.blocks if made.value else None, made.diagnostics)
 
 
 def clean_drafts(text: str, **other_files: str) -> tuple[Draft, ...]:

@@ -10,9 +10,10 @@ from piecewright.diagnostics.diagnostic import Outcome
 from piecewright.diagnostics.source import Source
 from piecewright.drafting.model import Draft
 from piecewright.language.shelf import ShelfBlock
-from piecewright.pipeline import CompiledBlock, compile_source
+from piecewright.pipeline import CompiledBlock
 from piecewright.sheets.block_facts import facts_of
 from piecewright.sheets.catalogue.entries import Entry
+from support.check import compile_source
 
 
 @lru_cache(maxsize=1)

@@ -15,7 +15,8 @@ from random import Random
 
 from piecewright.diagnostics.diagnostic import Outcome, Severity
 from piecewright.diagnostics.source import Source
-from piecewright.pipeline import CompiledBlock, compile_source
+from piecewright.pipeline import CompiledBlock
+from support.check import compile_source
 
 from .check import DictShelf
 

@@ -13,7 +13,6 @@ from piecewright.quilt.assembly_model import QuiltAssembly
 from piecewright.quilt.model import Quilt
 from piecewright.quilt.on_papers import cut_for_papers, papers_of
 from piecewright.sewing.foundations.foundation_model import Foundations
-from piecewright.sheets.arrange.block_sheets import block_leaves
 from piecewright.sheets.arrange.options import SheetOptions
 from piecewright.sheets.booklet.quilt_book import QuiltBook, WayFor
 
@@ -51,4 +50,4 @@ def book_maker(quilt: Quilt, way_for: WayFor) -> QuiltBook:
     """What makes its booklet, the plan cut as the blocks are sewn."""
     papers = papers_in(quilt, lambda block: way_for(block) == "foundation")
     cut = cut_for_papers(quilt, papers)
-    return QuiltBook(cut, plan_of(cut), assembled(quilt), SheetOptions(), way_for, block_leaves, papers)
+    return QuiltBook(cut, plan_of(cut), assembled(quilt), SheetOptions(), way_for, papers)

@@ -27,13 +27,10 @@ from ..choices import (
     shelf_option,
 )
 from ..compiling import Compiled, compile_input
-from ..console import CLEAN, Progress, Voice, complain
-from ..drawn_files import Job, block_files, left_over, quilt_files, recorded
+from ..console import CLEAN, Progress, complain, say, show_diagnostics
+from ..drawn_files import Job, block_files, left_over, quilt_files
 from ..failures import OwnMistake, Refused
 from ..inputs import inputs_of
-from ..keeping.again import Record
-from ..keeping.kept import Kept, open_kept
-from ..keeping.kept_sheets import KeptSheets
 from ..quilts import PARTS as QUILT_PARTS
 
 FORMATS: Final = ("pdf", "png", "svg", HTML)
@@ -133,13 +130,11 @@ class MarkChoice(LengthChoice):
 @dpi_option(300)
 @block_option
 @shelf_option
-@click.option("--no-cache", is_flag=True, help="Make everything anew, whatever was kept of earlier builds.")
 def build(
     files: Sequence[str], formats: tuple[tuple[str, ...], ...], paper: Any, kind: Any, lines: Any,
     measured: tuple[str, Fraction] | None, parts: tuple[tuple[str, ...], ...], tables: bool, blocks_too:
     bool, booklet: bool, ways: tuple[tuple[str, str], ...], ruler: Fraction, margin: tuple[Fraction,
     Fraction] | None, buy: Any, out: str, dpi: int, titles: tuple[str, ...], shelves: tuple[str, ...],
-    no_cache: bool,
 ) -> int:  # fmt: skip
     """Make the sheets of every block or quilt in FILE.
 
@@ -150,15 +145,11 @@ def build(
 
     A FOLDER stands for every .block and .quilt file in it, and '-' for standard input. A file with an error
     makes no sheets; other files still do. An older sheet stays as it is until the new one is complete.
-
-    What was made is kept in a folder of yours, so that only what changed is made again. The folder may be
-    deleted at any time; PIECEWRIGHT_CACHE names another one, or is 'off'.
     """
     from ...sheets.arrange.options import SheetOptions
 
     options = SheetOptions(paper=paper, kind=kind, lines=lines, measured=square_measured(measured))
-    kept, record = None if no_cache else open_kept(), Record()
-    inputs = inputs_of(files, record)
+    inputs = inputs_of(files)
     booklets, cutting = Booklets(booklet, ways), cutting_of(ruler, margin, buy)
     if booklet or parts:
         cutting = replace(cutting, on_paper=booklets.on_paper)
@@ -173,30 +164,27 @@ def build(
         blocks_too,
         booklets,
         cutting,
-        KeptSheets(kept),
-        record,
-        Voice(record),
         Progress(len(inputs)),
     )
     refuse_html(job.formats, job.booklets)
     refuse_ways(job.booklets, job.parts)
-    shelf = open_shelf(shelves, record)
+    shelf = open_shelf(shelves)
     for given in inputs:
         job.progress.next_file()
         job.progress.doing(f"{given.name}: drafting")
         try:
-            build_file(job, compile_input(given, shelf, job.cutting, record))
+            build_file(job, compile_input(given, shelf, job.cutting))
         except OwnMistake as problem:
             job.tally.own_mistakes += 1
             job.progress.clear()
             complain(str(problem))
         finally:
             job.progress.clear()
-    return finish(job, kept)
+    return finish(job)
 
 
-def finish(job: Job, kept: Kept | None) -> int:
-    """The exit status, when the last is said and the build is kept for the next time."""
+def finish(job: Job) -> int:
+    """The exit status, when the last is said."""
     if job.tally.status() == CLEAN:
         job.choice.refuse_unmet()
         job.booklets.refuse_unmet()
@@ -208,11 +196,7 @@ def finish(job: Job, kept: Kept | None) -> int:
                 f"--parts: a block has {', '.join(BLOCK_PARTS)}; only for quilts are {', '.join(only)}."
             )
     if job.tally.errors or job.tally.warnings or job.tally.notes:
-        job.voice.tell(job.tally.summary())
-    if job.sheets.told():
-        click.echo(job.sheets.told())
-    if kept and job.tally.status() == CLEAN:
-        job.record.keep(kept, click.get_current_context().obj)
+        click.echo(job.tally.summary(), err=True)
     return job.tally.status()
 
 
@@ -246,7 +230,7 @@ def build_file(job: Job, compiled: Compiled) -> None:
     """The sheets of one compiled file, and what there is to say about it."""
     job.tally.add(compiled.diagnostics)
     job.progress.clear()
-    job.voice.diagnostics(compiled.diagnostics, compiled.sources)
+    show_diagnostics(compiled.diagnostics, compiled.sources, err=True)
     quilts = () if job.choice.given else compiled.planned
     blocks = [] if quilts and not job.blocks_too else job.choice.choose(compiled.own_blocks)
     if not quilts and not blocks:
@@ -256,15 +240,14 @@ def build_file(job: Job, compiled: Compiled) -> None:
         quilt_files(job, compiled.name, quilts, lines), block_files(job, compiled.name, blocks, lines)
     )
     try:
-        paths = write_files(job.folder, recorded(job, files))
+        paths = write_files(job.folder, files)
     except Refused as refused:
         job.progress.clear()
         job.tally.add_to_last((refused.said,))
-        job.voice.diagnostics((refused.said,), compiled.sources)
+        show_diagnostics((refused.said,), compiled.sources, err=True)
         return
     job.progress.clear()
     for line in lines:
-        job.voice.say(line)
+        say(line)
     for left in left_over(paths):
-        job.record.stop()
         complain(f"{left}: This is left from an earlier build that had more pages.")

@@ -68,8 +68,8 @@ def catalogue(
     The HTML page needs no network and no other file: open it, and search by name, family and more. The PDF
     has twenty pictures a page, and a list of every name with the pages it is on.
     """
-    from ..keeping.kept import open_kept
     from ..shelves.indexing import index_shelves
+    from ..shelves.kept import open_kept
 
     shelf = open_shelf(shelves)
     indexed = index_shelves(shelf, open_kept())

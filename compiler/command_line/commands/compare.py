@@ -13,7 +13,7 @@ import click
 
 from ...diagnostics.diagnostic import Diagnostic
 from ...diagnostics.source import Source
-from ...diagnostics.visible import visible
+from ...diagnostics.visible import accents_joined, visible
 from ...words.phrases import one_of
 from ..blocks import named, write_files
 from ..choices import LengthChoice, ListChoice, dpi_option, each_once, open_shelf, out_option, shelf_option
@@ -22,7 +22,7 @@ from ..failures import own_mistakes
 from ..inputs import Input, inputs_of, one_input
 from ..naming import Names
 from ..rewriting import read_text
-from ..shelves.folders import FolderShelf, joined
+from ..shelves.folders import FolderShelf
 from ..shelves.locking import open_lock
 from .show import FORMATS, Drawing, pictures_of, refuse_out_of_bounds
 
@@ -251,7 +251,7 @@ class _Run:
         if os.path.exists(name) or not found or not version.isdecimal():
             return self._compiled(one_input(name))
         self.shelf.forget()
-        called = self.shelf.find(joined(title), "")
+        called = self.shelf.find(accents_joined(title), "")
         wanted = [each for each in called if each.version == int(version)]
         if not wanted:
             known = one_of([str(each) for each in sorted({each.version for each in called})], "and")

@@ -7,11 +7,11 @@ from typing import TYPE_CHECKING, Any, Final
 
 import click
 
+from ...diagnostics.visible import accents_joined
 from ...words.phrases import count_of
 from ..choices import ListChoice, open_shelf, shelf_option
 from ..console import CLEAN, COMPLAINED, complain, say, show_diagnostics
 from ..ranges import ANGLES, COUNTS, SIZES, GridChoice
-from ..shelves.folders import joined
 
 if TYPE_CHECKING:
     from ...sheets.finding import Wanted
@@ -104,13 +104,13 @@ def wanted_of(words: Sequence[str], conditions: dict[str, Any]) -> Wanted:
     from ...sheets.finding import Wanted
 
     given = {name: value for name, value in conditions.items() if value is not None}
-    return Wanted(tuple(map(joined, words)), **given)
+    return Wanted(tuple(map(accents_joined, words)), **given)
 
 
 def open_index(shelves: tuple[str, ...]) -> Indexed:
     """Everything on the shelves given, on those of the environment, and in the library."""
-    from ..keeping.kept import open_kept
     from ..shelves.indexing import index_shelves
+    from ..shelves.kept import open_kept
 
     return index_shelves(open_shelf(shelves), open_kept())
 

@@ -188,5 +188,5 @@ class _Run:
         elif self.form == "people":
             if self.mended:
                 say(f"{count_of(self.mended, 'place')} mended.")
-            say(self.tally.summary().replace("No mistakes", "Nothing to better"))
+            say(self.tally.summary("habits"))
         return self.tally.status(strict=True)

@@ -104,8 +104,9 @@ class _Run:
         if kept.value is None:
             self._tell(kept.diagnostics, given)
             return
-        from ...drafting.pinned import changes, lock_disagrees
+        from ...drafting.pinned import changes
         from ...language.lock import with_old_fingerprints
+        from ...words.messages.locks import lock_disagrees
 
         after = with_old_fingerprints(kept.value.lock, old)
         if update:
@@ -120,7 +121,8 @@ class _Run:
             say(f"{visible(name)}: the shelves of today have not all that is pinned.")
             return
         shelved = changes(after, now.value.lock)
-        self._tell([lock_disagrees(name, each) for each in shelved if each.disagrees], given)
+        pins = [each.old for each in shelved if each.disagrees]
+        self._tell([lock_disagrees(name, pin.title, pin.version) for pin in pins if pin], given)
         if shelved:
             say(f"The shelves have otherwise than {visible(name)}:")
             _list(_told(shelved, kept.value, now.value))
@@ -151,7 +153,9 @@ class _Run:
         else:
             self._write(name, after)
             say(f"Brought {visible(name)} up to its file{':' if changed else '.'}")
-        _list(each.told for each in changed)
+        from ...words.messages.locks import change_text
+
+        _list(map(change_text, changed))
 
     def _update(
         self, name: str, changed: Sequence[Change], told: Sequence[str], now: Lock, yes: bool
@@ -206,10 +210,11 @@ def _told(changed: Iterable[Change], old: _Pinned, new: _Pinned) -> list[str]:
     """Every change in words; where outlines change, with what becomes of each template."""
     from ...cutting.comparison import Side, compare
     from ...sheets.reports.comparison_report import verdict_lines
+    from ...words.messages.locks import change_text
 
     lines: list[str] = []
     for each in changed:
-        lines.append(each.told)
+        lines.append(change_text(each))
         before = old.blocks.get(each.old.text) if each.old else None
         after = new.blocks.get(each.new.text) if each.new else None
         if each.redraws and before and after:

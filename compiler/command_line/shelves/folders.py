@@ -15,6 +15,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
 from ...diagnostics.source import Source
+from ...diagnostics.visible import accents_joined
 from ..reading import plain_bytes
 from .listing import DEEPEST, names_in
 
@@ -22,7 +23,6 @@ if TYPE_CHECKING:
     from ...diagnostics.diagnostic import Diagnostic
     from ...language import tree
     from ...language.shelf import ShelfBlock
-    from ..keeping.again import Record
 
 LIBRARY_LABEL: Final = "library"
 LIBRARY: Final = "<library>"  # what places in the library that ships begin with
@@ -68,15 +68,12 @@ class Index:
 class FolderShelf:
     """Finds blocks in real folders. One may serve a whole run: `forget` lets go what one file needed."""
 
-    def __init__(
-        self, folders: Iterable[Path] = (), *, library: Path | None = None, record: Record | None = None
-    ) -> None:
+    def __init__(self, folders: Iterable[Path] = (), *, library: Path | None = None) -> None:
         self._given = tuple(Folder("shelf", path, str(path), True) for path in folders)
         self._library = (Folder(LIBRARY_LABEL, library, LIBRARY, True),) if library else ()
         self._indexes: dict[Folder, Index] = {}
         self._parsed: dict[str, Parsed] = {}
         self._homes: dict[str, tuple[Folder, Path]] = {}
-        self._record = record
         self._anyway = False
 
     @classmethod
@@ -163,22 +160,12 @@ class FolderShelf:
         if index is None:
             index = Index()
             depth = DEEPEST if folder.deep else 0
-            paths = block_files(folder.path, depth, anyway=self._anyway)
-            if self._record and folder.label != LIBRARY_LABEL:
-                self._record.looked(str(folder.path), depth, [str(path) for path in paths])
-            for path in paths:
-                data = self._bytes(path, folder)
+            for path in block_files(folder.path, depth, anyway=self._anyway):
+                data = bytes_of(path)
                 if data is not None:
                     _add_titles(index, path, data)
             self._indexes[folder] = index
         return index
-
-    def _bytes(self, path: Path, folder: Folder) -> bytes | None:
-        """The file's bytes, noted in the record; what ships with the program counts as part of it."""
-        data = bytes_of(path)
-        if self._record and folder.label != LIBRARY_LABEL:
-            self._record.read(str(path), data)
-        return data
 
     # ---- files --------------------------------------------------------------------------------------------
 
@@ -195,7 +182,7 @@ class FolderShelf:
         """The file's blocks; None where it cannot be read at all."""
         name = shown_path(path, folder)
         if name not in self._parsed:
-            data = self._bytes(path, folder)
+            data = bytes_of(path)
             if data is None:
                 return None
             self._homes[name] = (folder, path)
@@ -253,16 +240,7 @@ def uses_shown(text: str) -> list[str]:
 
 def unescaped(text: str) -> str:
     """A title as it reads: a backslash takes the next letter as it is, and accents join their letters."""
-    return joined(re.sub(r"\\(.)", r"\1", text) if "\\" in text else text)
-
-
-def joined(text: str) -> str:
-    """The text with accents joined to their letters (Unicode's form C), as titles are read in a file."""
-    if text.isascii():
-        return text
-    from unicodedata import normalize
-
-    return normalize("NFC", text)
+    return accents_joined(re.sub(r"\\(.)", r"\1", text) if "\\" in text else text)
 
 
 def _parse_bytes(name: str, data: bytes) -> Parsed:

@@ -20,6 +20,7 @@ from ...diagnostics.source import Source
 from ...drafting.model import Draft
 from ...pipeline import draft_source
 from ...sheets.block_facts import facts_of, record_of
+from ...words.messages import machine
 from ..failures import MachineFailed, mistake_text
 from .folders import Folder, FolderShelf
 
@@ -80,10 +81,7 @@ def _spread(work: Work[Made], shelves: Sequence[Folder], tasks: Sequence[Task]) 
             for made in pool.map(_batch_elsewhere, [work] * count, [tuple(shelves)] * count, batches):
                 yield from made
         except BrokenProcessPool as problem:
-            raise MachineFailed(
-                "A process at work on the shelves was ended from outside, perhaps for want "
-                "of memory. Try again, or with fewer shelves."
-            ) from problem
+            raise MachineFailed(machine.worker_ended()) from problem
         except BaseException:  # we are to end: nobody waits for what the others are at
             for worker in multiprocessing.active_children():
                 worker.kill()
@@ -148,13 +146,13 @@ def _record(shelf: FolderShelf, task: Task) -> Record:
             return _worked_out(shelf, task)
     except TookTooLong:
         shelf.forget()
-        return _failed(1, f"It takes more than {SLOWEST:.0f} seconds to draft.")
+        return _failed(1, machine.too_slow(SLOWEST))
 
 
 def _worked_out(shelf: FolderShelf, task: Task) -> Record:
     parsed = shelf.own_file(Path(task.path), task.shelf)
     if parsed is None:
-        return _failed(1, "It cannot be read.")
+        return _failed(1, machine.not_read())
     errors = [each for each in parsed.diagnostics if each.severity is Severity.ERROR]
     if errors:
         return _failed(parsed.source.place(errors[0].primary.span.start)[0], errors[0].message)

@@ -1,7 +1,7 @@
 """What is on the shelves: the facts of every block, worked out once and kept by content.
 
 A file's facts follow from its own bytes and those of every file that it may use a block of. They are kept
-under the digest of all these, one entry a shelf, so nothing that changed is ever taken from the index,
+under the digest of all these, one entry a file, so nothing that changed is ever taken from what was kept,
 whatever its time says; an entry that is damaged, or gone, is made anew (see `kept`). Nothing is written on a
 shelf.
 """
@@ -10,18 +10,17 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
-from json import dumps, loads
 from os.path import islink, realpath
-from typing import Any, Final
+from typing import Final
 
-from ...diagnostics.diagnostic import Diagnostic, Severity, warning
-from ...diagnostics.source import Source, Span
+from ...diagnostics.diagnostic import Diagnostic, Severity
+from ...diagnostics.source import Source
 from ...sheets.block_facts import BlockFacts, facts_from
+from ...words.messages.shelves import on_shelf_twice
 from ..console import Progress
-from ..keeping.digests import digest_of, program_digest
-from ..keeping.kept import Kept
 from .folders import Folder, FolderShelf, bytes_of, names_shown, uses_shown
 from .index_work import Fault, Record, Task, index_records
+from .kept import Kept, digest_of
 from .listing import DEEPEST, MANIFEST, names_in
 from .manifest import read_manifest
 
@@ -62,20 +61,21 @@ class _File:
     uses: tuple[str, ...]
 
 
-def index_shelves(shelf: FolderShelf, kept: Kept | None) -> Indexed:
+def index_shelves(shelf: FolderShelf, kept: Kept) -> Indexed:
     """Every block on the shelves; only what changed since the last time is drafted."""
     indexed = Indexed()
-    entries = {each: _Entry(each, kept) for each in shelf.shelves}
-    files = list(_read(shelf.shelves, entries))
-    keys = _Keys(files)
-    wanted = {file: keys.key(file) for file in files}
-    missing = [file for file, key in wanted.items() if entries[file.shelf].find(key) is None]
-    _make(shelf, missing, wanted, entries)
+    files = list(_read(shelf.shelves))
+    causes = _Causes(files)
+    records = {file: kept.find(causes.of(file)) for file in files}
+    missing = [file for file, record in records.items() if record is None]
+    for file, record in zip(missing, _made(shelf, missing), strict=True):
+        records[file] = record
+        kept.keep(causes.of(file), record)
+    if missing:
+        kept.drop_oldest()
     for each in shelf.shelves:
-        title = _opened(indexed, each)
-        own = [file for file in files if file.shelf == each]
-        _gather(indexed, own, title, entries[each], wanted)
-        entries[each].keep({wanted[file] for file in own}, {file.digest for file in own})
+        own = {file: record for file, record in records.items() if file.shelf == each}
+        _gather(indexed, own, _opened(indexed, each))
     return indexed
 
 
@@ -91,7 +91,7 @@ def _opened(indexed: Indexed, shelf: Folder) -> str:
     return manifest.title or shelf.shown
 
 
-def _read(shelves: Sequence[Folder], entries: dict[Folder, _Entry]) -> Iterator[_File]:
+def _read(shelves: Sequence[Folder]) -> Iterator[_File]:
     """Every file of every shelf, once, with what its text shows."""
     seen: set[str] = set()
     for shelf in shelves:
@@ -102,23 +102,24 @@ def _read(shelves: Sequence[Folder], entries: dict[Folder, _Entry]) -> Iterator[
             data = None if real in seen else bytes_of(path)
             seen.add(real)
             if data is not None:
-                digest = digest_of(data)
-                names, uses = entries[shelf].shown(digest, data)
-                yield _File(path, shelf.shown + within, shelf, digest, tuple(names), tuple(uses))
+                text = data.decode("utf-8", "replace")
+                titles, aliases = names_shown(text)
+                names, uses = (*titles, *aliases), tuple(uses_shown(text))
+                yield _File(path, shelf.shown + within, shelf, digest_of(data), names, uses)
 
 
-class _Keys:
-    """The key of a file's facts: what follows from its bytes and from those of all it may use."""
+class _Causes:
+    """What a file's facts follow from: its bytes and those of all it may use."""
 
     def __init__(self, files: Sequence[_File]) -> None:
         self._bearing: dict[str, list[_File]] = {}
-        self._all = digest_of("".join(file.digest for file in files).encode())
+        self._all = digest_of(*(file.digest for file in files))
         for file in files:
             for name in dict.fromkeys(file.names):
                 self._bearing.setdefault(name, []).append(file)
 
-    def key(self, file: _File) -> str:
-        """The key: every file that may be used, and what for, told in the order in which it is met."""
+    def of(self, file: _File) -> list[str]:
+        """Every file that may be used, and what for, told in the order in which it is met."""
         told = [file.shown]
         met = {file: None}
         queue = [file]
@@ -127,86 +128,31 @@ class _Keys:
             for title in each.uses:
                 bearing = self._bearing.get(title, [])
                 nearest = sorted(bearing, key=lambda other: (other != each, other.shelf != each.shelf))
-                told += [title, *(other.digest for other in nearest)]
+                told += [title, *(f"{other.digest} {other.shown}" for other in nearest)]
                 queue += [other for other in nearest if other not in met]
                 met.update(dict.fromkeys(nearest))
             if len(met) > MOST_USED:
                 told.append(self._all)
                 break
-        return digest_of("\0".join(told).encode("utf-8", "surrogatepass"))
+        return told
 
 
-class _Entry:
-    """What is kept of one shelf."""
-
-    def __init__(self, shelf: Folder, kept: Kept | None) -> None:
-        self._kept = kept
-        self._shown: dict[str, list[list[str]]] = {}
-        self._records: dict[str, Record] = {}
-        self._changed = False
-        if kept is None:
-            return
-        try:
-            words = f"shelf {program_digest()} {realpath(shelf.path)}"
-            self._key = digest_of(words.encode("utf-8", "surrogatepass"))
-            data = kept.find(self._key)
-            told: Any = loads(data) if data is not None else [{}, {}]
-            self._shown, self._records = told
-        except (OSError, ValueError, TypeError):
-            self._shown, self._records = {}, {}
-
-    def shown(self, digest: str, data: bytes) -> list[list[str]]:
-        """The names that a file bears and uses."""
-        if digest not in self._shown:
-            text = data.decode("utf-8", "replace")
-            titles, aliases = names_shown(text)
-            self._shown[digest] = [[*titles, *aliases], uses_shown(text)]
-            self._changed = True
-        return self._shown[digest]
-
-    def find(self, key: str) -> Record | None:
-        """What is kept under a key."""
-        return self._records.get(key)
-
-    def add(self, key: str, record: Record) -> None:
-        """One file's record, made anew."""
-        self._records[key] = record
-        self._changed = True
-
-    def keep(self, keys: set[str], digests: set[str]) -> None:
-        """Keeps what the shelf has now, where that is not what was kept before."""
-        if self._kept is None or not (self._changed or len(keys) < len(self._records)):
-            return
-        records = {key: record for key, record in self._records.items() if key in keys}
-        shown = {digest: names for digest, names in self._shown.items() if digest in digests}
-        self._kept.keep(self._key, dumps([shown, records]).encode("utf-8", "surrogatepass"))
-
-
-def _make(
-    shelf: FolderShelf, missing: Sequence[_File], keys: dict[_File, str], entries: dict[Folder, _Entry]
-) -> None:
-    """Works out the facts of files that the index does not know, on every core."""
-    if not missing:
-        return
+def _made(shelf: FolderShelf, missing: Sequence[_File]) -> Iterator[Record]:
+    """The facts of files of which nothing is kept, worked out on every core."""
     progress = Progress(1)
     tasks = [Task(file.shelf, file.path) for file in missing]
     try:
         for number, record in enumerate(index_records(shelf.shelves, tasks), 1):
             progress.doing(f"indexing: {number:,} of {len(missing):,} files")
-            file = missing[number - 1]
-            entries[file.shelf].add(keys[file], record)
+            yield record
     finally:
         progress.clear()
 
 
-def _gather(
-    indexed: Indexed, files: Sequence[_File], title: str, entry: _Entry, keys: dict[_File, str]
-) -> None:
+def _gather(indexed: Indexed, records: dict[_File, Record], title: str) -> None:
     """One shelf's blocks, and those that stand there twice."""
     standing: dict[tuple[str, int], Shelved] = {}
-    for file in files:
-        record = entry.find(keys[file])
-        assert record is not None, f"{file.path} was not indexed"
+    for file, record in records.items():
         if record["fault"]:
             indexed.faults.append(Fault(file.shown, *record["fault"]))
         for line, told in record["blocks"]:
@@ -214,19 +160,12 @@ def _gather(
             indexed.blocks.append(made)
             first = standing.setdefault((made.facts.title, made.facts.version), made)
             if first is not made and first.file != file.shown:
-                indexed.diagnostics.append(on_shelf_twice(first, made))
+                indexed.diagnostics.append(_twice(first, made))
 
 
-def on_shelf_twice(first: Shelved, second: Shelved) -> Diagnostic:
-    """Two files of a shelf hold a block of one title and version."""
+def _twice(first: Shelved, second: Shelved) -> Diagnostic:
     facts = second.facts
-    message = f"`{facts.title}` version {facts.version} stands on this shelf already, in `{first.file}`."
-    return warning(
-        "block-on-shelf-twice",
-        message,
-        Span(second.file, 0, 0),
-        help="Give one of them another version, or take it off the shelf.",
-    )
+    return on_shelf_twice(second.file, facts.title, facts.version, first.file)
 
 
 def is_error(diagnostics: Sequence[Diagnostic]) -> bool:

@@ -19,7 +19,7 @@ class ShelfDamaged(Exception):
     """A shelf's manifest cannot be read, so nobody knows what is on the shelf: as told in `said`."""
 
     def __init__(self, said: tuple[Diagnostic, ...], source: Source) -> None:
-        super().__init__(said[0].message)
+        super().__init__(said[0].code)
         self.said, self.source = said, source
 
 

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
-from ...diagnostics.diagnostic import Diagnostic, Outcome, error
+from ...diagnostics.diagnostic import Diagnostic, Outcome
 from ...diagnostics.source import Source, Span
 from ..reading import plain_bytes
 from .folders import FolderShelf
@@ -17,7 +17,6 @@ if TYPE_CHECKING:
     from ...language.shelf import Shelf, ShelfBlock
     from ...pipeline import Compilation
     from ..inputs import Input
-    from ..keeping.again import Record
 
 ENDING: Final = ".lock"
 LARGEST: Final = 8_000_000  # bytes: as a block file; a lock of a hundred blocks has some hundred thousand
@@ -47,27 +46,22 @@ def lock_name(file: str) -> str:
     return file + ENDING
 
 
-def open_lock(given: Input, shelf: FolderShelf, record: Record | None = None) -> Outcome[Locked]:
+def open_lock(given: Input, shelf: FolderShelf) -> Outcome[Locked]:
     """The shelf behind the lock beside a file; the shelf alone where there is no lock."""
     plain = Outcome(Locked(shelf, {}))
     name = lock_name(given.name)
-    if given.path is None:
-        return plain
-    if not os.path.lexists(name):
-        if record:
-            record.missed(name)
+    if given.path is None or not os.path.lexists(name):
         return plain
     from ...language.lock import LockedShelf, pinned_blocks
-    from ...language.lock_file import lock_damaged, read_lock
+    from ...language.lock_file import read_lock
+    from ...words.messages import locks as complain
 
     try:
         data = plain_bytes(name, LARGEST)
     except OSError as problem:
-        return Outcome(None, (lock_unreadable(name, problem.strerror or "it cannot be opened"),))
-    if record:
-        record.read(name, data)
+        return Outcome(None, (complain.lock_unreadable(name, problem.strerror or ""),))
     if len(data) > LARGEST:
-        return Outcome(None, (lock_damaged(name, "it is larger than any"),))
+        return Outcome(None, (complain.lock_too_large(name),))
     lock = read_lock(name, data)
     blocks = lock.then(lambda read: pinned_blocks(name, read))
     if lock.value is None or blocks.value is None:
@@ -87,13 +81,3 @@ def fingerprints_of(made: Compilation) -> dict[Span, str]:
 
     drafts = [each.draft for each in made.blocks]
     return {draft.origin: fingerprint_of(draft) for draft in drafts if draft.origin is not None}
-
-
-def lock_unreadable(name: str, reason: str) -> Diagnostic:
-    """The system will not let us read a lock."""
-    return error(
-        "lock-unreadable",
-        f"The lock file cannot be read: {reason}.",
-        Span(name, 0, 0),
-        help="Look at its permissions: without it other blocks may be taken than were pinned.",
-    )

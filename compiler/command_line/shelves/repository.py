@@ -20,7 +20,7 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 from typing import Final
 
-from ...diagnostics.visible import visible
+from ...words.messages import revisions as told_of
 from ..failures import MachineFailed
 from ..reading import plain_bytes
 
@@ -86,10 +86,7 @@ class Reader:
                     preexec_fn=_bounded if os.name == "posix" else None,
                 )
             except subprocess.TimeoutExpired as problem:
-                raise MachineFailed(
-                    f"git: It took more than {PATIENCE:.0f} seconds to look up a revision; "
-                    "the repository may be damaged."
-                ) from problem
+                raise MachineFailed(told_of.git_slow(PATIENCE)) from problem
             if done.returncode:
                 return None
             told.seek(0)
@@ -108,14 +105,14 @@ def repository_of(folder: Path) -> Repository:
         if named.is_file():
             own = _led_to(named, root, b"gitdir:")
             if own is None or not _is_own(own):
-                raise MachineFailed(f"{visible(str(named))}: This leads to no repository of git's.")
+                raise MachineFailed(told_of.leads_nowhere(str(named)))
         elif _is_own(named):
             own = named
         else:
             continue
         common = _led_to(own / "commondir", own, b"") or own
         return Repository(root, own, common)
-    raise MachineFailed(f"{visible(str(folder))}: git keeps no revisions of this folder.")
+    raise MachineFailed(told_of.no_repository(str(folder)))
 
 
 def _is_own(folder: Path) -> bool:
@@ -167,10 +164,7 @@ def _names(repository: Repository, with_log: bool) -> Iterator[tuple[str, bytes]
     """Every file of names of revisions, by its path within a git folder."""
     own, common = repository.own, repository.common
     if (common / "reftable").is_dir():
-        raise MachineFailed(
-            f"{visible(str(repository.root))}: Names of revisions are kept in a table there "
-            "(git's 'reftable'), which is not read."
-        )
+        raise MachineFailed(told_of.names_in_table(str(repository.root)))
     places = [own / "HEAD", common / "packed-refs", common / "shallow"]
     places += [place for place in own.glob("*_HEAD")]
     for place in places:
@@ -189,7 +183,7 @@ def _below(top: Path, within: str, most: int) -> Iterator[tuple[str, bytes]]:
         for file in files:
             count += 1
             if count > MOST_LOOSE:
-                raise MachineFailed(f"{visible(str(top))}: There are over {MOST_LOOSE:,} names of revisions.")
+                raise MachineFailed(told_of.names_too_many(str(top), MOST_LOOSE))
             place = Path(folder) / file
             yield from _name(place, str(place.relative_to(top)), most)
 
@@ -209,7 +203,7 @@ def _program() -> str:
     places = [place for place in os.environ.get("PATH", "").split(os.pathsep) if os.path.isabs(place)]
     found = shutil.which(GIT, path=os.pathsep.join(places))
     if found is None or not os.path.isabs(found):
-        raise MachineFailed("git: It is not installed, and it alone knows earlier revisions.")
+        raise MachineFailed(told_of.git_missing())
     return found
 
 

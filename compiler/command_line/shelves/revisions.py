@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, Final
 import click
 
 from ...diagnostics.source import Source
-from ...diagnostics.visible import shortened, visible
+from ...words.messages import revisions as told_of
 from ..failures import MachineFailed
 from .folders import LARGEST, TITLE, unescaped
 from .listing import EXTENSIONS
@@ -37,25 +37,21 @@ def file_at(revision: str, path: Path) -> tuple[bytes, dict[str, bytes]]:
     knows no such revision; FileIsNew where the revision has no such file, or nothing was ever recorded.
     """
     if revision.startswith("-") or not revision.strip() or "\0" in revision or len(revision) > LONGEST:
-        raise click.UsageError(f"'{shortened(visible(revision), LONGEST // 10)}' is no revision.")
+        raise click.UsageError(told_of.revision_odd(revision))
     folder = Path(os.path.realpath(path.parent))
     repository = repository_of(folder)
     with reader_of(repository, revision) as git:
         known = (git.ask("rev-parse", "--verify", "--quiet", revision) or b"").strip()
         if not OBJECT.fullmatch(known):
             if revision == UNBORN:
-                raise FileIsNew("git has recorded nothing here yet.")
-            raise click.UsageError(f"git knows no revision '{visible(revision)}' here.")
+                raise FileIsNew(told_of.nothing_recorded())
+            raise click.UsageError(told_of.revision_unknown(revision))
         objects = _listed(git, known, folder.relative_to(repository.root), revision)
         if path.name not in objects:
-            raise FileIsNew(f"'{visible(str(path))}' is not in revision '{visible(revision)}'.")
+            raise FileIsNew(told_of.file_is_new(str(path), revision))
         texts = _contents(git, objects, path.name)
     if path.name not in texts:
-        raise MachineFailed(
-            f"{visible(str(path))}: git has no copy of it at '{visible(revision)}' in "
-            "this folder, or one larger than any block file. Nothing is fetched: fetch it "
-            "with git first."
-        )
+        raise MachineFailed(told_of.no_copy(str(path), revision))
     return texts.pop(path.name), texts
 
 
@@ -65,10 +61,7 @@ def _listed(git: Reader, known: bytes, within: Path, revision: str) -> dict[str,
     below = [] if place == b"." else [b"--", place + b"/"]
     listed = git.ask("ls-tree", "-z", "--full-tree", known, *below)
     if listed is None:
-        raise click.UsageError(
-            f"git knows no files of '{visible(revision)}' here: it is no commit, or the "
-            "repository is not whole."
-        )
+        raise click.UsageError(told_of.no_files(revision))
     found: dict[str, bytes] = {}
     for line in listed.split(b"\0"):
         facts, _, name = line.partition(b"\t")

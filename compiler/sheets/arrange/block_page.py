@@ -10,10 +10,11 @@ from typing import Final
 from ...cutting.model import Template
 from ...drafting.model import Draft
 from ...measure.length import POINTS_PER_INCH
+from ...words.pages.labels import too_small
+from ...words.pages.templates import scale_words
 from ..page import Mark
 from .block_drawing import AROUND, Drawing, draw_block, surround_marks
 from .furniture import Paper
-from .label_words import number_ranges
 from .notes import NOTE_LINE, first_lines, note_lines, note_marks
 from .paths import Placement
 from .room import Box
@@ -98,14 +99,6 @@ def scale_for(draft: Draft, room: Box) -> float:
     return whole if whole >= 0.1 else scale
 
 
-def scale_words(scale: float) -> str:
-    """What the page says of its scale."""
-    if scale == 1:
-        return "the drawing is true size"
-    share = f"{scale * 100:.0f}" if scale >= 0.1 else f"{scale * 100:.2g}"
-    return f"drawn at {share}% of true size"
-
-
 def centred(draft: Draft, room: Box, scale: float) -> Placement:
     """The block in the middle of the room, with what stands about it."""
     left, top, right, bottom = room
@@ -119,12 +112,12 @@ def centred(draft: Draft, room: Box, scale: float) -> Placement:
 def _key(draft: Draft, unlettered: Sequence[int]) -> str:
     """Which pieces are too small to letter, and their templates."""
     small = frozenset(unlettered)
-    words = []
+    told = []
     for shape in draft.shapes:
         numbers = sorted(member.piece for member in shape.members if member.piece in small)
         if numbers:
-            words.append(f"{shape.label} {number_ranges(numbers)}")
-    return "Too small to letter, counted along the rows from the top left: " + "; ".join(words)
+            told.append((shape.label, numbers))
+    return too_small(told)
 
 
 def _key_marks(draft: Draft, unlettered: Sequence[int], box: Box) -> list[Mark]:

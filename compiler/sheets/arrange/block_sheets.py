@@ -10,11 +10,23 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import Final
 
 from ...cutting.model import Template
 from ...drafting.model import Draft
-from ...words.numbers import ruler_text
+from ...words.pages.templates import (
+    BLOCK,
+    FABRICS,
+    KEYWORDS,
+    NOTES,
+    SAFETY,
+    TABLE,
+    about_block,
+    kind_words,
+    size_and_version,
+    templates_words,
+    tiled_words,
+)
+from ...words.say import INCHES
 from ..drawing.lettering import printable
 from ..page import Document, Mark
 from .block_page import BlockPage, block_page
@@ -27,17 +39,6 @@ from .page_bound import bounded, pages_covered, refuse_too_many
 from .swatches import SWATCH_ROW, fills_of, strip_marks, strip_of
 from .table import pages_of
 from .template_sheets import template_pages
-
-SAFETY: Final = {
-    "block": "Scissors, blades and irons: follow the makers’ instructions and keep them from children.",
-    "allowance": "Rotary blades are very sharp: cut away from yourself, close the blade after every cut, "
-    "keep it from children; follow the maker’s instructions.",
-    "finished": "Scissors are sharp: cut card away from your fingers, keep scissors and needles from "
-    "children; follow the maker’s instructions.",
-    "window": "Craft knives are sharp: cut on a mat, away from yourself, keep them from children; "
-    "follow the maker’s instructions.",
-}
-"""One line for the work of the page."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,8 +55,8 @@ class Body:
 def arrange_block(draft: Draft, templates: Sequence[Template], options: SheetOptions) -> Document:
     """The sheets of a block: every template once, at true size when printed as the options foresee."""
     size = finished_size(draft)
-    leaves = block_leaves(draft, templates, options, f"{size} finished · version {draft.version}")
-    about = f"version {draft.version}, {size} finished"
+    leaves = block_leaves(draft, templates, options, size_and_version(size, draft.version))
+    about = about_block(size, draft.version)
     pages = bound(leaves, options)
     return bounded(Document(printable(draft.title), about, draft.maker, _keywords(draft), pages))
 
@@ -99,23 +100,23 @@ def leaf_of(
 
 def finished_size(draft: Draft) -> str:
     """`6in`, or `6in x 9in` where the sides differ."""
-    wide, tall = ruler_text(draft.width), ruler_text(draft.height)
+    wide, tall = INCHES.length(draft.width), INCHES.length(draft.height)
     return wide if wide == tall else f"{wide} x {tall}"
 
 
 def _keywords(draft: Draft) -> str:
-    return ", ".join(("patchwork", "quilt block", "templates", *draft.family, *draft.also))
+    return ", ".join((*KEYWORDS, *draft.family, *draft.also))
 
 
 def _block_bodies(draft: Draft, templates: Sequence[Template], paper: Paper) -> list[Body]:
     """The block's page, and pages for what it has no room for: notes, fabrics and templates."""
     first = block_page(draft, templates, paper)
-    bodies = [Body("block", first.scale, SAFETY["block"], first.marks)]
+    bodies = [Body(BLOCK, first.scale, SAFETY["block"], first.marks)]
     notes = note_pages(first.more_notes, paper.body)
-    bodies += [Body("notes", "", SAFETY["block"], marks) for marks in notes]
-    bodies += [Body("fabrics", "", SAFETY["block"], marks) for marks in _fabric_pages(draft, first, paper)]
+    bodies += [Body(NOTES, "", SAFETY["block"], marks) for marks in notes]
+    bodies += [Body(FABRICS, "", SAFETY["block"], marks) for marks in _fabric_pages(draft, first, paper)]
     more = pages_of(first.more_templates, paper.body)
-    return [*bodies, *(Body("table of templates", "", SAFETY["block"], marks) for marks in more)]
+    return [*bodies, *(Body(TABLE, "", SAFETY["block"], marks) for marks in more)]
 
 
 def _fabric_pages(draft: Draft, first: BlockPage, paper: Paper) -> Iterator[list[Mark]]:
@@ -131,19 +132,14 @@ def _fabric_pages(draft: Draft, first: BlockPage, paper: Paper) -> Iterator[list
 def _template_bodies(
     templates: Sequence[Template], allowance: Fraction, paper: Paper, options: SheetOptions
 ) -> list[Body]:
-    below = {
-        "allowance": f"with {ruler_text(allowance)} seam allowance",
-        "finished": "finished size, for hand piecing: add the allowance as you cut",
-        "window": "windows, for placing a motif: cut the inside out",
-    }[options.kind]
+    below = kind_words(INCHES, options.kind, allowance)
     safety = SAFETY[options.kind]
-    refuse_too_many(pages_covered(templates, paper, options), "at least ")
+    refuse_too_many(pages_covered(templates, paper, options), "templates-at-least")
     packed = template_pages(templates, paper, options)
     bodies: list[tuple[int, Body]] = []
     for page in packed.pages:
-        several = "templates" if len(page.templates) > 1 else "template"
-        names = label_runs([template.label for template in templates], page.templates)
-        bodies.append((page.templates[0], Body(f"{several} {names}", below, safety, page.marks)))
+        what = templates_words([template.label for template in templates], page.templates)
+        bodies.append((page.templates[0], Body(what, below, safety, page.marks)))
     if packed.oversize:
         from .tiled_sheets import tiled_pages, tiles_of
 
@@ -151,22 +147,6 @@ def _template_bodies(
         refuse_too_many(len(packed.pages) + tiles)
     for number in packed.oversize:
         for tile in tiled_pages(templates[number], paper, options):
-            what = f"template {templates[number].label}, {tile.name}"
+            what = tiled_words(templates[number].label, tile.name)
             bodies.append((number, Body(what, below, safety, tile.marks, tile.map)))
     return [body for _, body in sorted(bodies, key=lambda each: each[0])]
-
-
-def label_runs(labels: Sequence[str], numbers: Sequence[int]) -> str:
-    """`A–C, F`: the labels of those numbers, neighbours run together."""
-    runs: list[list[int]] = []
-    for number in numbers:
-        if runs and number == runs[-1][-1] + 1:
-            runs[-1].append(number)
-        else:
-            runs.append([number])
-    return ", ".join(
-        labels[run[0]]
-        if len(run) == 1
-        else f"{labels[run[0]]}{', ' if len(run) == 2 else '–'}{labels[run[-1]]}"
-        for run in runs
-    )

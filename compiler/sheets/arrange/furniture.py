@@ -20,7 +20,8 @@ from fractions import Fraction
 from typing import Final
 
 from ...measure.length import POINTS_PER_INCH, UNITS
-from ...words.numbers import ruler_text
+from ...words.pages.furniture import FIVE_CM_BARS, INCH_SQUARE, MEASURE, check_lines, page_words
+from ...words.say import INCHES
 from ..packing.moving import moved_mark
 from ..page import Mark, PathMark
 from .paths import box_path, straight
@@ -101,7 +102,7 @@ class Sign:
 def head_marks(paper: Paper, heading: Heading, number: int, count: int) -> list[Mark]:
     """Title, size and version on the left; what this page is on the right; a rule."""
     right = paper.width - MARGIN
-    what = f"{heading.what} · page {number} of {count}"
+    what = page_words(heading.what, number, count)
     room = right - MARGIN - 18 - max(measure(what, HEADING), measure(heading.below, HEADING))
     return [
         set_text(MARGIN, 50, shorten(heading.block, room, TITLE, True), TITLE, True),
@@ -152,27 +153,17 @@ def _check_marks(base: float) -> list[Mark]:
         PathMark(straight((left, high), (left, base), (far, base)), BLACK, SEAM, (), None, "check-bar"),
         line_mark(straight((left - TICK, high), (left + TICK, high)), "check-tick", SEAM),
         line_mark(straight((far, base - TICK), (far, base + TICK)), "check-tick", SEAM),
-        set_text(left + inch / 2, base - inch / 2 + 3, "1in", LABEL, True, "middle"),
-        set_text(far - 4, base - 5, "5cm each way", LABEL, True, "end"),
+        set_text(left + inch / 2, base - inch / 2 + 3, INCH_SQUARE, LABEL, True, "middle"),
+        set_text(far - 4, base - 5, FIVE_CM_BARS, LABEL, True, "end"),
     ]
 
 
 def _word_marks(base: float, measured: Fraction | float) -> list[Mark]:
     """What to do before cutting, and when the square is wrong."""
     top = base - POINTS_PER_INCH
-    lines = [
-        "if it is not exactly 1in, set the printer to",
-        "‘actual size’, or build again with the size",
-        "you measured.",
-    ]
-    if measured != 1:
-        lines = [
-            f"the pages allow for 1in that printed as {ruler_text(measured)}.",
-            "If it is not exactly 1in now, build once",
-            "without that correction, and measure again.",
-        ]
+    lines = check_lines(INCHES, measured)
     return [
-        set_text(WORDS_LEFT, top + 7, "Print at 100%. Measure before you cut:", LABEL, True),
+        set_text(WORDS_LEFT, top + 7, MEASURE, LABEL, True),
         *(set_text(WORDS_LEFT, top + 18.5 + 11 * row, line) for row, line in enumerate(lines)),
     ]
 

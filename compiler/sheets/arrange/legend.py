@@ -7,7 +7,8 @@ from fractions import Fraction
 from typing import Final
 
 from ...measure.length import POINTS_PER_INCH
-from ...words.numbers import ruler_text
+from ...words.pages import legend as words
+from ...words.say import INCHES
 from ..page import Mark, PathMark
 from .furniture import LEGEND_SAMPLE, Sign
 from .options import SheetOptions
@@ -22,33 +23,33 @@ def legend_of(marks: Iterable[Mark], options: SheetOptions, dot_width: Fraction)
     used = {mark.role for mark in marks if isinstance(mark, PathMark)}
     cut_dash, sew_dash = (SEW_DASH, ()) if options.lines == "cut-dashed" else ((), SEW_DASH)
     known: list[tuple[str, Sign]] = [
-        ("cut", Sign(_line(CUT, cut_dash), "cut")),
-        ("sew", Sign(_line(SEW, sew_dash), "sew")),
+        ("cut", Sign(_line(CUT, cut_dash), words.CUT)),
+        ("sew", Sign(_line(SEW, sew_dash), words.SEW)),
     ]
     if options.kind == "window":
-        known = [("cut", Sign(_line(CUT, ()), "cut along both lines"))]
+        known = [("cut", Sign(_line(CUT, ()), words.WINDOW))]
     if options.kind == "finished":
-        known = [("sew", Sign(_line(CUT, ()), "cut, draw round, sew"))]
+        known = [("sew", Sign(_line(CUT, ()), words.FINISHED))]
     width = float(dot_width) * POINTS_PER_INCH
     known += [
         (
             "dot",
             Sign(
                 lambda x, y: dot_marks(Spot(x + LEGEND_SAMPLE / 2, y), width, "legend"),
-                f"punch {ruler_text(dot_width)}, match dots",
+                words.dot_words(INCHES, dot_width),
             ),
         ),
-        ("match", Sign(_match, "match to its twin")),
+        ("match", Sign(_match, words.MATCH)),
         (
             "grain",
             Sign(
                 lambda x, y: arrow_marks(Spot(x, y), Spot(x + LEGEND_SAMPLE, y), "legend"),
-                "straight of grain",
+                words.GRAIN,
             ),
         ),
-        ("join", Sign(_join, "join a to a, b to b")),
-        ("seam", Sign(_line(SEAM, ()), "seam")),
-        ("grid", Sign(_grid, "grid of the draft")),
+        ("join", Sign(_join, words.JOIN)),
+        ("seam", Sign(_line(SEAM, ()), words.SEAM)),
+        ("grid", Sign(_grid, words.GRID)),
     ]
     return [sign for role, sign in known if role in used]
 

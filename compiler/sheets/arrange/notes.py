@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from typing import Final
 
+from ...words.pages.furniture import NOTES_GO_ON, note_words
 from ..page import Mark
 from .room import Box
 from .style import LABEL, break_lines, set_text
@@ -12,8 +13,6 @@ from .style import LABEL, break_lines, set_text
 NOTE_LINE: Final = 11.0  # points from line to line
 MOST_LINES: Final = 8  # on the page of the block or the quilt, which is for its picture
 WORD_LETTERS: Final = 60  # of a word; a longer one goes on in another line
-
-GOES_ON: Final = "The notes go on on the next page."
 
 
 def breakable(note: str) -> str:
@@ -26,14 +25,14 @@ def breakable(note: str) -> str:
 
 def note_lines(notes: Sequence[str], width: float) -> list[str]:
     """All the notes in lines, each note beginning one."""
-    return [line for note in notes for line in break_lines(f"Note: {breakable(note)}", width, LABEL)]
+    return [line for note in notes for line in break_lines(note_words(breakable(note)), width, LABEL)]
 
 
 def first_lines(lines: Sequence[str]) -> tuple[list[str], list[str]]:
     """What stands on the first page, and what goes on after it."""
     if len(lines) <= MOST_LINES:
         return list(lines), []
-    return [*lines[: MOST_LINES - 1], GOES_ON], list(lines[MOST_LINES - 1 :])
+    return [*lines[: MOST_LINES - 1], NOTES_GO_ON], list(lines[MOST_LINES - 1 :])
 
 
 def note_marks(lines: Sequence[str], left: float, top: float) -> list[Mark]:

@@ -18,6 +18,7 @@ from ...cutting.model import Template
 from ...drafting.curves import box_of
 from ...drafting.model import Draft
 from ...measure.length import POINTS_PER_INCH
+from ...words.pages.overlay import draft_words, moved_words, overlay_title
 from ..page import Mark, Page, PathMark, Segment
 from ..reports.comparison_report import apart, verdict_lines
 from .paths import Placement, open_path, ring_path, straight
@@ -56,7 +57,7 @@ def overlay_page(comparison: Comparison, size: float) -> Page:
     y = HEAD_TALL + EDGE + tall + GAP
     changed, y = _changed_marks(comparison.matches, page_wide, y)
     words, y = _verdicts(comparison, page_wide, y)
-    title = f"{new.title}, two drafts"
+    title = overlay_title(new.title)
     return Page(page_wide, y + EDGE, title, (*marks, *changed, *words))
 
 
@@ -67,10 +68,8 @@ def _head(comparison: Comparison, page_wide: float) -> Iterable[Mark]:
     yield set_text(EDGE, EDGE + 11, shorten(new.title, room, TITLE, True), TITLE, True)
     x, y = EDGE, EDGE + 29
     for draft, is_new in ((new, True), (old, False)):
-        named = "" if draft.title == new.title else f"{draft.title}, "
-        words = shorten(
-            f"{named}version {draft.version}{'' if is_new else ', before'}", room / 2 - SAMPLE - 10, LABEL
-        )
+        told = draft_words(draft.title, draft.version, named=draft.title != new.title, is_new=is_new)
+        words = shorten(told, room / 2 - SAMPLE - 10, LABEL)
         yield _line(straight((x, y - 3), (x + SAMPLE, y - 3)), "legend", new=is_new)
         yield set_text(x + SAMPLE + 6, y, words, LABEL)
         x += SAMPLE + 6 + measure(words, LABEL) + 18
@@ -142,7 +141,7 @@ def _pair(
     points = min(room / (right - left), room / (bottom - top))
     scale = points / POINTS_PER_INCH
     placement = Placement(0.0, x - left * points, y + LINE - top * points, scale)
-    words = f"{new.label}, up to {apart(match.distance)} off" if match.distance else f"{new.label}"
+    words = moved_words(new.label, apart(match.distance) if match.distance else "")
     marks: list[Mark] = [set_text(x, y + LABEL - 2, shorten(words, room, LABEL), LABEL, True)]
     for template, is_new in ((old, False), (new, True)):
         for ring, role in ((template.cut, "cut"), (template.sew, "sew")):

@@ -7,6 +7,9 @@ from math import ceil
 from typing import Final
 
 from ...cutting.model import Template
+from ...diagnostics.diagnostic import Diagnostic
+from ...diagnostics.source import Span
+from ...words.messages.sheets import Counted, pages_too_many
 from ..packing.packing import area_of
 from ..page import Document
 from .cutout import outline_of
@@ -19,25 +22,26 @@ PAGES_MOST: Final = 400
 
 
 class TooManyPages(Exception):
-    """A block would take more pages than anybody prints; says how many, and in `help` what to do. The command
-    line makes a complaint of it, at the block's title."""
+    """A block would take more pages than anybody prints: how many, and which were counted."""
 
-    help: Final = "Make it smaller, or look at the units of its lengths."
+    def __init__(self, counted: Counted, pages: int) -> None:
+        super().__init__(counted, pages)
+        self.counted, self.pages = counted, pages
+
+    def said(self, title: Span) -> Diagnostic:
+        """The complaint of it, at the block's title."""
+        return pages_too_many(title, self.counted, self.pages, PAGES_MOST)
 
 
-def refuse_too_many(pages: int, at_least: str = "") -> None:
-    """Raises TooManyPages beyond the bound. `at_least`: words before the number, where it may be more."""
+def refuse_too_many(pages: int, counted: Counted = "templates") -> None:
+    """Raises TooManyPages beyond the bound."""
     if pages > PAGES_MOST:
-        raise TooManyPages(
-            f"The templates take {at_least}{pages:,} pages; {PAGES_MOST} is the most of one block."
-        )
+        raise TooManyPages(counted, pages)
 
 
 def bounded(document: Document) -> Document:
     """The block's document itself; raises TooManyPages where all its pages together are beyond the bound."""
-    pages = len(document.pages)
-    if pages > PAGES_MOST:
-        raise TooManyPages(f"The sheets take {pages:,} pages; {PAGES_MOST} is the most of one block.")
+    refuse_too_many(len(document.pages), "sheets")
     return document
 
 

@@ -17,6 +17,7 @@ from typing import Final
 
 from ...drafting.model import Draft, UnitPlacement
 from ...measure.length import POINTS_PER_INCH
+from ...words.pages.templates import UNITS_TOP, more_fabrics, size_and_version
 from ..page import Mark, Page, PathMark
 from .block_drawing import AROUND, draw_block, surround_marks
 from .block_sheets import finished_size
@@ -40,8 +41,6 @@ LEAST_TRIANGLE: Final = 1.5
 MOST_AVOIDED: Final = (
     200  # units whose triangles the letters keep clear of; beyond, pieces are hardly lettered
 )
-
-UNIT_WORDS: Final = "A triangle stands at each unit’s own top; its black half is the unit’s left."
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,7 +82,7 @@ def block_picture(draft: Draft, size: float) -> Page:
 
 def _title_marks(draft: Draft, width: float) -> list[Mark]:
     room = width - 2 * EDGE
-    under = f"{finished_size(draft)} finished · version {draft.version}"
+    under = size_and_version(finished_size(draft), draft.version)
     return [
         set_text(EDGE, EDGE + 11, shorten(draft.title, room, TITLE, True), TITLE, True),
         grey_text(EDGE, EDGE + 23, shorten(under, room, UNDER), UNDER),
@@ -114,9 +113,9 @@ def _layout(draft: Draft, longest: float) -> _Layout:
 def _below(draft: Draft, width: float) -> tuple[Strip, tuple[str, ...]]:
     """The swatches under the drawing, and the words about units and about fabrics left out."""
     strip = strip_of(fabric_order(draft), width, MOST_ROWS)
-    words = break_lines(UNIT_WORDS, width, SMALLEST) if draft.units else []
+    words = break_lines(UNITS_TOP, width, SMALLEST) if draft.units else []
     if strip.left_over:
-        words.append(f"and {len(strip.left_over)} more fabrics")
+        words.append(more_fabrics(len(strip.left_over)))
     return strip, tuple(words)
 
 

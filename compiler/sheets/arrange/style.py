@@ -25,7 +25,6 @@ PALE: Final = (0.75, 0.75, 0.75)  # grid ruling
 WHITE: Final = (1.0, 1.0, 1.0)
 
 MARGIN: Final = 36.0  # 1/2in
-EDGE: Final = 18.0  # 1/4in: nothing is ever nearer to the paper's edge
 
 TITLE: Final = 18.0
 HEADING: Final = 9.0

@@ -9,9 +9,9 @@ from typing import Final
 from ...cutting.model import Template
 from ...drafting.curves import box_of
 from ...geometry.edge import Edge
-from ...words.numbers import ruler_text
+from ...words.pages.labels import TABLE_HEADS, grain_words, to_cut
+from ...words.say import INCHES
 from ..page import Mark, PathMark
-from .label_words import grain_words
 from .paths import straight
 from .room import Box
 from .style import LABEL, PALE, RULING, SMALLEST, break_lines, grey_text, line_mark, measure, set_text
@@ -96,9 +96,9 @@ def table_marks(table: Table, left: float, top: float) -> list[Mark]:
 def _column_marks(rows: Sequence[Row], x: float, top: float, wide: float) -> list[Mark]:
     right, y = x + wide, top + 9
     marks: list[Mark] = [
-        grey_text(x, y, "template", SMALLEST),
-        grey_text(x + LETTER_WIDE, y, "cut", SMALLEST),
-        grey_text(right, y, "finished, over all", SMALLEST, "end"),
+        grey_text(x, y, TABLE_HEADS[0], SMALLEST),
+        grey_text(x + LETTER_WIDE, y, TABLE_HEADS[1], SMALLEST),
+        grey_text(right, y, TABLE_HEADS[2], SMALLEST, "end"),
         line_mark(straight((x, y + 3.5), (right, y + 3.5)), "rule", 0.5),
     ]
     for row in rows:
@@ -116,25 +116,10 @@ def _column_marks(rows: Sequence[Row], x: float, top: float, wide: float) -> lis
     return marks
 
 
-def cut_words(template: Template) -> str:
-    """`4 of dark and 4 reversed; 2 of light`."""
-    return "; ".join(_counts(template))
-
-
-def _counts(template: Template) -> Iterator[str]:
-    for count in template.counts:
-        if count.cut and count.reversed:
-            yield f"{count.cut} of {count.fabric} and {count.reversed} reversed"
-        elif count.cut:
-            yield f"{count.cut} of {count.fabric}"
-        elif count.reversed:
-            yield f"{count.reversed} of {count.fabric}, reversed"
-
-
 def _count_lines(template: Template, room: float) -> list[str]:
     """What to cut, in lines broken between fabrics; within one only where it is too wide."""
     lines: list[str] = []
-    for count in _counts(template):
+    for count in to_cut(template):
         longer = f"{lines[-1]}; {count}" if lines else count
         if lines and measure(longer, LABEL) <= room:
             lines[-1] = longer
@@ -146,7 +131,7 @@ def _count_lines(template: Template, room: float) -> list[str]:
 def box_words(edges: Sequence[Edge]) -> str:
     """`1in x 3in`: the box round a finished outline, as it lies in the block."""
     left, top, right, bottom = box_of(edges)
-    return f"{ruler_text(right - left)} x {ruler_text(bottom - top)}"
+    return INCHES.size(right - left, bottom - top)
 
 
 def pages_of(templates: Sequence[Template], box: Box) -> list[list[Mark]]:

@@ -11,6 +11,7 @@ from ...cutting.model import Mark as MatchMark
 from ...cutting.model import Template
 from ...geometry.edge import Edge
 from ...measure.length import POINTS_PER_INCH
+from ...words.pages.labels import beside_words
 from ..drawing.lettering import cap_height
 from ..page import Mark, PathMark, Segment, TextMark
 from .label import Label, SetLine
@@ -31,7 +32,6 @@ from .style import (
     set_text,
     shorten,
 )
-from .table import cut_words
 
 MATCH_LONG: Final = 9.0  # 1/8in
 MATCH_INSIDE: Final = 2.0  # of it inside the sewing line: it crosses the seam
@@ -124,8 +124,7 @@ def _ring_words(template: Template, placement: Placement) -> list[Mark]:
     turn = turn - 180 if turn > 90 else turn + 180 if turn <= -90 else turn
     x, y = (a.x + b.x) / 2 + uy * RING_MIDDLE, (a.y + b.y) / 2 - ux * RING_MIDDLE  # the card lies to the left
     drop = cap_height(SMALLEST) / 2
-    words = f"{template.label} · {cut_words(template)} · {template.block_title} · v{template.version}"
-    text = lettering(shorten(words, size - 2 * RING_MIDDLE, SMALLEST))
+    text = lettering(shorten(beside_words(template), size - 2 * RING_MIDDLE, SMALLEST))
     c, s = cos(radians(turn)), sin(radians(turn))
     return [
         TextMark(

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Final, Literal, get_args
 
 from ...cutting.model import Template
+from ...cutting.needs import SizedBlock
 from ...drafting.model import Draft
 from ...measure.length import POINTS_PER_INCH
 from ...sewing.difficulty import difficulty
@@ -19,7 +20,6 @@ from ..arrange.block_drawing import portray
 from ..arrange.block_sheets import block_leaves, finished_size
 from ..arrange.options import SheetOptions
 from ..arrange.paths import Placement
-from ..quilts.sheets import BlockSheets
 from ..quilts.tools import by_rotary
 from ..quilts.wearing import Worn
 from .content import Book, Chapter, Picture
@@ -97,9 +97,9 @@ class _Maker:
         options: SheetOptions,
         way: Way,
         under: str = "",
-        sheets: BlockSheets = block_leaves,
+        worn: SizedBlock | None = None,
     ) -> None:
-        self.block, self.options, self.way, self.sheets = block, options, way, sheets
+        self.block, self.options, self.way, self.worn = block, options, way, worn or block
         self.under = under or under_title(block.draft)
         self._found: Foundations | None = None
 
@@ -173,18 +173,16 @@ class _Maker:
         )
 
     def _templates(self) -> Chapter:
-        block = self.block
-        return Chapter(
-            "Templates", (), tuple(self.sheets(block.draft, block.templates, self.options, self.under, ""))
-        )
+        draft, templates = self.worn.draft, self.worn.templates
+        return Chapter("Templates", (), tuple(block_leaves(draft, templates, self.options, self.under)))
 
 
 def block_chapters(
-    block: Sewn, options: SheetOptions, way: Way, under: str, sheets: BlockSheets, parts: Sequence[BlockPart]
+    block: Sewn, options: SheetOptions, way: Way, under: str, worn: SizedBlock, parts: Sequence[BlockPart]
 ) -> Iterator[Chapter]:
     """A block's chapters in a quilt's booklet: of several parts, those that belong to its way of sewing; of
-    one alone, that one."""
-    maker = _Maker(block, options, way, under, sheets)
+    one alone, that one. `worn`: the block in the quilt's cloths."""
+    maker = _Maker(block, options, way, under, worn)
     for part in maker.parts() if len(parts) > 1 else parts:
         if part in parts:
             yield maker.chapter(part)

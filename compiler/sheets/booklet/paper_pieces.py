@@ -11,10 +11,10 @@ from typing import Final
 from ...drafting.model import Draft, Piece
 from ...measure.length import POINTS_PER_INCH
 from ...words.numbers import ruler_text
+from ...words.pages.labels import number_ranges
 from ...words.phrases import count_of
 from ..arrange.block_drawing import draw_block, piece_rings
 from ..arrange.block_sheets import Body, leaf_of
-from ..arrange.label_words import number_ranges
 from ..arrange.leaves import Leaf, paper_for
 from ..arrange.options import SheetOptions
 from ..arrange.paths import Placement, Ring, flat_ring, ring_path

@@ -58,7 +58,7 @@ def lay_out(shapes: Sequence[PaperShape], paper: Paper) -> list[ShapePage]:
     size = (right - left, bottom - top)
     turns = TURNS if len(shapes) <= MANY else TURNS[:2]
     drawn = [[shape.draw(turn, ()) for turn in turns] for shape in shapes]
-    refuse_too_many(pages_under((poses[0].rings[0] for poses in drawn), paper), "at least ")
+    refuse_too_many(pages_under((poses[0].rings[0] for poses in drawn), paper), "templates-at-least")
     items = [
         Item(tuple(Pose(turn, each.rings, turn % 180 == 0) for turn, each in zip(turns, poses, strict=True)))
         for poses in drawn

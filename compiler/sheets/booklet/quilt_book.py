@@ -9,7 +9,6 @@ from typing import ClassVar, Final, Literal, get_args
 from ...cutting.model import Template
 from ...cutting.needs import SizedBlock
 from ...cutting.plan_model import CuttingPlan
-from ...drafting.model import Draft
 from ...measure.length import POINTS_PER_INCH
 from ...quilt.assembly_model import QuiltAssembly
 from ...quilt.counting import ALLOWANCE
@@ -26,7 +25,6 @@ from ..quilts.cutting import cutting_leaves
 from ..quilts.drawing import draw_quilt
 from ..quilts.frame import under_title
 from ..quilts.picture import picture_leaves
-from ..quilts.sheets import BlockSheets
 from ..quilts.tables import block_name, size_text
 from ..quilts.templates import setting_templates
 from ..quilts.tools import by_rotary
@@ -58,8 +56,8 @@ WayFor = Callable[[SizedBlock], Way]
 
 
 class QuiltBook:
-    """Makes the chapters of one quilt's booklet. `sheets` lays out a block's templates; `papers` are the
-    foundations that the plan cuts for, by the block's index."""
+    """Makes the chapters of one quilt's booklet. `papers` are the foundations that the plan
+    cuts for, by the block's index."""
 
     def __init__(
         self,
@@ -68,11 +66,10 @@ class QuiltBook:
         made: QuiltAssembly,
         options: SheetOptions,
         way_for: WayFor,
-        sheets: BlockSheets,
         papers: Mapping[int, Foundations],
     ) -> None:
         self.quilt, self.made = quilt, made
-        self.options, self.way_for, self.sheets = options, way_for, sheets
+        self.options, self.way_for = options, way_for
         self.papers = papers
         self.cut_outs = [cut_out_of(way_for(block), at in papers) for at, block in enumerate(quilt.blocks)]
         self.plan = sewn_singly(quilt, plan, self.cut_outs)
@@ -136,8 +133,8 @@ class QuiltBook:
             size = size_text(block.draft.width, block.draft.height)
             times = count_of(self.quilt.block_counts[index], "time")
             under = f"{size} finished · version {block.draft.version} · {times} in {self.quilt.title}"
-            way, sheets = self.way_for(block), self._sheets(index)
-            for chapter in block_chapters(sewn, self.options, way, under, sheets, wanted):
+            way, worn = self.way_for(block), worn_block(self.quilt, index)
+            for chapter in block_chapters(sewn, self.options, way, under, worn, wanted):
                 parts = chapter.parts
                 if chapter.title == {"": FOUNDATIONS, "paper shape": PAPERS}.get(self.cut_outs[index]):
                     parts = (parts[0], *self._copies(index), *parts[1:])
@@ -155,17 +152,6 @@ class QuiltBook:
         """How a block's papers serve all its copies."""
         lying = [placed.mirrored for placed in self.quilt.placed if placed.block == index]
         yield from map(Paragraph, copies_words(self.cut_outs[index], len(lying), sum(lying)))
-
-    def _sheets(self, index: int) -> BlockSheets:
-        """What lays out a block's templates: in the quilt's cloths."""
-        worn, sheets = worn_block(self.quilt, index), self.sheets
-
-        def leaves(
-            draft: Draft, templates: Sequence[Template], options: SheetOptions, under: str, part: str
-        ) -> list[Leaf]:
-            return sheets(worn.draft, worn.templates, options, under, part)
-
-        return leaves
 
     def _setting_chapters(self) -> Iterator[Chapter]:
         """The templates of the setting and the borders, where there are any."""

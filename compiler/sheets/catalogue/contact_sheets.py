@@ -12,6 +12,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from typing import Final
 
+from ...words.pages import catalogue as words
 from ...words.phrases import count_of
 from ..arrange.furniture import BODY_TOP, Heading, Paper
 from ..arrange.leaves import Leaf, bound, paper_for
@@ -42,7 +43,7 @@ def contact_sheets(entries: Sequence[Entry], title: str, options: SheetOptions) 
     leaves = [_pictures(share, paper, title, under) for share in shares]
     lines = [_places(name, found, page_of) for name, found in borne(ordered).items()]
     leaves += _names(lines, paper, title, under)
-    return Document(title, under, "", "quilt blocks, catalogue", bound(leaves, options))
+    return Document(title, under, "", words.KEYWORDS, bound(leaves, options))
 
 
 def _pictures(share: Sequence[Entry], paper: Paper, title: str, under: str) -> Leaf:
@@ -55,29 +56,30 @@ def _pictures(share: Sequence[Entry], paper: Paper, title: str, under: str) -> L
         marks += picture_of(entry.draft, wide, tall - WORDS_TALL - GAP / 2, x, y + GAP / 2)
         marks += _words(entry, x, y + tall - WORDS_TALL + LINE, wide)
     first, last = share[0].facts.title, share[-1].facts.title
-    what = first if first == last else f"{shorten(first, 120, HEADING)} to {shorten(last, 120, HEADING)}"
-    return Leaf(Heading(title, under, what, "pictures, not true to size"), tuple(marks), what)
+    what = (
+        first if first == last else words.from_to(shorten(first, 120, HEADING), shorten(last, 120, HEADING))
+    )
+    return Leaf(Heading(title, under, what, words.NOT_TRUE), tuple(marks), what)
 
 
 def _words(entry: Entry, x: float, y: float, wide: float) -> Iterator[Mark]:
     """The lines under a picture, from its first baseline."""
     facts = entry.facts
     yield set_text(x, y, shorten(titled(facts), wide, LABEL, True), LABEL, True)
-    counts = f"{count_of(facts.pieces, 'piece')}, {count_of(facts.templates, 'template')}"
-    line = f"{size_text(facts)} · {counts}"
+    line = words.size_and_counts(size_text(facts), facts.pieces, facts.templates)
     yield grey_text(x, y + LINE, shorten(line, wide, SMALLEST), SMALLEST)
     if facts.also:
-        lines = break_lines(f"also {', '.join(facts.also)}", wide, SMALLEST)
+        lines = break_lines(words.also_words(facts.also), wide, SMALLEST)
         if len(lines) > ALSO_LINES:
             lines = [*lines[: ALSO_LINES - 1], shorten(" ".join(lines[ALSO_LINES - 1 :]), wide, SMALLEST)]
-        for number, words in enumerate(lines, 2):
-            yield grey_text(x, y + number * LINE, words, SMALLEST)
+        for number, told in enumerate(lines, 2):
+            yield grey_text(x, y + number * LINE, told, SMALLEST)
 
 
 def _places(name: str, found: Sequence[Entry], page_of: dict[int, int]) -> str:
     """`Album, page 3`; of another name `Wrench: Churn Dash, page 2`, with all blocks that bear it."""
-    told = "; ".join(f"{titled(each.facts)}, page {page_of[id(each)]}" for each in found)
-    return told if len(found) == 1 and found[0].facts.title == name else f"{name}: {told}"
+    pages = [words.on_page(titled(each.facts), page_of[id(each)]) for each in found]
+    return words.borne_by(name, pages, own=len(found) == 1 and found[0].facts.title == name)
 
 
 def _names(lines: Sequence[str], paper: Paper, title: str, under: str) -> list[Leaf]:
@@ -94,6 +96,6 @@ def _names(lines: Sequence[str], paper: Paper, title: str, under: str) -> list[L
         for at, (row, number) in enumerate(broken[start : start + rows * NAMES_ACROSS]):
             x = left + at // rows * (wide + GAP) + (INDENT if number else 0)
             marks.append(set_text(x, top + (at % rows + 1) * NAME_LINE - 2, row, LABEL))
-        heading = Heading(title, under, "every name", "and the pages it is on")
-        leaves.append(Leaf(heading, tuple(marks), "names"))
+        heading = Heading(title, under, words.EVERY_NAME, words.ITS_PAGES)
+        leaves.append(Leaf(heading, tuple(marks), words.NAMES))
     return leaves

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from ...drafting.model import Draft
 from ...measure.length import POINTS_PER_INCH
-from ...words.phrases import count_of
+from ...words.pages import catalogue as words
 from ..arrange.block_drawing import portray
 from ..arrange.paths import Placement
 from ..block_facts import BlockFacts
@@ -39,20 +39,14 @@ def picture_of(draft: Draft, wide: float, tall: float, x: float = 0.0, y: float 
 
 def titled(facts: BlockFacts) -> str:
     """`Vane`, or `Vane, version 2`."""
-    return facts.title if facts.version == 1 else f"{facts.title}, version {facts.version}"
+    return words.titled(facts.title, facts.version)
 
 
 def numbers_of(facts: BlockFacts) -> tuple[str, ...]:
     """`12in`, `4 x 4 grid`, `17 pieces`, `4 templates`, `sharpest 45°`."""
-    grid = (f"{facts.across} x {facts.down} grid",) if facts.across * facts.down > 1 else ()
-    sharpest = (f"sharpest {angle_text(facts)}",) if facts.smallest_angle < 180 else ()
-    return (
-        size_text(facts),
-        *grid,
-        count_of(facts.pieces, "piece"),
-        count_of(facts.templates, "template"),
-        *sharpest,
-    )
+    sharpest = angle_text(facts) if facts.smallest_angle < 180 else ""
+    grid = (facts.across, facts.down)
+    return words.numbers_words(size_text(facts), grid, facts.pieces, facts.templates, sharpest)
 
 
 def borne(entries: Sequence[Entry]) -> dict[str, list[Entry]]:

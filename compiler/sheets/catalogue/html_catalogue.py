@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any, Final
 
+from ...words.pages.catalogue import made_words, picture_words
 from ...words.phrases import count_of
 from ..arrange.style import lettering
 from ..block_facts import FOUNDATION, METHODS, ROTARY, SYMMETRIES, BlockFacts
@@ -16,7 +17,6 @@ from .catalogue_template import CATALOGUE_STYLE, PAGE, SCRIPT
 from .entries import Entry, borne, in_order, numbers_of, picture_of, titled
 
 SIDE: Final = 132.0  # points of a picture's longer side: 11/6in
-WAYS: Final = {ROTARY: "cut by the ruler", FOUNDATION: "sewn on foundations"}
 EDGE: Final = 2.0  # about it, so that the lines on its border are drawn whole
 
 
@@ -58,7 +58,7 @@ def _shown(number: int, entry: Entry, shared: dict[str, list[Entry]]) -> dict[st
         "pieces": facts.pieces,
         "methods": " ".join(facts.methods),
         "symmetries": " ".join(facts.symmetries),
-        "svg": Markup(inline_svg(marks, box, f"The block {facts.title}.", f"picture-{number}")),
+        "svg": Markup(inline_svg(marks, box, picture_words(facts.title), f"picture-{number}")),
         "lines": _lines(facts),
         "notes": facts.notes,
         "shelf": entry.shelf,
@@ -72,5 +72,5 @@ def _shown(number: int, entry: Entry, shared: dict[str, list[Entry]]) -> dict[st
 
 def _lines(facts: BlockFacts) -> list[str]:
     """The block in numbers, and how it can be made."""
-    methods = " and ".join(WAYS[each] for each in facts.methods) or "cut with templates"
-    return [lettering(" · ".join(numbers_of(facts))), f"Can be {methods}; {same_text(facts)}"]
+    made = made_words(ROTARY in facts.methods, FOUNDATION in facts.methods, same_text(facts))
+    return [lettering(" · ".join(numbers_of(facts))), made]

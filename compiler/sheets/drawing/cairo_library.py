@@ -13,6 +13,7 @@ from ctypes import CDLL, c_char_p, c_int, c_void_p
 from functools import cache
 from typing import Any, Final
 
+from ...words.pages.drawing import NO_CAIRO, NO_FONTCONFIG, cannot_draw
 from .typeface import MachineLacks
 
 FONTCONFIG_NAMES: Final = ("libfontconfig.so.1", "libfontconfig.1.dylib", "libfontconfig-1.dll")
@@ -49,7 +50,7 @@ def cairo() -> Any:
     try:
         from cairocffi import cairo as library
     except OSError as fault:
-        raise CairoMissing("The library cairo is missing: install it (on Debian: libcairo2).") from fault
+        raise CairoMissing(NO_CAIRO) from fault
     return library
 
 
@@ -65,7 +66,7 @@ def fontconfig() -> Any:
             declared = getattr(library, function)
             declared.restype, declared.argtypes = result, parameters
         return library
-    raise CairoMissing("The library fontconfig is missing: install it (on Debian: libfontconfig1).")
+    raise CairoMissing(NO_FONTCONFIG)
 
 
 def gathering() -> tuple[Any, list[bytes]]:
@@ -97,7 +98,7 @@ def check(status_of: Callable[[Any], int], pointer: Any) -> None:
         from cairocffi import ffi
 
         said = ffi.string(cairo().cairo_status_to_string(status)).decode()
-        raise CairoFailed(f"cairo cannot draw this page: {said}.")
+        raise CairoFailed(cannot_draw(said))
 
 
 def scaled_font(face: Any, size: float) -> Any:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from ...measure.length import POINTS_PER_INCH
+from ...words.pages.drawing import picture_too_large
 from ..page import Page
 from .cairo_library import CairoFailed
 from .draw_svg import svg_of
@@ -19,9 +20,7 @@ def paint(page: Page, dpi: int) -> bytes:
 
     across, down = (round(side * dpi / POINTS_PER_INCH) for side in (page.width, page.height))
     if max(across, down) > SIDE_MOST:
-        raise CairoFailed(
-            f"A picture of {across} x {down} dots is too large: cairo draws up to {SIDE_MOST:,} a side."
-        )
+        raise CairoFailed(picture_too_large(across, down, SIDE_MOST))
     picture: bytes = svg2png(
         svg_of(page).encode(), output_width=across, output_height=down, background_color="white"
     )

@@ -13,6 +13,7 @@ from dataclasses import dataclass, field
 from functools import cache
 from typing import Any, Final
 
+from ...words.pages.drawing import face_not_found, face_unreadable
 from .cairo_library import SLANT_NORMAL, WEIGHT, advance_of, cairo, fontconfig, scaled_font
 from .lettering import width_of
 from .typeface import FAMILY, FontMissing, font_file
@@ -57,7 +58,7 @@ def load() -> Ink:
     for weight in (False, True):
         off = ink.advance(WITNESS, WITNESS_SIZE, weight) - width_of(WITNESS, WITNESS_SIZE, weight)
         if abs(off) > WITNESS_SLACK:
-            raise FontMissing(f"cairo cannot find the typeface {FAMILY}: install font-source-sans-pro again.")
+            raise FontMissing(face_not_found(FAMILY))
     return ink
 
 
@@ -67,5 +68,5 @@ def _offer_only_our_fonts() -> None:
     for bold in (False, True):
         path = font_file(bold)
         if not finder.FcConfigAppFontAddFile(offered, str(path).encode()):
-            raise FontMissing(f"{path.name} cannot be read: install font-source-sans-pro again.")
+            raise FontMissing(face_unreadable(path.name))
     finder.FcConfigSetCurrent(offered)

@@ -11,6 +11,7 @@ from functools import lru_cache
 from typing import Final
 from unicodedata import category, normalize
 
+from ...diagnostics.visible import accents_joined
 from .typeface import face
 
 SUBSTITUTE: Final = "☐"
@@ -70,7 +71,7 @@ def printable(text: str) -> str:
     """
     if text.isascii() and text.isprintable():
         return text
-    return "".join(map(_settable, normalize("NFC", text)))
+    return "".join(map(_settable, accents_joined(text)))
 
 
 def _settable(letter: str) -> str:
@@ -93,7 +94,7 @@ def lost_letters(text: str) -> tuple[str, ...]:
     Blanks, controls and invisible signs are none."""
     if text.isascii():
         return ()
-    return tuple(dict.fromkeys(letter for letter in normalize("NFC", text) if _is_lost(letter)))
+    return tuple(dict.fromkeys(letter for letter in accents_joined(text) if _is_lost(letter)))
 
 
 def _is_lost(letter: str) -> bool:

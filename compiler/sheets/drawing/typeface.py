@@ -14,6 +14,8 @@ from struct import error as StructError
 from struct import unpack_from
 from typing import Final
 
+from ...words.pages.drawing import face_unreadable, no_face, no_typeface
+
 FAMILY: Final = "Source Sans Pro"
 PACKAGE: Final = "font_source_sans_pro"
 FILES: Final = {False: "SourceSansPro-Regular.ttf", True: "SourceSansPro-Bold.ttf"}
@@ -44,10 +46,10 @@ def font_file(bold: bool) -> Path:
 
     found = find_spec(PACKAGE)  # looks, without running the package
     if found is None or not found.submodule_search_locations:
-        raise FontMissing(f"The typeface {FAMILY} is missing: install the package font-source-sans-pro.")
+        raise FontMissing(no_typeface(FAMILY))
     path = Path(found.submodule_search_locations[0]) / "files" / FILES[bold]
     if not path.is_file():
-        raise FontMissing(f"The typeface {FAMILY} lacks {FILES[bold]}: install font-source-sans-pro again.")
+        raise FontMissing(no_face(FAMILY, FILES[bold]))
     return path
 
 
@@ -58,7 +60,7 @@ def face(bold: bool) -> Face:
     try:
         return _read_face(path.read_bytes())
     except (OSError, IndexError, KeyError, ValueError, ArithmeticError, StructError) as fault:
-        raise FontMissing(f"{path.name} cannot be read: install font-source-sans-pro again.") from fault
+        raise FontMissing(face_unreadable(path.name)) from fault
 
 
 def _read_face(font: bytes) -> Face:

@@ -15,6 +15,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Final
 
+from ...words.pages.templates import tiles_words
 from ..page import Mark, TextMark
 from .moving import moved_mark, turned_mark
 from .packing import GAP, Item, Pose, pack
@@ -40,7 +41,7 @@ class TilePage:
     @property
     def name(self) -> str:
         """`tile 1.1`, `tiles 1.2, 2.2`."""
-        return f"tile{'s' if len(self.tiles) > 1 else ''} {', '.join(tile.name for tile in self.tiles)}"
+        return tiles_words([tile.name for tile in self.tiles])
 
 
 def tile_pages(tiles: Sequence[Tile], grid: Grid) -> list[TilePage]:
@@ -103,6 +104,13 @@ def _poses(wide: float, tall: float, grid: Grid) -> list[Pose]:
 
 def _name(tile: Tile, pose: Pose, dx: float, dy: float) -> TextMark:
     left = pose.rings[0][0][0]
+    name = tiles_words([tile.name])
     return TextMark(
-        left + dx, dy - NAME_DROP, f"tile {tile.name}", NAME_SIZE, True, role="tile-name", subject=tile.name
+        left + dx,
+        dy - NAME_DROP,
+        name,
+        NAME_SIZE,
+        True,
+        role="tile-name",
+        subject=tile.name,
     )

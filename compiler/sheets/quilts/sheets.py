@@ -4,12 +4,10 @@ block's templates, as one document or a part at a time."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator
 from typing import Final, Literal, get_args
 
-from ...cutting.model import Template
 from ...cutting.plan_model import CuttingPlan
-from ...drafting.model import Draft
 from ...quilt.counting import ALLOWANCE
 from ...quilt.model import Quilt
 from ..arrange.block_sheets import block_leaves, template_leaves
@@ -31,15 +29,9 @@ QUILT_PARTS: Final[tuple[QuiltPart, ...]] = get_args(QuiltPart)
 """The parts in the order of the document."""
 
 
-BlockSheets = Callable[[Draft, Sequence[Template], SheetOptions, str, str], list[Leaf]]
-"""What lays out the sheets of one block: `block_leaves`, or one that knows them from an earlier build."""
-
-
-def arrange_quilt(
-    quilt: Quilt, plan: CuttingPlan, options: SheetOptions, sheets: BlockSheets = block_leaves
-) -> Document:
+def arrange_quilt(quilt: Quilt, plan: CuttingPlan, options: SheetOptions) -> Document:
     """The whole document."""
-    leaves = [leaf for part in QUILT_PARTS for leaf in part_leaves(quilt, plan, part, options, sheets)]
+    leaves = [leaf for part in QUILT_PARTS for leaf in part_leaves(quilt, plan, part, options)]
     return _document(quilt, leaves, options)
 
 
@@ -48,10 +40,9 @@ def arrange_quilt_part(
     quilt: Quilt,
     plan: CuttingPlan,
     options: SheetOptions,
-    sheets: BlockSheets = block_leaves,
 ) -> Document:
     """One part as a document of its own. It has no pages where a quilt of plain cloth has no templates."""
-    return _document(quilt, part_leaves(quilt, plan, part, options, sheets), options)
+    return _document(quilt, part_leaves(quilt, plan, part, options), options)
 
 
 def part_leaves(
@@ -59,7 +50,6 @@ def part_leaves(
     plan: CuttingPlan,
     part: QuiltPart,
     options: SheetOptions,
-    sheets: BlockSheets = block_leaves,
 ) -> list[Leaf]:
     """One part's pages before they are numbered."""
     paper = paper_for(options)
@@ -69,14 +59,12 @@ def part_leaves(
         "counts": lambda: counts_leaves(quilt, plan, paper),
         "chart": lambda: chart_leaves(quilt, plan, paper),
         "cutting": lambda: cutting_leaves(quilt, plan, paper),
-        "templates": lambda: list(_template_leaves(quilt, plan, options, sheets)),
+        "templates": lambda: list(_template_leaves(quilt, plan, options)),
     }
     return makers[part]()
 
 
-def _template_leaves(
-    quilt: Quilt, plan: CuttingPlan, options: SheetOptions, sheets: BlockSheets
-) -> Iterator[Leaf]:
+def _template_leaves(quilt: Quilt, plan: CuttingPlan, options: SheetOptions) -> Iterator[Leaf]:
     """Every block's sheets, one copy of each; then templates that the setting and the borders need."""
     for index in range(len(quilt.blocks)):
         block = worn_block(quilt, index)
@@ -88,7 +76,8 @@ def _template_leaves(
         )
         if uses == 1:
             under = f"{size} finished · version {draft.version} · one in {quilt.title}"
-        yield from sheets(draft, block.templates, options, under, f"Templates: {block_name(quilt, index)}")
+        part = f"Templates: {block_name(quilt, index)}"
+        yield from block_leaves(draft, block.templates, options, under, part)
     own = setting_templates(quilt, plan)
     if own:
         size = size_text(quilt.width, quilt.height)

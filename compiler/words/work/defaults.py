@@ -12,6 +12,7 @@ from ..say import Say
 WHAT: Final[Mapping[DefaultKind, str]] = {
     "version": "version",
     "version-of": 'version of "{of}"',
+    "version-unpinned": 'version of "{of}"',
     "finished": "finished",
     "grid": "grid",
     "allowance": "allowance",
@@ -48,6 +49,8 @@ def _value(say: Say, default: Default) -> str:
             return number_text(value)
         case "version-of":
             return f"{number_text(value)}, the newest in {default.source}"
+        case "version-unpinned":
+            return f"{number_text(value)}, the newest in {default.source}, not pinned"
         case "shrinkage":
             return "none"
         case "trim-limit":

@@ -8,7 +8,8 @@ from typing import Final
 from ....drafting.model import Draft
 from ....sewing.foundations.foundation_model import Foundations
 from ....words.numbers import ruler_text
-from ...arrange.block_sheets import Body, label_runs, leaf_of
+from ....words.pages.labels import label_runs
+from ...arrange.block_sheets import Body, leaf_of
 from ...arrange.leaves import Leaf, paper_for
 from ...arrange.options import SheetOptions
 from ...arrange.paths import Placement, Ring, flat_ring, open_path, ring_path

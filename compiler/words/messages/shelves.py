@@ -1,0 +1,117 @@
+"""What is told of shelves: manifests, blocks that stand twice, files with mistakes."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Final
+
+from ...diagnostics.diagnostic import Diagnostic, error, note, warning
+from ...diagnostics.source import Span
+from ...diagnostics.visible import shortened
+from ..phrases import did_you_mean
+from ..say import Say
+from .files import NOT_OPENED
+from .message import message
+
+LONGEST_KEY: Final = 40  # characters of a key in a message
+
+
+def _damaged(span: Span, reason: str) -> Diagnostic:
+    """A manifest that says nothing we understand."""
+    lowered = reason[:1].lower() + reason[1:]
+    return error(
+        "manifest-damaged",
+        f"This shelf's manifest cannot be read: {lowered}.",
+        span,
+        help='It is TOML, as in `title = "Harbour guild"`; until it is mended, '
+        "nobody knows what is on the shelf.",
+    )
+
+
+@message
+def manifest_unreadable(say: Say, span: Span, reason: str) -> Diagnostic:
+    """The system will not let us read it, for a reason in its own words."""
+    return _damaged(span, reason or NOT_OPENED)
+
+
+@message
+def manifest_too_large(say: Say, span: Span, most: int) -> Diagnostic:
+    """More bytes than any manifest."""
+    return _damaged(span, f"it is larger than {most:,} bytes")
+
+
+@message
+def manifest_line_too_long(say: Say, span: Span, most: int) -> Diagnostic:
+    """A line that nobody reads."""
+    return _damaged(span, f"this line has more than {most:,} characters")
+
+
+@message
+def manifest_not_text(say: Say, span: Span) -> Diagnostic:
+    """Bytes that are not UTF-8."""
+    return _damaged(span, "it is not text in UTF-8")
+
+
+@message
+def manifest_not_toml(say: Say, span: Span, problem: str) -> Diagnostic:
+    """No TOML, as the library that reads it puts it."""
+    return _damaged(span, problem)
+
+
+@message
+def manifest_too_deep(say: Say, span: Span) -> Diagnostic:
+    """Brackets within brackets."""
+    return _damaged(span, "its brackets stand too deep in one another")
+
+
+@message
+def manifest_number_too_long(say: Say, span: Span) -> Diagnostic:
+    """A number of thousands of digits."""
+    return _damaged(span, "a number in it is longer than any")
+
+
+@message
+def manifest_not_names(say: Say, span: Span, key: str) -> Diagnostic:
+    """Something else than a list of names."""
+    return _damaged(span, f"`{key}` is a list of names in quotes")
+
+
+@message
+def manifest_not_quoted(say: Say, span: Span, key: str) -> Diagnostic:
+    """Something else than a text."""
+    return _damaged(span, f"`{key}` is a text in quotes")
+
+
+@message
+def manifest_key_unknown(say: Say, span: Span, key: str, known: Sequence[str]) -> Diagnostic:
+    """A line that no manifest has."""
+    return error(
+        "manifest-key-unknown",
+        f"A shelf's manifest has no `{shortened(key, LONGEST_KEY)}`.",
+        span,
+        help=did_you_mean(key[:LONGEST_KEY], known) or "It has `title`, `note` and `leave-out`.",
+    )
+
+
+@message
+def on_shelf_twice(say: Say, file: str, title: str, version: int, first: str) -> Diagnostic:
+    """Two files of a shelf hold a block of one title and version."""
+    return warning(
+        "block-on-shelf-twice",
+        f"`{title}` version {version} stands on this shelf already, in `{first}`.",
+        Span(file, 0, 0),
+        help="Give one of them another version, or take it off the shelf.",
+    )
+
+
+@message
+def shelf_file_faulty(say: Say, fault: Diagnostic) -> Diagnostic:
+    """A file on a shelf holds a title that was asked for, and a mistake that keeps it from being used."""
+    place = fault.primary.span
+    return note(
+        "shelf-file-faulty",
+        f"`{place.source}` may have the block asked for, but has a mistake.",
+        place,
+        fault.said(say).message,
+        help=f"See `piecewright check {place.source}`.",
+    )
