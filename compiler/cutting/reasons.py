@@ -9,14 +9,14 @@ from typing import Literal
 from ..measure.tolerance import Number
 
 Lacking = Literal[
-    "curved sides",
-    "two allowances on a side",
-    "a kite",
-    "no such shape",
-    "off the grain",
-    "unlike allowances",
-    "a hole",
-    "a strip along the print",
+    "curved-sides",
+    "two-allowances-on-a-side",
+    "a-kite",
+    "no-such-shape",
+    "off-the-grain",
+    "unlike-allowances",
+    "a-hole",
+    "a-strip-along-the-print",
 ]
 
 
@@ -27,8 +27,8 @@ class NoRule:
     why: Lacking
 
 
-OFF_GRAIN = NoRule("off the grain")
-HOLE = NoRule("a hole")  # whatever the outside: a ruler cuts no hole
+OFF_GRAIN = NoRule("off-the-grain")
+HOLE = NoRule("a-hole")  # whatever the outside: a ruler cuts no hole
 
 
 @dataclass(frozen=True, slots=True)

@@ -42,14 +42,14 @@ class Difficulty:
 Trouble = Literal[
     "pieces",
     "shapes",
-    "smallest angle",
-    "bias edges",
-    "set-in seams",
-    "seams all round",
-    "partial seams",
-    "curved seams",
-    "points that meet",
-    "most at one point",
+    "smallest-angle",
+    "bias-edges",
+    "set-in-seams",
+    "seams-all-round",
+    "partial-seams",
+    "curved-seams",
+    "points-that-meet",
+    "most-at-one-point",
 ]
 
 
@@ -83,14 +83,14 @@ def causes(found: Difficulty) -> tuple[Cause, ...]:
     every: tuple[tuple[Trouble, Number], ...] = (
         ("pieces", found.pieces),
         ("shapes", found.templates),
-        ("smallest angle", found.smallest_angle if found.smallest_angle < 180 else 0),
-        ("bias edges", found.bias_outside),
-        ("set-in seams", found.set_in_seams - found.partial_seams - found.seams_all_round),
-        ("seams all round", found.seams_all_round),
-        ("partial seams", found.partial_seams),
-        ("curved seams", found.curved_seams),
-        ("points that meet", found.points_that_meet),
-        ("most at one point", found.most_at_one_point if found.points_that_meet else 0),
+        ("smallest-angle", found.smallest_angle if found.smallest_angle < 180 else 0),
+        ("bias-edges", found.bias_outside),
+        ("set-in-seams", found.set_in_seams - found.partial_seams - found.seams_all_round),
+        ("seams-all-round", found.seams_all_round),
+        ("partial-seams", found.partial_seams),
+        ("curved-seams", found.curved_seams),
+        ("points-that-meet", found.points_that_meet),
+        ("most-at-one-point", found.most_at_one_point if found.points_that_meet else 0),
     )
     return tuple(Cause(what, number) for what, number in every if number)
 

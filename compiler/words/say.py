@@ -53,8 +53,8 @@ class Say:
         return f"{self.length(width)} x {self.length(height)}"
 
     def on_ruler(self, inches: Number) -> str:
-        """`3 7/8in`; `9.75cm` of who cuts by a ruler in centimetres."""
-        return length_text(inches, self.ruler)
+        """`3 7/8in`; `9.75cm` of who cuts by a ruler in centimetres, or is spoken to in them."""
+        return length_text(inches, self.ruler) if self.unit == "in" else self.length(inches)
 
     def up_on_ruler(self, inches: Number) -> str:
         """The same, never less than it is."""

@@ -12,11 +12,11 @@ from piecewright.sewing.order.assembly import assemble
 from piecewright.sewing.pressing.pressing import press
 from piecewright.sheets.arrange.options import SheetOptions
 from piecewright.sheets.content import Book, Card, Cards, Chapter, Cover, Paragraph
-from piecewright.sheets.pressing_words import ROWS
 from piecewright.sheets.quilts.wearing import own_roles
 from piecewright.sheets.setting.html_book import html_bytes
 from piecewright.sheets.setting.pages import set_chapters
 from piecewright.sheets.work import Needle
+from piecewright.words.work.pressing import ROWS
 from shapely.geometry import Point, Polygon
 from shapely.ops import unary_union
 from support.arranged import extent, paths, rings, text_box, texts

@@ -12,10 +12,10 @@ from piecewright.sewing.pressing.pressing import press
 from piecewright.sheets.arrange.options import SheetOptions
 from piecewright.sheets.content import Book, Card, Cards, List, Paragraph, Picture
 from piecewright.sheets.page import PathMark
-from piecewright.sheets.pressing_words import pressing_words
 from piecewright.sheets.quilts.wearing import own_roles
 from piecewright.sheets.setting.pages import set_chapters
 from piecewright.sheets.work import Needle
+from piecewright.words.work.pressing import pressing_words
 from shapely.geometry import Polygon
 from shapely.ops import unary_union
 from support.arranged import extent, rings

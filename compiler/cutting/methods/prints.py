@@ -40,7 +40,7 @@ def on_print(method: Method, need: Need, fabric: Fabric | None, step: Fraction) 
     if method.kind == "template" and method.reason == OFF_GRAIN:
         return replace(method, reason=Aslant(_measured(need, step)))
     if method.kind in FROM_STRIPS and abs(recognise(need.outline, need.allowances).side(0).real) < ROUNDING:
-        return template_method(need.outline, need.allowances, NoRule("a strip along the print"))
+        return template_method(need.outline, need.allowances, NoRule("a-strip-along-the-print"))
     return method
 
 

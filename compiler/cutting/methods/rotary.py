@@ -62,17 +62,17 @@ def method_of(
 def _refusal(figure: Figure) -> TemplateReason | None:
     """Why no rule can serve the shape, whatever its size; None where one may."""
     if figure.kind == "curved shape":
-        return NoRule("curved sides")
+        return NoRule("curved-sides")
     if figure.kind == "seam":
-        return NoRule("two allowances on a side")
+        return NoRule("two-allowances-on-a-side")
     if figure.kind == "kite":
-        return NoRule("a kite")
+        return NoRule("a-kite")
     if figure.kind in ("triangle", "four-sided shape", "many-sided shape"):
-        return NoRule("no such shape")
+        return NoRule("no-such-shape")
     if not figure.on_grain:
         return OFF_GRAIN
     if figure.kind in ("equilateral triangle", "hexagon") and not figure.even:
-        return NoRule("unlike allowances")
+        return NoRule("unlike-allowances")
     if figure.kind in ("diamond", "parallelogram") and not is_ruled(figure.angle):
         return OffAngle("points", figure.angle)
     return None

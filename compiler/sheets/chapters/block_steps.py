@@ -6,18 +6,19 @@ from collections.abc import Iterator, Mapping
 
 from ...drafting.model import Draft
 from ...sewing.model import Assembly, Step, Unit
+from ...sewing.pressing.copies import by_rows, shaded_way
 from ...sewing.pressing.pressing import press
 from ...sewing.pressing.pressing_model import Pressing, PressingPlan, Toward
 from ...words.pages import block_steps as words
 from ...words.pages.booklet import checked
 from ...words.pages.papers import PAPERS_OUT
+from ...words.work.pressing import ROWS, places_words, pressing_words
 from ..arrange.block_drawing import piece_rings
 from ..arrange.fills import Fill
 from ..arrange.options import SheetOptions
 from ..content import Card, Cards, Chapter, List, Paragraph, Part, Picture, Section
 from ..pictures.places_picture import draw_places
 from ..pictures.step_picture import WIDE, Scene, Shown, draw_step
-from ..pressing_words import ROWS, places_words, pressing_words, shaded_way, tells_rows
 from ..quilts.wearing import Worn
 from ..work import Needle, WorkBlock
 from .step_words import added_side, step_lines, step_title
@@ -43,7 +44,8 @@ def _parts(draft: Draft, assembly: Assembly, needle: Needle, worn: Worn) -> Iter
     yield Paragraph(" ".join(_read(assembly, plan, needle)))
     if not all(unit.rectangle for unit in assembly.units):
         yield Paragraph(words.SHAPED)
-    if any(tells_rows(line) for card in cards for line in card.lines):
+    pressed = zip(assembly.units, plan.seams, cards, strict=True)
+    if needle != "papers" and any(_tells_rows(draft, *each) for each in pressed):
         yield Paragraph(ROWS.format("block"))
     if needle == "hand":
         yield Section(words.BY_HAND)
@@ -82,6 +84,11 @@ def _cards(
         marks, tall = draw_step(scene, fills)
         picture = Picture(marks, WIDE, tall, words.pictured(step.step, lines[0]))
         yield Card(step_title(assembly, step), picture, lines, beside)
+
+
+def _tells_rows(draft: Draft, unit: Unit, pressing: Pressing, card: Card) -> bool:
+    """Whether a card's words tell copies by rows: where no picture beside them shows which."""
+    return card.beside is None and by_rows(draft, unit, pressing)
 
 
 def _places(draft: Draft, unit: Unit, pressing: Pressing, shaded: Toward) -> Picture | None:

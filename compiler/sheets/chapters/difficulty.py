@@ -37,6 +37,6 @@ def cause_lines(found: Difficulty, cut_out: CutOut = "template") -> Iterator[str
         if cause.what == "shapes" and not cut_out:
             continue
         words, advice = cause_words(cause, cut_out), ADVICE.get(cause.what, {}).get(cut_out, "")
-        if cause.what == "smallest angle" and found.smallest_angle > SHARP:
+        if cause.what == "smallest-angle" and found.smallest_angle > SHARP:
             advice = NOT_SHARP
         yield f"{words[:1].upper()}{words[1:]}{f': {advice}' if advice else ''}."

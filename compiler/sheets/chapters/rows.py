@@ -15,15 +15,16 @@ from ...quilt.assembly_model import Kind, QuiltAssembly, Stage
 from ...quilt.assembly_model import Row as QuiltRow
 from ...quilt.model import Quilt
 from ...sewing.model import Copy, Size, Unit
+from ...sewing.pressing.copies import by_rows
 from ...sewing.pressing.pressing_model import Pressing, Toward
 from ...words.pages import rows as words
 from ...words.pages.booklet import checked
+from ...words.work.pressing import ROWS, pressing_words, ways_told
 from ..arrange.options import SheetOptions
 from ..content import Card, Cards, Chapter, Column, Paragraph, Part, Picture, Row, Section, Table
 from ..pictures.quilt import quilt_fills
 from ..pictures.row_picture import Pressed, RowPart, RowScene, Shown, draw_row
 from ..pictures.step_picture import WIDE
-from ..pressing_words import ROWS, pressing_words, tells_rows, ways_told
 from ..quilts.tables import CutRow, FabricCuts, box_of, fabric_titles, measured_shape
 from ..quilts.words import about, size_words
 from ..work import Work
@@ -64,7 +65,8 @@ def _parts(work: Work) -> Iterator[Part]:
         tuple(_card(quilt, made, row, ways, row.makes in trimmed) for row in stage.rows)
         for stage in made.stages
     ]
-    if any(tells_rows(line) for cards in staged for card in cards for line in card.lines):
+    pressed = [row for stage in made.stages for row in stage.rows if row.way != "mitred"]
+    if any(by_rows(made.top, *_pressed(row, ways)) for row in pressed):
         yield Paragraph(ROWS.format("top"))
     for stage, cards in zip(made.stages, staged, strict=True):
         yield Section(stage.title)
@@ -187,9 +189,13 @@ def _seams(made: QuiltAssembly, row: QuiltRow, ways: _Ways) -> Iterator[Pressed]
 
 def _ways_words(made: QuiltAssembly, row: QuiltRow, ways: _Ways) -> str:
     """`as the arrows show`; where copies of the row are pressed differently, which of them so."""
+    return ways_told(made.top, *_pressed(row, ways), words.WAYS)
+
+
+def _pressed(row: QuiltRow, ways: _Ways) -> tuple[Unit, Pressing]:
+    """The copies of a row, and how each is pressed."""
     unit = replace(ways.unit(row), copies=row.copies)
-    pressing = Pressing(row.steps[-1], tuple(_row_ways(row, ways)), "opposite")
-    return ways_told(made.top, unit, pressing, words.WAYS)
+    return unit, Pressing(row.steps[-1], tuple(_row_ways(row, ways)), "opposite")
 
 
 def _row_ways(row: QuiltRow, ways: _Ways) -> Iterator[Toward]:

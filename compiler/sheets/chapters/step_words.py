@@ -10,7 +10,7 @@ from ...measure.tolerance import ALIKE
 from ...sewing.model import Assembly, Size, Step
 from ...sewing.pressing.pressing_model import Pressing, Toward
 from ...words.phrases import count_of
-from ..pressing_words import ways_shaded, ways_told
+from ...words.work.pressing import ways_shaded, ways_told
 from ..quilts.words import about
 from ..work import Needle
 

@@ -58,10 +58,10 @@ def joined_words(row: CutRow, step: Fraction) -> str:
     """`both from 2 strips of 42in and 1 of 9in, joined`; '' where none are joined."""
     if row.cut.part == "binding" or not row.lengths:
         return ""
-    first, *rest = _lengths(row, step)
-    strips = first.replace(" of ", f" {'strip' if first.startswith('1 ') else 'strips'} of ", 1)
+    length, count = next(iter(Counter(row.lengths).items()))
+    strips = f"{count_of(count, 'strip')} of {length_text(length, step)}"
     which = {1: "", 2: "both "}.get(row.cut.cuts, "all ")
-    return f"{which}from {one_of([strips, *rest], 'and')}, joined"
+    return f"{which}from {one_of([strips, *_lengths(row, step)[1:]], 'and')}, joined"
 
 
 def _lengths(row: CutRow, step: Fraction) -> list[str]:

@@ -8,8 +8,8 @@ from __future__ import annotations
 from ...quilt.assembly_model import QuiltAssembly, Stage
 from ...sewing.model import Size
 from ...words.phrases import count_of
+from ...words.work.pressing import meeting_words
 from ...words.work.proofs import proof_text
-from ..pressing_words import meeting_words
 from ..quilts.words import about
 from ..setting.text_table import table, wrapped
 

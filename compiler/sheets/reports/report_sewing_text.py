@@ -10,6 +10,7 @@ from ...sewing.difficulty import causes, difficulty
 from ...sewing.foundations.foundation import foundations
 from ...sewing.foundations.foundation_model import Foundations, Section
 from ...sewing.model import Assembly, Size, Step
+from ...sewing.pressing.copies import by_rows
 from ...sewing.pressing.pressing import press
 from ...sewing.pressing.pressing_model import Pressing, PressingPlan, Toward
 from ...words.phrases import one_of
@@ -17,8 +18,8 @@ from ...words.rulers import length_text
 from ...words.say import INCHES
 from ...words.work.difficulty import causes_words
 from ...words.work.foundations import refusal_words
+from ...words.work.pressing import ROWS, meeting_words, ways_told
 from ...words.work.proofs import proof_text
-from ..pressing_words import ROWS, meeting_words, tells_rows, ways_told
 from ..quilts.wearing import own_roles
 from ..setting.text_table import table, wrapped
 from .report_sewing import Sewn
@@ -105,9 +106,8 @@ def pressing_remarks(draft: Draft, assembly: Assembly, plan: PressingPlan) -> It
                 way: name if way == "open" else f"toward {'piece ' if name.isdigit() else ''}{name}"
                 for way, name in way_names(step).items()
             }
-            told = ways_told(draft, unit, pressing, names)
-            rows = rows or tells_rows(told)
-            yield f"Step {step.step}: press {told}."
+            rows = rows or by_rows(draft, unit, pressing)
+            yield f"Step {step.step}: press {ways_told(draft, unit, pressing, names)}."
     if rows:
         yield ROWS.format("block")
     if assembly.steps:

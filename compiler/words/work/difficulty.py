@@ -12,12 +12,12 @@ from ..phrases import count_of
 
 COUNTED: Final[dict[Trouble, tuple[str, str]]] = {
     "pieces": ("piece", "pieces"),
-    "bias edges": ("bias edge on the outside", "bias edges on the outside"),
-    "set-in seams": ("set-in seam", "set-in seams"),
-    "seams all round": ("seam all round a window", "seams all round a window"),
-    "partial seams": ("partial seam", "partial seams"),
-    "curved seams": ("curved seam", "curved seams"),
-    "points that meet": ("place where points meet", "places where points meet"),
+    "bias-edges": ("bias edge on the outside", "bias edges on the outside"),
+    "set-in-seams": ("set-in seam", "set-in seams"),
+    "seams-all-round": ("seam all round a window", "seams all round a window"),
+    "partial-seams": ("partial seam", "partial seams"),
+    "curved-seams": ("curved seam", "curved seams"),
+    "points-that-meet": ("place where points meet", "places where points meet"),
 }
 
 
@@ -28,9 +28,9 @@ def causes_words(causes: Iterable[Cause], cut_out: str = "template") -> list[str
 
 def cause_words(cause: Cause, cut_out: str = "template") -> str:
     """`3 set-in seams`; `smallest angle 45°`."""
-    if cause.what == "smallest angle":
+    if cause.what == "smallest-angle":
         return f"smallest angle {_degrees(float(cause.number))}°"
-    if cause.what == "most at one point":
+    if cause.what == "most-at-one-point":
         return f"up to {cause.number} pieces at one point"
     if cause.what == "shapes":
         return count_of(int(cause.number), cut_out)

@@ -30,14 +30,14 @@ from ..rulers import DIGITS, part_text, part_up
 from ..say import Say
 
 WITHOUT_RULE: Final[dict[Lacking, str]] = {
-    "curved sides": "its sides are curved",
-    "two allowances on a side": "one of its sides carries two allowances",
-    "a kite": "a kite has no rotary rule",
-    "no such shape": "its shape has no rotary rule",
-    "off the grain": "its sides lie off the straight grain",
-    "unlike allowances": "its sides carry different allowances",
-    "a hole": "it has a hole",
-    "a strip along the print": "its strip would lie along the print",
+    "curved-sides": "its sides are curved",
+    "two-allowances-on-a-side": "one of its sides carries two allowances",
+    "a-kite": "a kite has no rotary rule",
+    "no-such-shape": "its shape has no rotary rule",
+    "off-the-grain": "its sides lie off the straight grain",
+    "unlike-allowances": "its sides carry different allowances",
+    "a-hole": "it has a hole",
+    "a-strip-along-the-print": "its strip would lie along the print",
 }
 
 COUNTS: Final = ("", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven")
