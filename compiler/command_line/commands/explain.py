@@ -18,7 +18,7 @@ from ..console import CLEAN, say
 from ..inputs import DASH, one_input
 
 if TYPE_CHECKING:
-    from ...words.catalogue.entry import Entry
+    from ...words.catalogue.codes import Entry
 
 CODE: Final = re.compile(r"[a-z0-9]+(-[a-z0-9]+)+")
 
