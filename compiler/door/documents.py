@@ -20,7 +20,6 @@ if TYPE_CHECKING:
     from .naming import Names
 
 BOOKLET: Final = "booklet"  # ends the names of its files
-HTML: Final = "html"
 
 BLOCK_PARTS: Final = (
     "needs",
