@@ -46,7 +46,7 @@ class QuiltBuilder:
         return self._values.count(token.text, self._at(token), counted, 1, most)
 
     def make(self, rule: str, parts: Parts, span: Span) -> Any:
-        """The node of a rule: a rule with no method here has a class of its name, whose body its parts are."""
+        """The node of a rule; one without a method here has a class of its name, whose body its parts are."""
         if maker := getattr(self, rule, None):
             return maker(parts, span)
         node = getattr(quilt_tree, "".join(word.capitalize() for word in rule.split("_")))
