@@ -7,7 +7,7 @@ from typing import Any
 import click
 
 from ..door.choices import WAYS, sewing_way
-from ..door.documents import HTML
+from ..door.formats import of_books
 from .choices import Decorated, ParamKind, understood
 
 
@@ -54,10 +54,10 @@ def booklet_options(command: Decorated) -> Decorated:
     return command
 
 
-def refuse_html(formats: tuple[str, ...], booklet: bool) -> None:
-    """A use error where HTML is asked for and no booklet."""
-    if HTML in formats and not booklet:
-        raise click.UsageError("--format html is for booklets: add --booklet.")
+def refuse_format(formats: tuple[str, ...], booklet: bool) -> None:
+    """A use error where a format of booklets is asked for and no booklet."""
+    for kind in filter(of_books, () if booklet else formats):
+        raise click.UsageError(f"--format {kind} is for booklets: add --booklet.")
 
 
 def refuse_ways(ways: tuple[tuple[str, str], ...], booklet: bool, parts: tuple[str, ...]) -> None:

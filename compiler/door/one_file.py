@@ -19,7 +19,6 @@ from .choices import Chosen, shown
 from .compiling import Compiled
 from .documents import (
     BLOCK_PARTS,
-    HTML,
     PARTS,
     QUILT_PARTS,
     Wanted,
@@ -28,15 +27,13 @@ from .documents import (
     made_of_quilt,
     stem_of,
 )
-from .drawn_files import html_of, page_name, pages_of
+from .formats import FORMATS, JSON, files_in, is_one_file, of_books
 from .messages import CompileError, message_of
 from .naming import Names
-from .owners import marked
 
 if TYPE_CHECKING:
     from ..sheets.documents import Made
 
-KINDS: Final = ("pdf", "svg", "png", HTML, "json")
 DPI_LEAST: Final = 36
 DPI_MOST: Final = 1200
 
@@ -90,12 +87,11 @@ def parts_known(parts: Sequence[str]) -> tuple[str, ...]:
 
 def formats_known(formats: Sequence[str], booklet: bool) -> tuple[str, ...]:
     """The kinds of file, each once; WrongUse for one that there is not."""
-    known = [each for each in KINDS if each != "json"]
     for kind in [formats] if isinstance(formats, str) else formats:
-        if kind not in known:
-            raise WrongUse(asked.not_one_of(shown(kind), known))
-    if HTML in formats and not booklet:
-        raise WrongUse(asked.html_for_booklets())
+        if kind not in FORMATS:
+            raise WrongUse(asked.not_one_of(shown(kind), FORMATS))
+        if of_books(kind) and not booklet:
+            raise WrongUse(asked.for_booklets(kind))
     return tuple(dict.fromkeys(formats))
 
 
@@ -116,14 +112,14 @@ def write_one(
     inch."""
     target, (given, booklet, dpi) = Path(path), wanted
     kind, parts = target.suffix[1:].lower(), parts_known(given)
-    if kind not in KINDS:
-        raise WrongUse(asked.not_one_of(shown(target.suffix), (f".{each}" for each in KINDS)))
-    if parts and kind in (HTML, "json"):
+    if kind not in (known := (*FORMATS, JSON)):
+        raise WrongUse(asked.not_one_of(shown(target.suffix), (f".{each}" for each in known)))
+    if parts and (kind == JSON or of_books(kind)):
         raise WrongUse(asked.parts_of_everything(shown(target.suffix)))
-    if kind == "json":
+    if kind == JSON:
         data = dumps(record()).encode() + b"\n"
         return [Path(each) for each in write_files(str(target.parent), [(target.name, data)])]
-    files = _files(target, makers, kind, (parts, booklet or kind == HTML, dpi_known(dpi)))
+    files = _files(target, makers, kind, (parts, booklet or of_books(kind), dpi_known(dpi)))
     return written(target.parent, files, [each.sources for each in makers])
 
 
@@ -157,14 +153,10 @@ def _files(
         stem = target.stem if len(makers) == 1 else f"{target.stem}-{maker.stem(names)}"
         for each in made:
             own = f"{stem}-{each.ending}" if len(made) > 1 else stem
-            if kind == HTML and each.book:
-                page = html_of(each.book, chosen.options, maker.title)
-                yield f"{own}{ending}", marked(HTML, page, each.document.title)
-            elif kind != HTML:
-                drawn = pages_of(each.document, own, kind, dpi, maker.title)
-                alone = kind == "pdf" or len(each.document.pages) == 1
-                for number, (_, data) in enumerate(drawn, 1):
-                    yield f"{own}{ending}" if alone else page_name(own, number, kind), data
+            files = files_in(kind, each, own, chosen.options, dpi, maker.title)
+            alone = is_one_file(kind) or len(each.document.pages) == 1
+            for name, data in files:
+                yield f"{own}{ending}" if alone else name, data
     if not found:
         raise WrongUse(nothing_made(bool(makers)))
 

@@ -11,6 +11,7 @@ from ..failures import own_mistakes
 from ..words.commands.files import a_picture
 from .blocks import named
 from .documents import stem_of
+from .formats import FORMATS
 from .naming import Names
 from .owners import marked
 from .stopping import held
@@ -93,11 +94,12 @@ def quilt_page(quilt: Quilt, size: float) -> Page:
 
 def drawn(drawing: Drawing, page: Page, kind: str, dpi: int) -> bytes:
     """The picture as the bytes of one kind of file."""
-    from ..sheets.drawing.files import pdf_bytes, png_bytes, svg_bytes
     from ..sheets.drawing.lettering import printable
     from ..sheets.page import Document
 
-    title = printable(drawing.title)
-    if kind != "pdf":
-        return marked(kind, png_bytes(page, dpi) if kind == "png" else svg_bytes(page), title)
-    return pdf_bytes(Document(title, drawing.subject, drawing.author, "", (page,)))
+    form, title = FORMATS[kind], printable(drawing.title)
+    if form.unit == "document":
+        data = form.make(Document(title, drawing.subject, drawing.author, "", (page,)))
+    else:
+        data = form.make(page, dpi)
+    return marked(kind, data, title)

@@ -20,11 +20,12 @@ from ...door.choices import (
     square_measured,
 )
 from ...door.compiling import Compiled, compile_input
-from ...door.documents import BLOCK_PARTS, HTML, PARTS, QUILT_PARTS, Wanted
-from ...door.drawn_files import TABLE, Drawn, Job, files_of, left_over, page_name, placed
+from ...door.documents import BLOCK_PARTS, PARTS, QUILT_PARTS, Wanted
+from ...door.drawn_files import TABLE, Drawn, Job, files_of, left_over, placed
+from ...door.formats import FORMATS, is_one_file, page_name
 from ...failures import OwnMistake, Refused
 from ...words.phrases import count_of
-from ..booklets import booklet_options, refuse_html, refuse_ways
+from ..booklets import booklet_options, refuse_format, refuse_ways
 from ..choices import (
     LengthChoice,
     ListChoice,
@@ -41,7 +42,6 @@ from ..choices import (
 from ..console import CLEAN, Progress, Tally, complain, say, show_diagnostics
 from ..inputs import inputs_of
 
-FORMATS: Final = ("pdf", "png", "svg", HTML)
 EXAMPLES: Final = """
 \b
 Examples:
@@ -77,7 +77,7 @@ class MarkChoice(LengthChoice):
     "--format",
     "formats",
     multiple=True,
-    type=ListChoice(FORMATS),
+    type=ListChoice(tuple(FORMATS)),
     default=(("pdf",),),
     help="Kind of file; several with commas. PNG and SVG are one a page; HTML is for booklets.  "
     "[default: pdf]",
@@ -154,7 +154,7 @@ def build(
         tables,
         progress.doing,
     )
-    refuse_html(job.formats, booklet)
+    refuse_format(job.formats, booklet)
     refuse_ways(ways, booklet, job.wanted.parts)
     run = Run(job, BlockChoice(titles), blocks_too, progress)
     shelf = open_shelf(shelves)
@@ -229,8 +229,8 @@ def written_line(folder: str, drawn: Drawn) -> str:
     stem, kind, pages = drawn.stem, drawn.kind, drawn.pages
     if not pages:
         return f"Wrote {placed(folder, stem if kind == TABLE else f'{stem}.{kind}')}."
-    if kind == "pdf":
-        return f"Wrote {placed(folder, f'{stem}.pdf')} ({count_of(pages, 'page')})."
+    if is_one_file(kind):
+        return f"Wrote {placed(folder, f'{stem}.{kind}')} ({count_of(pages, 'page')})."
     first = placed(folder, page_name(stem, 1, kind))
     last = f" to {page_name(stem, pages, kind)}" if pages > 1 else ""
     return f"Wrote {first}{last} ({count_of(pages, 'page')})."

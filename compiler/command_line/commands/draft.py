@@ -10,10 +10,10 @@ import click
 from ...door.blocks import write_files
 from ...door.measured import drafted, report
 from ...failures import own_mistakes
-from ..alone import compile_alone
 from ..choices import command, open_shelf, shelf_option
 from ..console import CLEAN, say
 from ..inputs import one_input
+from ..one_input import compile_alone
 
 EXAMPLES: Final = """
 \b

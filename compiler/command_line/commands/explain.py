@@ -12,10 +12,10 @@ import click
 from ...door.choices import cutting_of
 from ...door.explaining import explained
 from ...failures import own_mistakes
-from ..alone import compile_alone
 from ..choices import command, cutting_options, open_shelf, shelf_option
 from ..console import CLEAN, say
 from ..inputs import DASH, one_input
+from ..one_input import compile_alone
 
 if TYPE_CHECKING:
     from ...words.catalogue.codes import Entry

@@ -12,10 +12,10 @@ from ...diagnostics.source import Source
 from ...door.blocks import BlockChoice, write_files
 from ...door.resizing import faults_of, outermost, report, resized
 from ...failures import own_mistakes
-from ..alone import compile_alone
 from ..choices import LengthChoice, RulerChoice, block_option, command, open_shelf, shelf_option
 from ..console import CLEAN, COMPLAINED, say, show_diagnostics
 from ..inputs import one_input
+from ..one_input import compile_alone
 
 LEAST: Final = Fraction(1)  # inches: smaller blocks are all allowance
 MOST: Final = Fraction(120)  # inches: a quilt of one block

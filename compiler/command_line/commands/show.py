@@ -10,7 +10,6 @@ import click
 from ...door.blocks import BlockChoice, write_files
 from ...door.naming import Names
 from ...door.pictures import block_drawings, pictures_of, quilt_drawings
-from ..alone import compile_alone
 from ..choices import (
     LengthChoice,
     ListChoice,
@@ -24,6 +23,7 @@ from ..choices import (
 )
 from ..console import CLEAN, say
 from ..inputs import one_input
+from ..one_input import compile_alone
 
 FORMATS: Final = ("png", "svg", "pdf")
 LEAST: Final = Fraction(1, 2)  # inches: nothing can be told apart in a smaller picture
