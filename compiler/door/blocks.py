@@ -75,6 +75,12 @@ def write_files(folder: str, files: Iterable[tuple[str, bytes]]) -> list[str]:
     return paths
 
 
+def write_file(path: str, data: bytes) -> str:
+    """The path of the one file written, as above."""
+    folder, name = os.path.split(path)
+    return write_files(folder or ".", [(name, data)])[0]
+
+
 def make_folder(folder: str) -> None:
     """The folder, made with those above it where they are missing."""
     try:

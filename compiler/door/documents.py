@@ -40,6 +40,7 @@ BLOCK_PARTS: Final = (
 QUILT_PARTS: Final = ("picture", "supplies", "counts", "chart", "cutting", "templates")
 """Parts of a quilt's sheets, those of sheets.documents."""
 
+QUILT_ONLY: Final = tuple(part for part in QUILT_PARTS if part not in BLOCK_PARTS)
 
 PARTS: Final = tuple(dict.fromkeys((*QUILT_PARTS, *BLOCK_PARTS)))
 """All of them."""

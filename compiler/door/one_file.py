@@ -14,14 +14,14 @@ from ..failures import Refused, WrongUse
 from ..pipeline import CompiledBlock
 from ..planning import PlannedQuilt
 from ..words.commands import asked
-from .blocks import named, write_files
-from .choices import Chosen, shown
+from .blocks import named, write_file, write_files
+from .choices import DPI_LEAST, DPI_MOST, Chosen, shown
 from .compiling import Compiled
 from .documents import (
     BLOCK_PARTS,
     HTML,
     PARTS,
-    QUILT_PARTS,
+    QUILT_ONLY,
     Wanted,
     laying_out,
     made_of_block,
@@ -37,8 +37,6 @@ if TYPE_CHECKING:
     from ..sheets.documents import Made
 
 KINDS: Final = ("pdf", "svg", "png", HTML, "json")
-DPI_LEAST: Final = 36
-DPI_MOST: Final = 1200
 
 
 @dataclass(frozen=True, slots=True)
@@ -121,8 +119,7 @@ def write_one(
     if parts and kind in (HTML, "json"):
         raise WrongUse(asked.parts_of_everything(shown(target.suffix)))
     if kind == "json":
-        data = dumps(record()).encode() + b"\n"
-        return [Path(each) for each in write_files(str(target.parent), [(target.name, data)])]
+        return [Path(write_file(str(target), dumps(record()).encode() + b"\n"))]
     files = _files(target, makers, kind, (parts, booklet or kind == HTML, dpi_known(dpi)))
     return written(target.parent, files, [each.sources for each in makers])
 
@@ -173,5 +170,4 @@ def nothing_made(any_makers: bool) -> str:
     """Why nothing could be written."""
     if not any_makers:
         return asked.nothing_compiled()
-    only = [part for part in QUILT_PARTS if part not in BLOCK_PARTS]
-    return asked.no_such_part(BLOCK_PARTS, only)
+    return asked.no_such_part(BLOCK_PARTS, QUILT_ONLY)

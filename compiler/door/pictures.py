@@ -4,12 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
+from fractions import Fraction
 from functools import partial
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
-from ..failures import own_mistakes
+from ..failures import WrongUse, own_mistakes
+from ..words.commands import asked
 from ..words.commands.files import a_picture
+from ..words.say import INCHES
 from .blocks import named
+from .choices import length_of
 from .documents import stem_of
 from .naming import Names
 from .owners import marked
@@ -20,6 +24,20 @@ if TYPE_CHECKING:
     from ..pipeline import CompiledBlock
     from ..quilt.model import Quilt
     from ..sheets.page import Page
+
+
+FORMATS: Final = ("png", "svg", "pdf")
+LEAST: Final = Fraction(1, 2)  # inches: nothing can be told apart in a smaller picture
+MOST: Final = Fraction(40)  # inches: a poster
+MOST_DOTS: Final = 7_200  # across, 24in at 300dpi: with four bytes a dot, 200 MB
+
+
+def picture_size(value: str) -> Fraction:
+    """The longer side of a picture, in exact inches."""
+    size = length_of(value)
+    if not LEAST <= size <= MOST:
+        raise WrongUse(asked.picture_out_of_bounds(INCHES, LEAST, MOST))
+    return size
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,34 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
-from typing import Final
 
 import click
 
 from ...diagnostics.diagnostic import Diagnostic
 from ...diagnostics.source import Source
-from ...diagnostics.visible import visible
+from ...door.inputs import Input
 from ...door.linting import Linter, check_names
 from ...door.rewriting import bytes_like, read_text, rewrite
-from ...failures import OwnMistake, own_mistakes
-from ...words.phrases import count_of
-from ..choices import command, open_shelf, shelf_option
-from ..console import Progress, Tally, complain, say, show_diagnostics
-from ..inputs import Input, inputs_of
-from .check import Form, JsonList
-
-EXAMPLES: Final = """
-\b
-Examples:
-  piecewright lint vane.block              what could be better
-  piecewright lint --mend .                and mend what can be mended
-  piecewright lint --list                  every check, in a line
-  piecewright explain family-missing       what a check is for, with an example
-
-\b
-In a file, a remark silences a check for its line, or for the statement after it:
-  # lint: allow size-off-ruler, family-missing
-"""
+from ...failures import own_mistakes
+from ...words.commands import lint as words
+from ..choices import command, files_argument, form_option, open_shelf, shelf_option
+from ..console import Form, JsonList, Progress, Tally, say, show_diagnostics
+from ..inputs import inputs_of
 
 
 def _listed(ctx: click.Context, _: click.Parameter, wanted: bool) -> None:
@@ -45,27 +30,13 @@ def _listed(ctx: click.Context, _: click.Parameter, wanted: bool) -> None:
     ctx.exit(0)
 
 
-@command("lint", short_help="Say what could be better, and mend it.", epilog=EXAMPLES)
-@click.argument("files", nargs=-1, required=True, metavar="FILE|FOLDER...", type=click.Path(allow_dash=True))
-@click.option("--mend", is_flag=True, help="Apply the mends that there are; they change no outline.")
-@click.option("--only", "only", multiple=True, metavar="NAME", help="This check alone. Repeatable.")
-@click.option("--allow", "allowed", multiple=True, metavar="NAME", help="Every check but this. Repeatable.")
-@click.option(
-    "--format",
-    "form",
-    type=click.Choice(["people", "short", "json", "github"]),
-    default="people",
-    show_default=True,
-    help="As for 'check'.",
-)
-@click.option(
-    "--list",
-    is_flag=True,
-    is_eager=True,
-    expose_value=False,
-    callback=_listed,
-    help="List the checks, and end.",
-)
+@command("lint", help=words.HELP, epilog=words.EXAMPLES)
+@files_argument
+@click.option("--mend", is_flag=True, help=words.MEND)
+@click.option("--only", "only", multiple=True, metavar="NAME", help=words.ONLY)
+@click.option("--allow", "allowed", multiple=True, metavar="NAME", help=words.ALLOW)
+@form_option("people", "short", "json", "github", help=words.FORMAT)
+@click.option("--list", is_flag=True, is_eager=True, expose_value=False, callback=_listed, help=words.LIST)
 @shelf_option
 def lint(
     files: Sequence[str],
@@ -75,27 +46,17 @@ def lint(
     form: Form,
     shelves: tuple[str, ...],
 ) -> int:
-    """Say what could be better in every FILE that has no error: what a maker, a shelf or a reader would miss.
-
-    The exit status is 1 where anything is said. A FOLDER stands for every .block and .quilt file in it.
-    """
+    """The exit status, when everything is said."""
     names = check_names()
     for name in (*only, *allowed):
         if name not in names:
-            raise click.UsageError(f"There is no check '{visible(name[:40])}'; --list has them all.")
+            raise click.UsageError(words.check_unknown(name[:40]))
     inputs = inputs_of(files)
     run = _Run(Linter(open_shelf(shelves), only, allowed), form, JsonList() if form == "json" else None)
     progress = Progress(len(inputs))
     for given in inputs:
-        progress.next_file()
-        progress.doing(given.name)
-        try:
+        with progress.file(given.name, run.tally):
             run.lint(given, mend, progress)
-        except OwnMistake as problem:
-            run.tally.own_mistakes += 1
-            complain(str(problem))
-        finally:
-            progress.clear()
     return run.end()
 
 
@@ -140,6 +101,6 @@ class _Run:
             self.listed.close()
         elif self.form == "people":
             if self.mended:
-                say(f"{count_of(self.mended, 'place')} mended.")
+                say(words.mended(self.mended))
             say(self.tally.summary("habits"))
         return self.tally.status(strict=True)
