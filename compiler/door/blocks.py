@@ -10,14 +10,11 @@ from typing import TYPE_CHECKING
 from ..diagnostics.visible import accents_joined
 from ..failures import MachineFailed, WrongUse, machine_text
 from ..words.commands import asked
-from ..words.commands.asked import named
 from ..words.commands.files import folder_wanted
 from .writing import write_all
 
 if TYPE_CHECKING:
     from ..pipeline import CompiledBlock
-
-__all__ = ["BlockChoice", "named"]
 
 
 class BlockChoice:

@@ -7,16 +7,13 @@ from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from json import dumps
 from pathlib import Path
-from typing import TYPE_CHECKING, Any, Final
+from typing import Any, Final
 
-from ..diagnostics.source import Source, Span
+from ..diagnostics.source import Source
 from ..failures import Refused, WrongUse
-from ..pipeline import CompiledBlock
-from ..planning import PlannedQuilt
 from ..words.commands import asked
-from .blocks import named, write_file, write_files
+from .blocks import write_file, write_files
 from .choices import DPI_LEAST, DPI_MOST, Chosen, shown
-from .compiling import Compiled
 from .documents import (
     BLOCK_PARTS,
     HTML,
@@ -24,58 +21,22 @@ from .documents import (
     QUILT_ONLY,
     Wanted,
     laying_out,
-    made_of_block,
-    made_of_quilt,
-    stem_of,
 )
-from .drawn_files import html_of, page_name, pages_of
+from .drawn_files import Subject, html_of, page_name, pages_of
 from .messages import CompileError, message_of
 from .naming import Names
 from .owners import marked
-
-if TYPE_CHECKING:
-    from ..sheets.documents import Made
 
 KINDS: Final = ("pdf", "svg", "png", HTML, "json")
 
 
 @dataclass(frozen=True, slots=True)
 class Maker:
-    """What makes the documents of one block or quilt: its name in messages, the place of its title, a stem
-    for names of files, and how it is made."""
+    """What makes the documents of one block or quilt, as was chosen; and the sources of its file."""
 
-    title: str
-    place: Span
-    stem: Callable[[Names], str]
-    make: Callable[[Wanted], Iterator[Made]]
+    subject: Subject
     chosen: Chosen
     sources: Mapping[str, Source]
-
-
-def block_maker(block: CompiledBlock, chosen: Chosen, file: Compiled) -> Maker:
-    """What makes the documents of a block."""
-    draft = block.draft
-    return Maker(
-        f"{file.name}, block '{named(draft.title)}'",
-        draft.origin or Span(file.name, 0, 0),
-        lambda names: names.stem(draft.title, draft.version, file.name),
-        lambda wanted: made_of_block(block, wanted),
-        chosen,
-        file.sources,
-    )
-
-
-def quilt_maker(planned: PlannedQuilt, chosen: Chosen, file: Compiled) -> Maker:
-    """What makes the documents of a quilt."""
-    quilt = planned.quilt
-    return Maker(
-        f"{file.name}, quilt '{named(quilt.title)}'",
-        quilt.origin or Span(file.name, 0, 0),
-        lambda names: stem_of(names, quilt, file.name),
-        lambda wanted: made_of_quilt(planned, wanted),
-        chosen,
-        file.sources,
-    )
 
 
 def parts_known(parts: Sequence[str]) -> tuple[str, ...]:
@@ -147,27 +108,20 @@ def _files(
     names, ending = Names(""), target.suffix
     found = 0
     for maker in makers:
-        chosen = maker.chosen
-        with laying_out(maker.title, maker.place):
-            made = list(maker.make(Wanted(chosen.options, chosen.sewing, chosen.cutting, parts, booklet)))
+        subject, chosen = maker.subject, maker.chosen
+        with laying_out(subject.called, subject.place):
+            made = list(subject.made(Wanted(chosen.options, chosen.sewing, chosen.cutting, parts, booklet)))
         found += len(made)
-        stem = target.stem if len(makers) == 1 else f"{target.stem}-{maker.stem(names)}"
+        stem = target.stem if len(makers) == 1 else f"{target.stem}-{subject.stem(names)}"
         for each in made:
             own = f"{stem}-{each.ending}" if len(made) > 1 else stem
             if kind == HTML and each.book:
-                page = html_of(each.book, chosen.options, maker.title)
+                page = html_of(each.book, chosen.options, subject.called)
                 yield f"{own}{ending}", marked(HTML, page, each.document.title)
             elif kind != HTML:
-                drawn = pages_of(each.document, own, kind, dpi, maker.title)
+                drawn = pages_of(each.document, own, kind, dpi, subject.called)
                 alone = kind == "pdf" or len(each.document.pages) == 1
                 for number, (_, data) in enumerate(drawn, 1):
                     yield f"{own}{ending}" if alone else page_name(own, number, kind), data
     if not found:
-        raise WrongUse(nothing_made(bool(makers)))
-
-
-def nothing_made(any_makers: bool) -> str:
-    """Why nothing could be written."""
-    if not any_makers:
-        return asked.nothing_compiled()
-    return asked.no_such_part(BLOCK_PARTS, QUILT_ONLY)
+        raise WrongUse(asked.no_such_part(BLOCK_PARTS, QUILT_ONLY) if makers else asked.nothing_compiled())

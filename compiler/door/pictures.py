@@ -12,7 +12,6 @@ from ..failures import WrongUse, own_mistakes
 from ..words.commands import asked
 from ..words.commands.files import a_picture
 from ..words.say import INCHES
-from .blocks import named
 from .choices import length_of
 from .documents import stem_of
 from .naming import Names
@@ -56,7 +55,7 @@ def block_drawings(blocks: Sequence[CompiledBlock], names: Names, source: str, s
     """The blocks' pictures. `size` is in inches."""
     return [
         Drawing(
-            f"block '{named(draft.title)}'",
+            asked.block_called(draft.title),
             names.stem(draft.title, draft.version, source),
             draft.title,
             draft.maker,
@@ -71,7 +70,7 @@ def quilt_drawings(quilts: Sequence[Quilt], names: Names, source: str, size: flo
     """The quilts' pictures, a colourway each."""
     return [
         Drawing(
-            f"quilt '{named(quilt.title)}'",
+            asked.quilt_called(quilt.title),
             stem_of(names, quilt, source),
             quilt.title,
             quilt.maker,

@@ -21,7 +21,7 @@ from ...door.choices import (
 )
 from ...door.compiling import Compiled, compile_input
 from ...door.documents import BLOCK_PARTS, HTML, PARTS, QUILT_ONLY, Wanted
-from ...door.drawn_files import TABLE, Drawn, Job, files_of, left_over, page_name, placed
+from ...door.drawn_files import TABLE, Drawn, Job, files_of, left_over, page_name, placed, subjects_of
 from ...failures import Refused
 from ...words.commands import build as words
 from ...words.commands.files import drafting, wrote
@@ -118,7 +118,8 @@ class Run:
             return
         self.job.log.clear()
         try:
-            paths = write_files(self.job.folder, files_of(self.job, compiled.name, quilts, blocks))
+            subjects = subjects_of(compiled.name, quilts, blocks)
+            paths = write_files(self.job.folder, files_of(self.job, subjects))
         except Refused as refused:
             self.progress.clear()
             self.tally.add_to_last((refused.said,))

@@ -25,6 +25,16 @@ def named(title: str) -> str:
     return visible(shortened(title, TITLE_ROOM))
 
 
+def block_called(title: str, source: str = "") -> str:
+    """A block as the subject of a message; with its file, where that is told."""
+    return f"{source}{', ' if source else ''}block '{named(title)}'"
+
+
+def quilt_called(title: str, source: str = "") -> str:
+    """A quilt, likewise."""
+    return f"{source}{', ' if source else ''}quilt '{named(title)}'"
+
+
 def not_one_of(value: str, known: Iterable[str]) -> str:
     """A word that is none of a few."""
     return f"'{value}' is not one of {', '.join(known)}."
