@@ -7,9 +7,9 @@ from __future__ import annotations
 
 import os
 import sys
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import IO, Any, Final, Literal
 
 import click
@@ -116,23 +116,33 @@ def show_diagnostics(
         click.echo(text, err=err, color=True)  # whether there is colour was asked in rendering
 
 
-class JsonList:
-    """A JSON list on standard output, written as it grows, so that a long run keeps nothing."""
+@dataclass(slots=True)
+class Report:
+    """What is said of one file after another on standard output, in the form asked for, and counted. JSON is
+    written as it grows, so that a long run keeps nothing."""
 
-    def __init__(self) -> None:
-        self._opening = "["
+    form: Form
+    tally: Tally = field(default_factory=Tally)
+    _opening: str = "["
 
-    def add(self, diagnostics: Iterable[Diagnostic], sources: Mapping[str, Source]) -> None:
-        """One record a line."""
+    def add(self, diagnostics: Sequence[Diagnostic], sources: Mapping[str, Source]) -> None:
+        """Says all of one file."""
+        self.tally.add(diagnostics)
+        if self.form != "json":
+            show_diagnostics(diagnostics, sources, err=False, form=self.form)
+            return
         from ..diagnostics.as_json import as_json
 
         for each in diagnostics:
             click.echo(f"{self._opening}\n{as_json(each, sources)}", nl=False)
             self._opening = ","
 
-    def close(self) -> None:
-        """The end of the list; `[]` where nothing was said."""
-        click.echo("[]" if self._opening == "[" else "\n]")
+    def end(self, sought: Sought = "mistakes") -> None:
+        """The end of a list; a summary for people."""
+        if self.form == "json":
+            click.echo("[]" if self._opening == "[" else "\n]")
+        elif self.form == "people":
+            say(self.tally.summary(sought))
 
 
 class Progress:

@@ -7,7 +7,7 @@ from fractions import Fraction
 from typing import TYPE_CHECKING, Final
 
 from .. import __version__
-from ..diagnostics.diagnostic import Diagnostic, Severity
+from ..diagnostics.diagnostic import Diagnostic, errors_in
 from ..diagnostics.source import Source
 from ..failures import WrongUse
 from ..words.commands import asked
@@ -61,8 +61,7 @@ def faults_of(source: Source, shelf: FolderShelf) -> list[Diagnostic]:
     """The errors in a resized file."""
     from ..pipeline import compile_file
 
-    outcome = compile_file(source, shelf)
-    return [each for each in outcome.diagnostics if each.severity is Severity.ERROR]
+    return errors_in(compile_file(source, shelf).diagnostics)
 
 
 def report(blocks: Sequence[CompiledBlock], to: Fraction | None, ruler: Fraction, form: str) -> str:

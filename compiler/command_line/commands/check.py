@@ -12,7 +12,7 @@ from ...door.choices import cutting_of
 from ...door.compiling import compile_input
 from ...words.commands import check as words
 from ..choices import command, cutting_options, files_argument, form_option, open_shelf, shelf_option
-from ..console import Form, JsonList, Progress, Tally, say, show_diagnostics
+from ..console import Form, Progress, Report
 from ..inputs import inputs_of
 
 
@@ -33,19 +33,12 @@ def check(
 ) -> int:
     """The exit status, when everything is said."""
     inputs, cutting = inputs_of(files), cutting_of(ruler, margin, buy)
-    shelf, tally, progress = open_shelf(shelves), Tally(), Progress(len(inputs))
-    listed = JsonList() if form == "json" else None
+    shelf, report, progress = open_shelf(shelves), Report(form), Progress(len(inputs))
     for given in inputs:
-        with progress.file(given.name, tally):
+        with progress.file(given.name, report.tally):
             compiled = compile_input(given, shelf, cutting)
             progress.clear()
-            tally.add(compiled.diagnostics)
-            if listed:
-                listed.add(compiled.diagnostics, compiled.sources)
-            elif form != "json":
-                show_diagnostics(compiled.diagnostics, compiled.sources, err=False, form=form)
-    if listed:
-        listed.close()
-    elif form == "people" and tally.files:
-        say(tally.summary())
-    return tally.status(strict=strict)
+            report.add(compiled.diagnostics, compiled.sources)
+    if report.tally.files or form == "json":
+        report.end()
+    return report.tally.status(strict=strict)

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Any, Final
 
 import click
 
-from ...diagnostics.diagnostic import Severity
+from ...diagnostics.diagnostic import errors_in
 from ...door.finding import (
     METHODS,
     SYMMETRIES,
@@ -65,5 +65,4 @@ def tell_faults(indexed: Indexed) -> int:
     if more > 0:
         complain(words.more_left_out(more))
     show_diagnostics(indexed.diagnostics, indexed.sources, err=True)
-    faulty = any(each.severity is Severity.ERROR for each in indexed.diagnostics)
-    return COMPLAINED if faulty else CLEAN
+    return COMPLAINED if errors_in(indexed.diagnostics) else CLEAN

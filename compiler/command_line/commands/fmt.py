@@ -7,7 +7,7 @@ from difflib import unified_diff
 
 import click
 
-from ...diagnostics.diagnostic import Severity
+from ...diagnostics.diagnostic import errors_in
 from ...diagnostics.source import Source
 from ...diagnostics.visible import visible
 from ...door.inputs import Input
@@ -45,7 +45,7 @@ class _Run:
         data, read = read_text(given)
         outcome = read.then(laid_out)
         if outcome.value is None or read.value is None:
-            faults = [each for each in outcome.diagnostics if each.severity is Severity.ERROR]
+            faults = errors_in(outcome.diagnostics)
             show_diagnostics(faults, {given.name: read.value or Source(given.name, "")}, err=True)
             self._tally.add(faults)
             self._faulty += 1

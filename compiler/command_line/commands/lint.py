@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from collections.abc import Sequence
+from dataclasses import dataclass
 
 import click
 
-from ...diagnostics.diagnostic import Diagnostic
 from ...diagnostics.source import Source
 from ...door.inputs import Input
 from ...door.linting import Linter, check_names
@@ -15,7 +14,7 @@ from ...door.rewriting import bytes_like, read_text, rewrite
 from ...failures import own_mistakes
 from ...words.commands import lint as words
 from ..choices import command, files_argument, form_option, open_shelf, shelf_option
-from ..console import Form, JsonList, Progress, Tally, say, show_diagnostics
+from ..console import Form, Progress, Report, say
 from ..inputs import inputs_of
 
 
@@ -52,10 +51,10 @@ def lint(
         if name not in names:
             raise click.UsageError(words.check_unknown(name[:40]))
     inputs = inputs_of(files)
-    run = _Run(Linter(open_shelf(shelves), only, allowed), form, JsonList() if form == "json" else None)
+    run = _Run(Linter(open_shelf(shelves), only, allowed), Report(form))
     progress = Progress(len(inputs))
     for given in inputs:
-        with progress.file(given.name, run.tally):
+        with progress.file(given.name, run.report.tally):
             run.lint(given, mend, progress)
     return run.end()
 
@@ -65,9 +64,7 @@ class _Run:
     """One run of the command."""
 
     linter: Linter
-    form: Form
-    listed: JsonList | None
-    tally: Tally = field(default_factory=Tally)
+    report: Report
     mended: int = 0
 
     def lint(self, given: Input, mend: bool, progress: Progress) -> None:
@@ -75,7 +72,7 @@ class _Run:
         data, read = read_text(given)
         if read.value is None or read.failed:
             progress.clear()
-            self._tell(read.diagnostics, {given.name: Source(given.name, "")})
+            self.report.add(read.diagnostics, {given.name: Source(given.name, "")})
             return
         with own_mistakes(given.name):
             source = read.value
@@ -86,21 +83,11 @@ class _Run:
                 if source != read.value:
                     rewrite(given.path, bytes_like(source.text, data))
         progress.clear()
-        self._tell(said, {**sources, given.name: source})
-
-    def _tell(self, said: Sequence[Diagnostic], sources: Mapping[str, Source]) -> None:
-        self.tally.add(said)
-        if self.listed:
-            self.listed.add(said, sources)
-        elif self.form != "json":
-            show_diagnostics(said, sources, err=False, form=self.form)
+        self.report.add(said, {**sources, given.name: source})
 
     def end(self) -> int:
         """The exit status, after a summary."""
-        if self.listed:
-            self.listed.close()
-        elif self.form == "people":
-            if self.mended:
-                say(words.mended(self.mended))
-            say(self.tally.summary("habits"))
-        return self.tally.status(strict=True)
+        if self.mended and self.report.form == "people":
+            say(words.mended(self.mended))
+        self.report.end("habits")
+        return self.report.tally.status(strict=True)

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from ...diagnostics.diagnostic import Diagnostic, Outcome, Severity
+from ...diagnostics.diagnostic import Diagnostic, Outcome, errors_in
 from ...diagnostics.source import Source
 from ...door.compiling import FolderShelf
 from ...door.inputs import Input
@@ -146,7 +146,7 @@ class _Run:
 
     def _tell(self, diagnostics: Iterable[Diagnostic], given: Input) -> None:
         """Shows errors, and counts them."""
-        faults = [each for each in diagnostics if each.severity is Severity.ERROR]
+        faults = errors_in(diagnostics)
         source = read_text(given)[1].value or Source(given.name, "")
         sources = {**locked_sources(faults), **self.shelf.sources, given.name: source}
         show_diagnostics(faults, sources, err=True)
