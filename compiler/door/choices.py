@@ -131,10 +131,19 @@ def understood(choices: Choices) -> Chosen:
 
 def one_of(choices: Choices, name: str, known: tuple[str, ...]) -> Any:
     """A choice among a few words; the first where nothing was chosen."""
-    value = choices.get(name, known[0])
+    return among(choices.get(name, known[0]), known)
+
+
+def among(value: Any, known: Sequence[str]) -> Any:
+    """The value; WrongUse where it is none of a few words."""
     if value not in known:
         raise WrongUse(asked.not_one_of(shown(value), known))
     return value
+
+
+def all_among(given: str | Sequence[str], known: Sequence[str]) -> tuple[str, ...]:
+    """The words, or the one word, each once; WrongUse for one that there is not."""
+    return tuple(dict.fromkeys(among(each, known) for each in ([given] if isinstance(given, str) else given)))
 
 
 def shown(value: object) -> str:

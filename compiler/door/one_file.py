@@ -13,7 +13,7 @@ from ..diagnostics.source import Source
 from ..failures import Refused, WrongUse
 from ..words.commands import asked
 from .blocks import write_file, write_files
-from .choices import DPI_LEAST, DPI_MOST, Chosen, shown
+from .choices import DPI_LEAST, DPI_MOST, Chosen, all_among, shown
 from .documents import (
     BLOCK_PARTS,
     HTML,
@@ -39,23 +39,12 @@ class Maker:
     sources: Mapping[str, Source]
 
 
-def parts_known(parts: Sequence[str]) -> tuple[str, ...]:
-    """The parts, each once; WrongUse for one that there is not."""
-    for part in [parts] if isinstance(parts, str) else parts:
-        if part not in PARTS:
-            raise WrongUse(asked.not_one_of(shown(part), PARTS))
-    return tuple(dict.fromkeys(parts))
-
-
 def formats_known(formats: Sequence[str], booklet: bool) -> tuple[str, ...]:
     """The kinds of file, each once; WrongUse for one that there is not."""
-    known = [each for each in KINDS if each != "json"]
-    for kind in [formats] if isinstance(formats, str) else formats:
-        if kind not in known:
-            raise WrongUse(asked.not_one_of(shown(kind), known))
-    if HTML in formats and not booklet:
+    known = all_among(formats, [each for each in KINDS if each != "json"])
+    if HTML in known and not booklet:
         raise WrongUse(asked.html_for_booklets())
-    return tuple(dict.fromkeys(formats))
+    return known
 
 
 def dpi_known(dpi: int) -> int:
@@ -74,7 +63,7 @@ def write_one(
     """Writes what the ending of the path says; `wanted` are the parts, whether a booklet, and dots to the
     inch."""
     target, (given, booklet, dpi) = Path(path), wanted
-    kind, parts = target.suffix[1:].lower(), parts_known(given)
+    kind, parts = target.suffix[1:].lower(), all_among(given, PARTS)
     if kind not in KINDS:
         raise WrongUse(asked.not_one_of(shown(target.suffix), (f".{each}" for each in KINDS)))
     if parts and kind in (HTML, "json"):

@@ -12,6 +12,7 @@ from ..failures import WrongUse
 from ..language.decode import read_source
 from ..sheets.block_facts import BlockFacts
 from ..words.commands import asked
+from .choices import all_among
 from .comparing import compared, paired
 from .compiling import compile_input, open_shelves
 from .finding import (
@@ -190,13 +191,6 @@ def _understood(conditions: Conditions) -> dict[str, object]:
     return {"families" if name == "family" else name: READERS[name](value) for name, value in given}
 
 
-def _words_of(known: tuple[str, ...], given: Sequence[str]) -> tuple[str, ...]:
-    for each in given:
-        if each not in known:
-            raise WrongUse(asked.not_one_of(each[:40], known))
-    return tuple(given)
-
-
 READERS: Final[Mapping[str, Callable[[Any], object]]] = {
     "family": tuple,
     "grid": grid_of,
@@ -204,7 +198,7 @@ READERS: Final[Mapping[str, Callable[[Any], object]]] = {
     "templates": counts_of,
     "size": sizes_of,
     "smallest_angle": angles_of,
-    "methods": partial(_words_of, METHODS),
-    "symmetries": partial(_words_of, SYMMETRIES),
+    "methods": partial(all_among, known=METHODS),
+    "symmetries": partial(all_among, known=SYMMETRIES),
 }
 """What reads each of the conditions."""

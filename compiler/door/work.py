@@ -10,9 +10,9 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any, Unpack
 
 from .blocks import BlockChoice
-from .choices import Choices, Chosen, understood
+from .choices import Choices, Chosen, all_among, understood
 from .compiling import Compiled, compile_input, open_shelves
-from .documents import Wanted
+from .documents import PARTS, Wanted
 from .drawn_files import Job, Subject, block_subject, files_of, quilt_subject, subjects_of
 from .inputs import Input, inputs_of, one_input
 from .messages import CompileError, Message, message_of
@@ -20,7 +20,6 @@ from .one_file import (
     Maker,
     dpi_known,
     formats_known,
-    parts_known,
     write_one,
     written,
 )
@@ -158,7 +157,7 @@ class Work:
         """
         self._refuse_errors()
         wanted = Wanted(
-            self._chosen.options, self._chosen.sewing, self._chosen.cutting, parts_known(parts), booklet
+            self._chosen.options, self._chosen.sewing, self._chosen.cutting, all_among(parts, PARTS), booklet
         )
         job = Job(wanted, formats_known(formats, booklet), os.fspath(folder), dpi_known(dpi), tables)
         files = files_of(job, (each.subject for each in self._makers()))
