@@ -20,9 +20,11 @@ if TYPE_CHECKING:
     from ..sheets.documents import Made
     from .naming import Names
 
-__all__ = ["BLOCK_PARTS", "PARTS", "QUILT_PARTS"]
+__all__ = ["BLOCK_PARTS", "PARTS"]
 
 BOOKLET: Final = "booklet"  # ends the names of its files
+
+QUILT_ONLY: Final = tuple(part for part in QUILT_PARTS if part not in BLOCK_PARTS)
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Any, Final
 from ..diagnostics.visible import accents_joined
 from ..failures import WrongUse
 from ..measure.length import UNITS, exact_number
+from ..sheets.block_facts import METHODS, SYMMETRIES
 from ..sheets.finding import Range, Wanted
 from ..words.commands import asked
 from .choices import LONGEST
@@ -18,7 +19,7 @@ from .compiling import FolderShelf
 if TYPE_CHECKING:
     from ..shelves.indexing import Indexed, Shelved
 
-__all__ = ["UNITS", "Indexed", "Range", "Shelved"]
+__all__ = ["METHODS", "SYMMETRIES", "Indexed", "Shelved"]
 
 BOUND: Final = re.compile(r"(\d+(?:\.\d+)?|\d+/\d+|\d+ \d+/\d+)(?: ?([a-z]+))?")
 BETWEEN: Final = ".."
@@ -84,6 +85,21 @@ def found_record(found: Sequence[Shelved], indexed: Indexed) -> dict[str, Any]:
             name: list(titles) for name, titles in shared_names(each.facts for each in indexed.blocks).items()
         },
     }
+
+
+def counts_of(value: str) -> Range:
+    """How many: `5..20`, `..20` or `9`."""
+    return range_of(value, {}, asked.COUNTS)
+
+
+def sizes_of(value: str) -> Range:
+    """Inches: `6in..12in`."""
+    return range_of(value, UNITS, asked.SIZES)
+
+
+def angles_of(value: str) -> Range:
+    """Degrees: `30deg..`, `30..60`."""
+    return range_of(value, ANGLE_UNITS, asked.ANGLES)
 
 
 def range_of(value: str, units: Mapping[str, Fraction], example: str) -> Range:

@@ -4,12 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
+from fractions import Fraction
 from functools import partial
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
-from ..failures import own_mistakes
+from ..failures import WrongUse, own_mistakes
+from ..words.commands import asked
 from ..words.commands.files import a_picture
-from .blocks import named
+from ..words.say import INCHES
+from .choices import length_of
 from .documents import stem_of
 from .formats import FORMATS
 from .naming import Names
@@ -21,6 +24,20 @@ if TYPE_CHECKING:
     from ..pipeline import CompiledBlock
     from ..quilt.model import Quilt
     from ..sheets.page import Page
+
+
+SHOWN_AS: Final = ("png", "svg", "pdf")
+LEAST: Final = Fraction(1, 2)  # inches: nothing can be told apart in a smaller picture
+MOST: Final = Fraction(40)  # inches: a poster
+MOST_DOTS: Final = 7_200  # across, 24in at 300dpi: with four bytes a dot, 200 MB
+
+
+def picture_size(value: str) -> Fraction:
+    """The longer side of a picture, in exact inches."""
+    size = length_of(value)
+    if not LEAST <= size <= MOST:
+        raise WrongUse(asked.picture_out_of_bounds(INCHES, LEAST, MOST))
+    return size
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,7 +56,7 @@ def block_drawings(blocks: Sequence[CompiledBlock], names: Names, source: str, s
     """The blocks' pictures. `size` is in inches."""
     return [
         Drawing(
-            f"block '{named(draft.title)}'",
+            asked.block_called(draft.title),
             names.stem(draft.title, draft.version, source),
             draft.title,
             draft.maker,
@@ -54,7 +71,7 @@ def quilt_drawings(quilts: Sequence[Quilt], names: Names, source: str, size: flo
     """The quilts' pictures, a colourway each."""
     return [
         Drawing(
-            f"quilt '{named(quilt.title)}'",
+            asked.quilt_called(quilt.title),
             stem_of(names, quilt, source),
             quilt.title,
             quilt.maker,

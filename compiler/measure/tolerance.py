@@ -64,6 +64,10 @@ move what lies 100in along a line 1e-4in aside), far narrower than anything that
 EXACT: Final = 0.001
 """Inches. What is printed and sewn may stray so far from what is drafted."""
 
+PARALLEL: Final = 1e-12
+"""Sine of the angle under which two floating directions count as parallel: rounding, and nothing a ruler
+shows."""
+
 NEVER_MEET: Final = 1e-9
 """Sine of the angle under which two lines are taken to be parallel: they would meet, if at all, so far off
 that no template reaches there."""

@@ -118,6 +118,14 @@ def test_several_blocks_are_several_files_of_one_write(tmp_path: Path) -> None:
     ]
 
 
+def test_one_part_or_format_needs_no_list(tmp_path: Path) -> None:
+    work = piecewright.compile_text(VANE)
+    (alone,) = work.write(tmp_path / "alone.pdf", parts="card")
+    (listed,) = work.write(tmp_path / "listed.pdf", parts=["card"])
+    assert alone.read_bytes() == listed.read_bytes()
+    assert {path.suffix for path in work.write_all(tmp_path / "all", formats="svg", parts="card")} == {".svg"}
+
+
 def test_nothing_is_written_where_one_of_several_cannot_be(tmp_path: Path) -> None:
     work = piecewright.compile_text(VANE + VANE.removeprefix("edition 1\n").replace("Tidewater", "Ebb"))
     (tmp_path / "all-ebb-vane-v2.pdf").mkdir()
