@@ -7,9 +7,9 @@ from fractions import Fraction
 from typing import Final, Literal
 
 from ..measure.length import UNITS
-from ..measure.marks import RULER_STEP
+from ..measure.marks import RULER_STEP, nearest_mark
 from ..measure.tolerance import Number
-from .numbers import exact_text, ruler_text
+from .numbers import exact_text, reads_exactly, ruler_text
 from .rulers import length_text, length_up
 
 CENTIMETRE_DIGITS: Final = 2
@@ -35,6 +35,12 @@ class Say:
             return ruler_text(inches)
         shown = f"{float(inches / UNITS['cm']):.{CENTIMETRE_DIGITS}f}".rstrip("0").rstrip(".")
         return f"{'0' if shown == '-0' else shown}cm"
+
+    def about(self, inches: Number) -> str:
+        """A finished length as a ruler reads it: `about 2 3/4in` where it lies on no mark."""
+        if self.unit != "in" or reads_exactly(inches):
+            return self.length(inches)
+        return f"about {self.length(nearest_mark(inches))}"
 
     def fine(self, inches: Number) -> str:
         """A length too small for a ruler: `0.012in`; `0.030cm`."""
