@@ -52,6 +52,7 @@ class Compilation:
     assemblies: tuple[QuiltAssembly, ...] = ()
     choices: tuple[Choice, ...] = ()  # what every `use` was found to mean
     measured: tuple[Measured, ...] = ()  # the file's washed blocks, as they were drafted
+    drafts: tuple[Draft, ...] = ()  # every block, its own and used, at its own size
 
 
 def compile_file(source: Source, shelf: Shelf) -> Outcome[Compilation]:
@@ -62,15 +63,18 @@ def compile_file(source: Source, shelf: Shelf) -> Outcome[Compilation]:
     if parsed.value is None:
         return Outcome(None, in_order(parsed.diagnostics))
     drafter = Drafter(source, parsed.value, shelf)
-    drafts = drafter.draft_blocks(parsed.value, parsed.diagnostics)
+    own = drafter.draft_blocks(parsed.value, parsed.diagnostics)
     quilts, said = _quilts_of(parsed.value, parsed.diagnostics, source, drafter)
     sewn = _sew_quilts(quilts)
-    blocks = _compile_blocks((*drafts, *drafter.from_elsewhere), source, _quilt_blocks(quilts, sewn.value))
+    drafts = (*own, *drafter.from_elsewhere)
+    blocks = _compile_blocks(drafts, source, _quilt_blocks(quilts, sewn.value))
     measured = tuple(
         drafter.measured[each.span] for each in parsed.value.blocks if each.span in drafter.measured
     )
     outcome = Outcome(
-        Compilation(blocks.value or (), tuple(quilts), sewn.value or (), tuple(drafter.choices), measured),
+        Compilation(
+            blocks.value or (), tuple(quilts), sewn.value or (), tuple(drafter.choices), measured, drafts
+        ),
         in_order([*parsed.diagnostics, *drafter.diagnostics, *said, *blocks.diagnostics, *sewn.diagnostics]),
     )
     return Outcome(None, outcome.diagnostics) if outcome.failed else outcome

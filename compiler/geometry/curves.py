@@ -10,7 +10,7 @@ from fractions import Fraction
 from itertools import pairwise
 from math import acos, atan2, cos, hypot, pi, sin, sqrt
 
-from ..measure.tolerance import FLATTEN, NEAR, NEVER_MEET, Number, difference
+from ..measure.tolerance import FLATTEN, NEAR, PARALLEL, Number, difference
 from .edge import Edge, Point
 
 
@@ -37,7 +37,7 @@ def meet_lines(
     """How far along each of two lines (in steps of d and e) they meet; None where they are parallel."""
     cross = d[0] * e[1] - d[1] * e[0]
     size = hypot(float(d[0]), float(d[1])) * hypot(float(e[0]), float(e[1]))
-    if size == 0 or abs(float(cross)) <= NEVER_MEET * size:
+    if size == 0 or abs(float(cross)) <= PARALLEL * size:
         return None
     wx, wy = q.x - p.x, q.y - p.y
     return ratio(wx * e[1] - wy * e[0], cross), ratio(wx * d[1] - wy * d[0], cross)

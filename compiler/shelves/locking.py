@@ -77,5 +77,4 @@ def fingerprints_of(made: Compilation) -> dict[Span, str]:
     """The fingerprint of each block, by the place of its title."""
     from ..drafting.fingerprint import fingerprint_of
 
-    drafts = [each.draft for each in made.blocks]
-    return {draft.origin: fingerprint_of(draft) for draft in drafts if draft.origin is not None}
+    return {draft.origin: fingerprint_of(draft) for draft in made.drafts if draft.origin is not None}

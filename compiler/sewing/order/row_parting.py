@@ -11,18 +11,17 @@ from collections.abc import Sequence
 from dataclasses import replace
 from itertools import accumulate, pairwise
 from math import pi
-from typing import Final, NamedTuple
+from typing import NamedTuple
 
 from ...drafting.model import Draft, Part, Piece
+from ...drafting.pieces import graph_of
+from ...measure.tolerance import ONE_WAY
 from .borders import part_rings, piece_rings
 from .likeness import alike, poses_of, signature
 from .parting import JoinNode, Parted, first_on_right
 from .row_tree import InRows, Way, numbers_of
 from .seam_graph import SeamGraph
 from .splitting import Splitter
-
-LEVEL: Final = 1e-4
-"""Radians within which a seam is level or upright."""
 
 
 class Slice(NamedTuple):
@@ -204,7 +203,9 @@ def _order_of(numbers: tuple[int, ...], draft: Draft, ring: int) -> InRows:
         members = tuple(replace(each, piece=new[each.piece]) for each in shape.members if each.piece in new)
         if members:
             shapes.append(replace(shape, members=members))
-    parted = Splitter(replace(draft, pieces=pieces, shapes=tuple(shapes), units=())).split()
+    parted = Splitter(
+        replace(draft, pieces=pieces, shapes=tuple(shapes), units=(), graph=graph_of(pieces))
+    ).split()
 
     def tree(number: int) -> InRows | int:
         node = parted.nodes[number]
@@ -253,4 +254,4 @@ def _way(node: JoinNode, graph: SeamGraph) -> Way:
         return "set-in"
     start, end = (graph.places[graph.place_at(half)] for half in (node.path[0], node.path[-1] ^ 1))
     heading = phase(end - start) % pi
-    return "down" if min(heading, pi - heading) < LEVEL else "across"
+    return "down" if min(heading, pi - heading) < ONE_WAY else "across"
