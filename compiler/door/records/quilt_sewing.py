@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from ...quilt.assembly_model import Kind, QuiltAssembly
 from ...quilt.assembly_model import Row as ModelRow
+from ...words.work.quilts import way_word
 from .sewing import Meetings, Proof, Step, extent_of, meetings_of, proof_of, steps_of
 from .shapes import Extent
 
@@ -117,7 +118,7 @@ def _row_of(made: QuiltAssembly, row: ModelRow) -> Row:
         makes=row.makes,
         parts=tuple(names.get(part, part) for part in row.parts),
         turned=row.turned,
-        way=row.way,
+        way=way_word(row.way),
         batch=row.batch,
         kept_for=made.kept_for(row),
         steps=row.steps,
