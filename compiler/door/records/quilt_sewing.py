@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from ...quilt.assembly_model import Kind, QuiltAssembly
 from ...quilt.assembly_model import Row as ModelRow
+from ...words.work.quilts import way_word
 from .sewing import Meetings, Proof, Step, extent_of, meetings_of, proof_of, steps_of
 from .shapes import Extent, record_of
 
@@ -114,6 +115,7 @@ def _row_of(made: QuiltAssembly, row: ModelRow) -> Row:
         row,
         name=names[row.makes],
         parts=tuple(names.get(part, part) for part in row.parts),
+        way=way_word(row.way),
         kept_for=made.kept_for(row),
         finished=extent_of(row.finished),
         unfinished=extent_of(row.unfinished),

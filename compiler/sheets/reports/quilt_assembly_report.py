@@ -10,6 +10,7 @@ from ...sewing.model import Size
 from ...words.phrases import count_of
 from ...words.work.pressing import meeting_words
 from ...words.work.proofs import proof_text
+from ...words.work.quilts import way_word
 from ..quilts.words import about
 from ..setting.text_table import table, wrapped
 
@@ -35,7 +36,8 @@ def _stage_lines(made: QuiltAssembly, stage: Stage) -> list[str]:
     for row in stage.rows:
         parts = made.names_in(row)
         seams = count_of(len(parts) - 1, "seam")
-        told = f"{made.row_names[row.makes]}, make {row.batch}: {', '.join(parts)} {row.way}; {seams}"
+        how = f"{', '.join(parts)} {way_word(row.way)}"
+        told = f"{made.row_names[row.makes]}, make {row.batch}: {how}; {seams}"
         kept = "".join(f"; keep {count} for {title}" for title, count in made.kept_for(row).items())
         lines += wrapped(f"{told}; unfinished {_size(row.unfinished)}{kept}", "  ", " " * 6)
     return lines

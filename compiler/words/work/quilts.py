@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from ...quilt.ground import Setting
+from ...sewing.order.row_tree import Way
 
 
 def setting_words(setting: Setting | None) -> str:
@@ -12,3 +13,8 @@ def setting_words(setting: Setting | None) -> str:
     if not setting.across or not setting.down:
         return f"{setting.across or setting.down} {setting.kind}"
     return f"{setting.kind}, {setting.across} across and {setting.down} down"
+
+
+def way_word(way: Way) -> str:
+    """How the parts of a row lie: `across`, `set in`."""
+    return "set in" if way == "set-in" else way
