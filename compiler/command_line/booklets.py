@@ -7,7 +7,7 @@ from typing import Final
 import click
 
 from ..door.choices import WAYS, sewing_way
-from ..door.documents import HTML
+from ..door.formats import of_books
 from ..words.commands import options
 from .choices import Value, together
 
@@ -29,7 +29,7 @@ def refuse_without_booklet(
 ) -> None:
     """A use error where HTML is asked for and no booklet; or a way of sewing, and neither a booklet nor a
     part of one: sheets of templates are for sewing with templates."""
-    if HTML in formats and not booklet:
-        raise click.UsageError(options.html_without_booklet())
+    for kind in filter(of_books, () if booklet else formats):
+        raise click.UsageError(options.format_without_booklet(kind))
     if ways and not booklet and not parts:
         raise click.UsageError(options.way_without_booklet())

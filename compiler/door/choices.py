@@ -54,12 +54,13 @@ practice, no published source); a length further from both might be of either, s
 class Choices(TypedDict, total=False):
     """What may be chosen when something is compiled. All of it may be left out.
 
-    `paper`: 'letter' or 'a4'. `kind`: templates with seam 'allowance', 'finished' size, or a 'window'.
-    `lines`: 'cut-solid' or 'cut-dashed'. `measured`: what the 1in check square of an earlier print measured,
-    '0.97in', or the 5cm bar, 'bar=4.9cm'. `ruler`: the step between its marks, '1/8in', '1/16in', '1/4in' or
-    '0.25cm'. `margin`: cloth over what the plan takes, '5%' or '3in'. `buy`: 'yards' or 'metres'. `sewing`: a
-    way for all blocks, 'templates', 'foundation' or 'papers', or a way by each block's title ('' stands for
-    all others). `blocks`: the titles of the blocks that are wanted, where not all are.
+    `paper`: 'letter', 'a4' or another that `piecewright build --help` lists. `kind`: templates with seam
+    'allowance', 'finished' size, or a 'window'. `lines`: 'cut-solid' or 'cut-dashed'. `measured`: what the
+    1in check square of an earlier print measured, '0.97in', or the 5cm bar, 'bar=4.9cm'. `ruler`: the step
+    between its marks, '1/8in', '1/16in', '1/4in' or '0.25cm'. `margin`: cloth over what the plan takes, '5%'
+    or '3in'. `buy`: 'yards' or 'metres'. `sewing`: a way for all blocks, 'templates', 'foundation' or
+    'papers', or a way by each block's title ('' stands for all others). `blocks`: the titles of the blocks
+    that are wanted, where not all are.
     """
 
     paper: Paper

@@ -12,18 +12,14 @@ from ..failures import own_mistakes
 from ..words.commands.asked import block_called, quilt_called
 from ..words.commands.files import drawing_pages
 from ..words.commands.files import laying_out as laying_out_words
-from .documents import HTML, Wanted, laying_out, made_of_block, made_of_quilt, stem_of, tables_of
+from .documents import Wanted, laying_out, made_of_block, made_of_quilt, stem_of, tables_of
+from .formats import files_in, of_books
 from .naming import Names
-from .owners import marked
-from .stopping import held
 
 if TYPE_CHECKING:
     from ..pipeline import CompiledBlock
     from ..planning import PlannedQuilt
-    from ..sheets.arrange.options import SheetOptions
-    from ..sheets.content import Book
     from ..sheets.documents import Made
-    from ..sheets.page import Document
 
 TABLE: Final = "table"
 
@@ -143,44 +139,12 @@ def drawn(job: Job, subject: Subject, stem: str, made: Made) -> Iterator[tuple[s
     stem = f"{stem}-{made.ending}" if made.ending else stem
     job.parts_made += made.ending in job.wanted.parts
     for kind in job.formats:
-        pages = len(made.document.pages)
-        if kind == HTML:
-            if made.book:
-                job.log.append(Drawn(stem, HTML))
-                page = html_of(made.book, job.wanted.options, subject.called)
-                yield f"{stem}.html", marked(HTML, page, made.document.title)
-            continue
-        job.doing(drawing_pages(subject.source, pages))
-        job.log.append(Drawn(stem, kind, pages))
-        yield from pages_of(made.document, stem, kind, job.dpi, subject.called)
-
-
-def html_of(book: Book, options: SheetOptions, title: str) -> bytes:
-    """A booklet as one page of HTML."""
-    from ..sheets.setting.html_book import html_bytes
-
-    with own_mistakes(title):
-        return html_bytes(book, options)
-
-
-def pages_of(document: Document, stem: str, kind: str, dpi: int, title: str) -> Iterator[tuple[str, bytes]]:
-    """The files of one kind: one PDF, or a PNG or SVG for every page."""
-    from ..sheets.drawing.files import pdf_bytes, png_bytes, svg_bytes
-
-    if kind == "pdf":
-        with own_mistakes(title), held():
-            data = pdf_bytes(document)
-        yield f"{stem}.pdf", data
-        return
-    for number, page in enumerate(document.pages, 1):
-        with own_mistakes(title), held():
-            data = png_bytes(page, dpi) if kind == "png" else svg_bytes(page)
-        yield page_name(stem, number, kind), marked(kind, data, document.title)
-
-
-def page_name(stem: str, number: int, kind: str) -> str:
-    """`tidewater-vane-v2-page-1.png`."""
-    return f"{stem}-page-{number}.{kind}"
+        pages = 0 if of_books(kind) else len(made.document.pages)
+        if pages:
+            job.doing(drawing_pages(subject.source, pages))
+        if pages or made.book:
+            job.log.append(Drawn(stem, kind, pages))
+        yield from files_in(kind, made, stem, job.wanted.options, job.dpi, subject.called)
 
 
 def placed(folder: str, name: str) -> str:

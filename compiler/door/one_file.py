@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from json import dumps
 from pathlib import Path
-from typing import Any, Final
+from typing import Any
 
 from ..diagnostics.source import Source
 from ..failures import Refused, WrongUse
@@ -16,18 +16,15 @@ from .blocks import write_file, write_files
 from .choices import DPI_LEAST, DPI_MOST, Chosen, all_among, shown
 from .documents import (
     BLOCK_PARTS,
-    HTML,
     PARTS,
     QUILT_ONLY,
     Wanted,
     laying_out,
 )
-from .drawn_files import Subject, html_of, page_name, pages_of
+from .drawn_files import Subject
+from .formats import FORMATS, JSON, files_in, is_one_file, of_books
 from .messages import CompileError, message_of
 from .naming import Names
-from .owners import marked
-
-KINDS: Final = ("pdf", "svg", "png", HTML, "json")
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,9 +38,9 @@ class Maker:
 
 def formats_known(formats: Sequence[str], booklet: bool) -> tuple[str, ...]:
     """The kinds of file, each once; WrongUse for one that there is not."""
-    known = all_among(formats, [each for each in KINDS if each != "json"])
-    if HTML in known and not booklet:
-        raise WrongUse(asked.html_for_booklets())
+    known = all_among(formats, tuple(FORMATS))
+    for kind in filter(of_books, () if booklet else known):
+        raise WrongUse(asked.for_booklets(kind))
     return known
 
 
@@ -64,13 +61,13 @@ def write_one(
     inch."""
     target, (given, booklet, dpi) = Path(path), wanted
     kind, parts = target.suffix[1:].lower(), all_among(given, PARTS)
-    if kind not in KINDS:
-        raise WrongUse(asked.not_one_of(shown(target.suffix), (f".{each}" for each in KINDS)))
-    if parts and kind in (HTML, "json"):
+    if kind not in (known := (*FORMATS, JSON)):
+        raise WrongUse(asked.not_one_of(shown(target.suffix), (f".{each}" for each in known)))
+    if parts and (kind == JSON or of_books(kind)):
         raise WrongUse(asked.parts_of_everything(shown(target.suffix)))
-    if kind == "json":
+    if kind == JSON:
         return [Path(write_file(str(target), dumps(record()).encode() + b"\n"))]
-    files = _files(target, makers, kind, (parts, booklet or kind == HTML, dpi_known(dpi)))
+    files = _files(target, makers, kind, (parts, booklet or of_books(kind), dpi_known(dpi)))
     return written(target.parent, files, [each.sources for each in makers])
 
 
@@ -104,13 +101,9 @@ def _files(
         stem = target.stem if len(makers) == 1 else f"{target.stem}-{subject.stem(names)}"
         for each in made:
             own = f"{stem}-{each.ending}" if len(made) > 1 else stem
-            if kind == HTML and each.book:
-                page = html_of(each.book, chosen.options, subject.called)
-                yield f"{own}{ending}", marked(HTML, page, each.document.title)
-            elif kind != HTML:
-                drawn = pages_of(each.document, own, kind, dpi, subject.called)
-                alone = kind == "pdf" or len(each.document.pages) == 1
-                for number, (_, data) in enumerate(drawn, 1):
-                    yield f"{own}{ending}" if alone else page_name(own, number, kind), data
+            files = files_in(kind, each, own, chosen.options, dpi, subject.called)
+            alone = is_one_file(kind) or len(each.document.pages) == 1
+            for name, data in files:
+                yield f"{own}{ending}" if alone else name, data
     if not found:
         raise WrongUse(asked.no_such_part(BLOCK_PARTS, QUILT_ONLY) if makers else asked.nothing_compiled())

@@ -14,6 +14,7 @@ from ..words.commands.files import a_picture
 from ..words.say import INCHES
 from .choices import length_of
 from .documents import stem_of
+from .formats import FORMATS
 from .naming import Names
 from .owners import marked
 from .stopping import held
@@ -25,7 +26,7 @@ if TYPE_CHECKING:
     from ..sheets.page import Page
 
 
-FORMATS: Final = ("png", "svg", "pdf")
+PICTURES: Final = ("png", "svg", "pdf")
 LEAST: Final = Fraction(1, 2)  # inches: nothing can be told apart in a smaller picture
 MOST: Final = Fraction(40)  # inches: a poster
 MOST_DOTS: Final = 7_200  # across, 24in at 300dpi: with four bytes a dot, 200 MB
@@ -110,11 +111,12 @@ def quilt_page(quilt: Quilt, size: float) -> Page:
 
 def drawn(drawing: Drawing, page: Page, kind: str, dpi: int) -> bytes:
     """The picture as the bytes of one kind of file."""
-    from ..sheets.drawing.files import pdf_bytes, png_bytes, svg_bytes
     from ..sheets.drawing.lettering import printable
     from ..sheets.page import Document
 
-    title = printable(drawing.title)
-    if kind != "pdf":
-        return marked(kind, png_bytes(page, dpi) if kind == "png" else svg_bytes(page), title)
-    return pdf_bytes(Document(title, drawing.subject, drawing.author, "", (page,)))
+    form, title = FORMATS[kind], printable(drawing.title)
+    if form.unit == "document":
+        data = form.make(Document(title, drawing.subject, drawing.author, "", (page,)))
+    else:
+        data = form.make(page, dpi)
+    return marked(kind, data, title)

@@ -14,6 +14,7 @@ from piecewright import __version__
 from piecewright.command_line import main
 from piecewright.command_line.commands import check
 from piecewright.command_line.group import commands
+from piecewright.door.choices import PAPERS
 from piecewright.words.commands.overview import COMMANDS
 from support.block_files import FAULTY, VANE, put
 from support.command import piecewright, process
@@ -96,7 +97,7 @@ def test_completion_prints_what_the_shell_needs(shell: str, words: str) -> None:
     [
         ("piecewright ch", 1, ["check"]),
         ("piecewright build --pape", 2, ["--paper"]),
-        ("piecewright build --paper ", 3, ["letter", "a4"]),
+        ("piecewright build --paper ", 3, list(PAPERS)),
         ("piecewright build --format pdf,s", 3, ["pdf,svg"]),
         ("piecewright completion ", 2, ["bash", "zsh", "fish"]),
     ],

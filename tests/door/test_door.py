@@ -143,7 +143,7 @@ def test_nothing_is_written_where_one_of_several_cannot_be(tmp_path: Path) -> No
         (lambda: piecewright.compile_text(VANE, sewing={"Tidewater Vane": "glue"}), "templates, foundation"),
         (lambda: piecewright.compile_text(VANE, measured="3in"), "print it again at actual size"),
         (lambda: piecewright.compile_text(VANE, blocks=["Ebb Vane"]), "no block 'Ebb Vane'"),
-        (lambda: piecewright.compile_text(VANE).write("vane.doc"), ".pdf, .svg, .png, .html, .json"),
+        (lambda: piecewright.compile_text(VANE).write("vane.doc"), ".pdf, .png, .svg, .html, "),
         (lambda: piecewright.compile_text(VANE).write("vane.pdf", parts=["chapters"]), "picture, supplies"),
         (lambda: piecewright.compile_text(VANE).write("vane.pdf", parts=["cutting"]), "a block has needs"),
         (lambda: piecewright.compile_file("no-such.block"), "no-such.block"),

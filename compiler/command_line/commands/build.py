@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
-from typing import Any, Final
+from typing import Any
 
 import click
 
@@ -20,8 +20,9 @@ from ...door.choices import (
     sheet_options,
 )
 from ...door.compiling import Compiled, compile_input
-from ...door.documents import BLOCK_PARTS, HTML, PARTS, QUILT_ONLY, Wanted
-from ...door.drawn_files import TABLE, Drawn, Job, files_of, left_over, page_name, placed, subjects_of
+from ...door.documents import BLOCK_PARTS, PARTS, QUILT_ONLY, Wanted
+from ...door.drawn_files import TABLE, Drawn, Job, files_of, left_over, placed, subjects_of
+from ...door.formats import FORMATS, is_one_file, page_name
 from ...failures import Refused
 from ...words.commands import build as words
 from ...words.commands.files import drafting, wrote
@@ -44,13 +45,16 @@ from ..choices import (
 from ..console import CLEAN, Progress, Tally, complain, say, show_diagnostics
 from ..inputs import inputs_of
 
-FORMATS: Final = ("pdf", "png", "svg", HTML)
-
 
 @command("build", help=words.HELP, epilog=words.EXAMPLES)
 @files_argument
 @click.option(
-    "--format", "formats", multiple=True, type=ListChoice(FORMATS), default=(("pdf",),), help=words.FORMAT
+    "--format",
+    "formats",
+    multiple=True,
+    type=ListChoice(tuple(FORMATS)),
+    default=(("pdf",),),
+    help=words.FORMAT,
 )
 @paper_option(help=words.PAPER)
 @click.option("--kind", type=few(KINDS), default=KINDS[0], show_default=True, help=words.KIND)
@@ -152,7 +156,7 @@ def written_line(folder: str, drawn: Drawn) -> str:
     stem, kind, pages = drawn.stem, drawn.kind, drawn.pages
     if not pages:
         return wrote(placed(folder, stem if kind == TABLE else f"{stem}.{kind}"))
-    if kind == "pdf":
-        return words.wrote_pages(placed(folder, f"{stem}.pdf"), "", pages)
+    if is_one_file(kind):
+        return words.wrote_pages(placed(folder, f"{stem}.{kind}"), "", pages)
     last = page_name(stem, pages, kind) if pages > 1 else ""
     return words.wrote_pages(placed(folder, page_name(stem, 1, kind)), last, pages)

@@ -11,10 +11,10 @@ from ...door.measured import drafted, report
 from ...failures import own_mistakes
 from ...words.commands import draft as words
 from ...words.commands.files import wrote
-from ..alone import compile_alone
 from ..choices import command, file_argument, form_option, open_shelf, out_file_option, shelf_option
 from ..console import CLEAN, say
 from ..inputs import one_input
+from ..one_input import compile_alone
 
 
 @command("draft", help=words.HELP, epilog=words.EXAMPLES)

@@ -15,10 +15,10 @@ from ...door.explaining import explained
 from ...door.inputs import DASH
 from ...failures import own_mistakes
 from ...words.commands import explain as words
-from ..alone import compile_alone
 from ..choices import command, cutting_options, form_option, open_shelf, shelf_option
 from ..console import CLEAN, say
 from ..inputs import one_input
+from ..one_input import compile_alone
 
 CODE: Final = re.compile(r"[a-z0-9]+(-[a-z0-9]+)+")
 

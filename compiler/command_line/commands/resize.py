@@ -13,7 +13,6 @@ from ...failures import own_mistakes
 from ...words.commands import resize as words
 from ...words.commands.asked import no_block
 from ...words.commands.files import wrote
-from ..alone import compile_alone
 from ..choices import (
     Value,
     block_option,
@@ -27,6 +26,7 @@ from ..choices import (
 )
 from ..console import CLEAN, COMPLAINED, say, show_diagnostics
 from ..inputs import one_input
+from ..one_input import compile_alone
 
 
 @command("resize", help=words.HELP, epilog=words.EXAMPLES)

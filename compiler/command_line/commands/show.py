@@ -9,15 +9,14 @@ import click
 from ...door.blocks import BlockChoice, write_files
 from ...door.naming import Names
 from ...door.pictures import (
-    FORMATS,
     MOST_DOTS,
+    PICTURES,
     block_drawings,
     picture_size,
     pictures_of,
     quilt_drawings,
 )
 from ...words.commands import show as words
-from ..alone import compile_alone
 from ..choices import (
     ListChoice,
     Value,
@@ -32,12 +31,13 @@ from ..choices import (
 )
 from ..console import CLEAN, say_wrote
 from ..inputs import one_input
+from ..one_input import compile_alone
 
 
 @command("show", help=words.HELP, epilog=words.EXAMPLES)
 @file_argument
 @click.option(
-    "--format", "formats", multiple=True, type=ListChoice(FORMATS), default=(("png",),), help=words.FORMAT
+    "--format", "formats", multiple=True, type=ListChoice(PICTURES), default=(("png",),), help=words.FORMAT
 )
 @click.option(
     "--size",

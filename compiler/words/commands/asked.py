@@ -123,9 +123,9 @@ def parts_of_everything(suffix: str) -> str:
     return f"Parts are for sheets; '{suffix}' has everything."
 
 
-def html_for_booklets() -> str:
-    """HTML asked for and no booklet."""
-    return "html is for booklets: ask for one."
+def for_booklets(kind: str) -> str:
+    """A format of booklets asked for and no booklet."""
+    return f"{kind} is for booklets: ask for one."
 
 
 def dpi_out_of_bounds(least: int, most: int) -> str:

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING, Final
 
 if TYPE_CHECKING:
-    from ..catalogue.entry import Entry
+    from ..catalogue.codes import Entry
 
 HELP: Final = """\
 Say everything about the blocks and quilts in FILE, or what the CODE of a message means.

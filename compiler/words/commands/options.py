@@ -28,9 +28,9 @@ def shelf(variable: str) -> str:
     return f"A folder of blocks that 'use' may find, after the file's own. Repeatable. {variable} adds more."
 
 
-def html_without_booklet() -> str:
-    """HTML asked for and no booklet."""
-    return "--format html is for booklets: add --booklet."
+def format_without_booklet(kind: str) -> str:
+    """A format of booklets asked for and no booklet."""
+    return f"--format {kind} is for booklets: add --booklet."
 
 
 def way_without_booklet() -> str:
