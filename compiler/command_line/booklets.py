@@ -27,8 +27,8 @@ booklet_options: Final = together(
 def refuse_without_booklet(
     formats: tuple[str, ...], ways: tuple[tuple[str, str], ...], booklet: bool, parts: tuple[str, ...]
 ) -> None:
-    """A use error where HTML is asked for and no booklet; or a way of sewing, and neither a booklet nor a
-    part of one: sheets of templates are for sewing with templates."""
+    """A use error where a format of booklets is asked for and no booklet; or a way of sewing, and neither a
+    booklet nor a part of one: sheets of templates are for sewing with templates."""
     for kind in filter(of_books, () if booklet else formats):
         raise click.UsageError(options.format_without_booklet(kind))
     if ways and not booklet and not parts:

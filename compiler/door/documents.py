@@ -20,7 +20,7 @@ if TYPE_CHECKING:
     from ..sheets.documents import Made
     from .naming import Names
 
-__all__ = ["BLOCK_PARTS", "PARTS", "QUILT_PARTS"]
+__all__ = ["BLOCK_PARTS", "PARTS"]
 
 BOOKLET: Final = "booklet"  # ends the names of its files
 

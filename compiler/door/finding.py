@@ -53,18 +53,19 @@ def found_told(found: Sequence[Shelved], indexed: Indexed, form: str) -> str:
 
         return dumps(found_record(found, indexed), indent=2, ensure_ascii=False)
     from ..sheets.block_facts import shared_names
-    from ..sheets.reports.find_table import count_text, shared_text, table_of
+    from ..sheets.reports.find_table import table_of
+    from ..words.pages.finding import count_words, shared_words
 
     facts = [each.facts for each in found]
     lines = table_of(facts) if facts else []
     shared = shared_names(each.facts for each in indexed.blocks)
     titles = {each.title for each in facts}
     told = {name: of for name, of in shared.items() if titles & set(of)}
-    lines += ["", *shared_text(told)] if told else []
+    lines += ["", *shared_words(told)] if told else []
     return "\n".join(
-        [*lines, "", count_text(len(found), len(indexed.blocks))]
+        [*lines, "", count_words(len(found), len(indexed.blocks))]
         if lines
-        else [count_text(0, len(indexed.blocks))]
+        else [count_words(0, len(indexed.blocks))]
     )
 
 

@@ -26,7 +26,7 @@ if TYPE_CHECKING:
     from ..sheets.page import Page
 
 
-PICTURES: Final = ("png", "svg", "pdf")
+SHOWN_AS: Final = ("png", "svg", "pdf")
 LEAST: Final = Fraction(1, 2)  # inches: nothing can be told apart in a smaller picture
 MOST: Final = Fraction(40)  # inches: a poster
 MOST_DOTS: Final = 7_200  # across, 24in at 300dpi: with four bytes a dot, 200 MB

@@ -20,7 +20,7 @@ from ...door.comparing import (
     paired,
 )
 from ...door.inputs import Input
-from ...door.pictures import PICTURES, picture_size, pictures_of
+from ...door.pictures import SHOWN_AS, picture_size, pictures_of
 from ...failures import FileIsNew
 from ...words.commands import compare as words
 from ..choices import (
@@ -47,7 +47,7 @@ if TYPE_CHECKING:
 @click.option("--since", metavar="REVISION", help=words.SINCE)
 @click.option("--check", "only_check", is_flag=True, help=words.CHECK)
 @form_option("text", "json", help=words.FORMAT)
-@click.option("--picture", "pictures", multiple=True, type=ListChoice(PICTURES), help=words.PICTURE)
+@click.option("--picture", "pictures", multiple=True, type=ListChoice(SHOWN_AS), help=words.PICTURE)
 @click.option(
     "--size",
     type=Value("length", picture_size),

@@ -10,7 +10,7 @@ from ...door.blocks import BlockChoice, write_files
 from ...door.naming import Names
 from ...door.pictures import (
     MOST_DOTS,
-    PICTURES,
+    SHOWN_AS,
     block_drawings,
     picture_size,
     pictures_of,
@@ -37,7 +37,7 @@ from ..one_input import compile_alone
 @command("show", help=words.HELP, epilog=words.EXAMPLES)
 @file_argument
 @click.option(
-    "--format", "formats", multiple=True, type=ListChoice(PICTURES), default=(("png",),), help=words.FORMAT
+    "--format", "formats", multiple=True, type=ListChoice(SHOWN_AS), default=(("png",),), help=words.FORMAT
 )
 @click.option(
     "--size",
