@@ -66,12 +66,13 @@ def tables_of(planned: PlannedQuilt) -> Iterator[tuple[str, bytes]]:
     """Endings and bytes of the quilt's tables: CSV for spreadsheets, and all of them as JSON."""
     from json import dumps
 
-    from .records.reports import planned_report
+    from .records.as_json import as_json
+    from .records.quilt import quilt_of
     from .records.tables import quilt_csv
 
     for name, text in quilt_csv(planned.quilt, planned.plan).items():
         yield name, text.encode()
-    yield "numbers.json", dumps(planned_report(planned), indent=1).encode() + b"\n"
+    yield "numbers.json", dumps(as_json(quilt_of(planned)), indent=1).encode() + b"\n"
 
 
 @contextmanager

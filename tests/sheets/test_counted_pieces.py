@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 from collections import Counter
+from fractions import Fraction
 
 import pytest
 from piecewright.cutting.plans.plan import plan_cutting
 from piecewright.diagnostics.source import Source
-from piecewright.door.records.reports import quilt_report, report
+from piecewright.door.records.as_json import as_json
+from piecewright.door.records.block import block_of
+from piecewright.door.records.reports import quilt_report
 from piecewright.door.records.tables import quilt_csv
 from piecewright.pipeline import compile_file
 from support.check import DictShelf
@@ -46,7 +49,7 @@ def told(record) -> tuple[int, int, int]:
 
 
 def test_templates_of_a_block_say_how_many_in_all(made):
-    templates = report(made.blocks, 1)["blocks"][0]["templates"]
+    templates = as_json(block_of(made.blocks[0], Fraction(1)))["templates"]
     assert any(each["reversed"] for each in templates)
     for each in templates:
         assert told(each) == (each["cut"], each["cut_reversed"], sum(each["fabrics"].values()))

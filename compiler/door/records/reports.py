@@ -3,25 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from fractions import Fraction
 from typing import Any
 
 from ... import __version__
 from ...cutting.plan_model import CuttingPlan
-from ...planning import PlannedQuilt
 from ...quilt.model import Quilt
-from ...sheets.reports.report import Compiled
 from .as_json import as_json
-from .block import BlockRecord, block_of
-from .quilt import QuiltRecord, numbers_of, quilt_of
-
-
-def report(blocks: Iterable[Compiled], ruler: Fraction) -> dict[str, Any]:
-    """The report on blocks: the file's own in order, then those used from elsewhere.
-
-    `ruler` is what the marks of the maker's ruler are apart, in inches.
-    """
-    return whole_report([block_of(each, ruler) for each in blocks], ())
+from .block import BlockRecord
+from .quilt import QuiltRecord, numbers_of
 
 
 def whole_report(blocks: Iterable[BlockRecord], quilts: Iterable[QuiltRecord]) -> dict[str, Any]:
@@ -34,10 +23,4 @@ def whole_report(blocks: Iterable[BlockRecord], quilts: Iterable[QuiltRecord]) -
 def quilt_report(quilt: Quilt, plan: CuttingPlan) -> dict[str, Any]:
     """What is cut, counted and bought for one quilt in one colourway."""
     told: dict[str, Any] = as_json(numbers_of(quilt, plan))
-    return told
-
-
-def planned_report(planned: PlannedQuilt) -> dict[str, Any]:
-    """The same, with how it goes together."""
-    told: dict[str, Any] = as_json(quilt_of(planned))
     return told
