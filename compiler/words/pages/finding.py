@@ -26,7 +26,8 @@ def below_words(family: Sequence[str], methods: Sequence[str], symmetry: str, al
 
 def size_words(say: Say, width: Number, height: Number) -> str:
     """`12in`, or `8in x 4in`."""
-    return say.length(width) if width == height else say.size(width, height)
+    wide, tall = say.length(width), say.length(height)
+    return wide if wide == tall else f"{wide} x {tall}"
 
 
 def count_words(found: int, among: int) -> str:
