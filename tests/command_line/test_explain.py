@@ -370,3 +370,19 @@ block "Skerry Star" {
     rays = [line for line in text[text.index("\nPieces") :].splitlines() if " ray " in line]
     assert len(rays) == 8 and "Along x across grain" in text
     assert len({tuple(line.split()[4:7]) for line in rays}) == 1
+
+
+def test_parts_that_are_set_in_are_told_so_to_programs() -> None:
+    """Four plain rectangles lapped round a square: no seam goes straight through."""
+    text = """edition 1
+quilt "Four Sills" {
+  fabric sand  fabric dark
+  set straight 3 across 3 down of 4in { alternate plain sand
+    place plain dark in A1..C2  place plain dark in C1..D3
+    place plain dark in B3..D4  place plain dark in A2..B4 }
+  binding 2 1/2in in dark  backing in sand  batting
+}
+"""
+    (quilt,) = json.loads(piecewright("explain", "-", "--format", "json", stdin=text.encode()).out)["quilts"]
+    ways = [row["way"] for stage in quilt["assembly"]["stages"] for row in stage["rows"]]
+    assert ways == ["set in"]
