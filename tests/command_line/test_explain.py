@@ -385,4 +385,4 @@ quilt "Four Sills" {
 """
     (quilt,) = json.loads(piecewright("explain", "-", "--format", "json", stdin=text.encode()).out)["quilts"]
     ways = [row["way"] for stage in quilt["assembly"]["stages"] for row in stage["rows"]]
-    assert ways == ["set in"]
+    assert ways == ["down", "across", "down", "set in"]
