@@ -54,6 +54,7 @@ that is made follows from it: git's place, whose hidden files are dead, where th
 
 OPEN_DOORS = {
     "sheets/drawing/typeface.py": "reads the faces of the font package",
+    "words/catalogue/codes.py": "reads the texts of the catalogue, which lie beside it in the package",
     "language/regenerate.py": "a maintainer's command, never imported: reads the grammar, writes the tables",
     "door/regenerate.py": "a maintainer's command, never imported: writes the page of reference",
 }

@@ -1,1 +1,1 @@
-"""The only folder that prints, exits, reads or writes files."""
+"""The only folder that prints and exits. It knows click, and of the compiler the door and the words."""

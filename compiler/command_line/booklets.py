@@ -2,66 +2,34 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import Final
 
 import click
 
 from ..door.choices import WAYS, sewing_way
-from ..door.documents import HTML
-from .choices import Decorated, ParamKind, understood
+from ..door.formats import of_books
+from ..words.commands import options
+from .choices import Value, together
+
+booklet_options: Final = together(
+    click.option("--booklet", is_flag=True, help=options.BOOKLET),
+    click.option(
+        "--sew",
+        "ways",
+        multiple=True,
+        type=Value("sew", sewing_way),
+        metavar=f"[TITLE=]{'|'.join(WAYS)}",
+        help=options.SEW,
+    ),
+)
 
 
-class SewChoice(ParamKind):
-    """A way of sewing, for all blocks or one: `foundation`, `Log Cabin=foundation`. Gives (title, way)."""
-
-    name = "sew"
-
-    def convert(
-        self, value: Any, param: click.Parameter | None, ctx: click.Context | None
-    ) -> tuple[str, str]:
-        """The block's title, '' for all, and the way; a use error that lists the ways there are."""
-        if isinstance(value, tuple):
-            return value
-        return understood(self, sewing_way, value, param, ctx)
-
-    def get_metavar(self, param: click.Parameter, ctx: click.Context | None = None) -> str:
-        """What the help shows for the value."""
-        return f"[TITLE=]{'|'.join(WAYS)}"
-
-
-def booklet_options(command: Decorated) -> Decorated:
-    """`--booklet` and `--sew`."""
-    for option in (
-        click.option(
-            "--sew",
-            "ways",
-            multiple=True,
-            type=SewChoice(),
-            help="How blocks are sewn, in a booklet or its parts: with templates and ruler, on "
-            "foundations, or over paper pieces by hand. A quilt's cloth is cut for it. For one "
-            "block: 'Log Cabin=foundation'. Repeatable.  "
-            "[default: templates]",
-        ),
-        click.option(
-            "--booklet",
-            is_flag=True,
-            help="A booklet for a class: what you need, cutting, templates or foundations, steps in "
-            "pictures, a drafting exercise, a storage card. '--format pdf,html' makes it a "
-            "page for phones, too.",
-        ),
-    ):
-        command = option(command)
-    return command
-
-
-def refuse_html(formats: tuple[str, ...], booklet: bool) -> None:
-    """A use error where HTML is asked for and no booklet."""
-    if HTML in formats and not booklet:
-        raise click.UsageError("--format html is for booklets: add --booklet.")
-
-
-def refuse_ways(ways: tuple[tuple[str, str], ...], booklet: bool, parts: tuple[str, ...]) -> None:
-    """A use error where a way of sewing is given and neither a booklet nor a part of one is wanted: sheets
-    of templates are for sewing with templates."""
+def refuse_without_booklet(
+    formats: tuple[str, ...], ways: tuple[tuple[str, str], ...], booklet: bool, parts: tuple[str, ...]
+) -> None:
+    """A use error where a format of booklets is asked for and no booklet; or a way of sewing, and neither a
+    booklet nor a part of one: sheets of templates are for sewing with templates."""
+    for kind in filter(of_books, () if booklet else formats):
+        raise click.UsageError(options.format_without_booklet(kind))
     if ways and not booklet and not parts:
-        raise click.UsageError("--sew is for booklets and their parts: add --booklet or --parts.")
+        raise click.UsageError(options.way_without_booklet())

@@ -3,16 +3,26 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Callable, Iterable
-from fractions import Fraction
+from collections.abc import Callable, Iterable, Sequence
 from functools import partial
-from typing import TYPE_CHECKING, Any, Final, TypeVar
+from typing import TYPE_CHECKING, Any, Final
 
 import click
 
-from ..door.choices import LONGEST, RULERS, length_of, margin_of, ruler_step
+from ..door.choices import (
+    DPI_LEAST,
+    DPI_MOST,
+    LONGEST,
+    PAPERS,
+    RULERS,
+    SOLD,
+    length_of,
+    margin_of,
+    ruler_step,
+)
 from ..door.compiling import open_shelves
 from ..failures import WrongUse
+from ..words.commands import asked, options
 
 if TYPE_CHECKING:
     from ..door.compiling import FolderShelf
@@ -20,8 +30,6 @@ if TYPE_CHECKING:
     ParamKind = click.ParamType[Any]
 else:
     ParamKind = click.ParamType  # click before 8.4 knows no kinds of it
-
-Made = TypeVar("Made")
 
 SHELVES: Final = "PIECEWRIGHT_SHELVES"  # folders of shelves, parted as the system parts folders in PATH
 
@@ -38,104 +46,60 @@ class Command(click.Command):
 
 
 command = partial(click.command, cls=Command)
+Decorated = Callable[..., Any]
 
 
-def understood(
-    kind: ParamKind,
-    reads: Callable[..., Made],
-    value: str,
-    param: click.Parameter | None,
-    ctx: click.Context | None,
-    *more: str,
-) -> Made:
-    """A value read from its words, or a use error that says how it is written."""
-    try:
-        return reads(value, *more)
-    except WrongUse as problem:
-        kind.fail(str(problem), param, ctx)
+class Value(ParamKind):
+    """A kind of value that the door reads from words. `known`: all there are of it, where they are few."""
 
+    def __init__(self, name: str, reads: Callable[[str], Any], known: Sequence[str] = ()) -> None:
+        self.name, self.reads, self.known = name, reads, known
 
-class LengthChoice(ParamKind):
-    """A length with its unit: `0.97in`, `15/16in`, `2.46cm`. Gives an exact Fraction of an inch."""
-
-    name = "length"
-
-    def __init__(self, examples: str = "0.97in or 2.46cm") -> None:
-        self.examples = examples
-
-    def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> Fraction:
-        """The length in inches, or a use error that names the units."""
-        if isinstance(value, Fraction):
+    def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> Any:
+        """What the door makes of the words, or a use error that says how it is written."""
+        if not isinstance(value, str):
             return value
-        return understood(self, length_of, value, param, ctx, self.examples)
+        try:
+            return self.reads(value)
+        except WrongUse as problem:
+            self.fail(str(problem), param, ctx)
 
-
-class RulerChoice(ParamKind):
-    """The step between a ruler's marks, one of RULERS. Gives an exact Fraction of an inch."""
-
-    name = "ruler"
-
-    def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> Fraction:
-        """The step in inches, or a use error that lists those there are."""
-        if isinstance(value, Fraction):
-            return value
-        return understood(self, ruler_step, value, param, ctx)
-
-    def get_metavar(self, param: click.Parameter, ctx: click.Context | None = None) -> str:
-        """What the help shows for the value."""
-        return f"[{'|'.join(RULERS)}]"
-
-    def shell_complete(self, ctx: click.Context, param: click.Parameter, incomplete: str) -> list[Any]:
-        """The steps that begin so, for the shell."""
-        from click.shell_completion import CompletionItem
-
-        return [CompletionItem(each) for each in RULERS if each.startswith(incomplete)]
-
-
-class MarginChoice(ParamKind):
-    """Cloth over what the plan takes: a share such as `5%`, or a length as `3in`. Gives (share, inches)."""
-
-    name = "margin"
-
-    def convert(
-        self, value: Any, param: click.Parameter | None, ctx: click.Context | None
-    ) -> tuple[Fraction, Fraction]:
-        """The share of the length and the least length, one of them 0; a use error where it is neither."""
-        if isinstance(value, tuple):
-            return value
-        return understood(self, margin_of, value, param, ctx)
-
-
-class ListChoice(ParamKind):
-    """One or more of a few words, parted by commas. Gives a tuple, each word once."""
-
-    name = "list"
-
-    def __init__(self, words: tuple[str, ...]) -> None:
-        self.words = words
-
-    def convert(
-        self, value: Any, param: click.Parameter | None, ctx: click.Context | None
-    ) -> tuple[str, ...]:
-        """The words, in the order given."""
-        if isinstance(value, tuple):
-            return value
-        given = [word.strip().lower() for word in value.split(",")]
-        for word in given:
-            if word not in self.words:
-                self.fail(f"'{word[:LONGEST]}' is not one of {', '.join(self.words)}.", param, ctx)
-        return tuple(dict.fromkeys(given))
-
-    def get_metavar(self, param: click.Parameter, ctx: click.Context | None = None) -> str:
-        """What the help shows for the value."""
-        return f"[{'|'.join(self.words)}]"
+    def get_metavar(self, param: click.Parameter, ctx: click.Context | None = None) -> str | None:
+        """What the help shows for the value, where the option does not say it."""
+        return f"[{'|'.join(self.known)}]"
 
     def shell_complete(self, ctx: click.Context, param: click.Parameter, incomplete: str) -> list[Any]:
         """The words that begin so, for the shell."""
         from click.shell_completion import CompletionItem
 
+        return [CompletionItem(each) for each in self.known if each.startswith(incomplete)]
+
+
+class ListChoice(Value):
+    """One or more of a few words, parted by commas. Gives a tuple, each word once, in the order given."""
+
+    def __init__(self, words: tuple[str, ...]) -> None:
+        super().__init__("list", self.words_of, words)
+
+    def words_of(self, value: str) -> tuple[str, ...]:
+        """The words; WrongUse for one that there is not."""
+        given = [word.strip().lower() for word in value.split(",")]
+        for word in given:
+            if word not in self.known:
+                raise WrongUse(asked.not_one_of(word[:LONGEST], self.known))
+        return tuple(dict.fromkeys(given))
+
+    def shell_complete(self, ctx: click.Context, param: click.Parameter, incomplete: str) -> list[Any]:
+        """The words that the last one begins so, for the shell."""
+        from click.shell_completion import CompletionItem
+
         before, comma, last = incomplete.rpartition(",")
-        return [CompletionItem(before + comma + word) for word in self.words if word.startswith(last)]
+        return [CompletionItem(before + comma + word) for word in self.known if word.startswith(last)]
+
+
+LENGTH: Final = Value("length", length_of)
+RULER: Final = Value("ruler", ruler_step, RULERS)
+MARGIN: Final = Value("margin", margin_of)
 
 
 def each_once(given: Iterable[Iterable[str]]) -> tuple[str, ...]:
@@ -143,38 +107,44 @@ def each_once(given: Iterable[Iterable[str]]) -> tuple[str, ...]:
     return tuple(dict.fromkeys(word for each in given for word in each))
 
 
-Decorated = Callable[..., Any]
+def few(known: Sequence[str]) -> click.Choice[Any]:
+    """One of a few words, in capitals or not."""
+    return click.Choice(known, case_sensitive=False)
 
 
-def shelf_option(command: Decorated) -> Decorated:
-    """`--shelf FOLDER`, repeatable."""
-    return click.option(
-        "--shelf",
-        "shelves",
-        multiple=True,
-        metavar="FOLDER",
-        type=click.Path(file_okay=False, exists=True),
-        help="A folder of blocks that 'use' may find, after the file's own. Repeatable. "
-        f"{SHELVES} adds more.",
-    )(command)
+def together(*options: Callable[[Decorated], Decorated]) -> Callable[[Decorated], Decorated]:
+    """Several options at once, the first of them first in the help."""
+
+    def decorated(command: Decorated) -> Decorated:
+        for each in reversed(options):
+            command = each(command)
+        return command
+
+    return decorated
 
 
-def out_option(command: Decorated) -> Decorated:
-    """`--out FOLDER`."""
-    return click.option(
-        "--out",
-        default=".",
-        metavar="FOLDER",
-        type=click.Path(),
-        help="Where the files go; made if need be.  [default: where you are]",
-    )(command)
-
-
-def block_option(command: Decorated) -> Decorated:
-    """`--block TITLE`, repeatable."""
-    return click.option(
-        "--block", "titles", multiple=True, metavar="TITLE", help="Only the block of this title. Repeatable."
-    )(command)
+shelf_option: Final = click.option(
+    "--shelf",
+    "shelves",
+    multiple=True,
+    metavar="FOLDER",
+    type=click.Path(file_okay=False, exists=True),
+    help=options.shelf(SHELVES),
+)
+out_option: Final = click.option("--out", default=".", metavar="FOLDER", type=click.Path(), help=options.OUT)
+block_option: Final = click.option("--block", "titles", multiple=True, metavar="TITLE", help=options.BLOCK)
+ruler_option: Final = partial(click.option, "--ruler", type=RULER, default=RULERS[0], show_default=True)
+paper_option: Final = partial(click.option, "--paper", type=few(PAPERS), default=PAPERS[0], show_default=True)
+cutting_options: Final = together(
+    ruler_option(help=options.RULER),
+    click.option("--margin", type=MARGIN, metavar="SHARE|LENGTH", help=options.MARGIN),
+    click.option("--buy", type=few(SOLD), help=options.BUY),
+)
+out_file_option: Final = partial(click.option, "--out", metavar="FILE", type=click.Path(dir_okay=False))
+files_argument: Final = click.argument(
+    "files", nargs=-1, required=True, metavar="FILE|FOLDER...", type=click.Path(allow_dash=True)
+)
+file_argument: Final = click.argument("file", metavar="FILE", type=click.Path(allow_dash=True))
 
 
 def dpi_option(default: int) -> Callable[[Decorated], Decorated]:
@@ -183,37 +153,16 @@ def dpi_option(default: int) -> Callable[[Decorated], Decorated]:
         "--dpi",
         default=default,
         show_default=True,
-        type=click.IntRange(36, 1200),
+        type=click.IntRange(DPI_LEAST, DPI_MOST),
         metavar="NUMBER",
-        help="Dots to the inch of a PNG.",
+        help=options.DPI,
     )
 
 
-def cutting_options(command: Decorated) -> Decorated:
-    """`--ruler`, `--margin` and `--buy`."""
-    for option in (
-        click.option(
-            "--buy",
-            type=click.Choice(["yards", "metres"], case_sensitive=False),
-            help="Say what to buy in eighths of a yard or in tenths of a metre.  [default: as the ruler]",
-        ),
-        click.option(
-            "--margin",
-            type=MarginChoice(),
-            metavar="SHARE|LENGTH",
-            help="Cloth to buy over what the cutting plan takes: 10%, 4in, or 0in for none.  "
-            "[default: 5%, at least 1in]",
-        ),
-        click.option(
-            "--ruler",
-            type=RulerChoice(),
-            default="1/8in",
-            show_default=True,
-            help="What the marks on your ruler are apart. Quilts are cut to them.",
-        ),
-    ):
-        command = option(command)
-    return command
+def form_option(default: str, *others: str, help: str) -> Callable[[Decorated], Decorated]:
+    """`--format`, one of a few forms in which a command tells what it has to tell."""
+    forms = click.Choice([default, *others])
+    return click.option("--format", "form", type=forms, default=default, show_default=True, help=help)
 
 
 def open_shelf(given: tuple[str, ...]) -> FolderShelf:

@@ -7,8 +7,9 @@ from __future__ import annotations
 
 import os
 import sys
-from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from contextlib import contextmanager
+from dataclasses import dataclass, field
 from typing import IO, Any, Final, Literal
 
 import click
@@ -16,6 +17,8 @@ import click
 from ..diagnostics.diagnostic import Diagnostic, Severity
 from ..diagnostics.source import Source
 from ..diagnostics.visible import end_of, shortened, visible
+from ..failures import OwnMistake
+from ..words.commands.files import wrote
 from ..words.telling import Sought, summary
 
 CLEAN: Final = 0
@@ -49,6 +52,12 @@ def say(text: str) -> None:
 def complain(text: str) -> None:
     """A message of one line on standard error, safe to show."""
     click.echo(shortened(visible(text), ONE_LINE), err=True)
+
+
+def say_wrote(paths: Iterable[str], *, err: bool = False) -> None:
+    """A line for every file that was made."""
+    for path in paths:
+        click.echo(wrote(path), err=err)
 
 
 @dataclass(slots=True)
@@ -91,11 +100,12 @@ class Tally:
         return summary(*counted, faulty=self.faulty, files=self.files, sought=sought)
 
 
-Form = Literal["people", "short", "github"]
+Shown = Literal["people", "short", "github"]
+Form = Literal["people", "short", "json", "github"]
 
 
 def show_diagnostics(
-    diagnostics: Iterable[Diagnostic], sources: Mapping[str, Source], *, err: bool, form: Form = "people"
+    diagnostics: Iterable[Diagnostic], sources: Mapping[str, Source], *, err: bool, form: Shown = "people"
 ) -> None:
     """Every diagnostic on standard output or standard error, with an empty line between those for people."""
     from ..diagnostics.render import Style, render
@@ -106,6 +116,35 @@ def show_diagnostics(
         click.echo(text, err=err, color=True)  # whether there is colour was asked in rendering
 
 
+@dataclass(slots=True)
+class Report:
+    """What is said of one file after another on standard output, in the form asked for, and counted. JSON is
+    written as it grows, so that a long run keeps nothing."""
+
+    form: Form
+    tally: Tally = field(default_factory=Tally)
+    _opening: str = "["
+
+    def add(self, diagnostics: Sequence[Diagnostic], sources: Mapping[str, Source]) -> None:
+        """Says all of one file."""
+        self.tally.add(diagnostics)
+        if self.form != "json":
+            show_diagnostics(diagnostics, sources, err=False, form=self.form)
+            return
+        from ..diagnostics.as_json import as_json
+
+        for each in diagnostics:
+            click.echo(f"{self._opening}\n{as_json(each, sources)}", nl=False)
+            self._opening = ","
+
+    def end(self, sought: Sought = "mistakes") -> None:
+        """The end of a list; a summary for people."""
+        if self.form == "json":
+            click.echo("[]" if self._opening == "[" else "\n]")
+        elif self.form == "people":
+            say(self.tally.summary(sought))
+
+
 class Progress:
     """A line on standard error that says what is being done, only on a terminal, and gone afterwards."""
 
@@ -114,9 +153,19 @@ class Progress:
         self._total = total
         self._done = 0
 
-    def next_file(self) -> None:
-        """One file further on."""
+    @contextmanager
+    def file(self, doing: str, tally: Tally) -> Iterator[None]:
+        """One file further on: a mistake of ours with it is told and counted, and ends no run."""
         self._done += 1
+        self.doing(doing)
+        try:
+            yield
+        except OwnMistake as problem:
+            tally.own_mistakes += 1
+            self.clear()
+            complain(str(problem))
+        finally:
+            self.clear()
 
     def doing(self, what: str) -> None:
         """Shows `[3/40] vane.block: laying out 12 templates` in place of what was there; '' takes it away."""

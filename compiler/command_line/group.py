@@ -6,52 +6,19 @@ import errno
 import os
 import sys
 from importlib import import_module
-from typing import Final, cast
+from typing import Any, Final, cast
 
 import click
 
 from .. import __version__
 from ..door.stopping import INTERRUPTED, SHELL_BASE
 from ..failures import MachineFailed, OwnMistake, ShelfDamaged, machine_text, mistake_text
+from ..words.commands import overview
 from .console import COMPLAINED, OWN_MISTAKE, USED_WRONGLY, complain, show_diagnostics
 
 NAME: Final = "piecewright"
-NAMES: Final = (
-    "build",
-    "check",
-    "show",
-    "explain",
-    "compare",
-    "draft",
-    "resize",
-    "find",
-    "catalogue",
-    "fmt",
-    "lint",
-    "lock",
-    "completion",
-)
 VARIABLE: Final = "_PIECEWRIGHT_COMPLETE"  # where a shell says that it asks what may follow
 NOBODY_READS: Final = SHELL_BASE + 13  # as a shell counts a program stopped by a closed pipe
-
-ABOUT: Final = """
-\b
-First steps:
-  piecewright check vane.block      is the block all right?
-  piecewright show vane.block       a picture of it
-  piecewright build vane.block      a PDF of true-size templates to print
-  piecewright explain vane.block    every piece, size and default
-  piecewright build sampler.quilt   a whole quilt: picture, cutting, templates
-  piecewright find star             blocks of that name, on your shelves and in the library
-Each command has its own help, with examples: piecewright build --help
-
-\b
-Exit status:
-  0  all well (there may be warnings and notes)
-  1  a file has an error, or something could not be read or written
-  2  the command was used wrongly
-  3  a mistake in Piecewright itself
-"""
 
 
 class Commands(click.Group):
@@ -59,29 +26,37 @@ class Commands(click.Group):
 
     def list_commands(self, ctx: click.Context) -> list[str]:
         """Their names, for help and completion."""
-        return sorted(NAMES)
+        return sorted(overview.COMMANDS)
+
+    def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
+        """Each in a line of the help; none is loaded for it."""
+        with formatter.section("Commands"):
+            formatter.write_dl([(name, overview.COMMANDS[name]) for name in self.list_commands(ctx)])
+
+    def shell_complete(self, ctx: click.Context, incomplete: str) -> list[Any]:
+        """Those that begin so, for the shell, and the options; none is loaded for it."""
+        from click.shell_completion import CompletionItem
+
+        begun = [name for name in self.list_commands(ctx) if name.startswith(incomplete)]
+        named = [CompletionItem(name, help=overview.COMMANDS[name]) for name in begun]
+        return [*named, *click.Command.shell_complete(self, ctx, incomplete)]
 
     def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
         """The command of that name: what its own module calls by it."""
-        if cmd_name not in NAMES:
+        if cmd_name not in overview.COMMANDS:
             return None
         return cast(click.Command, getattr(import_module(f".commands.{cmd_name}", __package__), cmd_name))
 
 
 @click.group(
     cls=Commands,
-    epilog=ABOUT,
+    help=overview.HELP,
+    epilog=overview.EXAMPLES,
     context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100},
 )
 @click.version_option(__version__, "-V", "--version", prog_name=NAME, message="%(prog)s %(version)s")
 def commands() -> None:
-    """Patchwork blocks and quilts from text to true-size template sheets.
-
-    You describe a block in a text file: its size, its grid, its seams and its pieces. Piecewright drafts it,
-    finds which pieces share a template, adds seam allowance, and lays the templates out on pages that print
-    at their true size. You describe a quilt by its blocks, their setting and its fabrics: Piecewright counts
-    and plans the cutting, too, and says how much of each fabric to buy.
-    """
+    """All commands."""
 
 
 def run_command(given: list[str]) -> int:

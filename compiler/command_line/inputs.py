@@ -8,10 +8,9 @@ from collections.abc import Sequence
 import click
 
 from ..door import inputs
-from ..door.inputs import DASH, MOST_READ, Input
+from ..door.inputs import MOST_READ, Input
+from ..words.commands.files import from_keyboard
 from .console import is_terminal
-
-__all__ = ["DASH", "Input", "inputs_of", "one_input"]
 
 
 def inputs_of(given: Sequence[str]) -> list[Input]:
@@ -29,5 +28,5 @@ def standard_input() -> bytes:
     if sys.stdin is None:  # closed by whoever started us
         return b""
     if is_terminal(sys.stdin):
-        click.echo("Reading from the keyboard; Ctrl-D on a line of its own ends.", err=True)
+        click.echo(from_keyboard(), err=True)
     return sys.stdin.buffer.read(MOST_READ)

@@ -1,1 +1,1 @@
-"""Pieces to templates: allowance, trimmed points, dots, match marks, grain."""
+"""Pieces to templates, rules of the ruler for them, and a plan of the cloth for all that a quilt needs."""

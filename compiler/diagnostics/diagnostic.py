@@ -131,6 +131,11 @@ def note(
     return Diagnostic(code, Severity.NOTE, message, Label(span, label), related, help, fix)
 
 
+def errors_in(diagnostics: Iterable[Diagnostic]) -> list[Diagnostic]:
+    """The errors among what was said."""
+    return [each for each in diagnostics if each.severity is Severity.ERROR]
+
+
 def in_order(diagnostics: Iterable[Diagnostic]) -> tuple[Diagnostic, ...]:
     """By source, place and code, exact repeats dropped."""
     seen: dict[Diagnostic, None] = dict.fromkeys(diagnostics)

@@ -10,14 +10,11 @@ from typing import TYPE_CHECKING
 from ..diagnostics.visible import accents_joined
 from ..failures import MachineFailed, WrongUse, machine_text
 from ..words.commands import asked
-from ..words.commands.asked import named
 from ..words.commands.files import folder_wanted
 from .writing import write_all
 
 if TYPE_CHECKING:
     from ..pipeline import CompiledBlock
-
-__all__ = ["BlockChoice", "named"]
 
 
 class BlockChoice:
@@ -73,6 +70,12 @@ def write_files(folder: str, files: Iterable[tuple[str, bytes]]) -> list[str]:
     except (OSError, MemoryError) as problem:
         raise MachineFailed(machine_text(problem, paths[-1] if paths else folder)) from problem
     return paths
+
+
+def write_file(path: str, data: bytes) -> str:
+    """The path of the one file written, as above."""
+    folder, name = os.path.split(path)
+    return write_files(folder or ".", [(name, data)])[0]
 
 
 def make_folder(folder: str) -> None:

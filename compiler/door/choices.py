@@ -14,6 +14,7 @@ from ..measure.length import UNITS, exact_number
 from ..sheets.paper import NAMES as PAPERS
 from ..sheets.paper import Paper
 from ..words.commands import asked
+from ..words.say import INCHES
 
 if TYPE_CHECKING:
     from ..cutting.needs import SizedBlock
@@ -28,6 +29,8 @@ SHARE: Final = re.compile(r"\s*(\d+(?:\.\d+)?|\d+/\d+|\d+ \d+/\d+)\s*%\s*")
 RULERS: Final = ("1/8in", "1/16in", "1/4in", "0.25cm")  # what rulers for rotary cutters are marked in
 MOST_SHARE: Final = Fraction(1)  # of a margin: more than twice the cloth is no margin
 MOST_MARGIN: Final = Fraction(72)  # inches: two yards
+DPI_LEAST: Final = 36
+DPI_MOST: Final = 1200
 LONGEST: Final = 40  # letters of a length: more is no length that a person means
 LONGEST_WAY: Final = 60  # letters of a way of sewing in a message
 
@@ -36,6 +39,9 @@ Lines = Literal["cut-solid", "cut-dashed"]
 Sold = Literal["yards", "metres"]
 Way = Literal["templates", "foundation", "papers"]
 
+KINDS: Final[tuple[Kind, ...]] = get_args(Kind)
+LINES: Final[tuple[Lines, ...]] = get_args(Lines)
+SOLD: Final[tuple[Sold, ...]] = get_args(Sold)
 WAYS: Final[tuple[Way, ...]] = get_args(Way)  # those of sheets.work
 MARKS: Final = {"square": Fraction(1), "bar": Fraction(250, 127)}
 """Inches of the two marks that a page is checked by: the 1in square and the 5cm bar."""
@@ -48,12 +54,13 @@ practice, no published source); a length further from both might be of either, s
 class Choices(TypedDict, total=False):
     """What may be chosen when something is compiled. All of it may be left out.
 
-    `paper`: 'letter' or 'a4'. `kind`: templates with seam 'allowance', 'finished' size, or a 'window'.
-    `lines`: 'cut-solid' or 'cut-dashed'. `measured`: what the 1in check square of an earlier print measured,
-    '0.97in', or the 5cm bar, 'bar=4.9cm'. `ruler`: the step between its marks, '1/8in', '1/16in', '1/4in' or
-    '0.25cm'. `margin`: cloth over what the plan takes, '5%' or '3in'. `buy`: 'yards' or 'metres'. `sewing`: a
-    way for all blocks, 'templates', 'foundation' or 'papers', or a way by each block's title ('' stands for
-    all others). `blocks`: the titles of the blocks that are wanted, where not all are.
+    `paper`: 'letter', 'a4' or another that `piecewright build --help` lists. `kind`: templates with seam
+    'allowance', 'finished' size, or a 'window'. `lines`: 'cut-solid' or 'cut-dashed'. `measured`: what the
+    1in check square of an earlier print measured, '0.97in', or the 5cm bar, 'bar=4.9cm'. `ruler`: the step
+    between its marks, '1/8in', '1/16in', '1/4in' or '0.25cm'. `margin`: cloth over what the plan takes, '5%'
+    or '3in'. `buy`: 'yards' or 'metres'. `sewing`: a way for all blocks, 'templates', 'foundation' or
+    'papers', or a way by each block's title ('' stands for all others). `blocks`: the titles of the blocks
+    that are wanted, where not all are.
     """
 
     paper: Paper
@@ -107,11 +114,11 @@ def understood(choices: Choices) -> Chosen:
     for name in choices:
         if name not in known:
             raise WrongUse(asked.choice_unknown(shown(name), known))
-    paper: Paper = one_of(choices, "paper", get_args(Paper))
-    kind: Kind = one_of(choices, "kind", get_args(Kind))
-    lines: Lines = one_of(choices, "lines", get_args(Lines))
-    buy: Sold | None = one_of(choices, "buy", get_args(Sold)) if "buy" in choices else None
-    measured = square_measured(measured_mark(choices["measured"])) if "measured" in choices else None
+    paper: Paper = one_of(choices, "paper", PAPERS)
+    kind: Kind = one_of(choices, "kind", KINDS)
+    lines: Lines = one_of(choices, "lines", LINES)
+    buy: Sold | None = one_of(choices, "buy", SOLD) if "buy" in choices else None
+    measured = measured_square(choices["measured"]) if "measured" in choices else None
     margin = margin_of(choices["margin"]) if "margin" in choices else None
     ruler, given = ruler_step(choices.get("ruler", RULERS[0])), choices.get("sewing", "templates")
     ways = {"": given} if isinstance(given, str) else given
@@ -125,10 +132,19 @@ def understood(choices: Choices) -> Chosen:
 
 def one_of(choices: Choices, name: str, known: tuple[str, ...]) -> Any:
     """A choice among a few words; the first where nothing was chosen."""
-    value = choices.get(name, known[0])
+    return among(choices.get(name, known[0]), known)
+
+
+def among(value: Any, known: Sequence[str]) -> Any:
+    """The value; WrongUse where it is none of a few words."""
     if value not in known:
         raise WrongUse(asked.not_one_of(shown(value), known))
     return value
+
+
+def all_among(given: str | Sequence[str], known: Sequence[str]) -> tuple[str, ...]:
+    """The words, or the one word, each once; WrongUse for one that there is not."""
+    return tuple(dict.fromkeys(among(each, known) for each in ([given] if isinstance(given, str) else given)))
 
 
 def shown(value: object) -> str:
@@ -160,7 +176,7 @@ def cutting_of(
 # ---- words ------------------------------------------------------------------------------------------------
 
 
-def length_of(value: str, examples: str = "0.97in or 2.46cm") -> Fraction:
+def length_of(value: str, examples: str = asked.LENGTHS) -> Fraction:
     """A length with its unit, `0.97in`, `15/16in`, `2.46cm`, in exact inches."""
     found = LENGTH.fullmatch(value) if len(value) <= LONGEST else None
     number = exact_number(found[1]) if found else None
@@ -186,10 +202,15 @@ def margin_of(value: str) -> tuple[Fraction, Fraction]:
     if number is not None:
         share = number / 100
     else:
-        least = length_of(value, "5% or 3in")
+        least = length_of(value, asked.MARGINS)
     if share > MOST_SHARE or least > MOST_MARGIN:
-        raise WrongUse(asked.margin_too_large())
+        raise WrongUse(asked.margin_too_large(INCHES, MOST_SHARE, MOST_MARGIN))
     return share, least
+
+
+def measured_square(value: str) -> Fraction:
+    """A length measured on a mark as what the inch square would have measured, in inches."""
+    return square_measured(measured_mark(value))
 
 
 def measured_mark(value: str) -> tuple[str, Fraction]:

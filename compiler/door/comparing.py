@@ -16,7 +16,6 @@ from ..shelves.locking import open_lock
 from ..words.commands import asked
 from ..words.commands.files import versions_beside
 from ..words.phrases import one_of
-from .blocks import named
 from .compiling import FolderShelf
 from .inputs import Input, one_input
 from .naming import Names
@@ -61,7 +60,7 @@ class Reader:
             raise WrongUse(asked.version_unknown(name, known if called else ""))
 
         block = wanted[0]
-        with own_mistakes(f"block '{named(title)}'"):
+        with own_mistakes(asked.block_called(title)):
             made = compile_file(block.source, self.shelf)
         if made.value is None or made.failed:
             raise self._faults(made.diagnostics, block.source.name, block.source)
@@ -116,7 +115,7 @@ def compared(pairs: Sequence[tuple[CompiledBlock, CompiledBlock]]) -> list[Compa
 
     made = []
     for old, new in pairs:
-        with own_mistakes(f"block '{named(new.draft.title)}'"):
+        with own_mistakes(asked.block_called(new.draft.title)):
             made.append(compare_sides(Side(old.draft, old.templates), Side(new.draft, new.templates)))
     return made
 
@@ -172,7 +171,7 @@ def overlays(comparisons: Sequence[Comparison], size: float, out: str) -> list[D
         subject = versions_beside(old.version, new.version)
         drawings.append(
             Drawing(
-                f"block '{named(new.title)}'",
+                asked.block_called(new.title),
                 stem,
                 new.title,
                 new.maker,

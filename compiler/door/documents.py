@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Final
 
 from ..diagnostics.source import Span
 from ..failures import Refused, own_mistakes
+from ..sheets.part_names import BLOCK_PARTS, PARTS, QUILT_PARTS
 from .choices import Sewing
 
 if TYPE_CHECKING:
@@ -19,30 +20,11 @@ if TYPE_CHECKING:
     from ..sheets.documents import Made
     from .naming import Names
 
+__all__ = ["BLOCK_PARTS", "PARTS"]
+
 BOOKLET: Final = "booklet"  # ends the names of its files
-HTML: Final = "html"
 
-BLOCK_PARTS: Final = (
-    "needs",
-    "chart",
-    "templates",
-    "foundation",
-    "papers",
-    "steps",
-    "difficulty",
-    "exercise",
-    "card",
-    "safety",
-    "glossary",
-)
-"""Chapters of a block, those of sheets.documents."""
-
-QUILT_PARTS: Final = ("picture", "supplies", "counts", "chart", "cutting", "templates")
-"""Parts of a quilt's sheets, those of sheets.documents."""
-
-
-PARTS: Final = tuple(dict.fromkeys((*QUILT_PARTS, *BLOCK_PARTS)))
-"""All of them."""
+QUILT_ONLY: Final = tuple(part for part in QUILT_PARTS if part not in BLOCK_PARTS)
 
 
 @dataclass(frozen=True, slots=True)

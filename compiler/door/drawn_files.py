@@ -3,27 +3,23 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Final
 
 from ..diagnostics.source import Span
 from ..failures import own_mistakes
+from ..words.commands.asked import block_called, quilt_called
 from ..words.commands.files import drawing_pages
 from ..words.commands.files import laying_out as laying_out_words
-from .blocks import named
-from .documents import HTML, Wanted, laying_out, made_of_block, made_of_quilt, stem_of, tables_of
+from .documents import Wanted, laying_out, made_of_block, made_of_quilt, stem_of, tables_of
+from .formats import files_in, of_books
 from .naming import Names
-from .owners import marked
-from .stopping import held
 
 if TYPE_CHECKING:
     from ..pipeline import CompiledBlock
     from ..planning import PlannedQuilt
-    from ..sheets.arrange.options import SheetOptions
-    from ..sheets.content import Book
     from ..sheets.documents import Made
-    from ..sheets.page import Document
 
 TABLE: Final = "table"
 
@@ -61,90 +57,94 @@ class Job:
         self.names = Names(self.folder)
 
 
-def files_of(
-    job: Job, source: str, quilts: Sequence[PlannedQuilt], blocks: Sequence[CompiledBlock]
-) -> Iterator[tuple[str, bytes]]:
-    """Every file of a source's quilts, then of its blocks, made one at a time."""
-    yield from quilt_files(job, source, quilts)
-    yield from block_files(job, source, blocks)
+@dataclass(frozen=True, slots=True)
+class Subject:
+    """One block or quilt of which files are made. `source`: the file it is written in. `called`: what it is
+    called in messages. `place`: where its title is. `stem`: gives its name for files. `parts`: how many of
+    what are laid out. `quilt`: itself, where it is one, which has tables."""
+
+    source: str
+    called: str
+    place: Span
+    stem: Callable[[Names], str]
+    made: Callable[[Wanted], Iterator[Made]]
+    parts: tuple[int, str]
+    quilt: PlannedQuilt | None = None
 
 
-def block_files(job: Job, source: str, blocks: Sequence[CompiledBlock]) -> Iterator[tuple[str, bytes]]:
-    """Every file of the blocks, made one at a time."""
-    for block in blocks:
-        title = f"{source}, block '{named(block.draft.title)}'"
-        job.doing(laying_out_words(source, len(block.templates), "template"))
-        with laying_out(title, block.draft.origin or Span(source, 0, 0)):
-            made = list(made_of_block(block, job.wanted))
-        stem = job.names.stem(block.draft.title, block.draft.version, source)
+def block_subject(block: CompiledBlock, source: str) -> Subject:
+    """A block of a file."""
+    draft = block.draft
+    return Subject(
+        source,
+        block_called(draft.title, source),
+        draft.origin or Span(source, 0, 0),
+        lambda names: names.stem(draft.title, draft.version, source),
+        lambda wanted: made_of_block(block, wanted),
+        (len(block.templates), "template"),
+    )
+
+
+def quilt_subject(planned: PlannedQuilt, source: str) -> Subject:
+    """A quilt of a file."""
+    quilt = planned.quilt
+    return Subject(
+        source,
+        quilt_called(quilt.title, source),
+        quilt.origin or Span(source, 0, 0),
+        lambda names: stem_of(names, quilt, source),
+        lambda wanted: made_of_quilt(planned, wanted),
+        (len(quilt.blocks), "block"),
+        planned,
+    )
+
+
+def subjects_of(
+    source: str, quilts: Iterable[PlannedQuilt], blocks: Iterable[CompiledBlock]
+) -> list[Subject]:
+    """A file's quilts, then its blocks."""
+    return [
+        *(quilt_subject(each, source) for each in quilts),
+        *(block_subject(each, source) for each in blocks),
+    ]
+
+
+def files_of(job: Job, subjects: Iterable[Subject]) -> Iterator[tuple[str, bytes]]:
+    """Every file of quilts and blocks, made one at a time."""
+    for subject in subjects:
+        job.doing(laying_out_words(subject.source, *subject.parts))
+        with laying_out(subject.called, subject.place):
+            made = list(subject.made(job.wanted))
+        stem = subject.stem(job.names)
         job.log += job.names.told()
         for each in made:
-            yield from drawn(job, source, title, stem, each)
+            yield from drawn(job, subject, stem, each)
+        if subject.quilt:
+            job.quilts += 1
+            yield from table_files(job, subject.quilt, subject.called, stem)
 
 
-def quilt_files(job: Job, source: str, quilts: Sequence[PlannedQuilt]) -> Iterator[tuple[str, bytes]]:
-    """Every file of the quilts."""
-    for planned in quilts:
-        job.quilts += 1
-        title = f"{source}, quilt '{named(planned.quilt.title)}'"
-        stem = stem_of(job.names, planned.quilt, source)
-        job.log += job.names.told()
-        job.doing(laying_out_words(source, len(planned.quilt.blocks), "block"))
-        with laying_out(title, planned.quilt.origin or Span(source, 0, 0)):
-            made = list(made_of_quilt(planned, job.wanted))
-        for each in made:
-            yield from drawn(job, source, title, stem, each)
-        if job.tables:
-            with own_mistakes(title):
-                tables = list(tables_of(planned))
-            for ending, data in tables:
-                job.log.append(Drawn(f"{stem}-{ending}", TABLE))
-                yield f"{stem}-{ending}", data
+def table_files(job: Job, planned: PlannedQuilt, called: str, stem: str) -> Iterator[tuple[str, bytes]]:
+    """A quilt's tables, where they are wanted."""
+    if job.tables:
+        with own_mistakes(called):
+            tables = list(tables_of(planned))
+        for ending, data in tables:
+            job.log.append(Drawn(f"{stem}-{ending}", TABLE))
+            yield f"{stem}-{ending}", data
 
 
-def drawn(job: Job, source: str, title: str, stem: str, made: Made) -> Iterator[tuple[str, bytes]]:
+def drawn(job: Job, subject: Subject, stem: str, made: Made) -> Iterator[tuple[str, bytes]]:
     """A document's files in every format asked for."""
     stem = f"{stem}-{made.ending}" if made.ending else stem
     job.parts_made += made.ending in job.wanted.parts
     for kind in job.formats:
-        pages = len(made.document.pages)
-        if kind == HTML:
-            if made.book:
-                job.log.append(Drawn(stem, HTML))
-                page = html_of(made.book, job.wanted.options, title)
-                yield f"{stem}.html", marked(HTML, page, made.document.title)
-            continue
-        job.doing(drawing_pages(source, pages))
-        job.log.append(Drawn(stem, kind, pages))
-        yield from pages_of(made.document, stem, kind, job.dpi, title)
-
-
-def html_of(book: Book, options: SheetOptions, title: str) -> bytes:
-    """A booklet as one page of HTML."""
-    from ..sheets.setting.html_book import html_bytes
-
-    with own_mistakes(title):
-        return html_bytes(book, options)
-
-
-def pages_of(document: Document, stem: str, kind: str, dpi: int, title: str) -> Iterator[tuple[str, bytes]]:
-    """The files of one kind: one PDF, or a PNG or SVG for every page."""
-    from ..sheets.drawing.files import pdf_bytes, png_bytes, svg_bytes
-
-    if kind == "pdf":
-        with own_mistakes(title), held():
-            data = pdf_bytes(document)
-        yield f"{stem}.pdf", data
-        return
-    for number, page in enumerate(document.pages, 1):
-        with own_mistakes(title), held():
-            data = png_bytes(page, dpi) if kind == "png" else svg_bytes(page)
-        yield page_name(stem, number, kind), marked(kind, data, document.title)
-
-
-def page_name(stem: str, number: int, kind: str) -> str:
-    """`tidewater-vane-v2-page-1.png`."""
-    return f"{stem}-page-{number}.{kind}"
+        pages = 0 if of_books(kind) else len(made.document.pages)
+        if pages:
+            job.doing(drawing_pages(subject.source, pages))
+        if pages or made.book:
+            job.log.append(Drawn(stem, kind, pages))
+        yield from files_in(kind, made, stem, job.wanted.options, job.dpi, subject.called)
 
 
 def placed(folder: str, name: str) -> str:

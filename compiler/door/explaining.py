@@ -9,12 +9,12 @@ from .compiling import Compiled
 
 
 def explained(compiled: Compiled, form: str, ruler: Fraction) -> str:
-    """The report as 'text' or as 'json'; `ruler` is what the marks of the maker's ruler are apart."""
+    """The report as 'text', quilts first, or as 'json'; `ruler` is what the marks of the maker's ruler are apart."""
     if form == "text":
         from ..sheets.reports.quilt_report_text import quilts_text
         from ..sheets.reports.report_text import report_text
 
-        texts = (report_text(compiled.blocks, ruler), quilts_text(compiled.planned))
+        texts = (quilts_text(compiled.planned), report_text(compiled.blocks, ruler))
         return "\n\n\n".join(each for each in texts if each)
     from .records.block import block_of
     from .records.quilt import quilt_of

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Any, Final
 from ..diagnostics.visible import accents_joined
 from ..failures import WrongUse
 from ..measure.length import UNITS, exact_number
+from ..sheets.block_facts import METHODS, SYMMETRIES
 from ..sheets.finding import Range, Wanted
 from ..words.commands import asked
 from .choices import LONGEST
@@ -18,7 +19,7 @@ from .compiling import FolderShelf
 if TYPE_CHECKING:
     from ..shelves.indexing import Indexed, Shelved
 
-__all__ = ["UNITS", "Indexed", "Range", "Shelved"]
+__all__ = ["METHODS", "SYMMETRIES", "Indexed", "Shelved"]
 
 BOUND: Final = re.compile(r"(\d+(?:\.\d+)?|\d+/\d+|\d+ \d+/\d+)(?: ?([a-z]+))?")
 BETWEEN: Final = ".."
@@ -52,18 +53,19 @@ def found_told(found: Sequence[Shelved], indexed: Indexed, form: str) -> str:
 
         return dumps(found_record(found, indexed), indent=2, ensure_ascii=False)
     from ..sheets.block_facts import shared_names
-    from ..sheets.reports.find_table import count_text, shared_text, table_of
+    from ..sheets.reports.find_table import table_of
+    from ..words.pages.finding import count_words, shared_words
 
     facts = [each.facts for each in found]
     lines = table_of(facts) if facts else []
     shared = shared_names(each.facts for each in indexed.blocks)
     titles = {each.title for each in facts}
     told = {name: of for name, of in shared.items() if titles & set(of)}
-    lines += ["", *shared_text(told)] if told else []
+    lines += ["", *shared_words(told)] if told else []
     return "\n".join(
-        [*lines, "", count_text(len(found), len(indexed.blocks))]
+        [*lines, "", count_words(len(found), len(indexed.blocks))]
         if lines
-        else [count_text(0, len(indexed.blocks))]
+        else [count_words(0, len(indexed.blocks))]
     )
 
 
@@ -84,6 +86,21 @@ def found_record(found: Sequence[Shelved], indexed: Indexed) -> dict[str, Any]:
             name: list(titles) for name, titles in shared_names(each.facts for each in indexed.blocks).items()
         },
     }
+
+
+def counts_of(value: str) -> Range:
+    """How many: `5..20`, `..20` or `9`."""
+    return range_of(value, {}, asked.COUNTS)
+
+
+def sizes_of(value: str) -> Range:
+    """Inches: `6in..12in`."""
+    return range_of(value, UNITS, asked.SIZES)
+
+
+def angles_of(value: str) -> Range:
+    """Degrees: `30deg..`, `30..60`."""
+    return range_of(value, ANGLE_UNITS, asked.ANGLES)
 
 
 def range_of(value: str, units: Mapping[str, Fraction], example: str) -> Range:

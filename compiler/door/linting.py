@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Final
 
-from ..diagnostics.diagnostic import Diagnostic, Severity
+from ..diagnostics.diagnostic import Diagnostic, errors_in
 from ..diagnostics.source import Source
 from ..shelves.locking import locked_sources, open_lock
 from .compiling import FolderShelf
@@ -39,7 +39,7 @@ class Linter:
 
         for _ in range(ROUNDS):
             text, count = mended(source.text, said)
-            if not count or any(each.severity is Severity.ERROR for each in said):
+            if not count or errors_in(said):
                 break
             places += count
             source = Source(source.name, text)
@@ -66,7 +66,7 @@ class Linter:
         sources = {**self.shelf.sources, **locked.value.sources}
         file = parse(source).value
         if made.value is None or made.failed or file is None:
-            return tuple(each for each in made.diagnostics if each.severity is Severity.ERROR), sources, []
+            return tuple(errors_in(made.diagnostics)), sources, []
         drafts = tuple(each.draft for each in made.value.blocks if not each.from_elsewhere)
         linted = Linted(source, file, drafts, made.value.choices, made.diagnostics)
         outlines = sorted(fingerprint_of(each) for each in drafts)

@@ -88,8 +88,9 @@ def write_lock(name: str, new: Lock) -> None:
 def changes_told(changed: Iterable[Change], old: Pinned, new: Pinned) -> list[str]:
     """Every change in words; where outlines change, with what becomes of each template."""
     from ..cutting.comparison import Side, compare
-    from ..sheets.reports.comparison_report import verdict_lines
     from ..words.messages.locks import change_text
+    from ..words.say import INCHES
+    from ..words.work.comparison import verdict_lines
 
     lines: list[str] = []
     for each in changed:
@@ -98,5 +99,5 @@ def changes_told(changed: Iterable[Change], old: Pinned, new: Pinned) -> list[st
         after = new.blocks.get(each.new.text) if each.new else None
         if each.redraws and before and after:
             comparison = compare(Side(before.draft, before.templates), Side(after.draft, after.templates))
-            lines += [f"  {line}" for line in verdict_lines(comparison)]
+            lines += [f"  {line}" for line in verdict_lines(INCHES, comparison)]
     return lines

@@ -18,7 +18,8 @@ from unicodedata import combining, normalize
 from ..diagnostics.visible import accents_joined
 from ..failures import MachineFailed
 from ..words.commands.files import made_of_another, made_of_what, names_taken
-from .owners import ENDINGS, Whose, whose
+from .formats import FORMATS
+from .owners import Whose, whose
 
 READABLE: Final = 60  # characters of a title in a name: some systems take 255 bytes, some far fewer
 TITLE_READ: Final = 1000  # characters of a title looked at for its name
@@ -119,7 +120,7 @@ class Names:
             return False  # it is not there yet
         for path in sorted(found):
             bare, ending = os.path.splitext(os.path.basename(path))
-            if ending not in ENDINGS or not wanted.fullmatch(bare):
+            if ending[1:] not in FORMATS or not wanted.fullmatch(bare):
                 continue
             found_to_be = whose(path, owner)
             if found_to_be is Whose.ANOTHERS:

@@ -7,96 +7,41 @@ from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from json import dumps
 from pathlib import Path
-from typing import TYPE_CHECKING, Any, Final
+from typing import Any
 
-from ..diagnostics.source import Source, Span
+from ..diagnostics.source import Source
 from ..failures import Refused, WrongUse
-from ..pipeline import CompiledBlock
-from ..planning import PlannedQuilt
 from ..words.commands import asked
-from .blocks import named, write_files
-from .choices import Chosen, shown
-from .compiling import Compiled
+from .blocks import write_file, write_files
+from .choices import DPI_LEAST, DPI_MOST, Chosen, all_among, shown
 from .documents import (
     BLOCK_PARTS,
-    HTML,
     PARTS,
-    QUILT_PARTS,
+    QUILT_ONLY,
     Wanted,
     laying_out,
-    made_of_block,
-    made_of_quilt,
-    stem_of,
 )
-from .drawn_files import html_of, page_name, pages_of
+from .drawn_files import Subject
+from .formats import FORMATS, JSON, files_in, is_one_file, of_books
 from .messages import CompileError, message_of
 from .naming import Names
-from .owners import marked
-
-if TYPE_CHECKING:
-    from ..sheets.documents import Made
-
-KINDS: Final = ("pdf", "svg", "png", HTML, "json")
-DPI_LEAST: Final = 36
-DPI_MOST: Final = 1200
 
 
 @dataclass(frozen=True, slots=True)
 class Maker:
-    """What makes the documents of one block or quilt: its name in messages, the place of its title, a stem
-    for names of files, and how it is made."""
+    """What makes the documents of one block or quilt, as was chosen; and the sources of its file."""
 
-    title: str
-    place: Span
-    stem: Callable[[Names], str]
-    make: Callable[[Wanted], Iterator[Made]]
+    subject: Subject
     chosen: Chosen
     sources: Mapping[str, Source]
 
 
-def block_maker(block: CompiledBlock, chosen: Chosen, file: Compiled) -> Maker:
-    """What makes the documents of a block."""
-    draft = block.draft
-    return Maker(
-        f"{file.name}, block '{named(draft.title)}'",
-        draft.origin or Span(file.name, 0, 0),
-        lambda names: names.stem(draft.title, draft.version, file.name),
-        lambda wanted: made_of_block(block, wanted),
-        chosen,
-        file.sources,
-    )
-
-
-def quilt_maker(planned: PlannedQuilt, chosen: Chosen, file: Compiled) -> Maker:
-    """What makes the documents of a quilt."""
-    quilt = planned.quilt
-    return Maker(
-        f"{file.name}, quilt '{named(quilt.title)}'",
-        quilt.origin or Span(file.name, 0, 0),
-        lambda names: stem_of(names, quilt, file.name),
-        lambda wanted: made_of_quilt(planned, wanted),
-        chosen,
-        file.sources,
-    )
-
-
-def parts_known(parts: Sequence[str]) -> tuple[str, ...]:
-    """The parts, each once; WrongUse for one that there is not."""
-    for part in [parts] if isinstance(parts, str) else parts:
-        if part not in PARTS:
-            raise WrongUse(asked.not_one_of(shown(part), PARTS))
-    return tuple(dict.fromkeys(parts))
-
-
 def formats_known(formats: Sequence[str], booklet: bool) -> tuple[str, ...]:
     """The kinds of file, each once; WrongUse for one that there is not."""
-    known = [each for each in KINDS if each != "json"]
-    for kind in [formats] if isinstance(formats, str) else formats:
-        if kind not in known:
-            raise WrongUse(asked.not_one_of(shown(kind), known))
-    if HTML in formats and not booklet:
-        raise WrongUse(asked.html_for_booklets())
-    return tuple(dict.fromkeys(formats))
+    known = all_among(formats, tuple(FORMATS))
+    for kind in filter(of_books, () if booklet else known):
+        raise WrongUse(asked.for_booklets(kind))
+    return known
 
 
 def dpi_known(dpi: int) -> int:
@@ -115,15 +60,14 @@ def write_one(
     """Writes what the ending of the path says; `wanted` are the parts, whether a booklet, and dots to the
     inch."""
     target, (given, booklet, dpi) = Path(path), wanted
-    kind, parts = target.suffix[1:].lower(), parts_known(given)
-    if kind not in KINDS:
-        raise WrongUse(asked.not_one_of(shown(target.suffix), (f".{each}" for each in KINDS)))
-    if parts and kind in (HTML, "json"):
+    kind, parts = target.suffix[1:].lower(), all_among(given, PARTS)
+    if kind not in (known := (*FORMATS, JSON)):
+        raise WrongUse(asked.not_one_of(shown(target.suffix), (f".{each}" for each in known)))
+    if parts and (kind == JSON or of_books(kind)):
         raise WrongUse(asked.parts_of_everything(shown(target.suffix)))
-    if kind == "json":
-        data = dumps(record()).encode() + b"\n"
-        return [Path(each) for each in write_files(str(target.parent), [(target.name, data)])]
-    files = _files(target, makers, kind, (parts, booklet or kind == HTML, dpi_known(dpi)))
+    if kind == JSON:
+        return [Path(write_file(str(target), dumps(record()).encode() + b"\n"))]
+    files = _files(target, makers, kind, (parts, booklet or of_books(kind), dpi_known(dpi)))
     return written(target.parent, files, [each.sources for each in makers])
 
 
@@ -150,28 +94,16 @@ def _files(
     names, ending = Names(""), target.suffix
     found = 0
     for maker in makers:
-        chosen = maker.chosen
-        with laying_out(maker.title, maker.place):
-            made = list(maker.make(Wanted(chosen.options, chosen.sewing, chosen.cutting, parts, booklet)))
+        subject, chosen = maker.subject, maker.chosen
+        with laying_out(subject.called, subject.place):
+            made = list(subject.made(Wanted(chosen.options, chosen.sewing, chosen.cutting, parts, booklet)))
         found += len(made)
-        stem = target.stem if len(makers) == 1 else f"{target.stem}-{maker.stem(names)}"
+        stem = target.stem if len(makers) == 1 else f"{target.stem}-{subject.stem(names)}"
         for each in made:
             own = f"{stem}-{each.ending}" if len(made) > 1 else stem
-            if kind == HTML and each.book:
-                page = html_of(each.book, chosen.options, maker.title)
-                yield f"{own}{ending}", marked(HTML, page, each.document.title)
-            elif kind != HTML:
-                drawn = pages_of(each.document, own, kind, dpi, maker.title)
-                alone = kind == "pdf" or len(each.document.pages) == 1
-                for number, (_, data) in enumerate(drawn, 1):
-                    yield f"{own}{ending}" if alone else page_name(own, number, kind), data
+            files = files_in(kind, each, own, chosen.options, dpi, subject.called)
+            alone = is_one_file(kind) or len(each.document.pages) == 1
+            for name, data in files:
+                yield f"{own}{ending}" if alone else name, data
     if not found:
-        raise WrongUse(nothing_made(bool(makers)))
-
-
-def nothing_made(any_makers: bool) -> str:
-    """Why nothing could be written."""
-    if not any_makers:
-        return asked.nothing_compiled()
-    only = [part for part in QUILT_PARTS if part not in BLOCK_PARTS]
-    return asked.no_such_part(BLOCK_PARTS, only)
+        raise WrongUse(asked.no_such_part(BLOCK_PARTS, QUILT_ONLY) if makers else asked.nothing_compiled())

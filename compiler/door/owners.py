@@ -16,7 +16,6 @@ from zlib import crc32
 from ..shelves.reading import plain_bytes
 
 LARGEST: Final = 64_000_000  # bytes of a file looked at; a booklet has a few million
-ENDINGS: Final = (".pdf", ".png", ".svg", ".html")
 MARK: Final = b"piecewright "
 DIGITS: Final = 16  # of a title's digest
 REMARK: Final = b"<!-- " + MARK + b"%s -->\n"
@@ -26,7 +25,9 @@ OURS: Final = b"/Creator (Piecewright)"
 
 
 def marked(kind: str, data: bytes, title: str) -> bytes:
-    """A picture or page of HTML that says what it was made of. `kind` is 'png', 'svg' or 'html'."""
+    """A file of a kind, that says what it was made of."""
+    if kind == "pdf":
+        return data
     if kind == "png":
         content = COMMENT + _digest(title)
         chunk = pack(">I", len(content) - 4) + content + pack(">I", crc32(content))

@@ -4,13 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
+from fractions import Fraction
 from functools import partial
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
-from ..failures import own_mistakes
+from ..failures import WrongUse, own_mistakes
+from ..words.commands import asked
 from ..words.commands.files import a_picture
-from .blocks import named
+from ..words.say import INCHES
+from .choices import length_of
 from .documents import stem_of
+from .formats import FORMATS
 from .naming import Names
 from .owners import marked
 from .stopping import held
@@ -20,6 +24,20 @@ if TYPE_CHECKING:
     from ..pipeline import CompiledBlock
     from ..quilt.model import Quilt
     from ..sheets.page import Page
+
+
+SHOWN_AS: Final = ("png", "svg", "pdf")
+LEAST: Final = Fraction(1, 2)  # inches: nothing can be told apart in a smaller picture
+MOST: Final = Fraction(40)  # inches: a poster
+MOST_DOTS: Final = 7_200  # across, 24in at 300dpi: with four bytes a dot, 200 MB
+
+
+def picture_size(value: str) -> Fraction:
+    """The longer side of a picture, in exact inches."""
+    size = length_of(value)
+    if not LEAST <= size <= MOST:
+        raise WrongUse(asked.picture_out_of_bounds(INCHES, LEAST, MOST))
+    return size
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,7 +56,7 @@ def block_drawings(blocks: Sequence[CompiledBlock], names: Names, source: str, s
     """The blocks' pictures. `size` is in inches."""
     return [
         Drawing(
-            f"block '{named(draft.title)}'",
+            asked.block_called(draft.title),
             names.stem(draft.title, draft.version, source),
             draft.title,
             draft.maker,
@@ -53,7 +71,7 @@ def quilt_drawings(quilts: Sequence[Quilt], names: Names, source: str, size: flo
     """The quilts' pictures, a colourway each."""
     return [
         Drawing(
-            f"quilt '{named(quilt.title)}'",
+            asked.quilt_called(quilt.title),
             stem_of(names, quilt, source),
             quilt.title,
             quilt.maker,
@@ -93,11 +111,12 @@ def quilt_page(quilt: Quilt, size: float) -> Page:
 
 def drawn(drawing: Drawing, page: Page, kind: str, dpi: int) -> bytes:
     """The picture as the bytes of one kind of file."""
-    from ..sheets.drawing.files import pdf_bytes, png_bytes, svg_bytes
     from ..sheets.drawing.lettering import printable
     from ..sheets.page import Document
 
-    title = printable(drawing.title)
-    if kind != "pdf":
-        return marked(kind, png_bytes(page, dpi) if kind == "png" else svg_bytes(page), title)
-    return pdf_bytes(Document(title, drawing.subject, drawing.author, "", (page,)))
+    form, title = FORMATS[kind], printable(drawing.title)
+    if form.unit == "document":
+        data = form.make(Document(title, drawing.subject, drawing.author, "", (page,)))
+    else:
+        data = form.make(page, dpi)
+    return marked(kind, data, title)

@@ -4,18 +4,32 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from fractions import Fraction
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 from .. import __version__
-from ..diagnostics.diagnostic import Diagnostic, Severity
+from ..diagnostics.diagnostic import Diagnostic, errors_in
 from ..diagnostics.source import Source
 from ..failures import WrongUse
-from ..words.commands.asked import draft_first
+from ..words.commands import asked
+from ..words.say import INCHES
+from .choices import length_of
 from .compiling import Compiled, FolderShelf
 
 if TYPE_CHECKING:
     from ..language.edits import Edit
     from ..pipeline import CompiledBlock
+
+
+LEAST: Final = Fraction(1)  # inches: smaller blocks are all allowance
+MOST: Final = Fraction(120)  # inches: a quilt of one block
+
+
+def width_of(value: str) -> Fraction:
+    """The width that a block is to have, in exact inches."""
+    width = length_of(value, asked.WIDTHS)
+    if not LEAST <= width <= MOST:
+        raise WrongUse(asked.block_out_of_bounds(INCHES, LEAST, MOST))
+    return width
 
 
 def outermost(compiled: Compiled) -> list[CompiledBlock]:
@@ -38,7 +52,7 @@ def resized(compiled: Compiled, blocks: Sequence[CompiledBlock], to: Fraction) -
         block = trees[each.draft.origin] if each.draft.origin else None
         assert block is not None, "every block of the file has its words"
         if any(measured.block.title.span == each.draft.origin for measured in compiled.measured):
-            raise WrongUse(draft_first(each.draft.title))
+            raise WrongUse(asked.draft_first(each.draft.title))
         edits += rescaled(compiled.source, block, to / each.draft.width)
     return with_edits(compiled.source.text, edits)
 
@@ -47,8 +61,7 @@ def faults_of(source: Source, shelf: FolderShelf) -> list[Diagnostic]:
     """The errors in a resized file."""
     from ..pipeline import compile_file
 
-    outcome = compile_file(source, shelf)
-    return [each for each in outcome.diagnostics if each.severity is Severity.ERROR]
+    return errors_in(compile_file(source, shelf).diagnostics)
 
 
 def report(blocks: Sequence[CompiledBlock], to: Fraction | None, ruler: Fraction, form: str) -> str:
@@ -58,8 +71,8 @@ def report(blocks: Sequence[CompiledBlock], to: Fraction | None, ruler: Fraction
     from ..cutting.sizes import block_at
     from ..sheets.reports.sizes_report import size_text, sizes_record, sizes_text
 
-    asked = [block_at(each.draft, each.templates, to, ruler) if to is not None else None for each in blocks]
-    pairs = list(zip(blocks, asked, strict=True))
+    sizes = [block_at(each.draft, each.templates, to, ruler) if to is not None else None for each in blocks]
+    pairs = list(zip(blocks, sizes, strict=True))
     if form == "json":
         records = [sizes_record(each.draft, each.templates, ruler, size) for each, size in pairs]
         return dumps({"piecewright": __version__, "blocks": records}, ensure_ascii=True)

@@ -2,30 +2,36 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
-from fractions import Fraction
-from typing import Literal, TypedDict, Unpack
+from functools import partial
+from typing import Any, Final, Literal, TypedDict, Unpack
 
 from ..diagnostics.source import Source
 from ..failures import WrongUse
 from ..language.decode import read_source
-from ..measure.length import UNITS
-from ..sheets.block_facts import METHODS, SYMMETRIES, BlockFacts
+from ..sheets.block_facts import BlockFacts
 from ..words.commands import asked
-from .choices import length_of
+from .choices import all_among
 from .comparing import compared, paired
 from .compiling import compile_input, open_shelves
-from .finding import ANGLE_UNITS, found_in, grid_of, indexed_of, range_of, wanted_of
+from .finding import (
+    METHODS,
+    SYMMETRIES,
+    angles_of,
+    counts_of,
+    found_in,
+    grid_of,
+    indexed_of,
+    sizes_of,
+    wanted_of,
+)
 from .inputs import Input
 from .linting import Linter, check_names
 from .messages import CompileError, Message, message_of
-from .resizing import faults_of, outermost, resized
+from .resizing import faults_of, outermost, resized, width_of
 from .rewriting import laid_out
 from .work import Place, Work
-
-LEAST: Fraction = Fraction(1)  # inches: smaller blocks are all allowance
-MOST: Fraction = Fraction(120)  # inches: a quilt of one block
 
 
 class Conditions(TypedDict, total=False):
@@ -123,9 +129,7 @@ def resize_text(text: str, to: str, name: str = "text", *, shelves: Sequence[Pla
     """The text with its blocks drafted so wide, `9in`: all but those that others in it use, which fill their
     cells. CompileError where it has an error, at its own size or at that; ValueError where `to` is no length
     from 1in to 120in, or there is no block."""
-    width = length_of(to, "9in or 24cm")
-    if not LEAST <= width <= MOST:
-        raise WrongUse(asked.block_out_of_bounds())
+    width = width_of(to)
     data, shelf = text.encode("utf-8", "surrogatepass"), open_shelves(shelves)
     compiled = compile_input(Input(name, None, lambda: data), shelf)
     if not compiled.blocks and compiled.diagnostics:
@@ -180,33 +184,21 @@ def find_blocks(
 
 
 def _understood(conditions: Conditions) -> dict[str, object]:
-    known = Conditions.__annotations__
     for name in conditions:
-        if name not in known:
-            raise WrongUse(asked.condition_unknown(name[:40], known))
-    made: dict[str, object] = {}
-    counts = "5..20, ..20 or 9"
-    if "family" in conditions:
-        made["families"] = tuple(conditions["family"])
-    if "grid" in conditions:
-        made["grid"] = grid_of(conditions["grid"])
-    if "pieces" in conditions:
-        made["pieces"] = range_of(conditions["pieces"], {}, counts)
-    if "templates" in conditions:
-        made["templates"] = range_of(conditions["templates"], {}, counts)
-    if "size" in conditions:
-        made["size"] = range_of(conditions["size"], UNITS, "6in..12in")
-    if "smallest_angle" in conditions:
-        made["smallest_angle"] = range_of(conditions["smallest_angle"], ANGLE_UNITS, "30deg.. or 30..60")
-    if "methods" in conditions:
-        made["methods"] = _words_of(conditions["methods"], METHODS)
-    if "symmetries" in conditions:
-        made["symmetries"] = _words_of(conditions["symmetries"], SYMMETRIES)
-    return made
+        if name not in READERS:
+            raise WrongUse(asked.condition_unknown(name[:40], READERS))
+    given = conditions.items()
+    return {"families" if name == "family" else name: READERS[name](value) for name, value in given}
 
 
-def _words_of(given: Sequence[str], known: tuple[str, ...]) -> tuple[str, ...]:
-    for each in given:
-        if each not in known:
-            raise WrongUse(asked.not_one_of(each[:40], known))
-    return tuple(given)
+READERS: Final[Mapping[str, Callable[[Any], object]]] = {
+    "family": tuple,
+    "grid": grid_of,
+    "pieces": counts_of,
+    "templates": counts_of,
+    "size": sizes_of,
+    "smallest_angle": angles_of,
+    "methods": partial(all_among, known=METHODS),
+    "symmetries": partial(all_among, known=SYMMETRIES),
+}
+"""What reads each of the conditions."""

@@ -10,19 +10,16 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any, Unpack
 
 from .blocks import BlockChoice
-from .choices import Choices, Chosen, understood
+from .choices import Choices, Chosen, all_among, understood
 from .compiling import Compiled, compile_input, open_shelves
-from .documents import Wanted
-from .drawn_files import Job, files_of
+from .documents import PARTS, Wanted
+from .drawn_files import Job, Subject, block_subject, files_of, quilt_subject, subjects_of
 from .inputs import Input, inputs_of, one_input
 from .messages import CompileError, Message, message_of
 from .one_file import (
     Maker,
-    block_maker,
     dpi_known,
     formats_known,
-    parts_known,
-    quilt_maker,
     write_one,
     written,
 )
@@ -32,7 +29,6 @@ from .records.reports import whole_report
 
 if TYPE_CHECKING:
     from ..pipeline import CompiledBlock
-    from ..planning import PlannedQuilt
 
 Place = str | os.PathLike[str]
 
@@ -109,7 +105,7 @@ class Work:
         """The blocks that were asked for: those of each file, then those that it uses from elsewhere."""
         ruler = self._chosen.cutting.ruler
         return tuple(
-            Block(**vars(block_of(each, ruler)), _maker=block_maker(each, self._chosen, file))
+            Block(**vars(block_of(each, ruler)), _maker=self._maker(block_subject(each, file.name), file))
             for file in self._compiled
             for each in self._choice.choose(file.blocks)
         )
@@ -118,7 +114,7 @@ class Work:
     def quilts(self) -> tuple[Quilt, ...]:
         """The quilts, each colourway one."""
         return tuple(
-            Quilt(**vars(quilt_of(each)), _maker=quilt_maker(each, self._chosen, file))
+            Quilt(**vars(quilt_of(each)), _maker=self._maker(quilt_subject(each, file.name), file))
             for file in self._compiled
             for each in file.planned
         )
@@ -161,14 +157,10 @@ class Work:
         """
         self._refuse_errors()
         wanted = Wanted(
-            self._chosen.options, self._chosen.sewing, self._chosen.cutting, parts_known(parts), booklet
+            self._chosen.options, self._chosen.sewing, self._chosen.cutting, all_among(parts, PARTS), booklet
         )
         job = Job(wanted, formats_known(formats, booklet), os.fspath(folder), dpi_known(dpi), tables)
-        files = (
-            made
-            for file in self._compiled
-            for made in files_of(job, file.name, self._quilts_in(file), self._blocks_in(file))
-        )
+        files = files_of(job, (each.subject for each in self._makers()))
         return written(folder, files, [each.sources for each in self._compiled])
 
     @property
@@ -180,22 +172,17 @@ class Work:
         if not self.ok:
             raise CompileError(self.diagnostics)
 
-    def _quilts_in(self, file: Compiled) -> Sequence[PlannedQuilt]:
-        return () if self._choice.given else file.planned
-
-    def _blocks_in(self, file: Compiled) -> Sequence[CompiledBlock]:
-        return [] if self._quilts_in(file) else self._choice.choose(file.own_blocks)
+    def _maker(self, subject: Subject, file: Compiled) -> Maker:
+        return Maker(subject, self._chosen, file.sources)
 
     def _makers(self) -> list[Maker]:
-        """What is made of each quilt, or of each block."""
-        return [
-            maker
-            for file in self._compiled
-            for maker in (
-                *(quilt_maker(each, self._chosen, file) for each in self._quilts_in(file)),
-                *(block_maker(each, self._chosen, file) for each in self._blocks_in(file)),
-            )
-        ]
+        """What makes the documents of each quilt, or of each block of a file that has none."""
+        makers = []
+        for file in self._compiled:
+            quilts = () if self._choice.given else file.planned
+            blocks = [] if quilts else self._choice.choose(file.own_blocks)
+            makers += [self._maker(each, file) for each in subjects_of(file.name, quilts, blocks)]
+        return makers
 
 
 def _compiled(inputs: Iterable[Input], shelves: Sequence[Place], choices: Choices) -> Work:

@@ -30,8 +30,8 @@ class Builder(PointBuilder):
 
     def make(self, rule: str, parts: Parts, span: Span) -> Any:
         """The node of a rule."""
-        maker = getattr(self, rule, None) or getattr(self._quilts, rule)
-        return maker(parts, span)
+        maker = getattr(self, rule, None)
+        return maker(parts, span) if maker else self._quilts.make(rule, parts, span)
 
     @cached_property
     def _quilts(self) -> QuiltBuilder:

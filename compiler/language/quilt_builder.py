@@ -6,7 +6,7 @@ Stands beside `builder`, which loads it when a file first brings in a quilt: mos
 from __future__ import annotations
 
 from itertools import pairwise
-from typing import Literal, NamedTuple
+from typing import Any, Literal, NamedTuple
 
 from ..diagnostics.source import Span
 from ..words.messages import quilts_written as complain
@@ -44,6 +44,13 @@ class QuiltBuilder:
 
     def _count(self, token: Token, counted: Counted, most: int) -> tree.Count:
         return self._values.count(token.text, self._at(token), counted, 1, most)
+
+    def make(self, rule: str, parts: Parts, span: Span) -> Any:
+        """The node of a rule; one without a method here has a class of its name, whose body its parts are."""
+        if maker := getattr(self, rule, None):
+            return maker(parts, span)
+        node = getattr(quilt_tree, "".join(word.capitalize() for word in rule.split("_")))
+        return node(body=tuple(parts), span=span)
 
     # ---- the quilt as a whole -----------------------------------------------------------------------------
 
@@ -166,10 +173,6 @@ class QuiltBuilder:
     def set_body(self, parts: Parts, span: Span) -> tuple[quilt_tree.SetStatement, ...]:
         """What fills the set."""
         return tuple(parts)
-
-    def set_rows(self, parts: Parts, span: Span) -> quilt_tree.SetRows:
-        """`set rows { }`."""
-        return quilt_tree.SetRows(body=tuple(parts), span=span)
 
     def sashing(self, parts: Parts, span: Span) -> quilt_tree.Sashing:
         """`sashing L in F [posts in F] [around]`."""

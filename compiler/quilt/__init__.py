@@ -1,1 +1,1 @@
-"""Whole quilts: settings, borders, counts."""
+"""Whole quilts: sets, sashing, borders, what is to be cut, and how the top goes together."""

@@ -19,7 +19,7 @@ ROWS: Final[dict[Way, str]] = {
     "down": "Rows",
     "across": "Columns",
     "slantwise": "Slanted rows",
-    "set in": "Units",
+    "set-in": "Units",
     "mitred": "Units",
 }
 """What the parts of a centre are called by how they lie in it."""

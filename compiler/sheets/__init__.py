@@ -1,1 +1,1 @@
-"""Pages. Layout decides positions; drawing turns marks into ink."""
+"""What is printed: documents of chapters, which setters lay out as pages, and drawing turns into ink."""

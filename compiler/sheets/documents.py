@@ -8,7 +8,7 @@ booklet, a part alone.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
-from typing import Final, Literal, NamedTuple, get_args
+from typing import Final, Literal, NamedTuple
 
 from ..words.pages.booklet import BLOCK_SHEETS, QUILT_SHEETS
 from .arrange.options import SheetOptions
@@ -33,6 +33,7 @@ from .chapters.safety import safety
 from .chapters.templates import block_templates, templates, templates_of_setting
 from .content import Book, Chapter
 from .page import Document
+from .part_names import BLOCK_PARTS, QUILT_PARTS, QuiltPart
 from .setting.pages import set_book, set_chapters
 from .setting.words_of import words_of
 from .work import CutOut, Work, WorkBlock
@@ -51,15 +52,6 @@ OF_BLOCK: Final[Mapping[OfBlock, Callable[[WorkBlock, SheetOptions], Chapter]]] 
 """The chapters that each block has, in the order of a booklet."""
 
 BOOKLET: Final = "booklet"
-
-BlockPart = Literal["needs", "chart", "templates", "foundation", "papers", "steps", "difficulty", "exercise",
-"card", "safety", "glossary"]  # fmt: skip
-BLOCK_PARTS: Final[tuple[BlockPart, ...]] = get_args(BlockPart)
-"""What can be had alone of any work, in the order of a booklet."""
-
-SheetPart = Literal["picture", "supplies", "counts", "chart", "cutting", "templates"]
-SHEET_PARTS: Final[tuple[SheetPart, ...]] = get_args(SheetPart)
-"""The parts of a quilt's sheets, in order: each can be had alone."""
 
 
 def blocks(work: Work, options: SheetOptions) -> Iterator[Chapter]:
@@ -97,7 +89,7 @@ BLOCK_BOOK: Final[Mapping[CutOut, tuple[Maker, ...]]] = {
 }
 """The chapters of a block's booklet, by what is cut out for it; a glossary comes last in either."""
 
-SHEETS: Final[Mapping[SheetPart, tuple[Maker, ...]]] = {
+SHEETS: Final[Mapping[QuiltPart, tuple[Maker, ...]]] = {
     "picture": (picture_with_notes,),
     "supplies": (needs, safety),
     "counts": (counts,),
@@ -165,7 +157,7 @@ def part(work: Work, name: str, options: SheetOptions) -> Book:
 
 def sheets(work: Work, name: str, options: SheetOptions) -> Document:
     """The sheets to cut and sew by, or one part of them: of a block its templates."""
-    names = (name,) if name else ("templates",) if work.alone else SHEET_PARTS
+    names = (name,) if name else ("templates",) if work.alone else QUILT_PARTS
     chapters = _chapters(work, [maker for each in names for maker in SHEETS[each]], options)  # type: ignore[index]
     what = BLOCK_SHEETS if work.alone else QUILT_SHEETS
     return set_chapters(bound(work, chapters, what=what), options, headed=False)
@@ -173,7 +165,7 @@ def sheets(work: Work, name: str, options: SheetOptions) -> Document:
 
 def _is_sheet(work: Work, name: str) -> bool:
     """Whether a part is one of the sheets; a block has those alone that booklets have, too."""
-    return name in SHEET_PARTS and (not work.alone or name in BLOCK_PARTS)
+    return name in QUILT_PARTS and (not work.alone or name in BLOCK_PARTS)
 
 
 def _chapters(work: Work, makers: Sequence[Maker], options: SheetOptions) -> list[Chapter]:

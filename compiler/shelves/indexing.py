@@ -13,7 +13,7 @@ from dataclasses import dataclass, field
 from os.path import islink, realpath
 from typing import Final
 
-from ..diagnostics.diagnostic import Diagnostic, Severity
+from ..diagnostics.diagnostic import Diagnostic
 from ..diagnostics.source import Source
 from ..sheets.block_facts import BlockFacts, facts_from
 from ..words.commands.files import indexing_files
@@ -169,8 +169,3 @@ def _gather(indexed: Indexed, records: dict[_File, Record], title: str) -> None:
 def _twice(first: Shelved, second: Shelved) -> Diagnostic:
     facts = second.facts
     return on_shelf_twice(second.file, facts.title, facts.version, first.file)
-
-
-def is_error(diagnostics: Sequence[Diagnostic]) -> bool:
-    """Whether anything said is an error."""
-    return any(each.severity is Severity.ERROR for each in diagnostics)

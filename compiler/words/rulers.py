@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 from math import ceil
-from typing import Final
+from typing import Final, Literal
 
 from ..measure.length import UNITS
 from ..measure.marks import mark_up, metric
@@ -20,11 +20,21 @@ DIGITS: Final = 3
 
 def length_text(length: Number, step: Fraction) -> str:
     """`3 7/8in`, or `9.75cm` for a ruler in centimetres."""
+    return number_on(length, step) + unit_on(step)
+
+
+def number_on(length: Number, step: Fraction) -> str:
+    """The number of it alone: `3 7/8`, or `9.75` for a ruler in centimetres."""
     if metric(step):
-        return _decimals(float(length) / float(UNITS["cm"]), DIGITS) + "cm"
+        return _decimals(float(length) / float(UNITS["cm"]), DIGITS)
     if abs(float(length) * FINEST - round(float(length) * FINEST)) > NEAR * FINEST:
-        return _decimals(float(length), DIGITS) + "in"
-    return number_text(length) + "in"
+        return _decimals(float(length), DIGITS)
+    return number_text(length)
+
+
+def unit_on(step: Fraction) -> Literal["in", "cm"]:
+    """What a ruler is marked in."""
+    return "cm" if metric(step) else "in"
 
 
 def length_up(length: Number, step: Fraction) -> str:
@@ -43,11 +53,11 @@ def part_text(length: Fraction, step: Fraction, digits: int = DIGITS) -> str:
     """A length in so many decimals, unless it lies on a mark."""
     if near(mark_up(length, step), length):
         return length_text(length, step)
-    return _decimals(float(length / _unit(step)), digits) + ("cm" if metric(step) else "in")
+    return _decimals(float(length / _unit(step)), digits) + unit_on(step)
 
 
 def _unit(step: Fraction) -> Fraction:
-    return UNITS["cm" if metric(step) else "in"]
+    return UNITS[unit_on(step)]
 
 
 def _decimals(value: float, digits: int) -> str:

@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Final, Literal
 
 from ..measure.length import UNITS
-from ..measure.marks import RULER_STEP
+from ..measure.marks import RULER_STEP, nearest_mark
 from ..measure.tolerance import Number
-from .numbers import exact_text, ruler_text
-from .rulers import length_text, length_up
+from .numbers import exact_text, reads_exactly, ruler_text
+from .phrases import one_of
+from .rulers import length_text, length_up, number_on, unit_on
 
 CENTIMETRE_DIGITS: Final = 2
 """Decimals of a centimetre that are told: a tenth of a millimetre, finer than any tape."""
@@ -33,8 +35,13 @@ class Say:
         """`3 7/8in`; `9.84cm`."""
         if self.unit == "in":
             return ruler_text(inches)
-        shown = f"{float(inches / UNITS['cm']):.{CENTIMETRE_DIGITS}f}".rstrip("0").rstrip(".")
-        return f"{'0' if shown == '-0' else shown}cm"
+        return f"{_centimetres(inches)}cm"
+
+    def about(self, inches: Number) -> str:
+        """A finished length as a ruler reads it: `about 2 3/4in` where it lies on no mark."""
+        if self.unit == "cm" or reads_exactly(inches):
+            return self.length(inches)
+        return f"about {self.length(nearest_mark(inches))}"
 
     def fine(self, inches: Number) -> str:
         """A length too small for a ruler: `0.012in`; `0.030cm`."""
@@ -56,6 +63,12 @@ class Say:
         """`3 7/8in`; `9.75cm` of who cuts by a ruler in centimetres, or is spoken to in them."""
         return length_text(inches, self.ruler) if self.unit == "in" else self.length(inches)
 
+    def each_on_ruler(self, lengths: Sequence[Number]) -> str:
+        """`3, 3 3/8 and 3 3/4in`: the unit once."""
+        if self.unit == "cm":
+            return f"{one_of([_centimetres(each) for each in lengths], 'and')}cm"
+        return f"{one_of([number_on(each, self.ruler) for each in lengths], 'and')}{unit_on(self.ruler)}"
+
     def up_on_ruler(self, inches: Number) -> str:
         """The same, never less than it is."""
         return length_up(inches, self.ruler)
@@ -67,6 +80,11 @@ class Say:
     def cutting_by(self, step: Fraction) -> Say:
         """To the same reader, whose ruler has marks so many inches apart."""
         return replace(self, ruler=step)
+
+
+def _centimetres(inches: Number) -> str:
+    shown = f"{float(inches / UNITS['cm']):.{CENTIMETRE_DIGITS}f}".rstrip("0").rstrip(".")
+    return "0" if shown == "-0" else shown
 
 
 INCHES: Final = Say("in")

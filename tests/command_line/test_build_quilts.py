@@ -141,6 +141,15 @@ def test_tables_are_csv_and_json_that_agree(here: Path) -> None:
             assert row == {key: str(record[key]) for key in row}
 
 
+def test_a_quilt_of_plain_cloth_has_all_its_sheets_and_a_booklet(here: Path) -> None:
+    text = QUILT.replace("{ alternate vane, halves }", "{ alternate plain dark, plain sand }")
+    put(here / "plain.quilt", "\n".join(line for line in text.splitlines() if " use " not in f" {line} "))
+    build("--tables", file="plain.quilt")
+    build("--booklet", file="plain.quilt")
+    assert len(PdfReader("out/harbour-watch-v2.pdf").pages) >= 4
+    assert len(PdfReader("out/harbour-watch-v2-booklet.pdf").pages) >= 5
+
+
 def test_blocks_written_in_the_quilts_file_are_made_too_when_asked(here: Path) -> None:
     build("--blocks")
     assert names() == ["harbour-watch-v2.pdf", "tidewater-vane-v2.pdf", "two-halves-v1.pdf"]

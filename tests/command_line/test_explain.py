@@ -156,6 +156,7 @@ def test_quilts_are_told_to_people() -> None:
     assert re.search(r"Indigo print +[0-9/ ]+yd", text[sea:land]) and "counted in" in text[sea:land]
     assert "Border 1" in text[sea:land] and "; unfinished 16 1/2in x 22 1/2in" in text[sea:land]
     assert max(len(line) for line in text.splitlines()) <= 80
+    assert land < text.index("\nHarbour, version 3\n"), "the quilt is told first, then its blocks"
 
 
 def test_vane_has_twenty_one_pieces_of_five_templates() -> None:

@@ -8,9 +8,9 @@ from pathlib import Path
 
 import pytest
 from piecewright.lint.checks import NAMES
-from piecewright.words.catalogue.lint import GOOD
 from support.block_files import FAULTY, VANE, put
 from support.command import piecewright
+from support.said import GOOD
 
 HOOKS = Path(__file__).parents[2] / ".pre-commit-hooks.yaml"
 BARE = GOOD.replace(" version 1", "").replace("  family strip\n", "").replace("6in", "6.5in")

@@ -8,10 +8,14 @@ import subprocess
 import sys
 from pathlib import Path
 
+import click
 import pytest
 from piecewright import __version__
 from piecewright.command_line import main
 from piecewright.command_line.commands import check
+from piecewright.command_line.group import commands
+from piecewright.door.choices import PAPERS
+from piecewright.words.commands.overview import COMMANDS
 from support.block_files import FAULTY, VANE, put
 from support.command import piecewright, process
 
@@ -93,7 +97,7 @@ def test_completion_prints_what_the_shell_needs(shell: str, words: str) -> None:
     [
         ("piecewright ch", 1, ["check"]),
         ("piecewright build --pape", 2, ["--paper"]),
-        ("piecewright build --paper ", 3, ["letter", "a4"]),
+        ("piecewright build --paper ", 3, list(PAPERS)),
         ("piecewright build --format pdf,s", 3, ["pdf,svg"]),
         ("piecewright completion ", 2, ["bash", "zsh", "fish"]),
     ],
@@ -113,6 +117,27 @@ def test_nothing_heavy_is_loaded_to_answer_a_simple_question(arguments: list[str
     command = [sys.executable, "-c", code, *arguments]
     done = subprocess.run(command, capture_output=True, text=True, check=True)
     assert done.stdout.splitlines()[-1] == "[]"
+
+
+@pytest.mark.parametrize(
+    "arguments", [["--help"], ["check", "nowhere"], ["lint", "--help"], ["build", "--help"]]
+)
+def test_a_command_loads_the_words_of_no_other(arguments: list[str]) -> None:
+    code = (
+        "import sys; from piecewright.command_line.main import run; run(sys.argv[1:]); "
+        "print(*[name for name in sys.modules if name.startswith('piecewright.words.commands.')])"
+    )
+    done = subprocess.run(
+        [sys.executable, "-c", code, *arguments], capture_output=True, text=True, check=True
+    )
+    loaded = {name.rpartition(".")[2] for name in done.stdout.splitlines()[-1].split()}
+    assert loaded & set(COMMANDS) == {arguments[0]} - {"--help"}
+
+
+@pytest.mark.parametrize("name", COMMANDS)
+def test_every_command_is_told_in_a_line_and_loaded_by_its_name(name: str) -> None:
+    assert commands.get_command(click.Context(commands), name) is not None
+    assert f"  {name} " in piecewright("--help").out and COMMANDS[name] in piecewright("--help").out
 
 
 @pytest.mark.parametrize(

@@ -118,6 +118,14 @@ def test_several_blocks_are_several_files_of_one_write(tmp_path: Path) -> None:
     ]
 
 
+def test_one_part_or_format_needs_no_list(tmp_path: Path) -> None:
+    work = piecewright.compile_text(VANE)
+    (alone,) = work.write(tmp_path / "alone.pdf", parts="card")
+    (listed,) = work.write(tmp_path / "listed.pdf", parts=["card"])
+    assert alone.read_bytes() == listed.read_bytes()
+    assert {path.suffix for path in work.write_all(tmp_path / "all", formats="svg", parts="card")} == {".svg"}
+
+
 def test_nothing_is_written_where_one_of_several_cannot_be(tmp_path: Path) -> None:
     work = piecewright.compile_text(VANE + VANE.removeprefix("edition 1\n").replace("Tidewater", "Ebb"))
     (tmp_path / "all-ebb-vane-v2.pdf").mkdir()
@@ -135,7 +143,7 @@ def test_nothing_is_written_where_one_of_several_cannot_be(tmp_path: Path) -> No
         (lambda: piecewright.compile_text(VANE, sewing={"Tidewater Vane": "glue"}), "templates, foundation"),
         (lambda: piecewright.compile_text(VANE, measured="3in"), "print it again at actual size"),
         (lambda: piecewright.compile_text(VANE, blocks=["Ebb Vane"]), "no block 'Ebb Vane'"),
-        (lambda: piecewright.compile_text(VANE).write("vane.doc"), ".pdf, .svg, .png, .html, .json"),
+        (lambda: piecewright.compile_text(VANE).write("vane.doc"), ".pdf, .png, .svg, .html, "),
         (lambda: piecewright.compile_text(VANE).write("vane.pdf", parts=["chapters"]), "picture, supplies"),
         (lambda: piecewright.compile_text(VANE).write("vane.pdf", parts=["cutting"]), "a block has needs"),
         (lambda: piecewright.compile_file("no-such.block"), "no-such.block"),

@@ -7,10 +7,10 @@ from importlib.resources import files
 from typing import NamedTuple
 
 import pytest
-from piecewright.command_line.commands.show import MOST_DOTS
 from piecewright.cutting.plans.plan import plan_cutting
 from piecewright.diagnostics.diagnostic import Diagnostic
 from piecewright.diagnostics.source import Source
+from piecewright.door.pictures import MOST_DOTS
 from piecewright.drafting import counting
 from piecewright.geometry.close_pairs import CROSSINGS_MOST, CURVED_MOST, TOUCHES_MOST
 from piecewright.language import limits

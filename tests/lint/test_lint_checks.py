@@ -11,9 +11,9 @@ from piecewright.lint.checks import CHECKS, lint
 from piecewright.lint.linted import Linted
 from piecewright.lint.mending import mended
 from piecewright.pipeline import compile_file
-from piecewright.words.catalogue.lint import GOOD
 from support.check import DictShelf
 from support.library import LibraryShelf, library_sources
+from support.said import GOOD
 
 
 def said(

@@ -12,10 +12,10 @@ from piecewright.cutting.plans.plan import plan_cutting
 from piecewright.measure.length import UNITS
 from piecewright.quilt.model import Quilt
 from piecewright.sheets.chapters.chart import chart_rows
-from piecewright.sheets.documents import SHEET_PARTS
 from piecewright.sheets.drawing.files import pdf_bytes
 from piecewright.sheets.drawing.lettering import fraction_glyphs
 from piecewright.sheets.page import Document, Page, TextMark
+from piecewright.sheets.part_names import QUILT_PARTS
 from piecewright.sheets.pictures.quilt_pages import border_bands
 from piecewright.sheets.quilts.steps import step_lines
 from piecewright.sheets.quilts.tables import count_groups, fabric_cuts, fabric_totals
@@ -181,7 +181,7 @@ def test_every_template_of_every_block_is_printed_once(whole: Whole) -> None:
 
 def test_parts_alone_make_up_the_whole(whole: Whole) -> None:
     quilt, plan, document = whole
-    parts = [quilt_sheets(quilt, plan, part) for part in SHEET_PARTS]
+    parts = [quilt_sheets(quilt, plan, part) for part in QUILT_PARTS]
     titles = [page.title for part in parts for page in part.pages]
     assert titles == [page.title for page in document.pages]
 

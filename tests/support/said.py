@@ -13,6 +13,18 @@ from piecewright.sheets.missing_letters import missing_letters
 from piecewright.shelves.folders import FolderShelf
 from support.check import compile_source
 
+GOOD = """\
+edition 1
+
+block "Trial" version 1 {
+  finished 6in
+  family strip
+  note "An example."
+  seam top -- bottom
+}
+"""
+"""A block about which no check of `lint` has anything to say."""
+
 
 def said_of(text: str) -> tuple[Diagnostic, ...]:
     """Everything said of a text that stands alone."""

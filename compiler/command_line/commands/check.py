@@ -2,44 +2,24 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Sequence
 from fractions import Fraction
-from typing import Any, Final, Literal
+from typing import Any
 
 import click
 
-from ...diagnostics.diagnostic import Diagnostic
-from ...diagnostics.source import Source
 from ...door.choices import cutting_of
 from ...door.compiling import compile_input
-from ...failures import OwnMistake
-from ..choices import command, cutting_options, open_shelf, shelf_option
-from ..console import Progress, Tally, complain, show_diagnostics
+from ...words.commands import check as words
+from ..choices import command, cutting_options, files_argument, form_option, open_shelf, shelf_option
+from ..console import Form, Progress, Report
 from ..inputs import inputs_of
 
-EXAMPLES: Final = """
-\b
-Examples:
-  piecewright check vane.block              what is wrong, with the words that caused it
-  piecewright check quilt-blocks            every file of a folder
-  piecewright check . --format short        one line for each thing said
-  piecewright check . --strict              warnings count as errors
-"""
 
-Form = Literal["people", "short", "json", "github"]
-
-
-@command("check", short_help="Say what is wrong with blocks and quilts.", epilog=EXAMPLES)
-@click.argument("files", nargs=-1, required=True, metavar="FILE|FOLDER...", type=click.Path(allow_dash=True))
-@click.option(
-    "--format",
-    "form",
-    type=click.Choice(["people", "short", "json", "github"]),
-    default="people",
-    show_default=True,
-    help="With the lines and carets, one short line each, JSON, or GitHub's annotation lines.",
-)
-@click.option("--strict", is_flag=True, help="Warnings, too, make the exit status 1.")
+@command("check", help=words.HELP, epilog=words.EXAMPLES)
+@files_argument
+@form_option("people", "short", "json", "github", help=words.FORMAT)
+@click.option("--strict", is_flag=True, help=words.STRICT)
 @cutting_options
 @shelf_option
 def check(
@@ -51,52 +31,14 @@ def check(
     buy: Any,
     shelves: tuple[str, ...],
 ) -> int:
-    """Say what is wrong with every block and quilt in FILE, and make nothing.
-
-    A quilt is laid out and its cutting planned, to say whether there is cloth enough. A FOLDER stands for
-    every .block and .quilt file in it, and '-' for standard input.
-    """
+    """The exit status, when everything is said."""
     inputs, cutting = inputs_of(files), cutting_of(ruler, margin, buy)
-    shelf, tally, progress = open_shelf(shelves), Tally(), Progress(len(inputs))
-    listed = JsonList() if form == "json" else None
+    shelf, report, progress = open_shelf(shelves), Report(form), Progress(len(inputs))
     for given in inputs:
-        progress.next_file()
-        progress.doing(given.name)
-        try:
+        with progress.file(given.name, report.tally):
             compiled = compile_input(given, shelf, cutting)
-        except OwnMistake as problem:
-            tally.own_mistakes += 1
             progress.clear()
-            complain(str(problem))
-            continue
-        finally:
-            progress.clear()
-        tally.add(compiled.diagnostics)
-        if listed:
-            listed.add(compiled.diagnostics, compiled.sources)
-        elif form != "json":
-            show_diagnostics(compiled.diagnostics, compiled.sources, err=False, form=form)
-    if listed:
-        listed.close()
-    elif form == "people" and tally.files:
-        click.echo(tally.summary())
-    return tally.status(strict=strict)
-
-
-class JsonList:
-    """A JSON list written as it grows, so that a long run keeps nothing."""
-
-    def __init__(self) -> None:
-        self._opening = "["
-
-    def add(self, diagnostics: Iterable[Diagnostic], sources: Mapping[str, Source]) -> None:
-        """One record a line."""
-        from ...diagnostics.as_json import as_json
-
-        for each in diagnostics:
-            click.echo(f"{self._opening}\n{as_json(each, sources)}", nl=False)
-            self._opening = ","
-
-    def close(self) -> None:
-        """The end of the list; `[]` where nothing was said."""
-        click.echo("[]" if self._opening == "[" else "\n]")
+            report.add(compiled.diagnostics, compiled.sources)
+    if report.tally.files or form == "json":
+        report.end()
+    return report.tally.status(strict=strict)

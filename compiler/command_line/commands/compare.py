@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
-from typing import TYPE_CHECKING, Final
+from typing import TYPE_CHECKING
 
 import click
 
-from ...door.blocks import named, write_files
+from ...door.blocks import write_files
 from ...door.comparing import (
     NoBlocks,
     Reader,
@@ -19,69 +19,42 @@ from ...door.comparing import (
     overlays,
     paired,
 )
-from ...door.pictures import pictures_of
+from ...door.inputs import Input
+from ...door.pictures import SHOWN_AS, picture_size, pictures_of
 from ...failures import FileIsNew
+from ...words.commands import compare as words
 from ..choices import (
-    LengthChoice,
     ListChoice,
+    Value,
     command,
     dpi_option,
     each_once,
+    form_option,
     open_shelf,
     out_option,
     shelf_option,
 )
-from ..console import CLEAN, COMPLAINED, Tally, complain, say, show_diagnostics
-from ..inputs import Input, inputs_of, one_input, standard_input
-from .show import FORMATS, refuse_out_of_bounds
+from ..console import CLEAN, COMPLAINED, Tally, complain, say, say_wrote, show_diagnostics
+from ..inputs import inputs_of, one_input, standard_input
+from .show import refuse_too_many_dots
 
 if TYPE_CHECKING:
     from ...door.comparing import Comparison, CompiledBlock
 
-EXAMPLES: Final = """
-\b
-Examples:
-  piecewright compare old/vane.block vane.block      two files
-  piecewright compare vane.block --since HEAD~1      the file, and as git had it before
-  piecewright compare vane.block                     its two newest versions; else since git's last
-  piecewright compare "Vane@1" "Vane@2"              two versions on your shelves
-  piecewright compare vane.block --picture svg       both drafts upon each other
-  piecewright compare --check *.block                no outline may change under one version
-"""
 
-
-@command("compare", short_help="Say what changed, and which templates to keep.", epilog=EXAMPLES)
+@command("compare", help=words.HELP, epilog=words.EXAMPLES)
 @click.argument("files", nargs=-1, required=True, metavar="[OLD] NEW", type=click.Path(allow_dash=True))
-@click.option("--since", metavar="REVISION", help="Compare with the file as it was then; git is asked.")
-@click.option(
-    "--check",
-    "only_check",
-    is_flag=True,
-    help="For any number of files: status 1 where outlines changed since the revision, HEAD unless "
-    "--since says another, and the version did not.",
-)
-@click.option(
-    "--format",
-    "form",
-    type=click.Choice(["text", "json"]),
-    default="text",
-    show_default=True,
-    help="Lines to read, or JSON.",
-)
-@click.option(
-    "--picture",
-    "pictures",
-    multiple=True,
-    type=ListChoice(FORMATS),
-    help="Draw both outlines upon each other, too; several kinds with commas.",
-)
+@click.option("--since", metavar="REVISION", help=words.SINCE)
+@click.option("--check", "only_check", is_flag=True, help=words.CHECK)
+@form_option("text", "json", help=words.FORMAT)
+@click.option("--picture", "pictures", multiple=True, type=ListChoice(SHOWN_AS), help=words.PICTURE)
 @click.option(
     "--size",
-    type=LengthChoice(),
+    type=Value("length", picture_size),
     default="5in",
     show_default=True,
     metavar="LENGTH",
-    help="Longer side of the block in the picture, from 1/2in to 40in.",
+    help=words.SIZE,
 )
 @out_option
 @dpi_option(150)
@@ -97,32 +70,26 @@ def compare(
     dpi: int,
     shelves: tuple[str, ...],
 ) -> int:
-    """Say what changed from OLD to NEW: which templates are the same, so that you keep your plastic, of which
-    another number is cut, which are new or gone, and how far the outlines lie apart.
-
-    OLD and NEW are files, or titles with a version as in 'Vane@2', found here and on the shelves. Blocks are
-    compared by title; where each file has one block, those two. Nothing has to be set up for git.
-    """
-    refuse_out_of_bounds(size, dpi)
+    """The exit status, when what changed is told."""
+    refuse_too_many_dots(size, dpi)
     run = _Run(Reader(open_shelf(shelves), standard_input))
     if only_check:
         run.check(inputs_of(files), since or "HEAD")
         return run.status()
     if len(files) > 2 or (len(files) == 2 and since):
-        raise click.UsageError("Give two files, or one with --since.")
+        raise click.UsageError(words.two_files())
     sides = run.sides(files, since)
     if sides is None:
         return run.status()
     pairs, only_old, only_new = paired(*sides)
     comparisons = compared(pairs)
     if not comparisons:
-        raise click.UsageError("No block of the one has the title of a block of the other.")
+        raise click.UsageError(words.no_common_title())
     _tell(comparisons, only_old, only_new, form)
     wanted = each_once(pictures)
     if wanted:
         drawings = overlays(comparisons, float(size), out)
-        for path in write_files(out, pictures_of(drawings, "compare", wanted, dpi)):
-            click.echo(f"Wrote {path}.", err=form == "json")
+        say_wrote(write_files(out, pictures_of(drawings, "compare", wanted, dpi)), err=form == "json")
     return CLEAN
 
 
@@ -133,13 +100,9 @@ def _tell(comparisons: list[Comparison], only_old: list[str], only_new: list[str
             complain(unversioned_text(each))
 
 
-def unversioned_text(comparison: Comparison) -> str:
-    """What is to be said of outlines that changed under one version."""
-    new = comparison.new.draft
-    return (
-        f"The outlines of '{named(new.title)}' changed and its version did not: "
-        f"write 'version {new.version + 1}'."
-    )
+def unversioned_text(comparison: Comparison, file: str = "") -> str:
+    """What is to be said of outlines that changed under one version; in that file, where it is told."""
+    return words.unversioned(comparison.new.draft.title, comparison.new.draft.version, file)
 
 
 @dataclass(slots=True)
@@ -183,7 +146,7 @@ class _Run:
             for each in compared(paired(old, new)[0]):
                 if each.unversioned:
                     self.refused = True
-                    complain(f"{given.name}: {unversioned_text(each)}")
+                    complain(unversioned_text(each, given.name))
 
     def _read(
         self, read: Callable[..., Sequence[CompiledBlock]], *asked: object

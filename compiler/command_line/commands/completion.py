@@ -6,29 +6,22 @@ from typing import Final
 
 import click
 
+from ...words.commands import completion as words
 from ..choices import command
 from ..console import CLEAN, say
-from ..group import VARIABLE
+from ..group import NAME, VARIABLE
 
 SHELLS: Final = ("bash", "zsh", "fish")
 
-EXAMPLES: Final = """
-\b
-Put one of these at the end of your shell's own start-up file:
-  eval "$(piecewright completion bash)"             in ~/.bashrc
-  eval "$(piecewright completion zsh)"              in ~/.zshrc
-  piecewright completion fish | source              in ~/.config/fish/config.fish
-"""
 
-
-@command("completion", short_help="Let your shell complete commands.", epilog=EXAMPLES)
+@command("completion", help=words.HELP, epilog=words.EXAMPLES)
 @click.argument("shell", type=click.Choice(SHELLS))
 @click.pass_context
 def completion(context: click.Context, shell: str) -> int:
-    """Print what SHELL needs to complete the commands, options and files of piecewright."""
+    """The exit status, when the script is printed."""
     from click.shell_completion import get_completion_class
 
     kind = get_completion_class(shell)
     assert kind is not None, shell
-    say(kind(context.find_root().command, {}, "piecewright", VARIABLE).source())
+    say(kind(context.find_root().command, {}, NAME, VARIABLE).source())
     return CLEAN

@@ -4,44 +4,28 @@ from __future__ import annotations
 
 import os
 import re
+from dataclasses import asdict
 from fractions import Fraction
-from typing import TYPE_CHECKING, Any, Final
+from typing import Any, Final
 
 import click
 
 from ...door.choices import cutting_of
 from ...door.explaining import explained
+from ...door.inputs import DASH
 from ...failures import own_mistakes
-from ..alone import compile_alone
-from ..choices import command, cutting_options, open_shelf, shelf_option
+from ...words.commands import explain as words
+from ..choices import command, cutting_options, form_option, open_shelf, shelf_option
 from ..console import CLEAN, say
-from ..inputs import DASH, one_input
-
-if TYPE_CHECKING:
-    from ...words.catalogue.entry import Entry
+from ..inputs import one_input
+from ..one_input import compile_alone
 
 CODE: Final = re.compile(r"[a-z0-9]+(-[a-z0-9]+)+")
 
-EXAMPLES: Final = """
-\b
-Examples:
-  piecewright explain vane.block                  every piece, its template and size
-  piecewright explain vane.block --format json    the same for another program
-  piecewright explain sampler.quilt               its blocks, every cut, what to buy
-  piecewright explain seam-hangs                  what that message means
-"""
 
-
-@command("explain", short_help="Say everything about blocks and quilts, or about a code.", epilog=EXAMPLES)
+@command("explain", help=words.HELP, epilog=words.EXAMPLES)
 @click.argument("subject", metavar="FILE|CODE", type=click.Path(allow_dash=True))
-@click.option(
-    "--format",
-    "form",
-    type=click.Choice(["text", "json"]),
-    default="text",
-    show_default=True,
-    help="A table to read, or JSON.",
-)
+@form_option("text", "json", help=words.FORMAT)
 @cutting_options
 @shelf_option
 def explain(
@@ -52,13 +36,7 @@ def explain(
     buy: Any,
     shelves: tuple[str, ...],
 ) -> int:
-    """Say everything about the blocks and quilts in FILE, or what the CODE of a message means.
-
-    For a block: every piece, its template, sizes, angles, how many to cut in what fabric and how, how every
-    unit lies, how it is sewn. For a quilt: its blocks, every cut, what to buy, its rows and
-    borders. And every default in force. For a code, as in error[seam-hangs]: what it means, with an example
-    of each.
-    """
+    """The exit status, when everything is told."""
     if subject != DASH and not os.path.lexists(subject) and CODE.fullmatch(subject):
         return explain_code(subject, form)
     given = one_input(subject)
@@ -80,34 +58,12 @@ def explain_code(code: str, form: str) -> int:
     if entry is None:
         from difflib import get_close_matches
 
-        close = get_close_matches(code, sorted(entries), n=3, cutoff=0.5)
-        near = f" Near it are: {', '.join(close)}." if close else ""
-        raise click.UsageError(f"There is neither a file nor a code '{code}'.{near}")
-    say(entry_json(entry) if form == "json" else entry_text(entry))
+        near = get_close_matches(code, sorted(entries), n=3, cutoff=0.5)
+        raise click.UsageError(words.code_unknown(code, near))
+    if form == "json":
+        from json import dumps
+
+        say(dumps(asdict(entry)))
+    else:
+        say(words.entry_text(entry))
     return CLEAN
-
-
-def entry_text(entry: Entry) -> str:
-    """The entry for people."""
-    from textwrap import fill, indent
-
-    parts = [f"{entry.code}: {entry.title}", "", fill(entry.explanation, 78)]
-    for words, example in (("This is complained of:", entry.wrong), ("This is well:", entry.right)):
-        if example:
-            parts += ["", words, "", indent(example.rstrip(), "    ")]
-    return "\n".join(parts)
-
-
-def entry_json(entry: Entry) -> str:
-    """The entry for programs."""
-    from json import dumps
-
-    return dumps(
-        {
-            "code": entry.code,
-            "title": entry.title,
-            "explanation": entry.explanation,
-            "wrong": entry.wrong,
-            "right": entry.right,
-        }
-    )

@@ -2,93 +2,57 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from typing import TYPE_CHECKING, Any, Final
 
 import click
 
-from ...diagnostics.diagnostic import Severity
-from ...door.finding import found_in, found_told, indexed_of, wanted_of
-from ...words.phrases import count_of
-from ..choices import ListChoice, command, open_shelf, shelf_option
+from ...diagnostics.diagnostic import errors_in
+from ...door.finding import (
+    METHODS,
+    SYMMETRIES,
+    angles_of,
+    counts_of,
+    found_in,
+    found_told,
+    grid_of,
+    indexed_of,
+    sizes_of,
+    wanted_of,
+)
+from ...words.commands import find as words
+from ..choices import ListChoice, Value, command, form_option, open_shelf, shelf_option, together
 from ..console import CLEAN, COMPLAINED, Progress, complain, say, show_diagnostics
-from ..ranges import ANGLES, COUNTS, SIZES, GridChoice
 
 if TYPE_CHECKING:
     from ...door.finding import Indexed
 
-METHODS: Final = ("rotary", "foundation")
-SYMMETRIES: Final = ("quarter-turn", "half-turn", "third-turn", "mirror", "none")
 FAULTS_TOLD: Final = 5  # files with mistakes that are named; more are counted
+COUNTS: Final = Value("range", counts_of)
 
-EXAMPLES: Final = """
-\b
-Examples:
-  piecewright find                              every block on the shelves
-  piecewright find star                         every block with a name in which a word begins so
-  piecewright find --family nine-patch --pieces ..20 --methods rotary
-  piecewright find --grid 4x4 --smallest-angle 45.. --symmetry quarter-turn,mirror
-  piecewright find --size 6in..12in --format json
-"""
-
-Decorated = Callable[..., Any]
-
-
-def condition_options(command: Decorated) -> Decorated:
-    """What blocks are told by. All that is given must hold."""
-    for option in (
-        click.option(
-            "--symmetry",
-            "symmetries",
-            type=ListChoice(SYMMETRIES),
-            default=(),
-            help="How it looks the same again, fabrics and all; several with commas.",
-        ),
-        click.option(
-            "--methods",
-            type=ListChoice(METHODS),
-            default=(),
-            help="Every template by the ruler; on paper foundations; both with a comma.",
-        ),
-        click.option("--size", type=SIZES, metavar="RANGE", help="Its longer side as written: 6in..12in."),
-        click.option(
-            "--smallest-angle", type=ANGLES, metavar="RANGE", help="Of its sharpest corner, in degrees: 30.."
-        ),
-        click.option("--templates", type=COUNTS, metavar="RANGE", help="How many templates: ..4"),
-        click.option("--pieces", type=COUNTS, metavar="RANGE", help="How many pieces: 5..20"),
-        click.option("--grid", type=GridChoice(), metavar="ACROSSxDOWN", help="Its grid: 4x4"),
-        click.option(
-            "--family",
-            "families",
-            multiple=True,
-            metavar="NAME",
-            help="Its family: four-patch, basket ... Repeatable: any of them.",
-        ),
-    ):
-        command = option(command)
-    return command
-
-
-@command("find", short_help="Find blocks on the shelves.", epilog=EXAMPLES)
-@click.argument("words", nargs=-1, metavar="[WORD...]")
-@condition_options
-@click.option(
-    "--format",
-    "form",
-    type=click.Choice(["table", "json"]),
-    default="table",
-    show_default=True,
-    help="A table for people, or JSON for other programs.",
+condition_options: Final = together(
+    click.option("--family", "families", multiple=True, metavar="NAME", help=words.FAMILY),
+    click.option("--grid", type=Value("grid", grid_of), metavar="ACROSSxDOWN", help=words.GRID),
+    click.option("--pieces", type=COUNTS, metavar="RANGE", help=words.PIECES),
+    click.option("--templates", type=COUNTS, metavar="RANGE", help=words.TEMPLATES),
+    click.option(
+        "--smallest-angle", type=Value("range", angles_of), metavar="RANGE", help=words.SMALLEST_ANGLE
+    ),
+    click.option("--size", type=Value("range", sizes_of), metavar="RANGE", help=words.SIZE),
+    click.option("--methods", type=ListChoice(METHODS), default=(), help=words.METHODS),
+    click.option("--symmetry", "symmetries", type=ListChoice(SYMMETRIES), default=(), help=words.SYMMETRY),
 )
-@shelf_option
-def find(words: tuple[str, ...], form: str, shelves: tuple[str, ...], **conditions: Any) -> int:
-    """Find blocks on your shelves, those of PIECEWRIGHT_SHELVES, and in the library that ships.
+"""What blocks are told by. All that is given must hold."""
 
-    Every WORD must begin a word of one of the block's names. One block may have several names, and one name
-    may be borne by several blocks: both are told. The first search of a large shelf takes a while.
-    """
+
+@command("find", help=words.HELP, epilog=words.EXAMPLES)
+@click.argument("sought", nargs=-1, metavar="[WORD...]")
+@condition_options
+@form_option("table", "json", help=words.FORMAT)
+@shelf_option
+def find(sought: tuple[str, ...], form: str, shelves: tuple[str, ...], **conditions: Any) -> int:
+    """The exit status, when the blocks are told."""
     indexed = indexed_of(open_shelf(shelves), Progress(1).doing)
-    wanted = wanted_of(words, conditions)
+    wanted = wanted_of(sought, conditions)
     say(found_told(found_in(indexed, wanted), indexed, form))
     return tell_faults(indexed)
 
@@ -96,10 +60,9 @@ def find(words: tuple[str, ...], form: str, shelves: tuple[str, ...], **conditio
 def tell_faults(indexed: Indexed) -> int:
     """What is wrong on the shelves, on standard error; the exit status."""
     for fault in indexed.faults[:FAULTS_TOLD]:
-        complain(f"{fault.file}:{fault.line}: Left out, for it has a mistake: {fault.message}")
+        complain(words.left_out(fault.file, fault.line, fault.message))
     more = len(indexed.faults) - FAULTS_TOLD
     if more > 0:
-        complain(f"{count_of(more, 'more file')} left out: see 'piecewright check FOLDER'.")
+        complain(words.more_left_out(more))
     show_diagnostics(indexed.diagnostics, indexed.sources, err=True)
-    faulty = any(each.severity is Severity.ERROR for each in indexed.diagnostics)
-    return COMPLAINED if faulty else CLEAN
+    return COMPLAINED if errors_in(indexed.diagnostics) else CLEAN

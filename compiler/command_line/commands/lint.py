@@ -2,36 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
-from typing import Final
+from collections.abc import Sequence
+from dataclasses import dataclass
 
 import click
 
-from ...diagnostics.diagnostic import Diagnostic
 from ...diagnostics.source import Source
-from ...diagnostics.visible import visible
+from ...door.inputs import Input
 from ...door.linting import Linter, check_names
 from ...door.rewriting import bytes_like, read_text, rewrite
-from ...failures import OwnMistake, own_mistakes
-from ...words.phrases import count_of
-from ..choices import command, open_shelf, shelf_option
-from ..console import Progress, Tally, complain, say, show_diagnostics
-from ..inputs import Input, inputs_of
-from .check import Form, JsonList
-
-EXAMPLES: Final = """
-\b
-Examples:
-  piecewright lint vane.block              what could be better
-  piecewright lint --mend .                and mend what can be mended
-  piecewright lint --list                  every check, in a line
-  piecewright explain family-missing       what a check is for, with an example
-
-\b
-In a file, a remark silences a check for its line, or for the statement after it:
-  # lint: allow size-off-ruler, family-missing
-"""
+from ...failures import own_mistakes
+from ...words.commands import lint as words
+from ..choices import command, files_argument, form_option, open_shelf, shelf_option
+from ..console import Form, Progress, Report, say
+from ..inputs import inputs_of
 
 
 def _listed(ctx: click.Context, _: click.Parameter, wanted: bool) -> None:
@@ -45,27 +29,13 @@ def _listed(ctx: click.Context, _: click.Parameter, wanted: bool) -> None:
     ctx.exit(0)
 
 
-@command("lint", short_help="Say what could be better, and mend it.", epilog=EXAMPLES)
-@click.argument("files", nargs=-1, required=True, metavar="FILE|FOLDER...", type=click.Path(allow_dash=True))
-@click.option("--mend", is_flag=True, help="Apply the mends that there are; they change no outline.")
-@click.option("--only", "only", multiple=True, metavar="NAME", help="This check alone. Repeatable.")
-@click.option("--allow", "allowed", multiple=True, metavar="NAME", help="Every check but this. Repeatable.")
-@click.option(
-    "--format",
-    "form",
-    type=click.Choice(["people", "short", "json", "github"]),
-    default="people",
-    show_default=True,
-    help="As for 'check'.",
-)
-@click.option(
-    "--list",
-    is_flag=True,
-    is_eager=True,
-    expose_value=False,
-    callback=_listed,
-    help="List the checks, and end.",
-)
+@command("lint", help=words.HELP, epilog=words.EXAMPLES)
+@files_argument
+@click.option("--mend", is_flag=True, help=words.MEND)
+@click.option("--only", "only", multiple=True, metavar="NAME", help=words.ONLY)
+@click.option("--allow", "allowed", multiple=True, metavar="NAME", help=words.ALLOW)
+@form_option("people", "short", "json", "github", help=words.FORMAT)
+@click.option("--list", is_flag=True, is_eager=True, expose_value=False, callback=_listed, help=words.LIST)
 @shelf_option
 def lint(
     files: Sequence[str],
@@ -75,27 +45,17 @@ def lint(
     form: Form,
     shelves: tuple[str, ...],
 ) -> int:
-    """Say what could be better in every FILE that has no error: what a maker, a shelf or a reader would miss.
-
-    The exit status is 1 where anything is said. A FOLDER stands for every .block and .quilt file in it.
-    """
+    """The exit status, when everything is said."""
     names = check_names()
     for name in (*only, *allowed):
         if name not in names:
-            raise click.UsageError(f"There is no check '{visible(name[:40])}'; --list has them all.")
+            raise click.UsageError(words.check_unknown(name[:40]))
     inputs = inputs_of(files)
-    run = _Run(Linter(open_shelf(shelves), only, allowed), form, JsonList() if form == "json" else None)
+    run = _Run(Linter(open_shelf(shelves), only, allowed), Report(form))
     progress = Progress(len(inputs))
     for given in inputs:
-        progress.next_file()
-        progress.doing(given.name)
-        try:
+        with progress.file(given.name, run.report.tally):
             run.lint(given, mend, progress)
-        except OwnMistake as problem:
-            run.tally.own_mistakes += 1
-            complain(str(problem))
-        finally:
-            progress.clear()
     return run.end()
 
 
@@ -104,9 +64,7 @@ class _Run:
     """One run of the command."""
 
     linter: Linter
-    form: Form
-    listed: JsonList | None
-    tally: Tally = field(default_factory=Tally)
+    report: Report
     mended: int = 0
 
     def lint(self, given: Input, mend: bool, progress: Progress) -> None:
@@ -114,7 +72,7 @@ class _Run:
         data, read = read_text(given)
         if read.value is None or read.failed:
             progress.clear()
-            self._tell(read.diagnostics, {given.name: Source(given.name, "")})
+            self.report.add(read.diagnostics, {given.name: Source(given.name, "")})
             return
         with own_mistakes(given.name):
             source = read.value
@@ -125,21 +83,11 @@ class _Run:
                 if source != read.value:
                     rewrite(given.path, bytes_like(source.text, data))
         progress.clear()
-        self._tell(said, {**sources, given.name: source})
-
-    def _tell(self, said: Sequence[Diagnostic], sources: Mapping[str, Source]) -> None:
-        self.tally.add(said)
-        if self.listed:
-            self.listed.add(said, sources)
-        elif self.form != "json":
-            show_diagnostics(said, sources, err=False, form=self.form)
+        self.report.add(said, {**sources, given.name: source})
 
     def end(self) -> int:
         """The exit status, after a summary."""
-        if self.listed:
-            self.listed.close()
-        elif self.form == "people":
-            if self.mended:
-                say(f"{count_of(self.mended, 'place')} mended.")
-            say(self.tally.summary("habits"))
-        return self.tally.status(strict=True)
+        if self.mended and self.report.form == "people":
+            say(words.mended(self.mended))
+        self.report.end("habits")
+        return self.report.tally.status(strict=True)

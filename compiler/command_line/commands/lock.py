@@ -5,14 +5,14 @@ from __future__ import annotations
 import sys
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, Final
+from typing import TYPE_CHECKING
 
 import click
 
-from ...diagnostics.diagnostic import Diagnostic, Outcome, Severity
+from ...diagnostics.diagnostic import Diagnostic, Outcome, errors_in
 from ...diagnostics.source import Source
-from ...diagnostics.visible import visible
 from ...door.compiling import FolderShelf
+from ...door.inputs import Input
 from ...door.locks import (
     Pinned,
     brought_up,
@@ -27,52 +27,29 @@ from ...door.locks import (
 )
 from ...door.rewriting import read_text
 from ...failures import own_mistakes
-from ...words.phrases import count_of
+from ...words.commands import lock as words
 from ..choices import command, open_shelf, shelf_option
 from ..console import COMPLAINED, Tally, is_terminal, say, show_diagnostics
-from ..inputs import Input, inputs_of
+from ..inputs import inputs_of
 
 if TYPE_CHECKING:
     from ...door.locks import Change, Lock
 
-EXAMPLES: Final = """
-\b
-Examples:
-  piecewright lock sampler.quilt            pin the blocks it uses, in sampler.quilt.lock
-  piecewright lock sampler.quilt --update   see what the shelves have now, and take it
-  piecewright lock --check .                is every lock there, whole and up to its file?
-"""
 
-
-@command("lock", short_help="Pin the blocks that a quilt uses.", epilog=EXAMPLES)
+@command("lock", help=words.HELP, epilog=words.EXAMPLES)
 @click.argument("files", nargs=-1, required=True, metavar="FILE|FOLDER...", type=click.Path())
-@click.option(
-    "--update",
-    is_flag=True,
-    help="Show what the shelves have now in place of what is pinned, ask, and pin that.",
-)
-@click.option("--yes", is_flag=True, help="With --update: take it without asking.")
-@click.option(
-    "--check",
-    "only_check",
-    is_flag=True,
-    help="Write nothing: status 1 where a lock is missing, damaged, or not up to its file.",
-)
+@click.option("--update", is_flag=True, help=words.UPDATE)
+@click.option("--yes", is_flag=True, help=words.YES)
+@click.option("--check", "only_check", is_flag=True, help=words.CHECK)
 @shelf_option
 def lock(files: Sequence[str], update: bool, yes: bool, only_check: bool, shelves: tuple[str, ...]) -> int:
-    """Pin the blocks that FILE uses from elsewhere, with their texts, in a lock file beside it.
-
-    Every command that reads FILE then takes those blocks, so it makes the same sheets next year, whatever the
-    shelves have by then. Keep the lock with the file. Run again after changing a 'use': what is pinned stays,
-    what is new is added, what is no longer used goes; and you are told what the shelves have otherwise.
-    A FOLDER stands for every file in it that uses a block or has a lock.
-    """
+    """The exit status, when every file is locked."""
     if update and only_check:
-        raise click.UsageError("--update writes and --check does not: give one of them.")
+        raise click.UsageError(words.update_or_check())
     run = _Run(open_shelf(shelves), Tally(), only_check)
     for given in inputs_of(files):
         if given.path is None:
-            raise click.UsageError("A lock stands beside a file; standard input has none.")
+            raise click.UsageError(words.no_lock_of_standard_input())
         with own_mistakes(given.name):
             run.lock(given, update, yes)
     return COMPLAINED if run.refused else run.tally.status()
@@ -113,14 +90,14 @@ class _Run:
             return
         self._keep(name, old, after, changes_between(old, after))
         if now.value is None:
-            say(f"{visible(name)}: the shelves of today have not all that is pinned.")
+            say(words.not_on_shelves(name))
             return
         shelved = changes_between(after, now.value.lock)
         self._tell(disagreements(name, shelved), given)
         if shelved:
-            say(f"The shelves have otherwise than {visible(name)}:")
+            say(words.shelves_differ(name))
             _list(changes_told(shelved, kept.value, now.value))
-            say(f"'piecewright lock {visible(given.name)} --update' takes that.")
+            say(words.update_takes(given.name))
 
     def _begin(self, name: str, given: Input, now: Outcome[Pinned]) -> None:
         """The first lock of a file."""
@@ -128,25 +105,25 @@ class _Run:
             self._tell(now.diagnostics, given)
         elif self.only_check and now.value.lock.pins:
             self.refused = True
-            say(f"{visible(name)} is missing.")
+            say(words.missing(name))
         elif now.value.lock.pins and not self.only_check:
             write_lock(name, now.value.lock)
-            say(f"Pinned {count_of(len(now.value.lock.pins), 'block')} in {visible(name)}:")
+            say(words.pinned(name, len(now.value.lock.pins)))
             for pin in now.value.lock.pins:
-                say(f"  {visible(pin.title)}, version {pin.version} ({visible(pin.found)})")
+                say(words.pin(pin.title, pin.version, pin.found))
         elif not self.only_check:
-            say(f"{visible(given.name)} uses no block from elsewhere: there is nothing to pin.")
+            say(words.nothing_to_pin(given.name))
 
     def _keep(self, name: str, old: Lock, after: Lock, changed: Sequence[Change]) -> None:
         """The lock brought up to its file, what is pinned staying."""
         if after == old:
-            say(f"{visible(name)} is up to its file: {count_of(len(old.pins), 'block')} pinned.")
+            say(words.up_to_file(name, len(old.pins)))
         elif self.only_check:
             self.refused = True
-            say(f"{visible(name)} is not up to its file:")
+            say(words.not_up_to_file(name))
         else:
             write_lock(name, after)
-            say(f"Brought {visible(name)} up to its file{':' if changed else '.'}")
+            say(words.brought_up(name, changed=bool(changed)))
         from ...words.messages.locks import change_text
 
         _list(map(change_text, changed))
@@ -156,20 +133,20 @@ class _Run:
     ) -> None:
         """The lock anew, after showing what changes."""
         if not changed:
-            say(f"{visible(name)}: the shelves have what is pinned.")
+            say(words.shelves_agree(name))
             return
-        say(f"An update of {visible(name)} brings:")
+        say(words.update_brings(name))
         _list(told)
-        if yes or (is_terminal(sys.stdin) and click.confirm("Pin that?")):
+        if yes or (is_terminal(sys.stdin) and click.confirm(words.ASK)):
             write_lock(name, now)
-            say(f"Updated {visible(name)}.")
+            say(words.updated(name))
         else:
             self.refused = True
-            say("Nothing is changed; --yes takes it without asking.")
+            say(words.left_as_it_was())
 
     def _tell(self, diagnostics: Iterable[Diagnostic], given: Input) -> None:
         """Shows errors, and counts them."""
-        faults = [each for each in diagnostics if each.severity is Severity.ERROR]
+        faults = errors_in(diagnostics)
         source = read_text(given)[1].value or Source(given.name, "")
         sources = {**locked_sources(faults), **self.shelf.sources, given.name: source}
         show_diagnostics(faults, sources, err=True)
@@ -178,4 +155,4 @@ class _Run:
 
 def _list(lines: Iterable[str]) -> None:
     for each in lines:
-        say(f"  {visible(each)}")
+        say(words.item(each))

@@ -2,62 +2,39 @@
 
 from __future__ import annotations
 
-import os
 from fractions import Fraction
-from typing import Final
 
 import click
 
 from ...diagnostics.source import Source
-from ...door.blocks import BlockChoice, write_files
-from ...door.resizing import faults_of, outermost, report, resized
+from ...door.blocks import BlockChoice, write_file
+from ...door.resizing import faults_of, outermost, report, resized, width_of
 from ...failures import own_mistakes
-from ..alone import compile_alone
-from ..choices import LengthChoice, RulerChoice, block_option, command, open_shelf, shelf_option
+from ...words.commands import resize as words
+from ...words.commands.asked import no_block
+from ...words.commands.files import wrote
+from ..choices import (
+    Value,
+    block_option,
+    command,
+    file_argument,
+    form_option,
+    open_shelf,
+    out_file_option,
+    ruler_option,
+    shelf_option,
+)
 from ..console import CLEAN, COMPLAINED, say, show_diagnostics
 from ..inputs import one_input
-
-LEAST: Final = Fraction(1)  # inches: smaller blocks are all allowance
-MOST: Final = Fraction(120)  # inches: a quilt of one block
-
-EXAMPLES: Final = """
-\b
-Examples:
-  piecewright resize vane.block                             sizes cut by the ruler, first
-  piecewright resize vane.block --to 9in                    what happens at 9in
-  piecewright resize vane.block --to 9in --out vane9.block  the block file at that size
-"""
+from ..one_input import compile_alone
 
 
-@command("resize", short_help="Say which sizes suit a block, and draft it at another.", epilog=EXAMPLES)
-@click.argument("file", metavar="FILE", type=click.Path(allow_dash=True))
-@click.option(
-    "--to",
-    type=LengthChoice("9in or 24cm"),
-    metavar="LENGTH",
-    help="The width wanted, finished; the height follows in proportion.",
-)
-@click.option(
-    "--format",
-    "form",
-    type=click.Choice(["text", "json", "block"]),
-    default="text",
-    show_default=True,
-    help="To read, as JSON, or (with --to) the block file itself.",
-)
-@click.option(
-    "--out",
-    metavar="FILE",
-    type=click.Path(dir_okay=False),
-    help="Write the block at the size of --to to this file.",
-)
-@click.option(
-    "--ruler",
-    type=RulerChoice(),
-    default="1/8in",
-    show_default=True,
-    help="What the marks on your ruler are apart.",
-)
+@command("resize", help=words.HELP, epilog=words.EXAMPLES)
+@file_argument
+@click.option("--to", type=Value("length", width_of), metavar="LENGTH", help=words.TO)
+@form_option("text", "json", "block", help=words.FORMAT)
+@out_file_option(help=words.OUT)
+@ruler_option(help=words.RULER)
 @block_option
 @shelf_option
 def resize(
@@ -69,15 +46,9 @@ def resize(
     titles: tuple[str, ...],
     shelves: tuple[str, ...],
 ) -> int:
-    """Say at which sizes all cuts of a block lie on the ruler, and what happens at the size of --to.
-
-    Everything drafted scales; seam allowances, trims and dots stay. Blocks that others in FILE use are not
-    resized themselves: they fill their cells at any size. --block chooses one block of several.
-    """
+    """The exit status, when the sizes are told or the block is written."""
     if to is None and (out is not None or form == "block"):
-        raise click.UsageError("Say with --to how large the block is to be.")
-    if to is not None and not LEAST <= to <= MOST:
-        raise click.BadParameter("A block is from 1in to 120in wide.", param_hint="'--to'")
+        raise click.UsageError(words.size_wanted())
     given, choice, shelf = one_input(file), BlockChoice(titles), open_shelf(shelves)
     compiled, status = compile_alone(given, shelf)
     if status != CLEAN:
@@ -85,7 +56,7 @@ def resize(
     blocks = choice.choose(compiled.own_blocks if choice.given else outermost(compiled))
     choice.refuse_unmet()
     if not blocks:
-        raise click.UsageError("There is no block in what was read.")
+        raise click.UsageError(no_block())
     with own_mistakes(given.name):
         text = resized(compiled, blocks, to) if to is not None else ""
         source = Source(given.name, text)
@@ -97,6 +68,6 @@ def resize(
     if out is None:
         click.echo(told, nl=form != "block")
         return CLEAN
-    [path] = write_files(os.path.dirname(out) or ".", [(os.path.basename(out), text.encode())])
-    say(told if form == "json" else f"{told if form == 'text' else ''}\n\nWrote {path}.".lstrip())
+    written = wrote(write_file(out, text.encode()))
+    say(told if form == "json" else f"{told if form == 'text' else ''}\n\n{written}".lstrip())
     return CLEAN

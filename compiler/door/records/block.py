@@ -20,7 +20,7 @@ from ...words.say import Say, by_ruler
 from ...words.work.cuts import then_words
 from ...words.work.reasons import reason_words
 from .sewing import Assembly, Foundations, Step, assembly_of, foundations_of
-from .shapes import ArcSide, Default, Extent, Outline, arcs, defaults_of, outline
+from .shapes import ArcSide, Default, Extent, Outline, arcs, defaults_of, outline, record_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -190,17 +190,12 @@ def block_of(compiled: Compiled, ruler: Fraction) -> BlockRecord:
     """The record of a block, cut by a ruler whose marks are that far apart."""
     draft = compiled.draft
     labels = {member.piece: (shape.label, member) for shape in draft.shapes for member in shape.members}
-    return BlockRecord(
-        title=draft.title,
-        version=draft.version,
+    return record_of(
+        BlockRecord,
+        draft,
         fingerprint=fingerprint_of(draft),
         finished=Extent(draft.width, draft.height),
         from_elsewhere=compiled.from_elsewhere,
-        family=draft.family,
-        also=draft.also,
-        maker=draft.maker,
-        notes=draft.notes,
-        faces=draft.faces,
         uses=tuple(Use(*each) for each in draft.uses),
         grid=Grid(draft.rules_across, draft.rules_down),
         outline=outline(draft.outline),
@@ -211,7 +206,6 @@ def block_of(compiled: Compiled, ruler: Fraction) -> BlockRecord:
         assembly=assembly_of(compiled),
         foundations=foundations_of(draft, compiled.assembly),
         difficulty=difficulty(draft, compiled.templates, compiled.assembly),
-        allowance=draft.allowance,
         trim=Trim(draft.trim.style, draft.trim.limit, draft.trim.dots),
         defaults=defaults_of(draft.defaults),
     )
@@ -219,17 +213,14 @@ def block_of(compiled: Compiled, ruler: Fraction) -> BlockRecord:
 
 def _piece_of(piece: ModelPiece, label: str, member: Member) -> Piece:
     edges = [side.edge for side in piece.ring]
-    return Piece(
-        number=piece.number,
-        name=piece.name,
-        fabric=piece.fabric,
+    return record_of(
+        Piece,
+        piece,
         template=label,
         reversed=member.reversed,
         turned=member.turned,
         outline=outline(edges),
         arcs=arcs(edges),
-        area=piece.area,
-        unit=piece.unit,
         holes=tuple(outline(side.edge for side in ring) for ring in piece.holes),
     )
 
@@ -261,16 +252,8 @@ def _template_of(template: ModelTemplate, draft: Draft, ruler: Fraction) -> Temp
 
 
 def _method_of(method: ModelMethod, say: Say) -> Method:
-    return Method(
-        kind=method.kind,
-        width=method.width,
-        height=method.height,
-        yields=method.yields,
-        excess=method.excess,
-        reason=reason_words(say, method.reason),
-        then=then_words(say, method.then),
-        strip=method.strip,
-        angle=method.angle,
+    return record_of(
+        Method, method, reason=reason_words(say, method.reason), then=then_words(say, method.then)
     )
 
 

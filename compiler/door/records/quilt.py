@@ -30,7 +30,7 @@ from ...words.work.offers import making_words, way_words
 from ...words.work.quilts import setting_words
 from ...words.work.reasons import reason_words
 from .quilt_sewing import Stage, Top, top_of
-from .shapes import Default, Extent, defaults_of
+from .shapes import Default, Extent, defaults_of, record_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -234,14 +234,11 @@ def quilt_of(planned: PlannedQuilt) -> QuiltRecord:
 def numbers_of(quilt: ModelQuilt, plan: CuttingPlan) -> QuiltNumbers:
     """What is cut, counted and bought."""
     cuts, groups = fabric_cuts(quilt, plan), count_groups(quilt, plan)
-    return QuiltNumbers(
-        title=quilt.title,
-        version=quilt.version,
-        colourway=quilt.colourway,
+    return record_of(
+        QuiltNumbers,
+        quilt,
         finished=Extent(quilt.width, quilt.height),
         setting=setting_words(quilt.setting),
-        maker=quilt.maker,
-        notes=quilt.notes,
         blocks=_blocks_of(quilt),
         pieces=sum(group.pieces for group in groups),
         ruler_step=plan.ruler_step,
@@ -269,31 +266,21 @@ def _blocks_of(quilt: ModelQuilt) -> tuple[BlockCount, ...]:
 def _cut_of(quilt: ModelQuilt, row: CutRow, say: Say) -> Cut:
     cut, need = row.cut, need_of(quilt, row.cut)
     turned, ways = (need.reversed, need.ways) if need else (0, ())
-    return Cut(
-        fabric=cut.fabric,
+    return record_of(
+        Cut,
+        cut,
         key=row.key,
-        part=cut.part,
-        kind=cut.kind,
-        width=cut.width,
-        height=cut.height,
-        cuts=cut.cuts,
-        pieces=cut.pieces,
         as_drawn=cut.pieces - turned,
         reversed=turned,
         in_all=cut.pieces,
         template=template_name(quilt, row),
         purpose=row.purpose,
-        yields=cut.yields,
-        excess=cut.excess,
         reason=reason_words(say, cut.reason),
         then=then_words(say, cut.then),
         offers=tuple(
             Offer(way_words(each.made), making_words(say, each.made), each.cloth, each.singly)
             for each in cut.offers
         ),
-        strip=cut.strip,
-        angle=cut.angle,
-        joined=cut.joined,
         lies=lies_words(say, cut.lies) if cut.lies else "",
         outline=cut.outline if ways else (),
         ways=tuple(Lie(each.turned, each.reversed, each.count) for each in ways),
@@ -302,16 +289,14 @@ def _cut_of(quilt: ModelQuilt, row: CutRow, say: Say) -> Cut:
 
 def _counts_of(group: CountGroup) -> list[Count]:
     return [
-        Count(
+        record_of(
+            Count,
+            row,
             of=group.title,
-            template=row.template,
             piece=row.what,
-            fabric=row.fabric,
-            pieces=row.pieces,
             as_drawn=row.plain,
             reversed=row.back,
             in_all=row.pieces,
-            kind=row.kind,
         )
         for row in group.rows
     ]
@@ -319,17 +304,13 @@ def _counts_of(group: CountGroup) -> list[Count]:
 
 def _cloth_of(cuts: FabricCuts, plan: CuttingPlan) -> Cloth:
     own, fabric = cuts.plan, cuts.fabric
-    return Cloth(
+    return record_of(
+        Cloth,
+        own,
         name=own.fabric,
         title=fabric.title,
-        usable_width=own.usable_width,
-        used=own.used,
-        strips=own.strips,
-        margin=own.margin,
         shrinkage=fabric.shrinkage,
-        buy=own.buy,
         buy_text=bought_words(own),
-        area=own.area,
         pieces_of_cloth=len(own.cloths),
         print=("one way" if fabric.one_way else "striped") if fabric.is_directional else "",
         laid=_laid_of(cuts, keys_of(plan, cuts)) if fabric.is_directional else None,
@@ -341,28 +322,15 @@ def _laid_of(cuts: FabricCuts, keys: Mapping[int, CutRow]) -> tuple[LaidCloth, .
         LaidCloth(
             cloth.width,
             cloth.length,
-            tuple(
-                Laid(
-                    keys[each.cut].key,
-                    each.left,
-                    each.top,
-                    each.width,
-                    each.height,
-                    each.turned,
-                    each.reversed,
-                    each.slant,
-                )
-                for each in cloth.placed
-            ),
+            tuple(record_of(Laid, each, key=keys[each.cut].key) for each in cloth.placed),
         )
         for cloth in cuts.plan.cloths
     )
 
 
 def _binding_of(quilt: ModelQuilt) -> Binding | None:
-    need = quilt.binding
-    return Binding(need.fabric, need.strip_width, need.length, need.bias) if need else None
+    return record_of(Binding, quilt.binding) if quilt.binding else None
 
 
 def _whole_of(need: BackingNeed | None) -> Whole | None:
-    return Whole(fabric=need.fabric, width=need.width, height=need.height) if need else None
+    return record_of(Whole, need) if need else None

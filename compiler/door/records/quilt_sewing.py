@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from ...quilt.assembly_model import Kind, QuiltAssembly
 from ...quilt.assembly_model import Row as ModelRow
 from .sewing import Meetings, Proof, Step, extent_of, meetings_of, proof_of, steps_of
-from .shapes import Extent
+from .shapes import Extent, record_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,14 +97,11 @@ def top_of(made: QuiltAssembly) -> Top:
 
 
 def _part_of(kind: Kind) -> Part:
-    return Part(
+    return record_of(
+        Part,
+        kind,
         name=kind.label,
-        what=kind.what,
-        part=kind.part,
-        block=kind.block,
-        mirrored=kind.mirrored,
         fabrics=dict(kind.fabrics) if kind.block is not None else kind.fabric,
-        count=kind.count,
         finished=extent_of(kind.finished),
         unfinished=extent_of(kind.unfinished),
     )
@@ -112,16 +109,12 @@ def _part_of(kind: Kind) -> Part:
 
 def _row_of(made: QuiltAssembly, row: ModelRow) -> Row:
     names = made.row_names
-    return Row(
+    return record_of(
+        Row,
+        row,
         name=names[row.makes],
-        makes=row.makes,
         parts=tuple(names.get(part, part) for part in row.parts),
-        turned=row.turned,
-        way=row.way,
-        batch=row.batch,
         kept_for=made.kept_for(row),
-        steps=row.steps,
-        seam_length=row.seam_length,
         finished=extent_of(row.finished),
         unfinished=extent_of(row.unfinished),
     )

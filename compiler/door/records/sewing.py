@@ -21,7 +21,7 @@ from ...sheets.reports.report_sewing import Sewn
 from ...words.say import INCHES
 from ...words.work.foundations import refusal_words
 from ...words.work.proofs import proof_text
-from .shapes import ArcSide, Extent, Outline, arcs, outline, path
+from .shapes import ArcSide, Extent, Outline, arcs, outline, path, record_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -153,35 +153,21 @@ def assembly_of(sewn: Sewn) -> Assembly:
     """The order of sewing with the ways its seams are pressed, and what sewing it again found."""
     made = sewn.assembly
     plan = press(sewn.draft, made, own_roles(sewn.draft).lightness)
-    return Assembly(
-        straight_seams_only=made.straight_seams_only,
-        set_in_seams=made.set_in_seams,
-        partial_seams=made.partial_seams,
-        curved_seams=made.curved_seams,
-        seams=made.seams,
-        steps=steps_of(made, plan),
-        meetings=meetings_of(plan),
-        proof=proof_of(sewn.proof),
+    return record_of(
+        Assembly, made, steps=steps_of(made, plan), meetings=meetings_of(plan), proof=proof_of(sewn.proof)
     )
 
 
 def steps_of(made: ModelAssembly, plan: PressingPlan) -> tuple[Step, ...]:
     """Every step, with its copies and how they are pressed."""
     return tuple(
-        Step(
-            step=step.step,
-            makes=step.makes,
-            parts=step.parts,
-            batch=step.batch,
-            seam_length=step.seam_length,
-            set_in=step.set_in,
+        record_of(
+            Step,
+            step,
             unfinished=extent_of(step.unfinished),
             finished=extent_of(step.finished),
-            curved=step.curved,
             seam=path(step.seam),
             seam_arcs=arcs(step.seam),
-            turns=step.turns,
-            stops=step.stops,
             pinned=step.eased,
             partial=_partial_of(step),
             copies=tuple(copy.pieces for copy in unit.copies),

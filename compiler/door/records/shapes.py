@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, fields
+from typing import Any, TypeVar, cast
 
 from ...drafting.model import Default as ModelDefault
 from ...geometry.curves import flattened
@@ -13,6 +14,13 @@ from ...words.say import INCHES
 from ...words.work.defaults import default_words
 
 Outline = tuple[Point, ...]
+R = TypeVar("R")
+
+
+def record_of(kind: type[R], model: object, **others: object) -> R:
+    """A record with the model's fields of the same names, beside those given."""
+    named = (each.name for each in fields(cast(Any, kind)) if each.name not in others)
+    return kind(**{name: getattr(model, name) for name in named}, **others)
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,6 +12,8 @@ from typing import Any, Final
 
 from ...cutting.plan_model import CuttingPlan
 from ...quilt.model import Quilt
+from ...sheets.chapters.chart import csv_columns
+from ...sheets.quilts.tables import fabric_cuts
 from .reports import quilt_report
 
 Record = dict[str, Any]
@@ -28,8 +30,11 @@ FABRICS: Final = ("name", "title", "usable_width", "used", "strips", "margin", "
 def quilt_csv(quilt: Quilt, plan: CuttingPlan) -> dict[str, str]:
     """File name to table: cutting.csv, counts.csv, fabrics.csv. Lengths are inches in decimals."""
     record = quilt_report(quilt, plan)
+    more = csv_columns(fabric_cuts(quilt, plan), plan.ruler_step)
+    for number, cut in enumerate(record["cutting"]):
+        cut.update({name: cells[number] for name, cells in more.items()})
     return {
-        "cutting.csv": table(CUTTING, record["cutting"]),
+        "cutting.csv": table((*CUTTING, *more), record["cutting"]),
         "counts.csv": table(COUNTS, record["counts"]),
         "fabrics.csv": table(FABRICS, record["fabrics"]),
     }

@@ -187,7 +187,7 @@ class RowParter:
 
 def _set_in(row: InRows, draft: Draft) -> InRows:
     """The tree with an order for what is to be set in."""
-    if row.way == "set in" and len(row.parts) > 2:
+    if row.way == "set-in" and len(row.parts) > 2:
         found = _order_of(tuple(row.numbers()), draft, row.ring)
         return replace(found, joins=row.joins, whole=row.whole)
     parts = (part if isinstance(part, int) else _set_in(part, draft) for part in row.parts)
@@ -222,7 +222,7 @@ def _order_of(numbers: tuple[int, ...], draft: Draft, ring: int) -> InRows:
         way = _way(node, parted.graph)
         parts: list[InRows | int] = []
         for part in map(tree, node.parts):
-            parts += part.parts if isinstance(part, InRows) and part.way == way != "set in" else (part,)
+            parts += part.parts if isinstance(part, InRows) and part.way == way != "set-in" else (part,)
         return InRows(way, tuple(parts), ring)
 
     found = tree(0)
@@ -251,7 +251,7 @@ def _turned(row: InRows, quarter: bool) -> InRows:
 def _way(node: JoinNode, graph: SeamGraph) -> Way:
     """How two parts lie by the seam between them."""
     if any(graph.onward[one ^ 1] != two for one, two in pairwise(node.path)):
-        return "set in"
+        return "set-in"
     start, end = (graph.places[graph.place_at(half)] for half in (node.path[0], node.path[-1] ^ 1))
     heading = phase(end - start) % pi
     return "down" if min(heading, pi - heading) < ONE_WAY else "across"

@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
-Way = Literal["across", "down", "slantwise", "set in", "mitred"]
+Way = Literal["across", "down", "slantwise", "set-in", "mitred"]
 """How the parts of a row lie: side by side, one under another, on point; round a corner; or four strips round
 what comes first, from dot to dot, whose mitres are closed when all are on."""
 
@@ -69,7 +69,7 @@ def rows_of_cells(cells: Sequence[Cell], ring: int = 0) -> InRows | int:
         bands = _bands(cells, low)
         if len(bands) > 1:
             return InRows(way, tuple(rows_of_cells(band, ring) for band in bands), ring)
-    return InRows("set in", tuple(cell[4] for cell in cells), ring)
+    return InRows("set-in", tuple(cell[4] for cell in cells), ring)
 
 
 def _bands(cells: Sequence[Cell], low: int) -> list[list[Cell]]:

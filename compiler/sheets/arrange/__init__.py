@@ -1,1 +1,2 @@
-"""One module a document: what stands where. No module here knows cairo or SVG."""
+"""What stands where on the pages of a block and its templates, and the furniture of every page.
+No module here knows cairo or SVG."""

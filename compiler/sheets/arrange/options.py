@@ -7,6 +7,7 @@ from fractions import Fraction
 from typing import Final, Literal
 
 from ...measure.tolerance import Number
+from ...words.say import INCHES, Say
 from ..paper import Paper
 
 LEAST_MEASURED: Final = Fraction(4, 5)
@@ -24,6 +25,8 @@ class SheetOptions:
     lines: Literal["cut-solid", "cut-dashed"] = "cut-solid"
     measured: Number = Fraction(1)
     """What the one-inch check square measured, in inches, when it was last printed."""
+    say: Say = INCHES
+    """In which units lengths are told."""
 
     def __post_init__(self) -> None:
         assert LEAST_MEASURED <= self.measured <= MOST_MEASURED, self.measured

@@ -19,8 +19,9 @@ from ...drafting.model import Draft
 from ...geometry.curves import box_of
 from ...measure.length import POINTS_PER_INCH
 from ...words.pages.overlay import draft_words, moved_words, overlay_title
+from ...words.say import INCHES
+from ...words.work.comparison import apart, verdict_lines
 from ..page import Mark, Page, PathMark, Segment
-from ..reports.comparison_report import apart, verdict_lines
 from .paths import Placement, open_path, ring_path, straight
 from .style import BLACK, LABEL, SMALLEST, break_lines, grey_text, measure, set_text, shorten
 
@@ -133,7 +134,7 @@ def _pair(
     points = min(room / (right - left), room / (bottom - top))
     scale = points / POINTS_PER_INCH
     placement = Placement(0.0, x - left * points, y + LINE - top * points, scale)
-    words = moved_words(new.label, apart(match.distance) if match.distance else "")
+    words = moved_words(new.label, apart(INCHES, match.distance) if match.distance else "")
     marks: list[Mark] = [set_text(x, y + LABEL - 2, shorten(words, room, LABEL), LABEL, True)]
     for template, is_new in ((old, False), (new, True)):
         for ring, role in ((template.cut, "cut"), (template.sew, "sew")):
@@ -152,7 +153,7 @@ def _verdicts(comparison: Comparison, page_wide: float, y: float) -> tuple[list[
     """What became of each template, in small print; and where the page may end."""
     lines = [
         line
-        for told in verdict_lines(comparison)
+        for told in verdict_lines(INCHES, comparison)
         for line in break_lines(told, page_wide - 2 * EDGE, SMALLEST + 1)
     ]
     marks: list[Mark] = [

@@ -57,7 +57,7 @@ function show() {
     block.hidden = !isMeant(block, wanted);
     found += !block.hidden;
   }
-  count.textContent = `${found} of ${blocks.length} blocks`;
+  count.textContent = `FOUND_OF_BLOCKS`;
   const told = new URLSearchParams(Object.entries(wanted).filter(([, value]) => value)).toString();
   if (told !== location.hash.slice(1)) history.replaceState(null, "", told ? "#" + told : location.pathname);
 }
@@ -86,22 +86,22 @@ script-src 'unsafe-inline'">
 <style>{{ style }}</style>
 </head>
 <body>
-<a class="skip" href="#main">Skip to the blocks</a>
+<a class="skip" href="#main">{{ words.SKIP }}</a>
 <header>
 <h1>{{ title }}</h1>
 <p class="under" id="count" role="status">{{ count }}</p>
 </header>
 <main>
-<form hidden role="search" aria-label="Blocks">
-<label>Name <input type="search" id="words" autocomplete="off" spellcheck="false"></label>
-<label>Family <select id="family"><option value="">any</option>
+<form hidden role="search" aria-label="{{ words.BLOCKS }}">
+<label>{{ words.NAME }} <input type="search" id="words" autocomplete="off" spellcheck="false"></label>
+<label>{{ words.FAMILY }} <select id="family"><option value="">{{ words.ANY_FAMILY }}</option>
 {%- for family in families %}<option>{{ family }}</option>{% endfor %}</select></label>
-<label>Can be made by <select id="method"><option value="">any way</option>
+<label>{{ words.MADE_BY }} <select id="method"><option value="">{{ words.ANY_WAY }}</option>
 {%- for method in methods %}<option>{{ method }}</option>{% endfor %}</select></label>
-<label>Looks the same by <select id="symmetry"><option value="">anything</option>
+<label>{{ words.SAME_BY }} <select id="symmetry"><option value="">{{ words.ANYTHING }}</option>
 {%- for symmetry in symmetries %}<option>{{ symmetry }}</option>{% endfor %}</select></label>
-<label>Most pieces <input type="number" id="most" min="1" inputmode="numeric"></label>
-<label>&nbsp;<input type="reset" value="Show all"></label>
+<label>{{ words.MOST_PIECES }} <input type="number" id="most" min="1" inputmode="numeric"></label>
+<label>&nbsp;<input type="reset" value="{{ words.SHOW_ALL }}"></label>
 </form>
 <ul class="blocks" id="main" tabindex="-1">
 {%- for entry in entries %}
@@ -110,16 +110,16 @@ data-methods="{{ entry.methods }}" data-symmetries="{{ entry.symmetries }}" data
 {{ entry.svg }}
 <h2>{{ entry.title }}</h2>
 {%- if entry.also %}
-<p>also {{ entry.also | join(", ") }}</p>
+<p>{{ words.also_words(entry.also) }}</p>
 {%- endif %}
 {%- for line in entry.lines %}
 <p>{{ line }}</p>
 {%- endfor %}
 {%- for name, others in entry.shared %}
-<p>{{ name }} is also a name of {{ others }}.</p>
+<p>{{ words.shared_name(name, others) }}</p>
 {%- endfor %}
-<details><summary>Family, notes<span class="skip"> of {{ entry.title }}</span></summary>
-<p>{{ entry.families or "no family" }}; on the shelf {{ entry.shelf }}</p>
+<details><summary>{{ words.MORE }}<span class="skip">{{ words.more_of(entry.title) }}</span></summary>
+<p>{{ words.family_and_shelf(entry.families, entry.shelf) }}</p>
 {%- for note in entry.notes %}
 <p>{{ note }}</p>
 {%- endfor %}

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any, Final
 
-from ...words.pages.catalogue import made_words, picture_words
+from ...words.pages import catalogue as words
 from ...words.phrases import count_of
 from ..arrange.style import lettering
 from ..block_facts import FOUNDATION, METHODS, ROTARY, SYMMETRIES, BlockFacts
@@ -30,10 +30,11 @@ def catalogue_html(entries: Sequence[Entry], title: str) -> bytes:
     shared = {name: found for name, found in names.items() if len({each.facts.title for each in found}) > 1}
     world = Environment(autoescape=True, undefined=StrictUndefined, keep_trailing_newline=True)
     text = world.from_string(PAGE).render(
+        words=words,
         title=title,
         count=count_of(len(ordered), "block"),
         style=Markup(STYLE + CATALOGUE_STYLE),
-        script=Markup(SCRIPT),
+        script=Markup(SCRIPT.replace("FOUND_OF_BLOCKS", words.found_of("${found}", "${blocks.length}"))),
         methods=METHODS,
         symmetries=SYMMETRIES,
         families=sorted({family for entry in ordered for family in entry.facts.family}),
@@ -58,7 +59,7 @@ def _shown(number: int, entry: Entry, shared: dict[str, list[Entry]]) -> dict[st
         "pieces": facts.pieces,
         "methods": " ".join(facts.methods),
         "symmetries": " ".join(facts.symmetries),
-        "svg": Markup(inline_svg(marks, box, picture_words(facts.title), f"picture-{number}")),
+        "svg": Markup(inline_svg(marks, box, words.picture_words(facts.title), f"picture-{number}")),
         "lines": _lines(facts),
         "notes": facts.notes,
         "shelf": entry.shelf,
@@ -72,5 +73,5 @@ def _shown(number: int, entry: Entry, shared: dict[str, list[Entry]]) -> dict[st
 
 def _lines(facts: BlockFacts) -> list[str]:
     """The block in numbers, and how it can be made."""
-    made = made_words(ROTARY in facts.methods, FOUNDATION in facts.methods, same_text(facts))
+    made = words.made_words(ROTARY in facts.methods, FOUNDATION in facts.methods, same_text(facts))
     return [lettering(" · ".join(numbers_of(facts))), made]

@@ -12,6 +12,8 @@ from ...sewing.pressing.pressing_model import Pressing, PressingPlan, Toward
 from ...words.pages import block_steps as words
 from ...words.pages.booklet import checked
 from ...words.pages.papers import PAPERS_OUT
+from ...words.pages.steps import step_lines, step_title
+from ...words.say import Say
 from ...words.work.pressing import ROWS, places_words, pressing_words
 from ..arrange.block_drawing import piece_rings
 from ..arrange.fills import Fill
@@ -21,7 +23,7 @@ from ..pictures.places_picture import draw_places
 from ..pictures.step_picture import WIDE, Scene, Shown, draw_step
 from ..quilts.wearing import Worn
 from ..work import Needle, WorkBlock
-from .step_words import added_side, step_lines, step_title
+from .step_parts import added_side, step_parts
 
 
 def block_steps(block: WorkBlock, options: SheetOptions) -> Chapter:
@@ -29,16 +31,16 @@ def block_steps(block: WorkBlock, options: SheetOptions) -> Chapter:
     draft, made, worn = block.draft, block.work.assembly.blocks[block.index], block.worn
     told: list[Part] = [Paragraph(text) for text in worn.words]
     told.insert(0, Paragraph(checked(made.proof), strong=True))
-    parts = _parts(draft, worn.assembly(made.assembly), block.needle(options), worn)
+    parts = _parts(options.say, draft, worn.assembly(made.assembly), block.needle(options), worn)
     return Chapter(block.titled(words.TITLE), (*told, *parts))
 
 
-def _parts(draft: Draft, assembly: Assembly, needle: Needle, worn: Worn) -> Iterator[Part]:
+def _parts(say: Say, draft: Draft, assembly: Assembly, needle: Needle, worn: Worn) -> Iterator[Part]:
     if not assembly.steps:
         yield Paragraph(words.ONE_PIECE)
         return
     plan = press(draft, assembly, worn.lightness)
-    cards = tuple(_cards(draft, assembly, plan, needle, worn.fills))
+    cards = tuple(_cards(say, draft, assembly, plan, needle, worn.fills))
     if not worn.always and needle != "papers":
         yield Paragraph(words.AS_SHOWN)
     yield Paragraph(" ".join(_read(assembly, plan, needle)))
@@ -73,13 +75,19 @@ def _read(assembly: Assembly, plan: PressingPlan, needle: Needle) -> Iterator[st
 
 
 def _cards(
-    draft: Draft, assembly: Assembly, plan: PressingPlan, needle: Needle, fills: Mapping[str, Fill]
+    say: Say,
+    draft: Draft,
+    assembly: Assembly,
+    plan: PressingPlan,
+    needle: Needle,
+    fills: Mapping[str, Fill],
 ) -> Iterator[Card]:
     """A card for every step."""
     for step, unit, pressing in zip(assembly.steps, assembly.units, plan.seams, strict=True):
         shaded = None if needle == "papers" else shaded_way(draft, unit, pressing)
         beside = _places(draft, unit, pressing, shaded) if shaded else None
-        lines = step_lines(draft, assembly, step, pressing, needle, shaded if beside else None)
+        parts, marked = step_parts(assembly, step), shaded if beside else None
+        lines = step_lines(say, draft, assembly, step, pressing, parts, needle, marked)
         scene = scene_of(draft, assembly, step, None if needle == "papers" else pressing.toward)
         marks, tall = draw_step(scene, fills)
         picture = Picture(marks, WIDE, tall, words.pictured(step.step, lines[0]))

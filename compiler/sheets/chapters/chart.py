@@ -35,16 +35,25 @@ class Line(NamedTuple):
         return ", ".join(filter(None, (row_title(self.row, self.step), joined, in_all)))
 
 
-COLUMNS: Final[tuple[tuple[Column, Callable[[Line], str]], ...]] = (
-    (Column(words.KEY, 18.0, bold=True), lambda line: line.row.key),
-    (Column(words.CUT, 24.0, "end", bold=True), lambda line: str(line.row.cut.cuts)),
-    (Column(words.WHAT, 106.0, bold=True), lambda line: line.what),
-    (Column(words.GIVES, 84.0), lambda line: yield_words(line.row.cut)),
-    (Column(words.PURPOSE, 90.0), lambda line: line.row.purpose),
-    (Column(words.WHY, 0.0), lambda line: why_words(by_ruler(line.step), line.row.cut)),
+class ChartColumn(NamedTuple):
+    """A column, and what it says of a cut. `csv` is its name in a table for spreadsheets, where that has not
+    the same already."""
+
+    column: Column
+    says: Callable[[Line], str]
+    csv: str = ""
+
+
+COLUMNS: Final[tuple[ChartColumn, ...]] = (
+    ChartColumn(Column(words.KEY, 18.0, bold=True), lambda line: line.row.key),
+    ChartColumn(Column(words.CUT, 24.0, "end", bold=True), lambda line: str(line.row.cut.cuts)),
+    ChartColumn(Column(words.WHAT, 106.0, bold=True), lambda line: line.what),
+    ChartColumn(Column(words.GIVES, 84.0), lambda line: yield_words(line.row.cut)),
+    ChartColumn(Column(words.PURPOSE, 90.0), lambda line: line.row.purpose),
+    ChartColumn(Column(words.WHY, 0.0), lambda line: why_words(by_ruler(line.step), line.row.cut)),
 )
-"""The columns, each with what it says of a cut: another column is a line here, its heading one of the
-words."""
+"""The columns, each with what it says of a cut: another column is a line here, on paper, in HTML, in a
+terminal and, where it has a name for it, as CSV; its heading is one of the words."""
 
 
 def chart(work: Work, options: SheetOptions) -> Iterator[Chapter]:
@@ -59,7 +68,7 @@ def _parts(work: Work) -> Iterator[Part]:
         yield Paragraph(words.ROUND_PAPERS)
     for cuts in work.cuts:
         yield Section(cuts.title, words.fabric_words(cuts.fabric, bought(cuts.plan)))
-        columns = tuple(column for column, _ in COLUMNS)
+        columns = tuple(column for column, *_ in COLUMNS)
         rows = tuple(chart_rows(cuts, work.plan.ruler_step))
         yield Table(columns, rows, words.caption(cuts.title), title=cuts.title)
 
@@ -77,12 +86,18 @@ def chart_rows(cuts: FabricCuts, step: Fraction) -> list[Row]:
         told.setdefault(row.cut.offers, row.key)
     return [
         Row(
-            tuple(cell(Line(row, step, first.get(row.key, ()))) for _, cell in COLUMNS),
+            tuple(each.says(Line(row, step, first.get(row.key, ()))) for each in COLUMNS),
             f"{row.cut.fabric} {row.key}",
             notes=_notes(row, told[row.cut.offers], by_ruler(step)),
         )
         for row in cuts.rows
     ]
+
+
+def csv_columns(cuts: Sequence[FabricCuts], step: Fraction) -> dict[str, list[str]]:
+    """What the columns with a name in CSV say of every cut, fabric by fabric, by that name."""
+    rows = [Line(row, step, ()) for each in cuts for row in each.rows]
+    return {each.csv: [each.says(row) for row in rows] for each in COLUMNS if each.csv}
 
 
 def _notes(row: CutRow, told: str, say: Say) -> tuple[str, ...]:

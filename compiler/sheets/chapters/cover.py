@@ -34,12 +34,9 @@ def bound(
 ) -> Book:
     """The chapters as a book. `what`: what it is, among its keywords."""
     quilt = work.quilt
-    draft = work.blocks[0].draft
-    names = (
-        (*draft.family, *draft.also)
-        if work.alone
-        else tuple(dict.fromkeys(block.draft.title for block in work.blocks))
-    )
+    drafts = [block.draft for block in work.blocks]
+    titles = tuple(dict.fromkeys(draft.title for draft in drafts))
+    names = (*drafts[0].family, *drafts[0].also) if work.alone else titles
     return Book(
         quilt.title,
         work.under,

@@ -102,4 +102,4 @@ def _letters(font: bytes, cmap: int) -> dict[str, int]:
                 for first, last, glyph in zip(numbers[::3], numbers[1::3], numbers[2::3], strict=True)
                 for code in range(first, last + 1)
             }
-    raise ValueError("no subtable for all of Unicode")
+    raise ValueError("cmap")

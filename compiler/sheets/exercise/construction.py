@@ -17,9 +17,21 @@ from ...drafting.model import Draft
 from ...drafting.shapes import shape_label
 from ...geometry.stroke import place_of
 from ...measure.tolerance import CRUMB, Number
-from ...words.phrases import one_of
+from ...words.pages.construction import (
+    CENTER,
+    MIDDLES,
+    SEAMS,
+    arcs_words,
+    compass_words,
+    even_grid,
+    lines_words,
+    measured_words,
+    outline_words,
+    parting_words,
+    uneven_grid,
+)
+from ...words.say import INCHES
 from ..arrange.block_drawing import column_name
-from ..quilts.words import about
 from .ruling import arc_centers, corners_of_pieces, edges_of, place_key
 
 LETTERED_MOST: Final = 8
@@ -59,7 +71,7 @@ def construction_of(draft: Draft) -> Construction | None:
     made = _Constructing(draft)
     if len(made.open) > OPEN_MOST:
         return None
-    steps = (*made.steps(), "Draw the seams, as the picture has them.")
+    steps = (*made.steps(), SEAMS)
     if made.open or len(made.lettered) > LETTERED_MOST or len(steps) > STEPS_MOST:
         return None
     return Construction(steps, made.shown())
@@ -74,7 +86,7 @@ class _Constructing:
         self.corners = (0j, complex(wide, 0), complex(wide, tall), complex(0, tall))
         self.start = _start_points(draft)
         self.lettered: dict[str, complex] = {}
-        self.said = {"center"}  # names of those of the grid that a step needs
+        self.said = {CENTER}  # names of those of the grid that a step needs
         self.centers = arc_centers(draft)
         at = {place_key(place) for place in self.start.values()}
         places = {place_key(place): place for place in (*corners_of_pieces(draft), *self.centers)}
@@ -110,11 +122,7 @@ class _Constructing:
             if self._on_sides(place) and any(abs(abs(place - c) - radius) < CRUMB for c in self.corners)
         ]
         if found:
-            names = one_of([self._letter(place) for place in found], "and")
-            yield (
-                "Put the compass on a corner, open it to the center, and mark the two sides that meet there; "
-                f"so from each corner. That gives {names}."
-            )
+            yield compass_words([self._letter(place) for place in found])
 
     def _on_sides(self, place: complex) -> bool:
         off = self.corners[2] - place
@@ -123,18 +131,17 @@ class _Constructing:
     def _by_parting(self) -> Iterator[str]:
         """Points that part a side evenly, all of its parts' ends wanted."""
         names = {place_key(place): name for name, place in self.start.items()}
-        words = []
+        parted = []
         for one, two in zip(self.corners, (*self.corners[1:], self.corners[0]), strict=True):
             for parts in range(3, PARTS_MOST + 1):
                 ends = [one + (two - one) * number / parts for number in range(1, parts)]
                 found = [place for end in ends for place in self.open if abs(place - end) < CRUMB]
                 if len(found) == len(ends):
-                    letters = one_of([self._letter(place) for place in found], "and")
-                    side = f"{names[place_key(one)]}–{names[place_key(two)]}"
-                    words.append(f"{side} into {parts} equal parts, at {letters}")
+                    letters = [self._letter(place) for place in found]
+                    parted.append((names[place_key(one)], names[place_key(two)], letters))
                     break
-        if words:
-            yield f"Divide lines evenly: {'; '.join(words)}."
+        if parted:
+            yield parting_words(parted)
 
     def _by_lines(self) -> Iterator[str]:
         """The points where two seams' lines cross, each line through two points that are named."""
@@ -148,28 +155,26 @@ class _Constructing:
             if wanted:
                 ends = [lines[line] for line in wanted]
                 self.said.update(*ends)
-                yield f"Draw light lines {one_of([f'{one}–{two}' for one, two in ends], 'and')}."
+                yield lines_words(ends)
 
     def _by_measure(self) -> Iterator[str]:
         """What no other way was found for, inside the block."""
         far = self.corners[2]
         inside = [p for p in self.open if 0 <= p.real <= far.real and 0 <= p.imag <= far.imag]
-        words = [f"{self._letter(place)} {about(place.real)} and {about(place.imag)}" for place in inside]
-        if words:
-            yield f"Measure from the left and from the top: {'; '.join(words)}."
+        if inside:
+            yield measured_words(INCHES, [(self._letter(place), place) for place in inside])
 
     def _arc_words(self) -> Iterator[str]:
         """Where the compass stands for each arc, and how wide it is open."""
         names = {place_key(place): name for name, place in (self.start | self.lettered).items()}
-        arcs = dict.fromkeys(
-            (names[key], about(edge.arc.radius))
+        arcs = [
+            (names[key], edge.arc.radius)
             for edge in edges_of(self.draft)
             if edge.arc and (key := place_key(place_of(edge.arc.center))) in names
-        )
+        ]
         self.said.update(name for name, _ in arcs)
         if arcs:
-            words = "; ".join(f"the compass on {name}, open to {radius}" for name, radius in arcs)
-            yield f"Draw the arcs: {words}."
+            yield arcs_words(INCHES, arcs)
 
 
 # ---- the block's own points ------------------------------------------------------------------------
@@ -184,48 +189,32 @@ def _start_points(draft: Draft) -> dict[str, complex]:
         for down, y in enumerate(draft.rules_down)
     }
     wide, tall = float(draft.width), float(draft.height)
-    middles = {
-        "center": complex(wide / 2, tall / 2),
-        "top": complex(wide / 2, 0),
-        "right": complex(wide, tall / 2),
-        "bottom": complex(wide / 2, tall),
-        "left": complex(0, tall / 2),
-    }
+    places = (
+        complex(wide / 2, tall / 2),
+        complex(wide / 2, 0),
+        complex(wide, tall / 2),
+        complex(wide / 2, tall),
+        complex(0, tall / 2),
+    )
+    middles = dict(zip((CENTER, *MIDDLES), places, strict=True))
     on_grid = {place_key(place) for place in named.values()}
     return named | {name: place for name, place in middles.items() if place_key(place) not in on_grid}
 
 
 def _ground_words(draft: Draft) -> Iterator[str]:
     """The outline, its middles, and the grid where it has one."""
-    wide, tall = about(draft.width), about(draft.height)
-    size = f"a square of {wide}" if wide == tall else f"a rectangle of {wide} x {tall}"
-    yield f"Draw {size} with a sharp pencil, its corners true. Draw its diagonals: they cross in the center."
+    yield outline_words(INCHES, draft.width, draft.height)
     across, down = len(draft.rules_across) - 1, len(draft.rules_down) - 1
     if max(across, down) > 1:
         if _even(draft.rules_across) and _even(draft.rules_down):
-            parts = f"{across} equal parts" + ("" if across == down else f" across and {down} down")
-            way = (
-                f"Divide the sides into {parts}: lay the ruler aslant from side to side so that it shows a "
-                "number of inches that divides evenly, mark it, and draw lines through the marks."
-            )
+            yield even_grid(across, down)
         else:
-            way = f"Mark {_marks(draft)}, and draw lines through the marks."
-        yield f"{way} Columns are lettered from the left, rows numbered from the top."
+            yield uneven_grid(INCHES, draft.rules_across, draft.rules_down)
 
 
 def _even(rules: Sequence[Number]) -> bool:
     gaps = [float(far) - float(near) for near, far in pairwise(rules)]
     return max(gaps) - min(gaps) < CRUMB
-
-
-def _marks(draft: Draft) -> str:
-    """Where the lines of an uneven grid lie."""
-    ways = ((draft.rules_across, "top and bottom", "left"), (draft.rules_down, "sides", "top"))
-    return " and ".join(
-        f"the {sides} {one_of([about(rule) for rule in rules[1:-1]], 'and')} from the {start}"
-        for rules, sides, start in ways
-        if len(rules) > 2
-    )
 
 
 # ---- lines -----------------------------------------------------------------------------------------

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import Final
 
 from ...drafting.model import Draft
 from ...sewing.foundations.foundation_model import Foundations
-from ...words.numbers import ruler_text
+from ...words.pages.foundations import SAFETY, section_name, sheet_below, sheet_words
 from ...words.pages.labels import label_runs
+from ...words.say import INCHES
 from ..arrange.block_sheets import Body, leaf_of
 from ..arrange.leaves import Leaf, paper_for
 from ..arrange.options import SheetOptions
@@ -20,11 +20,6 @@ from ..page import Mark
 from .foundation_paper import SectionPaper, section_papers
 from .inside_labels import Outside, beside_column, clear_label
 from .paper_shapes import Drawn, PaperShape, ShapePage, lay_out
-
-SAFETY: Final = (
-    "Rotary blades are very sharp: cut away from yourself, close the blade after every cut. Let a hot iron "
-    "touch neither toner nor fingers; keep both from children."
-)
 
 
 def foundation_leaves(draft: Draft, found: Foundations, options: SheetOptions, under: str) -> list[Leaf]:
@@ -41,17 +36,13 @@ def foundation_leaves(draft: Draft, found: Foundations, options: SheetOptions, u
 
 def _body(draft: Draft, page: ShapePage, labels: Sequence[str]) -> Body:
     """A page with its words."""
-    several = "sections" if len(page.shapes) > 1 else "section"
-    what = f"foundation {several} {label_runs(labels, page.shapes)}"
-    if page.tile:
-        what += f", {page.tile}"
-    below = f"mirrored; {ruler_text(draft.allowance)} allowance round each"
-    return Body(what, below, SAFETY, page.marks, page.map)
+    what = sheet_words(label_runs(labels, page.shapes), len(page.shapes) > 1, page.tile)
+    return Body(what, sheet_below(INCHES, draft.allowance), SAFETY, page.marks, page.map)
 
 
 def _shape(paper: SectionPaper, options: SheetOptions) -> PaperShape:
     return PaperShape(
-        f"section {paper.section.label}", lambda turn, avoid: _drawn(paper, Placement(turn), avoid, options)
+        section_name(paper.section.label), lambda turn, avoid: _drawn(paper, Placement(turn), avoid, options)
     )
 
 

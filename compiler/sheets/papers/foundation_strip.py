@@ -11,8 +11,20 @@ from ...geometry.edge import Edge
 from ...geometry.stroke import place_of
 from ...measure.length import POINTS_PER_INCH
 from ...sewing.foundations.foundation_model import Foundations, Section, SectionJoin
-from ...words.numbers import ruler_text
-from ...words.phrases import one_of
+from ...words.pages.foundations import (
+    ALONG,
+    PATCH_BY_PATCH,
+    READ,
+    covered_words,
+    join_pictured,
+    join_title,
+    patch_pictured,
+    same_way,
+    section_title,
+    trimmed_pictured,
+    trimmed_title,
+)
+from ...words.say import INCHES
 from ..arrange.block_drawing import piece_rings
 from ..arrange.fills import Fill, texture_mark
 from ..arrange.paths import Placement, Ring, closed, flat_ring, open_path, ring_path, straight
@@ -35,26 +47,17 @@ PRINT_LINE: Final = 0.5
 PRINT: Final = (0.55, 0.55, 0.55)  # as it shines through
 SIZES: Final = (10.5, 8.5, 7.0)
 
-READ: Final = (
-    "From the cloth’s side, as the block will look; the print lies on the other side. Each picture: the "
-    "cloth laid so far, the new patch shaded and already opened out, its seam heavy; the grey lines are the "
-    "print. The last is trimmed along the solid line, in its fabrics."
-)
-
 
 def strip_parts(draft: Draft, papers: Sequence[SectionPaper], fills: Mapping[str, Fill]) -> Iterator[Part]:
     """A strip for each kind of section."""
-    yield Heading("Patch by patch")
+    yield Heading(PATCH_BY_PATCH)
     patches = sum(len(paper.patches) for paper in papers)
-    covered = "its patch covers its area" if patches == 1 else f"all {patches} patches cover their areas"
-    yield Paragraph(
-        f"Checked by sewing it from the print: {covered} and the allowance.",
-        strong=True,
-    )
+    yield Paragraph(covered_words(patches), strong=True)
     yield Paragraph(READ)
     for alike in _kinds(papers):
         sewn = sew_section(alike[0], draft.allowance)
-        yield Heading(f"Section {alike[0].section.label}", _others(alike[1:]))
+        others = same_way([paper.section.label for paper in alike[1:]])
+        yield Heading(section_title(alike[0].section.label), others)
         yield Cards(tuple(_frames(alike[0], sewn, fills)), ACROSS)
 
 
@@ -64,8 +67,8 @@ def join_cards(draft: Draft, found: Foundations, words: Sequence[str], fills: Ma
     cards = []
     for number, (join, text) in enumerate(zip(found.joins, words, strict=True)):
         marks, tall = draw_step(_join_scene(draft, sections, join), fills)
-        picture = Picture(marks, WIDE, tall, f"Before and after join {number + 1}. {text}")
-        cards.append(Card(f"{join_name(number)} · {join.first} to {join.second}", picture, (text,)))
+        picture = Picture(marks, WIDE, tall, join_pictured(number + 1, text))
+        cards.append(Card(join_title(join_name(number), join.first, join.second), picture, (text,)))
     return Cards(tuple(cards))
 
 
@@ -96,13 +99,6 @@ def _likeness(paper: SectionPaper) -> tuple[object, ...]:
     return told(paper.sew), *patches
 
 
-def _others(papers: Sequence[SectionPaper]) -> str:
-    if not papers:
-        return ""
-    several = "sections" if len(papers) > 1 else "section"
-    return f"and {several} {one_of([paper.section.label for paper in papers], 'and')} in the same way"
-
-
 # ---- frames ----------------------------------------------------------------------------------------
 
 
@@ -114,17 +110,16 @@ def _frames(paper: SectionPaper, sewn: SewnSection, fills: Mapping[str, Fill]) -
     for stage in sewn.stages:
         patch = stage.laid[-1].patch
         marks = (*_paper_marks(paper, placement), *_stage_marks(stage, placement))
-        told = f"{before or 'The paper bare'}; then {patch.label} ({patch.fabric}) "
-        told += "sewn along its line and opened out." if stage.line else "pinned behind its number."
-        size = f"{ruler_text(patch.width)} x {ruler_text(patch.height)}"
+        told = patch_pictured(before, patch.label, patch.fabric, bool(stage.line))
+        size = INCHES.size(patch.width, patch.height)
         yield Card(patch.label, Picture(marks, FRAME, tall, told), (patch.fabric, size))
-        before = f"Patches up to {patch.label} on the paper"
+        before = patch.label
     label = paper.section.label
     marks = tuple(_trimmed_marks(paper, sewn.trimmed, placement, fills))
     yield Card(
-        f"{label} trimmed",
-        Picture(marks, FRAME, tall, f"Section {label} trimmed, in its fabrics."),
-        ("along the solid line",),
+        trimmed_title(label),
+        Picture(marks, FRAME, tall, trimmed_pictured(label)),
+        (ALONG,),
     )
 
 

@@ -1,1 +1,1 @@
-"""A quilt's pages: picture, supplies, counts, cutting chart, cutting pictures, templates."""
+"""What several chapters, reports and tables say of a quilt: rows of cuts and counts, steps, tools, thread."""

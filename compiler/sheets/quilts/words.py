@@ -7,11 +7,11 @@ from fractions import Fraction
 from typing import Final
 
 from ...cutting.plan_model import Cut
-from ...measure.marks import mark_up, nearest_mark
+from ...measure.marks import mark_up
 from ...measure.tolerance import Number
-from ...words.numbers import reads_exactly, ruler_text
 from ...words.phrases import count_of, one_of
 from ...words.rulers import length_text
+from ...words.say import INCHES
 from .tables import SQUARES, CutRow, measured_shape, strip_width
 
 ASLANT: Final = ("diamond", "parallelogram", "hexagon")
@@ -95,6 +95,4 @@ def key_words(row: CutRow, step: Fraction) -> str:
 
 def about(length: Number) -> str:
     """A finished length as a ruler reads it: `about 2 3/4in` where it lies on no mark."""
-    if reads_exactly(length):
-        return ruler_text(length)
-    return f"about {ruler_text(nearest_mark(length))}"
+    return INCHES.about(length)

@@ -1,1 +1,1 @@
-"""What is told in words and numbers instead of pages: text, JSON, CSV."""
+"""What is told in words and numbers instead of pages, mostly for a terminal."""

@@ -13,7 +13,15 @@ from ...drafting.washed.written import drafted_source
 from ...measure.length import change_percent
 from ...words.messages.washed import washing_text
 from ...words.say import INCHES
-from ...words.work.washed import READING_HEADS, grid_texts, reading_cells, remarks, sizes_text
+from ...words.work.washed import (
+    GRIDS,
+    READING_HEADS,
+    READINGS,
+    grid_texts,
+    reading_cells,
+    remarks,
+    sizes_text,
+)
 from ..setting.text_table import table, told, wrapped
 from .report_numbers import Record, number
 
@@ -84,8 +92,8 @@ def _lines(measured: Measured) -> list[str]:
     ]
     rows = [reading_cells(INCHES, each, measured) for each in measured.snapped]
     if rows:
-        lines += ["", "Readings", *table(READING_HEADS, rows)]
-        lines += ["", "Grids, the likeliest first"]
+        lines += ["", READINGS, *table(READING_HEADS, rows)]
+        lines += ["", GRIDS]
         lines += [
             line
             for place, each in enumerate(grid_texts(INCHES, measured.grids), 1)

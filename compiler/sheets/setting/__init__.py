@@ -1,1 +1,1 @@
-"""Setters: what chapters say, set as PDF pages and as HTML."""
+"""Setters: what chapters say, set as PDF pages, as HTML and as a terminal's text."""

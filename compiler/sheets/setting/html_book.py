@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, fields, replace
 from typing import Any, Final
 
+from ...words.pages import html as html_words
 from ..arrange.leaves import Leaf, paper_for
 from ..arrange.options import SheetOptions
 from ..arrange.style import lettering
@@ -28,7 +29,7 @@ def html_bytes(book: Book, options: SheetOptions) -> bytes:
     assert book.cover is not None, "a page is made of a whole booklet"
     shown = replace(book, under=lettering(book.under))
     text = world.from_string(PAGE).render(
-        book=shown, style=html.safe(STYLE), cover=html.picture(book.cover.picture),
+        book=shown, words=html_words, style=html.safe(STYLE), cover=html.picture(book.cover.picture),
         lines=tuple(map(lettering, book.cover.lines)),
         chapters=[html.chapter(number, chapter) for number, chapter in enumerate(book.chapters, 1)],
     )  # fmt: skip
@@ -107,10 +108,8 @@ class _Html:
         said = [
             mark.text for mark in leaf.marks if isinstance(mark, TextMark) and mark.role in ("label", "piece")
         ]
-        words = f"Page to print: {leaf.bookmark}."
-        if said:
-            shown = dict.fromkeys(said[:SHEET_WORDS])
-            words += f" It bears {', '.join(shown)}{' and more' if len(said) > SHEET_WORDS else ''}."
+        shown = tuple(dict.fromkeys(said[:SHEET_WORDS]))
+        words = html_words.sheet_words(leaf.bookmark, shown, more=len(said) > SHEET_WORDS)
         box = (0.0, 60.0, self.paper.width, self.paper.height)
         return self._drawn(leaf.marks, box, words, leaf.bookmark[:1].upper() + leaf.bookmark[1:])
 

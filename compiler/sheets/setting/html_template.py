@@ -98,7 +98,7 @@ PAGE: Final = """\
 <head>
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
-<title>{{ book.title }}: booklet</title>
+<title>{{ words.page_title(book.title) }}</title>
 <meta name="description" content="{{ book.subject }}">
 <meta name="keywords" content="{{ book.keywords }}">
 {%- if book.author %}
@@ -107,7 +107,7 @@ PAGE: Final = """\
 <style>{{ style }}</style>
 </head>
 <body>
-<a class="skip" href="#main">Skip to the content</a>
+<a class="skip" href="#main">{{ words.SKIP }}</a>
 <header>
 <h1>{{ book.title }}</h1>
 <p class="under">{{ book.under }}</p>
@@ -117,7 +117,7 @@ PAGE: Final = """\
 {%- endfor %}
 </header>
 <nav aria-labelledby="contents">
-<h2 id="contents">Contents</h2>
+<h2 id="contents">{{ words.CONTENTS }}</h2>
 <ol>
 {%- for chapter in chapters %}
 <li><a href="#{{ chapter.id }}">{{ chapter.title }}</a></li>
@@ -160,15 +160,15 @@ PAGE: Final = """\
 <table role="table"{% if part.columns | length + part.ticks > 4 %} class="many"{% endif %}>
 <caption>{{ part.caption }}</caption>
 <thead role="rowgroup"><tr role="row">
-{%- if part.ticks %}<th role="columnheader" scope="col">done</th>{% endif %}
+{%- if part.ticks %}<th role="columnheader" scope="col">{{ words.DONE }}</th>{% endif %}
 {%- for column in part.columns %}<th role="columnheader" scope="col"\
-{% if column.anchor == "end" %} class="number"{% endif %}>{{ column.title or "what" }}</th>{% endfor -%}
+{% if column.anchor == "end" %} class="number"{% endif %}>{{ column.title or words.WHAT }}</th>{% endfor -%}
 </tr></thead>
 <tbody role="rowgroup">
 {%- for row in part.rows %}
 <tr role="row"{% if row.total %} class="total"{% elif row.notes %} class="told"{% endif %}>
-{%- if part.ticks %}<td role="cell" data-column="done">{% if not row.total %}\
-<input type="checkbox" aria-label="{{ row.cells[0] }} done">{% endif %}</td>{% endif %}
+{%- if part.ticks %}<td role="cell" data-column="{{ words.DONE }}">{% if not row.total %}\
+<input type="checkbox" aria-label="{{ words.row_done(row.cells[0]) }}">{% endif %}</td>{% endif %}
 {%- for cell in row.cells %}{% set column = part.columns[loop.index0] %}
 {%- if loop.first and cell %}<th role="rowheader" scope="row" data-column="{{ column.title }}">\
 {{ cell }}</th>
@@ -208,10 +208,8 @@ PAGE: Final = """\
 <p class="under">{{ chapter.note }}</p>
 {%- endif %}
 {%- if chapter.sheets and chapter.print %}
-<h3>To print true to size <small>{{ chapter.sheets | length }} \
-{{ "page" if chapter.sheets | length == 1 else "pages" }}</small></h3>
-<p>A screen is not true to size: print these pages from the PDF of this booklet at 100%, and measure the
-check square.</p>
+<h3>{{ words.TO_PRINT }} <small>{{ words.pages_words(chapter.sheets | length) }}</small></h3>
+<p>{{ words.NOT_TRUE }}</p>
 {%- endif %}
 {%- if chapter.sheets %}
 <ul class="sheets{{ "" if chapter.print else " large" }}">

@@ -7,6 +7,15 @@ from fractions import Fraction
 from typing import Final
 
 from ...diagnostics.visible import shortened, visible
+from ..say import Say
+
+LENGTHS: Final = "0.97in or 2.46cm"
+WIDTHS: Final = "9in or 24cm"
+MARGINS: Final = "5% or 3in"
+COUNTS: Final = "5..20, ..20 or 9"
+SIZES: Final = "6in..12in"
+ANGLES: Final = "30deg.. or 30..60"
+"""How what is asked for is written."""
 
 TITLE_ROOM: Final = 60  # characters of a title in a message
 
@@ -14,6 +23,16 @@ TITLE_ROOM: Final = 60  # characters of a title in a message
 def named(title: str) -> str:
     """A title in a message: safe to show, and of bounded length."""
     return visible(shortened(title, TITLE_ROOM))
+
+
+def block_called(title: str, source: str = "") -> str:
+    """A block as the subject of a message; with its file, where that is told."""
+    return f"{source}{', ' if source else ''}block '{named(title)}'"
+
+
+def quilt_called(title: str, source: str = "") -> str:
+    """A quilt, likewise."""
+    return f"{source}{', ' if source else ''}quilt '{named(title)}'"
 
 
 def not_one_of(value: str, known: Iterable[str]) -> str:
@@ -56,9 +75,9 @@ def no_grid(value: str) -> str:
     return f"'{value}' is not a grid. Write it as 4x4."
 
 
-def margin_too_large() -> str:
+def margin_too_large(say: Say, share: Fraction, length: Fraction) -> str:
     """More cloth over than the plan takes."""
-    return "A margin is at most 100%, or 72in."
+    return f"A margin is at most {round(share * 100)}%, or {say.length(length)}."
 
 
 def measured_too_far() -> str:
@@ -104,9 +123,9 @@ def parts_of_everything(suffix: str) -> str:
     return f"Parts are for sheets; '{suffix}' has everything."
 
 
-def html_for_booklets() -> str:
-    """HTML asked for and no booklet."""
-    return "html is for booklets: ask for one."
+def for_booklets(kind: str) -> str:
+    """A format of booklets asked for and no booklet."""
+    return f"{kind} is for booklets: ask for one."
 
 
 def dpi_out_of_bounds(least: int, most: int) -> str:
@@ -114,9 +133,14 @@ def dpi_out_of_bounds(least: int, most: int) -> str:
     return f"A picture has from {least} to {most} dots to the inch."
 
 
-def block_out_of_bounds() -> str:
+def block_out_of_bounds(say: Say, least: Fraction, most: Fraction) -> str:
     """A size that no block has."""
-    return "A block is from 1in to 120in wide."
+    return f"A block is from {say.length(least)} to {say.length(most)} wide."
+
+
+def picture_out_of_bounds(say: Say, least: Fraction, most: Fraction) -> str:
+    """A picture that would be too small to see, or too large to hold."""
+    return f"A picture is from {say.length(least)} to {say.length(most)}."
 
 
 def draft_first(title: str) -> str:

@@ -42,6 +42,11 @@ def names_taken(folder: str, title: str) -> str:
     return f"{folder}: Other files have every name that '{visible(title)}' could have."
 
 
+def drafting(source: str) -> str:
+    """What is being drafted."""
+    return f"{source}: drafting"
+
+
 def laying_out(source: str, count: int, what: str) -> str:
     """What is being laid out."""
     return f"{source}: laying out {count_of(count, what)}"
@@ -85,3 +90,13 @@ def not_plain() -> str:
 def of_another_user() -> str:
     """Why a file of others is not read."""
     return "it belongs to another user"
+
+
+def wrote(path: str) -> str:
+    """A file that was made."""
+    return f"Wrote {path}."
+
+
+def from_keyboard() -> str:
+    """Standard input is a terminal."""
+    return "Reading from the keyboard; Ctrl-D on a line of its own ends."

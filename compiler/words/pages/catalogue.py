@@ -71,3 +71,39 @@ def made_words(rotary: bool, foundation: bool, symmetry: str) -> str:
     """How a block can be made, and how it looks the same again."""
     ways = [way for way, can in (("cut by the ruler", rotary), ("sewn on foundations", foundation)) if can]
     return f"Can be {' and '.join(ways) or BY_TEMPLATES}; {symmetry}"
+
+
+# ---- in a browser ----------------------------------------------------------------------------------
+
+SKIP: Final = "Skip to the blocks"
+BLOCKS: Final = "Blocks"
+NAME: Final = "Name"
+FAMILY: Final = "Family"
+ANY_FAMILY: Final = "any"
+MADE_BY: Final = "Can be made by"
+ANY_WAY: Final = "any way"
+SAME_BY: Final = "Looks the same by"
+ANYTHING: Final = "anything"
+MOST_PIECES: Final = "Most pieces"
+SHOW_ALL: Final = "Show all"
+MORE: Final = "Family, notes"
+
+
+def found_of(found: str, among: str) -> str:
+    """`3 of 12 blocks`, of what the page's script counts."""
+    return f"{found} of {among} blocks"
+
+
+def shared_name(name: str, others: str) -> str:
+    """Of a name that other blocks bear, too."""
+    return f"{name} is also a name of {others}."
+
+
+def more_of(title: str) -> str:
+    """What MORE goes on with, to those who hear the page."""
+    return f" of {title}"
+
+
+def family_and_shelf(families: str, shelf: str) -> str:
+    """`star; on the shelf library`."""
+    return f"{families or 'no family'}; on the shelf {shelf}"

@@ -10,6 +10,7 @@ from ..phrases import count_of, one_of
 
 if TYPE_CHECKING:
     from ...measure.tolerance import Number
+    from ..say import Say
 
 TITLE: Final = "Foundations"
 FABRIC: Final = "fabric"
@@ -90,3 +91,78 @@ def how_words(allowance: Number) -> tuple[str, ...]:
         "Go on in the order of the numbers. Then press the section and trim the cloth along the edge of the "
         "paper, the solid line.",
     )
+
+
+# ---- the papers, and how they are sewn patch by patch ----------------------------------------------
+
+SAFETY: Final = (
+    "Rotary blades are very sharp: cut away from yourself, close the blade after every cut. Let a hot iron "
+    "touch neither toner nor fingers; keep both from children."
+)
+PATCH_BY_PATCH: Final = "Patch by patch"
+READ: Final = (
+    "From the cloth’s side, as the block will look; the print lies on the other side. Each picture: the "
+    "cloth laid so far, the new patch shaded and already opened out, its seam heavy; the grey lines are the "
+    "print. The last is trimmed along the solid line, in its fabrics."
+)
+ALONG: Final = "along the solid line"
+
+
+def sheet_words(labels: str, several: bool, tile: str) -> str:
+    """`foundation sections A–C, tile 1`."""
+    return f"foundation {'sections' if several else 'section'} {labels}{f', {tile}' if tile else ''}"
+
+
+def sheet_below(say: Say, allowance: Number) -> str:
+    """`mirrored; 1/4in allowance round each`."""
+    return f"mirrored; {say.length(allowance)} allowance round each"
+
+
+def section_name(label: str) -> str:
+    """A section's paper, alone."""
+    return f"section {label}"
+
+
+def section_title(label: str) -> str:
+    """`Section A`."""
+    return f"Section {label}"
+
+
+def same_way(labels: Sequence[str]) -> str:
+    """The other sections that are sewn alike; nothing where there are none."""
+    if not labels:
+        return ""
+    return f"and {'sections' if len(labels) > 1 else 'section'} {one_of(labels, 'and')} in the same way"
+
+
+def covered_words(patches: int) -> str:
+    """That every patch was found to reach as far as it must."""
+    covered = "its patch covers its area" if patches == 1 else f"all {patches} patches cover their areas"
+    return f"Checked by sewing it from the print: {covered} and the allowance."
+
+
+def patch_pictured(before: str, label: str, fabric: str, sewn: bool) -> str:
+    """A picture of a patch being laid, in words; `before`: the label of the patch before it."""
+    laid = f"Patches up to {before} on the paper" if before else "The paper bare"
+    how = "sewn along its line and opened out." if sewn else "pinned behind its number."
+    return f"{laid}; then {label} ({fabric}) {how}"
+
+
+def trimmed_title(label: str) -> str:
+    """`A trimmed`."""
+    return f"{label} trimmed"
+
+
+def trimmed_pictured(label: str) -> str:
+    """A section that is sewn, in words."""
+    return f"Section {label} trimmed, in its fabrics."
+
+
+def join_title(name: str, first: str, second: str) -> str:
+    """`1 · A to B`."""
+    return f"{name} · {first} to {second}"
+
+
+def join_pictured(number: int, told: str) -> str:
+    """The picture of a join, with what is said of it."""
+    return f"Before and after join {number}. {told}"

@@ -35,7 +35,7 @@ HOW: Final = {
     "across": "side by side, left to right",
     "down": "one under another, from the top",
     "slantwise": "along the slant, in this order",
-    "set in": "round the corner: stop at the dot, turn, sew on",
+    "set-in": "round the corner: stop at the dot, turn, sew on",
 }
 
 

@@ -13,6 +13,8 @@ from ...measure.tolerance import Number
 from ..messages.washed import by_ruler, change_of, difference_text, drafted_text, washing_text
 from ..say import INCHES, Say
 
+READINGS: Final = "Readings"
+GRIDS: Final = "Grids, the likeliest first"
 READING_HEADS: Final = ("point", "read", "drafted", "which is", "misfit", "")
 
 

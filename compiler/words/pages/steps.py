@@ -3,16 +3,60 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Final
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Final, Literal
 
 from ...drafting.model import Draft
 from ...measure.tolerance import ALIKE
 from ...sewing.model import Assembly, Size, Step
 from ...sewing.pressing.pressing_model import Pressing, Toward
-from ...words.phrases import count_of
-from ...words.work.pressing import ways_shaded, ways_told
-from ..quilts.words import about
-from ..work import Needle
+from ..phrases import count_of
+from ..say import Say
+from ..work.pressing import ways_shaded, ways_told
+
+if TYPE_CHECKING:
+    from ...sheets.work import Needle
+
+
+@dataclass(frozen=True, slots=True)
+class NamedPiece:
+    """A piece as a step calls it."""
+
+    template: str
+    fabric: str
+    reversed: bool
+
+
+@dataclass(frozen=True, slots=True)
+class NamedUnit:
+    """What an earlier step makes."""
+
+    step: int
+
+
+NamedPart = NamedPiece | NamedUnit
+
+
+@dataclass(frozen=True, slots=True)
+class Parts:
+    """The two parts that a step sews together; `added`: which of them is shaded in the picture, 0 or 1."""
+
+    first: NamedPart
+    second: NamedPart
+    added: Literal[0, 1]
+
+    @property
+    def same(self) -> bool:
+        """Whether both have the same name."""
+        return self.first == self.second
+
+    @property
+    def alike(self) -> bool:
+        """Whether they look alike before they are sewn: two units, or pieces of one template."""
+        if isinstance(self.first, NamedPiece) and isinstance(self.second, NamedPiece):
+            return self.first.template == self.second.template
+        return isinstance(self.first, NamedUnit) and isinstance(self.second, NamedUnit)
+
 
 ALL_ROUND: Final[dict[Needle, str]] = {
     "machine": "Begin between two marks.",
@@ -20,14 +64,6 @@ ALL_ROUND: Final[dict[Needle, str]] = {
     "papers": "Pin at four places first; begin anywhere.",
 }
 """Where a seam begins that closes on itself without a corner."""
-
-
-def part_words(assembly: Assembly, part: str) -> str:
-    """`A (dark)`, `B (light), reversed`, `unit 3`."""
-    if part.startswith("u"):
-        return f"unit {part[1:]}"
-    cloth = assembly.pieces[int(part) - 1]
-    return f"{cloth.template} ({cloth.fabric}{', reversed' if cloth.reversed else ''})"
 
 
 def step_title(assembly: Assembly, step: Step) -> str:
@@ -40,45 +76,45 @@ def step_title(assembly: Assembly, step: Step) -> str:
 
 
 def step_lines(
-    draft: Draft, assembly: Assembly, step: Step, pressing: Pressing, needle: Needle, shaded: Toward | None
+    say: Say,
+    draft: Draft,
+    assembly: Assembly,
+    step: Step,
+    pressing: Pressing,
+    parts: Parts,
+    needle: Needle,
+    shaded: Toward | None,
 ) -> tuple[str, ...]:
     """The lines under the picture. Over papers nothing is pressed to a side: folds hold the allowances."""
-    pressed = () if needle == "papers" else (press_words(draft, assembly, step, pressing, needle, shaded),)
+    pressed = (
+        () if needle == "papers" else (press_words(draft, assembly, step, pressing, parts, needle, shaded),)
+    )
     return (
-        f"{_sew(assembly, step, needle)} {' '.join(_care(assembly, step, needle))}".strip(),
+        f"{_sew(parts, needle)} {' '.join(_care(assembly, step, needle))}".strip(),
         *pressed,
-        size_words(assembly, step, needle),
+        size_words(say, assembly, step, needle),
     )
 
 
-def added_side(assembly: Assembly, step: Step) -> int:
-    """Which of a step's two parts is added, 0 or 1: the smaller one, of equals the second. Pictures shade
-    it."""
-    first, second = (len(_pieces(assembly, part)) for part in step.parts)
-    return 1 if second <= first else 0
+def part_words(part: NamedPart, shaded: bool = False) -> str:
+    """`A (dark)`, `B (light), reversed`, `unit 3`; which one is meant, where it is shaded."""
+    if isinstance(part, NamedUnit):
+        return f"unit {part.step}{' (shaded)' if shaded else ''}"
+    told = (part.fabric, *(["reversed"] if part.reversed else []), *(["shaded"] if shaded else []))
+    return f"{part.template} ({', '.join(told)})"
 
 
-def _pieces(assembly: Assembly, part: str) -> tuple[int, ...]:
-    return assembly.units[int(part[1:]) - 1].pieces if part.startswith("u") else (int(part),)
-
-
-def _sew(assembly: Assembly, step: Step, needle: Needle) -> str:
+def _sew(parts: Parts, needle: Needle) -> str:
     """`Sew A (dark) to unit 3.`; of two that look alike before they are sewn, which one is shaded."""
-    first, second = (part_words(assembly, part) for part in step.parts)
     sew = "Whip" if needle == "papers" else "Sew"
-    if first == second and first.startswith("unit"):
-        return f"{sew} two of {first} together."
-    names = [first, second]
-    looks = ["unit" if part.startswith("u") else _letter(assembly, part) for part in step.parts]
-    if first != second and looks[0] == looks[1]:
-        added = added_side(assembly, step)
-        name = names[added]
-        names[added] = f"{name[:-1]}, shaded)" if name.endswith(")") else f"{name} (shaded)"
-    return f"{sew} {names[0]} to {names[1]}."
-
-
-def _letter(assembly: Assembly, piece: str) -> str:
-    return assembly.pieces[int(piece) - 1].template
+    if parts.same and isinstance(parts.first, NamedUnit):
+        return f"{sew} two of {part_words(parts.first)} together."
+    told = parts.alike and not parts.same
+    first, second = (
+        part_words(parts.first, told and parts.added == 0),
+        part_words(parts.second, told and parts.added == 1),
+    )
+    return f"{sew} {first} to {second}."
 
 
 def _care(assembly: Assembly, step: Step, needle: Needle) -> Iterator[str]:
@@ -133,13 +169,19 @@ def _curve_words(step: Step, needle: Needle) -> str:
 
 
 def press_words(
-    draft: Draft, assembly: Assembly, step: Step, pressing: Pressing, needle: Needle, shaded: Toward | None
+    draft: Draft,
+    assembly: Assembly,
+    step: Step,
+    pressing: Pressing,
+    parts: Parts,
+    needle: Needle,
+    shaded: Toward | None,
 ) -> str:
     """`Press toward A (dark).`; where the copies of a batch differ, which of them each way: those pressed as
     `shaded` says are shaded in a picture of the block."""
-    first, second = (part_words(assembly, part) for part in step.parts)
+    first, second = part_words(parts.first), part_words(parts.second)
     names: dict[Toward, str] = {"first": f"toward {first}", "second": f"toward {second}", "open": "open"}
-    if first == second:
+    if parts.same:
         names |= {"first": "the other way", "second": "the other way"}
         if pressing.toward != "open":
             names[pressing.toward] = "as the arrow shows"
@@ -151,10 +193,10 @@ def press_words(
     return f"{press} {ways_told(draft, assembly.units[step.step - 1], pressing, names)}."
 
 
-def size_words(assembly: Assembly, step: Step, needle: Needle) -> str:
+def size_words(say: Say, assembly: Assembly, step: Step, needle: Needle) -> str:
     """`Unfinished 3 1/2in square, finished 3in square.`; over papers the allowances are folded away."""
     rectangle = assembly.units[step.step - 1].rectangle
-    unfinished, finished = (_size(each, rectangle) for each in (step.unfinished, step.finished))
+    unfinished, finished = (_size(say, each, rectangle) for each in (step.unfinished, step.finished))
     words = "" if rectangle else "over all "
     if needle != "papers":
         words += f"unfinished {unfinished}, finished {finished}"
@@ -165,7 +207,7 @@ def size_words(assembly: Assembly, step: Step, needle: Needle) -> str:
     return f"{words[:1].upper()}{words[1:]}."
 
 
-def _size(size: Size, rectangle: bool) -> str:
+def _size(say: Say, size: Size, rectangle: bool) -> str:
     if rectangle and abs(size.width - size.height) <= ALIKE:
-        return f"{about(size.width)} square"
-    return f"{about(size.width)} x {about(size.height)}"
+        return f"{say.about(size.width)} square"
+    return f"{say.about(size.width)} x {say.about(size.height)}"

@@ -8,6 +8,7 @@ import click
 
 from ..door.compiling import Compiled, FolderShelf, compile_input
 from ..door.inputs import Input
+from ..words.commands.files import drafting
 from .console import CLEAN, Progress, Tally, show_diagnostics
 
 if TYPE_CHECKING:
@@ -17,7 +18,7 @@ if TYPE_CHECKING:
 def compile_alone(given: Input, shelf: FolderShelf, cutting: Cutting | None = None) -> tuple[Compiled, int]:
     """The one input of a command compiled, all there is to say of it shown; and the exit status so far."""
     tally, progress = Tally(), Progress(1)
-    progress.doing(f"{given.name}: drafting")
+    progress.doing(drafting(given.name))
     try:
         compiled = compile_input(given, shelf, cutting)
     finally:
