@@ -6,9 +6,6 @@ from fractions import Fraction
 from json import dumps
 
 from .compiling import Compiled
-from .records.block import block_of
-from .records.quilt import quilt_of
-from .records.reports import whole_report
 
 
 def explained(compiled: Compiled, form: str, ruler: Fraction) -> str:
@@ -20,5 +17,9 @@ def explained(compiled: Compiled, form: str, ruler: Fraction) -> str:
 
         texts = (quilts_text(compiled.planned), report_text(compiled.blocks, ruler))
         return "\n\n\n".join(each for each in texts if each)
+    from .records.block import block_of
+    from .records.quilt import quilt_of
+    from .records.reports import whole_report
+
     blocks = [block_of(each, ruler) for each in compiled.blocks]
     return dumps(whole_report(blocks, [quilt_of(each) for each in compiled.planned]), ensure_ascii=True)
