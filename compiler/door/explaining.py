@@ -9,7 +9,7 @@ from .compiling import Compiled
 
 
 def explained(compiled: Compiled, form: str, ruler: Fraction) -> str:
-    """The report as 'text', quilts first, or as 'json'; `ruler` is what the marks of the maker's ruler are apart."""
+    """The report as 'text', quilts first, or as 'json'; `ruler`: its marks are so far apart."""
     if form == "text":
         from ..sheets.reports.quilt_report_text import quilts_text
         from ..sheets.reports.report_text import report_text
