@@ -7,18 +7,18 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from math import ceil
+from typing import TYPE_CHECKING
 
-from .cutting.needs import SizedBlock
-from .cutting.plan_model import CuttingPlan
-from .cutting.plans.plan import cuts_of, plan_cutting
-from .cutting.plans.sold import sold_piece
-from .cutting.plans.yardage import Margin
 from .diagnostics.diagnostic import Diagnostic, Outcome
-from .quilt.alone import WholeBlock, assembly_of_one, on_cloth_of, quilt_of_one
-from .quilt.assembly_model import QuiltAssembly
-from .quilt.model import Quilt
-from .quilt.on_papers import cut_for_papers, papers_of
-from .sewing.foundations.foundation_model import Foundations
+
+if TYPE_CHECKING:
+    from .cutting.needs import SizedBlock
+    from .cutting.plan_model import CuttingPlan
+    from .cutting.plans.yardage import Margin
+    from .quilt.alone import WholeBlock
+    from .quilt.assembly_model import QuiltAssembly
+    from .quilt.model import Quilt
+    from .sewing.foundations.foundation_model import Foundations
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,6 +46,9 @@ def plan_quilts(
     quilts: Sequence[Quilt], assemblies: Sequence[QuiltAssembly], cutting: Cutting
 ) -> Outcome[tuple[PlannedQuilt, ...]]:
     """Every quilt with its plan; none where cloth is not enough for one of them."""
+    from .cutting.plans.plan import plan_cutting
+    from .quilt.on_papers import cut_for_papers, papers_of
+
     planned: list[PlannedQuilt] = []
     said: list[Diagnostic] = []
     for quilt, assembly in zip(quilts, assemblies, strict=True):
@@ -62,6 +65,11 @@ def plan_quilts(
 def plan_block(block: WholeBlock, cutting: Cutting) -> Outcome[PlannedQuilt]:
     """A block alone, each of its roles cut from a cloth of its own: off the bolt, and, where less is enough,
     from the smallest piece that shops sell cut. Cloth is as wide as its widest piece wants."""
+    from .cutting.plans.plan import cuts_of, plan_cutting
+    from .cutting.plans.sold import sold_piece
+    from .quilt.alone import assembly_of_one, on_cloth_of, quilt_of_one
+    from .quilt.on_papers import cut_for_papers, papers_of
+
     quilt = quilt_of_one(block.draft, block.templates)
     assembly = assembly_of_one(quilt, block)
     papers = papers_of(quilt, assembly, cutting.on_paper)
