@@ -6,8 +6,9 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
-from math import ceil
-from typing import TYPE_CHECKING
+from functools import cached_property
+from math import ceil, hypot
+from typing import TYPE_CHECKING, Final
 
 from .diagnostics.diagnostic import Diagnostic, Outcome
 
@@ -21,6 +22,11 @@ if TYPE_CHECKING:
     from .sewing.foundations.foundation_model import Foundations
 
 
+BESIDE: Final = Fraction(8)
+"""Inches. More than any cut has beyond the longest line in its block: the widest allowances, twice, at a
+corner."""
+
+
 @dataclass(frozen=True, slots=True)
 class Cutting:
     """How quilts are to be cut: the marks of the maker's ruler, cloth bought over what the plan takes, and
@@ -31,15 +37,25 @@ class Cutting:
     on_paper: Callable[[SizedBlock], bool] = lambda block: False
 
 
-@dataclass(frozen=True, slots=True)
 class PlannedQuilt:
     """A quilt in one colourway, with how it is cut and how it goes together; and the foundations of the
-    blocks that it is cut for, by the block's index."""
+    blocks that it is cut for, by the block's index. `plan` may be what makes the plan: it is made when it is
+    asked for, since template sheets of a block never ask."""
 
-    quilt: Quilt
-    plan: CuttingPlan
-    assembly: QuiltAssembly
-    papers: Mapping[int, Foundations]
+    def __init__(
+        self,
+        quilt: Quilt,
+        plan: CuttingPlan | Callable[[], CuttingPlan],
+        assembly: QuiltAssembly,
+        papers: Mapping[int, Foundations],
+    ) -> None:
+        self.quilt, self.assembly, self.papers = quilt, assembly, papers
+        self._plan = plan
+
+    @cached_property
+    def plan(self) -> CuttingPlan:
+        """How it is cut."""
+        return self._plan() if callable(self._plan) else self._plan
 
 
 def plan_quilts(
@@ -62,27 +78,43 @@ def plan_quilts(
     return Outcome(tuple(planned) if whole else None, tuple(said))
 
 
-def plan_block(block: WholeBlock, cutting: Cutting) -> Outcome[PlannedQuilt]:
+def plan_block(block: WholeBlock, cutting: Cutting) -> PlannedQuilt:
     """A block alone, each of its roles cut from a cloth of its own: off the bolt, and, where less is enough,
     from the smallest piece that shops sell cut. Cloth is as wide as its widest piece wants."""
-    from .cutting.plans.plan import cuts_of, plan_cutting
-    from .cutting.plans.sold import sold_piece
-    from .quilt.alone import assembly_of_one, on_cloth_of, quilt_of_one
-    from .quilt.on_papers import cut_for_papers, papers_of
+    from .quilt.alone import assembly_of_one, quilt_of_one
 
     quilt = quilt_of_one(block.draft, block.templates)
     assembly = assembly_of_one(quilt, block)
-    papers = papers_of(quilt, assembly, cutting.on_paper)
-    quilt = cut_for_papers(quilt, papers)
+    papers: Mapping[int, Foundations] = {}
+    if cutting.on_paper(quilt.blocks[0]):
+        from .quilt.on_papers import cut_for_papers, papers_of
+
+        papers = papers_of(quilt, assembly, cutting.on_paper)
+        quilt = cut_for_papers(quilt, papers)
+    if hypot(quilt.width, quilt.height) + BESIDE > quilt.fabrics[0].usable_width:
+        quilt = _on_wide_cloth(quilt, cutting)
+    return PlannedQuilt(quilt, lambda: _plan_of_one(quilt, cutting), assembly, papers)
+
+
+def _on_wide_cloth(quilt: Quilt, cutting: Cutting) -> Quilt:
+    """The block on cloth that holds its widest piece."""
+    from .cutting.plans.plan import cuts_of
+    from .quilt.alone import on_cloth_of
+
     narrowest = max(ceil(min(cut.width, cut.height)) for cut in cuts_of(quilt, cutting.ruler))
     if narrowest > quilt.fabrics[0].usable_width:
-        quilt = on_cloth_of(quilt, Fraction(narrowest))
-    outcome = plan_cutting(quilt, cutting.ruler, cutting.margin)
-    if outcome.value is None:
-        return Outcome(None, outcome.diagnostics)
-    plans = tuple(
-        replace(plan, piece=sold_piece(quilt, outcome.value, fabric))
-        for plan, fabric in zip(outcome.value.fabrics, quilt.fabrics, strict=True)
+        return on_cloth_of(quilt, Fraction(narrowest))
+    return quilt
+
+
+def _plan_of_one(quilt: Quilt, cutting: Cutting) -> CuttingPlan:
+    from .cutting.plans.plan import plan_cutting
+    from .cutting.plans.sold import sold_piece
+
+    plan = plan_cutting(quilt, cutting.ruler, cutting.margin).value
+    assert plan is not None, "the cloth of a block alone is as wide as it wants"
+    fabrics = tuple(
+        replace(each, piece=sold_piece(quilt, plan, fabric))
+        for each, fabric in zip(plan.fabrics, quilt.fabrics, strict=True)
     )
-    planned = PlannedQuilt(quilt, replace(outcome.value, fabrics=plans), assembly, papers)
-    return Outcome(planned, outcome.diagnostics)
+    return replace(plan, fabrics=fabrics)

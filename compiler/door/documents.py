@@ -42,9 +42,7 @@ def made_of_block(block: CompiledBlock, wanted: Wanted) -> Iterator[Made]:
     """The booklet, or each part asked for, or the template sheets."""
     from ..planning import plan_block
 
-    planned = plan_block(block, wanted.cutting).value
-    assert planned is not None, "the cloth of a block alone is as wide as it wants"
-    return made_of_quilt(planned, wanted)
+    return made_of_quilt(plan_block(block, wanted.cutting), wanted)
 
 
 def stem_of(names: Names, quilt: Quilt, source: str) -> str:

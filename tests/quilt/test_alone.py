@@ -28,7 +28,7 @@ def block_of(text):
 
 def sold(text):
     """Width and height of the piece of cloth each role takes, or the length to buy."""
-    plan = plan_block(block_of(text), CUTTING).value.plan
+    plan = plan_block(block_of(text), CUTTING).plan
     return {
         each.fabric: (each.piece.width, each.piece.height) if each.piece else bought_words(each)
         for each in plan.fabrics
@@ -42,7 +42,7 @@ def test_every_library_block_is_cut_from_its_own_cloth(source):
     for block in compiled(source).value:
         if block.from_elsewhere:
             continue
-        planned = plan_block(block, CUTTING).value
+        planned = plan_block(block, CUTTING)
         quilt, plan = planned.quilt, planned.plan
         rows = [(each.label, count.fabric, count.cut, count.reversed)
                 for each in block.templates for count in each.counts]  # fmt: skip
@@ -70,7 +70,7 @@ def test_what_is_sold_cut_holds_a_plan_of_its_own():
     """Planned with that piece as all the cloth there is, nothing is missing."""
     for source in FILES[::12]:
         for block in compiled(source).value:
-            planned = plan_block(block, CUTTING).value
+            planned = plan_block(block, CUTTING)
             pieces = {each.fabric: each.piece for each in planned.plan.fabrics}
             cloths = tuple(
                 replace(each, scraps=(pieces[each.name],)) if pieces[each.name] else each
@@ -85,6 +85,6 @@ def test_what_is_sold_cut_holds_a_plan_of_its_own():
 def test_a_piece_wider_than_cloth_is_usable_takes_wider_cloth():
     (plan,) = plan_block(
         block_of('block "B" { finished 50in piece a at center in dark }'), CUTTING
-    ).value.plan.fabrics
+    ).plan.fabrics
     assert plan.usable_width == Fraction(51)
     assert plan.used >= Fraction(101, 2)

@@ -48,8 +48,7 @@ def quilt_sheets(quilt: Quilt, plan: CuttingPlan, part: str = "") -> Document:
 def work_of_block(block: CompiledBlock, way: Way = "templates") -> Work:
     """A block alone."""
     cutting = Cutting(RULER_STEP, Margin(), lambda block: way == "foundation")
-    planned = plan_block(block, cutting).value
-    assert planned is not None
+    planned = plan_block(block, cutting)
     return Work(planned, lambda block: way)
 
 

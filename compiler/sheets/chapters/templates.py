@@ -33,4 +33,5 @@ def templates(work: Work, options: SheetOptions) -> Iterator[Chapter]:
     """All of them."""
     for block in work.blocks:
         yield block_templates(block, options)
-    yield from templates_of_setting(work, options)
+    if not work.alone:
+        yield from templates_of_setting(work, options)
