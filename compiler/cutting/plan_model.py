@@ -15,22 +15,7 @@ from .handling import Lies, Slant, Then
 from .instruction import Instruction
 from .needs import Scrap
 from .reasons import Reason
-
-Kind = Literal[
-    "square",
-    "rectangle",
-    "half-square triangle",
-    "quarter-square triangle",
-    "half-rectangle triangle",
-    "equilateral triangle",
-    "diamond",
-    "parallelogram",
-    "trapezoid",
-    "hexagon",
-    "kite",
-    "strip",
-    "template",
-]
+from .shapes import Kind
 
 
 @dataclass(frozen=True, slots=True)

@@ -91,7 +91,7 @@ def _cut_at(draft: Draft, template: Template, scale: Number, step: Fraction) -> 
 
 def _lengths(method: Method) -> tuple[Number, ...]:
     """What the cutter measures: of an equilateral triangle only its strip, since the angle does the rest."""
-    return (method.height,) if method.kind == "equilateral triangle" else (method.width, method.height)
+    return (method.height,) if method.kind == "equilateral-triangle" else (method.width, method.height)
 
 
 def _short(length: Number, step: Fraction) -> float:

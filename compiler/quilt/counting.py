@@ -9,7 +9,7 @@ from fractions import Fraction
 from typing import Final
 
 from ..cutting.model import GrainArrow, Template
-from ..cutting.needs import Fabric, Need, Part, SizedBlock
+from ..cutting.needs import Fabric, Need, Part, SingleKind, SizedBlock
 from ..diagnostics.source import Span
 from ..drafting.model import Part as SidePart
 from ..drafting.model import Piece, Shape, Side
@@ -172,7 +172,7 @@ def _block_needs(
     need = Need(
         name,
         part,
-        piece.name or f"piece {label}",
+        piece.name or "",
         tuple(lies.edge(side.edge) for side in piece.ring),
         tuple(side.allowance for side in piece.ring),
         tally.count,
@@ -207,7 +207,7 @@ def _heading(arrows: tuple[GrainArrow, ...], arrow: int) -> Fraction | float:
 
 
 def _count_singles(singles: Sequence[Single], palette: Palette, counted: Counted) -> None:
-    groups: dict[tuple[str, Part, str, bool], list[Single]] = {}
+    groups: dict[tuple[str, Part, SingleKind, bool], list[Single]] = {}
     for each in singles:
         fabric = palette.fabric(each.word)
         groups.setdefault((fabric, each.part, each.what, each.unjoined), []).append(each)
@@ -228,7 +228,7 @@ def _count_singles(singles: Sequence[Single], palette: Palette, counted: Counted
                 counted.needs.append(need)
 
 
-def _single_need(fabric: str, part: Part, what: str, first: Single, shape: Shape) -> Need:
+def _single_need(fabric: str, part: Part, what: SingleKind, first: Single, shape: Shape) -> Need:
     """Pieces of one shape that belong to no block."""
     lies = turn_about(ORIGIN, -Fraction(round(first.grain)))
     back = 0 if shape.reversible else sum(member.reversed for member in shape.members)

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
-from ..cutting.needs import BackingNeed, BindingNeed, Fabric, Need, Part, SizedBlock
+from ..cutting.needs import BackingNeed, BindingNeed, Fabric, Need, Part, SingleKind, SizedBlock
 from ..diagnostics.source import Span
 from ..drafting.model import Default
 from ..geometry.edge import Edge
@@ -39,7 +39,7 @@ class QuiltPiece:
     outline: tuple[Edge, ...]  # clockwise
     fabric: str
     part: Part
-    what: str  # 'sail', 'side triangle', 'sashing strip', 'post', 'border strip', 'plain square'
+    what: SingleKind | str  # of a block's piece its name, '' where it has none
     block: int | None = None  # index into Quilt.blocks
     template: str = ""
     reversed: bool = False

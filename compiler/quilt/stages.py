@@ -5,7 +5,7 @@ from __future__ import annotations
 from cmath import phase, rect
 from collections.abc import Mapping
 from math import pi
-from typing import Final, NamedTuple
+from typing import NamedTuple
 
 from ..geometry.stroke import place_of, stroke_of
 from ..measure.tolerance import EVEN
@@ -14,15 +14,6 @@ from ..sewing.order.row_parting import Joint
 from ..sewing.order.row_tree import InRows, Way
 from .assembly_model import Join, Row, Stage
 from .top import Top
-
-ROWS: Final[dict[Way, str]] = {
-    "down": "Rows",
-    "across": "Columns",
-    "slantwise": "Slanted rows",
-    "set-in": "Units",
-    "mitred": "Units",
-}
-"""What the parts of a centre are called by how they lie in it."""
 
 Pieces = tuple[int, ...]
 
@@ -45,8 +36,12 @@ def stages_of(top: Top, assembly: Assembly, joints: Mapping[int, Joint]) -> tupl
         ring = teller.first_ring(row)
         staged[ring + 1 if ring else int(row.makes in joining)].append(row)
     lies: Way = next((row.way for row in rows if row.makes in joining), "down")
-    titles = [ROWS[lies], "Centre", *(f"Border {number}" for number in range(1, borders + 1))]
-    return tuple(Stage(title, tuple(found)) for title, found in zip(titles, staged, strict=True) if found)
+    stages = [
+        Stage(lies, 0, tuple(staged[0])),
+        Stage("centre", 0, tuple(staged[1])),
+        *(Stage("border", number, tuple(found)) for number, found in enumerate(staged[2:], 1)),
+    ]
+    return tuple(stage for stage in stages if stage.rows)
 
 
 class _Lying(NamedTuple):

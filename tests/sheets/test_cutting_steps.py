@@ -160,7 +160,7 @@ def test_mixed_strips_are_told_apart_by_what_they_hold():
     thick, thin = Region(300, 40, kind=0), Region(300, 40, kind=1)
     other = Region(300, 40, kind=2)
     cloth = Region(300, 160, "across", (thick, thin, thin, other))
-    boxes = [Boxes("strip"), Boxes("strip", "template", 8), Boxes("strip", "templates")]
+    boxes = [Boxes("strip"), Boxes("strip", "template", 8), Boxes("strip", "template")]
     first = slices_of(cloth, Stuff(Fraction(1, 8), boxes))[0]
     held = "2 hold 8 templates each, 1 holds templates and 1 stays whole"
     told = instruction_words(INCHES, first.instructions)

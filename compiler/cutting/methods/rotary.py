@@ -46,10 +46,10 @@ def method_of(
     rule = {
         "square": box_method,
         "rectangle": box_method,
-        "half-square triangle": half_square,
-        "quarter-square triangle": quarter_square,
-        "half-rectangle triangle": half_rectangle,
-        "equilateral triangle": equilateral,
+        "half-square-triangle": half_square,
+        "quarter-square-triangle": quarter_square,
+        "half-rectangle-triangle": half_rectangle,
+        "equilateral-triangle": equilateral,
         "diamond": slanted,
         "parallelogram": slanted,
         "trapezoid": trapezoid,
@@ -61,17 +61,17 @@ def method_of(
 
 def _refusal(figure: Figure) -> TemplateReason | None:
     """Why no rule can serve the shape, whatever its size; None where one may."""
-    if figure.kind == "curved shape":
+    if figure.kind == "curved-shape":
         return NoRule("curved-sides")
     if figure.kind == "seam":
         return NoRule("two-allowances-on-a-side")
     if figure.kind == "kite":
         return NoRule("a-kite")
-    if figure.kind in ("triangle", "four-sided shape", "many-sided shape"):
+    if figure.kind in ("triangle", "four-sided-shape", "many-sided-shape"):
         return NoRule("no-such-shape")
     if not figure.on_grain:
         return OFF_GRAIN
-    if figure.kind in ("equilateral triangle", "hexagon") and not figure.even:
+    if figure.kind in ("equilateral-triangle", "hexagon") and not figure.even:
         return NoRule("unlike-allowances")
     if figure.kind in ("diamond", "parallelogram") and not is_ruled(figure.angle):
         return OffAngle("points", figure.angle)
@@ -114,7 +114,7 @@ def choose_cut(
     method = on_print(_method_for(need, step, whole), need, fabric, step)
     plain, back = (ceil(each / method.yields) for each in (need.count, need.reversed))
     cuts, then = ceil((need.count + need.reversed) / method.yields), method.then
-    if method.kind == "half-rectangle triangle":
+    if method.kind == "half-rectangle-triangle":
         cuts = plain + back
         then = (_both_hands(need, plain, back),) if back else then
     cut = Cut(
@@ -151,7 +151,7 @@ def _method_for(need: Need, step: Fraction, whole: Number | None) -> Method:
 def exact_area(need: Need) -> float:
     """Square inches of one piece with its allowances, points untrimmed."""
     figure = recognise(need.outline, need.allowances)
-    if figure.kind in ("curved shape", "many-sided shape", "seam"):
+    if figure.kind in ("curved-shape", "many-sided-shape", "seam"):
         return polygon_area(flat_corners(outset(need.outline, need.allowances)))
     return polygon_area(cut_corners(figure))
 

@@ -15,8 +15,8 @@ from typing import Final
 from ...measure.marks import mark_up, to_trim
 from ...measure.tolerance import NEAR, Number
 from ..handling import MitreEnds, Parted
-from ..plan_model import Kind
 from ..reasons import Finished, Mitred, OnRuler, Patch, Strip, Sum
+from ..shapes import Kind
 from .method import ON_MARK, Method, Ruled, box_of, cut_corners, excess_of, on_mark, unmarked
 from .recognise import Figure
 
@@ -112,7 +112,7 @@ def half_square(figure: Figure, step: Fraction, whole: Number | None, setting: b
     if mark is None:
         return unmarked(leg, exact, step, whole)
     return Method(
-        "half-square triangle",
+        "half-square-triangle",
         mark,
         mark,
         2,
@@ -130,7 +130,7 @@ def quarter_square(figure: Figure, step: Fraction, whole: Number | None, setting
     if mark is None:
         return unmarked(long, exact, step, whole)
     return Method(
-        "quarter-square triangle",
+        "quarter-square-triangle",
         mark,
         mark,
         4,
@@ -153,7 +153,7 @@ def half_rectangle(figure: Figure, step: Fraction, whole: Number | None, setting
     width, height = mark_up(right - left, step), mark_up(bottom - top, step)
     excess = excess_of(((width, right - left), (height, bottom - top)))
     return Method(
-        "half-rectangle triangle",
+        "half-rectangle-triangle",
         width,
         height,
         2,

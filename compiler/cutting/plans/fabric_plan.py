@@ -108,7 +108,7 @@ class _Dealer:
 def _boxes_of(lots: Sequence[Lot]) -> Boxes:
     """What boxes of one size are, whichever cuts they are for."""
     if len({lot.boxes for lot in lots}) > 1 and any(lot.run for lot in lots):
-        return Boxes("strip", "templates") if all(lot.run for lot in lots) else Boxes("piece")
+        return Boxes("strip", "template") if all(lot.run for lot in lots) else Boxes("piece")
     return lots[0].boxes
 
 

@@ -19,6 +19,7 @@ from ...sheets.reports.report import Compiled, corner_angles
 from ...words.say import Say, by_ruler
 from ...words.work.cuts import then_words
 from ...words.work.reasons import reason_words
+from ...words.work.shapes import shape_word
 from .sewing import Assembly, Foundations, Step, assembly_of, foundations_of
 from .shapes import ArcSide, Default, Extent, Outline, arcs, defaults_of, outline, record_of
 
@@ -253,7 +254,11 @@ def _template_of(template: ModelTemplate, draft: Draft, ruler: Fraction) -> Temp
 
 def _method_of(method: ModelMethod, say: Say) -> Method:
     return record_of(
-        Method, method, reason=reason_words(say, method.reason), then=then_words(say, method.then)
+        Method,
+        method,
+        kind=shape_word(method.kind),
+        reason=reason_words(say, method.reason),
+        then=then_words(say, method.then),
     )
 
 

@@ -29,6 +29,7 @@ from ...words.work.cuts import lies_words, then_words
 from ...words.work.offers import making_words, way_words
 from ...words.work.quilts import setting_words
 from ...words.work.reasons import reason_words
+from ...words.work.shapes import shape_word
 from .quilt_sewing import Stage, Top, top_of
 from .shapes import Default, Extent, defaults_of, record_of
 
@@ -269,6 +270,7 @@ def _cut_of(quilt: ModelQuilt, row: CutRow, say: Say) -> Cut:
     return record_of(
         Cut,
         cut,
+        kind=shape_word(cut.kind),
         key=row.key,
         as_drawn=cut.pieces - turned,
         reversed=turned,
@@ -294,6 +296,7 @@ def _counts_of(group: CountGroup) -> list[Count]:
             row,
             of=group.title,
             piece=row.what,
+            kind=shape_word(row.kind),
             as_drawn=row.plain,
             reversed=row.back,
             in_all=row.pieces,

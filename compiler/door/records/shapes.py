@@ -17,10 +17,10 @@ Outline = tuple[Point, ...]
 R = TypeVar("R")
 
 
-def record_of(kind: type[R], model: object, **others: object) -> R:
+def record_of(made: type[R], model: object, /, **others: object) -> R:
     """A record with the model's fields of the same names, beside those given."""
-    named = (each.name for each in fields(cast(Any, kind)) if each.name not in others)
-    return kind(**{name: getattr(model, name) for name in named}, **others)
+    named = (each.name for each in fields(cast(Any, made)) if each.name not in others)
+    return made(**{name: getattr(model, name) for name in named}, **others)
 
 
 @dataclass(frozen=True, slots=True)

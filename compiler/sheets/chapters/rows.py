@@ -20,6 +20,8 @@ from ...sewing.pressing.pressing_model import Pressing, Toward
 from ...words.pages import rows as words
 from ...words.pages.booklet import checked
 from ...words.work.pressing import ROWS, pressing_words, ways_told
+from ...words.work.quilts import kept_words, kind_words, part_words, stage_words
+from ...words.work.shapes import shape_word
 from ..arrange.options import SheetOptions
 from ..content import Card, Cards, Chapter, Column, Paragraph, Part, Picture, Row, Section, Table
 from ..pictures.quilt import quilt_fills
@@ -69,7 +71,7 @@ def _parts(work: Work) -> Iterator[Part]:
     if any(by_rows(made.top, *_pressed(row, ways)) for row in pressed):
         yield Paragraph(ROWS.format("top"))
     for stage, cards in zip(made.stages, staged, strict=True):
-        yield Section(stage.title)
+        yield Section(stage_words(stage))
         yield from map(Paragraph, _laid_words(stage, cuts))
         yield Cards(cards)
     yield Section(words.PRESSING)
@@ -107,7 +109,7 @@ def _cut_size(row: CutRow, step: Fraction) -> str:
     cut = row.cut
     if cut.kind == "template":
         return words.ROUND_TEMPLATE
-    return words.cut_into(measured_shape(cut), size_words(cut, step), cut.yields)
+    return words.cut_into(shape_word(measured_shape(cut)), size_words(cut, step), cut.yields)
 
 
 def _kind_rows(
@@ -115,7 +117,7 @@ def _kind_rows(
 ) -> Iterator[Row]:
     titles = fabric_titles(quilt)
     for kind in kinds:
-        what = kind.what + (words.MIRRORED if kind.mirrored else "")
+        what = kind_words(kind) + (words.MIRRORED if kind.mirrored else "")
         if kind.block is None:
             fabric = titles.get(kind.fabric, kind.fabric)
         else:
@@ -148,11 +150,11 @@ def _card(quilt: Quilt, made: QuiltAssembly, row: QuiltRow, ways: _Ways, trimmed
 
 def _row_words(made: QuiltAssembly, row: QuiltRow, ways: _Ways, trimmed: bool) -> tuple[str, ...]:
     """What is joined, how long the seams are, and the sizes; whether it is trimmed to them."""
-    parts = made.names_in(row)
+    parts = part_words(made, row)
     sizes = words.sizes(_size(row.unfinished), _size(row.finished))
     if row.way == "mitred":
         return (*words.mitred(parts), sizes)
-    kept = made.kept_for(row)
+    kept = kept_words(made, row)
     return (
         words.sew(parts, row.way, about(row.seam_length)),
         words.press(_ways_words(made, row, ways)),

@@ -42,7 +42,7 @@ LEAST_STRIP: Final = 7.5  # points of a strip that has room for its number besid
 CLEAR: Final = 2.0  # points between lettering and lines
 WAVE: Final = 3.0
 
-PARTED: Final = ("half-square triangle", "half-rectangle triangle", "quarter-square triangle")
+PARTED: Final = ("half-square-triangle", "half-rectangle-triangle", "quarter-square-triangle")
 """Kinds whose boxes are cut again, corner to corner."""
 
 
@@ -143,7 +143,7 @@ class ClothPainter:
         if cut.kind in PARTED:
             falling, rising = straight((left, top), (right, bottom)), straight((right, top), (left, bottom))
             lines = rising if placed.slant == "rising" else falling
-            if cut.kind == "quarter-square triangle":
+            if cut.kind == "quarter-square-triangle":
                 lines = (*falling, *rising)
             yield PathMark(lines, BLACK, DIAGONAL, DIAGONAL_DASH, None, "diagonal", key)
 

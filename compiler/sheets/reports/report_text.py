@@ -22,6 +22,7 @@ from ...words.rulers import length_text
 from ...words.say import INCHES, by_ruler
 from ...words.work.defaults import default_words
 from ...words.work.reasons import reason_words
+from ...words.work.shapes import shape_word
 from ..setting.text_table import GAP, ROOM, table, told, wrapped
 from .report import Compiled, corner_angles
 from .report_sewing_text import sewing_lines
@@ -117,7 +118,7 @@ def method_text(method: Method, ruler: Fraction) -> str:
     if method.strip is not None:
         size = f"{wide} along a strip {length_text(method.strip, ruler)} wide"
     gives = f", each makes {method.yields}" if method.yields > 1 else ""
-    return f"{method.kind}: {size}{gives}; {reason_words(by_ruler(ruler), method.reason)}"
+    return f"{shape_word(method.kind)}: {size}{gives}; {reason_words(by_ruler(ruler), method.reason)}"
 
 
 def sides_text(ring: Sequence[Side]) -> str:

@@ -13,6 +13,7 @@ from ...drafting.model import Draft
 from ...measure.tolerance import Number
 from ...words.say import Say, by_ruler
 from ...words.work.reasons import reason_words
+from ...words.work.shapes import shape_word
 from ...words.work.sizes import (
     HEADS,
     OTHERS,
@@ -101,7 +102,7 @@ def _record(size: BlockSize, ruler: Fraction) -> Record:
         "cuts": [
             {
                 "template": each.label,
-                "kind": each.method.kind,
+                "kind": shape_word(each.method.kind),
                 "width": number(each.method.width),
                 "height": number(each.method.height),
                 "excess": number(each.method.excess),

@@ -50,8 +50,8 @@ TRIM: Final = ("as much off one side as off the other", "1/4in beyond the blocks
 
 
 LAID: Final = {
-    "quarter-square triangle": "Lay side triangles even at the square corner; their points reach beyond.",
-    "half-square triangle": "Lay corner triangles with the middle of their long side on the edge's middle.",
+    "quarter-square-triangle": "Lay side triangles even at the square corner; their points reach beyond.",
+    "half-square-triangle": "Lay corner triangles with the middle of their long side on the edge's middle.",
 }
 """How triangles that are cut large are laid (common practice, no published source)."""
 
