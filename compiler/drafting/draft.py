@@ -45,7 +45,7 @@ class Drafter:
 
     def __init__(self, source: Source, file: tree.File, shelf: Shelf) -> None:
         self.source, self.shelf = source, shelf
-        self.own = [ShelfBlock(block, source, "this file") for block in file.blocks]
+        self.own = [ShelfBlock(block, source, "own-file") for block in file.blocks]
         self.diagnostics: list[Diagnostic] = []
         self.from_elsewhere: list[Draft] = []
         self.choices: list[Choice] = []
