@@ -45,25 +45,24 @@ def read_manifest(path: str) -> Outcome[Manifest]:
         return Outcome(Manifest())
     except OSError as problem:
         return _refused(
-            Source(path, ""), complain.manifest_unreadable(Span(path, 0, 0), problem.strerror or "")
+            Source(path, ""), complain.manifest_damaged(whole, "unreadable", problem.strerror or "")
         )
     source = Source(path, data.decode("utf-8", "replace"))
-    whole = Span(path, 0, 0)
     if len(data) > LARGEST:
-        return _refused(source, complain.manifest_too_large(whole, LARGEST))
+        return _refused(source, complain.manifest_damaged(whole, "larger", LARGEST))
     for start, line in zip(source.line_starts, source.text.split("\n"), strict=False):
         if len(line) > LONGEST_LINE:
-            return _refused(source, complain.manifest_line_too_long(Span(path, start, start), LONGEST_LINE))
+            return _refused(source, complain.manifest_damaged(Span(path, start, start), "line", LONGEST_LINE))
     try:
         told = tomllib.loads(data.decode("utf-8"))
     except UnicodeDecodeError:
-        return _refused(source, complain.manifest_not_text(whole))
+        return _refused(source, complain.manifest_damaged(whole, "not-text"))
     except tomllib.TOMLDecodeError as problem:
         return _not_toml(source, str(problem))
     except RecursionError:
-        return _refused(source, complain.manifest_too_deep(whole))
+        return _refused(source, complain.manifest_damaged(whole, "deep"))
     except ValueError:  # Python's own: of a number with thousands of digits
-        return _refused(source, complain.manifest_number_too_long(whole))
+        return _refused(source, complain.manifest_damaged(whole, "number"))
     return _manifest_of(told, source)
 
 
@@ -77,7 +76,7 @@ def _not_toml(source: Source, words: str) -> Outcome[Manifest]:
     at = len(source.text)
     if place is not None and place[1] is not None:
         at = source.line_starts[int(place[1]) - 1] + int(place[2]) - 1
-    return _refused(source, complain.manifest_not_toml(Span(source.name, at, at), said))
+    return _refused(source, complain.manifest_damaged(Span(source.name, at, at), "not-toml", said))
 
 
 def _manifest_of(told: dict[str, Any], source: Source) -> Outcome[Manifest]:
@@ -92,9 +91,9 @@ def _manifest_of(told: dict[str, Any], source: Source) -> Outcome[Manifest]:
             said.append(complain.manifest_key_unknown(known, key, KEYS))
         elif key == "leave-out":
             if not isinstance(value, list) or not all(isinstance(each, str) for each in value):
-                said.append(complain.manifest_not_names(span, key))
+                said.append(complain.manifest_damaged(span, "not-names", key))
         elif not isinstance(value, str):
-            said.append(complain.manifest_not_quoted(span, key))
+            said.append(complain.manifest_damaged(span, "not-quoted", key))
     if said:
         return Outcome(Manifest(source=source), tuple(said))
     left = tuple(each.strip("/") for each in told.get("leave-out", ()))

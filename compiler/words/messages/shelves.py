@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import Final
+from typing import Final, Literal
 
 from ...diagnostics.diagnostic import Diagnostic, error, note, warning
 from ...diagnostics.source import Span
@@ -16,70 +16,36 @@ from .message import message
 LONGEST_KEY: Final = 40  # characters of a key in a message
 
 
-def _damaged(span: Span, reason: str) -> Diagnostic:
-    """A manifest that says nothing we understand."""
-    lowered = reason[:1].lower() + reason[1:]
+ManifestDamage = Literal[
+    "unreadable", "larger", "line", "not-text", "not-toml", "deep", "number", "not-names", "not-quoted"
+]
+"""What is wrong with a manifest."""
+
+DAMAGE: Final[dict[ManifestDamage, str]] = {
+    "unreadable": "{}",
+    "larger": "it is larger than {:,} bytes",
+    "line": "this line has more than {:,} characters",
+    "not-text": "it is not text in UTF-8",
+    "not-toml": "{}",
+    "deep": "its brackets stand too deep in one another",
+    "number": "a number in it is longer than any",
+    "not-names": "`{}` is a list of names in quotes",
+    "not-quoted": "`{}` is a text in quotes",
+}
+
+
+@message
+def manifest_damaged(say: Say, span: Span, damage: ManifestDamage, of: str | int = "") -> Diagnostic:
+    """A manifest that says nothing we understand. `of`: the key, the most there may be, or why, in the words
+    of the system or of the library that reads it."""
+    reason = DAMAGE[damage].format(of) or NOT_OPENED
     return error(
         "manifest-damaged",
-        f"This shelf's manifest cannot be read: {lowered}.",
+        f"This shelf's manifest cannot be read: {reason[:1].lower() + reason[1:]}.",
         span,
         help='It is TOML, as in `title = "Harbour guild"`; until it is mended, '
         "nobody knows what is on the shelf.",
     )
-
-
-@message
-def manifest_unreadable(say: Say, span: Span, reason: str) -> Diagnostic:
-    """The system will not let us read it, for a reason in its own words."""
-    return _damaged(span, reason or NOT_OPENED)
-
-
-@message
-def manifest_too_large(say: Say, span: Span, most: int) -> Diagnostic:
-    """More bytes than any manifest."""
-    return _damaged(span, f"it is larger than {most:,} bytes")
-
-
-@message
-def manifest_line_too_long(say: Say, span: Span, most: int) -> Diagnostic:
-    """A line that nobody reads."""
-    return _damaged(span, f"this line has more than {most:,} characters")
-
-
-@message
-def manifest_not_text(say: Say, span: Span) -> Diagnostic:
-    """Bytes that are not UTF-8."""
-    return _damaged(span, "it is not text in UTF-8")
-
-
-@message
-def manifest_not_toml(say: Say, span: Span, problem: str) -> Diagnostic:
-    """No TOML, as the library that reads it puts it."""
-    return _damaged(span, problem)
-
-
-@message
-def manifest_too_deep(say: Say, span: Span) -> Diagnostic:
-    """Brackets within brackets."""
-    return _damaged(span, "its brackets stand too deep in one another")
-
-
-@message
-def manifest_number_too_long(say: Say, span: Span) -> Diagnostic:
-    """A number of thousands of digits."""
-    return _damaged(span, "a number in it is longer than any")
-
-
-@message
-def manifest_not_names(say: Say, span: Span, key: str) -> Diagnostic:
-    """Something else than a list of names."""
-    return _damaged(span, f"`{key}` is a list of names in quotes")
-
-
-@message
-def manifest_not_quoted(say: Say, span: Span, key: str) -> Diagnostic:
-    """Something else than a text."""
-    return _damaged(span, f"`{key}` is a text in quotes")
 
 
 @message
