@@ -10,8 +10,8 @@ from typing import TYPE_CHECKING, Any, Final
 from ..diagnostics.visible import accents_joined
 from ..failures import WrongUse
 from ..measure.length import UNITS, exact_number
-from ..sheets.block_facts import METHODS, SYMMETRIES
-from ..sheets.finding import Range, Wanted
+from ..searching.block_facts import METHODS, SYMMETRIES
+from ..searching.finding import Range, Wanted
 from ..words.commands import asked
 from .choices import LONGEST
 from .compiling import FolderShelf
@@ -52,7 +52,7 @@ def found_told(found: Sequence[Shelved], indexed: Indexed, form: str) -> str:
         from json import dumps
 
         return dumps(found_record(found, indexed), indent=2, ensure_ascii=False)
-    from ..sheets.block_facts import shared_names
+    from ..searching.block_facts import shared_names
     from ..sheets.reports.find_table import table_of
     from ..words.pages.finding import count_words, shared_words
 
@@ -71,7 +71,7 @@ def found_told(found: Sequence[Shelved], indexed: Indexed, form: str) -> str:
 
 def found_record(found: Sequence[Shelved], indexed: Indexed) -> dict[str, Any]:
     """What was found, for other programs."""
-    from ..sheets.block_facts import shared_names
+    from ..searching.block_facts import shared_names
     from ..sheets.reports.find_table import block_record
 
     return {

@@ -10,7 +10,7 @@ from typing import Any, Final, Literal, TypedDict, Unpack
 from ..diagnostics.source import Source
 from ..failures import WrongUse
 from ..language.decode import read_source
-from ..sheets.block_facts import BlockFacts
+from ..searching.block_facts import BlockFacts
 from ..words.commands import asked
 from .choices import all_among
 from .comparing import compared, paired

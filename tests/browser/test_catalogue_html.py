@@ -10,9 +10,9 @@ from pathlib import Path
 
 import pytest
 from axe_playwright_python.sync_playwright import Axe
+from piecewright.searching.finding import Wanted
 from piecewright.sheets.catalogue.entries import Entry
 from piecewright.sheets.catalogue.html_catalogue import catalogue_html
-from piecewright.sheets.finding import Wanted
 from playwright.sync_api import Browser, Page, expect
 from support.html_pages import NARROW, RULES
 from support.library import library_entries

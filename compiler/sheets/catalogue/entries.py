@@ -7,10 +7,10 @@ from dataclasses import dataclass
 
 from ...drafting.model import Draft
 from ...measure.length import POINTS_PER_INCH
+from ...searching.block_facts import BlockFacts
 from ...words.pages import catalogue as words
 from ..arrange.block_drawing import portray
 from ..arrange.paths import Placement
-from ..block_facts import BlockFacts
 from ..page import Mark
 from ..reports.find_table import angle_text, size_text
 

@@ -6,11 +6,11 @@ from collections.abc import Sequence
 from functools import lru_cache
 from typing import Any, Final
 
+from ...searching.block_facts import HALF_TURN, NOTHING, QUARTER_TURN, BlockFacts, record_of
 from ...words.numbers import degrees_text
 from ...words.pages.catalogue import titled
 from ...words.pages.finding import HEADS, NO_SYMMETRY, below_words, size_words
 from ...words.say import INCHES
-from ..block_facts import HALF_TURN, NOTHING, QUARTER_TURN, BlockFacts, record_of
 from ..setting.text_table import table, wrapped
 
 UNDER: Final = "      "
