@@ -207,7 +207,6 @@ def block_of(compiled: Compiled, ruler: Fraction) -> BlockRecord:
         assembly=assembly_of(compiled),
         foundations=foundations_of(draft, compiled.assembly),
         difficulty=difficulty(draft, compiled.templates, compiled.assembly),
-        trim=Trim(draft.trim.style, draft.trim.limit, draft.trim.dots),
         defaults=defaults_of(draft.defaults),
     )
 
@@ -228,8 +227,9 @@ def _piece_of(piece: ModelPiece, label: str, member: Member) -> Piece:
 
 def _template_of(template: ModelTemplate, draft: Draft, ruler: Fraction) -> Template:
     ring = draft.pieces[template.pieces[0] - 1].ring
-    return Template(
-        label=template.label,
+    return record_of(
+        Template,
+        template,
         cut=template.cut_count,
         cut_reversed=template.reversed_count,
         as_drawn=template.cut_count,
@@ -241,11 +241,8 @@ def _template_of(template: ModelTemplate, draft: Draft, ruler: Fraction) -> Temp
         arcs=arcs(template.sew),
         cut_outline=outline(template.cut),
         cut_arcs=arcs(template.cut),
-        reversible=template.reversible,
-        pieces=template.pieces,
         sides=tuple(map(_side_of, ring)),
         angles=tuple(corner_angles(ring)),
-        grain=tuple(Grain(each.heading, each.pieces) for each in template.grain),
         method=_method_of(template_method_of(draft, template, ruler), by_ruler(ruler)),
         holes=tuple(map(outline, template.sew_holes)),
         cut_holes=tuple(map(outline, template.cut_holes)) if template.sew_holes else (),

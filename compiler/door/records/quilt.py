@@ -7,7 +7,6 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import ClassVar
 
-from ...cutting.needs import BackingNeed
 from ...cutting.plan_model import CuttingPlan
 from ...measure.tolerance import Number
 from ...planning import PlannedQuilt
@@ -250,9 +249,6 @@ def numbers_of(quilt: ModelQuilt, plan: CuttingPlan) -> QuiltNumbers:
             seam_inches(quilt), thread_yards(quilt, MACHINE_SHARE), thread_yards(quilt, HAND_SHARE)
         ),
         defaults=defaults_of(quilt.defaults),
-        binding=_binding_of(quilt),
-        backing=_whole_of(quilt.backing),
-        batting=_whole_of(quilt.batting),
     )
 
 
@@ -329,11 +325,3 @@ def _laid_of(cuts: FabricCuts, keys: Mapping[int, CutRow]) -> tuple[LaidCloth, .
         )
         for cloth in cuts.plan.cloths
     )
-
-
-def _binding_of(quilt: ModelQuilt) -> Binding | None:
-    return record_of(Binding, quilt.binding) if quilt.binding else None
-
-
-def _whole_of(need: BackingNeed | None) -> Whole | None:
-    return record_of(Whole, need) if need else None
