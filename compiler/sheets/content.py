@@ -7,7 +7,7 @@ marks in points from their own top left corner.
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Literal
+from typing import Final, Literal
 
 from .arrange.leaves import Leaf
 from .page import Mark
@@ -50,6 +50,10 @@ class Picture:
     larger: tuple[Picture, ...] = ()
 
 
+NOT_DRAWN: Final = Picture((), 0.0, 0.0, "")
+"""Where no picture is drawn."""
+
+
 @dataclass(frozen=True, slots=True)
 class Column:
     """A column of a table: its heading and width in points; width 0 takes what the others leave."""
@@ -88,12 +92,13 @@ class Table:
 @dataclass(frozen=True, slots=True)
 class Card:
     """A small picture with a title above it and lines below: one step. `beside`: a smaller picture that the
-    lines speak of, right of them."""
+    lines speak of, right of them. `told` says what the picture shows, where none is drawn."""
 
     title: str
     picture: Picture
     lines: tuple[str, ...]
     beside: Picture | None = None
+    told: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from piecewright.cutting.templates.making import make_templates
+from piecewright.geometry.corners import corner_angles
 from piecewright.sewing.difficulty import causes, difficulty
 from piecewright.sewing.order.assembly import assemble
-from piecewright.sheets.reports.report import corner_angles
 from piecewright.words.work.difficulty import causes_words
 from support.check import check_block, check_noted, draft_block
 from support.library import library_drafts
@@ -78,5 +78,6 @@ def test_arcs_that_touch_make_no_point_of_no_degrees():
         "finished 8in\nseam circle around center radius 3in\n"
         "seam circle around (1in from center to top) radius 2in"
     ).value
-    angles = [corner_angles(ring) for piece in draft.pieces for ring in (piece.ring, *piece.holes)]
+    rings = [ring for piece in draft.pieces for ring in (piece.ring, *piece.holes)]
+    angles = [corner_angles([side.edge for side in ring]) for ring in rings]
     assert sorted(map(len, angles)) == [0, 0, 0, 4]

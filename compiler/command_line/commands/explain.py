@@ -40,11 +40,12 @@ def explain(
     if subject != DASH and not os.path.lexists(subject) and CODE.fullmatch(subject):
         return explain_code(subject, form)
     given = one_input(subject)
-    compiled, status = compile_alone(given, open_shelf(shelves), cutting_of(ruler, margin, buy))
+    cutting = cutting_of(ruler, margin, buy)
+    compiled, status = compile_alone(given, open_shelf(shelves), cutting)
     if status != CLEAN:
         return status
     with own_mistakes(given.name):
-        text = explained(compiled, form, ruler)
+        text = explained(compiled, form, cutting)
     say(text)
     return CLEAN
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
+from typing import TYPE_CHECKING
 
 from ...cutting.methods.method import Method as ModelMethod
 from ...cutting.methods.rotary import template_method_of
@@ -13,15 +14,18 @@ from ...drafting.fingerprint import fingerprint_of
 from ...drafting.model import Draft, Member, UnitPlacement
 from ...drafting.model import Piece as ModelPiece
 from ...drafting.model import Side as ModelSide
+from ...geometry.corners import corner_angles
 from ...measure.tolerance import Number
 from ...sewing.difficulty import Difficulty, difficulty
-from ...sheets.reports.report import Compiled, corner_angles
 from ...words.say import Say, by_ruler
 from ...words.work.cuts import then_words
 from ...words.work.reasons import reason_words
 from ...words.work.shapes import shape_word
 from .sewing import Assembly, Foundations, Step, assembly_of, foundations_of
 from .shapes import ArcSide, Default, Extent, Outline, arcs, defaults_of, outline, record_of
+
+if TYPE_CHECKING:
+    from ...pipeline import CompiledBlock
 
 
 @dataclass(frozen=True, slots=True)
@@ -187,7 +191,7 @@ class BlockRecord:
         return self.assembly.steps
 
 
-def block_of(compiled: Compiled, ruler: Fraction) -> BlockRecord:
+def block_of(compiled: CompiledBlock, ruler: Fraction) -> BlockRecord:
     """The record of a block, cut by a ruler whose marks are that far apart."""
     draft = compiled.draft
     labels = {member.piece: (shape.label, member) for shape in draft.shapes for member in shape.members}
@@ -242,7 +246,8 @@ def _template_of(template: ModelTemplate, draft: Draft, ruler: Fraction) -> Temp
         cut_outline=outline(template.cut),
         cut_arcs=arcs(template.cut),
         sides=tuple(map(_side_of, ring)),
-        angles=tuple(corner_angles(ring)),
+        angles=tuple(corner_angles([side.edge for side in ring])),
+        grain=tuple(Grain(each.heading, each.pieces) for each in template.grain),
         method=_method_of(template_method_of(draft, template, ruler), by_ruler(ruler)),
         holes=tuple(map(outline, template.sew_holes)),
         cut_holes=tuple(map(outline, template.cut_holes)) if template.sew_holes else (),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import ClassVar
+from typing import TYPE_CHECKING, ClassVar
 
 from ...drafting.model import Draft
 from ...geometry.edge import Edge, Point
@@ -15,11 +15,13 @@ from ...sewing.model import Proof as ModelProof
 from ...sewing.pressing.pressing import press
 from ...sewing.pressing.pressing_model import PressingPlan
 from ...sheets.quilts.wearing import own_roles
-from ...sheets.reports.report_sewing import Sewn
 from ...words.say import INCHES
 from ...words.work.foundations import refusal_words
 from ...words.work.proofs import proof_text
 from .shapes import ArcSide, Extent, Outline, arcs, outline, path, record_of
+
+if TYPE_CHECKING:
+    from ...pipeline import CompiledBlock
 
 
 @dataclass(frozen=True, slots=True)
@@ -147,7 +149,7 @@ class Foundations:
     margin: Fraction
 
 
-def assembly_of(sewn: Sewn) -> Assembly:
+def assembly_of(sewn: CompiledBlock) -> Assembly:
     """The order of sewing with the ways its seams are pressed, and what sewing it again found."""
     made = sewn.assembly
     plan = press(sewn.draft, made, own_roles(sewn.draft).lightness)

@@ -14,6 +14,14 @@ FEW: Final = 3  # columns of a table whose last stands beside the others, howeve
 UNDER: Final = 5  # columns by which what stands under a row is set in
 
 
+def report_text(chapters: Sequence[Chapter]) -> str:
+    """Chapters of one block or quilt, the first of them its head: its title is underlined."""
+    head, *others = chapters
+    title = visible(head.title)
+    parts = (line for part in head.parts for line in _part_lines(part))
+    return "\n".join((*wrapped(title), "=" * min(width_of(title), ROOM), *parts, *chapter_lines(others)))
+
+
 def chapter_lines(chapters: Iterable[Chapter]) -> Iterator[str]:
     """The chapters one under another, each under its title."""
     for chapter in chapters:
@@ -38,7 +46,9 @@ def _part_lines(part: Part) -> Iterator[str]:
             yield from table_lines(part)
         case Cards(cards):
             for card in cards:
-                yield from wrapped(visible(f"{card.title}: {' '.join(card.lines)}"), GAP, GAP * 2)
+                yield from wrapped(
+                    visible(f"{card.title}: {' '.join((*card.lines, *card.told))}"), GAP, GAP * 2
+                )
         case Picture() | CutLine():
             return
 
