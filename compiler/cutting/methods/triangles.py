@@ -10,7 +10,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 from math import sqrt
-from typing import Final
+from typing import Final, Literal
 
 from ...measure.marks import mark_up, to_trim
 from ...measure.tolerance import NEAR, Number
@@ -94,50 +94,40 @@ def _up_to_marks(figure: Figure, step: Fraction) -> tuple[Fraction, Fraction, fl
     return width, height, excess_of(((width, right - left), (height, bottom - top)))
 
 
-def _triangle_square(finished: float, exact: float, step: Fraction, setting: float | None) -> Fraction | None:
-    """The square that triangles are cut from; None where no mark serves. `setting`: the finished side as the
-    trade reckons it, for triangles that are trimmed after sewing."""
+def _of_square(
+    kind: Kind,
+    times: Literal["once", "twice"],
+    sides: tuple[float, float, float],
+    step: Fraction,
+    whole: Number | None,
+    setting: bool,
+) -> Ruled:
+    """Triangles cut from a square. `sides`: of the square with no allowance, exactly with it, and with none
+    as the trade reckons it for triangles that are trimmed after sewing."""
+    finished, exact, reckoned = sides
     mark = mark_up(exact, step)
-    if setting is not None:
-        return max(mark, mark_up(setting + float(mark_up(exact - finished, step)), step))
+    if setting:
+        mark = max(mark, mark_up(reckoned + float(mark_up(exact - finished, step)), step))
     by_rule = on_mark(finished, step) and float(mark) - exact <= TRADE_OVER + NEAR
-    return mark if on_mark(exact, step) or by_rule else None
+    if not (setting or on_mark(exact, step) or by_rule):
+        return unmarked(finished, exact, step, whole)
+    reason, then = Sum(finished, exact - finished, mark, times, setting), (Parted("square", times),)
+    return Method(kind, mark, mark, 2 if times == "once" else 4, float(mark) - exact, reason, then=then)
 
 
 def half_square(figure: Figure, step: Fraction, whole: Number | None, setting: bool) -> Ruled:
     """A square cut once, corner to corner; its legs on the grain."""
     leg = abs(figure.side(0))
     exact = leg + figure.allowances[0] + figure.allowances[2] + figure.allowances[1] * ROOT_2
-    mark = _triangle_square(leg, exact, step, leg if setting else None)
-    if mark is None:
-        return unmarked(leg, exact, step, whole)
-    return Method(
-        "half-square-triangle",
-        mark,
-        mark,
-        2,
-        float(mark) - exact,
-        Sum(leg, exact - leg, mark, "once", setting),
-        then=(Parted("square", "once"),),
-    )
+    return _of_square("half-square-triangle", "once", (leg, exact, leg), step, whole, setting)
 
 
 def quarter_square(figure: Figure, step: Fraction, whole: Number | None, setting: bool) -> Ruled:
     """A square cut twice, corner to corner; its long side on the grain."""
     long = abs(figure.side(1))
     exact = long + 2 * figure.allowances[1] + ROOT_2 * (figure.allowances[0] + figure.allowances[2])
-    mark = _triangle_square(long, exact, step, long * TRADE_ROOT / ROOT_2 if setting else None)
-    if mark is None:
-        return unmarked(long, exact, step, whole)
-    return Method(
-        "quarter-square-triangle",
-        mark,
-        mark,
-        4,
-        float(mark) - exact,
-        Sum(long, exact - long, mark, "twice", setting),
-        then=(Parted("square", "twice"),),
-    )
+    sides = long, exact, long * TRADE_ROOT / ROOT_2
+    return _of_square("quarter-square-triangle", "twice", sides, step, whole, setting)
 
 
 def half_rectangle(figure: Figure, step: Fraction, whole: Number | None, setting: bool) -> Ruled:
