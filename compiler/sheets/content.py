@@ -7,10 +7,11 @@ marks in points from their own top left corner.
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Final, Literal
+from typing import TYPE_CHECKING, Final, Literal
 
-from .arrange.leaves import Leaf
-from .page import Mark
+if TYPE_CHECKING:
+    from .arrange.leaves import Leaf
+    from .page import Mark
 
 
 @dataclass(frozen=True, slots=True)

@@ -78,7 +78,7 @@ def patches(block: WorkBlock, options: SheetOptions) -> Chapter:
         for each in section.patches
     )
     table = Table(PATCH_COLUMNS, rows, words.CLOTH)
-    joins = (List(tuple(join_words(found))),) if found.joins else ()
+    joins = (List(tuple(join_words(found)), "number"),) if found.joins else ()
     return Chapter(words.TITLE, (Paragraph(words.can_words(len(found.sections))), table, *joins))
 
 

@@ -4,25 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from functools import lru_cache
-from typing import Any, Final
+from typing import Any
 
 from ...searching.block_facts import HALF_TURN, NOTHING, QUARTER_TURN, BlockFacts, record_of
-from ...words.numbers import degrees_text
 from ...words.pages.catalogue import titled
-from ...words.pages.finding import HEADS, NO_SYMMETRY, below_words, size_words
+from ...words.pages.finding import HEADS, NO_SYMMETRY, below_words, sharpest_words, size_words
 from ...words.say import INCHES
-from ..setting.text_table import table, wrapped
-
-UNDER: Final = "      "
+from ..setting.text import plain_table
 
 
 def table_of(blocks: Sequence[BlockFacts]) -> list[str]:
     """A line of numbers a block; below it its family, how it is made and looks the same, its other names."""
-    head, *rows = table(HEADS, [_cells(facts) for facts in blocks])
-    lines = [head]
-    for facts, row in zip(blocks, rows, strict=True):
-        lines += [row, *wrapped(_below(facts), UNDER, UNDER)]
-    return lines
+    return plain_table(HEADS, map(_cells, blocks), map(_below, blocks))
 
 
 def _cells(facts: BlockFacts) -> tuple[str, ...]:
@@ -32,7 +25,7 @@ def _cells(facts: BlockFacts) -> tuple[str, ...]:
         size_text(facts),
         str(facts.pieces),
         str(facts.templates),
-        angle_text(facts),
+        sharpest_words(facts.smallest_angle),
     )
 
 
@@ -55,11 +48,6 @@ def _size_text(width: float, height: float) -> str:
 def size_text(facts: BlockFacts) -> str:
     """`12in`, or `8in x 4in`."""
     return _size_text(facts.width, facts.height)
-
-
-def angle_text(facts: BlockFacts) -> str:
-    """`22.5°`; a dash where no piece has a corner."""
-    return degrees_text(facts.smallest_angle) if facts.smallest_angle < 180 else "-"
 
 
 def block_record(facts: BlockFacts) -> dict[str, Any]:

@@ -26,7 +26,8 @@ from ...words.work.sizes import (
     size_cells,
     title_words,
 )
-from ..setting.text_table import table, wrapped
+from ..setting.text import plain_table
+from ..setting.text_table import wrapped
 from .report_numbers import Record, number
 
 LISTED: Final = 12
@@ -44,7 +45,7 @@ def sizes_text(draft: Draft, templates: Sequence[Template], ruler: Fraction) -> 
         for each in always:
             lines += wrapped(f"{each.label}: {reason_words(say, each.method.reason)}", "  ", "    ")
     if others:
-        lines += ["", OTHERS, *table(HEADS, [size_cells(say, each) for each in others[:LISTED]])]
+        lines += ["", OTHERS, *plain_table(HEADS, [size_cells(say, each) for each in others[:LISTED]])]
         if len(others) > LISTED:
             lines.append(f"  {more_words(len(others) - LISTED)}")
     return "\n".join(lines)

@@ -22,7 +22,8 @@ from ...words.work.washed import (
     remarks,
     sizes_text,
 )
-from ..setting.text_table import table, told, wrapped
+from ..setting.text import plain_table
+from ..setting.text_table import told, wrapped
 from .report_numbers import Record, number
 
 PERCENT_DECIMALS: Final = 3
@@ -92,7 +93,7 @@ def _lines(measured: Measured) -> list[str]:
     ]
     rows = [reading_cells(INCHES, each, measured) for each in measured.snapped]
     if rows:
-        lines += ["", READINGS, *table(READING_HEADS, rows)]
+        lines += ["", READINGS, *plain_table(READING_HEADS, rows)]
         lines += ["", GRIDS]
         lines += [
             line

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
+from itertools import zip_longest
 from typing import Final
 
 from ...diagnostics.visible import visible, width_of
-from ..content import Cards, Chapter, CutLine, List, Paragraph, Part, Picture, Section, Table
+from ..content import Cards, Chapter, Column, CutLine, List, Paragraph, Part, Picture, Row, Section, Table
 from .text_table import GAP, ROOM, wrapped
 
 NARROWEST: Final = 8  # columns that a cell keeps, however many columns the table has
@@ -51,6 +52,13 @@ def _part_lines(part: Part) -> Iterator[str]:
                 )
         case Picture() | CutLine():
             return
+
+
+def plain_table(heads: Sequence[str], rows: Iterable[Sequence[str]], notes: Iterable[str] = ()) -> list[str]:
+    """Rows under their heads, each with a note under it where there are notes."""
+    columns = tuple(Column(head, 1.0) for head in heads)
+    told = (Row(tuple(row), notes=() if note is None else (note,)) for row, note in zip_longest(rows, notes))
+    return list(table_lines(Table(columns, tuple(told), "")))
 
 
 def table_lines(table: Table) -> Iterator[str]:

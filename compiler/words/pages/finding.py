@@ -6,6 +6,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from typing import TYPE_CHECKING, Final
 
 from ...diagnostics.visible import visible
+from ..numbers import degrees_text
 from ..phrases import count_of
 
 if TYPE_CHECKING:
@@ -28,6 +29,11 @@ def size_words(say: Say, width: Number, height: Number) -> str:
     """`12in`, or `8in x 4in`."""
     wide, tall = say.length(width), say.length(height)
     return wide if wide == tall else f"{wide} x {tall}"
+
+
+def sharpest_words(angle: float) -> str:
+    """`22.5°`; a dash where no piece has a corner."""
+    return degrees_text(angle) if angle < 180 else "-"
 
 
 def count_words(found: int, among: int) -> str:

@@ -10,6 +10,7 @@ from ..numbers import degrees_text, number_text
 from ..phrases import count_of
 from ..work.quilts import setting_words
 from ..work.reasons import reason_words
+from ..work.shapes import shape_word
 
 if TYPE_CHECKING:
     from ...cutting.methods.method import Method
@@ -127,7 +128,7 @@ def method_words(say: Say, method: Method) -> str:
     if method.strip is not None:
         size = f"{wide} along a strip {say.on_ruler(method.strip)} wide"
     gives = f", each makes {method.yields}" if method.yields > 1 else ""
-    return f"{method.kind}: {size}{gives}; {reason}"
+    return f"{shape_word(method.kind)}: {size}{gives}; {reason}"
 
 
 def sides_words(say: Say, ring: Sequence[Side]) -> str:
