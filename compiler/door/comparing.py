@@ -124,7 +124,8 @@ def comparisons_told(
     comparisons: Sequence[Comparison], only_old: Sequence[str], only_new: Sequence[str], form: str
 ) -> str:
     """What changed, as 'text' or as 'json'; with the titles that one side alone has."""
-    from ..sheets.reports.comparison_report import comparison_text, comparisons_record
+    from ..sheets.reports.comparison_report import comparison_text
+    from .records.comparison import comparisons_record
 
     if form == "json":
         from json import dumps

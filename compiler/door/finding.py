@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Any, Final
 from ..diagnostics.visible import accents_joined
 from ..failures import WrongUse
 from ..measure.length import UNITS, exact_number
-from ..searching.block_facts import METHODS, SYMMETRIES
+from ..searching.block_facts import METHODS, SYMMETRIES, BlockFacts, record_of
 from ..searching.finding import Range, Wanted
 from ..words.commands import asked
 from .choices import LONGEST
@@ -72,7 +72,6 @@ def found_told(found: Sequence[Shelved], indexed: Indexed, form: str) -> str:
 def found_record(found: Sequence[Shelved], indexed: Indexed) -> dict[str, Any]:
     """What was found, for other programs."""
     from ..searching.block_facts import shared_names
-    from ..sheets.reports.find_table import block_record
 
     return {
         "shelves": [
@@ -86,6 +85,15 @@ def found_record(found: Sequence[Shelved], indexed: Indexed) -> dict[str, Any]:
             name: list(titles) for name, titles in shared_names(each.facts for each in indexed.blocks).items()
         },
     }
+
+
+def block_record(facts: BlockFacts) -> dict[str, Any]:
+    """The block for other programs: lengths in inches."""
+    told = record_of(facts)
+    grid = {"across": told.pop("across"), "down": told.pop("down")}
+    finished = {"width": told.pop("width"), "height": told.pop("height")}
+    symmetry = {"turns": told.pop("turns"), "mirror": told.pop("mirrors")}
+    return {**told, "grid": grid, "finished": finished, "symmetry": symmetry}
 
 
 def counts_of(value: str) -> Range:

@@ -69,7 +69,8 @@ def report(blocks: Sequence[CompiledBlock], to: Fraction | None, ruler: Fraction
     from json import dumps
 
     from ..cutting.sizes import block_at
-    from ..sheets.reports.sizes_report import size_text, sizes_record, sizes_text
+    from ..sheets.reports.sizes_report import size_text, sizes_text
+    from .records.sizes import sizes_record
 
     sizes = [block_at(each.draft, each.templates, to, ruler) if to is not None else None for each in blocks]
     pairs = list(zip(blocks, sizes, strict=True))

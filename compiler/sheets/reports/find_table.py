@@ -1,12 +1,11 @@
-"""Blocks that were found, as a table of text; and as records for other programs."""
+"""Blocks that were found, as a table of text."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 from functools import lru_cache
-from typing import Any
 
-from ...searching.block_facts import HALF_TURN, NOTHING, QUARTER_TURN, BlockFacts, record_of
+from ...searching.block_facts import HALF_TURN, NOTHING, QUARTER_TURN, BlockFacts
 from ...words.pages.catalogue import titled
 from ...words.pages.finding import HEADS, NO_SYMMETRY, below_words, sharpest_words, size_words
 from ...words.say import INCHES
@@ -48,12 +47,3 @@ def _size_text(width: float, height: float) -> str:
 def size_text(facts: BlockFacts) -> str:
     """`12in`, or `8in x 4in`."""
     return _size_text(facts.width, facts.height)
-
-
-def block_record(facts: BlockFacts) -> dict[str, Any]:
-    """The block for other programs: lengths in inches."""
-    told = record_of(facts)
-    grid = {"across": told.pop("across"), "down": told.pop("down")}
-    finished = {"width": told.pop("width"), "height": told.pop("height")}
-    symmetry = {"turns": told.pop("turns"), "mirror": told.pop("mirrors")}
-    return {**told, "grid": grid, "finished": finished, "symmetry": symmetry}

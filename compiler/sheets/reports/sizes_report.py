@@ -13,7 +13,6 @@ from ...drafting.model import Draft
 from ...measure.tolerance import Number
 from ...words.say import Say, by_ruler
 from ...words.work.reasons import reason_words
-from ...words.work.shapes import shape_word
 from ...words.work.sizes import (
     HEADS,
     OTHERS,
@@ -28,7 +27,6 @@ from ...words.work.sizes import (
 )
 from ..setting.text import plain_table
 from ..setting.text_table import wrapped
-from .report_numbers import Record, number
 
 LISTED: Final = 12
 """Sizes off the ruler that are shown, the best first: more than that nobody compares."""
@@ -76,41 +74,3 @@ def size_text(draft: Draft, templates: Sequence[Template], size: BlockSize, rule
     for each in size.cuts:
         lines += wrapped(f"{each.label}: {cut_words(say, each)}", "  ", "    ")
     return "\n".join(lines)
-
-
-def sizes_record(
-    draft: Draft, templates: Sequence[Template], ruler: Fraction, asked: BlockSize | None
-) -> Record:
-    """The same for programs. Inches; `asked` is the size asked for."""
-    record: Record = {
-        "title": draft.title,
-        "version": draft.version,
-        "finished": {"width": number(draft.width), "height": number(draft.height)},
-        "ruler": number(ruler),
-        "on_ruler": [_record(each, ruler) for each in good_sizes(draft, templates, ruler)],
-        "others": [_record(each, ruler) for each in ranked(other_sizes(draft, templates, ruler))],
-    }
-    if asked is not None:
-        record["asked"] = _record(asked, ruler)
-    return record
-
-
-def _record(size: BlockSize, ruler: Fraction) -> Record:
-    return {
-        "width": number(size.width),
-        "height": number(size.height),
-        "on_ruler": not size.off,
-        "cuts": [
-            {
-                "template": each.label,
-                "kind": shape_word(each.method.kind),
-                "width": number(each.method.width),
-                "height": number(each.method.height),
-                "excess": number(each.method.excess),
-                "off": number(round(each.off, 6)),
-                "always_template": each.always,
-                "reason": reason_words(by_ruler(ruler), each.method.reason),
-            }
-            for each in size.cuts
-        ],
-    }
