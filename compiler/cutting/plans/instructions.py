@@ -11,12 +11,12 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
-from fractions import Fraction
 from itertools import groupby
 from typing import Final
 
 from ..instruction import Boxes, Count, CutBoxes, CutPieces, CutStrips, Instruction, Part, Remainder
 from ..plan_model import Slice
+from .edges import Marks
 from .guillotine import Axis, Region, boxes_in
 
 CLOTH: Final = Part("cloth")
@@ -29,9 +29,9 @@ of already; and the numbers of the strips that are cut like it."""
 
 @dataclass(frozen=True, slots=True)
 class Stuff:
-    """What is cut: by a ruler of such steps, into boxes of so many kinds, from the bolt or from a scrap."""
+    """What is cut: by such marks of the ruler, into boxes of so many kinds, from the bolt or from a scrap."""
 
-    step: Fraction
+    marks: Marks
     boxes: Sequence[Boxes]
     scrap: bool = False
 
@@ -87,7 +87,7 @@ class _Writer:
 
     def _hush(self, begun: int) -> None:
         """Takes the instructions off the cuts from there on: they were told at another part."""
-        self.slices[begun:] = [replace(each, instructions=(), strips=()) for each in self.slices[begun:]]
+        self.slices[begun:] = [replace(each, instructions=()) for each in self.slices[begun:]]
 
     def _name(self, home: _Inner, rest: Region, part: Region, group: Sequence[Region]) -> Part | None:
         """What to call a part, where the first of equal ones speaks for them all."""
@@ -99,7 +99,7 @@ class _Writer:
             return named if size == _along(region, region.axis) else REST
         if len(group) > 1:
             return Part("pieces")
-        return Part("piece", size * self.stuff.step, region.axis or "across")
+        return Part("piece", size * self.stuff.marks.step, region.axis or "across")
 
     def _part(
         self,
@@ -115,10 +115,10 @@ class _Writer:
         size, room, (left, top) = _along(part, axis), _along(rest, axis), corner
         instructions = () if told is None else (told,)
         if size < room or last_too:
-            step = self.stuff.step
-            box = (left * step, top * step, (left + rest.width) * step, (top + rest.height) * step)
+            box = self.stuff.marks.box(left, top, rest.width, rest.height)
+            number, at = len(self.slices) + 1, size * self.stuff.marks.step
             assert axis, "what has parts is cut some way"
-            self.slices.append(Slice(len(self.slices) + 1, box, axis, size * step, instructions, strips))
+            self.slices.append(Slice(number, box, axis, at, instructions, strips))
         elif part.kind >= 0 and instructions:
             last = self.slices[-1]
             self.slices[-1] = replace(last, instructions=last.instructions + instructions, strips=strips)
@@ -129,7 +129,7 @@ class _Writer:
 
     def _told(self, region: Region, group: Sequence[Region], named: Part, back: bool) -> Instruction:
         """What is said at the first of a group of parts."""
-        part, count, step = group[0], len(group), self.stuff.step
+        part, count, step = group[0], len(group), self.stuff.marks.step
         if named is CLOTH and region.axis == "across":
             held = self._counted(each.kind for each in group if each.kind >= 0)
             return CutStrips(count, part.height * step, held, self.stuff.scrap)
