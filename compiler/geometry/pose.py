@@ -7,8 +7,8 @@ keeps fractions.
 
 from __future__ import annotations
 
-from cmath import exp, phase
-from math import pi, tau
+from cmath import phase
+from math import cos, pi, radians, sin
 from typing import Final, NamedTuple
 
 from ..measure.tolerance import ROUNDED
@@ -87,4 +87,4 @@ def turning(degrees: float) -> complex:
     """The factor that turns by so many degrees clockwise; exact for quarter turns."""
     if degrees % 90 == 0:
         return (1 + 0j, 1j, -1 + 0j, -1j)[int(degrees // 90) % 4]
-    return exp(1j * tau * degrees / 360)
+    return complex(cos(radians(degrees)), sin(radians(degrees)))

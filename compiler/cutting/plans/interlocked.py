@@ -15,8 +15,9 @@ from math import ceil, floor, inf
 from operator import sub
 from typing import Final, NamedTuple
 
+from ...geometry.pose import Pose
 from ...measure.tolerance import NEAR
-from .poses import Pose, Shapes
+from .poses import Shapes
 from .runs import (
     Counts,
     Laid,

@@ -14,8 +14,9 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import Final, NamedTuple
 
+from ...geometry.pose import Pose
 from ...measure.tolerance import NEAR
-from .poses import Pose, Shapes
+from .poses import Shapes
 
 HALF_ROUND: Final = 180.0
 

@@ -20,7 +20,17 @@ from ...geometry.edge import Edge
 from ...geometry.stroke import Stroke, doubled_area, ring_edges, stroke_of, turn_between
 from ...measure.tolerance import CRUMB, NEAR, SMOOTH, Number
 from .corners import STRAY, CornerJoin, Trim, join, moved_side, through_corner, trimmed
-from .crossing import SHOWN, carrier_meetings, distance, joined_up, on_carrier, part_of, runs_along, share_of
+from .crossing import (
+    SHOWN,
+    carrier_meetings,
+    distance,
+    joined_up,
+    on_carrier,
+    outside,
+    part_of,
+    runs_along,
+    share_of,
+)
 from .untangle import crosses_itself, untangled
 
 BESIDE: Final = tuple(each / 8 for each in range(9))
@@ -136,7 +146,7 @@ def _judged(
 def _runs_beside(line: Stroke, at: int, ring: Sequence[Stroke]) -> bool:
     """Whether a cut line runs beside a side, even with it, and nothing of the ring lies nearer: a quilter
     takes their distance for the side's allowance."""
-    width = _outside(ring[at], line.at(0.5))
+    width = outside(ring[at], line.at(0.5))
     if width <= CRUMB or not runs_along(line, even := moved_side(ring[at], width)):
         return False
     places = [even.at(share) for share in BESIDE]
@@ -206,14 +216,7 @@ def _out_of(stroke: Stroke, share: float, place: complex) -> float:
     """Inches that a place past an end of a side lies out of it: of an arc out of its circle or its tangent
     there, whichever is nearer."""
     tangent = -((place - stroke.at(share)) / stroke.direction(share)).imag
-    return min(tangent, _outside(stroke, place))
-
-
-def _outside(stroke: Stroke, place: complex) -> float:
-    """Inches that a place lies outside a side's endless line or whole circle."""
-    if stroke.center is None:
-        return -((place - stroke.start) / stroke.direction(0)).imag
-    return (abs(place - stroke.center) - stroke.radius) * (1 if stroke.sweep > 0 else -1)
+    return min(tangent, outside(stroke, place))
 
 
 def _ends_square(cut: Stroke, stroke: Stroke, side: Stroke) -> bool:

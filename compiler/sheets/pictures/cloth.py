@@ -17,7 +17,8 @@ from fractions import Fraction
 from typing import Final
 
 from ...cutting.plan_model import ClothPlan, CuttingPlan, PlacedCut, Slice, Strip
-from ...cutting.plans.poses import Pose, posed
+from ...cutting.plans.poses import posed
+from ...geometry.pose import Pose
 from ...measure.length import POINTS_PER_INCH
 from ...measure.tolerance import NEAR, Number
 from ...words.rulers import length_text
