@@ -21,16 +21,10 @@ from ..drafting.congruence import figure_of, mirrored, turns_onto
 from ..drafting.model import Piece
 from ..geometry.edge import Edge, Point
 from ..geometry.motion import turn_about
+from ..geometry.pose import Pose
 from ..measure.tolerance import WHOLE_DEGREE
 
 ORIGIN: Final = Point(Fraction(0), Fraction(0))
-
-
-class Lying(NamedTuple):
-    """How a piece lies beside the first of its shape."""
-
-    turned: float
-    mirrored: bool
 
 
 class Bunch(NamedTuple):
@@ -48,7 +42,7 @@ class Bunch(NamedTuple):
         return sum(way.count for way in self.ways) - back, back
 
 
-def bunches(piece: Piece, lying: Mapping[Lying, int], striped: bool) -> Iterator[Bunch]:
+def bunches(piece: Piece, lying: Mapping[Pose, int], striped: bool) -> Iterator[Bunch]:
     """The pieces of one shape, so many of each way of lying, in bunches. `piece` is the first of the shape.
     `striped`: half round is no other way."""
     shape = _Shape(piece, striped)
@@ -80,10 +74,10 @@ class _Shape:
         self.over = next(turns_onto(mirrored(figure), figure), None)  # None: it has no line to be mirrored in
         self.half = 180 if striped else 360
 
-    def plain(self, way: Lying) -> Lying:
+    def plain(self, way: Pose) -> Pose:
         """The same lie without mirroring, where the shape's own mirror line makes that possible."""
-        if way.mirrored and self.over is not None:
-            return Lying(way.turned - self.over, False)
+        if way.reversed and self.over is not None:
+            return Pose(way.turned - self.over)
         return way
 
     def lying(self, drawn: float) -> tuple[Edge, ...]:
