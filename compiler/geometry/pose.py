@@ -63,8 +63,8 @@ class Motion(NamedTuple):
     @property
     def degrees(self) -> float:
         """The turn in degrees clockwise, 0 <= degrees < 360."""
-        found = phase(self.turn) * 180 / pi % 360
-        return 0.0 if 360 - found < ROUNDED else found
+        degrees = phase(self.turn) * 180 / pi % 360
+        return 0.0 if 360 - degrees < ROUNDED else degrees
 
     def stroke(self, stroke: Stroke) -> Stroke:
         """Where a stroke goes, start to start."""

@@ -46,17 +46,17 @@ def bunches(piece: Piece, lying: Mapping[Pose, int], striped: bool) -> Iterator[
     """The pieces of one shape, so many of each way of lying, in bunches. `piece` is the first of the shape.
     `striped`: half round is no other way."""
     shape = _Shape(piece, striped)
-    found: list[tuple[float, dict[tuple[int, bool], int]]] = []
+    groups: list[tuple[float, dict[tuple[int, bool], int]]] = []
     for way, count in lying.items():
         turned, back = shape.plain(way)
-        for drawn, ways in found:
+        for drawn, ways in groups:
             quarters = shape.quarters(turned, back, drawn)
             if quarters is not None:
                 ways[quarters, back] = ways.get((quarters, back), 0) + count
                 break
         else:
-            found.append(((-turned if back else turned) % 360, {(0, back): count}))
-    for drawn, ways in found:
+            groups.append(((-turned if back else turned) % 360, {(0, back): count}))
+    for drawn, ways in groups:
         yield Bunch(
             shape.lying(drawn),
             drawn,

@@ -39,9 +39,9 @@ def sides_of(outlines: Sequence[Sequence[Edge]], allowances: Sequence[Fraction])
         for stretch, parts in _parted(line, outlines):
             edge = outlines[stretch.piece][stretch.side]
             sides[stretch.piece][stretch.side] = Side(edge, tuple(parts), allowances[stretch.piece])
-    found = [tuple(side for side in each if side is not None) for each in sides]
-    assert [len(each) for each in found] == [len(each) for each in outlines], "every edge lies on one line"
-    return found
+    whole = [tuple(side for side in each if side is not None) for each in sides]
+    assert [len(each) for each in whole] == [len(each) for each in outlines], "every edge lies on one line"
+    return whole
 
 
 def _lines(outlines: Sequence[Sequence[Edge]]) -> Iterator[list[_Stretch]]:

@@ -59,7 +59,7 @@ class _Writer:
         back = False  # whether a part of it has been cut up since the last cut of its own
         for first, group in _groups(region.parts, whole and region.axis == "across"):
             filled = _along(group[0], region.axis) == _along(rest, region.axis) and not last_too
-            told = (
+            instruction = (
                 None
                 if named is None
                 else self._left(group[0], named, back)
@@ -69,7 +69,7 @@ class _Writer:
             inner: list[_Inner] = []
             for number, part in enumerate(group):
                 x, y = left + region.width - rest.width, top + region.height - rest.height
-                self._part(rest, (x, y), region.axis, part, None if number else told, strips, last_too)
+                self._part(rest, (x, y), region.axis, part, None if number else instruction, strips, last_too)
                 alike = tuple(first + at for at, each in enumerate(group, 1) if each == part)
                 name = None if part in group[:number] else self._name(home, rest, part, group)
                 inner.append((part, x, y, name, alike if whole else strips))
@@ -107,13 +107,13 @@ class _Writer:
         corner: tuple[int, int],
         axis: Axis,
         part: Region,
-        told: Instruction | None,
+        instruction: Instruction | None,
         strips: tuple[int, ...],
         last_too: bool,
     ) -> None:
         """Cuts a part off what is left of its region, unless it is all that is left."""
         size, room, (left, top) = _along(part, axis), _along(rest, axis), corner
-        instructions = () if told is None else (told,)
+        instructions = () if instruction is None else (instruction,)
         if size < room or last_too:
             box = self.stuff.marks.box(left, top, rest.width, rest.height)
             number, at = len(self.slices) + 1, size * self.stuff.marks.step
@@ -162,6 +162,6 @@ def _groups(parts: Sequence[Region], strips: bool) -> Iterator[tuple[int, list[R
     whatever is cut from them."""
     before = 0
     for _, group in groupby(parts, key=(lambda part: part.height) if strips else None):
-        found = list(group)
-        yield before, found
-        before += len(found)
+        together = list(group)
+        yield before, together
+        before += len(together)

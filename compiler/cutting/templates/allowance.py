@@ -53,8 +53,8 @@ class Outset(NamedTuple):
 def outset(ring: Sequence[Edge], allowances: Sequence[Number]) -> tuple[Edge, ...]:
     """The cut outline of a clockwise ring; of a hole, anticlockwise, what is left of it: perhaps nothing."""
     strokes = [stroke_of(edge) for edge in ring]
-    found = outset_rings(strokes, [float(width) for width in allowances]).rings
-    return ring_edges(found[0]) if found else ()
+    rings = outset_rings(strokes, [float(width) for width in allowances]).rings
+    return ring_edges(rings[0]) if rings else ()
 
 
 def outset_rings(
@@ -124,7 +124,7 @@ def _judged(
 ) -> Outset:
     """The rings, with the sides that have none of their cut line there, and whether all their lines have a
     reason; `tips` are the joins at the corners where sides start."""
-    lines = [stroke for found in rings for stroke in found]
+    lines = [stroke for outline in rings for stroke in outline]
     buried = tuple(at for at, side in enumerate(moved) if not any(runs_along(line, side) for line in lines))
     shown = {width for at, width in enumerate(widths) if at not in buried}
     sound = bool(rings) and all(

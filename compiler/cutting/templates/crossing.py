@@ -74,19 +74,19 @@ def share_of(stroke: Stroke, place: complex) -> float:
 def meetings(one: Stroke, two: Stroke) -> list[tuple[float, float]]:
     """The shares of each at which two strokes meet, ends included; of a common run, its ends."""
     places = carrier_meetings(one, two) or _shared_ends(one, two)
-    found = []
+    shares = []
     for place in places:
         first, second = share_of(one, place), share_of(two, place)
         slack, other_slack = NEAR / one.length, NEAR / two.length
         if -slack <= first <= 1 + slack and -other_slack <= second <= 1 + other_slack:
-            found.append((min(max(first, 0.0), 1.0), min(max(second, 0.0), 1.0)))
-    return found
+            shares.append((min(max(first, 0.0), 1.0), min(max(second, 0.0), 1.0)))
+    return shares
 
 
 def _shared_ends(one: Stroke, two: Stroke) -> list[complex]:
     """Ends of either that lie on the other, for strokes on one line or one circle."""
-    found = [place for place in (two.start, two.end) if off_carrier(one, place) <= NEAR]
-    return found + [place for place in (one.start, one.end) if off_carrier(two, place) <= NEAR]
+    ends = [place for place in (two.start, two.end) if off_carrier(one, place) <= NEAR]
+    return ends + [place for place in (one.start, one.end) if off_carrier(two, place) <= NEAR]
 
 
 def outside(stroke: Stroke, place: complex) -> float:
