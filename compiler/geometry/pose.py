@@ -8,9 +8,10 @@ keeps fractions.
 from __future__ import annotations
 
 from cmath import phase
-from math import cos, pi, radians, sin
+from math import pi
 from typing import Final, NamedTuple
 
+from ..measure.angle import cosine_sine
 from ..measure.tolerance import ROUNDED
 from .stroke import Stroke
 
@@ -85,6 +86,4 @@ TURN_OVER: Final = Motion(mirrors=True)
 
 def turning(degrees: float) -> complex:
     """The factor that turns by so many degrees clockwise; exact for quarter turns."""
-    if degrees % 90 == 0:
-        return (1 + 0j, 1j, -1 + 0j, -1j)[int(degrees // 90) % 4]
-    return complex(cos(radians(degrees)), sin(radians(degrees)))
+    return complex(*map(float, cosine_sine(degrees)))

@@ -17,7 +17,7 @@ from ..drafting.shapes import match_shapes
 from ..geometry.edge import Edge, Point
 from ..geometry.motion import Transform, turn_about
 from ..geometry.pose import Pose
-from ..measure.tolerance import ROUNDED
+from ..measure.angle import whole_degrees
 from .cloths import Palette
 from .directions import Bunch, bunches
 from .ground import Single, Use
@@ -200,11 +200,7 @@ def _bunched(need: Need, bunch: Bunch) -> Need:
 
 
 def _heading(arrows: tuple[GrainArrow, ...], arrow: int) -> Fraction | float:
-    """The arrow's heading; whole degrees stay exact, so that square pieces keep exact corners."""
-    if not arrows:
-        return Fraction(0)
-    heading = arrows[arrow].heading
-    return Fraction(round(heading)) if abs(heading - round(heading)) < ROUNDED else heading
+    return whole_degrees(arrows[arrow].heading) if arrows else Fraction(0)
 
 
 def _count_singles(singles: Sequence[Single], palette: Palette, counted: Counted) -> None:

@@ -22,6 +22,7 @@ from ..drafting.model import Piece
 from ..geometry.edge import Edge, Point
 from ..geometry.motion import turn_about
 from ..geometry.pose import Pose
+from ..measure.angle import whole_degrees
 from ..measure.tolerance import WHOLE_DEGREE
 
 ORIGIN: Final = Point(Fraction(0), Fraction(0))
@@ -82,8 +83,7 @@ class _Shape:
 
     def lying(self, drawn: float) -> tuple[Edge, ...]:
         """The shape's outline, so far turned; exact by whole degrees."""
-        whole = Fraction(round(drawn)) if abs(drawn - round(drawn)) < WHOLE_DEGREE else drawn
-        turn = turn_about(ORIGIN, whole)
+        turn = turn_about(ORIGIN, whole_degrees(drawn, WHOLE_DEGREE))
         return tuple(turn.edge(side.edge) for side in self.piece.ring)
 
     def quarters(self, turned: float, back: bool, drawn: float) -> int | None:
