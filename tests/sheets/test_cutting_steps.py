@@ -132,6 +132,18 @@ def test_what_is_left_over_is_no_strip():
     assert left > 3
 
 
+def test_strips_follow_each_other_across_the_cloth_and_hold_what_lies_in_them():
+    for _, cloth in CLOTHS:
+        across = cloth.axis == "across"
+        ends = [0, *(strip.end for strip in cloth.strips)]
+        assert [strip.start for strip in cloth.strips] == ends[:-1]
+        assert ends[-1] == (cloth.length if across else cloth.width)
+        for strip in cloth.strips:
+            for each in strip.placed:
+                low, size = (each.top, each.height) if across else (each.left, each.width)
+                assert strip.start - NEAR <= low <= low + size <= strip.end + NEAR
+
+
 def test_a_strip_that_nothing_cuts_off_is_named_as_what_is_left():
     for _, cloth in CLOTHS:
         said = " ".join(text for _, text in step_lines(INCHES, cloth))
