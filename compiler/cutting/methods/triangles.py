@@ -10,7 +10,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 from math import sqrt
-from typing import Final, Literal
+from typing import Final
 
 from ...measure.marks import mark_up, to_trim
 from ...measure.tolerance import NEAR, Number
@@ -94,46 +94,50 @@ def _up_to_marks(figure: Figure, step: Fraction) -> tuple[Fraction, Fraction, fl
     return width, height, excess_of(((width, right - left), (height, bottom - top)))
 
 
-def _from_square(
-    of: Literal["once", "twice"],
-    sizes: tuple[float, float],
-    step: Fraction,
-    whole: Number | None,
-    setting: float | None,
-) -> Ruled:
-    """A square cut corner to corner, `sizes` being the triangle's finished side and the exact square's.
-    `setting`: the finished side as the trade reckons it, for triangles that are trimmed after sewing."""
-    finished, exact = sizes
+def _triangle_square(finished: float, exact: float, step: Fraction, setting: float | None) -> Fraction | None:
+    """The square that triangles are cut from; None where no mark serves. `setting`: the finished side as the
+    trade reckons it, for triangles that are trimmed after sewing."""
     mark = mark_up(exact, step)
-    by_rule = on_mark(finished, step) and float(mark) - exact <= TRADE_OVER + NEAR
     if setting is not None:
-        mark = max(mark, mark_up(setting + float(mark_up(exact - finished, step)), step))
-    elif not (on_mark(exact, step) or by_rule):
-        return unmarked(finished, exact, step, whole)
-    return Method(
-        "half-square triangle" if of == "once" else "quarter-square triangle",
-        mark,
-        mark,
-        2 if of == "once" else 4,
-        float(mark) - exact,
-        Sum(finished, exact - finished, mark, of, setting is not None),
-        then=(Parted("square", of),),
-    )
+        return max(mark, mark_up(setting + float(mark_up(exact - finished, step)), step))
+    by_rule = on_mark(finished, step) and float(mark) - exact <= TRADE_OVER + NEAR
+    return mark if on_mark(exact, step) or by_rule else None
 
 
 def half_square(figure: Figure, step: Fraction, whole: Number | None, setting: bool) -> Ruled:
     """A square cut once, corner to corner; its legs on the grain."""
     leg = abs(figure.side(0))
     exact = leg + figure.allowances[0] + figure.allowances[2] + figure.allowances[1] * ROOT_2
-    return _from_square("once", (leg, exact), step, whole, leg if setting else None)
+    mark = _triangle_square(leg, exact, step, leg if setting else None)
+    if mark is None:
+        return unmarked(leg, exact, step, whole)
+    return Method(
+        "half-square triangle",
+        mark,
+        mark,
+        2,
+        float(mark) - exact,
+        Sum(leg, exact - leg, mark, "once", setting),
+        then=(Parted("square", "once"),),
+    )
 
 
 def quarter_square(figure: Figure, step: Fraction, whole: Number | None, setting: bool) -> Ruled:
     """A square cut twice, corner to corner; its long side on the grain."""
     long = abs(figure.side(1))
     exact = long + 2 * figure.allowances[1] + ROOT_2 * (figure.allowances[0] + figure.allowances[2])
-    by_trade = long * TRADE_ROOT / ROOT_2 if setting else None
-    return _from_square("twice", (long, exact), step, whole, by_trade)
+    mark = _triangle_square(long, exact, step, long * TRADE_ROOT / ROOT_2 if setting else None)
+    if mark is None:
+        return unmarked(long, exact, step, whole)
+    return Method(
+        "quarter-square triangle",
+        mark,
+        mark,
+        4,
+        float(mark) - exact,
+        Sum(long, exact - long, mark, "twice", setting),
+        then=(Parted("square", "twice"),),
+    )
 
 
 def half_rectangle(figure: Figure, step: Fraction, whole: Number | None, setting: bool) -> Ruled:
@@ -146,7 +150,8 @@ def half_rectangle(figure: Figure, step: Fraction, whole: Number | None, setting
     ):
         if not on_mark(high - low, step):
             return unmarked(size, high - low, step, whole)
-    width, height, excess = _up_to_marks(figure, step)
+    width, height = mark_up(right - left, step), mark_up(bottom - top, step)
+    excess = excess_of(((width, right - left), (height, bottom - top)))
     return Method(
         "half-rectangle triangle",
         width,
