@@ -48,13 +48,13 @@ def check_inside(graph: Noded, lines: Sequence[DrawnLine], bench: Bench) -> None
     """Complains of every link outside the outline, and once of a turn whose copies leave it. Crossing the
     outline splits a link, so its middle tells."""
     frame = bench.frame
-    told: set[Span] = set()
+    said: set[Span] = set()
     for link in graph.links:
         middle = at_share(link.edge, 0.5)
         if not outside(middle, frame):
             continue
         line = lines[link.strokes[0]]
-        _say_outside(line, (graph.nodes[link.start], graph.nodes[link.end], middle), told, bench)
+        _say_outside(line, (graph.nodes[link.start], graph.nodes[link.end], middle), said, bench)
 
 
 def _leaving(lines: Sequence[DrawnLine], frame: Frame) -> list[DrawnLine]:
@@ -68,19 +68,19 @@ def _leaving(lines: Sequence[DrawnLine], frame: Frame) -> list[DrawnLine]:
 
 def _say_leaving(lines: Sequence[DrawnLine], bench: Bench) -> None:
     """Complains of lines that end outside the outline, and once of a turn whose copies do."""
-    told: set[Span] = set()
+    said: set[Span] = set()
     for line in lines:
-        _say_outside(line, (line.edge.start, line.edge.end), told, bench)
+        _say_outside(line, (line.edge.start, line.edge.end), said, bench)
 
 
-def _say_outside(line: DrawnLine, places: Sequence[Point], told: set[Span], bench: Bench) -> None:
+def _say_outside(line: DrawnLine, places: Sequence[Point], said: set[Span], bench: Bench) -> None:
     frame = bench.frame
     far = max(places, key=lambda p: _beyond(p, frame))
     size = (frame.width, frame.height)
     if not line.copy or line.turn is None:
         bench.say(complain.seam_outside(line.origin, far, size))
-    elif line.turn not in told:
-        told.add(line.turn)
+    elif line.turn not in said:
+        said.add(line.turn)
         bench.say(complain.copies_outside("seam", line.origin, line.turn, far, size, line.copy))
 
 
@@ -141,14 +141,14 @@ class _Nearest:
         least = np.hypot(
             np.maximum(np.maximum(left - x, x - right), 0), np.maximum(np.maximum(top - y, y - bottom), 0)
         )
-        found: float | None = None
+        nearest: float | None = None
         for at in np.argsort(least, kind="stable"):
-            if found is not None and least[at] > found:
+            if nearest is not None and least[at] > nearest:
                 break
             if at != link:
                 away = distance_to(self.links[at].edge, place)
-                found = away if found is None else min(found, away)
-        return found
+                nearest = away if nearest is None else min(nearest, away)
+        return nearest
 
 
 def check_idle(graph: Noded, faces: Faces, lines: Sequence[DrawnLine], bench: Bench) -> None:
@@ -159,7 +159,7 @@ def check_idle(graph: Noded, faces: Faces, lines: Sequence[DrawnLine], bench: Be
 
 def check_crossings(graph: Noded, lines: Sequence[DrawnLine], named: Sequence[Point], bench: Bench) -> None:
     """Notes where two statements' seams cross and no point is named."""
-    told: set[tuple[int, int]] = set()
+    said: set[tuple[int, int]] = set()
     known = NodeTable()
     for place in (*named, *bench.frame.predefined.values()):
         known.number(place)
@@ -169,11 +169,11 @@ def check_crossings(graph: Noded, lines: Sequence[DrawnLine], named: Sequence[Po
             continue
         pair = (first.origin.start, second.origin.start)
         place = graph.nodes[node]
-        if pair in told or pair[::-1] in told or _on_grid(place, bench.frame):
+        if pair in said or pair[::-1] in said or _on_grid(place, bench.frame):
             continue
         if known.find(place) is not None:
             continue
-        told.add(pair)
+        said.add(pair)
         later, earlier = (first, second) if pair[0] > pair[1] else (second, first)
         bench.say(complain.crossing_unnamed(later.origin, earlier.origin, place))
 

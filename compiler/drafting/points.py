@@ -112,15 +112,15 @@ def first_meeting(ray: Ray, edges: tuple[Edge, ...]) -> Point | None:
 
 def meetings(ray: Ray, edges: tuple[Edge, ...]) -> list[Number]:
     """How far along a line (in its own steps, before and behind) it meets each edge, in order."""
-    found: list[Number] = []
+    meeting: list[Number] = []
     for edge in edges:
         if edge.arc is not None:
             steps: list[Number] = list(line_and_circle(*ray, edge.arc.center, edge.arc.radius))
         else:
             met = meet_lines(*ray, edge.start, _step(edge.start, edge.end))
             steps = [met[0]] if met else _ends_along(ray, edge)
-        found += [each for each in steps if lies_on(edge, along(*ray, each))]
-    return sorted(found)
+        meeting += [each for each in steps if lies_on(edge, along(*ray, each))]
+    return sorted(meeting)
 
 
 def _ends_along(ray: Ray, edge: Edge) -> list[Number]:
@@ -225,15 +225,15 @@ def _key(defined: Defined) -> tuple[str, int]:
 
 def _needs(definition: tree.PointDef, at: Context) -> list[Defined]:
     """The definitions that a definition mentions."""
-    found = []
+    needed = []
     for name, here in _mentioned(definition.phrase, at):
         if name in here.bench.frame.predefined:
             continue
         for above in here.chain():
             if name in above.definitions:
-                found.append((above.definitions[name], above))
+                needed.append((above.definitions[name], above))
                 break
-    return found
+    return needed
 
 
 def _mentioned(phrase: object, here: Context) -> list[tuple[str, Context]]:

@@ -16,9 +16,10 @@ from ..drafting.model import Piece, Shape, Side
 from ..drafting.shapes import match_shapes
 from ..geometry.edge import Edge, Point
 from ..geometry.motion import Transform, turn_about
-from ..measure.tolerance import ROUNDED
+from ..geometry.pose import Pose
+from ..measure.angle import whole_degrees
 from .cloths import Palette
-from .directions import Bunch, Lying, bunches
+from .directions import Bunch, bunches
 from .ground import Single, Use
 from .model import PlacedBlock, QuiltPiece
 
@@ -37,7 +38,7 @@ class Tally:
 
     count: int = 0
     reversed: int = 0
-    lying: dict[Lying, int] = field(default_factory=dict)  # on a print with a direction: so many of each way
+    lying: dict[Pose, int] = field(default_factory=dict)  # on a print with a direction: so many of each way
 
 
 @dataclass
@@ -77,7 +78,7 @@ class _Look:
     """Template, arrow, hand and turn of every piece of a block."""
 
     def __init__(self, block: SizedBlock, by_arrow: bool) -> None:
-        self.of: dict[int, tuple[Template, int, bool, Lying]] = {}
+        self.of: dict[int, tuple[Template, int, bool, Pose]] = {}
         by_label = {template.label: template for template in block.templates}
         for shape in block.draft.shapes:
             template = by_label[shape.label]
@@ -88,7 +89,7 @@ class _Look:
                     template,
                     arrow,
                     member.reversed and not shape.reversible,
-                    Lying(member.turned, member.reversed),
+                    member.pose,
                 )
 
 
@@ -150,10 +151,10 @@ def _directed(fabric: Fabric | None) -> bool:
     return fabric is not None and fabric.is_directional
 
 
-def _carried(way: Lying, carry: Transform) -> Lying:
+def _carried(way: Pose, carry: Transform) -> Pose:
     """How a piece lies in the quilt that lies so in its block."""
     turned = carry.turned + (-way.turned if carry.mirrors else way.turned)
-    return Lying(round(turned, 9) % 360, way.mirrored != carry.mirrors)
+    return Pose(round(turned, 9) % 360, way.reversed != carry.mirrors)
 
 
 def _block_needs(
@@ -199,11 +200,7 @@ def _bunched(need: Need, bunch: Bunch) -> Need:
 
 
 def _heading(arrows: tuple[GrainArrow, ...], arrow: int) -> Fraction | float:
-    """The arrow's heading; whole degrees stay exact, so that square pieces keep exact corners."""
-    if not arrows:
-        return Fraction(0)
-    heading = arrows[arrow].heading
-    return Fraction(round(heading)) if abs(heading - round(heading)) < ROUNDED else heading
+    return whole_degrees(arrows[arrow].heading) if arrows else Fraction(0)
 
 
 def _count_singles(singles: Sequence[Single], palette: Palette, counted: Counted) -> None:
@@ -219,7 +216,7 @@ def _count_singles(singles: Sequence[Single], palette: Palette, counted: Counted
             need = _single_need(fabric, part, what, first, shape)
             cloth = palette.fabrics.get(fabric)
             if cloth is not None and cloth.is_directional:
-                lying = Counter(Lying(member.turned, member.reversed) for member in shape.members)
+                lying = Counter(member.pose for member in shape.members)
                 counted.needs += [
                     _bunched(need, each)
                     for each in bunches(pieces[shape.members[0].piece - 1], lying, not cloth.one_way)

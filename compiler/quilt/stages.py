@@ -23,8 +23,8 @@ def stages_of(top: Top, assembly: Assembly, joints: Mapping[int, Joint]) -> tupl
 
     A row belongs where the first of its copies is needed, so nothing is used before it is made.
     """
-    teller = _Teller(top, assembly, joints)
-    rows = teller.rows()
+    every = _Rows(top, assembly, joints)
+    rows = every.rows()
     joining = {
         assembly.steps[step - 1].makes
         for step, joint in joints.items()
@@ -33,7 +33,7 @@ def stages_of(top: Top, assembly: Assembly, joints: Mapping[int, Joint]) -> tupl
     borders = top.rows.ring if isinstance(top.rows, InRows) else 0
     staged: list[list[Row]] = [[] for _ in range(borders + 2)]
     for row in rows:
-        ring = teller.first_ring(row)
+        ring = every.first_ring(row)
         staged[ring + 1 if ring else int(row.makes in joining)].append(row)
     lies: Way = next((row.way for row in rows if row.makes in joining), "down")
     stages = [
@@ -44,7 +44,7 @@ def stages_of(top: Top, assembly: Assembly, joints: Mapping[int, Joint]) -> tupl
     return tuple(stage for stage in stages if stage.rows)
 
 
-class _Lying(NamedTuple):
+class _RowPart(NamedTuple):
     """A part of a row: how far along it, a piece's number or a unit's id, its pieces, and the degrees
     clockwise by which it lies turned."""
 
@@ -54,7 +54,7 @@ class _Lying(NamedTuple):
     turned: float
 
 
-class _Teller:
+class _Rows:
     """The rows of an assembly."""
 
     def __init__(self, top: Top, assembly: Assembly, joints: Mapping[int, Joint]) -> None:
@@ -117,10 +117,10 @@ class _Teller:
             )
         return rows[::-1]
 
-    def _row(self, step: Step, pieces: Pieces) -> tuple[list[_Lying], tuple[Join, ...]]:
+    def _row(self, step: Step, pieces: Pieces) -> tuple[list[_RowPart], tuple[Join, ...]]:
         """The parts of a row in order, and the joins that make it; from its last step."""
         heading = _heading(step)
-        found: list[_Lying] = []
+        found: list[_RowPart] = []
         joins: list[Join] = []
         stack = [(step, pieces)]
         while stack:
@@ -133,9 +133,9 @@ class _Teller:
                 if goes_on:
                     stack.append((self.assembly.steps[self.number[name] - 1], own))
                 elif name in self.number:
-                    found.append(_Lying(along, name, own, self.turned[name, own[0]]))
+                    found.append(_RowPart(along, name, own, self.turned[name, own[0]]))
                 else:
-                    found.append(_Lying(along, str(own[0]), own, 0.0))
+                    found.append(_RowPart(along, str(own[0]), own, 0.0))
         if self.joints[step.step].row.way == "mitred":
             found = [part._replace(turned=0.0) for part in reversed(found)]
             found.sort(key=lambda part: self.ring(part.pieces))

@@ -14,8 +14,9 @@ from math import ceil
 from ...drafting.model import Draft
 from ...geometry.edge import Edge, Point
 from ...geometry.motion import Transform, turn_about
+from ...measure.angle import whole_degrees
 from ...measure.marks import RULER_STEP
-from ...measure.tolerance import ROUNDED, Number
+from ...measure.tolerance import Number
 from ..handling import PartedByHand
 from ..model import Template
 from ..needs import Fabric, Need
@@ -94,12 +95,7 @@ def template_method_of(draft: Draft, template: Template, step: Fraction = RULER_
 def lies_for_cutting(template: Template) -> Transform:
     """The turn that lays a template's first arrow along the grain, up and down."""
     heading = template.grain[0].heading if template.grain else 0.0
-    return turn_about(Point(Fraction(0), Fraction(0)), -_whole(heading))
-
-
-def _whole(heading: float) -> Fraction | float:
-    """Whole degrees exact, so that square pieces keep exact corners."""
-    return Fraction(round(heading)) if abs(heading - round(heading)) < ROUNDED else heading
+    return turn_about(Point(Fraction(0), Fraction(0)), -whole_degrees(heading))
 
 
 def choose_cut(
