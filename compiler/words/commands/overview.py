@@ -2,7 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Sequence
 from typing import Final
+
+from ...diagnostics.visible import shortened, visible
+
+LONGEST: Final = 60  # characters of a word in a message
 
 HELP: Final = """\
 Patchwork blocks and quilts from text to true-size template sheets.
@@ -48,3 +53,20 @@ Exit status:
   2  the command was used wrongly
   3  a mistake in Piecewright itself
 """
+
+
+def command_wanted(file: str) -> str:
+    """A file where a command goes."""
+    name = visible(shortened(file, LONGEST))
+    quoted = f'"{name}"' if " " in name else name
+    return (
+        f"Say what is to be done with '{name}' first: 'piecewright build {quoted}' makes its sheets, "
+        f"'check' says whether it is all right, 'show' draws it, 'explain' tells its numbers."
+    )
+
+
+def no_command(word: str, near: Sequence[str], known: Iterable[str]) -> str:
+    """A word that is no command, and the nearest that is one; or all."""
+    named = visible(shortened(word, LONGEST))
+    meant = f"Did you mean '{near[0]}'?" if near else f"There are {', '.join(known)}."
+    return f"There is no command '{named}'. {meant}"
