@@ -15,12 +15,12 @@ from ..failures import FileIsNew, WrongUse, own_mistakes
 from ..shelves.locking import open_lock
 from ..words.commands import asked
 from ..words.commands.files import versions_beside
-from ..words.phrases import one_of
 from .compiling import FolderShelf
 from .inputs import Input, one_input
 from .naming import Names
 from .pictures import Drawing
 from .rewriting import read_text
+from .titles import versions_of
 
 if TYPE_CHECKING:
     from ..cutting.comparison import Comparison
@@ -51,13 +51,12 @@ class Reader:
 
         title, found, version = name.rpartition("@")
         if os.path.exists(name) or not found or not version.isdecimal():
-            return self.compiled(one_input(name, self.standard))
+            return self.compiled(one_input(name, self.standard, self.shelf))
         self.shelf.forget()
         called = self.shelf.find(accents_joined(title), "")
         wanted = [each for each in called if each.version == int(version)]
         if not wanted:
-            known = one_of([str(each) for each in sorted({each.version for each in called})], "and")
-            raise WrongUse(asked.version_unknown(name, known if called else ""))
+            raise WrongUse(asked.version_unknown(name, versions_of(called)))
 
         block = wanted[0]
         with own_mistakes(asked.block_called(title)):
@@ -71,6 +70,8 @@ class Reader:
         from ..pipeline import compile_file
 
         self.shelf.forget()
+        if given.titled is not None:
+            self.shelf.settle(given.name, given.titled.home)
         read = read_text(given)[1]
         locked = open_lock(given.file, self.shelf)
         if locked.value is None:
@@ -81,6 +82,9 @@ class Reader:
             made = read.then(lambda source: compile_file(source, shelf))
         if made.value is None or made.failed:
             raise self._faults(made.diagnostics, given.name, read.value)
+        if given.titled is not None:
+            meant = given.titled.title, given.titled.version
+            return [each for each in made.value.blocks if (each.draft.title, each.draft.version) == meant]
         return made.value.blocks if made.value.quilts else _own(made.value.blocks)
 
     def at(self, revision: str, given: Input) -> Sequence[CompiledBlock]:

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
@@ -15,7 +15,7 @@ from ..shelves.folders import FolderShelf, library_folder
 from ..shelves.locking import locked_sources, open_lock
 from ..words.messages.files import file_unreadable
 from ..words.messages.shelves import shelf_file_faulty
-from .inputs import Input
+from .inputs import Input, Titled
 
 if TYPE_CHECKING:
     from ..drafting.washed.model import Measured
@@ -67,6 +67,8 @@ def compile_input(given: Input, shelf: FolderShelf, cutting: Cutting | None = No
     What an earlier file needed of the shelf is let go first.
     """
     shelf.forget()
+    if given.titled is not None:
+        shelf.settle(given.name, given.titled.home)
     try:
         data = given.read()
     except OSError as problem:
@@ -103,7 +105,7 @@ def _compile_bytes(given: Input, data: bytes, shelf: FolderShelf, cutting: Cutti
         from ..sheets.missing_letters import missing_letters
 
         said += missing_letters(source)
-    quilts = outcome.value.quilts
+    quilts = () if given.titled else outcome.value.quilts
     planned: Outcome[tuple[PlannedQuilt, ...]] = Outcome(())
     if cutting and quilts:
         from ..planning import plan_quilts
@@ -112,4 +114,18 @@ def _compile_bytes(given: Input, data: bytes, shelf: FolderShelf, cutting: Cutti
     said = in_order(said + planned.diagnostics)
     if planned.value is None or planned.failed:
         return Compiled(name, (), said, sources)
-    return Compiled(name, outcome.value.blocks, said, sources, quilts, planned.value, outcome.value.measured)
+    blocks, measured = outcome.value.blocks, outcome.value.measured
+    if given.titled is not None:
+        blocks = _block_alone(blocks, given.titled)
+        measured = tuple(each for each in measured if each.block.title.span == blocks[0].draft.origin)
+    return Compiled(name, blocks, said, sources, quilts, planned.value, measured)
+
+
+def _block_alone(blocks: Sequence[CompiledBlock], meant: Titled) -> tuple[CompiledBlock, ...]:
+    """The block that is meant, and those that it uses, as from elsewhere."""
+    known = {(each.draft.title, each.draft.version): each for each in blocks}
+    wanted = [(meant.title, meant.version)]
+    for each in wanted:
+        wanted += [use for use in known[each].draft.uses if use in known and use not in wanted]
+    first, *used = (known[each] for each in wanted)
+    return first, *(replace(each, from_elsewhere=True) for each in used)

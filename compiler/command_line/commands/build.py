@@ -81,7 +81,8 @@ def build(
     Fraction] | None, buy: Any, out: str, dpi: int, titles: tuple[str, ...], shelves: tuple[str, ...],
 ) -> int:  # fmt: skip
     """The exit status, when the sheets of every file are made."""
-    inputs, sewing = inputs_of(files), Sewing(ways)
+    shelf, sewing = open_shelf(shelves), Sewing(ways)
+    inputs = inputs_of(files, shelf)
     cutting = cutting_of(ruler, margin, buy, sewing)
     progress = Progress(len(inputs))
     job = Job(
@@ -94,7 +95,6 @@ def build(
     )
     refuse_without_booklet(job.formats, ways, booklet, job.wanted.parts)
     run = Run(job, BlockChoice(titles), blocks_too, progress)
-    shelf = open_shelf(shelves)
     for given in inputs:
         with progress.file(drafting(given.name), run.tally):
             run.build(compile_input(given, shelf, cutting))

@@ -49,7 +49,8 @@ def resize(
     """The exit status, when the sizes are told or the block is written."""
     if to is None and (out is not None or form == "block"):
         raise click.UsageError(words.size_wanted())
-    given, choice, shelf = one_input(file), BlockChoice(titles), open_shelf(shelves)
+    choice, shelf = BlockChoice(titles), open_shelf(shelves)
+    given = one_input(file, shelf)
     compiled, status = compile_alone(given, shelf)
     if status != CLEAN:
         return status
