@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Any, Final
 from ..diagnostics.visible import accents_joined
 from ..failures import WrongUse
 from ..measure.length import UNITS, exact_number
-from ..sheets.block_facts import METHODS, SYMMETRIES
+from ..sheets.block_facts import METHODS, SYMMETRIES, BlockFacts
 from ..sheets.finding import Range, Wanted
 from ..words.commands import asked
 from .choices import LONGEST
@@ -57,7 +57,8 @@ def found_told(found: Sequence[Shelved], indexed: Indexed, form: str) -> str:
     from ..words.pages.finding import count_words, shared_words
 
     facts = [each.facts for each in found]
-    lines = table_of(facts) if facts else []
+    standing = [(each.file, use_line(each.facts)) for each in found]
+    lines = table_of(facts, standing) if facts else []
     shared = shared_names(each.facts for each in indexed.blocks)
     titles = {each.title for each in facts}
     told = {name: of for name, of in shared.items() if titles & set(of)}
@@ -79,13 +80,31 @@ def found_record(found: Sequence[Shelved], indexed: Indexed) -> dict[str, Any]:
             {"title": title, "folder": folder, "note": note} for title, folder, note in indexed.shelves
         ],
         "blocks": [
-            {**block_record(each.facts), "shelf": each.shelf, "file": each.file, "line": each.line}
+            {
+                **block_record(each.facts),
+                "shelf": each.shelf,
+                "file": each.file,
+                "line": each.line,
+                "use": use_line(each.facts),
+            }
             for each in found
         ],
         "shared_names": {
             name: list(titles) for name, titles in shared_names(each.facts for each in indexed.blocks).items()
         },
     }
+
+
+def use_line(facts: BlockFacts) -> str:
+    """`use "Ohio Star" version 1 as ohio-star`: what a block or a quilt says to use the block."""
+    from ..language.tokens import RESERVED
+    from .naming import slug
+
+    name = slug(facts.title)
+    if not name[:1].isalpha() or name in RESERVED:
+        name = f"unit-{name}".rstrip("-")
+    title = facts.title.replace("\\", "\\\\").replace('"', '\\"')
+    return f'use "{title}" version {facts.version} as {name}'
 
 
 def counts_of(value: str) -> Range:

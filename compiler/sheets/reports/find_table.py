@@ -6,9 +6,10 @@ from collections.abc import Sequence
 from functools import lru_cache
 from typing import Any, Final
 
+from ...diagnostics.visible import visible
 from ...words.numbers import degrees_text
 from ...words.pages.catalogue import titled
-from ...words.pages.finding import HEADS, NO_SYMMETRY, below_words, size_words
+from ...words.pages.finding import HEADS, NO_SYMMETRY, below_words, role_words, size_words
 from ...words.say import INCHES
 from ..block_facts import HALF_TURN, NOTHING, QUARTER_TURN, BlockFacts, record_of
 from ..setting.text_table import table, wrapped
@@ -16,12 +17,18 @@ from ..setting.text_table import table, wrapped
 UNDER: Final = "      "
 
 
-def table_of(blocks: Sequence[BlockFacts]) -> list[str]:
-    """A line of numbers a block; below it its family, how it is made and looks the same, its other names."""
+def table_of(blocks: Sequence[BlockFacts], standing: Sequence[tuple[str, str]]) -> list[str]:
+    """A line of numbers a block; below it its family, how it is made and looks the same, its other names, its
+    roles; and of `standing` its file and the line that uses it, which is never broken."""
     head, *rows = table(HEADS, [_cells(facts) for facts in blocks])
     lines = [head]
-    for facts, row in zip(blocks, rows, strict=True):
+    for facts, row, (file, use) in zip(blocks, rows, standing, strict=True):
         lines += [row, *wrapped(_below(facts), UNDER, UNDER)]
+        lines += [
+            *wrapped(role_words(facts.fabrics), UNDER, UNDER),
+            UNDER + visible(file),
+            UNDER + visible(use),
+        ]
     return lines
 
 
