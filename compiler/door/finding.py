@@ -98,13 +98,13 @@ def found_record(found: Sequence[Shelved], indexed: Indexed) -> dict[str, Any]:
 def use_line(facts: BlockFacts) -> str:
     """`use "Ohio Star" version 1 as ohio-star`: what a block or a quilt says to use the block."""
     from ..language.tokens import RESERVED
+    from ..words.pages.finding import use_words
     from .naming import slug
 
     name = slug(facts.title)
     if not name[:1].isalpha() or name in RESERVED:
         name = f"unit-{name}".rstrip("-")
-    title = facts.title.replace("\\", "\\\\").replace('"', '\\"')
-    return f'use "{title}" version {facts.version} as {name}'
+    return use_words(facts.title, facts.version, name)
 
 
 def counts_of(value: str) -> Range:

@@ -106,7 +106,7 @@ def _count_block(
     for piece in block.draft.pieces:
         role = piece.fabric
         if role not in fabrics:
-            fabrics[role] = palette.fabric(use.renames.get(role, role))
+            fabrics[role] = palette.fabric(use.renames.get(role, role), block.draft.title)
         template, arrow, back, way = look.of[piece.number]
         back = back != (carry.mirrors and not template.reversible)
         directed = _directed(palette.fabrics.get(fabrics[role]))
