@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
-from ..diagnostics.diagnostic import Diagnostic, Outcome, in_order
+from ..diagnostics.diagnostic import Diagnostic, Outcome, errors_in, in_order
 from ..diagnostics.source import Source
 from ..failures import ShelfDamaged, own_mistakes
 from ..shelves.folders import FolderShelf, library_folder
@@ -95,8 +95,10 @@ def _compile_bytes(given: Input, data: bytes, shelf: FolderShelf, cutting: Cutti
         return Compiled(name, (), locked.diagnostics, {name: source, **locked_sources(locked.diagnostics)})
     outcome = compile_file(source, locked.value.shelf)
     said = read.diagnostics + outcome.diagnostics
+    if given.titled is not None:
+        said += said_of_title(given.titled, shelf)
     sources = {**shelf.sources, **locked.value.sources, name: source}
-    if outcome.value is None or outcome.failed:
+    if outcome.value is None or errors_in(said):
         if any(each.code in NOT_FOUND for each in said):
             said += tuple(shelf_file_faulty(each) for each in shelf.faults)
         return Compiled(name, (), in_order(said), sources)
@@ -121,10 +123,20 @@ def _compile_bytes(given: Input, data: bytes, shelf: FolderShelf, cutting: Cutti
     return Compiled(name, blocks, said, sources, quilts, planned.value, measured)
 
 
+def said_of_title(titled: Titled, shelf: FolderShelf) -> tuple[Diagnostic, ...]:
+    """What there is to say of other blocks of the title and version that were asked for."""
+    if not titled.twins:
+        return ()
+    from ..drafting.twins import said_of_twins
+
+    block = titled.block
+    return tuple(said_of_twins(block.block.title.span, block, titled.twins, shelf, set()))
+
+
 def _block_alone(blocks: Sequence[CompiledBlock], meant: Titled) -> tuple[CompiledBlock, ...]:
     """The block that is meant, and those that it uses, as from elsewhere."""
     known = {(each.draft.title, each.draft.version): each for each in blocks}
-    wanted = [(meant.title, meant.version)]
+    wanted = [meant.key]
     for each in wanted:
         wanted += [use for use in known[each].draft.uses if use in known and use not in wanted]
     first, *used = (known[each] for each in wanted)

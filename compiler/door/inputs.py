@@ -6,13 +6,16 @@ import os
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from pathlib import Path
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
 from ..failures import WrongUse
 from ..shelves.folders import Folder, FolderShelf, block_files
 from ..shelves.listing import DEEPEST, EXTENSIONS
 from ..words.commands.files import file_wanted, no_file_and_no_title, no_files_in, no_such_file
 from ..words.phrases import one_of
+
+if TYPE_CHECKING:
+    from ..language.shelf import ShelfBlock
 
 __all__ = ["EXTENSIONS"]
 
@@ -25,9 +28,14 @@ MOST_READ: Final = 16_000_000  # bytes; far beyond what the language takes, so t
 class Titled:
     """Which block of a shelf's file is meant, and where that file stands."""
 
-    title: str
-    version: int
+    block: ShelfBlock
     home: tuple[Folder, Path]
+    twins: tuple[ShelfBlock, ...] = ()  # of the same title and version, in other files
+
+    @property
+    def key(self) -> tuple[str, int]:
+        """Its title and version."""
+        return self.block.block.title.text, self.block.version
 
 
 @dataclass(frozen=True, slots=True)

@@ -28,6 +28,8 @@ def titled_input(name: str, shelf: FolderShelf) -> Input | None:
     """The shelf's file that holds the block called so, capitals or not, and which of its blocks is meant: the
     newest version on the nearest shelf, or the version after `@`. None where nothing is called so; a use
     error for a version that there is not, and for another name that several blocks bear."""
+    from ..drafting.twins import twins_of
+
     title, version = _parted(accents_joined(name.strip()))
     known = {each.casefold(): each for each in reversed(list(shelf.titles("")))}
     spelt = title if title in known.values() else known.get(title.casefold())
@@ -45,8 +47,9 @@ def titled_input(name: str, shelf: FolderShelf) -> Input | None:
         if not wanted:
             raise WrongUse(asked.version_unknown(name, versions_of(called)))
         meant = wanted[0]
+    twins = tuple(twins_of(meant, called))
     home = shelf.home_of(meant)
-    return Input(meant.source.name, home[1], titled=Titled(meant.block.title.text, meant.version, home))
+    return Input(meant.source.name, home[1], titled=Titled(meant, home, twins))
 
 
 def versions_of(blocks: Iterable[ShelfBlock]) -> list[int]:

@@ -185,7 +185,7 @@ class FolderShelf:
         parsed = self._parse(path, folder)
         if parsed is not None:
             for block in parsed.blocks:
-                yield ShelfBlock(block, parsed.source, folder.label)
+                yield ShelfBlock(block, parsed.source, folder.label, folder=folder.shown)
 
     def _parse(self, path: Path, folder: Folder) -> Parsed | None:
         """The file's blocks; None where it cannot be read at all."""

@@ -120,4 +120,6 @@ def test_few_entries_have_no_example() -> None:
         "manifest-damaged",
         "manifest-key-unknown",
         "block-on-shelf-twice",
+        "block-drawn-twice",
+        "block-hides-another",
     }

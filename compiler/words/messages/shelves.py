@@ -105,6 +105,39 @@ def on_shelf_twice(say: Say, file: str, title: str, version: int, first: str) ->
 
 
 @message
+def block_twice_on_shelf(
+    say: Say, span: Span, title: str, version: int, files: tuple[str, str], differing: bool
+) -> Diagnostic:
+    """Two files of one shelf hold a block of the title and version used; whether their outlines differ."""
+    told = f'"{title[:60]}" version {version} stands in `{files[0]}` and in `{files[1]}`'
+    if differing:
+        return error(
+            "block-drawn-twice",
+            f"{told}, with other outlines: their templates would bear one name and not fit each other.",
+            span,
+            help="Give one of the two another version or another title.",
+        )
+    return warning(
+        "block-on-shelf-twice",
+        f"{told}, drawn alike: the first is taken.",
+        span,
+        help="Take one of the two away, so that a change in one cannot be missed in the other.",
+    )
+
+
+@message
+def block_hides_another(say: Say, span: Span, title: str, version: int, files: tuple[str, str]) -> Diagnostic:
+    """A block on a farther shelf has the same title and version and other outlines."""
+    return warning(
+        "block-hides-another",
+        f'"{title[:60]}" version {version} is taken from `{files[0]}`; `{files[1]}` has one of that '
+        f"title and version with other outlines.",
+        span,
+        help="Do not mix their templates. Give yours a title or a version of its own.",
+    )
+
+
+@message
 def shelf_file_faulty(say: Say, fault: Diagnostic) -> Diagnostic:
     """A file on a shelf holds a title that was asked for, and a mistake that keeps it from being used."""
     place = fault.primary.span
