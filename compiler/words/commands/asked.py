@@ -144,6 +144,11 @@ def picture_out_of_bounds(say: Say, least: Fraction, most: Fraction) -> str:
     return f"A picture is from {say.length(least)} to {say.length(most)}."
 
 
+def title_of_several(blocks: int) -> str:
+    """One new title for several blocks."""
+    return f"A new title is for one block, and {blocks} are resized: choose one with its own title first."
+
+
 def draft_first(title: str) -> str:
     """A washed block cannot be resized."""
     return f"'{named(title)}' is a washed block: draft it first."
