@@ -12,6 +12,7 @@ import click
 
 from .. import __version__
 from ..door.inputs import EXTENSIONS
+from ..door.settings import read_settings
 from ..door.stopping import INTERRUPTED, SHELL_BASE
 from ..failures import MachineFailed, OwnMistake, ShelfDamaged, machine_text, mistake_text
 from ..words.commands import overview
@@ -20,6 +21,7 @@ from .console import COMPLAINED, OWN_MISTAKE, USED_WRONGLY, complain, show_diagn
 NAME: Final = "piecewright"
 VARIABLE: Final = "_PIECEWRIGHT_COMPLETE"  # where a shell says that it asks what may follow
 NEAR: Final = 0.5  # likeness of words, from 0 to 1: 'bild' is 0.89 like 'build', 'make' 0.4 like 'compare'
+HELPS: Final = frozenset(("-h", "--help", "-V", "--version"))  # needed most when something is wrong
 NOBODY_READS: Final = SHELL_BASE + 13  # as a shell counts a program stopped by a closed pipe
 
 
@@ -85,7 +87,13 @@ def run_command(given: list[str]) -> int:
         if not given:
             click.echo(commands.get_help(click.Context(commands, info_name=NAME)), err=True)
             return USED_WRONGLY
-        with commands.make_context(NAME, list(given), obj=tuple(given)) as context:
+        settings = read_settings()
+        if settings.value is None or (settings.failed and not HELPS & {*given}):
+            source = settings.value.source if settings.value else None
+            show_diagnostics(settings.diagnostics, {source.name: source} if source else {}, err=True)
+            return COMPLAINED
+        of_all = dict.fromkeys(overview.COMMANDS, settings.value.options)
+        with commands.make_context(NAME, list(given), obj=settings.value, default_map=of_all) as context:
             status = commands.invoke(context)
         return status if isinstance(status, int) else 0
     except click.Abort:

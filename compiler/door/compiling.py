@@ -93,7 +93,7 @@ def _compile_bytes(given: Input, data: bytes, shelf: FolderShelf, cutting: Cutti
     locked = open_lock(given.file, shelf)
     if locked.value is None:
         return Compiled(name, (), locked.diagnostics, {name: source, **locked_sources(locked.diagnostics)})
-    outcome = compile_file(source, locked.value.shelf)
+    outcome = compile_file(source, locked.value.shelf, given.maker)
     said = read.diagnostics + outcome.diagnostics
     if given.titled is not None:
         said += said_of_title(given.titled, shelf)

@@ -46,6 +46,7 @@ class Input:
     path: Path | None  # None: no file
     data: Callable[[], bytes] | None = None  # what is read where there is no file
     titled: Titled | None = None  # the one block of it that is meant
+    maker: str = ""  # who is named where the file names nobody
 
     def read(self) -> bytes:
         """The bytes, up to MOST_READ of them. OSError where they cannot be had."""
@@ -53,6 +54,11 @@ class Input:
             with self.path.open("rb") as stream:
                 return stream.read(MOST_READ)
         return self.data() if self.data else b""
+
+    @property
+    def on_a_shelf(self) -> bool:
+        """Whether it was found by its title, and not in the folder one is in."""
+        return self.titled is not None and self.titled.home[0].label != "beside"
 
     @property
     def file(self) -> str | None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
@@ -45,8 +46,14 @@ class Drafter:
     """Drafts blocks, each once. What it says gathers in `diagnostics`."""
 
     def __init__(
-        self, source: Source, file: tree.File, shelf: Shelf, compared: set[tuple[str, int]] | None = None
+        self,
+        source: Source,
+        file: tree.File,
+        shelf: Shelf,
+        compared: set[tuple[str, int]] | None = None,
+        maker: str = "",
     ) -> None:
+        self.maker = maker  # who is named where a block or quilt of the file names nobody
         self.compared: set[tuple[str, int]] = set() if compared is None else compared  # see `twins`
         self.source, self.shelf = source, shelf
         self.own = [ShelfBlock(block, source, "this file") for block in file.blocks]
@@ -83,6 +90,8 @@ class Drafter:
         if block.span not in self._done:
             self._underway.append((block.span, block.title.text))
             draft, said = self._draft(block, source)
+            if draft is not None and not draft.maker and source.name == self.source.name:
+                draft = replace(draft, maker=self.maker)
             self._underway.pop()
             self.diagnostics += said
             errors = sum(each.severity is Severity.ERROR for each in said)

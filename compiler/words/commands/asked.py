@@ -144,6 +144,11 @@ def picture_out_of_bounds(say: Say, least: Fraction, most: Fraction) -> str:
     return f"A picture is from {say.length(least)} to {say.length(most)}."
 
 
+def no_maker(most: int) -> str:
+    """A name that cannot be printed on templates."""
+    return f"A maker's name is printed on templates: one line of at most {most} letters."
+
+
 def title_of_several(blocks: int) -> str:
     """One new title for several blocks."""
     return f"A new title is for one block, and {blocks} are resized: choose one with its own title first."
