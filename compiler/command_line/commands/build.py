@@ -80,7 +80,8 @@ def build(
     files: Sequence[str], formats: tuple[tuple[str, ...], ...], paper: Any, kind: Any, lines: Any,
     measured: Fraction | None, parts: tuple[tuple[str, ...], ...], tables: bool, blocks_too: bool,
     opens: bool, booklet: bool, ways: tuple[tuple[str, str], ...], ruler: Fraction,
-    margin: tuple[Fraction, Fraction] | None, buy: Any, out: str, dpi: int, titles: tuple[str, ...], shelves: tuple[str, ...],
+    margin: tuple[Fraction, Fraction] | None, buy: Any, out: str, dpi: int, titles: tuple[str, ...],
+    shelves: tuple[str, ...],
 ) -> int:  # fmt: skip
     """The exit status, when the sheets of every file are made."""
     shelf, sewing = open_shelf(shelves), Sewing(ways)
