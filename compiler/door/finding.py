@@ -97,14 +97,10 @@ def found_record(found: Sequence[Shelved], indexed: Indexed) -> dict[str, Any]:
 
 def use_line(facts: BlockFacts) -> str:
     """`use "Ohio Star" version 1 as ohio-star`: what a block or a quilt says to use the block."""
-    from ..language.tokens import RESERVED
     from ..words.pages.finding import use_words
-    from .naming import slug
+    from .naming import alias_of
 
-    name = slug(facts.title)
-    if not name[:1].isalpha() or name in RESERVED:
-        name = f"unit-{name}".rstrip("-")
-    return use_words(facts.title, facts.version, name)
+    return use_words(facts.title, facts.version, alias_of(facts.title))
 
 
 def counts_of(value: str) -> Range:

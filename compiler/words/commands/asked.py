@@ -149,6 +149,16 @@ def no_maker(most: int) -> str:
     return f"A maker's name is printed on templates: one line of at most {most} letters."
 
 
+def title_not_file(title: str) -> str:
+    """A file where a block's title goes."""
+    return f"'{named(title)}' is a file; name the block by its title."
+
+
+def block_faulty(title: str, file: str) -> str:
+    """A block with a mistake."""
+    return f"'{named(title)}' has a mistake: see 'piecewright check {visible(file)}'."
+
+
 def title_of_several(blocks: int) -> str:
     """One new title for several blocks."""
     return f"A new title is for one block, and {blocks} are resized: choose one with its own title first."

@@ -85,15 +85,16 @@ def block_text(title: str, size: str, grid: tuple[int, int], allowance: str) -> 
     lines = [
         "edition 1",
         "",
-        f"block {title_written(title)} {{",
+        f"block {title_written(title)} version 1 {{",
         f"  finished {size}",
-        f"  grid {across} x {down}     # lines across are 1, 2, 3 ...; lines down are A, B, C ...; A1 is top left",
+        "  # Points of the grid have a letter, across, and a number, down: A1 is the top left corner.",
+        f"  grid {across} x {down}",
         *([f"  allowance {allowance}"] if allowance else []),
         "",
-        "  # Squares of two fabrics, to begin with. Light and dark are roles: a quilt says which cloth they are.",
-        "  alternate plain dark, plain light",
+        "  # Squares, to begin with. Light and dark are roles: a quilt says which cloth each of them is.",
+        f"  alternate plain dark{', plain light' if across * down > 1 else ''}",
         "",
-        "  # To draw your own, take the line above away and write seams between points, and pieces between them:",
+        "  # To draw your own, take that line away and write seams between points, and pieces between seams:",
         "  #",
         "  #   seam A1 -- B2",
         "  #   piece sail at between A1, B1, B2 in dark",
@@ -112,18 +113,20 @@ def quilt_text(
     across, down = shape
     roles = list(dict.fromkeys(role for part in parts for role in part.roles))
     first, last = roles[0], roles[-1]
+    names = [part.name for part in parts]
+    turns = " take turns" if len(names) > 1 else ""
+    width = f"width {say.length(edges.cloth)}"
     lines = [
         "edition 1",
         "",
-        f"quilt {title_written(title)} {{",
+        f"quilt {title_written(title)} version 1 {{",
         *(f"  {part.use}" for part in parts),
         "",
-        "  # Your fabrics, a line each: write what they are called, and how wide they are between the selvages.",
-        *(f'  fabric {role} "{role.replace("-", " ").capitalize()}" width {say.length(edges.cloth)}' for role in roles),
+        "  # Your fabrics, a line each: write what each is called, and its width between the selvages.",
+        *(f'  fabric {role} "{role.replace("-", " ").capitalize()}" {width}' for role in roles),
         "",
-        f"  # {across} blocks across and {down} down; {one_of([part.name for part in parts], 'and')}"
-        f"{' take turns' if len(parts) > 1 else ''}.",
-        f"  set straight {across} across {down} down of {cell} {{ alternate {', '.join(part.name for part in parts)} }}",
+        f"  # {across} blocks across and {down} down; {one_of(names, 'and')}{turns}.",
+        f"  set straight {across} across {down} down of {cell} {{ alternate {', '.join(names)} }}",
         "",
         "  # Change what stands here, or take a line away.",
         f"  border {say.length(edges.border)} in {first}",

@@ -19,6 +19,7 @@ and plans the cutting, too, and says how much of each fabric to buy.
 """
 
 COMMANDS: Final = {
+    "new": "Begin a block's or a quilt's file.",
     "build": "Make the sheets of blocks and quilts.",
     "check": "Say what is wrong with blocks and quilts.",
     "show": "Draw blocks and quilts as pictures.",
@@ -38,11 +39,13 @@ COMMANDS: Final = {
 EXAMPLES: Final = """
 \b
 First steps:
+  piecewright new block             begins a file, from a few answers
   piecewright check vane.block      is the block all right?
   piecewright show vane.block       a picture of it
   piecewright build vane.block      a PDF of true-size templates to print
   piecewright explain vane.block    every piece, size and default
   piecewright build sampler.quilt   a whole quilt: picture, cutting, templates
+  piecewright build "Ohio Star"     a block of the library, by its title
   piecewright find star             blocks of that name, on your shelves and in the library
 Each command has its own help, with examples: piecewright build --help
 
