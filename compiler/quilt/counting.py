@@ -23,7 +23,7 @@ from .ground import Single, Use
 from .model import PlacedBlock, QuiltPiece
 
 ALLOWANCE: Final = Fraction(1, 4)
-"""Inches. Of every piece of a setting or border; blocks state their own."""
+"""Inches. Of every piece of a setting or border, where the quilt does not say; blocks state their own."""
 
 PARTS: Final = ("blocks", "setting", "sashing", "posts", "border")
 """The parts of a top, in the order in which a cutter meets them."""
@@ -55,6 +55,7 @@ def count_top(
     blocks: Sequence[SizedBlock],
     palette: Palette,
     by_arrow: bool = True,
+    allowance: Fraction = ALLOWANCE,
 ) -> Counted:
     """Everything in one colourway. `by_arrow`: pieces of one template that lie on the cloth by different
     arrows are needs of their own."""
@@ -67,7 +68,7 @@ def count_top(
     for key, tally in tallies.items():
         fabric = palette.fabrics.get(key[0])
         counted.needs += _block_needs(key, tally, blocks[key[2]], origins[key], fabric)
-    _count_singles(singles, palette, counted)
+    _count_singles(singles, palette, counted, allowance)
     order = {name: at for at, name in enumerate(palette.fabrics)}
     counted.needs.sort(key=lambda need: (order.get(need.fabric, len(order)), PARTS.index(need.part)))
     return counted
@@ -206,17 +207,19 @@ def _heading(arrows: tuple[GrainArrow, ...], arrow: int) -> Fraction | float:
     return Fraction(round(heading)) if abs(heading - round(heading)) < ROUNDED else heading
 
 
-def _count_singles(singles: Sequence[Single], palette: Palette, counted: Counted) -> None:
+def _count_singles(
+    singles: Sequence[Single], palette: Palette, counted: Counted, allowance: Fraction
+) -> None:
     groups: dict[tuple[str, Part, str, bool], list[Single]] = {}
     for each in singles:
         fabric = palette.fabric(each.word)
         groups.setdefault((fabric, each.part, each.what, each.unjoined), []).append(each)
         counted.pieces.append(QuiltPiece(each.outline, fabric, each.part, each.what))
     for (fabric, part, what, _), group in groups.items():
-        pieces = [_as_piece(number, each, fabric) for number, each in enumerate(group, 1)]
+        pieces = [_as_piece(number, each, fabric, allowance) for number, each in enumerate(group, 1)]
         for shape in match_shapes(pieces):
             first = group[shape.members[0].piece - 1]
-            need = _single_need(fabric, part, what, first, shape)
+            need = _single_need(fabric, part, what, first, shape, allowance)
             cloth = palette.fabrics.get(fabric)
             if cloth is not None and cloth.is_directional:
                 lying = Counter(Lying(member.turned, member.reversed) for member in shape.members)
@@ -228,7 +231,9 @@ def _count_singles(singles: Sequence[Single], palette: Palette, counted: Counted
                 counted.needs.append(need)
 
 
-def _single_need(fabric: str, part: Part, what: str, first: Single, shape: Shape) -> Need:
+def _single_need(
+    fabric: str, part: Part, what: str, first: Single, shape: Shape, allowance: Fraction
+) -> Need:
     """Pieces of one shape that belong to no block."""
     lies = turn_about(ORIGIN, -Fraction(round(first.grain)))
     back = 0 if shape.reversible else sum(member.reversed for member in shape.members)
@@ -237,7 +242,7 @@ def _single_need(fabric: str, part: Part, what: str, first: Single, shape: Shape
         part,
         what,
         tuple(lies.edge(edge) for edge in first.outline),
-        (ALLOWANCE,) * len(first.outline),
+        (allowance,) * len(first.outline),
         len(shape.members) - back,
         back,
         shape.reversible,
@@ -246,8 +251,8 @@ def _single_need(fabric: str, part: Part, what: str, first: Single, shape: Shape
     )
 
 
-def _as_piece(number: int, single: Single, fabric: str) -> Piece:
-    sides = tuple(Side(edge, (SidePart(edge, None),), ALLOWANCE) for edge in single.outline)
+def _as_piece(number: int, single: Single, fabric: str, allowance: Fraction) -> Piece:
+    sides = tuple(Side(edge, (SidePart(edge, None),), allowance) for edge in single.outline)
     x = sum((edge.start.x for edge in single.outline), Fraction(0)) / len(single.outline)
     y = sum((edge.start.y for edge in single.outline), Fraction(0)) / len(single.outline)
     return Piece(number, single.what, fabric, sides, (), 0, Point(x, y))

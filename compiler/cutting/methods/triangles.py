@@ -22,10 +22,11 @@ from .recognise import Figure
 
 ROOT_2: Final = sqrt(2)
 
-TRADE_OVER: Final = 2 / 25.4
+TRADE_OVER: Final = 1 / 8
 """Inches that a rule may lie over the exact, a little of it lost in every fold: the trade's own lie 0.0429in
-over at 1/4in of allowance, and 0.19cm where quarters of a centimetre are added at 0.75cm of it. What a
-coarse ruler adds beyond that is too much to sew in."""
+over at 1/4in of allowance, and 0.19cm where quarters of a centimetre are added at 0.75cm of it. The step of
+the common ruler, so that rules hold for any allowance; it widens a seam of a square cut once by 1/28in at
+most. What a coarser ruler adds beyond that is too much to sew in."""
 
 MITRE_OVER: Final = Fraction(6)
 """Inches that a mitred strip is cut longer than its long edge (SOURCES 2.9: strip = side + 2 x width + 6);
@@ -117,7 +118,7 @@ def half_square(figure: Figure, step: Fraction, whole: Number | None, setting: b
         mark,
         2,
         float(mark) - exact,
-        Sum(leg, exact - leg, mark, "once", setting),
+        Sum(leg, exact - leg, mark, "once", figure.allowances[1] if setting else None),
         then=(Parted("square", "once"),),
     )
 
@@ -135,7 +136,7 @@ def quarter_square(figure: Figure, step: Fraction, whole: Number | None, setting
         mark,
         4,
         float(mark) - exact,
-        Sum(long, exact - long, mark, "twice", setting),
+        Sum(long, exact - long, mark, "twice", figure.allowances[1] if setting else None),
         then=(Parted("square", "twice"),),
     )
 

@@ -135,7 +135,10 @@ def _sum(say: Say, reason: Sum) -> str:
     """`3in finished and 7/8in, the square cut once`."""
     if reason.of == "strip":
         return _added(say, reason, "high finished")
-    trimmed = "; trim the edge 1/4in beyond the points after sewing" if reason.setting else ""
+    beyond = reason.beyond
+    trimmed = (
+        "" if beyond is None else f"; trim the edge {say.on_ruler(beyond)} beyond the points after sewing"
+    )
     return f"{_added(say, reason, 'finished')}, the square cut {reason.of}{trimmed}"
 
 
