@@ -57,7 +57,8 @@ def found_told(found: Sequence[Shelved], indexed: Indexed, form: str) -> str:
     from ..words.pages.finding import count_words, shared_words
 
     facts = [each.facts for each in found]
-    lines = table_of(facts) if facts else []
+    standing = [(each.file, use_line(each.facts)) for each in found]
+    lines = table_of(facts, standing) if facts else []
     shared = shared_names(each.facts for each in indexed.blocks)
     titles = {each.title for each in facts}
     told = {name: of for name, of in shared.items() if titles & set(of)}
@@ -78,7 +79,13 @@ def found_record(found: Sequence[Shelved], indexed: Indexed) -> dict[str, Any]:
             {"title": title, "folder": folder, "note": note} for title, folder, note in indexed.shelves
         ],
         "blocks": [
-            {**block_record(each.facts), "shelf": each.shelf, "file": each.file, "line": each.line}
+            {
+                **block_record(each.facts),
+                "shelf": each.shelf,
+                "file": each.file,
+                "line": each.line,
+                "use": use_line(each.facts),
+            }
             for each in found
         ],
         "shared_names": {
@@ -94,6 +101,14 @@ def block_record(facts: BlockFacts) -> dict[str, Any]:
     finished = {"width": told.pop("width"), "height": told.pop("height")}
     symmetry = {"turns": told.pop("turns"), "mirror": told.pop("mirrors")}
     return {**told, "grid": grid, "finished": finished, "symmetry": symmetry}
+
+
+def use_line(facts: BlockFacts) -> str:
+    """`use "Ohio Star" version 1 as ohio-star`: what a block or a quilt says to use the block."""
+    from ..words.pages.finding import use_words
+    from .naming import alias_of
+
+    return use_words(facts.title, facts.version, alias_of(facts.title))
 
 
 def counts_of(value: str) -> Range:

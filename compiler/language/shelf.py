@@ -21,6 +21,7 @@ class ShelfBlock:
     source: Source
     shelf: str
     unpinned: bool = False
+    folder: str = ""  # of several shelves of a kind, which
 
     @property
     def home(self) -> tuple[str, bool]:

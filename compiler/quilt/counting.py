@@ -24,7 +24,7 @@ from .ground import Single, Use
 from .model import PlacedBlock, QuiltPiece
 
 ALLOWANCE: Final = Fraction(1, 4)
-"""Inches. Of every piece of a setting or border; blocks state their own."""
+"""Inches. Of every piece of a setting or border, where the quilt does not say; blocks state their own."""
 
 PARTS: Final = ("blocks", "setting", "sashing", "posts", "border")
 """The parts of a top, in the order in which a cutter meets them."""
@@ -56,6 +56,7 @@ def count_top(
     blocks: Sequence[SizedBlock],
     palette: Palette,
     by_arrow: bool = True,
+    allowance: Fraction = ALLOWANCE,
 ) -> Counted:
     """Everything in one colourway. `by_arrow`: pieces of one template that lie on the cloth by different
     arrows are needs of their own."""
@@ -68,7 +69,7 @@ def count_top(
     for key, tally in tallies.items():
         fabric = palette.fabrics.get(key[0])
         counted.needs += _block_needs(key, tally, blocks[key[2]], origins[key], fabric)
-    _count_singles(singles, palette, counted)
+    _count_singles(singles, palette, counted, allowance)
     order = {name: at for at, name in enumerate(palette.fabrics)}
     counted.needs.sort(key=lambda need: (order.get(need.fabric, len(order)), PARTS.index(need.part)))
     return counted
@@ -107,7 +108,7 @@ def _count_block(
     for piece in block.draft.pieces:
         role = piece.fabric
         if role not in fabrics:
-            fabrics[role] = palette.fabric(use.renames.get(role, role))
+            fabrics[role] = palette.fabric(use.renames.get(role, role), block.draft.title)
         template, arrow, back, way = look.of[piece.number]
         back = back != (carry.mirrors and not template.reversible)
         directed = _directed(palette.fabrics.get(fabrics[role]))
@@ -203,17 +204,19 @@ def _heading(arrows: tuple[GrainArrow, ...], arrow: int) -> Fraction | float:
     return whole_degrees(arrows[arrow].heading) if arrows else Fraction(0)
 
 
-def _count_singles(singles: Sequence[Single], palette: Palette, counted: Counted) -> None:
+def _count_singles(
+    singles: Sequence[Single], palette: Palette, counted: Counted, allowance: Fraction
+) -> None:
     groups: dict[tuple[str, Part, SingleKind, bool], list[Single]] = {}
     for each in singles:
         fabric = palette.fabric(each.word)
         groups.setdefault((fabric, each.part, each.what, each.unjoined), []).append(each)
         counted.pieces.append(QuiltPiece(each.outline, fabric, each.part, each.what))
     for (fabric, part, what, _), group in groups.items():
-        pieces = [_as_piece(number, each, fabric) for number, each in enumerate(group, 1)]
+        pieces = [_as_piece(number, each, fabric, allowance) for number, each in enumerate(group, 1)]
         for shape in match_shapes(pieces):
             first = group[shape.members[0].piece - 1]
-            need = _single_need(fabric, part, what, first, shape)
+            need = _single_need(fabric, part, what, first, shape, allowance)
             cloth = palette.fabrics.get(fabric)
             if cloth is not None and cloth.is_directional:
                 lying = Counter(member.pose for member in shape.members)
@@ -225,7 +228,9 @@ def _count_singles(singles: Sequence[Single], palette: Palette, counted: Counted
                 counted.needs.append(need)
 
 
-def _single_need(fabric: str, part: Part, what: SingleKind, first: Single, shape: Shape) -> Need:
+def _single_need(
+    fabric: str, part: Part, what: SingleKind, first: Single, shape: Shape, allowance: Fraction
+) -> Need:
     """Pieces of one shape that belong to no block."""
     lies = turn_about(ORIGIN, -Fraction(round(first.grain)))
     back = 0 if shape.reversible else sum(member.reversed for member in shape.members)
@@ -234,7 +239,7 @@ def _single_need(fabric: str, part: Part, what: SingleKind, first: Single, shape
         part,
         what,
         tuple(lies.edge(edge) for edge in first.outline),
-        (ALLOWANCE,) * len(first.outline),
+        (allowance,) * len(first.outline),
         len(shape.members) - back,
         back,
         shape.reversible,
@@ -243,8 +248,8 @@ def _single_need(fabric: str, part: Part, what: SingleKind, first: Single, shape
     )
 
 
-def _as_piece(number: int, single: Single, fabric: str) -> Piece:
-    sides = tuple(Side(edge, (SidePart(edge, None),), ALLOWANCE) for edge in single.outline)
+def _as_piece(number: int, single: Single, fabric: str, allowance: Fraction) -> Piece:
+    sides = tuple(Side(edge, (SidePart(edge, None),), allowance) for edge in single.outline)
     x = sum((edge.start.x for edge in single.outline), Fraction(0)) / len(single.outline)
     y = sum((edge.start.y for edge in single.outline), Fraction(0)) / len(single.outline)
     return Piece(number, single.what, fabric, sides, (), 0, Point(x, y))

@@ -8,6 +8,7 @@ piece belongs, in the words of the report. A colourway is laid out as a quilt of
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from fractions import Fraction
 
 from ..cutting.needs import BackingNeed, BindingNeed, Fabric, Need, Part, SingleKind, SizedBlock
 from ..diagnostics.source import Span
@@ -70,6 +71,7 @@ class Quilt:
     batting: BackingNeed | None
     defaults: tuple[Default, ...]
     setting: Setting | None  # None: a block alone
+    allowance: Fraction = Fraction(1, 4)  # inches that its own seams take
     maker: str = ""
     notes: tuple[str, ...] = ()
     origin: Span | None = None

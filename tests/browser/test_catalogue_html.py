@@ -66,7 +66,7 @@ def test_typing_a_name_finds_what_find_finds(page: Page, typed: str) -> None:
     [
         ("Family", "hexagon", "families"),
         ("Can be made by", "foundation", "methods"),
-        ("Looks the same by", "third-turn", "symmetries"),
+        ("Symmetry", "third-turn", "symmetries"),
     ],
 )
 def test_choosing_finds_what_find_finds(page: Page, label: str, value: str, option: str) -> None:

@@ -314,7 +314,7 @@ def test_faulty_file_is_not_explained() -> None:
 def test_code_is_explained_with_both_examples() -> None:
     ended = piecewright("explain", "seam-hangs")
     assert ended.status == 0 and ended.out.startswith("seam-hangs: ")
-    assert "This is complained of:" in ended.out and "This is well:" in ended.out
+    assert "This gives the message:" in ended.out and "This is right:" in ended.out
     told = json.loads(piecewright("explain", "seam-hangs", "--format", "json").out)
     assert told["code"] == "seam-hangs" and told["wrong"].startswith("edition 1\n")
 

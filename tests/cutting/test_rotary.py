@@ -92,7 +92,7 @@ def test_a_third_of_eight_inches_goes_to_a_template():
     method = template_method_of(draft, template)
     assert (method.kind, told.reason(method)) == (
         "template",
-        "one third of 8in is 2.667in, which no ruler marks",
+        "one third of 8in is about 2 5/8in, between the ruler's marks",
     )
 
 
@@ -127,8 +127,8 @@ def test_parallelogram_trapezoid_and_hexagon():
     ("corners", "reason"),
     [
         ([(0, 0), (3, 0), (3, 3, (0, 3), True), (0, 0)][:3], "its sides are curved"),
-        ([(0, 0), (2, 1), (0, 5), (-2, 1)], "a kite has no rotary rule"),
-        ([(0, 0), (3, 0), (1, 2)], "its shape has no rotary rule"),
+        ([(0, 0), (2, 1), (0, 5), (-2, 1)], "a kite cannot be cut with ruler and rotary cutter alone"),
+        ([(0, 0), (3, 0), (1, 2)], "its shape cannot be cut with ruler and rotary cutter alone"),
         ([(0, 0), (1, 1), (0, 2), (-1, 1)], "its sides lie off the straight grain"),
         ([(0, 0), (5, 0), (8, 4), (3, 4)], "its points are 53.1°, and no ruler bears that line"),
     ],
@@ -141,7 +141,7 @@ def test_why_a_template(corners, reason):
 
 def test_a_size_between_marks_says_how_far_off_the_ruler_is():
     found = cut(box(sqrt(2), sqrt(2)))
-    assert told.reason(found) == "its cut of 1.915in lies 0.085in short of the ruler's 2in"
+    assert told.reason(found) == "its cut would lie between 1 7/8in and 2in on the ruler"
 
 
 def test_half_rectangle_triangles_need_one_square_cut_way_for_each_hand():

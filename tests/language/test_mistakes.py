@@ -98,8 +98,8 @@ MISTAKES = (
     ("seam outline -- A1", "outline-first", "outline", "cannot start"),
     ("seam A1 -- outline -- B1", "seam-past-outline", "-- B1", "two seams"),
     ("outline A1 -- outline", "outline-to-outline", "-- outline", "closes itself"),
-    ("row a turned 45deg", "pose-not-quarter", "45deg", "`90deg`"),
-    ("row a facing left turned 90deg", "pose-clash", "turned 90deg", "not both"),
+    ("row a turned 45deg", "turned-not-quarter", "45deg", "`90deg`"),
+    ("row a facing left turned 90deg", "turned-and-facing", "turned 90deg", "not both"),
     # quotes
     ("note Press it well", "title-unquoted", "Press it well", '`"Press it well"`'),
     ("maker 'Wren'", "text-quotes", "'Wren'", '`"Wren"`'),

@@ -89,7 +89,9 @@ def test_roles_without_a_fabric_are_listed() -> None:
     )
     assert codes(outcome) == ["role-without-fabric", "role-without-fabric"]
     listed, written = (each.message for each in outcome.diagnostics if each.code == "role-without-fabric")
-    assert listed == "`pale`, `dark` and `background` have no fabric."
+    assert listed == (
+        '`pale` (of "Sail" and "Pair"), `dark` (of "Sail" and "Pair") and `background` have no fabric.'
+    )
     assert written.startswith("`gold` is no fabric")
 
 

@@ -39,9 +39,9 @@ def explain(
     """The exit status, when everything is told."""
     if subject != DASH and not os.path.lexists(subject) and CODE.fullmatch(subject):
         return explain_code(subject, form)
-    given = one_input(subject)
-    cutting = cutting_of(ruler, margin, buy)
-    compiled, status = compile_alone(given, open_shelf(shelves), cutting)
+    shelf, cutting = open_shelf(shelves), cutting_of(ruler, margin, buy)
+    given = one_input(subject, shelf)
+    compiled, status = compile_alone(given, shelf, cutting)
     if status != CLEAN:
         return status
     with own_mistakes(given.name):

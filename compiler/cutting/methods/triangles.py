@@ -22,10 +22,11 @@ from .recognise import Figure
 
 ROOT_2: Final = sqrt(2)
 
-TRADE_OVER: Final = 2 / 25.4
+TRADE_OVER: Final = 1 / 8
 """Inches that a rule may lie over the exact, a little of it lost in every fold: the trade's own lie 0.0429in
-over at 1/4in of allowance, and 0.19cm where quarters of a centimetre are added at 0.75cm of it. What a
-coarse ruler adds beyond that is too much to sew in."""
+over at 1/4in of allowance, and 0.19cm where quarters of a centimetre are added at 0.75cm of it. The step of
+the common ruler, so that rules hold for any allowance; it widens a seam of a square cut once by 1/28in at
+most. What a coarser ruler adds beyond that is too much to sew in."""
 
 MITRE_OVER: Final = Fraction(6)
 """Inches that a mitred strip is cut longer than its long edge (SOURCES 2.9: strip = side + 2 x width + 6);
@@ -100,18 +101,19 @@ def _of_square(
     sides: tuple[float, float, float],
     step: Fraction,
     whole: Number | None,
-    setting: bool,
+    beyond: float | None,
 ) -> Ruled:
     """Triangles cut from a square. `sides`: of the square with no allowance, exactly with it, and with none
-    as the trade reckons it for triangles that are trimmed after sewing."""
+    as the trade reckons it for triangles that are trimmed after sewing; `beyond`: of these, the allowance
+    that is left beyond the points."""
     finished, exact, reckoned = sides
     mark = mark_up(exact, step)
-    if setting:
+    if beyond is not None:
         mark = max(mark, mark_up(reckoned + float(mark_up(exact - finished, step)), step))
     by_rule = on_mark(finished, step) and float(mark) - exact <= TRADE_OVER + NEAR
-    if not (setting or on_mark(exact, step) or by_rule):
+    if not (beyond is not None or on_mark(exact, step) or by_rule):
         return unmarked(finished, exact, step, whole)
-    reason, then = Sum(finished, exact - finished, mark, times, setting), (Parted("square", times),)
+    reason, then = Sum(finished, exact - finished, mark, times, beyond), (Parted("square", times),)
     return Method(kind, mark, mark, 2 if times == "once" else 4, float(mark) - exact, reason, then=then)
 
 
@@ -119,7 +121,8 @@ def half_square(figure: Figure, step: Fraction, whole: Number | None, setting: b
     """A square cut once, corner to corner; its legs on the grain."""
     leg = abs(figure.side(0))
     exact = leg + figure.allowances[0] + figure.allowances[2] + figure.allowances[1] * ROOT_2
-    return _of_square("half-square-triangle", "once", (leg, exact, leg), step, whole, setting)
+    beyond = figure.allowances[1] if setting else None
+    return _of_square("half-square-triangle", "once", (leg, exact, leg), step, whole, beyond)
 
 
 def quarter_square(figure: Figure, step: Fraction, whole: Number | None, setting: bool) -> Ruled:
@@ -127,7 +130,8 @@ def quarter_square(figure: Figure, step: Fraction, whole: Number | None, setting
     long = abs(figure.side(1))
     exact = long + 2 * figure.allowances[1] + ROOT_2 * (figure.allowances[0] + figure.allowances[2])
     sides = long, exact, long * TRADE_ROOT / ROOT_2
-    return _of_square("quarter-square-triangle", "twice", sides, step, whole, setting)
+    beyond = figure.allowances[1] if setting else None
+    return _of_square("quarter-square-triangle", "twice", sides, step, whole, beyond)
 
 
 def half_rectangle(figure: Figure, step: Fraction, whole: Number | None, setting: bool) -> Ruled:

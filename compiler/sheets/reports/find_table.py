@@ -7,14 +7,17 @@ from functools import lru_cache
 
 from ...searching.block_facts import HALF_TURN, NOTHING, QUARTER_TURN, BlockFacts
 from ...words.pages.catalogue import titled
-from ...words.pages.finding import HEADS, NO_SYMMETRY, below_words, sharpest_words, size_words
+from ...words.pages.finding import HEADS, NO_SYMMETRY, below_words, role_words, sharpest_words, size_words
 from ...words.say import INCHES
 from ..setting.text import plain_table
 
 
-def table_of(blocks: Sequence[BlockFacts]) -> list[str]:
-    """A line of numbers a block; below it its family, how it is made and looks the same, its other names."""
-    return plain_table(HEADS, map(_cells, blocks), map(_below, blocks))
+def table_of(blocks: Sequence[BlockFacts], standing: Sequence[tuple[str, str]]) -> list[str]:
+    """A line of numbers a block; below it its family, how it is made and looks the same, its other names; its
+    roles; and of `standing` its file and the line that uses it."""
+    told = zip(blocks, standing, strict=True)
+    notes = ((_below(facts), role_words(facts.fabrics), *where) for facts, where in told)
+    return plain_table(HEADS, map(_cells, blocks), notes)
 
 
 def _cells(facts: BlockFacts) -> tuple[str, ...]:

@@ -54,10 +54,12 @@ def _part_lines(part: Part) -> Iterator[str]:
             return
 
 
-def plain_table(heads: Sequence[str], rows: Iterable[Sequence[str]], notes: Iterable[str] = ()) -> list[str]:
-    """Rows under their heads, each with a note under it where there are notes."""
+def plain_table(
+    heads: Sequence[str], rows: Iterable[Sequence[str]], notes: Iterable[Sequence[str]] = ()
+) -> list[str]:
+    """Rows under their heads, each with its notes under it where there are notes."""
     columns = tuple(Column(head, 1.0) for head in heads)
-    told = (Row(tuple(row), notes=() if note is None else (note,)) for row, note in zip_longest(rows, notes))
+    told = (Row(tuple(row), notes=tuple(under or ())) for row, under in zip_longest(rows, notes))
     return list(table_lines(Table(columns, tuple(told), "")))
 
 

@@ -25,6 +25,17 @@ def below_words(family: Sequence[str], methods: Sequence[str], symmetry: str, al
     return "; ".join(parts)
 
 
+def role_words(roles: Sequence[str]) -> str:
+    """`roles dark, light`."""
+    return f"{'roles' if len(roles) > 1 else 'role'} {', '.join(roles)}"
+
+
+def use_words(title: str, version: int, name: str) -> str:
+    """`use "Ohio Star" version 1 as ohio-star`, as the language writes it."""
+    written = title.replace("\\", "\\\\").replace('"', '\\"')
+    return f'use "{written}" version {version} as {name}'
+
+
 def size_words(say: Say, width: Number, height: Number) -> str:
     """`12in`, or `8in x 4in`."""
     wide, tall = say.length(width), say.length(height)
