@@ -68,12 +68,14 @@ class Column:
 @dataclass(frozen=True, slots=True)
 class Row:
     """A row's cells. `subject` names it to readers of the page; a total has a black rule above it and bold
-    type. `notes` are lines under it, across the columns from the second on."""
+    type. `notes` are lines under it, across the columns from the second on; `whole` lines to be copied at a
+    terminal, which are never broken."""
 
     cells: tuple[str, ...]
     subject: str = ""
     total: bool = False
     notes: tuple[str, ...] = ()
+    whole: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -305,7 +305,6 @@ def test_nothing_is_kept_of_a_build_and_the_option_against_it_is_gone(here: Path
 
 def test_open_shows_the_first_pdf_and_says_where_nothing_can(here: Path, tmp_path: Path) -> None:
     shown = tmp_path / "shown"
-    os.mkfifo(shown)
     opener = put(tmp_path / "bin" / "xdg-open", f'#!/bin/sh\necho "$1" > {shown}\n')
     opener.chmod(0o755)
     path = {"PATH": str(opener.parent) + os.pathsep + os.environ["PATH"]}

@@ -16,8 +16,8 @@ def table_of(blocks: Sequence[BlockFacts], standing: Sequence[tuple[str, str]]) 
     """A line of numbers a block; below it its family, how it is made and looks the same, its other names; its
     roles; and of `standing` its file and the line that uses it."""
     told = zip(blocks, standing, strict=True)
-    notes = ((_below(facts), role_words(facts.fabrics), *where) for facts, where in told)
-    return plain_table(HEADS, map(_cells, blocks), notes)
+    under = (((_below(facts), role_words(facts.fabrics)), where) for facts, where in told)
+    return plain_table(HEADS, map(_cells, blocks), under)
 
 
 def _cells(facts: BlockFacts) -> tuple[str, ...]:

@@ -55,11 +55,16 @@ def _part_lines(part: Part) -> Iterator[str]:
 
 
 def plain_table(
-    heads: Sequence[str], rows: Iterable[Sequence[str]], notes: Iterable[Sequence[str]] = ()
+    heads: Sequence[str],
+    rows: Iterable[Sequence[str]],
+    under: Iterable[tuple[Sequence[str], Sequence[str]]] = (),
 ) -> list[str]:
-    """Rows under their heads, each with its notes under it where there are notes."""
+    """Rows under their heads, each with its notes and its whole lines `under` it where there are any."""
     columns = tuple(Column(head, 1.0) for head in heads)
-    told = (Row(tuple(row), notes=tuple(under or ())) for row, under in zip_longest(rows, notes))
+    told = (
+        Row(tuple(row), notes=tuple(notes), whole=tuple(whole))
+        for row, (notes, whole) in zip_longest(rows, under, fillvalue=((), ()))
+    )
     return list(table_lines(Table(columns, tuple(told), "")))
 
 
@@ -80,6 +85,7 @@ def table_lines(table: Table) -> Iterator[str]:
         yield from _row_lines(told[:under], widths, anchors)
         for text in (*told[under:], *(map(visible, row.notes) if row else ())):
             yield from wrapped(text, " " * UNDER, " " * UNDER) if text else ()
+        yield from (" " * UNDER + visible(line) for line in (row.whole if row else ()))
 
 
 def _fitted(widths: Sequence[int]) -> list[int]:
