@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from itertools import zip_longest
+from itertools import chain, repeat
 from typing import Final
 
 from ...diagnostics.visible import visible, width_of
@@ -61,9 +61,10 @@ def plain_table(
 ) -> list[str]:
     """Rows under their heads, each with its notes and its whole lines `under` it where there are any."""
     columns = tuple(Column(head, 1.0) for head in heads)
+    beneath = chain(under, repeat(((), ())))
     told = (
         Row(tuple(row), notes=tuple(notes), whole=tuple(whole))
-        for row, (notes, whole) in zip_longest(rows, under, fillvalue=((), ()))
+        for row, (notes, whole) in zip(rows, beneath, strict=False)
     )
     return list(table_lines(Table(columns, tuple(told), "")))
 
