@@ -10,21 +10,23 @@ from .compiling import Compiled
 
 if TYPE_CHECKING:
     from ..planning import Cutting
+    from .settings import Settings
 
 
-def explained(compiled: Compiled, form: str, cutting: Cutting) -> str:
-    """The report as 'text', quilts first, or as 'json'; how it is cut."""
+def explained(compiled: Compiled, form: str, cutting: Cutting, settings: Settings) -> str:
+    """The report as 'text', quilts first, or as 'json'; how it is cut, and what the folder's settings say."""
     if form == "text":
-        return "\n\n\n".join(_texts(compiled, cutting))
+        return "\n\n\n".join(_texts(compiled, cutting, settings))
     from .records.block import block_of
     from .records.quilt import quilt_of
     from .records.reports import whole_report
 
     blocks = [block_of(each, cutting.ruler) for each in compiled.blocks]
-    return dumps(whole_report(blocks, [quilt_of(each) for each in compiled.planned]), ensure_ascii=True)
+    told = whole_report(blocks, [quilt_of(each) for each in compiled.planned])
+    return dumps({**told, **settings.record}, ensure_ascii=True)
 
 
-def _texts(compiled: Compiled, cutting: Cutting) -> Iterator[str]:
+def _texts(compiled: Compiled, cutting: Cutting, settings: Settings) -> Iterator[str]:
     """Every quilt, then every block."""
     from ..planning import plan_block
     from ..sheets.arrange.options import SheetOptions
@@ -32,7 +34,7 @@ def _texts(compiled: Compiled, cutting: Cutting) -> Iterator[str]:
     from ..sheets.work import Work
     from ..words.say import by_ruler
 
-    options = SheetOptions(say=by_ruler(cutting.ruler), pictures=False)
+    options = SheetOptions(say=by_ruler(cutting.ruler), pictures=False, settings=settings.listed)
     for planned in compiled.planned:
         yield quilt_text(Work(planned), options)
     for block in compiled.blocks:

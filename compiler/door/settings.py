@@ -24,9 +24,9 @@ from ..language.limits import TITLE_LETTERS
 from ..shelves.toml_file import Toml, read_toml
 from ..words.commands import asked
 from ..words.messages import folder_settings as complain
+from ..words.work.defaults import SETTINGS
 from .choices import PAPERS, SOLD, among, margin_of, measured_square, ruler_step
 
-NAME: Final = "piecewright.toml"
 MOST_TOLD: Final = 20  # of what is wrong with one file
 SHELVES: Final = "shelves"
 MAKER: Final = "maker"
@@ -65,6 +65,18 @@ class Settings:
         return self.said.get(MAKER, "")
 
     @property
+    def listed(self) -> tuple[tuple[str, str], ...]:
+        """What is set, for people: names and values as they are written."""
+        shelves = {SHELVES: ", ".join(self.shelves)} if self.shelves else {}
+        return tuple({**self.said, **shelves}.items())
+
+    @property
+    def record(self) -> dict[str, Any]:
+        """The same for other programs; nothing where nothing is set."""
+        shelves = {SHELVES: list(self.shelves)} if self.shelves else {}
+        return {"settings": {**self.said, **shelves}} if self.said or shelves else {}
+
+    @property
     def options(self) -> dict[str, str]:
         """The options that are given so."""
         return {key: value for key, value in self.said.items() if key != MAKER}
@@ -72,7 +84,7 @@ class Settings:
 
 def read_settings(folder: str = "") -> Outcome[Settings]:
     """The settings of a folder; with diagnostics, if anything is wrong with them, none."""
-    path = os.path.join(folder, NAME)
+    path = os.path.join(folder, SETTINGS)
     read = read_toml(path)
     if read is None:
         return Outcome(Settings())

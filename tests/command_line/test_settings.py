@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import subprocess
 from pathlib import Path
 
@@ -78,3 +79,12 @@ def test_settings_with_a_mistake_stop_every_command_but_the_help(
 def test_a_mistyped_setting_offers_the_nearest(here: Path) -> None:
     settings(here, 'papre = "a4"\n')
     assert "did you mean `paper`" in piecewright("check", VANE_FILE).err.lower()
+
+
+def test_explain_tells_the_settings_among_the_defaults(here: Path) -> None:
+    settings(here, 'paper = "a4"\nruler = "0.25cm"\n')
+    out = piecewright("explain", VANE_FILE).out
+    defaults = out[out.index("Defaults in force") :]
+    assert "- paper: a4, by this folder's piecewright.toml" in defaults
+    told = json.loads(piecewright("explain", VANE_FILE, "--format", "json").out)
+    assert told["settings"] == {"paper": "a4", "ruler": "0.25cm"}

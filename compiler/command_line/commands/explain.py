@@ -15,7 +15,7 @@ from ...door.explaining import explained
 from ...door.inputs import DASH
 from ...failures import own_mistakes
 from ...words.commands import explain as words
-from ..choices import command, cutting_options, form_option, open_shelf, shelf_option
+from ..choices import command, cutting_options, form_option, open_shelf, settings, shelf_option
 from ..console import CLEAN, say
 from ..inputs import one_input
 from ..one_input import compile_alone
@@ -45,7 +45,7 @@ def explain(
     if status != CLEAN:
         return status
     with own_mistakes(given.name):
-        text = explained(compiled, form, cutting)
+        text = explained(compiled, form, cutting, settings())
     say(text)
     return CLEAN
 

@@ -27,6 +27,8 @@ class SheetOptions:
     """What the one-inch check square measured, in inches, when it was last printed."""
     say: Say = INCHES
     """In which units lengths are told, and on which ruler."""
+    settings: tuple[tuple[str, str], ...] = ()
+    """What the folder's settings say, to be told among the defaults."""
     pictures: bool = True
     """Whether pictures are drawn: a terminal shows none, and is told instead what they show."""
 

@@ -18,7 +18,7 @@ from ...measure.tolerance import Number
 from ...words.pages import pieces as words
 from ...words.pages.booklet import TEMPLATES
 from ...words.say import Say
-from ...words.work.defaults import default_words
+from ...words.work.defaults import default_words, setting_words
 from ..arrange.options import SheetOptions
 from ..content import Chapter, Column, List, Paragraph, Part, Row, Section, Table
 from ..work import Work, WorkBlock
@@ -56,10 +56,11 @@ def about_quilt(work: Work, options: SheetOptions) -> Chapter:
 
 
 def defaults(found: Sequence[Default], options: SheetOptions) -> Iterator[Chapter]:
-    """Every default in force; nothing where there is none."""
-    if found:
-        told = tuple(words.fact(*default_words(options.say, each)) for each in found)
-        yield Chapter(words.DEFAULTS, (List(told),))
+    """Every default in force, and every setting of the folder; nothing where there is none."""
+    told = [words.fact(*default_words(options.say, each)) for each in found]
+    told += [setting_words(*each) for each in options.settings]
+    if told:
+        yield Chapter(words.DEFAULTS, (List(tuple(told)),))
 
 
 def pieces(block: WorkBlock, options: SheetOptions) -> Iterator[Chapter]:

@@ -9,6 +9,9 @@ from ...drafting.model import Default, DefaultKind
 from ..numbers import number_text
 from ..say import Say
 
+SETTINGS: Final = "piecewright.toml"
+"""What a folder's settings file is called."""
+
 WHAT: Final[Mapping[DefaultKind, str]] = {
     "version": "version",
     "version-of": 'version of "{of}"',
@@ -36,6 +39,11 @@ SOURCES: Final = {
     "crib-rule": "16 CFR 1508.3, inside of a full-size crib",
 }
 """Where a value comes from that is no folder of a shelf."""
+
+
+def setting_words(name: str, value: str) -> str:
+    """`paper: a4, by this folder's piecewright.toml`."""
+    return f"{name}: {value}, by this folder's {SETTINGS}"
 
 
 def default_words(say: Say, default: Default) -> tuple[str, str]:
