@@ -11,6 +11,7 @@ from math import ceil, hypot
 from typing import TYPE_CHECKING, Final
 
 from .diagnostics.diagnostic import Diagnostic, Outcome
+from .words.say import INCHES, Say
 
 if TYPE_CHECKING:
     from .cutting.needs import SizedBlock
@@ -30,11 +31,12 @@ corner."""
 @dataclass(frozen=True, slots=True)
 class Cutting:
     """How quilts are to be cut: the marks of the maker's ruler, cloth bought over what the plan takes, and
-    which blocks are cut for paper foundations."""
+    which blocks are cut for paper foundations; and in which units all of it is told."""
 
     ruler: Fraction
     margin: Margin
     on_paper: Callable[[SizedBlock], bool] = lambda block: False
+    say: Say = INCHES
 
 
 class PlannedQuilt:

@@ -16,6 +16,7 @@ from ..door.choices import (
     PAPERS,
     RULERS,
     SOLD,
+    UNIT_WORDS,
     length_of,
     margin_of,
     ruler_step,
@@ -134,10 +135,12 @@ shelf_option: Final = click.option(
 )
 out_option: Final = click.option("--out", default=".", metavar="FOLDER", type=click.Path(), help=options.OUT)
 block_option: Final = click.option("--block", "titles", multiple=True, metavar="TITLE", help=options.BLOCK)
-ruler_option: Final = partial(click.option, "--ruler", type=RULER, default=RULERS[0], show_default=True)
+ruler_option: Final = partial(click.option, "--ruler", type=RULER)
+units_option: Final = click.option("--units", type=few(UNIT_WORDS), help=options.UNITS)
 paper_option: Final = partial(click.option, "--paper", type=few(PAPERS), default=PAPERS[0], show_default=True)
 cutting_options: Final = together(
     ruler_option(help=options.RULER),
+    units_option,
     click.option("--margin", type=MARGIN, metavar="SHARE|LENGTH", help=options.MARGIN),
     click.option("--buy", type=few(SOLD), help=options.BUY),
 )

@@ -12,10 +12,10 @@ from ..words.commands.files import drafting
 from .console import CLEAN, Progress, Tally, show_diagnostics
 
 if TYPE_CHECKING:
-    from ..door.choices import Cutting
+    from ..door.choices import ToCut
 
 
-def compile_alone(given: Input, shelf: FolderShelf, cutting: Cutting | None = None) -> tuple[Compiled, int]:
+def compile_alone(given: Input, shelf: FolderShelf, cutting: ToCut | None = None) -> tuple[Compiled, int]:
     """The one input of a command compiled, all there is to say of it shown; and the exit status so far."""
     tally, progress = Tally(), Progress(1)
     progress.doing(drafting(given.name))
@@ -24,7 +24,7 @@ def compile_alone(given: Input, shelf: FolderShelf, cutting: Cutting | None = No
     finally:
         progress.clear()
     tally.add(compiled.diagnostics)
-    show_diagnostics(compiled.diagnostics, compiled.sources, err=True)
+    show_diagnostics(compiled.said, compiled.sources, err=True)
     if tally.status() != CLEAN:
         click.echo(tally.summary(), err=True)
     return compiled, tally.status()

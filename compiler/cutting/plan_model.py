@@ -20,12 +20,14 @@ from .shapes import Kind
 
 @dataclass(frozen=True, slots=True)
 class SquarePairs:
-    """Two-triangle squares, two or eight (`many`) from two squares. `cloths`: what pages call them."""
+    """Two-triangle squares, two or eight (`many`) from two squares. `cloths`: what pages call them; `seam`:
+    what a seam takes."""
 
     many: Literal[2, 8]
     sets: int
     side: Number
     cloths: tuple[str, str]
+    seam: Fraction
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,6 +39,7 @@ class Geese:
     small: Number
     goose: str
     sky: str
+    seam: Fraction
 
 
 @dataclass(frozen=True, slots=True)

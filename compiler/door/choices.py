@@ -11,10 +11,11 @@ from typing import TYPE_CHECKING, Any, Final, Literal, TypedDict, get_args
 from ..diagnostics.visible import accents_joined, shortened
 from ..failures import WrongUse
 from ..measure.length import UNITS, exact_number
+from ..measure.marks import metric
 from ..sheets.paper import NAMES as PAPERS
 from ..sheets.paper import Paper
 from ..words.commands import asked
-from ..words.say import INCHES
+from ..words.say import INCHES, Say
 
 if TYPE_CHECKING:
     from ..cutting.needs import SizedBlock
@@ -26,7 +27,15 @@ __all__ = ["PAPERS", "Cutting"]
 
 LENGTH: Final = re.compile(r"\s*(\d+(?:\.\d+)?|\d+/\d+|\d+ \d+/\d+)\s*(in|cm|mm)\s*")
 SHARE: Final = re.compile(r"\s*(\d+(?:\.\d+)?|\d+/\d+|\d+ \d+/\d+)\s*%\s*")
-RULERS: Final = ("1/8in", "1/16in", "1/4in", "0.25cm")  # what rulers for rotary cutters are marked in
+RULERS: Final = ("1/8in", "1/16in", "1/4in", "0.25cm", "1mm", "2.5mm", "5mm")
+"""What rulers for rotary cutters are marked in; 0.25cm and 2.5mm are one."""
+
+USUAL_RULERS: Final = {"in": "1/8in", "cm": "2.5mm"}
+"""What a ruler is marked in that nobody named."""
+
+WRITTEN: Final = re.compile(r'"(?:[^"\\\n]|\\.)*"|#[^\n]*')
+METRIC: Final = re.compile(r"\d ?(?:cm|mm)\b")
+INCH: Final = re.compile(r"\d ?in\b")
 MOST_SHARE: Final = Fraction(1)  # of a margin: more than twice the cloth is no margin
 MOST_MARGIN: Final = Fraction(72)  # inches: two yards
 DPI_LEAST: Final = 36
@@ -37,11 +46,13 @@ LONGEST_WAY: Final = 60  # letters of a way of sewing in a message
 Kind = Literal["allowance", "finished", "window"]
 Lines = Literal["cut-solid", "cut-dashed"]
 Sold = Literal["yards", "metres"]
+Units = Literal["in", "cm"]
 Way = Literal["templates", "foundation", "papers"]
 
 KINDS: Final[tuple[Kind, ...]] = get_args(Kind)
 LINES: Final[tuple[Lines, ...]] = get_args(Lines)
 SOLD: Final[tuple[Sold, ...]] = get_args(Sold)
+UNIT_WORDS: Final[tuple[Units, ...]] = get_args(Units)
 WAYS: Final[tuple[Way, ...]] = get_args(Way)  # those of sheets.work
 MARKS: Final = {"square": Fraction(1), "bar": Fraction(250, 127)}
 """Inches of the two marks that a page is checked by: the 1in square and the 5cm bar."""
@@ -54,13 +65,14 @@ practice, no published source); a length further from both might be of either, s
 class Choices(TypedDict, total=False):
     """What may be chosen when something is compiled. All of it may be left out.
 
-    `paper`: 'letter', 'a4' or another that `piecewright build --help` lists. `kind`: templates with seam
-    'allowance', 'finished' size, or a 'window'. `lines`: 'cut-solid' or 'cut-dashed'. `measured`: what the
-    1in check square of an earlier print measured, '0.97in', or the 5cm bar, 'bar=4.9cm'. `ruler`: the step
-    between its marks, '1/8in', '1/16in', '1/4in' or '0.25cm'. `margin`: cloth over what the plan takes, '5%'
-    or '3in'. `buy`: 'yards' or 'metres'. `sewing`: a way for all blocks, 'templates', 'foundation' or
-    'papers', or a way by each block's title ('' stands for all others). `blocks`: the titles of the blocks
-    that are wanted, where not all are.
+    `paper`: 'letter', 'a4' or another that `piecewright build --help` lists. `units`: 'in' or 'cm', in which
+    everything is told; left out, those of the ruler, else those that the file is written in. `kind`:
+    templates with seam 'allowance', 'finished' size, or a 'window'. `lines`: 'cut-solid' or 'cut-dashed'.
+    `measured`: what the 1in check square of an earlier print measured, '0.97in', or the 5cm bar, 'bar=4.9cm'.
+    `ruler`: the step between its marks, '1/8in', '1/16in', '1/4in', '1mm', '2.5mm' or '5mm'. `margin`: cloth
+    over what the plan takes, '5%' or '3in'. `buy`: 'yards' or 'metres'. `sewing`: a way for all blocks,
+    'templates', 'foundation' or 'papers', or a way by each block's title ('' stands for all others).
+    `blocks`: the titles of the blocks that are wanted, where not all are.
     """
 
     paper: Paper
@@ -68,6 +80,7 @@ class Choices(TypedDict, total=False):
     lines: Lines
     measured: str
     ruler: str
+    units: Units
     margin: str
     buy: Sold
     sewing: Way | Mapping[str, Way]
@@ -103,7 +116,7 @@ class Chosen:
     """The same, understood."""
 
     options: SheetOptions
-    cutting: Cutting
+    cutting: ToCut
     sewing: Sewing
     titles: tuple[str, ...] = ()
 
@@ -120,14 +133,16 @@ def understood(choices: Choices) -> Chosen:
     buy: Sold | None = one_of(choices, "buy", SOLD) if "buy" in choices else None
     measured = measured_square(choices["measured"]) if "measured" in choices else None
     margin = margin_of(choices["margin"]) if "margin" in choices else None
-    ruler, given = ruler_step(choices.get("ruler", RULERS[0])), choices.get("sewing", "templates")
+    ruler = ruler_step(choices["ruler"]) if "ruler" in choices else None
+    units: Units | None = one_of(choices, "units", UNIT_WORDS) if "units" in choices else None
+    given = choices.get("sewing", "templates")
     ways = {"": given} if isinstance(given, str) else given
     sewing = Sewing(tuple((accents_joined(title), way_named(way)) for title, way in ways.items()))
     titles = choices.get("blocks", ())
     if isinstance(titles, str):
         raise WrongUse(asked.blocks_no_list())
     options = sheet_options(paper, kind, lines, measured)
-    return Chosen(options, cutting_of(ruler, margin, buy, sewing), sewing, tuple(titles))
+    return Chosen(options, cutting_of(ruler, units, margin, buy, sewing), sewing, tuple(titles))
 
 
 def one_of(choices: Choices, name: str, known: tuple[str, ...]) -> Any:
@@ -159,18 +174,51 @@ def sheet_options(paper: Paper, kind: Kind, lines: Lines, measured: Fraction | N
     return SheetOptions(paper=paper, kind=kind, lines=lines, measured=measured or Fraction(1))
 
 
-def cutting_of(
-    ruler: Fraction,
-    margin: tuple[Fraction, Fraction] | None,
-    buy: Sold | None,
-    sewing: Sewing | None = None,
-) -> Cutting:
-    """How quilts are to be cut."""
-    from ..cutting.plans.yardage import Margin
-    from ..planning import Cutting
+@dataclass(frozen=True, slots=True)
+class ToCut:
+    """How quilts are to be cut and told, as far as it was chosen; the rest follows from the file."""
 
-    cutting = Cutting(ruler, Margin(*margin, sold=buy) if margin else Margin(sold=buy))
-    return replace(cutting, on_paper=sewing.on_paper) if sewing else cutting
+    ruler: Fraction | None = None
+    units: Units | None = None
+    margin: tuple[Fraction, Fraction] | None = None
+    buy: Sold | None = None
+    sewing: Sewing | None = None
+
+    def for_text(self, text: str) -> Cutting:
+        """The same for a file: in the units chosen, else those of the ruler chosen, else those that the file
+        is written in; by the ruler chosen, else the usual one of those units."""
+        from ..cutting.plans.yardage import Margin
+        from ..planning import Cutting
+
+        units = self.units or (units_of(self.ruler) if self.ruler else units_written(text))
+        ruler = self.ruler or ruler_step(USUAL_RULERS[units])
+        margin = Margin(*self.margin, sold=self.buy) if self.margin else Margin(sold=self.buy)
+        cutting = Cutting(ruler, margin, say=Say(units, ruler))
+        return replace(cutting, on_paper=self.sewing.on_paper) if self.sewing else cutting
+
+
+def cutting_of(
+    ruler: Fraction | None,
+    units: Units | None,
+    margin: tuple[Fraction, Fraction] | None = None,
+    buy: Sold | None = None,
+    sewing: Sewing | None = None,
+) -> ToCut:
+    """How quilts are to be cut; WrongUse where the ruler is marked in other units than all is told in."""
+    if ruler is not None and units is not None and units_of(ruler) != units:
+        raise WrongUse(asked.ruler_of_other_units(units))
+    return ToCut(ruler, units, margin, buy, sewing)
+
+
+def units_of(ruler: Fraction) -> Units:
+    """What a ruler is marked in."""
+    return "cm" if metric(ruler) else "in"
+
+
+def units_written(text: str) -> Units:
+    """The units that a file is written in: centimetres where it has those, or millimetres, and no inch."""
+    words = WRITTEN.sub("", text)
+    return "cm" if METRIC.search(words) and not INCH.search(words) else "in"
 
 
 # ---- words ------------------------------------------------------------------------------------------------

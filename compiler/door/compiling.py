@@ -15,6 +15,8 @@ from ..shelves.folders import FolderShelf, library_folder
 from ..shelves.locking import locked_sources, open_lock
 from ..words.messages.files import file_unreadable
 from ..words.messages.shelves import shelf_file_faulty
+from ..words.say import INCHES, Say
+from .choices import ToCut
 from .inputs import Input, Titled
 
 if TYPE_CHECKING:
@@ -44,6 +46,22 @@ class Compiled:
     quilts: tuple[Quilt, ...] = ()
     planned: tuple[PlannedQuilt, ...] = ()
     measured: tuple[Measured, ...] = ()
+    told: Cutting | None = None
+
+    @property
+    def cutting(self) -> Cutting:
+        """How its quilts are cut and told."""
+        return self.told or ToCut().for_text("")
+
+    @property
+    def say(self) -> Say:
+        """In which units it is told."""
+        return self.told.say if self.told else INCHES
+
+    @property
+    def said(self) -> tuple[Diagnostic, ...]:
+        """All there is to say, in its units."""
+        return tuple(each.said(self.say) for each in self.diagnostics)
 
     @property
     def source(self) -> Source:
@@ -61,7 +79,7 @@ def open_shelves(folders: Iterable[str | os.PathLike[str]]) -> FolderShelf:
     return FolderShelf(dict.fromkeys(map(Path, folders)), library=library_folder())
 
 
-def compile_input(given: Input, shelf: FolderShelf, cutting: Cutting | None = None) -> Compiled:
+def compile_input(given: Input, shelf: FolderShelf, cutting: ToCut | None = None) -> Compiled:
     """The input compiled, its quilts planned where `cutting` says how.
 
     What an earlier file needed of the shelf is let go first.
@@ -82,12 +100,13 @@ def compile_input(given: Input, shelf: FolderShelf, cutting: Cutting | None = No
         return Compiled(given.name, (), damaged.said, sources)
 
 
-def _compile_bytes(given: Input, data: bytes, shelf: FolderShelf, cutting: Cutting | None) -> Compiled:
+def _compile_bytes(given: Input, data: bytes, shelf: FolderShelf, chosen: ToCut | None) -> Compiled:
     from ..language.decode import read_source
     from ..pipeline import compile_file
 
     name, read = given.name, read_source(given.name, data)
     source = read.value or Source(name, "")
+    cutting = (chosen or ToCut()).for_text(source.text)
     if read.value is None or read.failed:
         return Compiled(name, (), in_order(read.diagnostics), {name: source})
     locked = open_lock(given.file, shelf)
@@ -101,7 +120,7 @@ def _compile_bytes(given: Input, data: bytes, shelf: FolderShelf, cutting: Cutti
     if outcome.value is None or errors_in(said):
         if any(each.code in NOT_FOUND for each in said):
             said += tuple(shelf_file_faulty(each) for each in shelf.faults)
-        return Compiled(name, (), in_order(said), sources)
+        return Compiled(name, (), in_order(said), sources, told=cutting)
     said += tuple(locked.value.said(name, outcome.value))
     if not source.text.isascii():
         from ..sheets.missing_letters import missing_letters
@@ -109,18 +128,18 @@ def _compile_bytes(given: Input, data: bytes, shelf: FolderShelf, cutting: Cutti
         said += missing_letters(source)
     quilts = () if given.titled else outcome.value.quilts
     planned: Outcome[tuple[PlannedQuilt, ...]] = Outcome(())
-    if cutting and quilts:
+    if chosen and quilts:
         from ..planning import plan_quilts
 
         planned = plan_quilts(quilts, outcome.value.assemblies, cutting)
     said = in_order(said + planned.diagnostics)
     if planned.value is None or planned.failed:
-        return Compiled(name, (), said, sources)
+        return Compiled(name, (), said, sources, told=cutting)
     blocks, measured = outcome.value.blocks, outcome.value.measured
     if given.titled is not None:
         blocks = _block_alone(blocks, given.titled)
         measured = tuple(each for each in measured if each.block.title.span == blocks[0].draft.origin)
-    return Compiled(name, blocks, said, sources, quilts, planned.value, measured)
+    return Compiled(name, blocks, said, sources, quilts, planned.value, measured, cutting)
 
 
 def said_of_title(titled: Titled, shelf: FolderShelf) -> tuple[Diagnostic, ...]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
 from ..diagnostics.source import Span
@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from ..quilt.model import Quilt
     from ..sheets.arrange.options import SheetOptions
     from ..sheets.documents import Made
+    from ..words.say import Say
     from .naming import Names
 
 __all__ = ["BLOCK_PARTS", "PARTS"]
@@ -33,16 +34,15 @@ class Wanted:
 
     options: SheetOptions
     sewing: Sewing
-    cutting: Cutting
     parts: tuple[str, ...] = ()
     booklet: bool = False
 
 
-def made_of_block(block: CompiledBlock, wanted: Wanted) -> Iterator[Made]:
+def made_of_block(block: CompiledBlock, wanted: Wanted, cutting: Cutting) -> Iterator[Made]:
     """The booklet, or each part asked for, or the template sheets."""
     from ..planning import plan_block
 
-    return made_of_quilt(plan_block(block, wanted.cutting), wanted)
+    return made_of_quilt(plan_block(block, cutting), wanted, cutting.say)
 
 
 def stem_of(names: Names, quilt: Quilt, source: str) -> str:
@@ -51,13 +51,13 @@ def stem_of(names: Names, quilt: Quilt, source: str) -> str:
     return names.stem(title, quilt.version, f"{source}\0quilt", quilt.title)  # apart from a block
 
 
-def made_of_quilt(planned: PlannedQuilt, wanted: Wanted) -> Iterator[Made]:
+def made_of_quilt(planned: PlannedQuilt, wanted: Wanted, say: Say) -> Iterator[Made]:
     """The whole document or the booklet; and each part asked for that has pages."""
     from ..sheets.documents import documents_of
     from ..sheets.work import Work
 
     endings = (*((BOOKLET,) if wanted.booklet else ()), *wanted.parts) or ("",)
-    return documents_of(Work(planned, wanted.sewing.way_for), endings, wanted.options)
+    return documents_of(Work(planned, wanted.sewing.way_for, say), endings, replace(wanted.options, say=say))
 
 
 def tables_of(planned: PlannedQuilt) -> Iterator[tuple[str, bytes]]:

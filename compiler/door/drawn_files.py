@@ -18,8 +18,9 @@ from .naming import Names
 
 if TYPE_CHECKING:
     from ..pipeline import CompiledBlock
-    from ..planning import PlannedQuilt
+    from ..planning import Cutting, PlannedQuilt
     from ..sheets.documents import Made
+    from .compiling import Compiled
 
 TABLE: Final = "table"
 
@@ -72,7 +73,7 @@ class Subject:
     quilt: PlannedQuilt | None = None
 
 
-def block_subject(block: CompiledBlock, source: str) -> Subject:
+def block_subject(block: CompiledBlock, source: str, cutting: Cutting) -> Subject:
     """A block of a file."""
     draft = block.draft
     return Subject(
@@ -80,12 +81,12 @@ def block_subject(block: CompiledBlock, source: str) -> Subject:
         block_called(draft.title, source),
         draft.origin or Span(source, 0, 0),
         lambda names: names.stem(draft.title, draft.version, source),
-        lambda wanted: made_of_block(block, wanted),
+        lambda wanted: made_of_block(block, wanted, cutting),
         (len(block.templates), "template"),
     )
 
 
-def quilt_subject(planned: PlannedQuilt, source: str) -> Subject:
+def quilt_subject(planned: PlannedQuilt, source: str, cutting: Cutting) -> Subject:
     """A quilt of a file."""
     quilt = planned.quilt
     return Subject(
@@ -93,19 +94,19 @@ def quilt_subject(planned: PlannedQuilt, source: str) -> Subject:
         quilt_called(quilt.title, source),
         quilt.origin or Span(source, 0, 0),
         lambda names: stem_of(names, quilt, source),
-        lambda wanted: made_of_quilt(planned, wanted),
+        lambda wanted: made_of_quilt(planned, wanted, cutting.say),
         (len(quilt.blocks), "block"),
         planned,
     )
 
 
 def subjects_of(
-    source: str, quilts: Iterable[PlannedQuilt], blocks: Iterable[CompiledBlock]
+    file: Compiled, quilts: Iterable[PlannedQuilt], blocks: Iterable[CompiledBlock]
 ) -> list[Subject]:
     """A file's quilts, then its blocks."""
     return [
-        *(quilt_subject(each, source) for each in quilts),
-        *(block_subject(each, source) for each in blocks),
+        *(quilt_subject(each, file.name, file.cutting) for each in quilts),
+        *(block_subject(each, file.name, file.cutting) for each in blocks),
     ]
 
 

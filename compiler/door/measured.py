@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import partial
+
 from .compiling import Compiled
 
 
@@ -10,7 +12,7 @@ def drafted(compiled: Compiled) -> str:
     from ..drafting.washed.written import drafted_source
     from ..words.work.washed import remarks
 
-    return drafted_source(compiled.source, compiled.measured, remarks)
+    return drafted_source(compiled.source, compiled.measured, partial(remarks, say=compiled.say))
 
 
 def report(compiled: Compiled, form: str) -> str:
@@ -20,7 +22,7 @@ def report(compiled: Compiled, form: str) -> str:
     if form == "block":
         return drafted(compiled)
     if form == "text":
-        return washed_text(compiled.measured)
+        return washed_text(compiled.measured, compiled.say)
     from json import dumps
 
     from .records.washed import washed_record

@@ -96,7 +96,7 @@ def _files(
     for maker in makers:
         subject, chosen = maker.subject, maker.chosen
         with laying_out(subject.called, subject.place):
-            made = list(subject.made(Wanted(chosen.options, chosen.sewing, chosen.cutting, parts, booklet)))
+            made = list(subject.made(Wanted(chosen.options, chosen.sewing, parts, booklet)))
         found += len(made)
         stem = target.stem if len(makers) == 1 else f"{target.stem}-{subject.stem(names)}"
         for each in made:

@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, Final
 from ..failures import WrongUse, own_mistakes
 from ..words.commands import asked
 from ..words.commands.files import a_picture
-from ..words.say import INCHES
+from ..words.say import INCHES, Say
 from .choices import length_of
 from .documents import stem_of
 from .formats import FORMATS
@@ -52,7 +52,9 @@ class Drawing:
     page: Callable[[], Page]
 
 
-def block_drawings(blocks: Sequence[CompiledBlock], names: Names, source: str, size: float) -> list[Drawing]:
+def block_drawings(
+    blocks: Sequence[CompiledBlock], names: Names, source: str, size: float, say: Say
+) -> list[Drawing]:
     """The blocks' pictures. `size` is in inches."""
     return [
         Drawing(
@@ -61,13 +63,15 @@ def block_drawings(blocks: Sequence[CompiledBlock], names: Names, source: str, s
             draft.title,
             draft.maker,
             a_picture(draft.version),
-            partial(block_page, draft, size),
+            partial(block_page, draft, size, say),
         )
         for draft in (each.draft for each in blocks)
     ]
 
 
-def quilt_drawings(quilts: Sequence[Quilt], names: Names, source: str, size: float) -> list[Drawing]:
+def quilt_drawings(
+    quilts: Sequence[Quilt], names: Names, source: str, size: float, say: Say
+) -> list[Drawing]:
     """The quilts' pictures, a colourway each."""
     return [
         Drawing(
@@ -76,7 +80,7 @@ def quilt_drawings(quilts: Sequence[Quilt], names: Names, source: str, size: flo
             quilt.title,
             quilt.maker,
             a_picture(quilt.version),
-            partial(quilt_page, quilt, size),
+            partial(quilt_page, quilt, size, say),
         )
         for quilt in quilts
     ]
@@ -95,18 +99,18 @@ def pictures_of(
             yield f"{each.stem}-picture.{kind}", data
 
 
-def block_page(draft: Draft, size: float) -> Page:
+def block_page(draft: Draft, size: float, say: Say) -> Page:
     """The block as one page, just large enough."""
     from ..sheets.arrange.picture import block_picture
 
-    return block_picture(draft, size)
+    return block_picture(draft, size, say)
 
 
-def quilt_page(quilt: Quilt, size: float) -> Page:
+def quilt_page(quilt: Quilt, size: float, say: Say) -> Page:
     """The quilt as one page."""
     from ..sheets.pictures.show import quilt_show
 
-    return quilt_show(quilt, size)
+    return quilt_show(quilt, size, say)
 
 
 def drawn(drawing: Drawing, page: Page, kind: str, dpi: int) -> bytes:

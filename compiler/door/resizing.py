@@ -11,7 +11,7 @@ from ..diagnostics.diagnostic import Diagnostic, errors_in
 from ..diagnostics.source import Source
 from ..failures import WrongUse
 from ..words.commands import asked
-from ..words.say import INCHES
+from ..words.say import INCHES, Say
 from .choices import length_of
 from .compiling import Compiled, FolderShelf
 
@@ -87,7 +87,7 @@ def faults_of(source: Source, shelf: FolderShelf) -> list[Diagnostic]:
     return errors_in(compile_file(source, shelf).diagnostics)
 
 
-def report(blocks: Sequence[CompiledBlock], to: Fraction | None, ruler: Fraction, form: str) -> str:
+def report(blocks: Sequence[CompiledBlock], to: Fraction | None, say: Say, form: str) -> str:
     """What is told of the blocks, to read or as JSON."""
     from json import dumps
 
@@ -95,14 +95,16 @@ def report(blocks: Sequence[CompiledBlock], to: Fraction | None, ruler: Fraction
     from ..sheets.reports.sizes_report import size_text, sizes_text
     from .records.sizes import sizes_record
 
-    sizes = [block_at(each.draft, each.templates, to, ruler) if to is not None else None for each in blocks]
+    sizes = [
+        block_at(each.draft, each.templates, to, say.ruler) if to is not None else None for each in blocks
+    ]
     pairs = list(zip(blocks, sizes, strict=True))
     if form == "json":
-        records = [sizes_record(each.draft, each.templates, ruler, size) for each, size in pairs]
+        records = [sizes_record(each.draft, each.templates, say.ruler, size) for each, size in pairs]
         return dumps({"piecewright": __version__, "blocks": records}, ensure_ascii=True)
     return "\n\n\n".join(
-        size_text(each.draft, each.templates, size, ruler)
+        size_text(each.draft, each.templates, size, say)
         if size
-        else sizes_text(each.draft, each.templates, ruler)
+        else sizes_text(each.draft, each.templates, say)
         for each, size in pairs
     )

@@ -25,7 +25,7 @@ from ..shelves.toml_file import Toml, read_toml
 from ..words.commands import asked
 from ..words.messages import folder_settings as complain
 from ..words.work.defaults import SETTINGS
-from .choices import PAPERS, SOLD, among, margin_of, measured_square, ruler_step
+from .choices import PAPERS, SOLD, UNIT_WORDS, among, margin_of, measured_square, ruler_step
 
 MOST_TOLD: Final = 20  # of what is wrong with one file
 SHELVES: Final = "shelves"
@@ -41,6 +41,7 @@ def _maker_named(value: str) -> str:
 READERS: Final[Mapping[str, Callable[[str], Any]]] = {
     "paper": lambda value: among(value.lower(), PAPERS),
     "ruler": ruler_step,
+    "units": lambda value: among(value.lower(), UNIT_WORDS),
     "measured": measured_square,
     "margin": margin_of,
     "buy": lambda value: among(value.lower(), SOLD),

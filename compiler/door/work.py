@@ -93,7 +93,7 @@ class Work:
     @cached_property
     def diagnostics(self) -> tuple[Message, ...]:
         """All there is to say, file by file, in the order of places."""
-        return tuple(message_of(said, each.sources) for each in self._compiled for said in each.diagnostics)
+        return tuple(message_of(said, each.sources) for each in self._compiled for said in each.said)
 
     @property
     def ok(self) -> bool:
@@ -103,9 +103,11 @@ class Work:
     @cached_property
     def blocks(self) -> tuple[Block, ...]:
         """The blocks that were asked for: those of each file, then those that it uses from elsewhere."""
-        ruler = self._chosen.cutting.ruler
         return tuple(
-            Block(**vars(block_of(each, ruler)), _maker=self._maker(block_subject(each, file.name), file))
+            Block(
+                **vars(block_of(each, file.cutting.ruler)),
+                _maker=self._maker(block_subject(each, file.name, file.cutting), file),
+            )
             for file in self._compiled
             for each in self._choice.choose(file.blocks)
         )
@@ -114,7 +116,10 @@ class Work:
     def quilts(self) -> tuple[Quilt, ...]:
         """The quilts, each colourway one."""
         return tuple(
-            Quilt(**vars(quilt_of(each)), _maker=self._maker(quilt_subject(each, file.name), file))
+            Quilt(
+                **vars(quilt_of(each)),
+                _maker=self._maker(quilt_subject(each, file.name, file.cutting), file),
+            )
             for file in self._compiled
             for each in file.planned
         )
@@ -156,9 +161,7 @@ class Work:
         as JSON. The folder is made where it is not there yet.
         """
         self._refuse_errors()
-        wanted = Wanted(
-            self._chosen.options, self._chosen.sewing, self._chosen.cutting, all_among(parts, PARTS), booklet
-        )
+        wanted = Wanted(self._chosen.options, self._chosen.sewing, all_among(parts, PARTS), booklet)
         job = Job(wanted, formats_known(formats, booklet), os.fspath(folder), dpi_known(dpi), tables)
         files = files_of(job, (each.subject for each in self._makers()))
         return written(folder, files, [each.sources for each in self._compiled])
@@ -181,7 +184,7 @@ class Work:
         for file in self._compiled:
             quilts = () if self._choice.given else file.planned
             blocks = [] if quilts else self._choice.choose(file.own_blocks)
-            makers += [self._maker(each, file) for each in subjects_of(file.name, quilts, blocks)]
+            makers += [self._maker(each, file) for each in subjects_of(file, quilts, blocks)]
         return makers
 
 

@@ -67,13 +67,13 @@ def _parts_of(block: WorkBlock) -> Iterator[OfBlock]:
     templates."""
     if block.way == "foundation":
         yield "foundation"
-    if block.cut_out == "paper shape":
+    if block.cut_out == "paper-shape":
         yield "papers"
     if block.cut_out == "template":
         yield "templates"
     if block.cut_out:
         yield "steps"
-    if has_exercise(block):
+    if has_exercise(block, block.work.say):
         yield "exercise"
 
 
@@ -84,7 +84,7 @@ QUILT_BOOK: Final[tuple[Maker, ...]] = (
 
 BLOCK_BOOK: Final[Mapping[CutOut, tuple[Maker, ...]]] = {
     "template": (notes, needs, difficulty, chart, blocks, card, safety),
-    "paper shape": (notes, needs, difficulty, blocks, card, safety),
+    "paper-shape": (notes, needs, difficulty, blocks, card, safety),
     "": (notes, needs, difficulty, blocks, safety),
 }
 """The chapters of a block's booklet, by what is cut out for it; a glossary comes last in either."""

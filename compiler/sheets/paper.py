@@ -7,11 +7,6 @@ from fractions import Fraction
 from typing import Final, Literal, get_args
 
 from ..measure.length import POINTS_PER_INCH, UNITS
-from ..words.phrases import did_you_mean, one_of
-
-
-class PaperUnknown(Exception):
-    """No such paper; the text says so and names the nearest. For the command line."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,10 +38,6 @@ PAPERS: Final = (
 )
 
 
-def paper_named(name: str) -> PaperSize:
-    """The paper of that name, in small or capital letters. PaperUnknown where there is none."""
-    for paper in PAPERS:
-        if paper.name == name.strip().lower():
-            return paper
-    help = did_you_mean(name.lower(), NAMES) or f"There is {one_of(NAMES, 'and')}."
-    raise PaperUnknown(f"There is no paper called `{name}`. {help}")
+def paper_named(name: Paper) -> PaperSize:
+    """The paper of that name."""
+    return next(paper for paper in PAPERS if paper.name == name)

@@ -15,7 +15,8 @@ from ..drafting.model import Draft
 from ..planning import PlannedQuilt
 from ..sewing.foundations.foundation import foundations
 from ..sewing.foundations.foundation_model import Foundations
-from ..words.phrases import count_of
+from ..words.pages import counts as words
+from ..words.say import INCHES, Say
 from .arrange.options import SheetOptions
 from .quilts.tables import FabricCuts, block_name, fabric_cuts, size_text, under_title
 from .quilts.wearing import Worn, in_quilt, own_roles, worn_block
@@ -24,7 +25,7 @@ Way = Literal["templates", "foundation", "papers"]
 WAYS: Final[tuple[Way, ...]] = get_args(Way)
 """How a block is to be sewn: with templates or the ruler, on paper foundations, or over paper pieces."""
 
-CutOut = Literal["template", "paper shape", ""]
+CutOut = Literal["template", "paper-shape", ""]
 """What there is one of for each shape, by the way a block is sewn; on foundations nothing."""
 
 Needle = Literal["machine", "hand", "papers"]
@@ -42,7 +43,9 @@ def with_templates(block: SizedBlock) -> Way:
 class Work:
     """A planned quilt, or a block alone as a quilt of one, and how each of its blocks is sewn."""
 
-    def __init__(self, planned: PlannedQuilt, way_for: WayFor = with_templates) -> None:
+    def __init__(self, planned: PlannedQuilt, way_for: WayFor = with_templates, say: Say = INCHES) -> None:
+        """`say`: to whom it is told, with the ruler that it is cut by."""
+        self.say = say
         self.planned, self.quilt, self.assembly = planned, planned.quilt, planned.assembly
         ways = [way_for(block) for block in self.quilt.blocks]
         self.blocks = tuple(WorkBlock(self, index, way) for index, way in enumerate(ways))
@@ -64,17 +67,17 @@ class Work:
     @cached_property
     def cuts(self) -> tuple[FabricCuts, ...]:
         """What is cut of each fabric."""
-        return fabric_cuts(self.quilt, self.plan)
+        return fabric_cuts(self.quilt, self.plan, self.say)
 
     def is_over_papers(self, cut: Cut) -> bool:
         """Whether a cut is for a block that is sewn over papers."""
         block = self.quilt.needs[cut.need].block if cut.need >= 0 else None
-        return block is not None and self.blocks[block].cut_out == "paper shape"
+        return block is not None and self.blocks[block].cut_out == "paper-shape"
 
     @property
     def under(self) -> str:
         """`60in x 72in finished · version 1 · colourway Sea`."""
-        return under_title(self.quilt)
+        return under_title(self.quilt, self.say)
 
 
 @dataclass(frozen=True)
@@ -98,7 +101,7 @@ class WorkBlock:
     @property
     def name(self) -> str:
         """Its title, with its size or version where two would have one name."""
-        return block_name(self.work.quilt, self.index)
+        return block_name(self.work.quilt, self.index, self.work.say)
 
     @property
     def times(self) -> int:
@@ -125,7 +128,7 @@ class WorkBlock:
     def cut_out(self) -> CutOut:
         """What is cut out once for each shape."""
         if self.way == "papers":
-            return "paper shape"
+            return "paper-shape"
         return "" if self.on_paper else "template"
 
     def needle(self, options: SheetOptions) -> Needle:
@@ -148,25 +151,22 @@ class WorkBlock:
     @property
     def under(self) -> str:
         """What stands under its title: `6in finished · version 2 · 10 times in Harbour Sampler`."""
-        words = self._under
         if self.work.alone:
-            return words
-        return f"{words} · {count_of(self.times, 'time')} in {self.work.quilt.title}"
+            return self._under
+        return words.times_in(self._under, self.times, self.work.quilt.title)
 
     @property
     def under_templates(self) -> str:
         """The same, saying what the counts on its templates are for."""
         if self.work.alone:
             return self._under
-        title = self.work.quilt.title
-        uses = f"counts are for one of the {self.times}" if self.times > 1 else "one"
-        return f"{self._under} · {uses} in {title}"
+        return words.counts_for_one(self._under, self.times, self.work.quilt.title)
 
     @property
     def _under(self) -> str:
-        size = size_text(self.draft.width, self.draft.height)
-        return f"{size} finished · version {self.draft.version}"
+        size = size_text(self.work.say, self.draft.width, self.draft.height)
+        return words.under_block(size, self.draft.version)
 
     def titled(self, title: str) -> str:
         """A chapter's title: `Steps`; in a quilt `Lock Gate: steps`."""
-        return title if self.work.alone else f"{self.name}: {title.lower()}"
+        return title if self.work.alone else words.chapter_of(self.name, title)

@@ -43,6 +43,16 @@ class Say:
             return self.length(inches)
         return f"about {self.length(nearest_mark(inches))}"
 
+    def about_size(self, width: Number, height: Number) -> str:
+        """`2 3/4in x about 3 1/8in`."""
+        return f"{self.about(width)} x {self.about(height)}"
+
+    @property
+    def usual_seam(self) -> str:
+        """`1/4in`; `0.75cm`: what seams take that no pattern states, as that of a binding (common practice,
+        no published source)."""
+        return "0.75cm" if self.unit == "cm" else "1/4in"
+
     def fine(self, inches: Number) -> str:
         """A length too small for a ruler: `0.012in`; `0.030cm`."""
         return f"{float(inches / UNITS[self.unit]):.{FINE_DIGITS}f}{self.unit}"

@@ -90,7 +90,7 @@ def build(file: Path, folder: Path) -> float:
 
 def document_of(file: Path) -> tuple[Document, int]:
     """The quilt's pages, made in this process, and how many pieces its top has."""
-    cutting: Cutting = cutting_of(Fraction(1, 8), None, None)
+    cutting: Cutting = cutting_of(Fraction(1, 8), None).for_text("")
     (planned,) = compile_input(one_input(str(file)), FolderShelf(library=library_folder()), cutting).planned
     return sheets(Work(planned), "", SheetOptions()), len(planned.quilt.pieces)
 

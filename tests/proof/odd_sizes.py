@@ -36,6 +36,7 @@ from piecewright.sheets.arrange.options import SheetOptions
 from piecewright.sheets.arrange.paths import CHORD_ERROR
 from piecewright.sheets.arrange.template_sheets import template_pages
 from piecewright.sheets.page import Mark, Page, PathMark, TextMark
+from piecewright.words.say import INCHES
 from shapely import box
 from shapely.geometry import Polygon
 from support.arranged import Box, extent, rings, tight_box
@@ -128,7 +129,7 @@ def in_danger(template: Template, options: SheetOptions) -> bool:
     xs, ys = zip(*outline_of(template, 0.0, options), strict=True)
     wide, tall = max(xs) - min(xs), max(ys) - min(ys)
     room = (right - left, bottom - top)
-    words = max(words_box(beside_lines(template), len(template.grain))) + AWAY
+    words = max(words_box(beside_lines(template, INCHES), len(template.grain))) + AWAY
     return hypot(wide, tall) + words >= min(room) and max(wide, tall) <= hypot(*room)
 
 

@@ -11,6 +11,7 @@ from piecewright.drafting.model import UnitPlacement
 from piecewright.sheets.arrange.block_sheets import arrange_block
 from piecewright.sheets.arrange.options import SheetOptions
 from piecewright.sheets.arrange.picture import block_picture
+from piecewright.words.say import INCHES
 from shapely.geometry import Point as Place
 from shapely.geometry import Polygon, box
 from support.arranged import ends, extent, paths, texts, tight_box
@@ -141,12 +142,12 @@ class TestPicture:
     def test_longer_side_is_as_asked(self, size, shape):
         wide, tall = shape
         corners = ((0, 0), (wide, 0), (wide, tall), (0, tall))
-        page = block_picture(sample("Plain", shape, (1, 1), [("dark", corners, "A")]), size)
+        page = block_picture(sample("Plain", shape, (1, 1), [("dark", corners, "A")]), size, INCHES)
         assert max(page.width, page.height) == pytest.approx(size * INCH)
 
     @pytest.mark.parametrize("size", [0.5, 4.0, 12.0])
     def test_everything_stands_on_the_page(self, size):
-        page = block_picture(vane(title="A Long Title " * 9), size)
+        page = block_picture(vane(title="A Long Title " * 9), size, INCHES)
         for mark in page.marks:
             left, top, right, bottom = extent(mark)
             assert left >= 0 and top >= 0 and right <= page.width and bottom <= page.height
@@ -155,7 +156,7 @@ class TestPicture:
         unit = UnitPlacement("Goose", "goose", "", (0, 0, 3, 3), 0.0, False)
         turned = replace(unit, box=(3, 0, 6, 3), turned=90.0)
         mirrored = replace(unit, box=(0, 3, 3, 6), mirrored=True)
-        page = block_picture(replace(vane(), units=(unit, turned, mirrored)), 6.0)
+        page = block_picture(replace(vane(), units=(unit, turned, mirrored)), 6.0, INCHES)
         whole, half = paths(page, "unit")[0::2], paths(page, "unit")[1::2]
         middles = [Polygon(ends(mark)).centroid for mark in whole]
         lefts = [Polygon(ends(mark)).centroid for mark in half]
@@ -170,7 +171,7 @@ class TestPicture:
             for x in (0, 2, 4)
             for y in (0, 2, 4)
         )
-        page = block_picture(replace(nine(6), units=units), 4.0)
+        page = block_picture(replace(nine(6), units=units), 4.0, INCHES)
         triangles = [Polygon(ends(mark)) for mark in paths(page, "unit")]
         for mark in texts(page):
             if mark.role == "piece":
@@ -178,7 +179,7 @@ class TestPicture:
                 assert not any(each.intersects(box(left, top, right, mark.y)) for each in triangles)
 
     def test_more_fabrics_than_a_picture_holds_are_counted(self):
-        page = block_picture(scraps(84), 4.0)
+        page = block_picture(scraps(84), 4.0, INCHES)
         named = [mark.text for mark in texts(page) if mark.text.startswith("cloth")]
         assert any(mark.text == f"and {84 - len(named)} more fabrics" for mark in texts(page))
 

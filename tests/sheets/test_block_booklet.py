@@ -19,6 +19,7 @@ from piecewright.sheets.setting.pages import set_book
 from piecewright.sheets.setting.words_of import words_of
 from piecewright.sheets.work import WAYS, Work
 from piecewright.words.pages.glossary import GLOSSARY
+from piecewright.words.say import INCHES
 from piecewright.words.work.proofs import proof_text
 from pypdf import PdfReader
 from support.arranged import extent, paths, text_box, texts
@@ -338,7 +339,7 @@ def test_a_circle_measures_the_same_across_and_down_on_its_card():
     draft = check_noted("piece-hole", "finished 8in\nseam circle around center radius 2 1/2in\n")
     sizes = [
         row.cells[2]
-        for part in card_parts(draft, make_templates(draft).value)
+        for part in card_parts(draft, make_templates(draft).value, INCHES)
         if isinstance(part, Table)
         for row in part.rows
     ]

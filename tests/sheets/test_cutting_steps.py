@@ -21,7 +21,8 @@ from piecewright.sheets.arrange.options import SheetOptions
 from piecewright.sheets.arrange.style import BLACK, lettering
 from piecewright.sheets.page import TextMark
 from piecewright.sheets.pictures.cutting_pages import cutting_leaves
-from piecewright.sheets.quilts.steps import Step, step_lines, steps_of, strip_words
+from piecewright.sheets.quilts.steps import Step, step_lines, steps_of
+from piecewright.words.pages.cutting import strip_words
 from piecewright.words.say import INCHES
 from piecewright.words.work.slices import instruction_words
 from support.random_quilts import TWELVE, compiled_quilt

@@ -15,6 +15,7 @@ from piecewright.sheets.exercise.construction import LETTERED_MOST, STEPS_MOST, 
 from piecewright.sheets.exercise.ruling import arc_centers, corners_of_pieces, ruling_of
 from piecewright.sheets.page import PathMark
 from piecewright.sheets.setting.words_of import words_of
+from piecewright.words.say import INCHES
 from shapely.geometry import LineString, box
 from support.arranged import extent
 from support.check import check_block, check_noted
@@ -52,12 +53,12 @@ RULED = {
 
 @pytest.mark.parametrize("title", RULED)
 def test_the_ruling_is_named(title):
-    found = ruling_of(LIBRARY[title])
+    found = ruling_of(LIBRARY[title], "in")
     assert (found and found.name) == RULED[title]
 
 
 def test_an_eighth_of_an_inch_asks_for_finer_paper():
-    found = ruling_of(check_block("finished 2in\ngrid 16 x 16\nseam B1 -- B17"))
+    found = ruling_of(check_block("finished 2in\ngrid 16 x 16\nseam B1 -- B17"), "in")
     assert found is not None and (found.name, found.step) == ("eighth-inch", Fraction(1, 8))
 
 
@@ -70,7 +71,11 @@ def inches(text: str) -> float:
 
 
 def test_a_block_on_no_graph_paper_has_a_construction_only_where_it_is_short():
-    made = {title: construction_of(draft) for title, draft in LIBRARY.items() if ruling_of(draft) is None}
+    made = {
+        title: construction_of(draft, INCHES)
+        for title, draft in LIBRARY.items()
+        if ruling_of(draft, "in") is None
+    }
     assert sorted(title for title, found in made.items() if found) == SHORT
     for found in filter(None, made.values()):
         lettered = [name for name in found.points if name.islower() and len(name) == 1]
@@ -81,7 +86,7 @@ def test_a_block_on_no_graph_paper_has_a_construction_only_where_it_is_short():
 @pytest.mark.parametrize("title", SHORT)
 def test_the_words_alone_lead_to_every_corner(title):
     draft = LIBRARY[title]
-    found = construction_of(draft)
+    found = construction_of(draft, INCHES)
     named = found.points
     wide, tall = float(draft.width), float(draft.height)
     corners = [0j, complex(wide, 0), complex(0, tall), complex(wide, tall)]
@@ -123,14 +128,14 @@ def test_the_words_alone_lead_to_every_corner(title):
 
 
 def test_the_eight_pointed_star_is_swung_from_its_corners():
-    steps = construction_of(LIBRARY["Eight-pointed Star"]).steps
+    steps = construction_of(LIBRARY["Eight-pointed Star"], INCHES).steps
     assert steps[1].startswith("Put the compass on a corner, open it to the center, and mark the two sides")
     assert steps[2].startswith("Draw light lines a–g, ")
     assert len(steps) == 4
 
 
 def test_an_uneven_grid_is_not_said_to_be_divided_evenly():
-    (_, grid, *_) = construction_of(check_block("finished 7in\ngrid 2:1:2 x 1\nseam B1 -- C2")).steps
+    (_, grid, *_) = construction_of(check_block("finished 7in\ngrid 2:1:2 x 1\nseam B1 -- C2"), INCHES).steps
     assert "equal" not in grid
     assert grid.startswith("Mark the top and bottom about 2 3/4in and about 4 1/4in from the left,")
 
@@ -173,7 +178,7 @@ def test_every_points_name_can_be_read(title):
 
 @pytest.mark.parametrize("title", SHORT)
 def test_the_drawing_names_every_point(title):
-    points = set(construction_of(LIBRARY[title]).points)
+    points = set(construction_of(LIBRARY[title], INCHES).points)
     for picture in pictures(title):
         assert {mark.subject for mark in picture.marks if mark.role == "point"} == points
 
@@ -188,7 +193,7 @@ def pictures(title: str) -> list[Picture]:
 @pytest.mark.parametrize("title", ["Drunkard's Path", "Cherry Basket"])
 def test_the_center_of_an_arc_is_marked_on_graph_paper(title):
     crosses = [mark for mark in pictures(title)[0].marks if mark.role == "arc-center"]
-    assert bool(crosses) == (ruling_of(LIBRARY[title]) is not None)
+    assert bool(crosses) == (ruling_of(LIBRARY[title], "in") is not None)
 
 
 @pytest.mark.parametrize("title, sheets", [("Ohio Star", 4), ("Flying Goose", 0), ("Bear's Paws", 4)])

@@ -24,6 +24,7 @@ from piecewright.sheets.papers.foundation_paper import SectionPaper, section_pap
 from piecewright.sheets.papers.foundation_sewn import printed_areas, sew_section
 from piecewright.sheets.papers.foundation_strip import join_cards, strip_parts
 from piecewright.sheets.quilts.wearing import own_roles
+from piecewright.words.say import INCHES
 from shapely.geometry import Polygon
 from shapely.ops import unary_union
 from support.arranged import extent, rings
@@ -160,7 +161,7 @@ def test_an_outline_with_too_wide_an_allowance_is_left_bare():
 
 
 def parts_of(draft: Draft, found: Foundations) -> list[Part]:
-    return list(strip_parts(draft, section_papers(draft, found), own_roles(draft).fills))
+    return list(strip_parts(draft, section_papers(draft, found), own_roles(draft).fills, INCHES))
 
 
 def strips(title: str) -> tuple[Draft, list[Cards]]:

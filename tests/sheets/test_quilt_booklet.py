@@ -22,7 +22,7 @@ from piecewright.sheets.quilts.words import size_words
 from piecewright.sheets.setting.pages import page_names, set_book, set_chapters
 from piecewright.sheets.setting.words_of import words_of
 from piecewright.sheets.work import Work
-from piecewright.words.say import INCHES
+from piecewright.words.say import INCHES, by_ruler
 from piecewright.words.work.proofs import proof_text
 from piecewright.words.work.shapes import single_word
 from piecewright.words.work.slices import instruction_words
@@ -100,7 +100,7 @@ def test_finishing_joins_back_and_binding_from_what_the_chart_cuts():
     (panels,) = [each.backing_panels for each in plan.fabrics if each.backing_panels]
     assert sum(wide for wide, _ in panels) - Fraction(1, 2) * (len(panels) - 1) == quilt.backing.height
     assert f"Sew the {len(panels)} panels of the back" in said[0]
-    assert size_text(quilt.backing.width, quilt.backing.height) in said[0]
+    assert size_text(INCHES, quilt.backing.width, quilt.backing.height) in said[0]
     (strips,) = [cut.cuts for cut in plan.cuts if cut.part == "binding"]
     assert any(f"Join the {strips} strips of Indigo print on the bias" in each for each in said)
 
@@ -138,7 +138,7 @@ def test_a_row_names_its_parts_in_order_and_a_unit_by_the_row_that_made_it(name)
         said = said.replace(" to the four sides of ", ", ").split(", each from")[0]
         for part in said.split(" along")[0].split(" round")[0].split(", "):
             assert part in known or int(part.removeprefix("R").removesuffix(" upside down")) < number
-    assert cards(name)[-1].lines[2].endswith(f"finished {size_text(quilt.width, quilt.height)}.")
+    assert cards(name)[-1].lines[2].endswith(f"finished {size_text(INCHES, quilt.width, quilt.height)}.")
 
 
 @pytest.mark.parametrize("name", NAMES)
@@ -347,14 +347,14 @@ def test_parts_of_the_top_are_measured_as_the_chart_cuts_them(name):
     quilt, plan = planned(name)
     (chapter,) = chapters_of(maker(name), "rows")
     (table,) = [part for part in chapter.parts if isinstance(part, Table)]
-    cuts = {(each.title, row.key): row for each in fabric_cuts(quilt, plan) for row in each.rows}
+    cuts = {(each.title, row.key): row for each in fabric_cuts(quilt, plan, INCHES) for row in each.rows}
     keyed = [row.cells for row in table.rows if row.cells[4]]
     assert len(keyed) == sum(row.cells[0].startswith("P") for row in table.rows)
     for label, count, what, fabric, key, size, _ in keyed:
         row = cuts[fabric, key]
         assert row.need is not None and single_word(row.need.what) == what, label
         assert int(count) == row.need.count + row.need.reversed
-        assert size_words(row.cut, plan.ruler_step) in size or row.cut.kind == "template"
+        assert size_words(row.cut, by_ruler(plan.ruler_step)) in size or row.cut.kind == "template"
 
 
 def test_what_is_cut_large_is_trimmed_when_it_is_square():

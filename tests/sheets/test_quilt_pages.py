@@ -20,7 +20,7 @@ from piecewright.sheets.pictures.quilt_pages import border_bands
 from piecewright.sheets.quilts.steps import step_lines
 from piecewright.sheets.quilts.tables import count_groups, fabric_cuts, fabric_totals
 from piecewright.sheets.quilts.wearing import worn_block, worn_words
-from piecewright.words.say import INCHES
+from piecewright.words.say import INCHES, by_ruler
 from piecewright.words.work.cloth import bought_words
 from shapely.geometry import Polygon
 from support.arranged import extent, paths, rings, texts
@@ -61,7 +61,7 @@ quilt "Frame" {
 }
 """)
     bands = ((3, "of Half-Square Triangle and rust"), (2, "chalk"))
-    assert border_bands(quilt) == (bands, bands)
+    assert border_bands(quilt, INCHES) == (bands, bands)
 
 
 def test_every_page_says_which_of_how_many_it_is(whole: Whole) -> None:
@@ -104,7 +104,7 @@ def test_the_picture_shows_every_fabrics_own_area(whole: Whole) -> None:
 
 def test_counts_add_up_to_the_pictures_own_pieces(whole: Whole) -> None:
     quilt, plan, document = whole
-    groups = count_groups(quilt, plan)
+    groups = count_groups(quilt, plan, INCHES)
     assert sum(group.pieces for group in groups) == len(quilt.pieces)
     assert fabric_totals(groups) == Counter(piece.fabric for piece in quilt.pieces)
     assert sum(row.back for group in groups for row in group.rows) == sum(p.reversed for p in quilt.pieces)
@@ -118,7 +118,7 @@ def test_counts_add_up_to_the_pictures_own_pieces(whole: Whole) -> None:
 
 def test_every_need_has_one_row_in_the_chart(whole: Whole) -> None:
     quilt, plan, document = whole
-    rows = [row for cuts in fabric_cuts(quilt, plan) for row in cuts.rows]
+    rows = [row for cuts in fabric_cuts(quilt, plan, INCHES) for row in cuts.rows]
     assert sorted(row.cut.need for row in rows if row.need) == list(range(len(quilt.needs)))
     assert len(rows) == len(plan.cuts)
     printed: dict[str, list[str]] = {}
@@ -133,7 +133,7 @@ def test_every_need_has_one_row_in_the_chart(whole: Whole) -> None:
 def test_the_supply_list_says_how_much_to_buy(whole: Whole) -> None:
     quilt, plan, document = whole
     shown = [mark.text for mark in marks_of(document, "What you need", "table")]
-    for cuts in fabric_cuts(quilt, plan):
+    for cuts in fabric_cuts(quilt, plan, INCHES):
         at = shown.index(fraction_glyphs(cuts.title))
         assert shown[at + 1] == fraction_glyphs(bought_words(cuts.plan))
     words = " ".join(mark.text for page in of(document, "What you need") for mark in texts(page))
@@ -275,11 +275,11 @@ def test_cuts_of_one_size_are_summed_where_the_first_of_them_stands() -> None:
     quilt = quilts_of(TWO_SIZES)[0]
     plan = plan_cutting(quilt).value
     assert plan is not None
-    for cuts in fabric_cuts(quilt, plan):
+    for cuts in fabric_cuts(quilt, plan, INCHES):
         squares = [row for row in cuts.rows if row.cut.kind != "template" and row.cut.width == row.cut.height]
         first, *rest = [row for row in squares if row.cut.width == Fraction(31, 8)]
         assert rest
-        rows = {row.subject.split()[-1]: row.cells for row in chart_rows(cuts, plan.ruler_step)}
+        rows = {row.subject.split()[-1]: row.cells for row in chart_rows(cuts, by_ruler(plan.ruler_step))}
         total = sum(row.cut.cuts for row in (first, *rest))
         assert f"{total} in all with {rest[-1].key}" in rows[first.key][2]
         assert all("in all" not in rows[row.key][2] for row in rest)
@@ -302,8 +302,12 @@ def test_another_way_is_told_once_and_then_by_its_letter() -> None:
     quilt = quilts_of(SAME_PAIRS)[0]
     plan = plan_cutting(quilt).value
     assert plan is not None
-    for cuts in fabric_cuts(quilt, plan):
-        rows = [row for row in chart_rows(cuts, plan.ruler_step) if any("at a time" in n for n in row.notes)]
+    for cuts in fabric_cuts(quilt, plan, INCHES):
+        rows = [
+            row
+            for row in chart_rows(cuts, by_ruler(plan.ruler_step))
+            if any("at a time" in n for n in row.notes)
+        ]
         first, second = rows
         assert first.notes[0].startswith("Or two at a time: Cut 8 squares")
         assert second.notes == (f"Or two at a time or eight at a time, as for {first.subject.split()[-1]}.",)
@@ -352,5 +356,5 @@ quilt "Square" {
 """)
     plan = plan_cutting(quilt, UNITS["cm"] / 4).value
     assert plan is not None
-    (borders,) = [group for group in count_groups(quilt, plan) if group.title == "Borders"]
+    (borders,) = [group for group in count_groups(quilt, plan, INCHES) if group.title == "Borders"]
     assert {row.what for row in borders.rows} == {"border strip, 6cm x 20cm", "border strip, 6cm x 32cm"}

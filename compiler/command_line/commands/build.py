@@ -79,17 +79,17 @@ from ..inputs import inputs_of
 def build(
     files: Sequence[str], formats: tuple[tuple[str, ...], ...], paper: Any, kind: Any, lines: Any,
     measured: Fraction | None, parts: tuple[tuple[str, ...], ...], tables: bool, blocks_too: bool,
-    opens: bool, booklet: bool, ways: tuple[tuple[str, str], ...], ruler: Fraction,
+    opens: bool, booklet: bool, ways: tuple[tuple[str, str], ...], ruler: Fraction | None, units: Any,
     margin: tuple[Fraction, Fraction] | None, buy: Any, out: str, dpi: int, titles: tuple[str, ...],
     shelves: tuple[str, ...],
 ) -> int:  # fmt: skip
     """The exit status, when the sheets of every file are made."""
     shelf, sewing = open_shelf(shelves), Sewing(ways)
     inputs = inputs_of(files, shelf)
-    cutting = cutting_of(ruler, margin, buy, sewing)
+    cutting = cutting_of(ruler, units, margin, buy, sewing)
     progress = Progress(len(inputs))
     job = Job(
-        Wanted(sheet_options(paper, kind, lines, measured), sewing, cutting, each_once(parts), booklet),
+        Wanted(sheet_options(paper, kind, lines, measured), sewing, each_once(parts), booklet),
         each_once(formats),
         out,
         dpi,
@@ -119,14 +119,14 @@ class Run:
         """The sheets of one compiled file, and what there is to say about it."""
         self.tally.add(compiled.diagnostics)
         self.progress.clear()
-        show_diagnostics(compiled.diagnostics, compiled.sources, err=True)
+        show_diagnostics(compiled.said, compiled.sources, err=True)
         quilts = () if self.choice.given else compiled.planned
         blocks = [] if quilts and not self.blocks_too else self.choice.choose(compiled.own_blocks)
         if not quilts and not blocks:
             return
         self.job.log.clear()
         try:
-            subjects = subjects_of(compiled.name, quilts, blocks)
+            subjects = subjects_of(compiled, quilts, blocks)
             paths = write_files(self.job.folder, files_of(self.job, subjects))
         except Refused as refused:
             self.progress.clear()

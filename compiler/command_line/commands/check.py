@@ -26,20 +26,21 @@ def check(
     files: Sequence[str],
     form: Form,
     strict: bool,
-    ruler: Fraction,
+    ruler: Fraction | None,
+    units: Any,
     margin: tuple[Fraction, Fraction] | None,
     buy: Any,
     shelves: tuple[str, ...],
 ) -> int:
     """The exit status, when everything is said."""
-    shelf, cutting = open_shelf(shelves), cutting_of(ruler, margin, buy)
+    shelf, cutting = open_shelf(shelves), cutting_of(ruler, units, margin, buy)
     inputs = inputs_of(files, shelf)
     report, progress = Report(form), Progress(len(inputs))
     for given in inputs:
         with progress.file(given.name, report.tally):
             compiled = compile_input(given, shelf, cutting)
             progress.clear()
-            report.add(compiled.diagnostics, compiled.sources)
+            report.add(compiled.said, compiled.sources)
     if report.tally.files or form == "json":
         report.end()
     return report.tally.status(strict=strict)

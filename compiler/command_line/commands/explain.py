@@ -31,7 +31,8 @@ CODE: Final = re.compile(r"[a-z0-9]+(-[a-z0-9]+)+")
 def explain(
     subject: str,
     form: str,
-    ruler: Fraction,
+    ruler: Fraction | None,
+    units: Any,
     margin: tuple[Fraction, Fraction] | None,
     buy: Any,
     shelves: tuple[str, ...],
@@ -39,13 +40,13 @@ def explain(
     """The exit status, when everything is told."""
     if subject != DASH and not os.path.lexists(subject) and CODE.fullmatch(subject):
         return explain_code(subject, form)
-    shelf, cutting = open_shelf(shelves), cutting_of(ruler, margin, buy)
+    shelf, cutting = open_shelf(shelves), cutting_of(ruler, units, margin, buy)
     given = one_input(subject, shelf)
     compiled, status = compile_alone(given, shelf, cutting)
     if status != CLEAN:
         return status
     with own_mistakes(given.name):
-        text = explained(compiled, form, cutting, settings())
+        text = explained(compiled, form, settings())
     say(text)
     return CLEAN
 

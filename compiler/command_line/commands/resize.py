@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from typing import Any
 
 import click
 
 from ...diagnostics.source import Source
 from ...door.blocks import BlockChoice, write_file
+from ...door.choices import cutting_of
 from ...door.resizing import faults_of, outermost, report, resized, width_of
 from ...failures import own_mistakes
 from ...words.commands import resize as words
@@ -23,6 +25,7 @@ from ..choices import (
     out_file_option,
     ruler_option,
     shelf_option,
+    units_option,
 )
 from ..console import CLEAN, COMPLAINED, say, show_diagnostics
 from ..inputs import one_input
@@ -36,6 +39,7 @@ from ..one_input import compile_alone
 @form_option("text", "json", "block", help=words.FORMAT)
 @out_file_option(help=words.OUT)
 @ruler_option(help=words.RULER)
+@units_option
 @block_option
 @shelf_option
 def resize(
@@ -44,7 +48,8 @@ def resize(
     title: str | None,
     form: str,
     out: str | None,
-    ruler: Fraction,
+    ruler: Fraction | None,
+    units: Any,
     titles: tuple[str, ...],
     shelves: tuple[str, ...],
 ) -> int:
@@ -53,7 +58,7 @@ def resize(
         raise click.UsageError(words.size_wanted())
     choice, shelf = BlockChoice(titles), open_shelf(shelves)
     given = one_input(file, shelf)
-    compiled, status = compile_alone(given, shelf)
+    compiled, status = compile_alone(given, shelf, cutting_of(ruler, units))
     if status != CLEAN:
         return status
     blocks = choice.choose(compiled.own_blocks if choice.given else outermost(compiled))
@@ -67,7 +72,7 @@ def resize(
         show_diagnostics(faults, {**shelf.sources, source.name: source}, err=True)
         if faults:
             return COMPLAINED
-        told = text if form == "block" else report(blocks, to, ruler, form)
+        told = text if form == "block" else report(blocks, to, compiled.say, form)
     if out is None:
         click.echo(told, nl=form != "block")
         return CLEAN

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from typing import Any
 
 import click
 
 from ...door.blocks import BlockChoice, write_files
+from ...door.choices import cutting_of
 from ...door.naming import Names
 from ...door.pictures import (
     MOST_DOTS,
@@ -28,6 +30,7 @@ from ..choices import (
     open_shelf,
     out_option,
     shelf_option,
+    units_option,
 )
 from ..console import CLEAN, say_wrote
 from ..inputs import one_input
@@ -49,6 +52,7 @@ from ..one_input import compile_alone
 )
 @out_option
 @dpi_option(150)
+@units_option
 @block_option
 @shelf_option
 def show(
@@ -57,6 +61,7 @@ def show(
     size: Fraction,
     out: str,
     dpi: int,
+    units: Any,
     titles: tuple[str, ...],
     shelves: tuple[str, ...],
 ) -> int:
@@ -64,15 +69,16 @@ def show(
     refuse_too_many_dots(size, dpi)
     choice, shelf = BlockChoice(titles), open_shelf(shelves)
     given = one_input(file, shelf)
-    compiled, status = compile_alone(given, shelf)
+    compiled, status = compile_alone(given, shelf, cutting_of(None, units))
     if status != CLEAN:
         return status
     wanted = each_once(formats)
     names, size_inches = Names(out), float(size)
     if compiled.quilts and not choice.given:
-        drawings = quilt_drawings(compiled.quilts, names, given.name, size_inches)
+        drawings = quilt_drawings(compiled.quilts, names, given.name, size_inches, compiled.say)
     else:
-        drawings = block_drawings(choice.choose(compiled.own_blocks), names, given.name, size_inches)
+        blocks = choice.choose(compiled.own_blocks)
+        drawings = block_drawings(blocks, names, given.name, size_inches, compiled.say)
         choice.refuse_unmet()
     say_wrote(write_files(out, pictures_of(drawings, given.name, wanted, dpi)))
     return CLEAN

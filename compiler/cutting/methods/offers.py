@@ -72,7 +72,10 @@ def with_offers(quilt: Quilt, cuts: Sequence[Cut], step: Fraction) -> tuple[Cut,
         if any(at is None for at in mine):
             continue
         places = [at for at in mine if at is not None]
-        for offer in _offers(unit, count, [cuts[at] for at in places], cloths, step):
+        seam, *others = {width for at in places for width in quilt.needs[cuts[at].need].allowances}
+        if others:  # sewn before they are cut, all seams are alike
+            continue
+        for offer in _offers(unit, count, [cuts[at] for at in places], cloths, (step, seam)):
             for at in dict.fromkeys(places):
                 found.setdefault(at, []).append(offer)
     return tuple(replace(cut, offers=tuple(found[at])) if at in found else cut for at, cut in enumerate(cuts))
@@ -210,9 +213,13 @@ def _alike(one: Figure, two: Figure | None) -> bool:
     return all(abs(a - b) <= ALIKE for a, b in zip(*sizes, strict=True))
 
 
-def _offers(unit: Unit, count: int, cuts: Sequence[Cut], cloths: Cloths, step: Fraction) -> Iterator[Offer]:
+def _offers(
+    unit: Unit, count: int, cuts: Sequence[Cut], cloths: Cloths, marks: tuple[Fraction, Fraction]
+) -> Iterator[Offer]:
     """What the unit can be made by. Triangles sewn before they are cut come out turned about, and rows cut
-    from a set are turned as their blocks lie: no way for a print that has to lie one way."""
+    from a set are turned as their blocks lie: no way for a print that has to lie one way. `marks`: between
+    the ruler's, and what a seam takes; inches."""
+    seam = marks[1]
     kinds = [cut.kind for cut in cuts]
     used = {cut.fabric for cut in cuts}
     if (
@@ -221,23 +228,23 @@ def _offers(unit: Unit, count: int, cuts: Sequence[Cut], cloths: Cloths, step: F
         and not used & cloths.one_way
         and all(len(cut.slants) <= 1 for cut in cuts)
     ):
-        yield from _pair_offers(count, cuts, cloths)
+        yield from _pair_offers(count, cuts, cloths, seam)
     elif (
         unit.kind == "goose"
         and kinds == ["quarter-square-triangle", *["half-square-triangle"] * 2]
         and not used & cloths.directed
     ):
-        yield _goose_offer(count, cuts, cloths)
+        yield _goose_offer(count, cuts, cloths, seam)
     elif (
         unit.kind == "row"
         and count >= ROWS_FEWEST
         and set(kinds) <= {"square", "rectangle"}
         and not used & cloths.directed
     ):
-        yield from _strip_offer(count, cuts, cloths, step)
+        yield from _strip_offer(count, cuts, cloths, marks)
 
 
-def _pair_offers(count: int, cuts: Sequence[Cut], cloths: Cloths) -> Iterator[Offer]:
+def _pair_offers(count: int, cuts: Sequence[Cut], cloths: Cloths, seam: Fraction) -> Iterator[Offer]:
     one, two = cuts
     square = max(one.width, two.width)
     turned = bool({one.fabric, two.fabric} & cloths.directed)  # of eight, half lie across the print
@@ -248,16 +255,17 @@ def _pair_offers(count: int, cuts: Sequence[Cut], cloths: Cloths) -> Iterator[Of
         sets = ceil(count / many)
         if many == 8 and (turned or sets * many > count * SPARE_MOST):
             continue
-        yield Offer(SquarePairs(many, sets, side, titles), 2 * _squares(sets, side), singly)
+        yield Offer(SquarePairs(many, sets, side, titles, seam), 2 * _squares(sets, side), singly)
 
 
-def _goose_offer(count: int, cuts: Sequence[Cut], cloths: Cloths) -> Offer:
+def _goose_offer(count: int, cuts: Sequence[Cut], cloths: Cloths, seam: Fraction) -> Offer:
     goose, sky = cuts[0], cuts[1]
     sets = ceil(count / 4)
     singly = _squares(ceil(count / goose.yields), goose.width) + _squares(
         ceil(2 * count / sky.yields), sky.width
     )
-    made = Geese(sets, goose.width, sky.width, cloths.titles[goose.fabric], cloths.titles[sky.fabric])
+    titles = cloths.titles
+    made = Geese(sets, goose.width, sky.width, titles[goose.fabric], titles[sky.fabric], seam)
     return Offer(made, _squares(sets, goose.width) + _squares(4 * sets, sky.width), singly)
 
 
@@ -265,9 +273,13 @@ def _squares(count: int, side: Number) -> float:
     return count * float(side) ** 2
 
 
-def _strip_offer(count: int, cuts: Sequence[Cut], cloths: Cloths, step: Fraction) -> Iterator[Offer]:
-    """A strip set is (strip - 1/2in) x strips + 1/2in wide when sewn (SOURCES 2.10). Cloth in whole strips,
-    as long as the shortest of its cloths allows; none where quarters and scraps do not hold them."""
+def _strip_offer(
+    count: int, cuts: Sequence[Cut], cloths: Cloths, marks: tuple[Fraction, Fraction]
+) -> Iterator[Offer]:
+    """A strip set is (strip - 1/2in) x strips + 1/2in wide when sewn (SOURCES 2.10), 1/2in being what two
+    seams take. Cloth in whole strips, as long as the shortest of its cloths allows; none where quarters and
+    scraps do not hold them."""
+    step, seam = marks
     strip, every = sorted((Fraction(cuts[0].width), Fraction(cuts[0].height)))
     pieces = Counter(cut.fabric for cut in cuts)
     longest = {name: _longest(cloths.fabrics[name], strip, step) for name in pieces}
@@ -279,7 +291,7 @@ def _strip_offer(count: int, cuts: Sequence[Cut], cloths: Cloths, step: Fraction
     sets = ceil(count / rows)
     if any(_strips_in(cloths.fabrics[name], strip, long) < sets * many for name, many in pieces.items()):
         return
-    sewn = (strip - Fraction(1, 2)) * len(cuts) + Fraction(1, 2)
+    sewn = (strip - 2 * seam) * len(cuts) + 2 * seam
     singly = sum(
         ceil(count * many / int(longest[name] / every)) * float(strip * longest[name])
         for name, many in pieces.items()

@@ -233,7 +233,8 @@ def quilt_of(planned: PlannedQuilt) -> QuiltRecord:
 
 def numbers_of(quilt: ModelQuilt, plan: CuttingPlan) -> QuiltNumbers:
     """What is cut, counted and bought."""
-    cuts, groups = fabric_cuts(quilt, plan), count_groups(quilt, plan)
+    say = by_ruler(plan.ruler_step)
+    cuts, groups = fabric_cuts(quilt, plan, say), count_groups(quilt, plan, say)
     return record_of(
         QuiltNumbers,
         quilt,
@@ -242,7 +243,7 @@ def numbers_of(quilt: ModelQuilt, plan: CuttingPlan) -> QuiltNumbers:
         blocks=_blocks_of(quilt),
         pieces=sum(group.pieces for group in groups),
         ruler_step=plan.ruler_step,
-        cuts=tuple(_cut_of(quilt, row, by_ruler(plan.ruler_step)) for each in cuts for row in each.rows),
+        cuts=tuple(_cut_of(quilt, row, say) for each in cuts for row in each.rows),
         counts=tuple(count for group in groups for count in _counts_of(group)),
         cloths=tuple(_cloth_of(each, plan) for each in cuts),
         thread=Thread(

@@ -14,6 +14,7 @@ from ...cutting.plan_model import CuttingPlan
 from ...quilt.model import Quilt
 from ...sheets.chapters.chart import csv_columns
 from ...sheets.quilts.tables import fabric_cuts
+from ...words.say import by_ruler
 from .reports import quilt_report
 
 Record = dict[str, Any]
@@ -29,8 +30,8 @@ FABRICS: Final = ("name", "title", "usable_width", "used", "strips", "margin", "
 
 def quilt_csv(quilt: Quilt, plan: CuttingPlan) -> dict[str, str]:
     """File name to table: cutting.csv, counts.csv, fabrics.csv. Lengths are inches in decimals."""
-    record = quilt_report(quilt, plan)
-    more = csv_columns(fabric_cuts(quilt, plan), plan.ruler_step)
+    record, say = quilt_report(quilt, plan), by_ruler(plan.ruler_step)
+    more = csv_columns(fabric_cuts(quilt, plan, say), say)
     for number, cut in enumerate(record["cutting"]):
         cut.update({name: cells[number] for name, cells in more.items()})
     return {

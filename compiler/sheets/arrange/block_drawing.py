@@ -12,7 +12,7 @@ from ...drafting.model import Draft, Piece
 from ...geometry.edge import Edge
 from ...measure.length import POINTS_PER_INCH
 from ...measure.tolerance import Number
-from ...words.numbers import ruler_text
+from ...words.say import Say
 from ..drawing.lettering import cap_height
 from ..page import Mark, PathMark, Segment, TextMark
 from .fills import Fill, texture_mark
@@ -208,12 +208,12 @@ def _set_in(lines: Sequence[SetLine], spot: Spot, fill: Fill, subject: str) -> l
     ]  # fmt: skip
 
 
-def surround_marks(draft: Draft, placement: Placement) -> list[Mark]:
+def surround_marks(draft: Draft, placement: Placement, say: Say) -> list[Mark]:
     """What stands about a drawing: grid names above and left, 'top', dimension lines right and below."""
     corner, far = placement.spot_at(0, 0), placement.spot_at(draft.width, draft.height)
     marks = [*_grid_names(draft, placement), *top_marks((corner.x + far.x) / 2, corner.y - 16)]
-    marks.extend(dimension_marks(Spot(corner.x, far.y), far, ruler_text(draft.width)))
-    marks.extend(dimension_marks(Spot(far.x, corner.y), far, ruler_text(draft.height)))
+    marks.extend(dimension_marks(Spot(corner.x, far.y), far, say.length(draft.width)))
+    marks.extend(dimension_marks(Spot(far.x, corner.y), far, say.length(draft.height)))
     return marks
 
 

@@ -12,6 +12,7 @@ from ...drafting.model import Draft
 from ...measure.length import POINTS_PER_INCH
 from ...words.pages.labels import too_small
 from ...words.pages.templates import scale_words
+from ...words.say import Say
 from ..page import Mark
 from .block_drawing import AROUND, Drawing, draw_block, surround_marks
 from .furniture import Paper
@@ -47,13 +48,13 @@ class BlockPage:
     more_notes: list[str]  # in lines
 
 
-def block_page(draft: Draft, templates: Sequence[Template], paper: Paper) -> BlockPage:
+def block_page(draft: Draft, templates: Sequence[Template], paper: Paper, say: Say) -> BlockPage:
     """The body of the first page: the drawing above, then its key, the notes, the swatches and the table."""
     left, top, right, bottom = paper.body
     fabrics = fabric_order(draft)
     strip = strip_of(fabrics, right - left, MOST_SWATCH_ROWS)
-    listed = _listed(templates, right - left, (bottom - top) * TABLE_SHARE)
-    table = table_of(templates[:listed], right - left)
+    listed = _listed(templates, right - left, (bottom - top) * TABLE_SHARE, say)
+    table = table_of(templates[:listed], right - left, say)
     table_top = bottom - table.tall
     strip_top = table_top - strip.tall - GAP
     marks = [*table_marks(table, left, table_top), *strip_marks(strip, fills_of(draft), left, strip_top)]
@@ -61,30 +62,30 @@ def block_page(draft: Draft, templates: Sequence[Template], paper: Paper) -> Blo
     under = strip_top - len(notes) * NOTE_LINE - (GAP if notes else 0.0)
     marks.extend(note_marks(notes, left, under))
     room = (left, top, right, under - GAP)
-    drawing, scale = _drawn(draft, room)
+    drawing, scale = _drawn(draft, room, say)
     if drawing.unlettered:
         lines = break_lines(_key(draft, drawing.unlettered), right - left, SMALLEST)[:MOST_KEY_LINES]
         room = (left, top, right, under - GAP - len(lines) * KEY_LINE)
-        drawing, scale = _drawn(draft, room)
+        drawing, scale = _drawn(draft, room, say)
         marks.extend(_key_marks(draft, drawing.unlettered, (left, room[3], right, under)))
     more = tuple(templates[listed:])
     return BlockPage([*drawing.marks, *marks], scale_words(scale), more, strip.left_over, more_notes)
 
 
-def _listed(templates: Sequence[Template], width: float, most: float) -> int:
+def _listed(templates: Sequence[Template], width: float, most: float, say: Say) -> int:
     """How many templates the table on the block's page lists, within a height in points."""
     count = min(len(templates), LISTED)
-    while count and table_of(templates[:count], width).tall > most:
+    while count and table_of(templates[:count], width, say).tall > most:
         count -= 1
     return count
 
 
-def _drawn(draft: Draft, room: Box) -> tuple[Drawing, float]:
+def _drawn(draft: Draft, room: Box, say: Say) -> tuple[Drawing, float]:
     """The drawing with what stands about it, as large as the room allows; and its scale."""
     scale = scale_for(draft, room)
     placement = centred(draft, room, scale)
     drawing = draw_block(draft, placement)
-    return replace(drawing, marks=[*drawing.marks, *surround_marks(draft, placement)]), scale
+    return replace(drawing, marks=[*drawing.marks, *surround_marks(draft, placement, say)]), scale
 
 
 def scale_for(draft: Draft, room: Box) -> float:

@@ -26,7 +26,7 @@ from ...words.pages.templates import (
     templates_words,
     tiled_words,
 )
-from ...words.say import INCHES
+from ...words.say import Say
 from ..drawing.lettering import printable
 from ..page import Document, Mark
 from .block_page import BlockPage, block_page
@@ -54,7 +54,7 @@ class Body:
 
 def arrange_block(draft: Draft, templates: Sequence[Template], options: SheetOptions) -> Document:
     """The sheets of a block: every template once, at true size when printed as the options foresee."""
-    size = finished_size(draft)
+    size = finished_size(draft, options.say)
     leaves = block_leaves(draft, templates, options, size_and_version(size, draft.version))
     about = about_block(size, draft.version)
     pages = bound(leaves, options)
@@ -66,7 +66,7 @@ def block_leaves(
 ) -> list[Leaf]:
     """The block's pages before they are numbered. `under` stands beneath the title."""
     paper = paper_for(options)
-    bodies = _block_bodies(draft, templates, paper)
+    bodies = _block_bodies(draft, templates, paper, options.say)
     bodies += _template_bodies(templates, draft.allowance, paper, options)
     return [leaf_of(body, draft.title, under, draft.trim.dots, paper, options, part) for body in bodies]
 
@@ -92,15 +92,15 @@ def leaf_of(
     """The body with its foot, and the words of its head."""
     marks = (
         *body.marks,
-        *foot_marks(paper, legend_of(body.marks, options, dots), body.safety, options.measured),
+        *foot_marks(paper, legend_of(body.marks, options, dots), body.safety, options),
         *map_marks(paper, body.map),
     )
     return Leaf(Heading(title, under, body.what, body.below), marks, body.what, part)
 
 
-def finished_size(draft: Draft) -> str:
+def finished_size(draft: Draft, say: Say) -> str:
     """`6in`, or `6in x 9in` where the sides differ."""
-    wide, tall = INCHES.length(draft.width), INCHES.length(draft.height)
+    wide, tall = say.length(draft.width), say.length(draft.height)
     return wide if wide == tall else f"{wide} x {tall}"
 
 
@@ -108,14 +108,14 @@ def _keywords(draft: Draft) -> str:
     return ", ".join((*KEYWORDS, *draft.family, *draft.also))
 
 
-def _block_bodies(draft: Draft, templates: Sequence[Template], paper: Paper) -> list[Body]:
+def _block_bodies(draft: Draft, templates: Sequence[Template], paper: Paper, say: Say) -> list[Body]:
     """The block's page, and pages for what it has no room for: notes, fabrics and templates."""
-    first = block_page(draft, templates, paper)
+    first = block_page(draft, templates, paper, say)
     bodies = [Body(BLOCK, first.scale, SAFETY["block"], first.marks)]
     notes = note_pages(first.more_notes, paper.body)
     bodies += [Body(NOTES, "", SAFETY["block"], marks) for marks in notes]
     bodies += [Body(FABRICS, "", SAFETY["block"], marks) for marks in _fabric_pages(draft, first, paper)]
-    more = pages_of(first.more_templates, paper.body)
+    more = pages_of(first.more_templates, paper.body, say)
     return [*bodies, *(Body(TABLE, "", SAFETY["block"], marks) for marks in more)]
 
 
@@ -132,7 +132,7 @@ def _fabric_pages(draft: Draft, first: BlockPage, paper: Paper) -> Iterator[list
 def _template_bodies(
     templates: Sequence[Template], allowance: Fraction, paper: Paper, options: SheetOptions
 ) -> list[Body]:
-    below = kind_words(INCHES, options.kind, allowance)
+    below = kind_words(options.say, options.kind, allowance)
     safety = SAFETY[options.kind]
     refuse_too_many(pages_covered(templates, paper, options), "templates-at-least")
     packed = template_pages(templates, paper, options)

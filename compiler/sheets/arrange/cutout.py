@@ -46,7 +46,7 @@ def cut_out(
     page's body."""
     placement = Placement(turned)
     room = inner_room(template, placement).beside(*avoid)
-    label = fit_label(template, room, headings_of(template, placement))
+    label = fit_label(template, room, headings_of(template, placement), options.say)
     ring = outline_of(template, turned, options)
     beside = None
     if label.beside:

@@ -16,14 +16,13 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import Final
 
 from ...measure.length import POINTS_PER_INCH, UNITS
 from ...words.pages.furniture import FIVE_CM_BARS, INCH_SQUARE, MEASURE, check_lines, page_words
-from ...words.say import INCHES
 from ..packing.moving import moved_mark
 from ..page import Mark, PathMark
+from .options import SheetOptions
 from .paths import box_path, straight
 from .room import Box
 from .style import (
@@ -113,14 +112,14 @@ def head_marks(paper: Paper, heading: Heading, number: int, count: int) -> list[
     ]
 
 
-def foot_marks(paper: Paper, signs: Sequence[Sign], safety: str, measured: Fraction | float) -> list[Mark]:
+def foot_marks(paper: Paper, signs: Sequence[Sign], safety: str, options: SheetOptions) -> list[Mark]:
     """The check square and bars with their words, the legend, and the line of safety."""
     right, base = paper.width - MARGIN, paper.height - MARGIN
     rule = straight((MARGIN, paper.foot_rule), (right, paper.foot_rule))
     return [
         line_mark(rule, "rule", RULE),
         *_check_marks(base),
-        *_word_marks(base, measured),
+        *_word_marks(base, options),
         *_legend_marks(paper, signs),
         *_safety_marks(right, base, safety),
     ]
@@ -158,10 +157,10 @@ def _check_marks(base: float) -> list[Mark]:
     ]
 
 
-def _word_marks(base: float, measured: Fraction | float) -> list[Mark]:
+def _word_marks(base: float, options: SheetOptions) -> list[Mark]:
     """What to do before cutting, and when the square is wrong."""
     top = base - POINTS_PER_INCH
-    lines = check_lines(INCHES, measured)
+    lines = check_lines(options.say, options.measured)
     return [
         set_text(WORDS_LEFT, top + 7, MEASURE, LABEL, True),
         *(set_text(WORDS_LEFT, top + 18.5 + 11 * row, line) for row, line in enumerate(lines)),

@@ -13,6 +13,7 @@ from typing import Final, NamedTuple
 
 from ...cutting.model import Template
 from ...measure.tolerance import ROUNDED
+from ...words.say import Say
 from ..drawing.lettering import ascent, cap_height, descent
 from .label_words import words_of
 from .paths import Ring, Spot
@@ -100,9 +101,9 @@ def stacked(
     return tuple(lines)
 
 
-def beside_lines(template: Template) -> tuple[SetLine, ...]:
+def beside_lines(template: Template, say: Say) -> tuple[SetLine, ...]:
     """The whole label as it is set beside a template: the letter leads the first line."""
-    first, *rest = words_of(template, BESIDE_WIDE, LABEL)
+    first, *rest = words_of(template, BESIDE_WIDE, LABEL, say)
     words = [(f"{template.label}  {first[0]}", True), *rest]
     rise = ascent(LABEL, True)
     return tuple(
@@ -110,14 +111,14 @@ def beside_lines(template: Template) -> tuple[SetLine, ...]:
     )
 
 
-def fit_label(template: Template, room: Room, headings: Sequence[float]) -> Label:
+def fit_label(template: Template, room: Room, headings: Sequence[float], say: Say) -> Label:
     """The best label for the room inside the sewing line, with arrows along the headings (on the page)."""
     home = middle_of(room.rings[0])
-    for lines in _settings(template, room):
+    for lines in _settings(template, room, say):
         found = _with_arrows(lines, room, home, headings, GOOD_ARROW)
         if found:
             return found
-    beside = beside_lines(template)
+    beside = beside_lines(template, say)
     for least, clear in ((GOOD_ARROW, CLEAR), (SHORT_ARROW, TIGHT)):
         for size in LETTERS:
             letter = (SetLine(template.label, size, True, cap_height(size, True)),)
@@ -127,11 +128,11 @@ def fit_label(template: Template, room: Room, headings: Sequence[float]) -> Labe
     return _bare(template, room, home, headings, beside)
 
 
-def _settings(template: Template, room: Room) -> Iterator[tuple[SetLine, ...]]:
+def _settings(template: Template, room: Room, say: Say) -> Iterator[tuple[SetLine, ...]]:
     """Whole labels, best first, that are not plainly larger than the room."""
     left, top, right, bottom = room.bounds()
     for letter_size, size, wide in SETTINGS:
-        lines = stacked(template.label, words_of(template, wide, size), letter_size, size)
+        lines = stacked(template.label, words_of(template, wide, size, say), letter_size, size)
         asked = [line.asks() for line in lines]
         if max(line.width for line in asked) < right - left and asked[-1].bottom < bottom - top:
             yield lines

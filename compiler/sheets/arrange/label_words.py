@@ -15,7 +15,7 @@ from ...words.pages.labels import (
     share_words,
     size_words,
 )
-from ...words.say import INCHES
+from ...words.say import Say
 from .style import break_lines, measure, shorten
 
 MOST_COUNTS: Final = 9
@@ -31,7 +31,7 @@ MOST_GRAINS: Final = 6
 """Grain arrows whose pieces are named; of more, the table tells them."""
 
 
-def words_of(template: Template, room: float, size: float) -> list[tuple[str, bool]]:
+def words_of(template: Template, room: float, size: float, say: Say) -> list[tuple[str, bool]]:
     """The lines under the letter, no wider than the room, and whether each is bold."""
     counts = list(cut_lines(template))
     if len(counts) > MOST_COUNTS:
@@ -43,7 +43,7 @@ def words_of(template: Template, room: float, size: float) -> list[tuple[str, bo
     ]
     if template.blocks:
         words.append((shorten(share_words(template.blocks), room, size), False))
-    words.extend((line, False) for line in _title_lines(template, room, size))
+    words.extend((line, False) for line in _title_lines(template, room, size, say))
     if template.maker:
         words.append((shorten(template.maker, room, size), False))
     if not template.reversible:
@@ -64,9 +64,9 @@ def _cut_short(lines: Sequence[str], most: int) -> list[str]:
     return [*lines[: most - 1], lines[most - 1].rstrip(" ,…") + " …"]
 
 
-def _title_lines(template: Template, room: float, size: float) -> list[str]:
+def _title_lines(template: Template, room: float, size: float, say: Say) -> list[str]:
     """Title, size and version on one line, else on two; a title too long for the first is shortened."""
-    sized = size_words(INCHES, template)
+    sized = size_words(say, template)
     whole = f"{template.block_title} {sized}"
     if measure(whole, size) <= room:
         return [whole]

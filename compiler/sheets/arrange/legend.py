@@ -8,7 +8,6 @@ from typing import Final
 
 from ...measure.length import POINTS_PER_INCH
 from ...words.pages import legend as words
-from ...words.say import INCHES
 from ..page import Mark, PathMark
 from .furniture import LEGEND_SAMPLE, Sign
 from .options import SheetOptions
@@ -36,7 +35,7 @@ def legend_of(marks: Iterable[Mark], options: SheetOptions, dot_width: Fraction)
             "dot",
             Sign(
                 lambda x, y: dot_marks(Spot(x + LEGEND_SAMPLE / 2, y), width, "legend"),
-                words.dot_words(INCHES, dot_width),
+                words.dot_words(options.say, dot_width),
             ),
         ),
         ("match", Sign(_match, words.MATCH)),

@@ -18,6 +18,7 @@ from typing import Final
 from ...drafting.model import Draft, UnitPlacement
 from ...measure.length import POINTS_PER_INCH
 from ...words.pages.templates import UNITS_TOP, more_fabrics, size_and_version
+from ...words.say import Say
 from ..page import Mark, Page, PathMark
 from .block_drawing import AROUND, draw_block, surround_marks
 from .block_sheets import finished_size
@@ -54,7 +55,7 @@ class _Layout:
     words: tuple[str, ...]
 
 
-def block_picture(draft: Draft, size: float) -> Page:
+def block_picture(draft: Draft, size: float, say: Say) -> Page:
     """The block as one page whose longer side is `size` inches."""
     longest = max(size * POINTS_PER_INCH, LEAST_SIDE)
     layout = _layout(draft, longest)
@@ -64,10 +65,10 @@ def block_picture(draft: Draft, size: float) -> Page:
     triangles = [triangle for unit in draft.units if (triangle := unit_triangle(unit, placement))]
     avoid = [ring for ring, _ in triangles] if len(triangles) <= MOST_AVOIDED else []
     marks: list[Mark] = [
-        *_title_marks(draft, layout.width),
+        *_title_marks(draft, layout.width, say),
         *draw_block(draft, placement, avoid).marks,
         *(mark for ring, half in triangles for mark in _triangle_marks(ring, half)),
-        *surround_marks(draft, placement),
+        *surround_marks(draft, placement, say),
     ]
     y = placement.spot_at(0, draft.height).y + AROUND[3] + 8
     marks.extend(strip_marks(layout.strip, fills_of(draft), EDGE, y))
@@ -76,13 +77,13 @@ def block_picture(draft: Draft, size: float) -> Page:
         grey_text(EDGE, y + 6 + row * WORDS_LINE, line, SMALLEST) for row, line in enumerate(layout.words)
     )
     by = size * POINTS_PER_INCH / longest
-    title = f"{draft.title}, {finished_size(draft)}"
+    title = f"{draft.title}, {finished_size(draft, say)}"
     return Page(layout.width * by, layout.height * by, title, tuple(enlarged(mark, by) for mark in marks))
 
 
-def _title_marks(draft: Draft, width: float) -> list[Mark]:
+def _title_marks(draft: Draft, width: float, say: Say) -> list[Mark]:
     room = width - 2 * EDGE
-    under = size_and_version(finished_size(draft), draft.version)
+    under = size_and_version(finished_size(draft, say), draft.version)
     return [
         set_text(EDGE, EDGE + 11, shorten(draft.title, room, TITLE, True), TITLE, True),
         grey_text(EDGE, EDGE + 23, shorten(under, room, UNDER), UNDER),

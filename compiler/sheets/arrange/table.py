@@ -10,7 +10,7 @@ from ...cutting.model import Template
 from ...geometry.curves import box_of
 from ...geometry.edge import Edge
 from ...words.pages.labels import TABLE_HEADS, grain_words, to_cut
-from ...words.say import INCHES
+from ...words.say import Say
 from ..content import Column, Row
 from ..page import Mark
 from ..setting.flow import KEPT_WIDE, Item
@@ -42,11 +42,11 @@ class Table:
         return max(sum(item.tall for item in column) for column in self.columns) + BELOW
 
 
-def table_of(templates: Sequence[Template], width: float) -> Table:
+def table_of(templates: Sequence[Template], width: float, say: Say) -> Table:
     """The table for a width in points: one column while there are few rows, else two of equal length."""
     one = len(templates) <= FEW
     wide = min(NARROW, width) if one else (width - APART) / 2
-    head, *rows = _items(templates, wide)
+    head, *rows = _items(templates, wide, say)
     if one:
         return Table(((head, *rows),), wide)
     half, filled, count = sum(row.tall for row in rows) / 2, 0.0, 0
@@ -56,19 +56,20 @@ def table_of(templates: Sequence[Template], width: float) -> Table:
     return Table(((head, *rows[:count]), (head, *rows[count:])), wide)
 
 
-def _items(templates: Sequence[Template], wide: float) -> list[Item]:
+def _items(templates: Sequence[Template], wide: float, say: Say) -> list[Item]:
     """The head, and every template's rows."""
-    return table_items(COLUMNS, [row for each in templates for row in _rows(each, wide)], wide, pitch=CLOSE)
+    rows = [row for each in templates for row in _rows(each, wide, say)]
+    return table_items(COLUMNS, rows, wide, pitch=CLOSE)
 
 
-def _rows(template: Template, wide: float) -> Iterator[Row]:
+def _rows(template: Template, wide: float, say: Say) -> Iterator[Row]:
     """The template's row, and more where it names more fabrics than one holds."""
     room = wide - COLUMNS[0].wide - COLUMNS[2].wide - KEPT_WIDE
     lines = _count_lines(template, room)
     if len(template.grain) > 1:
         for number, grain in enumerate(template.grain, 1):
             lines += break_lines(grain_words(number, grain), room, LABEL)
-    first = (template.label, box_words(template.sew))
+    first = (template.label, box_words(template.sew, say))
     for at in range(0, max(len(lines), 1), MOST_LINES):
         label, size = first if not at else ("", "")
         yield Row((label, "\n".join(lines[at : at + MOST_LINES]), size), template.label)
@@ -97,17 +98,17 @@ def _count_lines(template: Template, room: float) -> list[str]:
     return lines
 
 
-def box_words(edges: Sequence[Edge]) -> str:
+def box_words(edges: Sequence[Edge], say: Say) -> str:
     """`1in x 3in`: the box round a finished outline, as it lies in the block."""
     left, top, right, bottom = box_of(edges)
-    return INCHES.size(right - left, bottom - top)
+    return say.size(right - left, bottom - top)
 
 
-def pages_of(templates: Sequence[Template], box: Box) -> list[list[Mark]]:
+def pages_of(templates: Sequence[Template], box: Box, say: Say) -> list[list[Mark]]:
     """The marks of as many tables as it takes to list the templates in boxes of that size."""
     left, top, right, bottom = box
     wide = (right - left - APART) / 2
-    head, *rows = _items(templates, wide)
+    head, *rows = _items(templates, wide, say)
     columns: list[list[Item]] = []
     filled = bottom - top
     for row in rows:

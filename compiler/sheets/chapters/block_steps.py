@@ -52,7 +52,7 @@ def _parts(
         yield Paragraph(ROWS.format("block"))
     if needle == "hand":
         yield Section(words.BY_HAND)
-        yield List(words.HAND, "number")
+        yield List(words.by_hand(options.say, draft.allowance), "number")
     yield Cards(cards)
     if needle == "papers":
         yield Section(words.PAPERS_OUT)

@@ -23,6 +23,7 @@ from ...words.pages.card import (
     one_of,
 )
 from ...words.pages.labels import cut_words
+from ...words.say import Say
 from ..arrange.block_sheets import finished_size
 from ..arrange.options import SheetOptions
 from ..arrange.table import box_words
@@ -36,7 +37,9 @@ def card(work: Work, options: SheetOptions) -> Iterator[Chapter]:
         part
         for block in work.blocks
         if block.cut_out
-        for part in card_parts(block.dressed.draft, block.dressed.templates, block.cut_out == "paper shape")
+        for part in card_parts(
+            block.dressed.draft, block.dressed.templates, options.say, block.cut_out == "paper-shape"
+        )
     )
     if parts:
         yield Chapter(TITLE if work.alone else TITLES, parts)
@@ -47,18 +50,18 @@ def no_card() -> Chapter:
     return Chapter(TITLES, (Paragraph(NO_CARDS),))
 
 
-def card_parts(draft: Draft, templates: Sequence[Template], papers: bool = False) -> Iterator[Part]:
+def card_parts(draft: Draft, templates: Sequence[Template], say: Say, papers: bool = False) -> Iterator[Part]:
     """The storage card: every template that belongs in the envelope, with a box to tick; or every kind of
     paper."""
     ways = () if papers else ((ONE_SIDE, EITHER_SIDE),)  # papers are all laid print up
     rows = tuple(
         Row(
-            (each.label, cut_words(each), box_words(each.sew), *(way[each.reversible] for way in ways)),
+            (each.label, cut_words(each), box_words(each.sew, say), *(way[each.reversible] for way in ways)),
             each.label,
         )
         for each in templates
     )
-    yield Section(card_title(draft.title, draft.version, finished_size(draft)))
+    yield Section(card_title(draft.title, draft.version, finished_size(draft, say)))
     yield Paragraph(kept_words(papers, len(draft.pieces) if papers else len(templates)))
     columns = (
         Column(one_of(papers), 60.0, bold=True),

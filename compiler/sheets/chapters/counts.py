@@ -32,7 +32,7 @@ def counts(work: Work, options: SheetOptions) -> Iterator[Chapter]:
 
 def _parts(work: Work) -> Iterator[Part]:
     """The whole top first, then block by block."""
-    titles, groups = fabric_titles(work.quilt), count_groups(work.quilt, work.plan)
+    titles, groups = fabric_titles(work.quilt), count_groups(work.quilt, work.plan, work.say)
     yield Paragraph(words.INTRO)
     yield from _whole(work, groups, titles)
     for number, group in enumerate(groups):

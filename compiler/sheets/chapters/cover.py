@@ -42,7 +42,7 @@ def bound(
         work.under,
         front,
         tuple(chapters),
-        words.about(quilt.version, size_text(quilt.width, quilt.height), quilt.colourway),
+        words.about(quilt.version, size_text(work.say, quilt.width, quilt.height), quilt.colourway),
         quilt.maker,
         words.keywords(work.alone, what, names),
     )

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from ...cutting.plan_model import ClothPlan
 from ...words.pages.cutting import TITLE
-from ...words.say import Say, by_ruler
+from ...words.say import Say
 from ..arrange.leaves import paper_for
 from ..arrange.options import SheetOptions
 from ..content import Chapter, List, Paragraph, Part, Section
@@ -23,12 +23,12 @@ def cutting(work: Work, options: SheetOptions) -> Iterator[Chapter]:
 
 def _told(work: Work) -> Iterator[Part]:
     for cuts in work.cuts:
-        yield Section(cuts.title, cloth_words(cuts, work.plan))
+        yield Section(cuts.title, cloth_words(cuts, work.say))
         for number, cloth in enumerate(cuts.plan.cloths, 1):
             title = cloth_title(cuts, cloth, number)
             if title:
                 yield Paragraph(f"{title}:")
-            yield List(tuple(_steps(by_ruler(work.plan.ruler_step), cloth)), "number")
+            yield List(tuple(_steps(work.say, cloth)), "number")
 
 
 def _steps(say: Say, cloth: ClothPlan) -> Iterator[str]:

@@ -12,9 +12,9 @@ from typing import Final
 from ...drafting.model import Draft
 from ...measure.length import POINTS_PER_INCH
 from ...measure.tolerance import NEAR
-from ...words.numbers import ruler_text
 from ...words.pages import exercise as words
 from ...words.pages.booklet import DRAFT_ON, DRAFT_UNDER
+from ...words.say import Say
 from ..arrange.block_sheets import Body, finished_size, leaf_of
 from ..arrange.furniture import Paper
 from ..arrange.leaves import Leaf, paper_for
@@ -31,18 +31,18 @@ from ..work import CutOut, Work, WorkBlock
 SIZES: Final = (440.0, 360.0, 280.0)  # points of the longer side of the drawing, as the page has room
 
 
-def has_exercise(block: WorkBlock) -> bool:
+def has_exercise(block: WorkBlock, say: Say) -> bool:
     """Whether there is a way to draft the block that a class can follow."""
-    return _way_of(block.draft) is not None
+    return _way_of(block.draft, say) is not None
 
 
 def exercise(block: WorkBlock, options: SheetOptions) -> Chapter:
     """The chapter, with a page to draft on; or that there is none. In a quilt one page of graph paper serves
     all blocks of its ruling: see `drafting_paper`."""
-    way, title = _way_of(block.draft), block.titled(words.TITLE)
+    way, title = _way_of(block.draft, options.say), block.titled(words.TITLE)
     if way is None:
         return Chapter(title, (Paragraph(words.NONE),), joins=True)
-    parts = tuple(_parts(block.draft, way, block.cut_out, paper_for(options)))
+    parts = tuple(_parts(block.draft, way, block.cut_out, paper_for(options), options.say))
     own = block.work.alone or not isinstance(way, Ruling)
     sheets = tuple(_practice_leaves(block.draft, way, options, block.under)) if own else ()
     return Chapter(title, parts, sheets, joins=True, whole=True)
@@ -52,7 +52,7 @@ def drafting_paper(work: Work, options: SheetOptions) -> Iterator[Chapter]:
     """A quilt's graph papers, one of each ruling."""
     papers: dict[str, Leaf] = {}
     for block in work.blocks:
-        way = _way_of(block.draft)
+        way = _way_of(block.draft, options.say)
         if isinstance(way, Ruling):
             leaves = _practice_leaves(block.draft, way, options, DRAFT_UNDER, work.quilt.title)
             papers = dict.fromkeys([way.name], next(leaves)) | papers
@@ -60,15 +60,17 @@ def drafting_paper(work: Work, options: SheetOptions) -> Iterator[Chapter]:
         yield Chapter(DRAFT_ON, (), tuple(papers.values()))
 
 
-def _way_of(draft: Draft) -> Ruling | Construction | None:
+def _way_of(draft: Draft, say: Say) -> Ruling | Construction | None:
     """How the block is drafted: on graph paper if it can be."""
-    return ruling_of(draft) or construction_of(draft)
+    return ruling_of(draft, say.unit) or construction_of(draft, say)
 
 
-def _parts(draft: Draft, way: Ruling | Construction, cut_out: CutOut, paper: Paper) -> Iterator[Part]:
+def _parts(
+    draft: Draft, way: Ruling | Construction, cut_out: CutOut, paper: Paper, say: Say
+) -> Iterator[Part]:
     if isinstance(way, Ruling):
         yield Paragraph(words.on_ruling(way.name), strong=True)
-        yield List(tuple(_graph_words(draft, way, cut_out, paper)), "number")
+        yield List(tuple(_graph_words(draft, way, cut_out, paper, say)), "number")
     else:
         yield Paragraph(words.BY_COMPASS, strong=True)
         yield List(way.steps, "number")
@@ -78,7 +80,7 @@ def _parts(draft: Draft, way: Ruling | Construction, cut_out: CutOut, paper: Pap
         yield Paragraph(words.TOO_LARGE)
 
 
-def _graph_words(draft: Draft, ruling: Ruling, cut_out: CutOut, paper: Paper) -> Iterator[str]:
+def _graph_words(draft: Draft, ruling: Ruling, cut_out: CutOut, paper: Paper, say: Say) -> Iterator[str]:
     """How it is drawn on its ruling."""
     step = float(ruling.step)
     across, down = (round(float(each) / step) for each in (draft.width, draft.height))
@@ -86,8 +88,8 @@ def _graph_words(draft: Draft, ruling: Ruling, cut_out: CutOut, paper: Paper) ->
     wide, tall = _ruled_size(ruling, paper)
     sheets = ceil(draft.width / wide) * ceil(draft.height / tall)
     if sheets > 1:
-        yield words.taped(f"{ruler_text(wide)} x {ruler_text(tall)}", sheets)
-    yield words.outline_words(finished_size(draft))
+        yield words.taped(say.size(wide, tall), sheets)
+    yield words.outline_words(finished_size(draft, say))
     sides = [side for piece in draft.pieces for side in piece.ring]
     if any(side.edge.arc is None and not side.outside for side in sides):
         yield words.LONGEST_FIRST

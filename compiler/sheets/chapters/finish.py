@@ -8,7 +8,6 @@ from typing import Final
 
 from ...cutting.needs import BackingNeed, BindingNeed
 from ...words.pages import finish as words
-from ...words.rulers import length_text
 from ..arrange.options import SheetOptions
 from ..content import Chapter, List, Paragraph
 from ..quilts.tables import fabric_titles
@@ -32,7 +31,7 @@ def _steps(work: Work) -> Iterator[str]:
     yield words.QUILTED
     if binding:
         yield _binding_words(work, binding)
-        yield words.SEWN_ON
+        yield words.sewn_on(work.say)
         yield words.TURNED
     else:
         yield words.NO_BINDING
@@ -40,16 +39,16 @@ def _steps(work: Work) -> Iterator[str]:
 
 def _back_words(work: Work, backing: BackingNeed) -> str:
     """How the back is joined from its panels."""
-    step = work.plan.ruler_step
-    size = f"{length_text(backing.width, step)} x {length_text(backing.height, step)}"
+    say = work.say
+    size = f"{say.on_ruler(backing.width)} x {say.on_ruler(backing.height)}"
     panels = next((each.backing_panels for each in work.plan.fabrics if each.fabric == backing.fabric), ())
     if len(panels) < 2:
         return words.one_back(size)
-    return words.joined_back(len(panels), length_text(panels[0][1], step), size)
+    return words.joined_back(say, len(panels), say.on_ruler(panels[0][1]), size)
 
 
 def _binding_words(work: Work, binding: BindingNeed) -> str:
     """How the binding is joined and folded."""
     strips = next((cut.pieces for cut in work.plan.cuts if cut.part == "binding"), 1)
-    fabric, length = fabric_titles(work.quilt)[binding.fabric], binding_length(binding, work.plan.ruler_step)
-    return words.binding_words(strips, fabric, length, binding.strip_width >= FOLDED)
+    fabric, length = fabric_titles(work.quilt)[binding.fabric], binding_length(binding, work.say)
+    return words.binding_words(work.say, strips, fabric, length, binding.strip_width >= FOLDED)

@@ -10,10 +10,9 @@ from ...drafting.model import Draft, Piece
 from ...measure.length import POINTS_PER_INCH
 from ...sewing.foundations.foundation import cloth_allowance
 from ...sewing.foundations.foundation_model import Foundations
-from ...words.numbers import ruler_text
 from ...words.pages import foundations as words
 from ...words.pages.papers import copies_words
-from ...words.say import INCHES
+from ...words.say import Say
 from ...words.work.foundations import refusal_words
 from ..arrange.fills import Fill
 from ..arrange.options import SheetOptions
@@ -29,7 +28,6 @@ from ..papers.foundation_sheets import foundation_leaves
 from ..papers.foundation_strip import join_cards, strip_parts
 from ..papers.inside_labels import label_marks
 from ..quilts.wearing import always_worn
-from ..quilts.words import about
 from ..work import WorkBlock
 
 PATCH_COLUMNS: Final = (
@@ -55,10 +53,10 @@ def foundations(block: WorkBlock, options: SheetOptions) -> Chapter:
     in its own roles where those are not always the same, for the papers serve all its copies."""
     draft, found, title = block.draft, block.found, block.titled(words.TITLE)
     if not found.possible:
-        return Chapter(title, tuple(_refused(found)), joins=True)
+        return Chapter(title, tuple(_refused(found, options.say)), joins=True)
     worn = always_worn(draft, block.worn)
     found = worn.foundations(found)
-    first, *parts = _parts(draft, found, worn.fills)
+    first, *parts = _parts(draft, found, worn.fills, options.say)
     told = [*(copies_words(block) if not block.cut_out else ()), *worn.words]
     if worn.prints:
         told.append(words.prints_words(worn.prints))
@@ -71,46 +69,47 @@ def patches(block: WorkBlock, options: SheetOptions) -> Chapter:
     joins; where the block cannot go on paper, why."""
     found = block.found
     if not found.possible:
-        return Chapter(words.TITLE, tuple(_refused(found)))
+        return Chapter(words.TITLE, tuple(_refused(found, options.say)))
     rows = tuple(
-        Row((each.label, str(each.piece), each.fabric, options.say.size_on_ruler(*each.size)), each.label)
+        Row((each.label, str(each.piece), each.fabric, words.patch_size(options.say, *each.size)), each.label)
         for section in found.sections
         for each in section.patches
     )
     table = Table(PATCH_COLUMNS, rows, words.CLOTH)
-    joins = (List(tuple(join_words(found)), "number"),) if found.joins else ()
+    joins = (List(tuple(join_words(found, options.say)), "number"),) if found.joins else ()
     return Chapter(words.TITLE, (Paragraph(words.can_words(len(found.sections))), table, *joins))
 
 
-def _refused(found: Foundations) -> Iterator[Part]:
+def _refused(found: Foundations, say: Say) -> Iterator[Part]:
     yield Paragraph(words.CANNOT, strong=True)
-    yield Paragraph(refusal_words(INCHES, found.why_not))
+    yield Paragraph(refusal_words(say, found.why_not))
     yield Paragraph(words.OTHERWISE)
 
 
-def _parts(draft: Draft, found: Foundations, fills: Mapping[str, Fill]) -> Iterator[Part]:
+def _parts(draft: Draft, found: Foundations, fills: Mapping[str, Fill], say: Say) -> Iterator[Part]:
     yield Paragraph(words.sections_words(len(found.sections)), strong=True)
     yield _picture(draft, found)
-    margin = ruler_text(found.margin)
-    yield Heading(words.CLOTH, words.cloth_under(margin))
+    yield Heading(words.CLOTH, words.cloth_under(say, found.margin))
     wider = any(cloth_allowance(draft, piece) != draft.allowance for piece in draft.pieces)
-    yield Paragraph(words.cloth_words(ruler_text(draft.allowance), margin, wider))
-    yield Table(COLUMNS, tuple(_rows(draft, found)), words.CLOTH)
+    yield Paragraph(words.cloth_words(say, draft.allowance, found.margin, wider))
+    yield Table(COLUMNS, tuple(_rows(draft, found, say)), words.CLOTH)
     yield Heading(words.HOW)
-    yield List((*words.how_words(draft.allowance), words.OUT if found.joins else words.OUT_OF_ONE), "number")
-    yield from strip_parts(draft, section_papers(draft, found), fills)
+    yield List(
+        (*words.how_words(say, draft.allowance), words.OUT if found.joins else words.OUT_OF_ONE), "number"
+    )
+    yield from strip_parts(draft, section_papers(draft, found), fills, say)
     if found.joins:
         yield Heading(words.JOIN, words.JOIN_UNDER)
-        yield join_cards(draft, found, tuple(join_words(found)), fills)
+        yield join_cards(draft, found, tuple(join_words(found, say)), fills)
 
 
-def join_words(found: Foundations) -> Iterator[str]:
+def join_words(found: Foundations, say: Say) -> Iterator[str]:
     """The joins, a sentence each, as the papers name them."""
     for number, join in enumerate(found.joins):
-        yield words.join_words(join.first, join.second, join_name(number), about(join.seam.length))
+        yield words.join_words(join.first, join.second, join_name(number), say.about(join.seam.length))
 
 
-def _rows(draft: Draft, found: Foundations) -> Iterator[Row]:
+def _rows(draft: Draft, found: Foundations, say: Say) -> Iterator[Row]:
     """What is cut of each fabric, the largest first; pieces of one size together."""
     patches = [patch for section in found.sections for patch in section.patches]
     fabrics = dict.fromkeys((*fabric_order(draft), *(patch.fabric for patch in patches)))
@@ -120,7 +119,7 @@ def _rows(draft: Draft, found: Foundations) -> Iterator[Row]:
             if patch.fabric == fabric:
                 sizes.setdefault(patch.size, []).append(patch.label)
         for (width, height), labels in sorted(sizes.items(), key=lambda each: each[0], reverse=True):
-            size = f"{ruler_text(width)} x {ruler_text(height)}"
+            size = words.patch_size(say, width, height)
             yield Row((fabric, str(len(labels)), size, ", ".join(labels)), fabric)
 
 

@@ -43,7 +43,7 @@ def papers(block: WorkBlock, options: SheetOptions) -> Chapter:
     draft = worn.draft(block.draft)
     parts: tuple[Part, ...] = (
         Paragraph(words.number_words(len(draft.pieces)), strong=True),
-        *map(Paragraph, words.copies_words(block) if block.cut_out == "paper shape" else ()),
+        *map(Paragraph, words.copies_words(block) if block.cut_out == "paper-shape" else ()),
         *map(Paragraph, worn.words),
         _picture(draft),
         List(words.how_words(draft), "number"),

@@ -19,6 +19,7 @@ from ...sewing.pressing.copies import by_rows
 from ...sewing.pressing.pressing_model import Pressing, Toward
 from ...words.pages import rows as words
 from ...words.pages.booklet import checked
+from ...words.say import Say
 from ...words.work.pressing import ROWS, meeting_words, pressing_words, ways_told
 from ...words.work.quilts import kept_words, kind_words, part_words, stage_words
 from ...words.work.shapes import shape_word
@@ -40,7 +41,7 @@ from ..pictures.quilt import quilt_fills
 from ..pictures.row_picture import Pressed, RowPart, RowScene, Shown, draw_row
 from ..pictures.step_picture import WIDE
 from ..quilts.tables import CutRow, FabricCuts, box_of, fabric_titles, measured_shape
-from ..quilts.words import about, size_words
+from ..quilts.words import size_words
 from ..work import Work
 
 COLUMNS: Final = (
@@ -68,10 +69,10 @@ def _parts(work: Work, options: SheetOptions) -> Iterator[Part]:
     quilt, made = work.quilt, work.assembly
     cuts = kind_cuts(work.cuts, made.kinds)
     yield Paragraph(checked(made.proof), strong=True)
-    kinds = _kind_rows(quilt, made.kinds, cuts, work.plan.ruler_step)
+    kinds = _kind_rows(quilt, made.kinds, cuts, work.say)
     yield Table(COLUMNS, tuple(kinds), words.PARTS)
     if not options.pictures:
-        yield from _unfinished(made.kinds, cuts)
+        yield from _unfinished(made.kinds, cuts, work.say)
     if not made.stages:
         yield Paragraph(words.ONE_BLOCK)
         return
@@ -79,8 +80,7 @@ def _parts(work: Work, options: SheetOptions) -> Iterator[Part]:
     ways = _Ways(made) if options.pictures else None
     trimmed = _trimmed_rows(made, cuts)
     staged = [
-        tuple(_card(quilt, made, row, ways, row.makes in trimmed) for row in stage.rows)
-        for stage in made.stages
+        tuple(_card(work, row, ways, row.makes in trimmed) for row in stage.rows) for stage in made.stages
     ]
     pressed = [row for stage in made.stages for row in stage.rows if row.way != "mitred"]
     if ways and any(by_rows(made.top, *_pressed(row, ways)) for row in pressed):
@@ -108,13 +108,13 @@ def kind_cuts(cuts: Sequence[FabricCuts], kinds: Sequence[Kind]) -> dict[str, Cu
     return found
 
 
-def _unfinished(kinds: Sequence[Kind], cuts: Mapping[str, CutRow]) -> Iterator[Part]:
+def _unfinished(kinds: Sequence[Kind], cuts: Mapping[str, CutRow], say: Say) -> Iterator[Part]:
     """The unfinished sizes of what is cut in another shape: on paper the pictures show it."""
     for kind in kinds:
         if kind.label in cuts:
             cut, size = cuts[kind.label].cut, kind.unfinished
             if not all(map(near, sorted((cut.width, cut.height)), sorted((size.width, size.height)))):
-                yield Paragraph(words.unfinished(kind.label, _size(size)))
+                yield Paragraph(words.unfinished(kind.label, _size(say, size)))
 
 
 def _trimmed_rows(made: QuiltAssembly, cuts: Mapping[str, CutRow]) -> set[str]:
@@ -128,17 +128,15 @@ def _trimmed_rows(made: QuiltAssembly, cuts: Mapping[str, CutRow]) -> set[str]:
     return trimmed
 
 
-def _cut_size(row: CutRow, step: Fraction) -> str:
+def _cut_size(row: CutRow, say: Say) -> str:
     """`4 1/2in x 46in`; `square 9 3/4in, cut into 4`."""
     cut = row.cut
     if cut.kind == "template":
         return words.ROUND_TEMPLATE
-    return words.cut_into(shape_word(measured_shape(cut)), size_words(cut, step), cut.yields)
+    return words.cut_into(shape_word(measured_shape(cut)), size_words(cut, say), cut.yields)
 
 
-def _kind_rows(
-    quilt: Quilt, kinds: Sequence[Kind], cuts: Mapping[str, CutRow], step: Fraction
-) -> Iterator[Row]:
+def _kind_rows(quilt: Quilt, kinds: Sequence[Kind], cuts: Mapping[str, CutRow], say: Say) -> Iterator[Row]:
     titles = fabric_titles(quilt)
     for kind in kinds:
         what = kind_words(kind) + (words.MIRRORED if kind.mirrored else "")
@@ -147,13 +145,13 @@ def _kind_rows(
         else:
             fabric = ", ".join(f"{role} {titles.get(own, own)}" for role, own in kind.fabrics)
         row = cuts.get(kind.label)
-        key, made = (row.key, _cut_size(row, step)) if row else ("", _size(kind.unfinished))
-        cells = (kind.label, str(kind.count), what, fabric, key, made, _size(kind.finished))
+        key, made = (row.key, _cut_size(row, say)) if row else ("", _size(say, kind.unfinished))
+        cells = (kind.label, str(kind.count), what, fabric, key, made, _size(say, kind.finished))
         yield Row(cells, kind.label)
 
 
-def _size(size: Size) -> str:
-    return f"{about(size.width)} x {about(size.height)}"
+def _size(say: Say, size: Size) -> str:
+    return say.about_size(size.width, size.height)
 
 
 def _laid_words(stage: Stage, cuts: Mapping[str, CutRow]) -> list[str]:
@@ -163,9 +161,10 @@ def _laid_words(stage: Stage, cuts: Mapping[str, CutRow]) -> list[str]:
     return [text for kind, text in words.LAID.items() if kind in large]
 
 
-def _card(quilt: Quilt, made: QuiltAssembly, row: QuiltRow, ways: _Ways | None, trimmed: bool) -> Card:
+def _card(work: Work, row: QuiltRow, ways: _Ways | None, trimmed: bool) -> Card:
     """A row's card; without `ways` no picture is drawn, and nothing is said of what its arrows show."""
-    lines = _row_words(made, row, ways, trimmed)
+    quilt, made = work.quilt, work.assembly
+    lines = _row_words(work, row, ways, trimmed)
     if ways is None:
         return Card(_title(made, row), NOT_DRAWN, lines)
     marks, tall = draw_row(_scene(quilt, made, row, ways), quilt_fills(quilt))
@@ -178,17 +177,18 @@ def _title(made: QuiltAssembly, row: QuiltRow) -> str:
     return words.card_title(made.row_names[row.makes], row.batch, last)
 
 
-def _row_words(made: QuiltAssembly, row: QuiltRow, ways: _Ways | None, trimmed: bool) -> tuple[str, ...]:
+def _row_words(work: Work, row: QuiltRow, ways: _Ways | None, trimmed: bool) -> tuple[str, ...]:
     """What is joined, how long the seams are, and the sizes; whether it is trimmed to them."""
+    quilt, made, say = work.quilt, work.assembly, work.say
     parts = part_words(made, row)
-    sizes = words.sizes(_size(row.unfinished), _size(row.finished))
+    sizes = words.sizes(_size(say, row.unfinished), _size(say, row.finished))
     if row.way == "mitred":
-        return (*words.mitred(parts, pictured=ways is not None), sizes)
+        return (*words.mitred(say, parts, quilt.allowance, pictured=ways is not None), sizes)
     kept = kept_words(made, row)
     return (
-        words.sew(parts, row.way, about(row.seam_length)),
+        words.sew(parts, row.way, say.about(row.seam_length)),
         *((words.press(_ways_words(made, row, ways)),) if ways else ()),
-        *((words.trim(_size(row.unfinished), row.way),) if trimmed else ()),
+        *((words.trim(say, _size(say, row.unfinished), row.way, quilt.allowance),) if trimmed else ()),
         *((words.keep(kept),) if kept else ()),
         sizes,
     )

@@ -14,7 +14,7 @@ from ..work import Work
 def safety(work: Work, options: SheetOptions) -> Iterator[Chapter]:
     """What to mind with the tools that are used, the rotary cutter and the sewing machine among them or not.
     Whatever its blocks are sewn by, a quilt's top is sewn by machine."""
-    by_papers = work.alone and work.blocks[0].cut_out == "paper shape"
+    by_papers = work.alone and work.blocks[0].cut_out == "paper-shape"
     machine = not work.alone or work.blocks[0].needle(options) == "machine"
     texts = (
         *safety_words(by_rotary(work.plan) and not by_papers),

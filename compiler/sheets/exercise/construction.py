@@ -30,7 +30,7 @@ from ...words.pages.construction import (
     parting_words,
     uneven_grid,
 )
-from ...words.say import INCHES
+from ...words.say import Say
 from ..arrange.block_drawing import column_name
 from .ruling import arc_centers, corners_of_pieces, edges_of, place_key
 
@@ -64,11 +64,11 @@ class Construction:
     points: dict[str, complex]
 
 
-def construction_of(draft: Draft) -> Construction | None:
+def construction_of(draft: Draft, say: Say) -> Construction | None:
     """The block's construction; None where it is not short, or the block is no rectangle."""
     if draft.outline != rectangle(0, 0, draft.width, draft.height):
         return None
-    made = _Constructing(draft)
+    made = _Constructing(draft, say)
     if len(made.open) > OPEN_MOST:
         return None
     steps = (*made.steps(), SEAMS)
@@ -80,8 +80,8 @@ def construction_of(draft: Draft) -> Construction | None:
 class _Constructing:
     """The points found so far: those of the outline and the grid, those lettered, and those still open."""
 
-    def __init__(self, draft: Draft) -> None:
-        self.draft = draft
+    def __init__(self, draft: Draft, say: Say) -> None:
+        self.draft, self.say = draft, say
         wide, tall = float(draft.width), float(draft.height)
         self.corners = (0j, complex(wide, 0), complex(wide, tall), complex(0, tall))
         self.start = _start_points(draft)
@@ -94,7 +94,7 @@ class _Constructing:
 
     def steps(self) -> Iterator[str]:
         """The outline, then every way in which a point is found, the easiest first, and the arcs."""
-        yield from _ground_words(self.draft)
+        yield from _ground_words(self.draft, self.say)
         yield from self._by_compass()
         yield from self._by_parting()
         yield from self._by_lines()
@@ -162,7 +162,7 @@ class _Constructing:
         far = self.corners[2]
         inside = [p for p in self.open if 0 <= p.real <= far.real and 0 <= p.imag <= far.imag]
         if inside:
-            yield measured_words(INCHES, [(self._letter(place), place) for place in inside])
+            yield measured_words(self.say, [(self._letter(place), place) for place in inside])
 
     def _arc_words(self) -> Iterator[str]:
         """Where the compass stands for each arc, and how wide it is open."""
@@ -174,7 +174,7 @@ class _Constructing:
         ]
         self.said.update(name for name, _ in arcs)
         if arcs:
-            yield arcs_words(INCHES, arcs)
+            yield arcs_words(self.say, arcs)
 
 
 # ---- the block's own points ------------------------------------------------------------------------
@@ -201,15 +201,15 @@ def _start_points(draft: Draft) -> dict[str, complex]:
     return named | {name: place for name, place in middles.items() if place_key(place) not in on_grid}
 
 
-def _ground_words(draft: Draft) -> Iterator[str]:
+def _ground_words(draft: Draft, say: Say) -> Iterator[str]:
     """The outline, its middles, and the grid where it has one."""
-    yield outline_words(INCHES, draft.width, draft.height)
+    yield outline_words(say, draft.width, draft.height)
     across, down = len(draft.rules_across) - 1, len(draft.rules_down) - 1
     if max(across, down) > 1:
         if _even(draft.rules_across) and _even(draft.rules_down):
             yield even_grid(across, down)
         else:
-            yield uneven_grid(INCHES, draft.rules_across, draft.rules_down)
+            yield uneven_grid(say, draft.rules_across, draft.rules_down)
 
 
 def _even(rules: Sequence[Number]) -> bool:

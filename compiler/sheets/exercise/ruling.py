@@ -8,32 +8,37 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import Final
+from typing import Final, Literal
 
 from ...drafting.model import Draft
 from ...geometry.edge import Edge
 from ...geometry.stroke import place_of
+from ...measure.length import UNITS
 from ...measure.tolerance import CRUMB, Number
 
-RULINGS: Final = ((Fraction(1, 4), "quarter-inch"), (Fraction(1, 8), "eighth-inch"))
-"""Rulings of graph paper that are sold, the coarser first."""
+RULINGS: Final = {
+    "in": ((Fraction(1, 4), "quarter-inch"), (Fraction(1, 8), "eighth-inch")),
+    "cm": ((UNITS["cm"], "centimetre"), (UNITS["cm"] / 2, "half-centimetre")),
+}
+"""Rulings of graph paper that are sold, by what a reader measures in, the coarser first."""
 
 
 @dataclass(frozen=True, slots=True)
 class Ruling:
-    """A ruling of graph paper: inches between lines, and its name."""
+    """A ruling of graph paper: inches between lines, its name, and inches between its heavier lines."""
 
     step: Fraction
     name: str
+    heavy: Fraction
 
 
-def ruling_of(draft: Draft) -> Ruling | None:
+def ruling_of(draft: Draft, unit: Literal["in", "cm"]) -> Ruling | None:
     """The coarsest ruling on which every corner lies, and every centre of an arc; None where there is
     none."""
     places = [*corners_of_pieces(draft), *arc_centers(draft)]
-    for step, name in RULINGS:
+    for step, name in RULINGS[unit]:
         if all(_on_ruling(value, step) for place in places for value in (place.real, place.imag)):
-            return Ruling(step, name)
+            return Ruling(step, name, Fraction(1) if unit == "in" else UNITS["cm"])
     return None
 
 

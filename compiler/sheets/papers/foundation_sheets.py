@@ -8,7 +8,7 @@ from ...drafting.model import Draft
 from ...sewing.foundations.foundation_model import Foundations
 from ...words.pages.foundations import SAFETY, section_name, sheet_below, sheet_words
 from ...words.pages.labels import label_runs
-from ...words.say import INCHES
+from ...words.say import Say
 from ..arrange.block_sheets import Body, leaf_of
 from ..arrange.leaves import Leaf, paper_for
 from ..arrange.options import SheetOptions
@@ -29,15 +29,17 @@ def foundation_leaves(draft: Draft, found: Foundations, options: SheetOptions, u
     paper = paper_for(options)
     labels = [section.label for section in found.sections]
     return [
-        leaf_of(_body(draft, page, labels), draft.title, under, draft.trim.dots, paper, options, "")
+        leaf_of(
+            _body(draft, page, labels, options.say), draft.title, under, draft.trim.dots, paper, options, ""
+        )
         for page in lay_out(shapes, paper)
     ]
 
 
-def _body(draft: Draft, page: ShapePage, labels: Sequence[str]) -> Body:
+def _body(draft: Draft, page: ShapePage, labels: Sequence[str], say: Say) -> Body:
     """A page with its words."""
     what = sheet_words(label_runs(labels, page.shapes), len(page.shapes) > 1, page.tile)
-    return Body(what, sheet_below(INCHES, draft.allowance), SAFETY, page.marks, page.map)
+    return Body(what, sheet_below(say, draft.allowance), SAFETY, page.marks, page.map)
 
 
 def _shape(paper: SectionPaper, options: SheetOptions) -> PaperShape:

@@ -19,12 +19,13 @@ from ...words.pages.foundations import (
     join_pictured,
     join_title,
     patch_pictured,
+    patch_size,
     same_way,
     section_title,
     trimmed_pictured,
     trimmed_title,
 )
-from ...words.say import INCHES
+from ...words.say import Say
 from ..arrange.block_drawing import piece_rings
 from ..arrange.fills import Fill, texture_mark
 from ..arrange.paths import Placement, Ring, closed, flat_ring, open_path, ring_path, straight
@@ -48,7 +49,9 @@ PRINT: Final = (0.55, 0.55, 0.55)  # as it shines through
 SIZES: Final = (10.5, 8.5, 7.0)
 
 
-def strip_parts(draft: Draft, papers: Sequence[SectionPaper], fills: Mapping[str, Fill]) -> Iterator[Part]:
+def strip_parts(
+    draft: Draft, papers: Sequence[SectionPaper], fills: Mapping[str, Fill], say: Say
+) -> Iterator[Part]:
     """A strip for each kind of section."""
     yield Heading(PATCH_BY_PATCH)
     patches = sum(len(paper.patches) for paper in papers)
@@ -58,7 +61,7 @@ def strip_parts(draft: Draft, papers: Sequence[SectionPaper], fills: Mapping[str
         sewn = sew_section(alike[0], draft.allowance)
         others = same_way([paper.section.label for paper in alike[1:]])
         yield Heading(section_title(alike[0].section.label), others)
-        yield Cards(tuple(_frames(alike[0], sewn, fills)), ACROSS)
+        yield Cards(tuple(_frames(alike[0], sewn, fills, say)), ACROSS)
 
 
 def join_cards(draft: Draft, found: Foundations, words: Sequence[str], fills: Mapping[str, Fill]) -> Cards:
@@ -102,7 +105,7 @@ def _likeness(paper: SectionPaper) -> tuple[object, ...]:
 # ---- frames ----------------------------------------------------------------------------------------
 
 
-def _frames(paper: SectionPaper, sewn: SewnSection, fills: Mapping[str, Fill]) -> Iterator[Card]:
+def _frames(paper: SectionPaper, sewn: SewnSection, fills: Mapping[str, Fill], say: Say) -> Iterator[Card]:
     """A frame for every patch, and the section trimmed."""
     box = _box(paper, sewn)
     placement, tall = _fitted(box)
@@ -111,7 +114,7 @@ def _frames(paper: SectionPaper, sewn: SewnSection, fills: Mapping[str, Fill]) -
         patch = stage.laid[-1].patch
         marks = (*_paper_marks(paper, placement), *_stage_marks(stage, placement))
         told = patch_pictured(before, patch.label, patch.fabric, bool(stage.line))
-        size = INCHES.size(patch.width, patch.height)
+        size = patch_size(say, patch.width, patch.height)
         yield Card(patch.label, Picture(marks, FRAME, tall, told), (patch.fabric, size))
         before = patch.label
     label = paper.section.label

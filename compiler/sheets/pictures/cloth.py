@@ -13,7 +13,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
-from fractions import Fraction
 from typing import Final
 
 from ...cutting.plan_model import ClothPlan, CuttingPlan, PlacedCut, Slice, Strip
@@ -21,7 +20,7 @@ from ...cutting.plans.poses import posed
 from ...geometry.pose import Pose
 from ...measure.length import POINTS_PER_INCH
 from ...measure.tolerance import NEAR, Number
-from ...words.rulers import length_text
+from ...words.say import Say
 from ..arrange.paths import Ring, Spot, box_path, closed, straight
 from ..arrange.room import Box, Line, Room, middle_of, place_lines
 from ..arrange.style import BLACK, LABEL, SMALLEST, WHITE, grey_text, line_mark, measure, set_text
@@ -107,6 +106,7 @@ class ClothPainter:
 
     plan: CuttingPlan
     keys: Mapping[int, CutRow]
+    say: Say
     fitted: dict[tuple[int, float, bool, float], Spot | None] = field(default_factory=dict)
 
     def marks(self, view: View, x: float, y: float) -> list[Mark]:
@@ -122,7 +122,7 @@ class ClothPainter:
         }
         for each in shown:
             marks.extend(self._label_marks(view, each, steps.get(_place(each.left, each.top)), x, y))
-        marks.extend(_strip_marks(view, self.plan.ruler_step, x, y))
+        marks.extend(_strip_marks(view, self.say, x, y))
         return [*marks, *_edge_marks(view, box)]
 
     def _outline(self, view: View, placed: PlacedCut, x: float, y: float) -> Ring:
@@ -237,12 +237,12 @@ def _line_of(cut: Slice) -> tuple[tuple[float, float], tuple[float, float]]:
     return (left + float(cut.at), top), (left + float(cut.at), bottom)
 
 
-def _strip_marks(view: View, step: Fraction, x: float, y: float) -> Iterator[Mark]:
+def _strip_marks(view: View, say: Say, x: float, y: float) -> Iterator[Mark]:
     """The strips' numbers and widths: left of the cloth, or above it where they run along it."""
     for strip in view.strips:
         middle = float(strip.start + strip.end) / 2
         size = float(strip.end - strip.start)
-        text = length_text(strip.end - strip.start, step)
+        text = say.on_ruler(strip.end - strip.start)
         if not strip.number:
             continue
         if view.across and size * view.points >= LEAST_STRIP:

@@ -13,15 +13,14 @@ from typing import Final
 from ...cutting.plan_model import ClothPlan, CuttingPlan
 from ...measure.length import POINTS_PER_INCH
 from ...words.pages import cutting as words
-from ...words.rulers import length_text
-from ...words.say import Say, by_ruler
+from ...words.say import Say
 from ...words.work.cloth import bought_words
 from ..arrange.furniture import Paper
 from ..arrange.leaves import Leaf
 from ..arrange.style import LABEL, SMALLEST, grey_text, set_text
 from ..page import Mark
 from ..pictures.cloth import STRIP_ROOM, ClothPainter, View, views_of
-from ..quilts.steps import step_lines, strip_words
+from ..quilts.steps import step_lines
 from ..quilts.tables import FabricCuts, keys_of
 from ..quilts.words import key_words
 from ..setting.flow import GOING_ON, SECTION_TALL, Item, flow, gap, going_on, section, whole_lines
@@ -69,7 +68,7 @@ def cutting_leaves(work: Work, paper: Paper) -> list[Leaf]:
     box = open_body(paper, len(note_lines(paper, words.NOTE)))
     items: list[Item] = []
     for cuts in work.cuts:
-        items += fabric_items(cuts, work.plan, box[2] - box[0], box[3] - box[1])
+        items += fabric_items(cuts, work.plan, work.say, box[2] - box[0], box[3] - box[1])
     head, what = (work.quilt.title, work.under, paper), words.TITLE.lower()
     head, what = (work.quilt.title, work.under, paper), words.TITLE.lower()
     return [
@@ -95,18 +94,18 @@ def _longest(cloth: ClothPlan) -> float:
     return max(float(strip.end - strip.start) for strip in cloth.strips)
 
 
-def fabric_items(cuts: FabricCuts, plan: CuttingPlan, width: float, tall: float) -> Iterator[Item]:
+def fabric_items(cuts: FabricCuts, plan: CuttingPlan, say: Say, width: float, tall: float) -> Iterator[Item]:
     """One fabric: its heading, its key, and each of its cloths."""
-    keys = keys_items(cuts, plan, width)
+    keys = keys_items(cuts, say, width)
     taken = SECTION_TALL + sum(item.tall for item in keys) + TITLE_TALL + 8.0
     together = taken < tall / 2  # a longer key has pages to itself
     later = tall - GOING_ON - TITLE_TALL - 8.0
     first = tall - taken if together else later
     scale = cloth_scale(cuts, first)
-    under = f"{cloth_words(cuts, plan)}{words.drawn_at(scale_share(scale))}"
+    under = f"{cloth_words(cuts, say)}{words.drawn_at(scale_share(scale))}"
     yield section(cuts.title, under, width)
     items = list(keys if together else (replace(item, holds=False) for item in keys))
-    painter = ClothPainter(plan, keys_of(plan, cuts))
+    painter = ClothPainter(plan, keys_of(plan, cuts), say)
     for number, cloth in enumerate(cuts.plan.cloths, 1):
         title = cloth_title(cuts, cloth, number)
         room = Room(scale, first if number == 1 else later, width, later)
@@ -127,19 +126,19 @@ def _piece_word(cuts: FabricCuts, cloth: ClothPlan) -> str:
     return words.FAT_QUARTER if cuts.fabric.scraps[cloth.scrap].fat_quarter else words.SCRAP
 
 
-def cloth_words(cuts: FabricCuts, plan: CuttingPlan) -> str:
+def cloth_words(cuts: FabricCuts, say: Say) -> str:
     """`54 3/4in of cloth 42in wide`; `2 fat quarters`; and how a print with a direction lies."""
-    used, wide = (length_text(each, plan.ruler_step) for each in (cuts.plan.used, cuts.plan.usable_width))
+    used, wide = (say.on_ruler(each) for each in (cuts.plan.used, cuts.plan.usable_width))
     cloth = bought_words(cuts.plan) if cuts.fabric.scraps else words.of_cloth(used, wide)
     return f"{cloth}{words.print_words(cuts.fabric)}"
 
 
-def keys_items(cuts: FabricCuts, plan: CuttingPlan, width: float) -> list[Item]:
+def keys_items(cuts: FabricCuts, say: Say, width: float) -> list[Item]:
     """What the letters stand for, in two columns, read down."""
     column = (width - COLUMN_GAP) / 2
     lines: list[tuple[str, str]] = []
     for row in cuts.rows:
-        broken = whole_lines(key_words(row, plan.ruler_step), column - NUMBER_WIDE)
+        broken = whole_lines(key_words(row, say), column - NUMBER_WIDE)
         lines += [(row.key if at == 0 else "", line) for at, line in enumerate(broken)]
     half = ceil(len(lines) / 2)
     pairs = [(lines[at], lines[at + half] if at + half < len(lines) else ("", "")) for at in range(half)]
@@ -159,7 +158,7 @@ def keys_items(cuts: FabricCuts, plan: CuttingPlan, width: float) -> list[Item]:
 def cloth_items(painter: ClothPainter, cloth: ClothPlan, title: str, room: Room) -> Iterator[Item]:
     """One cloth: its views with as many lines beside each as stand there, the rest below in columns."""
     views = views_of(cloth, room.scale, room.first, room.tall)
-    say = by_ruler(painter.plan.ruler_step)
+    say = painter.say
     lines = list(words_of(say, cloth, room.width - STRIP_ROOM - CLOTH_WIDE - WORDS_GAP))
     for number, view in enumerate(views, 1):
         most = room.first if number == 1 else room.tall
@@ -199,8 +198,7 @@ def _longest_step(lines: Sequence[Line]) -> int:
 def _view_title(title: str, view: View, number: int, count: int) -> str:
     if count == 1:
         return title
-    strips = strip_words([strip.number for strip in view.strips if strip.number])
-    return ", ".join(filter(None, (title, f"part {number} of {count}: {strips[:1].lower()}{strips[1:]}")))
+    return words.part_of_strips(title, number, count, [each.number for each in view.strips if each.number])
 
 
 def words_of(say: Say, cloth: ClothPlan, wide: float) -> Iterator[Line]:

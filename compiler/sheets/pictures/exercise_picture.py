@@ -11,6 +11,7 @@ from typing import Final, NamedTuple
 from ...drafting.model import Draft
 from ...measure.length import POINTS_PER_INCH
 from ...measure.tolerance import ROUNDING
+from ...words.pages import exercise as words
 from ..arrange.block_drawing import column_name
 from ..arrange.paths import Placement, box_path, circle_path, open_path, ring_path, straight
 from ..arrange.room import Box, boxes_meet
@@ -30,7 +31,6 @@ CROSS: Final = 3.0  # points from an arc's center to the ends of its cross
 AROUND: Final = 14.0  # points about the drawing for the names of its corners
 NAME_TALL: Final = 7.0  # points of the plain ground under a name
 NAME_CLEAR: Final = 1.0  # points between a name and a seam
-INCH: Final = Fraction(1)
 
 
 def exercise_picture(draft: Draft, way: Ruling | Construction, size: float) -> Picture:
@@ -45,14 +45,12 @@ def exercise_picture(draft: Draft, way: Ruling | Construction, size: float) -> P
     if isinstance(way, Ruling):
         ruled = ruling_marks(draft.width, draft.height, way, placement)
         marks = [*ruled, *seams, *_center_marks(draft, placement), *_grid_names(draft, placement)]
-        what = f"on {way.name} graph paper"
+        what = words.on_paper(way.name)
     else:
         marks = [*seams, *_names(draft, way, placement)]
-        what = "with the points of its construction"
-    caption = (
-        f"Drawn at {placement.scale:.0%} of true size." if placement.scale < 1 else "Drawn true to size."
-    )
-    return Picture(tuple(marks), far.x + AROUND, far.y + AROUND, f"The seams of the block {what}.", caption)
+        what = words.WITH_POINTS
+    caption = words.drawn_at(placement.scale)
+    return Picture(tuple(marks), far.x + AROUND, far.y + AROUND, words.pictured(what), caption)
 
 
 def _center_marks(draft: Draft, placement: Placement) -> Iterator[Mark]:
@@ -77,7 +75,7 @@ def ruling_marks(
     """The ruling under the drawing, every inch heavier."""
     apart = float(ruling.step) * POINTS_PER_INCH * placement.scale
     steps = ((ruling.step, FINE, PALE),) if apart >= LEAST_RULED else ()
-    for step, weight, colour in (*steps, (INCH, INCH_LINE, PALE)):
+    for step, weight, colour in (*steps, (ruling.heavy, INCH_LINE, PALE)):
         path: list[Segment] = []
         for number in range(int(float(width) / float(step) + ROUNDING) + 1):
             path += straight(placement.spot_at(number * step, 0), placement.spot_at(number * step, height))

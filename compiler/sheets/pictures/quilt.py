@@ -11,7 +11,7 @@ from itertools import chain
 from typing import Final
 
 from ...quilt.model import Quilt
-from ...words.numbers import ruler_text
+from ...words.say import Say
 from ..arrange.block_drawing import dimension_marks, top_marks
 from ..arrange.fills import Fill, fills_for, texture_mark
 from ..arrange.paths import Placement, Spot, box_path, ring_path
@@ -94,11 +94,11 @@ def _seam_marks(quilt: Quilt, placement: Placement, fills: Mapping[str, Fill]) -
             yield PathMark(tuple(path), colour, width, (), None, "seam")
 
 
-def quilt_surround(quilt: Quilt, placement: Placement) -> list[Mark]:
+def quilt_surround(quilt: Quilt, placement: Placement, say: Say) -> list[Mark]:
     """What stands about a drawing: 'top', and the finished size on dimension lines right and below."""
     corner, far = placement.spot_at(0, 0), placement.spot_at(quilt.width, quilt.height)
     return [
         *top_marks((corner.x + far.x) / 2, corner.y - 12),
-        *dimension_marks(Spot(corner.x, far.y), far, ruler_text(quilt.width)),
-        *dimension_marks(Spot(far.x, corner.y), far, ruler_text(quilt.height)),
+        *dimension_marks(Spot(corner.x, far.y), far, say.length(quilt.width)),
+        *dimension_marks(Spot(far.x, corner.y), far, say.length(quilt.height)),
     ]

@@ -11,10 +11,10 @@ from ...geometry.edge import Edge
 from ...measure.length import POINTS_PER_INCH
 from ...measure.tolerance import ALIKE
 from ...quilt.model import Quilt
-from ...words.numbers import ruler_text
 from ...words.pages import picture as words
 from ...words.pages.booklet import READ_ONLY
 from ...words.phrases import one_of
+from ...words.say import Say
 from ...words.work.quilts import setting_words
 from ..arrange.fills import Fill
 from ..arrange.furniture import Paper
@@ -26,7 +26,6 @@ from ..arrange.style import LABEL, set_text, shorten
 from ..arrange.swatches import Strip, strip_marks, strip_of
 from ..pictures.quilt import AROUND, draw_quilt, quilt_fills, quilt_surround, shown_fabrics
 from ..quilts.tables import block_name, fabric_titles, size_text
-from ..quilts.words import about
 from ..setting.flow import whole_lines
 from ..setting.open_page import note_lines as foot_lines
 from ..setting.open_page import open_body, plain_leaf
@@ -45,13 +44,13 @@ def picture_leaves(work: Work, paper: Paper, written: Sequence[str] = ()) -> Ite
     left, top, right, bottom = open_body(paper, len(foot_lines(paper, words.NOTE)))
     strip, fills = swatches_of(quilt, right - left)
     notes, more_notes = first_lines(note_lines(written, right - left))
-    lines = [*word_lines(quilt, strip, right - left, MOST_WORD_LINES - len(notes)), *notes]
+    lines = [*word_lines(quilt, work.say, strip, right - left, MOST_WORD_LINES - len(notes)), *notes]
     words_top = bottom - len(lines) * WORD_LINE
     strip_top = words_top - strip.tall - GAP / 2
     placement = centred(quilt, (left, top, right, strip_top - GAP))
     marks = [
         *draw_quilt(quilt, placement),
-        *quilt_surround(quilt, placement),
+        *quilt_surround(quilt, placement, work.say),
         *strip_marks(strip, fills, left, strip_top),
         *(set_text(left, words_top + 8 + row * WORD_LINE, line) for row, line in enumerate(lines)),
     ]
@@ -88,9 +87,9 @@ def centred(quilt: Quilt, room: Box) -> Placement:
     return Placement(0.0, x, y, scale)
 
 
-def word_lines(quilt: Quilt, strip: Strip, width: float, most: int) -> list[str]:
+def word_lines(quilt: Quilt, say: Say, strip: Strip, width: float, most: int) -> list[str]:
     """What stands under the picture, in lines: so many at most."""
-    texts = [*quilt_words(quilt)]
+    texts = [*quilt_words(quilt, say)]
     if strip.left_over:
         texts.append(words.more_fabrics(len(strip.left_over)))
     lines = [line for text in texts for line in whole_lines(text, width)]
@@ -99,33 +98,33 @@ def word_lines(quilt: Quilt, strip: Strip, width: float, most: int) -> list[str]
     return lines
 
 
-def quilt_words(quilt: Quilt) -> Iterator[str]:
+def quilt_words(quilt: Quilt, say: Say) -> Iterator[str]:
     """The setting, the blocks, the sashing and the borders, a line each."""
     yield words.setting_line(setting_words(quilt.setting))
-    yield from _block_words(quilt)
-    yield from _sashing_words(quilt)
+    yield from _block_words(quilt, say)
+    yield from _sashing_words(quilt, say)
     yield from words.border_words(
-        *([f"{about(wide)} {what}" for wide, what in each] for each in border_bands(quilt))
+        *([words.band(say.about(wide), what) for wide, what in each] for each in border_bands(quilt, say))
     )
     if quilt.binding:
         cloth = fabric_titles(quilt)[quilt.binding.fabric]
-        yield words.binding_words(quilt.binding.bias, ruler_text(quilt.binding.strip_width), cloth)
+        yield words.binding_words(quilt.binding.bias, say.length(quilt.binding.strip_width), cloth)
 
 
-def _block_words(quilt: Quilt) -> Iterator[str]:
+def _block_words(quilt: Quilt, say: Say) -> Iterator[str]:
     """How many of each block, those of one size together."""
     sizes: dict[str, list[tuple[int, str]]] = {}
     for at, (block, count) in enumerate(zip(quilt.blocks, quilt.block_counts, strict=True)):
-        size = size_text(block.draft.width, block.draft.height)
-        sizes.setdefault(size, []).append((count, block_name(quilt, at)))
+        size = size_text(say, block.draft.width, block.draft.height)
+        sizes.setdefault(size, []).append((count, block_name(quilt, at, say)))
     return (words.block_words(size, blocks) for size, blocks in sizes.items())
 
 
-def _sashing_words(quilt: Quilt) -> Iterator[str]:
+def _sashing_words(quilt: Quilt, say: Say) -> Iterator[str]:
     titles = fabric_titles(quilt)
     strips = [piece for piece in quilt.pieces if piece.what == "sashing-strip"]
     if strips:
-        widths = dict.fromkeys(about(min(edge.length for edge in piece.outline)) for piece in strips)
+        widths = dict.fromkeys(say.about(min(edge.length for edge in piece.outline)) for piece in strips)
         cloths = dict.fromkeys(titles[piece.fabric] for piece in strips)
         posts = dict.fromkeys(titles[piece.fabric] for piece in quilt.pieces if piece.part == "posts")
         yield words.sashing_words(widths, cloths, list(posts))
@@ -134,7 +133,7 @@ def _sashing_words(quilt: Quilt) -> Iterator[str]:
 Bands = tuple[tuple[float, str], ...]
 
 
-def border_bands(quilt: Quilt) -> tuple[Bands, Bands]:
+def border_bands(quilt: Quilt, say: Say) -> tuple[Bands, Bands]:
     """Finished width and what each border is of, from the inside out: at the sides, and at top and bottom.
 
     Read off the picture: what lies on a line from the middle of a side toward the quilt's own middle; of a
@@ -144,7 +143,7 @@ def border_bands(quilt: Quilt) -> tuple[Bands, Bands]:
     boxes = [(_box(piece.outline), titles[piece.fabric]) for piece in quilt.pieces
              if piece.part == "border" and piece.block is None]  # fmt: skip
     boxes += [
-        (_box(each.outline), f"of {block_name(quilt, each.block)}")
+        (_box(each.outline), words.of_block(block_name(quilt, each.block, say)))
         for each in quilt.placed
         if each.part == "border"
     ]

@@ -6,6 +6,7 @@ from typing import Final
 
 from ...measure.length import POINTS_PER_INCH
 from ...quilt.model import Quilt
+from ...words.say import Say
 from ..arrange.enlarge import enlarged
 from ..arrange.paths import Placement
 from ..arrange.style import grey_text, set_text, shorten
@@ -27,7 +28,7 @@ BELOW: Final = 8.0  # between the drawing and its swatches
 ROUNDS: Final = 4  # the swatches depend on the width, the width on the scale, and the scale on the swatches
 
 
-def quilt_show(quilt: Quilt, size: float) -> Page:
+def quilt_show(quilt: Quilt, size: float, say: Say) -> Page:
     """The quilt as one page whose longer side is `size` inches."""
     quilt_wide, quilt_tall = (float(side) * POINTS_PER_INCH for side in (quilt.width, quilt.height))
     across, wide, scale, down = 2 * EDGE + AROUND[0] + AROUND[2], LAID_OUT, 0.0, 0.0
@@ -42,9 +43,9 @@ def quilt_show(quilt: Quilt, size: float) -> Page:
     room = wide - 2 * EDGE
     marks: list[Mark] = [
         set_text(EDGE, EDGE + 11, shorten(quilt.title, room, TITLE, True), TITLE, True),
-        grey_text(EDGE, EDGE + 23, shorten(under_title(quilt), room, UNDER), UNDER),
+        grey_text(EDGE, EDGE + 23, shorten(under_title(quilt, say), room, UNDER), UNDER),
         *draw_quilt(quilt, placement),
-        *quilt_surround(quilt, placement),
+        *quilt_surround(quilt, placement, say),
         *strip_marks(strip, fills, EDGE, below),
     ]
     tall = LAID_OUT if wide < LAID_OUT else min(quilt_tall * scale + down, LAID_OUT)

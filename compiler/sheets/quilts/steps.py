@@ -11,7 +11,7 @@ from dataclasses import dataclass
 
 from ...cutting.plan_model import ClothPlan, Slice, Strip
 from ...measure.tolerance import near
-from ...words.phrases import one_of
+from ...words.pages import cutting as words
 from ...words.say import Say
 from ...words.work.slices import instruction_words
 
@@ -61,21 +61,10 @@ def step_lines(say: Say, cloth: ClothPlan) -> Iterator[tuple[str, str]]:
     for step in steps:
         text = instruction_words(say, step.slice.instructions)
         if step.whole:
-            left = end and step is parting[-1] and end not in step.strips
-            rest = f"; what is left is strip {end}" if left else ""
-            yield str(step.number), f"{text} ({strip_words(step.strips)}{rest}.)"
+            left = step is parting[-1] and end not in step.strips
+            yield str(step.number), words.parted_into(text, step.strips, end if left else 0)
             continue
         if step.strips != last:
-            yield "", f"{strip_words(step.strips)}{', each' if len(step.strips) > 1 else ''}:"
+            yield "", words.done_to(step.strips)
         last = step.strips
         yield str(step.number), text
-
-
-def strip_words(strips: Sequence[int]) -> str:
-    """`Strip 1`, `Strips 1 and 2`, `Strips 1 to 4`, `Strips 1, 2 and 5`."""
-    if len(strips) == 1:
-        return f"Strip {strips[0]}"
-    first, last = strips[0], strips[-1]
-    if len(strips) > 2 and last - first + 1 == len(strips):
-        return f"Strips {first} to {last}"
-    return f"Strips {one_of([str(each) for each in strips], 'and')}"

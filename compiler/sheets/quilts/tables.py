@@ -8,17 +8,15 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
-from fractions import Fraction
 from typing import Final
 
 from ...cutting.needs import Fabric, Need
 from ...cutting.plan_model import Cut, CuttingPlan, FabricPlan
 from ...cutting.shapes import Kind, Shape
-from ...measure.marks import metric, nearest_mark
-from ...measure.tolerance import Number, near
+from ...measure.tolerance import Number
 from ...quilt.model import Quilt
-from ...words.numbers import reads_exactly, ruler_text
-from ...words.rulers import length_text
+from ...words.pages import counts as words
+from ...words.say import Say
 from ...words.work.foundations import patch_words
 from ...words.work.shapes import single_word
 
@@ -30,12 +28,6 @@ SQUARES: Final = ("square", "half-square-triangle", "quarter-square-triangle")
 """Kinds that are cut as squares."""
 
 NAMES_MOST: Final = 2  # names of pieces that a row gives; more say nothing
-
-PART_WORDS: Final = {
-    "blocks": "blocks", "setting": "setting", "sashing": "sashing", "posts": "posts", "border": "borders",
-    "binding": "binding", "backing": "backing",
-}  # fmt: skip
-"""The parts of a quilt in the order in which they are counted, as headings name them."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,7 +96,7 @@ def fabric_titles(quilt: Quilt) -> dict[str, str]:
     }
 
 
-def fabric_cuts(quilt: Quilt, plan: CuttingPlan) -> tuple[FabricCuts, ...]:
+def fabric_cuts(quilt: Quilt, plan: CuttingPlan, say: Say) -> tuple[FabricCuts, ...]:
     """Every fabric that is cut, in order of mention, with its cuts."""
     titles, by_name = fabric_titles(quilt), {fabric.name: fabric for fabric in quilt.fabrics}
     own, names = own_templates(quilt, plan), names_of(quilt)
@@ -115,7 +107,7 @@ def fabric_cuts(quilt: Quilt, plan: CuttingPlan) -> tuple[FabricCuts, ...]:
         rows = tuple(
             CutRow(cut_key(place), plan.cuts[number], need_of(quilt, plan.cuts[number]),
                    template_letter(quilt, plan.cuts[number], own.get(number, "")),
-                   purpose_of(quilt, plan.cuts[number], names, own.get(number, "")),
+                   purpose_of(quilt, plan.cuts[number], names, own.get(number, ""), say),
                    _joined_lengths(plan.cuts[number], number, each))
             for place, number in enumerate(numbers)
         )  # fmt: skip
@@ -215,23 +207,21 @@ def names_of(quilt: Quilt) -> Names:
     }
 
 
-def purpose_of(quilt: Quilt, cut: Cut, names: Names, own: str) -> str:
+def purpose_of(quilt: Quilt, cut: Cut, names: Names, own: str, say: Say) -> str:
     """What a cut is for: `Ohio Star A, point`, of a block alone `A, point`; `border strip`, `binding`."""
     need = need_of(quilt, cut)
     if need is None:
         return cut.part
     if need.block is None:
-        where = f", {need.part}" if need.part == "border" and "border" not in need.what else ""
-        return f"{single_word(need.what)}{where}{f', template {own}' if own else ''}"
+        where = need.part if need.part == "border" and "border" not in need.what else ""
+        return words.single_purpose(single_word(need.what), where, own)
     name = names.get((need.template, need.fabric, need.part), "")
     named = patch_words(need.patches) if need.is_patch else f"{need.label}{', ' if name else ''}{name}"
-    words = (
-        f"{block_name(quilt, need.block)} {named}" if quilt.setting else named
-    )  # a block alone is no quilt
-    return words + (" (border)" if need.part == "border" else "")
+    block = block_name(quilt, need.block, say) if quilt.setting else ""  # a block alone is no quilt
+    return words.block_purpose(block, named, need.part == "border")
 
 
-def block_name(quilt: Quilt, index: int) -> str:
+def block_name(quilt: Quilt, index: int, say: Say) -> str:
     """The block's title, with its size or version where two would have one name."""
     drafts = [each.draft for each in quilt.blocks]
     draft = drafts[index]
@@ -239,23 +229,22 @@ def block_name(quilt: Quilt, index: int) -> str:
     if len(same) == 1:
         return draft.title
     if all(each is draft or (each.width, each.height) != (draft.width, draft.height) for each in same):
-        return f"{draft.title} {size_text(draft.width, draft.height)}"
-    return f"{draft.title} {size_text(draft.width, draft.height)} version {draft.version}"
+        return words.block_of_size(draft.title, size_text(say, draft.width, draft.height))
+    return words.block_of_size(draft.title, size_text(say, draft.width, draft.height), draft.version)
 
 
-def size_text(width: Number, height: Number) -> str:
+def size_text(say: Say, width: Number, height: Number) -> str:
     """`6in`, or `6in x 9in` where the sides differ."""
-    wide, tall = ruler_text(width), ruler_text(height)
+    wide, tall = say.length(width), say.length(height)
     return wide if wide == tall else f"{wide} x {tall}"
 
 
-def under_title(quilt: Quilt) -> str:
+def under_title(quilt: Quilt, say: Say) -> str:
     """`60in x 72in finished · version 1 · colourway Sea`."""
-    words = f"{size_text(quilt.width, quilt.height)} finished · version {quilt.version}"
-    return f"{words} · colourway {quilt.colourway}" if quilt.colourway else words
+    return words.under_quilt(size_text(say, quilt.width, quilt.height), quilt.version, quilt.colourway)
 
 
-def count_groups(quilt: Quilt, plan: CuttingPlan) -> tuple[CountGroup, ...]:
+def count_groups(quilt: Quilt, plan: CuttingPlan, say: Say) -> tuple[CountGroup, ...]:
     """Every piece of the top, by block and then by part of the setting."""
     methods = {cut.need: cut for cut in plan.cuts if need_of(quilt, cut) is not None}
     own = {plan.cuts[number].need: letter for number, letter in own_templates(quilt, plan).items()}
@@ -272,20 +261,20 @@ def count_groups(quilt: Quilt, plan: CuttingPlan) -> tuple[CountGroup, ...]:
                 number,
             )
         )
-        rows = _together(_count_row(quilt.needs[number], methods[number], names, "", plan.ruler_step)
+        rows = _together(_count_row(quilt.needs[number], methods[number], names, "", say)
                          for number in needs)  # fmt: skip
-        size = size_text(block.draft.width, block.draft.height)
+        size = size_text(say, block.draft.width, block.draft.height)
         found.append(
             CountGroup(block.draft.title, block.draft.version, size, quilt.block_counts[index], rows)
         )
-    for part, words in PART_WORDS.items():
+    for part, title in words.PART_WORDS.items():
         needs = [n for n, need in enumerate(quilt.needs) if need.block is None and need.part == part]
         if needs:
             rows = _together(
-                _count_row(quilt.needs[number], methods[number], names, own.get(number, ""), plan.ruler_step)
+                _count_row(quilt.needs[number], methods[number], names, own.get(number, ""), say)
                 for number in needs
             )
-            found.append(CountGroup(words.capitalize(), 0, "", 0, rows))
+            found.append(CountGroup(title.capitalize(), 0, "", 0, rows))
     return tuple(found)
 
 
@@ -299,16 +288,16 @@ def _together(rows: Iterable[CountRow]) -> tuple[CountRow, ...]:
     return tuple(found.values())
 
 
-def _count_row(need: Need, cut: Cut, names: Names, own: str, step: Fraction) -> CountRow:
+def _count_row(need: Need, cut: Cut, names: Names, own: str, say: Say) -> CountRow:
     if need.block is None:
-        what = f"{single_word(need.what)}, {box_text(need, step)}"
+        what = words.single_of_size(single_word(need.what), box_text(need, say))
     else:
         what = (
             patch_words(need.patches)
             if need.is_patch
             else names.get((need.template, need.fabric, need.part), "")
         )
-        what = f"{what} (border)".strip() if need.part == "border" else what
+        what = words.in_border(what) if need.part == "border" else what
     return CountRow(need.label or own, what, need.fabric, need.count, need.reversed, cut.kind)
 
 
@@ -319,19 +308,11 @@ def box_of(need: Need) -> list[float]:
     return sorted((max(xs) - min(xs), max(ys) - min(ys)))
 
 
-def box_text(need: Need, step: Fraction) -> str:
+def box_text(need: Need, say: Say) -> str:
     """`about 1in x 36in`: the box round a finished shape as it lies for cutting, the shorter side first; in
     centimetres, `6cm x 113cm`, for a ruler marked in those."""
     short, long = box_of(need)
-    if metric(step):
-        marks = [nearest_mark(each, step) for each in (short, long)]
-        on_marks = all(near(mark, each) for mark, each in zip(marks, (short, long), strict=True))
-        sides = dict.fromkeys(length_text(mark, step) for mark in marks)
-        return f"{'' if on_marks else 'about '}{' x '.join(sides)}"
-    exact = size_text(short, long)
-    if reads_exactly(short) and reads_exactly(long):
-        return exact
-    return f"about {size_text(nearest_mark(short), nearest_mark(long))}"
+    return words.about_box(say, short, long)
 
 
 def fabric_totals(groups: Sequence[CountGroup]) -> dict[str, int]:

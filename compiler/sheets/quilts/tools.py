@@ -3,16 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from typing import Final
 
 from ...cutting.model import Template
 from ...cutting.plan_model import Cut, CuttingPlan
-from ...words.numbers import degrees_text
 from ...words.pages import tools as words
-from ...words.rulers import length_text
-
-LONG_RULER: Final = 24
-"""Inches: the length of a ruler that reaches across folded cloth (common practice, no published source)."""
+from ...words.say import Say
 
 
 def by_rotary(plan: CuttingPlan) -> bool:
@@ -25,16 +20,15 @@ def by_template(plan: CuttingPlan) -> tuple[Cut, ...]:
     return tuple(cut for cut in plan.cuts if cut.kind == "template")
 
 
-def tool_words(templates: Sequence[Template], plan: CuttingPlan) -> Iterator[str]:
+def tool_words(templates: Sequence[Template], plan: CuttingPlan, say: Say) -> Iterator[str]:
     """The tools, a line each. `templates`: of all blocks."""
-    step = plan.ruler_step
     if by_rotary(plan):
-        yield words.CUTTER
-        yield words.ruler(LONG_RULER, length_text(step, step), ruler_angles(plan))
+        yield words.cutter(say)
+        yield words.ruler(say, ruler_angles(plan))
     if by_template(plan):
         yield from words.TEMPLATE_TOOLS
         if any(template.dots for template in templates):
-            yield words.hole_punch(length_text(templates[0].dot_width, step))
+            yield words.hole_punch(say.on_ruler(templates[0].dot_width))
     elif templates:
         yield words.ALL_BY_RULER
     yield from words.SEWING_TOOLS
@@ -42,9 +36,9 @@ def tool_words(templates: Sequence[Template], plan: CuttingPlan) -> Iterator[str
         yield words.TAPE
 
 
-def ruler_angles(plan: CuttingPlan) -> list[str]:
-    """The slants that the ruler must bear, each once, as they come."""
+def ruler_angles(plan: CuttingPlan) -> list[float]:
+    """The slants that the ruler must bear, each once, as they come. Degrees."""
     return list(dict.fromkeys(
-        degrees_text(float(cut.angle))
+        float(cut.angle)
         for cut in plan.cuts if cut.angle is not None and cut.kind != "template"
     ))  # fmt: skip

@@ -3,15 +3,13 @@
 from __future__ import annotations
 
 from collections import Counter
-from fractions import Fraction
 from typing import Final
 
 from ...cutting.plan_model import Cut
 from ...measure.marks import mark_up
-from ...measure.tolerance import Number
-from ...words.phrases import count_of, one_of
-from ...words.rulers import length_text
-from ...words.say import INCHES
+from ...words.pages import cutting as words
+from ...words.phrases import count_of
+from ...words.say import Say
 from ...words.work.shapes import shape_word
 from .tables import SQUARES, CutRow, measured_shape, strip_width
 
@@ -22,78 +20,71 @@ BOXES: Final = (*SQUARES, "rectangle", "half-rectangle-triangle", "strip")
 """Kinds that the cutter measures as a box; all others are cut from a strip, or round a template."""
 
 
-def size_words(cut: Cut, step: Fraction) -> str:
+def size_words(cut: Cut, say: Say) -> str:
     """The size that is measured: `3 7/8in`, `2 1/2in x 4 1/2in`, `strip 2 1/4in, cuts 2 1/4in apart`."""
     if cut.kind == "template":
-        wide, tall = (length_text(mark_up(each, step), step) for each in (cut.width, cut.height))
-        return f"about {wide} x {tall}"
-    wide, tall = length_text(cut.width, step), length_text(cut.height, step)
+        wide, tall = (say.on_ruler(mark_up(each, say.ruler)) for each in (cut.width, cut.height))
+        return words.about_size(wide, tall)
+    wide, tall = say.on_ruler(cut.width), say.on_ruler(cut.height)
     if cut.kind in BOXES or cut.part in ("binding", "backing"):
         if cut.kind == "strip" and cut.angle is None:
             short, long = sorted((cut.width, cut.height))
-            return f"{length_text(short, step)} x {length_text(long, step)}"
+            return f"{say.on_ruler(short)} x {say.on_ruler(long)}"
         return wide if cut.width == cut.height and measured_shape(cut) == "square" else f"{wide} x {tall}"
-    strip = length_text(cut.strip if cut.strip is not None else cut.height, step)
+    strip = say.on_ruler(cut.strip if cut.strip is not None else cut.height)
     if cut.kind in ASLANT:
-        return f"from a strip {strip} wide, cuts {wide} apart"
-    return f"{wide} along a strip {strip} wide"
+        return words.slanted_size(strip, wide)
+    return words.along_strip(strip, wide)
 
 
-def cut_title(cut: Cut, step: Fraction) -> str:
+def cut_title(cut: Cut, say: Say) -> str:
     """`squares 3 7/8in`; `templates, 2in x 3in over all`."""
-    shape = shape_word(measured_shape(cut)) + ("" if cut.cuts == 1 else "s")
+    shape = words.shapes(measured_shape(cut), cut.cuts)
     if cut.kind == "template":
-        return f"{size_words(cut, step)}, round the template"
-    return f"{shape} {size_words(cut, step)}"
+        return words.round_template(size_words(cut, say))
+    return f"{shape} {size_words(cut, say)}"
 
 
 def yield_words(cut: Cut) -> str:
     """How many pieces a cut's boxes give: `24`; `40 half-square triangles` where that is something else."""
     if cut.part == "binding" and cut.angle is not None:
-        return count_of(cut.pieces, "bias strip")
+        return words.bias_strips(cut.pieces)
     other = cut.kind not in (measured_shape(cut), "template") and cut.part != "backing"
     return count_of(cut.pieces, shape_word(cut.kind)) if other else str(cut.pieces)
 
 
-def joined_words(row: CutRow, step: Fraction) -> str:
+def joined_words(row: CutRow, say: Say) -> str:
     """`both from 2 strips of 42in and 1 of 9in, joined`; '' where none are joined."""
     if row.cut.part == "binding" or not row.lengths:
         return ""
     length, count = next(iter(Counter(row.lengths).items()))
-    strips = f"{count_of(count, 'strip')} of {length_text(length, step)}"
-    which = {1: "", 2: "both "}.get(row.cut.cuts, "all ")
-    return f"{which}from {one_of([strips, *_lengths(row, step)[1:]], 'and')}, joined"
+    strips = words.strips_of(count, say.on_ruler(length))
+    return words.joined(row.cut.cuts, [strips, *_lengths(row, say)[1:]])
 
 
-def _lengths(row: CutRow, step: Fraction) -> list[str]:
+def _lengths(row: CutRow, say: Say) -> list[str]:
     """`5 of 42in`, `1 of 4 1/4in`: the strips that are joined for a cut."""
-    return [f"{count} of {length_text(length, step)}" for length, count in Counter(row.lengths).items()]
+    return [
+        words.count_of_length(count, say.on_ruler(length)) for length, count in Counter(row.lengths).items()
+    ]
 
 
-def row_title(row: CutRow, step: Fraction) -> str:
+def row_title(row: CutRow, say: Say) -> str:
     """`squares 3 7/8in`; of binding, how wide its strips are and how long each is."""
     if row.cut.part != "binding" or not row.lengths:
-        return cut_title(row.cut, step)
-    return f"strips {_thick(row.cut, step)} wide: {one_of(_lengths(row, step), 'and')}"
+        return cut_title(row.cut, say)
+    return words.strips_wide(_thick(row.cut, say), _lengths(row, say))
 
 
-def _thick(cut: Cut, step: Fraction) -> str:
-    return length_text(strip_width(cut), step)
+def _thick(cut: Cut, say: Say) -> str:
+    return say.on_ruler(strip_width(cut))
 
 
-def key_words(row: CutRow, step: Fraction) -> str:
+def key_words(row: CutRow, say: Say) -> str:
     """What a letter in a cutting picture stands for."""
     cut = row.cut
     if row.lengths:
-        whole = length_text(max(cut.width, cut.height), step)
-        joined = "" if cut.part == "binding" else f", joined to {whole}"
-        return f"strip {_thick(cut, step)} wide{joined}: {row.purpose}"
-    words = [f"{shape_word(measured_shape(cut))} {size_words(cut, step)}"]
-    if cut.yields > 1 and cut.kind != "template" and cut.part != "binding":
-        words.append(f"cut into {cut.yields}")
-    return f"{', '.join(words)}: {row.purpose}"
-
-
-def about(length: Number) -> str:
-    """A finished length as a ruler reads it: `about 2 3/4in` where it lies on no mark."""
-    return INCHES.about(length)
+        whole = say.on_ruler(max(cut.width, cut.height))
+        return words.strip_key(_thick(cut, say), "" if cut.part == "binding" else whole, row.purpose)
+    parted = cut.yields if cut.kind != "template" and cut.part != "binding" else 1
+    return words.shape_key(measured_shape(cut), size_words(cut, say), parted, row.purpose)

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from fractions import Fraction
 from typing import Final
 
 from ...cutting.model import Template
@@ -11,7 +10,7 @@ from ...cutting.sizes import BlockSize, always_templates, good_sizes, other_size
 from ...diagnostics.visible import visible
 from ...drafting.model import Draft
 from ...measure.tolerance import Number
-from ...words.say import Say, by_ruler
+from ...words.say import Say
 from ...words.work.reasons import reason_words
 from ...words.work.sizes import (
     HEADS,
@@ -32,9 +31,9 @@ LISTED: Final = 12
 """Sizes off the ruler that are shown, the best first: more than that nobody compares."""
 
 
-def sizes_text(draft: Draft, templates: Sequence[Template], ruler: Fraction) -> str:
+def sizes_text(draft: Draft, templates: Sequence[Template], say: Say) -> str:
     """The sizes at which every cut lies on the ruler, then the others, the best of them first."""
-    say = by_ruler(ruler)
+    ruler = say.ruler
     good, others = good_sizes(draft, templates, ruler), ranked(other_sizes(draft, templates, ruler))
     lines = _head_lines(say, draft, good, others)
     always = always_templates((*good, *others)[0])
@@ -66,9 +65,9 @@ def ranked(sizes: Sequence[BlockSize]) -> list[BlockSize]:
     return sorted(sizes, key=order)
 
 
-def size_text(draft: Draft, templates: Sequence[Template], size: BlockSize, ruler: Fraction) -> str:
+def size_text(draft: Draft, templates: Sequence[Template], size: BlockSize, say: Say) -> str:
     """The sizes cut by the ruler, then what happens at one size: how each template's pieces are cut."""
-    say = by_ruler(ruler)
+    ruler = say.ruler
     good, others = good_sizes(draft, templates, ruler), other_sizes(draft, templates, ruler)
     lines = [*_head_lines(say, draft, good, others), at_size(say, size), ""]
     for each in size.cuts:

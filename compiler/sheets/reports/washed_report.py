@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from ...diagnostics.visible import visible
 from ...drafting.washed.model import Measured
 from ...words.messages.washed import washing_text
-from ...words.say import INCHES
+from ...words.say import Say
 from ...words.work.washed import (
     GRIDS,
     READING_HEADS,
@@ -20,24 +20,24 @@ from ..setting.text import plain_table
 from ..setting.text_table import told, wrapped
 
 
-def washed_text(measures: Sequence[Measured]) -> str:
+def washed_text(measures: Sequence[Measured], say: Say) -> str:
     """The report for people: every block, one after the other."""
-    return "\n\n\n".join("\n".join(_lines(each)) for each in measures)
+    return "\n\n\n".join("\n".join(_lines(each, say)) for each in measures)
 
 
-def _lines(measured: Measured) -> list[str]:
+def _lines(measured: Measured, say: Say) -> list[str]:
     lines = [
         *wrapped(visible(measured.block.title.text)),
-        sizes_text(INCHES, measured),
+        sizes_text(say, measured),
         f"{washing_text(measured.shrinkage)}.",
     ]
-    rows = [reading_cells(INCHES, each, measured) for each in measured.snapped]
+    rows = [reading_cells(say, each, measured) for each in measured.snapped]
     if rows:
         lines += ["", READINGS, *plain_table(READING_HEADS, rows)]
         lines += ["", GRIDS]
         lines += [
             line
-            for place, each in enumerate(grid_texts(INCHES, measured.grids), 1)
+            for place, each in enumerate(grid_texts(say, measured.grids), 1)
             for line in told(str(place), each)
         ]
     return lines

@@ -144,6 +144,12 @@ def picture_out_of_bounds(say: Say, least: Fraction, most: Fraction) -> str:
     return f"A picture is from {say.length(least)} to {say.length(most)}."
 
 
+def ruler_of_other_units(units: str) -> str:
+    """Everything in centimetres, cut by a ruler in inches; or the other way round."""
+    others = "inches" if units == "cm" else "centimetres"
+    return f"The ruler is marked in {others}, and all is to be told in {units}: choose one of the two."
+
+
 def no_maker(most: int) -> str:
     """A name that cannot be printed on templates."""
     return f"A maker's name is printed on templates: one line of at most {most} letters."

@@ -20,7 +20,13 @@ BUY: Final = "Say what to buy in eighths of a yard or in tenths of a metre.  [de
 MARGIN: Final = (
     "Cloth to buy over what the cutting plan takes: 10%, 4in, or 0in for none.  [default: 5%, at least 1in]"
 )
-RULER: Final = "What the marks on your ruler are apart. Quilts are cut to them."
+RULER: Final = (
+    "What the marks on your ruler are apart. Quilts are cut to them.  [default: 1/8in; 2.5mm where all is "
+    "told in cm]"
+)
+UNITS: Final = (
+    "Tell everything in inches or in centimetres.  [default: as the ruler, else as the file is written]"
+)
 
 
 def shelf(variable: str) -> str:

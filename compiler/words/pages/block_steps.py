@@ -5,7 +5,9 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 if TYPE_CHECKING:
+    from ...measure.tolerance import Number
     from ...sheets.work import Needle
+    from ..say import Say
 
 TITLE: Final = "Steps"
 SHAPED: Final = (
@@ -29,17 +31,22 @@ SEWN: Final[dict[Needle, str]] = {
     "papers": "Letters are the papers’; lay right sides together, and whip from corner to corner.",
 }
 
-HAND: Final = (
-    "Mark the seams: draw round each template on the wrong side of the cloth, and cut about 1/4in outside "
-    "the line. On pieces cut by the ruler draw the line 1/4in inside their edges.",
-    "Lay two pieces right sides together, corners matched: put a pin through both corners, then "
-    "along the line.",
-    "Sew on the marked line with small running stitches, 8 to 10 to the inch, and a backstitch every few.",
-    "Begin and end at the corners with a knot or two backstitches: never sew into the allowance.",
-    "Where seams meet, pass the needle through at the corner and leave all allowances free, so that they can "
-    "be pressed round, each over the next.",
-)
-"""Piecing by hand with templates of finished size (common practice, no published source)."""
+
+def by_hand(say: Say, allowance: Number) -> tuple[str, ...]:
+    """Piecing by hand with templates of finished size (common practice, no published source)."""
+    wide = say.length(allowance)
+    stitches = "3 to 4 to the centimetre" if say.unit == "cm" else "8 to 10 to the inch"
+    return (
+        "Mark the seams: draw round each template on the wrong side of the cloth, and cut about "
+        f"{wide} outside the line. On pieces cut by the ruler draw the line {wide} inside their edges.",
+        "Lay two pieces right sides together, corners matched: put a pin through both corners, then "
+        "along the line.",
+        f"Sew on the marked line with small running stitches, {stitches}, and a backstitch every few.",
+        "Begin and end at the corners with a knot or two backstitches: never sew into the allowance.",
+        "Where seams meet, pass the needle through at the corner and leave all allowances free, so that they "
+        "can be pressed round, each over the next.",
+    )
+
 
 HAND_PRESSED: Final = (
     "While you sew, only finger-press each seam as its arrow shows. Iron the block when it is done, from the "

@@ -37,10 +37,13 @@ INTRO_ALONE: Final = (
     "template then only checks the piece."
 )
 
-ROUND_PAPERS: Final = (
-    "Of blocks that are sewn over papers, ‘round the template’ is round the paper, with the cloth 1/4in "
-    "larger on every side."
-)
+
+def round_papers(say: Say) -> str:
+    """Of blocks that are sewn over papers."""
+    return (
+        f"Of blocks that are sewn over papers, ‘round the template’ is round the paper, with the cloth "
+        f"{say.usual_seam} larger on every side."
+    )
 
 
 def caption(fabric: str) -> str:

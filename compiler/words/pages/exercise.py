@@ -19,7 +19,7 @@ NONE: Final = (
 
 LAID: Final[dict[CutOut, str]] = {
     "template": " Then lay a template on its piece: its sewing line lies on the seams.",
-    "paper shape": " Then lay a paper on its piece, print down: they agree.",
+    "paper-shape": " Then lay a paper on its piece, print down: they agree.",
     "": "",
 }
 """The last check of a drawing, with what was cut out for the block."""
@@ -76,3 +76,21 @@ def check_words(several: bool, cut_out: CutOut) -> str:
     """How the drawing is checked."""
     counted = ", and count the pieces" if several else ""
     return f"Check: measure both diagonals{counted}.{LAID[cut_out]}"
+
+
+WITH_POINTS: Final = "with the points of its construction"
+
+
+def on_paper(ruling: str) -> str:
+    """`on quarter-inch graph paper`."""
+    return f"on {ruling} graph paper"
+
+
+def pictured(what: str) -> str:
+    """The drawing, in words."""
+    return f"The seams of the block {what}."
+
+
+def drawn_at(scale: float) -> str:
+    """How large the drawing is."""
+    return f"Drawn at {scale:.0%} of true size." if scale < 1 else "Drawn true to size."

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TYPE_CHECKING, Final
 
-from ..numbers import ruler_text
+from ...measure.length import UNITS
+from ...measure.marks import mark_up
 from ..phrases import count_of, one_of
 
 if TYPE_CHECKING:
@@ -52,19 +53,28 @@ def can_words(count: int) -> str:
     return f"This block can be sewn on paper in {count_of(count, 'section')}."
 
 
-def cloth_under(margin: str) -> str:
+def cloth_under(say: Say, margin: Number) -> str:
     """What the sizes of cloth count in."""
-    return f"allowance and {margin} more on every side counted in"
+    return f"allowance and {say.length(margin)} more on every side counted in"
 
 
-def cloth_words(allowance: str, margin: str, wider: bool) -> str:
+def cloth_words(say: Say, allowance: Number, margin: Number, wider: bool) -> str:
     """What the sizes of cloth are; `wider`: some sides have another allowance."""
-    allowance += ", or its widest side’s," if wider else ""
+    wide = say.length(allowance) + (", or its widest side’s," if wider else "")
+    next_mark = "half centimetre" if say.unit == "cm" else "quarter inch"
     return (
-        f"Each size covers its patch with the seam allowance of {allowance} and a margin of {margin} on "
-        "every side, rounded up to the next quarter inch: cut without fuss, and trim on the paper. Pin its "
-        "name to each."
+        f"Each size covers its patch with the seam allowance of {wide} and a margin of {say.length(margin)} "
+        f"on every side, rounded up to the next {next_mark}: cut without fuss, and trim on the paper. Pin "
+        "its name to each."
     )
+
+
+def patch_size(say: Say, width: Number, height: Number) -> str:
+    """The cloth for a patch: up to the next half centimetre for who measures in those."""
+    if say.unit == "in":
+        return say.size(width, height)
+    half = UNITS["cm"] / 2
+    return say.size(mark_up(width, half), mark_up(height, half))
 
 
 def join_words(first: str, second: str, name: str, long: str) -> str:
@@ -81,14 +91,15 @@ def pictured(sections: Sequence[tuple[str, int]]) -> str:
     return f"The block from the front, in sections: {names}."
 
 
-def how_words(allowance: Number) -> tuple[str, ...]:
+def how_words(say: Say, allowance: Number) -> tuple[str, ...]:
     """How a block is sewn on foundations, step by step (common practice, no published source)."""
-    wide = ruler_text(allowance)
+    wide = say.length(allowance)
+    stitches = "six to eight to the centimetre" if say.unit == "cm" else "15 to 20 to the inch"
     return (
         "Cut out the paper of each section along the solid line; one that lies on several pages is taped "
         "together first. The paper is printed mirrored: the print faces you while you sew, the cloth lies "
         "behind it.",
-        "Set the machine to a short stitch, 15 to 20 to the inch, so that the paper tears away clean.",
+        f"Set the machine to a short stitch, {stitches}, so that the paper tears away clean.",
         "Lay patch 1 behind the paper, wrong side to the paper, so that it covers its area and "
         f"{wide} all round: hold it up to the light. Pin.",
         f"Lay the next patch on it, right sides together, so that it reaches {wide} over the line between "

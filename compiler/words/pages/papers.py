@@ -38,7 +38,7 @@ PAPERS_OUT: Final = (
 
 MIRRORED: Final[dict[CutOut, str]] = {
     "": "For a mirrored block trace the lines through onto the back of its papers, and sew from that side.",
-    "paper shape": "For a mirrored block lay the papers with the print on the cloth.",
+    "paper-shape": "For a mirrored block lay the papers with the print on the cloth.",
 }
 """How papers, which are printed mirrored, serve a block that lies mirrored in the quilt."""
 
@@ -65,7 +65,7 @@ def copies_words(block: WorkBlock) -> Iterator[str]:
     if block.work.alone:
         return
     times = block.times
-    if block.cut_out == "paper shape":
+    if block.cut_out == "paper-shape":
         again = f" The quilt has {times}: print them for each, or use them again." if times > 1 else ""
         yield f"These are the papers of one block.{again}"
     elif times == 1:

@@ -56,3 +56,13 @@ def border_words(sides: Sequence[str], ends: Sequence[str]) -> tuple[str, ...]:
         f"Borders, finished, from the inside out, at the sides: {first or 'none'}.",
         f"At top and bottom: {second or 'none'}.",
     )
+
+
+def band(wide: str, what: str) -> str:
+    """`4in Navy twill`: how wide a border is, and what it is of."""
+    return f"{wide} {what}"
+
+
+def of_block(block: str) -> str:
+    """A border of blocks."""
+    return f"of {block}"

@@ -8,8 +8,10 @@ from typing import TYPE_CHECKING, Final
 from ..phrases import count_of, one_of
 
 if TYPE_CHECKING:
+    from ...measure.tolerance import Number
     from ...sewing.order.row_tree import Way
     from ...sewing.pressing.pressing_model import Toward
+    from ..say import Say
 
 TITLE: Final = "Steps: the quilt"
 NAME: Final = "name"
@@ -48,10 +50,6 @@ WAYS: Final[dict[Toward, str]] = {
     "open": "so that seams that meet lie opposite",
 }
 
-TRIM: Final = ("as much off one side as off the other", "1/4in beyond the blocks’ points")
-"""How a unit is trimmed; on point."""
-
-
 LAID: Final = {
     "quarter-square-triangle": "Lay side triangles even at the square corner; their points reach beyond.",
     "half-square-triangle": "Lay corner triangles with the middle of their long side on the edge's middle.",
@@ -59,14 +57,14 @@ LAID: Final = {
 """How triangles that are cut large are laid (common practice, no published source)."""
 
 
-def mitred(parts: Sequence[str], *, pictured: bool) -> tuple[str, str]:
+def mitred(say: Say, parts: Sequence[str], allowance: Number, *, pictured: bool) -> tuple[str, str]:
     """How four strips are sewn round what comes first."""
     pressed = f" {press(WAYS['first'])}" if pictured else ""
     return (
         f"Sew {', '.join(parts[1:])} to the four sides of {parts[0]}, each from dot to dot: lock the "
         f"stitch there, the allowances beyond stay free.{pressed}",
         "Then close the four mitres, the strips right sides together, each from the dot out; trim the "
-        "ends to 1/4in from the seam, and press open.",
+        f"ends to {say.length(allowance)} from the seam, and press open.",
     )
 
 
@@ -81,9 +79,11 @@ def press(ways: str) -> str:
     return f"Press {ways}."
 
 
-def trim(size: str, way: Way) -> str:
+def trim(say: Say, size: str, way: Way, allowance: Number) -> str:
     """To what a unit is trimmed, and how."""
-    return f"Trim to {size}, {TRIM[way == 'slantwise']}."
+    if way == "slantwise":  # on point
+        return f"Trim to {size}, {say.length(allowance)} beyond the blocks’ points."
+    return f"Trim to {size}, as much off one side as off the other."
 
 
 def keep(kept: Mapping[str, int]) -> str:

@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Final
 
-CUTTER: Final = "Rotary cutter with a sharp blade, and a self-healing mat, 18in x 24in or larger."
+from ..numbers import degrees_text
+from ..say import Say
+
 TEMPLATE_TOOLS: Final = (
     "Template plastic or card, paper scissors, glue or tape, and a sharp pencil, for the templates.",
     "Fabric scissors, for what is cut round templates.",
@@ -20,12 +22,20 @@ SEWING_TOOLS: Final = (
 TAPE: Final = "Measuring tape: measure the top through its middle before you trim the border strips."
 
 
-def ruler(inches: int, marks: str, angles: Sequence[str]) -> str:
-    """A ruler so long, with such marks, and lines at such angles."""
-    lines = f", with lines at {' and '.join(angles)}" if angles else ""
+def cutter(say: Say) -> str:
+    """The rotary cutter and its mat, in the sizes that are sold (common practice, no published source)."""
+    mat = "45cm x 60cm" if say.unit == "cm" else "18in x 24in"
+    return f"Rotary cutter with a sharp blade, and a self-healing mat, {mat} or larger."
+
+
+def ruler(say: Say, angles: Sequence[float]) -> str:
+    """A ruler that reaches across folded cloth (common practice, no published source), with the reader's own
+    marks, and lines at such angles."""
+    lines = f", with lines at {' and '.join(map(degrees_text, angles))}" if angles else ""
+    long = "60cm" if say.unit == "cm" else "24in"
     return (
-        f"Acrylic ruler {inches}in long, marked every {marks}{lines}, thick enough that the blade does not "
-        "ride up on it; a square ruler helps with small squares."
+        f"Acrylic ruler {long} long, marked every {say.on_ruler(say.ruler)}{lines}, thick enough that the "
+        "blade does not ride up on it; a square ruler helps with small squares."
     )
 
 

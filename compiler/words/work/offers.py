@@ -26,12 +26,13 @@ def making_words(say: Say, made: Made) -> str:
     match made:
         case SquarePairs():
             return _square_pairs(say, made)
-        case Geese(sets, large, small, goose, sky):
+        case Geese(sets, large, small, goose, sky, seam):
             return (
                 f"Cut {count_of(sets, 'square')} {say.on_ruler(large)} of {goose} and "
                 f"{count_of(4 * sets, 'square')} {say.on_ruler(small)} of {sky}; lay two small squares on "
-                "opposite corners of a large one, draw their diagonal, sew 1/4in either side and cut; sew a "
-                f"small square to each half the same way: {sets * 4} units."
+                f"opposite corners of a large one, draw their diagonal, sew "
+                f"{say.length(seam)} either side and cut; sew a small square to each half the same way: "
+                f"{sets * 4} units."
             )
         case StripSet():
             return _strip_set(say, made)
@@ -44,9 +45,10 @@ def _square_pairs(say: Say, made: SquarePairs) -> str:
     cut = "cut on the line" if two else "cut on the lines and across the middle both ways"
     first, second = made.cloths
     squares = f"{count_of(made.sets, 'square')} {say.on_ruler(made.side)} of {first}"
+    made_of = count_of(made.sets * made.many, "two-triangle square")
     return (
-        f"Cut {squares} and {made.sets} of {second}; lay them together in pairs, draw {lines}, sew 1/4in "
-        f"either side, {cut}: {count_of(made.sets * made.many, 'two-triangle square')}."
+        f"Cut {squares} and {made.sets} of {second}; lay them together in pairs, draw {lines}, sew "
+        f"{say.length(made.seam)} either side, {cut}: {made_of}."
     )
 
 
