@@ -34,8 +34,9 @@ USUAL_RULERS: Final = {"in": "1/8in", "cm": "2.5mm"}
 """What a ruler is marked in that nobody named."""
 
 WRITTEN: Final = re.compile(r'"(?:[^"\\\n]|\\.)*"|#[^\n]*')
-METRIC: Final = re.compile(r"\d ?(?:cm|mm)\b")
-INCH: Final = re.compile(r"\d ?in\b")
+METRIC: Final = re.compile(r"(?<![A-Za-z])\d+(?:cm|mm)\b")
+INCH: Final = re.compile(r"(?<![A-Za-z])\d+in\b")
+"""Lengths as a file writes them; `C2 in dark` is none."""
 MOST_SHARE: Final = Fraction(1)  # of a margin: more than twice the cloth is no margin
 MOST_MARGIN: Final = Fraction(72)  # inches: two yards
 DPI_LEAST: Final = 36
@@ -193,7 +194,7 @@ class ToCut:
         units = self.units or (units_of(self.ruler) if self.ruler else units_written(text))
         ruler = self.ruler or ruler_step(USUAL_RULERS[units])
         margin = Margin(*self.margin, sold=self.buy) if self.margin else Margin(sold=self.buy)
-        cutting = Cutting(ruler, margin, say=Say(units, ruler))
+        cutting = Cutting(ruler, margin, say=Say(units, ruler, strictly=self.units is not None))
         return replace(cutting, on_paper=self.sewing.on_paper) if self.sewing else cutting
 
 

@@ -135,7 +135,7 @@ def booklet(work: Work, options: SheetOptions) -> Book:
     """The whole booklet."""
     makers = BLOCK_BOOK[work.blocks[0].cut_out] if work.alone else QUILT_BOOK
     chapters = _chapters(work, makers, options)
-    return bound(work, (*chapters, glossary_chapter(words_of(chapters))), cover(work))
+    return bound(work, (*chapters, glossary_chapter(words_of(chapters), work.say)), cover(work))
 
 
 def part(work: Work, name: str, options: SheetOptions) -> Book:

@@ -22,6 +22,11 @@ def ruler_text(length: Number, unit: str = "in") -> str:
     return number_text(length) + unit
 
 
+def reads_in_inches(length: Number) -> bool:
+    """Whether a length is a fraction of an inch that a reader takes in at a glance."""
+    return _readable(length)
+
+
 def reads_exactly(length: Number) -> bool:
     """Whether `ruler_text` gives the length as it is, in a fraction of an inch or in centimetres."""
     return _readable(length) or _half_millimetres(length) is not None

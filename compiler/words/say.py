@@ -10,7 +10,7 @@ from typing import Final, Literal
 from ..measure.length import UNITS
 from ..measure.marks import RULER_STEP, nearest_mark
 from ..measure.tolerance import Number
-from .numbers import exact_text, reads_exactly, ruler_text
+from .numbers import exact_text, number_text, reads_exactly, reads_in_inches, ruler_text
 from .phrases import one_of
 from .rulers import length_text, length_up, number_on, unit_on
 
@@ -25,21 +25,26 @@ FINE_DIGITS: Final = 3
 class Say:
     """Puts numbers into words. Lengths come in as inches, whatever they are told in.
 
-    `ruler`: inches between the marks of the maker's own ruler, by which all that is cut is told.
+    `ruler`: inches between the marks of the maker's own ruler, by which all that is cut is told. `strictly`:
+    what was drafted in centimetres is told in inches, too, if inches were asked for; otherwise inches are what
+    is told of that which was drafted in them.
     """
 
     unit: Literal["in", "cm"] = "in"
     ruler: Fraction = RULER_STEP
+    strictly: bool = False
 
     def length(self, inches: Number) -> str:
         """`3 7/8in`; `9.84cm`."""
-        if self.unit == "in":
-            return ruler_text(inches)
-        return f"{_centimetres(inches)}cm"
+        if self.unit == "cm":
+            return f"{_centimetres(inches)}cm"
+        if self.strictly and not reads_in_inches(inches):
+            return f"about {ruler_text(nearest_mark(inches))}"
+        return ruler_text(inches)
 
     def about(self, inches: Number) -> str:
         """A finished length as a ruler reads it: `about 2 3/4in` where it lies on no mark."""
-        if self.unit == "cm" or reads_exactly(inches):
+        if self.unit == "cm" or self.strictly or reads_exactly(inches):
             return self.length(inches)
         return f"about {self.length(nearest_mark(inches))}"
 
@@ -52,6 +57,19 @@ class Say:
         """`1/4in`; `0.75cm`: what seams take that no pattern states, as that of a binding (common practice,
         no published source)."""
         return "0.75cm" if self.unit == "cm" else "1/4in"
+
+    def number(self, inches: Number) -> str:
+        """The number of a length alone, where its unit stands over it: `3 7/8`; `9.84`."""
+        return number_text(inches) if self.unit == "in" else _centimetres(inches)
+
+    def area(self, square_inches: Number) -> Number:
+        """The number of square inches, or of square centimetres."""
+        return square_inches / UNITS[self.unit] ** 2
+
+    @property
+    def area_unit(self) -> str:
+        """`sq in`; `sq cm`."""
+        return f"sq {self.unit}"
 
     def fine(self, inches: Number) -> str:
         """A length too small for a ruler: `0.012in`; `0.030cm`."""

@@ -66,7 +66,7 @@ def _parts(work: Work) -> Iterator[Part]:
     if any(cut.kind == "template" and work.is_over_papers(cut) for cut in work.plan.cuts):
         yield Paragraph(words.round_papers(work.say))
     for cuts in work.cuts:
-        yield Section(cuts.title, words.fabric_words(cuts.fabric, bought(cuts.plan)))
+        yield Section(cuts.title, words.fabric_words(cuts.fabric, bought(cuts.plan, work.say)))
         columns = tuple(column for column, *_ in COLUMNS)
         rows = tuple(chart_rows(cuts, work.say))
         yield Table(columns, rows, words.caption(cuts.title), title=cuts.title)

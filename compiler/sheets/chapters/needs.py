@@ -50,7 +50,8 @@ def _parts(work: Work) -> Iterator[Part]:
     if work.alone:
         yield Paragraph(words.for_one(size_text(say, quilt.width, quilt.height)))
     rows = tuple(
-        Row((each.title, bought(each.plan), buy_words(each, say)), each.plan.fabric) for each in work.cuts
+        Row((each.title, bought(each.plan, say), buy_words(each, say)), each.plan.fabric)
+        for each in work.cuts
     )
     yield Section(words.FABRICS, words.FABRICS_ALONE if work.alone else words.FABRICS_UNDER)
     yield Table(COLUMNS, rows, words.TO_BUY, title=words.FABRICS)
@@ -58,7 +59,7 @@ def _parts(work: Work) -> Iterator[Part]:
         yield Section(words.REST)
         yield List(tuple(rest_words(quilt, work.cuts, say)))
         yield Section(words.THREAD, words.THREAD_UNDER)
-        yield List(tuple(thread_words(quilt)))
+        yield List(tuple(thread_words(quilt, say)))
     yield from _tools(work)
 
 
@@ -86,16 +87,20 @@ def _cutting_tools(work: Work) -> tuple[str, ...]:
     return tuple(tool_words(templates, replace(work.plan, cuts=kept), work.say))
 
 
-def bought(plan: FabricPlan) -> str:
+def bought(plan: FabricPlan, say: Say) -> str:
     """What to buy: `1 1/8 yd`, `2 fat quarters`; the smallest piece that is sold cut, for a block alone."""
-    return words.SOLD[int(plan.piece.width), int(plan.piece.height)] if plan.piece else bought_words(plan)
+    return (
+        words.sold_words(say, int(plan.piece.width), int(plan.piece.height))
+        if plan.piece
+        else bought_words(plan)
+    )
 
 
 def buy_words(cuts: FabricCuts, say: Say) -> str:
     """How the amount to buy comes about."""
     plan, fabric = cuts.plan, cuts.fabric
     if plan.piece:
-        return words.piece_words(float(plan.area), bought_words(plan))
+        return words.piece_words(say, float(plan.area), bought_words(plan))
     also = words.also_counted(
         [part for part in ("binding", "backing") if any(row.cut.part == part for row in cuts.rows)]
     )
@@ -172,11 +177,11 @@ def binding_length(binding: BindingNeed, say: Say) -> str:
     return say.on_ruler(mark_up(binding.length, UNITS["cm"] if metric(say.ruler) else RULER_STEP))
 
 
-def thread_words(quilt: Quilt) -> Iterator[str]:
+def thread_words(quilt: Quilt, say: Say) -> Iterator[str]:
     """The estimate, and what it supposes."""
     bound, seams = bool(binding_inches(quilt)), seam_inches(quilt) / YARD
     yards, metres = thread_yards(quilt, MACHINE_SHARE), thread_metres(quilt, MACHINE_SHARE)
-    yield words.machine_thread(yards, metres, bound, seams, MACHINE_SHARE)
+    yield words.machine_thread(say, yards, metres, bound, seams, MACHINE_SHARE)
     yards, metres = thread_yards(quilt, HAND_SHARE), thread_metres(quilt, HAND_SHARE)
-    yield words.hand_thread(yards, metres, HAND_SHARE)
+    yield words.hand_thread(say, yards, metres, HAND_SHARE)
     yield words.SHARES

@@ -46,7 +46,7 @@ def papers(block: WorkBlock, options: SheetOptions) -> Chapter:
         *map(Paragraph, words.copies_words(block) if block.cut_out == "paper-shape" else ()),
         *map(Paragraph, worn.words),
         _picture(draft),
-        List(words.how_words(draft), "number"),
+        List(words.how_words(options.say, draft), "number"),
         Table(COLUMNS, tuple(_rows(draft)), words.CAPTION, ticks=True),
     )
     return Chapter(block.titled(words.TITLE), parts, tuple(paper_leaves(draft, options, block.under)))

@@ -29,7 +29,6 @@ PIECE_COLUMNS: Final = (
     Column(words.FABRIC, 90.0),
     Column(words.TEMPLATE, 80.0),
     Column(words.ALONG, 110.0),
-    Column(words.AREA, 60.0),
 )
 
 UNIT_COLUMNS: Final = (
@@ -68,9 +67,16 @@ def pieces(block: WorkBlock, options: SheetOptions) -> Iterator[Chapter]:
     draft, say = block.draft, options.say
     templates = [part for each in block.templates for part in _template(say, each, draft)]
     yield Chapter(TEMPLATES, tuple(templates))
-    yield Chapter(words.PIECES, (Table(PIECE_COLUMNS, tuple(_rows(say, block)), words.PIECES),))
+    yield Chapter(
+        words.PIECES,
+        (
+            Table(
+                (*PIECE_COLUMNS, Column(words.area_head(say), 60.0)), tuple(_rows(say, block)), words.PIECES
+            ),
+        ),
+    )
     if draft.units:
-        rows = tuple(Row(words.unit_cells(each), each.alias) for each in draft.units)
+        rows = tuple(Row(words.unit_cells(say, each), each.alias) for each in draft.units)
         yield Chapter(words.UNITS, (Paragraph(words.LYING), Table(UNIT_COLUMNS, rows, words.UNITS)))
 
 
@@ -115,7 +121,7 @@ def _rows(say: Say, block: WorkBlock) -> Iterator[Row]:
     }
     for each in block.draft.pieces:
         told = (each.name or "-", each.fabric, labels[each.number], sizes[each.number])
-        yield Row((str(each.number), *told, words.area_cell(each)), str(each.number))
+        yield Row((str(each.number), *told, words.area_cell(say, each)), str(each.number))
 
 
 def _piece_sizes(say: Say, templates: Sequence[Template]) -> dict[int, str]:

@@ -207,7 +207,7 @@ def _ground_words(draft: Draft, say: Say) -> Iterator[str]:
     across, down = len(draft.rules_across) - 1, len(draft.rules_down) - 1
     if max(across, down) > 1:
         if _even(draft.rules_across) and _even(draft.rules_down):
-            yield even_grid(across, down)
+            yield even_grid(say, across, down)
         else:
             yield uneven_grid(say, draft.rules_across, draft.rules_down)
 

@@ -69,7 +69,8 @@ def sum_words(count: int, keys: Sequence[str]) -> str:
 def offer_words(say: Say, offer: Offer) -> str:
     """Another way, with the cloth it takes beside cutting singly."""
     text = making_words(say, offer.made)
-    return f"Or {way_words(offer.made)}: {text} Takes {_area(offer.cloth)}; singly {_area(offer.singly)}."
+    cloth, singly = _area(say, offer.cloth), _area(say, offer.singly)
+    return f"Or {way_words(offer.made)}: {text} Takes {cloth}; singly {singly}."
 
 
 def offers_as(offers: Sequence[Offer], key: str) -> str:
@@ -77,5 +78,5 @@ def offers_as(offers: Sequence[Offer], key: str) -> str:
     return f"Or {one_of(list(dict.fromkeys(way_words(offer.made) for offer in offers)))}, as for {key}."
 
 
-def _area(square_inches: Number) -> str:
-    return f"{float(square_inches):,.0f} sq in"
+def _area(say: Say, square_inches: Number) -> str:
+    return f"{float(say.area(square_inches)):,.0f} {say.area_unit}"

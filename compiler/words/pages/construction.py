@@ -28,12 +28,13 @@ def outline_words(say: Say, width: Number, height: Number) -> str:
     return f"Draw {size} with a sharp pencil, its corners true. Draw its diagonals: they cross in the center."
 
 
-def even_grid(across: int, down: int) -> str:
+def even_grid(say: Say, across: int, down: int) -> str:
     """A grid of equal columns and of equal rows."""
     parts = f"{across} equal parts" + ("" if across == down else f" across and {down} down")
+    units = "centimetres" if say.unit == "cm" else "inches"
     return _lettered(
         f"Divide the sides into {parts}: lay the ruler aslant from side to side so that it shows a "
-        "number of inches that divides evenly, mark it, and draw lines through the marks."
+        f"number of {units} that divides evenly, mark it, and draw lines through the marks."
     )
 
 

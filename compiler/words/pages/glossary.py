@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import Final
 
+from ..say import Say
+
 TITLE: Final = "Glossary"
 TERM: Final = "word"
 MEANING: Final = "what it means"
@@ -57,6 +59,18 @@ GLOSSARY: Final[dict[str, str]] = {
     "whip": "To sew over two edges with small slanted stitches.",
 }
 """Terms of the trade, each explained once. A booklet lists those that its own pages use."""
+
+IN_CENTIMETRES: Final = {
+    "fat eighth": "Half a fat quarter: about 23cm x 53cm of cloth.",
+    "fat quarter": "A quarter of a length of cloth, cut in two across its width: about 46cm x 53cm.",
+}
+"""Meanings with sizes, for who reads in centimetres."""
+
+
+def meaning_words(say: Say, term: str) -> str:
+    """What a term means."""
+    return IN_CENTIMETRES.get(term, GLOSSARY[term]) if say.unit == "cm" else GLOSSARY[term]
+
 
 FORMS: Final[dict[str, str]] = {
     "baste": "bast(e|ed|ing)",

@@ -7,6 +7,9 @@ from math import ceil
 from typing import Final
 
 from ..phrases import count_of, one_of
+from ..say import Say
+
+YARD_IN_METRES: Final = 0.9144  # exactly (the yard of 1959)
 
 TITLE: Final = "What you need"
 FABRIC: Final = "fabric"
@@ -48,19 +51,24 @@ def for_one(size: str) -> str:
     return f"For one block, {size} finished."
 
 
-SOLD: Final = {
-    (5, 5): "a 5in square",
-    (10, 10): "a 10in square",
-    (21, 9): "a fat eighth, 9in x 21in",
-    (21, 18): "a fat quarter, 18in x 21in",
+SOLD: Final[dict[tuple[int, int], tuple[str, str]]] = {
+    (5, 5): ("a 5in square", "a square of 12.7cm"),
+    (10, 10): ("a 10in square", "a square of 25.4cm"),
+    (21, 9): ("a fat eighth, 9in x 21in", "a fat eighth, 22.8cm x 53.3cm"),
+    (21, 18): ("a fat quarter, 18in x 21in", "a fat quarter, 45.7cm x 53.3cm"),
 }
 """Pieces in which shops sell cloth cut (common practice; fat quarter and fat eighth as in guides of the
-trade), by their inches across and along the grain."""
+trade), by their inches across and along the grain; for who reads in centimetres too, down to a millimetre."""
 
 
-def piece_words(area: float, by_length: str) -> str:
+def sold_words(say: Say, across: int, along: int) -> str:
+    """`a fat quarter, 18in x 21in`: the piece in which a shop sells cloth cut."""
+    return SOLD[across, along][say.unit == "cm"]
+
+
+def piece_words(say: Say, area: float, by_length: str) -> str:
     """Of cloth that is sold cut: what its cuts take, and what it would be off the bolt."""
-    return f"Its cuts cover {ceil(area):,} sq in. Off the bolt: {by_length}."
+    return f"Its cuts cover {ceil(say.area(area)):,} {say.area_unit}. Off the bolt: {by_length}."
 
 
 def also_counted(parts: Sequence[str]) -> str:
@@ -120,15 +128,22 @@ def missing_words(parts: Sequence[str]) -> str:
     return f"Not in this pattern, and not counted: {', '.join(parts)}."
 
 
-def machine_thread(yards: int, metres: int, bound: bool, seam_yards: float, share: int) -> str:
+def machine_thread(say: Say, yards: int, metres: int, bound: bool, seam_yards: float, share: int) -> str:
     """Thread by machine, and what the estimate supposes."""
+    metric = say.unit == "cm"
+    seams = f"{seam_yards * YARD_IN_METRES:,.0f} m" if metric else f"{seam_yards:,.0f} yd"
     return (
-        f"Sewn by machine, about {yards:,} yd ({metres:,} m) to piece the top"
-        f"{' and to sew the binding on' if bound else ''}: its seams are {seam_yards:,.0f} yd long, and a "
+        f"Sewn by machine, about {_thread(say, yards, metres)} to piece the top"
+        f"{' and to sew the binding on' if bound else ''}: its seams are {seams} long, and a "
         f"machine takes {share} times that, top and bobbin together."
     )
 
 
-def hand_thread(yards: int, metres: int, share: int) -> str:
+def hand_thread(say: Say, yards: int, metres: int, share: int) -> str:
     """Thread by hand."""
-    return f"Sewn by hand, about {yards:,} yd ({metres:,} m): {share} times the seams."
+    return f"Sewn by hand, about {_thread(say, yards, metres)}: {share} times the seams."
+
+
+def _thread(say: Say, yards: int, metres: int) -> str:
+    """`90 yd (80 m)`; `80 m`: reels are marked in both."""
+    return f"{metres:,} m" if say.unit == "cm" else f"{yards:,} yd ({metres:,} m)"

@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING, Final
 
-from ..numbers import ruler_text
 from ..phrases import count_of
 
 if TYPE_CHECKING:
     from ...drafting.model import Draft
     from ...sheets.work import CutOut, WorkBlock
+    from ..say import Say
 
 TITLE: Final = "Paper pieces"
 LETTER: Final = "letter"
@@ -76,20 +76,21 @@ def copies_words(block: WorkBlock) -> Iterator[str]:
         yield MIRRORED[block.cut_out]
 
 
-def how_words(draft: Draft) -> tuple[str, ...]:
+def how_words(say: Say, draft: Draft) -> tuple[str, ...]:
     """How a block is sewn over paper, step by step (common practice, no published source)."""
+    stitches = "6 or 7 to the centimetre" if say.unit == "cm" else "14 to 18 to the inch"
     curved = any(side.edge.arc for piece in draft.pieces for side in piece.ring)
     told = [
         "Cut every paper on its line, exactly: the papers are finished size, and their edges are the seams. "
         "Light card or heavy paper holds its edge best.",
         "Lay each paper on the wrong side of its cloth, the print toward you: the papers are mirrored, so "
         "that the block comes out right on the front. Pin or dab with glue.",
-        f"Cut the cloth about {ruler_text(draft.allowance)} larger all round. It need not be exact, but "
+        f"Cut the cloth about {say.length(draft.allowance)} larger all round. It need not be exact, but "
         "on the outside of the block it must not be less.",
         "Fold the allowance over the paper, one edge after another, and baste it: through both, "
         "or at the corners only. At a sharp point fold one edge over the other and let the tail hang.",
         "Lay two neighbours right sides together, edges level, and whip the edges from corner to corner: "
-        "small stitches, 14 to 18 to the inch, through the folds and not through the paper. Knot well.",
+        f"small stitches, {stitches}, through the folds and not through the paper. Knot well.",
         "At a set-in corner sew up to the corner, fold the papers softly, and go on along the next edge.",
         *PAPERS_OUT,
     ]

@@ -26,7 +26,6 @@ NAME: Final = "name"
 FABRIC: Final = "fabric"
 TEMPLATE: Final = "template"
 ALONG: Final = "along x across grain"
-AREA: Final = "area, sq in"
 
 UNITS: Final = "Units"
 LYING: Final = "As they lie; at: across from the left, down from the top."
@@ -109,7 +108,7 @@ def facts_of_template(
     """Its sizes, its sides and corners, how it lies on the cloth and how it is cut, a line each. `boxes`: of
     its finished outline and of its cut one."""
     sew, cut = boxes
-    yield fact("finished", f"{sew}, {area_words(area)}")
+    yield fact("finished", f"{sew}, {area_words(say, area)}")
     yield fact("cut", cut)
     yield fact("sides", sides_words(say, ring))
     yield fact("corners", corners_words(angles))
@@ -163,8 +162,22 @@ def grain_words(template: Template) -> str:
     return ", ".join(f"{degrees_text(each.heading)} clockwise from up" for each in template.grain) or "free"
 
 
-def area_words(area: Number) -> str:
-    """`1 1/2 square inches`."""
+def area_head(say: Say) -> str:
+    """`area, sq in`."""
+    return f"area, {say.area_unit}"
+
+
+def _area_number(say: Say, area: Number) -> str:
+    """`1 1/2`; `9.68` square centimetres."""
+    if say.unit == "in":
+        return number_text(area)
+    return f"{float(say.area(area)):.2f}".rstrip("0").rstrip(".")
+
+
+def area_words(say: Say, area: Number) -> str:
+    """`1 1/2 square inches`; `9.68 square centimetres`."""
+    if say.unit == "cm":
+        return f"{_area_number(say, area)} square centimetres"
     return f"{number_text(area)} square {'inch' if abs(float(area) - 1) < ROUNDED else 'inches'}"
 
 
@@ -183,20 +196,20 @@ def template_words(label: str, *, turned_over: bool) -> str:
     return f"{label} reversed" if turned_over else label
 
 
-def area_cell(piece: Piece) -> str:
+def area_cell(say: Say, piece: Piece) -> str:
     """The area in square inches, and the holes where there are any."""
     holes = f", {count_of(len(piece.holes), 'hole')}" if piece.holes else ""
-    return number_text(piece.area) + holes
+    return _area_number(say, piece.area) + holes
 
 
-def unit_cells(unit: UnitPlacement) -> tuple[str, ...]:
+def unit_cells(say: Say, unit: UnitPlacement) -> tuple[str, ...]:
     """Alias, title, place and pose of a unit."""
     left, top, right, bottom = unit.box
     return (
         unit.alias,
         unit.title,
-        f"{number_text(left)}, {number_text(top)}",
-        f"{number_text(right - left)} x {number_text(bottom - top)}",
+        f"{say.number(left)}, {say.number(top)}",
+        f"{say.number(right - left)} x {say.number(bottom - top)}",
         _way(unit),
     )
 
