@@ -26,8 +26,8 @@ class Say:
     """Puts numbers into words. Lengths come in as inches, whatever they are told in.
 
     `ruler`: inches between the marks of the maker's own ruler, by which all that is cut is told. `strictly`:
-    what was drafted in centimetres is told in inches, too, if inches were asked for; otherwise inches are what
-    is told of that which was drafted in them.
+    what was drafted in centimetres is told in inches, too; where nobody asked for inches, a length that is
+    whole in centimetres is told in those.
     """
 
     unit: Literal["in", "cm"] = "in"
