@@ -19,7 +19,10 @@ FOLDERS = {
     "eight-pointed-star": {"eight-pointed-star"},
     "hexagon": {"hexagon"},
     "strip": {"strip"},
-    "house-and-basket": {"house", "basket"},
+    "house-and-basket": {"house", "basket", "boat", "flower"},
+    "border": {"pieced-border", "sashing-unit"},
+    "letter": {"letter", "numeral"},
+    "tree-and-flower": {"tree", "leaf", "flower"},
     "curved-seam": {"curved-seam"},
 }
 SOURCES = [source for source in library_sources() if source.name.split("/")[0] in FOLDERS]
