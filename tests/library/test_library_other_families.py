@@ -1,5 +1,4 @@
-"""The library's stars, hexagons, strips, houses, baskets, trees, letters, borders and curves: clean, credited,
-and drafted right.
+"""The library's stars, hexagons, strips, houses, trees, letters, borders and curves: clean, credited, right.
 
 Names: Marie D. Webster, Quilts: Their Story and How to Make Them, 1915, "List of Quilt Names" (Project
 Gutenberg 24682); and Nebraska State Historical Society, Quilts A to Z. Neither proves a draft: those are
