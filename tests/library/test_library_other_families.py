@@ -1,4 +1,4 @@
-"""The library's stars, hexagons, strips, houses, baskets and curves: clean, credited, and drafted right.
+"""The library's stars, hexagons, strips, houses, trees, letters, borders and curves: clean, credited, right.
 
 Names: Marie D. Webster, Quilts: Their Story and How to Make Them, 1915, "List of Quilt Names" (Project
 Gutenberg 24682); and Nebraska State Historical Society, Quilts A to Z. Neither proves a draft: those are
@@ -19,13 +19,21 @@ FOLDERS = {
     "eight-pointed-star": {"eight-pointed-star"},
     "hexagon": {"hexagon"},
     "strip": {"strip"},
-    "house-and-basket": {"house", "basket"},
+    "house-and-basket": {"house", "basket", "boat", "flower"},
+    "border": {"pieced-border", "sashing-unit"},
+    "letter": {"letter", "numeral"},
+    "tree-and-flower": {"tree", "leaf", "flower"},
     "curved-seam": {"curved-seam"},
 }
 SOURCES = [source for source in library_sources() if source.name.split("/")[0] in FOLDERS]
 NAMES = [source.name for source in SOURCES]
 
 NEBRASKA = {"Mill Wheel"}
+
+# Blocks that are set on their corner.
+BASKETS = ("Basket Quilt", "Cactus Basket", "Cake Stand", "Cherry Basket")
+BASKETS += ("Fruit Basket", "Flower Pot", "Grape Basket", "Colonial Basket")
+FLOWERS = ("Pine Tree", "Autumn Leaf", "Lily", "Carolina Lily")
 
 
 def own_drafts(source) -> list[Draft]:
@@ -70,7 +78,7 @@ def angle_at(draft: Draft, piece: int, corner: tuple[float, float]) -> float:
 
 
 def test_there_is_a_shelf_of_them():
-    assert len(SOURCES) >= 22
+    assert len(SOURCES) >= 110
     assert {name.split("/")[0] for name in NAMES} == set(FOLDERS)
 
 
@@ -327,8 +335,8 @@ def test_geese_fly_up_on_one_side_and_down_on_the_other():
 # ---- houses and baskets -----------------------------------------------------------------------------------
 
 
-@pytest.mark.parametrize("title", ["Basket Quilt", "Cactus Basket", "Cake Stand", "Cherry Basket"])
-def test_a_basket_stands_evenly_on_its_corner(title):
+@pytest.mark.parametrize("title", BASKETS + FLOWERS)
+def test_a_basket_or_flower_stands_evenly_on_its_corner(title):
     """Mirrored in the diagonal, every fabric covers what it covered: the two sides balance."""
     draft = draft_of(title)
     seen = sorted(
@@ -460,3 +468,64 @@ def test_a_cactus_basket_holds_half_an_eight_pointed_star():
     draft = draft_of("Cactus Basket")
     sides = side_lengths(draft, "outer-petal") + side_lengths(draft, "inner-petal")
     assert sides == pytest.approx([8 / (2 + sqrt(2))] * 16)
+
+
+def test_hearts_and_gizzards_give_each_other_their_petals():
+    draft = draft_of("Hearts and Gizzards")
+    cloth = {
+        role: sum(float(piece.area) for piece in draft.pieces if piece.fabric == role)
+        for role in ("dark", "light")
+    }
+    assert cloth["dark"] == pytest.approx(cloth["light"]) == pytest.approx(32)
+    assert sorted(len(shape.members) for shape in draft.shapes) == [8, 16]
+
+
+@pytest.mark.parametrize(
+    "title", ["Fool's Puzzle", "Falling Timbers", "Wonder of the World", "Vine of Friendship"]
+)
+def test_sixteen_patches_of_two_templates_turn_into_other_blocks(title):
+    draft = draft_of(title)
+    assert [len(shape.members) for shape in draft.shapes] == [16, 16]
+    assert float(draft.width) == float(draft.height) == 12
+
+
+def test_twenty_petals_make_a_friendship_ring():
+    assert len(shape_of(draft_of("Friendship Ring"), "petal").members) == 20
+
+
+# ---- letters and borders ----------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    "source",
+    [each for each in SOURCES if each.name.startswith("letter/")],
+    ids=[name for name in NAMES if name.startswith("letter/")],
+)
+def test_letters_stand_ten_inches_high_in_two_cloths(source):
+    for draft in own_drafts(source):
+        assert float(draft.height) == 10
+        assert {piece.fabric for piece in draft.pieces} == {"dark", "background"}
+
+
+@pytest.mark.parametrize(
+    "title", ["Sawtooth Border", "Dogtooth Border", "Diamond Border", "Hourglass Border", "Chequer Border"]
+)
+def test_a_border_joins_on_to_itself(title):
+    """Both ends are cut straight, and what stands at the right end matches what stands at the left."""
+    draft = draft_of(title)
+    heights = {0.0: set(), float(draft.width): set()}
+    for piece in draft.pieces:
+        for corner in _corners(piece):
+            for end, seen in heights.items():
+                if isclose(corner.x, end, abs_tol=1e-6):
+                    seen.add(_thousandths(corner.y))
+    left, right = heights.values()
+    assert {0, _thousandths(draft.height)} <= left and left == right
+
+
+def test_four_star_sashings_and_a_post_make_a_star_of_eight_points():
+    """Each point is a right triangle with both short sides half as long as the strip is wide."""
+    tips = shape_of(draft_of("Star Sashing"), "tip")
+    assert len(tips.members) == 4
+    areas = [float(piece.area) for piece in draft_of("Star Sashing").pieces if piece.name == "tip"]
+    assert areas == pytest.approx([0.5] * 4)

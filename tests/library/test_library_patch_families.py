@@ -87,6 +87,18 @@ COUNTED: Final = {
     "checkerboard": (49, 1, 14),
     "chimneys-and-cornerstones": (25, 3, 14),
     "trip-around-the-world": (49, 1, 14),
+    "housetop": (13, 7, 14),
+    "wedding-ring": (41, 2, 10),
+    "garden-of-eden": (25, 4, 10),
+    "red-cross": (11, 3, 10),
+    "card-trick": (24, 2, 9),
+    "contrary-wife": (13, 2, 6),
+    "eccentric-star": (17, 2, 9),
+    "prairie-queen": (25, 3, 9),
+    "weather-vane": (41, 5, 12),
+    "louisiana": (16, 3, 8),
+    "london-stairs": (8, 1, 8),
+    "cracker": (7, 2, 8),
 }
 
 # How each looks the same again: common practice. A pinwheel looks the same turned, never in a mirror.
@@ -99,6 +111,10 @@ TURNED_ONLY: Final = (
     "wind-mill",
     "clays-choice",
     "martha-washingtons-star",
+    "eccentric-star",
+    "louisiana",
+    "london-stairs",
+    "prairie-queen",
 )
 TURNED_AND_MIRRORED: Final = (
     "bears-paws",
@@ -124,6 +140,9 @@ TURNED_AND_MIRRORED: Final = (
     "nine-patch-star",
     "trip-around-the-world",
     "checkerboard",
+    "wedding-ring",
+    "garden-of-eden",
+    "weather-vane",
 )
 HALF_TURNED_ONLY: Final = (
     "album",
@@ -136,6 +155,10 @@ HALF_TURNED_ONLY: Final = (
     "snails-trail",
     "signature-block",
     "single-irish-chain",
+    "card-trick",
+    "contrary-wife",
+    "cracker",
+    "red-cross",
 )
 
 Corner = tuple[float, float]
@@ -295,3 +318,15 @@ def test_two_way_blocks_look_the_same_upside_down_only(name: str) -> None:
 def test_geese_of_the_dutchmans_puzzle_fly_round_in_pairs() -> None:
     geese = [piece for piece in block("dutchmans-puzzle").pieces if piece.name == "goose"]
     assert Counter(piece.fabric for piece in geese) == {"dark": 4, "medium": 4}
+
+
+def test_every_card_of_the_trick_lies_half_over_one_and_half_under_the_next() -> None:
+    """A card is a square on point of eighteen square inches, of which a quarter lies under the next; of its
+    neighbour it hides as much: common practice."""
+    draft = block("card-trick")
+    areas = Counter[str]()
+    for piece in draft.pieces:
+        areas[piece.fabric] += int(piece.area * 4)
+    assert areas == {"background": 4 * 27, "dark": 4 * 27, "medium": 4 * 27}
+    meeting = [piece for piece in draft.pieces if (4.5, 4.5) in corners(piece)]
+    assert sorted(piece.fabric for piece in meeting) == ["dark", "dark", "medium", "medium"]

@@ -82,6 +82,13 @@ def test_what_is_sold_cut_holds_a_plan_of_its_own():
                 assert set(replay(again, fabric)) == cuts
 
 
+def test_a_slanted_piece_takes_cloth_as_long_as_it_is_itself():
+    """4 1/2in from point to point, it is cut 4.5in + 0.25in (2 + 2 sqrt 2) = 5.707in long (derived), though
+    its cuts are but 2 5/8in apart: a square of 5in does not hold it."""
+    leaning = "seam A2 -- B1 seam C2 -- D1 piece a at between A2, B1, D1, C2 in dark"
+    assert sold(f'block "B" {{ grid 8 x 1 of 1 1/2in {leaning} }}')["dark"] == (10, 10)
+
+
 def test_a_piece_wider_than_cloth_is_usable_takes_wider_cloth():
     (plan,) = plan_block(
         block_of('block "B" { finished 50in piece a at center in dark }'), CUTTING

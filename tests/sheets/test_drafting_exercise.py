@@ -26,12 +26,18 @@ LIBRARY = dict(library_drafts())
 # Drafted with a compass in handbooks of patchwork (from memory), or of a few points beside a square's own.
 SHORT = [
     "Cherry Basket",
+    "Cracker",
     "Eight-pointed Star",
+    "Garden Maze",
+    "Garden Maze Post",
+    "Letter A",
     "Moon over the Mountain",
     "Octagon",
+    "Pine Tree",
     "Rocky Road to Kansas",
     "Roman Stripe",
     "Star of the East",
+    "Three-Blade Fan",
 ]
 MEASURED = re.compile(r"(\w+) (about )?([\d /]+)in and (about )?([\d /]+)in(?:;|\.)")
 PARTED = re.compile(r"(\w+)–(\w+) into (\d+) equal parts, at ([\w, ]+)")

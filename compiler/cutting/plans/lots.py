@@ -16,6 +16,7 @@ from ...measure.marks import to_trim
 from ...measure.tolerance import NEAR, Number
 from ..handling import Slant
 from ..instruction import Boxes
+from ..methods.method import box_of
 from ..needs import Fabric, Need
 from ..plan_model import Cut
 from .interlocked import lay_runs
@@ -283,12 +284,14 @@ def _runs(index: int, cut: Cut, need: Need, cloth: Cloth) -> list[list[Lot]]:
         taken = [way for way in ways if all(cloth.takes(lot) for lot in way)]
         if taken:
             return taken
+    # A slanted piece's `width` is how far apart its cuts lie: by itself it takes the box of its outline.
+    left, top, right, bottom = box_of(outline)
     return [
         [
             Lot(
                 index,
-                cloth.steps(cut.width),
-                cloth.steps(cut.height),
+                cloth.steps(right - left),
+                cloth.steps(bottom - top),
                 cut.cuts,
                 cloth.turnable,
                 boxes_of_run(cut, 1),
