@@ -119,6 +119,7 @@ class Need:
     label: str = ""  # the template's letter
     origin: Span | None = None
     unjoined: bool = False  # a long strip that may not be joined from two
+    measured: bool = False  # a strip that is trimmed to the top as it measures
     holed: bool = False  # the shape has a hole, which no rotary cut makes
     margin: Fraction = Fraction(0)  # inches, of patches of a foundation alone
     patches: tuple[str, ...] = ()  # of a foundation, by their labels

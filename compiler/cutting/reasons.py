@@ -79,9 +79,11 @@ class Finished:
 
 @dataclass(frozen=True, slots=True)
 class Strip:
-    """The finished size and the allowances; `trimmed`: up to the next mark, to be trimmed."""
+    """The finished size and the allowances; `trimmed`: up to the next mark, to be trimmed; `over`: so much
+    longer, to be trimmed to the top as it measures."""
 
     trimmed: bool
+    over: Fraction = Fraction(0)
 
 
 @dataclass(frozen=True, slots=True)

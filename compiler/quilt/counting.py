@@ -207,12 +207,12 @@ def _heading(arrows: tuple[GrainArrow, ...], arrow: int) -> Fraction | float:
 def _count_singles(
     singles: Sequence[Single], palette: Palette, counted: Counted, allowance: Fraction
 ) -> None:
-    groups: dict[tuple[str, Part, SingleKind, bool], list[Single]] = {}
+    groups: dict[tuple[str, Part, SingleKind, bool, bool], list[Single]] = {}
     for each in singles:
         fabric = palette.fabric(each.word)
-        groups.setdefault((fabric, each.part, each.what, each.unjoined), []).append(each)
+        groups.setdefault((fabric, each.part, each.what, each.unjoined, each.measured), []).append(each)
         counted.pieces.append(QuiltPiece(each.outline, fabric, each.part, each.what))
-    for (fabric, part, what, _), group in groups.items():
+    for (fabric, part, what, *_), group in groups.items():
         pieces = [_as_piece(number, each, fabric, allowance) for number, each in enumerate(group, 1)]
         for shape in match_shapes(pieces):
             first = group[shape.members[0].piece - 1]
@@ -245,6 +245,7 @@ def _single_need(
         shape.reversible,
         origin=first.origin,
         unjoined=first.unjoined,
+        measured=first.measured,
     )
 
 

@@ -42,7 +42,7 @@ class Use:
 @dataclass(frozen=True)
 class Single:
     """One plain piece of the top. `word` is the role or fabric as written. Grain runs up and down the quilt
-    unless `grain` says otherwise, in degrees."""
+    unless `grain` says otherwise, in degrees. `measured`: it runs along the top as far as that measures."""
 
     outline: tuple[Edge, ...]
     word: str
@@ -51,6 +51,7 @@ class Single:
     origin: Span
     grain: float = 0.0
     unjoined: bool = False
+    measured: bool = False
 
 
 @dataclass(frozen=True, slots=True)

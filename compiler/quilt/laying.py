@@ -70,5 +70,7 @@ def put_cloth(
     what: SingleKind,
     origin: Span,
     grain: float = 0.0,
+    *,
+    measured: bool = False,
 ) -> int:
-    return top.put(Single(outline, word, part, what, origin, grain))
+    return top.put(Single(outline, word, part, what, origin, grain, measured=measured))

@@ -108,8 +108,10 @@ def _sash_straight(
     def at(places: list[Number], number: int, length: Number) -> Number:
         return places[number] - wide if number < len(places) else places[-1] + length
 
-    def sash(strip: tuple[Edge, ...]) -> int:
-        return put_cloth(top, strip, sashing.fabric.text, "sashing", "sashing-strip", sashing.span)
+    def sash(strip: tuple[Edge, ...], *, measured: bool = False) -> int:
+        return put_cloth(
+            top, strip, sashing.fabric.text, "sashing", "sashing-strip", sashing.span, measured=measured
+        )
 
     for c in columns:
         for r in range(down):
@@ -119,7 +121,13 @@ def _sash_straight(
     if sashing.posts is None and not any(kind != "|" for kind, _, _ in covered):
         for r in rows:
             y = at(ys, r, size[1])
-            yield around, 2 * r, 2 * across + 1, 2 * r + 1, sash(box(Fraction(0), y, top.width, y + wide))
+            yield (
+                around,
+                2 * r,
+                2 * across + 1,
+                2 * r + 1,
+                sash(box(Fraction(0), y, top.width, y + wide), measured=True),
+            )
         return
     for r in rows:
         y = at(ys, r, size[1])
@@ -211,7 +219,8 @@ def _sash_rows(
     wide = sashing.width.inches
 
     def strip(outline: tuple[Edge, ...], grain: float) -> int:
-        return put_cloth(top, outline, sashing.fabric.text, "sashing", "sashing-strip", sashing.span, grain)
+        word = sashing.fabric.text
+        return put_cloth(top, outline, word, "sashing", "sashing-strip", sashing.span, grain, measured=True)
 
     places = (Fraction(0), *between, top.height - wide) if sashing.around else between
     strips = [strip(box(Fraction(0), at, top.width, at + wide), 90.0) for at in places]

@@ -36,14 +36,17 @@ def method_of(
     step: Fraction,
     whole: Number | None = None,
     part: str = "blocks",
+    *,
+    measured: bool = False,
 ) -> Method:
-    """The method for a finished outline. `whole` is the finished width of its block, for the reason."""
+    """The method for a finished outline. `whole` is the finished width of its block, for the reason;
+    `measured`: of a strip that is trimmed to the top as it measures."""
     figure = recognise(outline, allowances)
     refused = _refusal(figure)
     if refused:
         return template_method(outline, allowances, refused)
     if part in ("border", "sashing") and figure.kind in ("square", "rectangle", "trapezoid"):
-        return strip_method(figure, step)
+        return strip_method(figure, step, measured)
     rule = {
         "square": box_method,
         "rectangle": box_method,
@@ -141,7 +144,7 @@ def _method_for(need: Need, step: Fraction, whole: Number | None) -> Method:
     if need.is_patch:
         return patch_method(recognise(need.outline, need.allowances), step, need.margin)
     part = "blocks" if need.template else need.part  # a block's piece is no strip, in a pieced border either
-    return method_of(need.outline, need.allowances, step, whole, part)
+    return method_of(need.outline, need.allowances, step, whole, part, measured=need.measured)
 
 
 def exact_area(need: Need) -> float:

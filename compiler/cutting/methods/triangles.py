@@ -32,6 +32,11 @@ MITRE_OVER: Final = Fraction(6)
 """Inches that a mitred strip is cut longer than its long edge (SOURCES 2.9: strip = side + 2 x width + 6);
 15cm by a ruler in centimetres."""
 
+MEASURED_OVER: Final = Fraction(2)
+"""Inches that a strip along the whole top is cut longer than the pattern says: it is trimmed to the top as
+that measures through its middle, which is seldom exactly so (common practice, no published source); 5cm by a
+ruler in centimetres."""
+
 TRADE_ROOT: Final = 1.414
 """The trade's square root of two, in its tables of setting triangles (SOURCES 1.3, trap 10.1)."""
 
@@ -52,13 +57,19 @@ def box_method(figure: Figure, step: Fraction, whole: Number | None, setting: bo
     return Method(kind, width, height, 1, excess, reason)
 
 
-def strip_method(figure: Figure, step: Fraction) -> Method:
-    """Borders and sashing: cut to the mark above, and trimmed to the quilt's own measure."""
+def strip_method(figure: Figure, step: Fraction, measured: bool = False) -> Method:
+    """Borders and sashing: cut to the mark above; those that run along the top so much longer, and trimmed to
+    the quilt's own measure."""
     if figure.kind == "trapezoid":
         return _mitred(figure, step)
     width, height, excess = _up_to_marks(figure, step)
+    over = to_trim(MEASURED_OVER, step) if measured else Fraction(0)
+    if width > height:
+        width += over
+    else:
+        height += over
     kind: Kind = "square" if width == height and figure.kind == "square" else "strip"
-    return Method(kind, width, height, 1, excess, Strip(excess > ON_MARK + NEAR))
+    return Method(kind, width, height, 1, excess, Strip(excess > ON_MARK + NEAR, over))
 
 
 def _mitred(figure: Figure, step: Fraction) -> Method:

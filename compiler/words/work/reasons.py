@@ -94,9 +94,11 @@ def _by_rule(say: Say, reason: Reason) -> str:
             across, down = say.up_on_ruler(width), say.up_on_ruler(height)
             size = across if square and across == down else f"{across} x {down}"
             return f"{size} finished and its allowances"
-        case Strip(trimmed):
-            over = f"{_up_to_next(say)}: trim it to the quilt's own measure" if trimmed else ""
-            return f"its finished size and its allowances{over}"
+        case Strip(trimmed, over):
+            extra = f", and {say.on_ruler(over)} over" if over else ""
+            up = _up_to_next(say) if trimmed else ""
+            trim = ": trim it to the quilt's own measure" if trimmed or over else ""
+            return f"its finished size and its allowances{extra}{up}{trim}"
         case Mitred(long, over_all):
             extra = say.on_ruler(over_all)
             return f"{say.up_on_ruler(long)} along its long edge finished, and {extra} over for the mitres"
