@@ -171,13 +171,9 @@ class Builder(PointBuilder):
         """`seam through LINE`."""
         return tree.SeamThrough(line=parts[0], span=span)
 
-    def circle_radius(self, parts: Parts, span: Span) -> tree.SeamCircle:
+    def seam_circle(self, parts: Parts, span: Span) -> tree.SeamCircle:
         """`seam circle around C radius L`."""
-        return tree.SeamCircle(center=parts[1], radius=parts[2], through=None, span=span)
-
-    def circle_through(self, parts: Parts, span: Span) -> tree.SeamCircle:
-        """`seam circle around C through P`."""
-        return tree.SeamCircle(center=parts[1], radius=None, through=parts[2], span=span)
+        return tree.SeamCircle(circle=parts[0], span=span)
 
     def piece(self, parts: Parts, span: Span) -> tree.PieceDef:
         """`piece NAME at PLACES in ROLES`."""

@@ -67,13 +67,34 @@ class PointBuilder:
         """`between P, Q, R`."""
         return tree.Between(points=tuple(parts), span=span)
 
-    def meet(self, parts: Parts, span: Span) -> tree.Meet:
-        """`meet LINE, LINE`."""
-        return tree.Meet(first=parts[0], second=parts[1], span=span)
+    def meet(self, parts: Parts, span: Span) -> tree.Meet | tree.MeetOutline:
+        """`meet FIGURE, FIGURE [nearest P]`; a line that goes on to the outline has a node of its own."""
+        first, second, close = (*parts, None)[:3]
+        for one, other in ((first, second), (second, first)):
+            if close is None and isinstance(other, tree.WholeOutline) and isinstance(one, tree.Line):
+                return tree.MeetOutline(line=one, span=span)
+        return tree.Meet(first=first, second=second, nearest=close, span=span)
 
-    def meet_outline(self, parts: Parts, span: Span) -> tree.MeetOutline:
-        """`meet LINE, outline`."""
-        return tree.MeetOutline(line=parts[0], span=span)
+    def nearest(self, parts: Parts, span: Span) -> tree.PointPhrase:
+        """`nearest P`."""
+        near: tree.PointPhrase = parts[0]
+        return near
+
+    def whole_outline(self, parts: Parts, span: Span) -> tree.WholeOutline:
+        """`outline`."""
+        return tree.WholeOutline(span=span)
+
+    def arc(self, parts: Parts, span: Span) -> tree.ArcFigure:
+        """`P ~~ Q around C`."""
+        return tree.ArcFigure(start=parts[0], hop=parts[1], span=span)
+
+    def circle_radius(self, parts: Parts, span: Span) -> tree.Circle:
+        """`circle around C radius L`."""
+        return tree.Circle(center=parts[1], radius=parts[2], through=None, span=span)
+
+    def circle_through(self, parts: Parts, span: Span) -> tree.Circle:
+        """`circle around C through P`."""
+        return tree.Circle(center=parts[1], radius=None, through=parts[2], span=span)
 
     def foot(self, parts: Parts, span: Span) -> tree.Foot:
         """`foot of P on LINE`."""

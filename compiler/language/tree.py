@@ -145,10 +145,11 @@ class Between(Node):
 
 @node
 class Meet(Node):
-    """`meet LINE, LINE`."""
+    """`meet LINE, circle around C radius 2in nearest P`."""
 
-    first: Line
-    second: Line
+    first: Figure
+    second: Figure
+    nearest: PointPhrase | None
 
 
 @node
@@ -244,6 +245,31 @@ class LineParallel(Node):
 
 
 Line = LineThrough | LineAtAngle | LineParallel
+
+
+@node
+class Circle(Node):
+    """`circle around C radius 1 1/4in` or `circle around C through P`: one of the two is written."""
+
+    center: PointPhrase
+    radius: Length | None
+    through: PointPhrase | None
+
+
+@node
+class ArcFigure(Node):
+    """`P ~~ Q around C`: an arc that a `meet` speaks of, no longer than it is drawn."""
+
+    start: PointPhrase
+    hop: ArcAround | ArcThrough
+
+
+@node
+class WholeOutline(Node):
+    """`outline`: all round the block."""
+
+
+Figure = Line | Circle | ArcFigure | WholeOutline
 
 
 @node
@@ -434,11 +460,9 @@ class SeamThrough(Node):
 
 @node
 class SeamCircle(Node):
-    """`seam circle around C radius 1 1/4in` or `through P`: one of the two is written."""
+    """`seam circle around C radius 1 1/4in`."""
 
-    center: PointPhrase
-    radius: Length | None
-    through: PointPhrase | None
+    circle: Circle
 
 
 @node

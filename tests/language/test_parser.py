@@ -80,6 +80,7 @@ CENTER = named("center")
             tree.Meet(
                 first=through(A1, B2),
                 second=tree.LineAtAngle(point=CENTER, angle=degrees("45"), span=AT),
+                nearest=None,
                 span=AT,
             ),
         ),
@@ -164,7 +165,7 @@ def test_words_that_are_free_can_be_names_where_the_language_uses_them_too() -> 
         outcome = parse_text(in_block(f"point {word} = center\nseam {word} -- A1 -- {word}"))
         assert outcome.diagnostics == (), word
     assert only("outline regular -- A1 -- B2").path.start == named("regular")
-    assert only("seam circle around circle radius 1in").center == named("circle")
+    assert only("seam circle around circle radius 1in").circle.center == named("circle")
 
 
 @pytest.mark.parametrize(
@@ -197,7 +198,9 @@ def test_words_that_are_free_can_be_names_where_the_language_uses_them_too() -> 
         ("grain free on sail", tree.Grain(line=None, pieces=(name("sail"),), span=AT)),
         (
             "seam circle around center through gate",
-            tree.SeamCircle(center=CENTER, radius=None, through=named("gate"), span=AT),
+            tree.SeamCircle(
+                circle=tree.Circle(center=CENTER, radius=None, through=named("gate"), span=AT), span=AT
+            ),
         ),
         (
             "row 3 a turned 90deg mirrored, plain pale",

@@ -30,6 +30,7 @@ block "Tidewater Vane" version 2 {
   point gate = 1 1/4in from B1 to C1
   point crook = meet tip parallel to center--top-right, top--bottom
   point tip = meet center at 22.5deg, outline
+  point rim = meet A1 ~~ C3 around A3, circle around center radius 2in nearest gate
   point heel = foot of (1.5, 0) on A1--B2
   turn 4 about center {
     seam B2 -- gate -- next crook -- outline
