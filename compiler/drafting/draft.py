@@ -237,7 +237,7 @@ def _mentions(body: Sequence[tree.Statement], unit: str) -> bool:
                 cells = each.cells
             case tree.Place():
                 cells = [each.cell]
-            case tree.Turn() | tree.MirrorIn():
+            case tree.Turn() | tree.MirrorIn() | tree.Repeat():
                 if _mentions(each.body, unit):
                     return True
                 continue

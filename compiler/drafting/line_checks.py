@@ -81,7 +81,11 @@ def _say_outside(line: DrawnLine, places: Sequence[Point], told: set[Span], benc
         bench.say(complain.seam_outside(line.origin, far, size))
     elif line.turn not in told:
         told.add(line.turn)
-        bench.say(complain.copies_outside("seam", line.origin, line.turn, far, size, line.copy))
+        bench.say(
+            complain.copies_outside(
+                "seam", line.origin, line.turn, far, size, line.copy, line.turn in bench.repeats
+            )
+        )
 
 
 def outside(p: Point, frame: Frame) -> bool:

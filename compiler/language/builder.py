@@ -210,6 +210,17 @@ class Builder(PointBuilder):
         """`mirror in LINE { }`."""
         return tree.MirrorIn(line=parts[0], body=parts[1], span=span)
 
+    def repeat(self, parts: Parts, span: Span) -> tree.Repeat:
+        """`repeat N along TRACK { }`."""
+        number, track, body = parts
+        count = self._count(number, "copies", limits.TURN_COPIES_LEAST, limits.TURN_COPIES)
+        return tree.Repeat(count=count, track=track, body=body, span=span)
+
+    def track(self, parts: Parts, span: Span) -> tree.LineThrough | tree.ArcFigure:
+        """The line or arc along which something is repeated."""
+        track: tree.LineThrough | tree.ArcFigure = parts[0]
+        return track
+
     # ---- blocks from units --------------------------------------------------------------------------------
 
     def use(self, parts: Parts, span: Span) -> tree.Use:

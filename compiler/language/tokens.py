@@ -25,6 +25,7 @@ BLOCK_OPENERS: Final = (
     "piece",
     "turn",
     "mirror",
+    "repeat",
     "use",
     "place",
     "row",
@@ -85,6 +86,9 @@ JOINING: Final = (
     "plain",
 )
 
+FREE: Final = ("repeat",)
+"""Words that open statements, and are names where a name is due: after `point` or a comma, say."""
+
 RESERVED: Final = frozenset(
     (
         "edition",
@@ -94,7 +98,7 @@ RESERVED: Final = frozenset(
         *QUILT_OPENERS,
         *JOINING,
     )
-)
+) - frozenset(FREE)
 """Every word that no name may take."""
 
 OPENERS: Final = frozenset(
@@ -168,6 +172,16 @@ _TWO_FACED: Final = {
     "regular": re.compile(rf"regular(?={_ASIDE}[0-9])"),
 }
 
+_NAME_DUE: Final = (
+    *("SEAM", "POINT", "PIECE", "PLACE", "ROW", "ALTERNATE", "FAMILY", "FABRIC", "ROLES", "FITS"),
+    *("IN", "AT", "FROM", "TO", "OF", "ON", "WITH", "AS", "ABOUT", "AROUND", "THROUGH", "BETWEEN", "MEET"),
+    *("NEXT", "PREVIOUS", "PLAIN", "COMMA", "EQUAL", "DASHES", "TILDES", "LPAR"),
+)
+"""Words and signs after which a statement cannot open."""
+
+_OPENING_NUMBER: Final = re.compile(rf"{_ASIDE}(?:to{_ASIDE})?[0-9]")
+"""What follows `repeat` where it opens a statement."""
+
 _TIMES: Final = re.compile(r"x(?=[0-9])")
 _SIZED: Final = ("grid", "finished", "washed", "set", "fabric", "border")
 """Statements that hold a size, `2x2` or `6inx9in`."""
@@ -202,7 +216,10 @@ def scan(source: Source) -> Scan:
         if kind == "WORD":
             if _is_times(words, tokens, opener):
                 words, end = "x", at + 1
-            token = _word(text, words, at, end, fresh)
+            free = words in FREE and _opens(text, end, fresh, tokens)
+            token = (
+                Token(words.upper(), words, at, end, fresh) if free else _word(text, words, at, end, fresh)
+            )
             opener = words if token.type in OPENERS else opener
         elif kind == "SIGN":
             token = Token(_SIGNS[words], words, at, end, fresh)
@@ -238,6 +255,13 @@ def _is_times(words: str, tokens: list[Token], opener: str) -> bool:
         and bool(tokens)
         and tokens[-1].type in ("NUMBER", "LENGTH")
     )
+
+
+def _opens(text: str, end: int, fresh: bool, before: list[Token]) -> bool:
+    """Whether a word that is free as a name opens a statement here."""
+    if before and before[-1].type in _NAME_DUE:
+        return False
+    return fresh or _OPENING_NUMBER.match(text, end) is not None
 
 
 def _word(text: str, words: str, start: int, end: int, fresh: bool) -> Token:

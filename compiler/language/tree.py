@@ -493,6 +493,19 @@ class MirrorIn(Node):
 
 
 @node
+class Repeat(Node):
+    """`repeat 6 along P--Q { }`, or along an arc, with which the copies turn."""
+
+    count: Count
+    track: LineThrough | ArcFigure
+    body: tuple[Statement, ...]
+
+
+Copying = Turn | MirrorIn | Repeat
+"""Statements that draw their body more than once."""
+
+
+@node
 class Use(Node):
     """`use "Title" version 1 as pair with dark = pale, pale = dark`."""
 
@@ -611,6 +624,7 @@ Statement = (
     | PieceDef
     | Turn
     | MirrorIn
+    | Repeat
     | Use
     | Row
     | Alternate

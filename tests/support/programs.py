@@ -39,6 +39,8 @@ block "Tidewater Vane" version 2 {
     }
   }
   turn 3 of 15deg about gate mirrored in A1--B2 { seam A1 ~~ B1 through C1 ~~ D1 around D2 }
+  repeat 6 along A1--C1 { seam A1 -- B2 -- next A1 }
+  repeat 3 along A1 ~~ C3 around A3 { seam A1 -- B2 }
   seam circle around center radius 1 1/4in
   seam circle around center through previous gate
   seam through center at 45deg

@@ -238,7 +238,7 @@ def next_outside_turn(say: Say, span: Span, word: str) -> Diagnostic:
     """`next` where nothing turns."""
     return error(
         "next-outside-turn",
-        f"`{word}` needs a turn round it: it is the same point in the {word} copy.",
+        f"`{word}` needs a turn or repeat round it: it is the same point in the {word} copy.",
         span,
         help="Use it inside `turn 4 about center { ... }`.",
     )

@@ -109,6 +109,7 @@ def copies_outside(
     place: Point,
     size: tuple[Number, Number],
     copy: int,
+    repeated: bool,
 ) -> Diagnostic:
     """A copy that leaves the outline, furthest at a place."""
     name = "this seam" if what == "seam" else "what is placed here"
@@ -116,8 +117,10 @@ def copies_outside(
         "copy-outside",
         f"Copy {copy + 1} of {name} leaves the block {outside_by(say, place, *size)}.",
         span,
-        related=(Label(turn, "turned here"),),
-        help="Turn only part of the way round, as in `turn 6 of 15deg about P { ... }`.",
+        related=(Label(turn, "repeated here" if repeated else "turned here"),),
+        help="Repeat it along a shorter line: `repeat 6 along P--Q` moves each copy a sixth of the way."
+        if repeated
+        else "Turn only part of the way round, as in `turn 6 of 15deg about P { ... }`.",
     )
 
 
