@@ -18,7 +18,7 @@ from .copies import copies_of
 from .ground import once
 from .placing import alternate_cells, place_in_regions, place_rounds, place_row
 from .points import defined_place, line_of, place_of
-from .seams import DrawnLine, path_edges, seam_edges
+from .seams import DrawnLine, SeamStatement, path_edges, seam_edges
 from .sketch import AllowanceWish, Claim, GrainWish, Placed, Sketch, Unit
 
 
@@ -74,7 +74,7 @@ def _draw(
     """One copy of a body."""
     for each in body:
         match each:
-            case tree.Seam() | tree.SeamThrough() | tree.SeamCircle():
+            case tree.Seam() | tree.SeamThrough() | tree.SeamCircle() | tree.SeamSmooth():
                 _draw_seam(each, here, sketch)
             case tree.PieceDef():
                 _claim(each, here, sketch)
@@ -118,7 +118,7 @@ def words_of(statement: tree.Copying) -> str:
     return f"{word} {statement.count.value}"
 
 
-def _draw_seam(seam: tree.Seam | tree.SeamThrough | tree.SeamCircle, here: Context, sketch: Sketch) -> None:
+def _draw_seam(seam: SeamStatement, here: Context, sketch: Sketch) -> None:
     turn = here.statement.span if here.statement else None
     for edge, span in seam_edges(seam, here):
         sketch.lines.append(DrawnLine(here.to_block.edge(edge), span, -1, here.copy, turn))

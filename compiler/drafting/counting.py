@@ -53,6 +53,8 @@ def _drawn(statement: tree.Statement, units: Mapping[str, Unit | None], bench: B
             return 2 * (1 + sum(_drawn(each, units, bench) for each in statement.body))
         case tree.Seam():
             return len(statement.path.hops)
+        case tree.SeamSmooth():
+            return 2 * len(statement.points)
         case tree.Allowance() if statement.path is not None:
             return len(statement.path.hops)
         case tree.PieceDef():

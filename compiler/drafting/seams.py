@@ -7,6 +7,7 @@ from math import hypot
 from typing import NamedTuple, assert_never
 
 from ..diagnostics.source import Span
+from ..geometry.biarcs import SMOOTH_POINTS_LEAST, smooth
 from ..geometry.curves import (
     along,
     at_share,
@@ -22,6 +23,8 @@ from ..words.messages import seams as complain
 from .arcs import arc_around, arc_through
 from .context import Context
 from .points import circle_of, line_of, place_of
+
+SeamStatement = tree.Seam | tree.SeamThrough | tree.SeamCircle | tree.SeamSmooth
 
 Drawn = list[tuple[Edge, Span]]
 """Edges with the words that drew each."""
@@ -130,7 +133,24 @@ def circle_edges(seam: tree.SeamCircle, here: Context) -> Drawn:
     return [(back.edge(half), seam.span) for half in halves]
 
 
-def seam_edges(seam: tree.Seam | tree.SeamThrough | tree.SeamCircle, here: Context) -> Drawn:
+def smooth_edges(seam: tree.SeamSmooth, here: Context) -> Drawn:
+    """The arcs of a smooth seam."""
+    places = [place_of(each, here) for each in seam.points]
+    known = [each for each in places if each is not None]
+    if len(known) < len(places):
+        return []
+    for place, following, phrase in zip(known, known[1:], seam.points[1:], strict=False):
+        if same_place(place, following):
+            here.bench.say(complain.seam_no_length(phrase.span))
+            return []
+    closed = same_place(known[0], known[-1])
+    if len(known) - closed < SMOOTH_POINTS_LEAST:
+        here.bench.say(complain.smooth_needs_more(seam.span, closed))
+        return []
+    return [(edge, seam.span) for edge in smooth(known)]
+
+
+def seam_edges(seam: SeamStatement, here: Context) -> Drawn:
     """The edges of any seam statement."""
     match seam:
         case tree.Seam():
@@ -139,4 +159,6 @@ def seam_edges(seam: tree.Seam | tree.SeamThrough | tree.SeamCircle, here: Conte
             return through_edges(seam.line, here)
         case tree.SeamCircle():
             return circle_edges(seam, here)
+        case tree.SeamSmooth():
+            return smooth_edges(seam, here)
     assert_never(seam)

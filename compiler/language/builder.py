@@ -175,6 +175,10 @@ class Builder(PointBuilder):
         """`seam circle around C radius L`."""
         return tree.SeamCircle(circle=parts[0], span=span)
 
+    def seam_smooth(self, parts: Parts, span: Span) -> tree.SeamSmooth:
+        """`seam smooth P, Q, R`."""
+        return tree.SeamSmooth(points=tuple(parts[1:]), span=span)
+
     def piece(self, parts: Parts, span: Span) -> tree.PieceDef:
         """`piece NAME at PLACES in ROLES`."""
         return tree.PieceDef(name=parts[0], places=parts[1], roles=parts[2], span=span)

@@ -169,6 +169,7 @@ _MASTER: Final = re.compile(
 
 _TWO_FACED: Final = {
     "circle": re.compile(rf"circle(?={_ASIDE}around(?![a-z0-9_-]))"),
+    "smooth": re.compile(r"smooth(?=(?:[ \t\n]|#[^\n]*+\n)*+[A-Za-z(])"),
     "regular": re.compile(rf"regular(?={_ASIDE}[0-9])"),
 }
 

@@ -466,6 +466,13 @@ class SeamCircle(Node):
 
 
 @node
+class SeamSmooth(Node):
+    """`seam smooth P, Q, R, S`: through all the points, in arcs that join with one direction."""
+
+    points: tuple[PointPhrase, ...]
+
+
+@node
 class PieceDef(Node):
     """`piece sail at P, Q in light, dark`."""
 
@@ -621,6 +628,7 @@ Statement = (
     | Seam
     | SeamThrough
     | SeamCircle
+    | SeamSmooth
     | PieceDef
     | Turn
     | MirrorIn

@@ -43,6 +43,7 @@ block "Tidewater Vane" version 2 {
   repeat 3 along A1 ~~ C3 around A3 { seam A1 -- B2 }
   seam circle around center radius 1 1/4in
   seam circle around center through previous gate
+  seam smooth A1, gate, (1/2 from A1 to C2), B2
   seam through center at 45deg
   use "Two-Triangle Square" version 1 as pair with dark = pale, pale = dark
   row 3 pair facing top-left, plain pale

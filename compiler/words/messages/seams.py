@@ -90,6 +90,19 @@ def through_misses(say: Say, span: Span) -> Diagnostic:
 
 
 @message
+def smooth_needs_more(say: Say, span: Span, closed: bool) -> Diagnostic:
+    """A smooth seam through two places only."""
+    return error(
+        "smooth-needs-more",
+        "A smooth seam needs three places or more to know its curve.",
+        span,
+        help="Name another on its way. Through two places, draw an arc: `seam P ~~ Q through R`."
+        if not closed
+        else "Name another on its way round, or draw a circle: `seam circle around C through P`.",
+    )
+
+
+@message
 def seam_outside(say: Say, span: Span, place: Point, size: tuple[Number, Number]) -> Diagnostic:
     """A seam that leaves the outline."""
     return error(
