@@ -345,4 +345,6 @@ def _other_copy(phrase: tree.NextCopy | tree.PreviousCopy, here: Context) -> Poi
         return None
     point = place_of(phrase.point, here.first)
     step = here.step if isinstance(phrase, tree.NextCopy) else here.step.inverse()
-    return point and step(point)
+    for _ in range(phrase.copies):
+        point = point and step(point)
+    return point

@@ -18,6 +18,7 @@ from ..geometry.curves import (
 from ..geometry.edge import Arc, Edge, Point
 from ..geometry.meetings import first_meeting, meetings
 from ..language import tree
+from ..measure.angle import direction
 from ..measure.tolerance import NEAR, Number, difference
 from ..words.messages import seams as complain
 from .arcs import arc_around, arc_through
@@ -85,6 +86,8 @@ def _to_outline(
 ) -> Edge | None:
     if at is None:
         return None
+    if hop.heading is not None:
+        arriving = direction(hop.heading.degrees)
     if arriving is None:
         here.bench.say(complain.outline_hop_first(hop.span))
         return None

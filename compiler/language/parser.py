@@ -92,7 +92,7 @@ class _Run:
             if move >= 0:
                 break
             self._reduce(-1 - move)
-        if token.type in OPENERS and opens(state):
+        if terminal in OPENERS and opens(state):
             self._statement, self._anchor = self._at, len(self._stack)
         self._stack.append(_Entry(move, token, token.start, token.end))
         self._at += 1

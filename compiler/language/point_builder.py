@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from itertools import pairwise
-from typing import Any
+from typing import Any, TypeVar
 
 from ..diagnostics.source import Span
 from ..words.messages import statements as complain
@@ -13,6 +14,8 @@ from .tokens import Token
 from .values import Values
 
 Parts = list[Any]
+
+Copied = TypeVar("Copied", tree.NextCopy, tree.PreviousCopy)
 
 
 class PointBuilder:
@@ -98,7 +101,7 @@ class PointBuilder:
 
     def foot(self, parts: Parts, span: Span) -> tree.Foot:
         """`foot of P on LINE`."""
-        return tree.Foot(point=parts[0], line=parts[1], span=span)
+        return tree.Foot(point=parts[1], line=parts[2], span=span)
 
     def turned_about(self, parts: Parts, span: Span) -> tree.TurnedAbout:
         """`P turned A about Q`."""
@@ -110,11 +113,21 @@ class PointBuilder:
 
     def next_copy(self, parts: Parts, span: Span) -> tree.NextCopy:
         """`next P`."""
-        return tree.NextCopy(point=parts[0], span=span)
+        return self._further(tree.NextCopy(point=parts[0], span=span))
 
     def previous_copy(self, parts: Parts, span: Span) -> tree.PreviousCopy:
         """`previous P`."""
-        return tree.PreviousCopy(point=parts[0], span=span)
+        return self._further(tree.PreviousCopy(point=parts[0], span=span))
+
+    def _further(self, copy: Copied) -> Copied:
+        """A copy of a copy as one that lies further on."""
+        inner = copy.point
+        if not isinstance(inner, type(copy)):
+            return copy
+        if inner.copies >= limits.TURN_COPIES:
+            self.values.said.append(complain_values.copies_too_far(copy.span, limits.TURN_COPIES))
+            return inner
+        return replace(copy, point=inner.point, copies=inner.copies + 1)
 
     # ---- lines and paths ----------------------------------------------------------------------------------
 
@@ -151,6 +164,11 @@ class PointBuilder:
     def to_outline(self, parts: Parts, span: Span) -> tree.ToOutline:
         """`-- outline`."""
         return tree.ToOutline(span=span)
+
+    def heading_to_outline(self, parts: Parts, span: Span) -> tree.ToOutline:
+        """`at A -- outline`; its span is that of `-- outline`."""
+        to_edge: tree.ToOutline = parts[1]
+        return replace(to_edge, heading=parts[0])
 
     def arc_around(self, parts: Parts, span: Span) -> tree.ArcAround:
         """`~~ Q around C`."""

@@ -77,7 +77,6 @@ JOINING: Final = (
     "through",
     "between",
     "meet",
-    "foot",
     "next",
     "previous",
     "turned",
@@ -86,7 +85,7 @@ JOINING: Final = (
     "plain",
 )
 
-FREE: Final = ("repeat",)
+FREE: Final = ("repeat", "border")
 """Words that open statements, and are names where a name is due: after `point` or a comma, say."""
 
 RESERVED: Final = frozenset(
@@ -168,6 +167,7 @@ _MASTER: Final = re.compile(
 )
 
 _TWO_FACED: Final = {
+    "foot": re.compile(rf"foot(?={_ASIDE}of(?![a-z0-9_-]))"),
     "circle": re.compile(rf"circle(?={_ASIDE}around(?![a-z0-9_-]))"),
     "smooth": re.compile(r"smooth(?=(?:[ \t\n]|#[^\n]*+\n)*+[A-Za-z(])"),
     "regular": re.compile(rf"regular(?={_ASIDE}[0-9])"),
@@ -181,7 +181,7 @@ _NAME_DUE: Final = (
 """Words and signs after which a statement cannot open."""
 
 _OPENING_NUMBER: Final = re.compile(rf"{_ASIDE}(?:to{_ASIDE})?[0-9]")
-"""What follows `repeat` where it opens a statement."""
+"""What follows `repeat` or `border` where it opens a statement."""
 
 _TIMES: Final = re.compile(r"x(?=[0-9])")
 _SIZED: Final = ("grid", "finished", "washed", "set", "fabric", "border")

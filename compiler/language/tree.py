@@ -186,16 +186,18 @@ class MirroredIn(Node):
 
 @node
 class NextCopy(Node):
-    """`next P`: the same point in the following copy of the turn."""
+    """`next P`: the same point in the following copy of the turn; `next next P`: two copies on."""
 
     point: PointPhrase
+    copies: int = 1
 
 
 @node
 class PreviousCopy(Node):
-    """`previous P`."""
+    """`previous P`, or `previous previous P`."""
 
     point: PointPhrase
+    copies: int = 1
 
 
 PointPhrase = (
@@ -297,7 +299,9 @@ class ArcThrough(Node):
 
 @node
 class ToOutline(Node):
-    """`-- outline`: straight on to the edge."""
+    """`-- outline`: straight on to the edge; `at 22.5deg -- outline`: in that direction."""
+
+    heading: Angle | None = None
 
 
 Hop = StraightTo | ArcAround | ArcThrough | ToOutline

@@ -34,6 +34,7 @@ block "Tidewater Vane" version 2 {
   point heel = foot of (1.5, 0) on A1--B2
   turn 4 about center {
     seam B2 -- gate -- next crook -- outline
+    seam previous previous crook at 22.5deg -- outline
     mirror in top--bottom {
       piece sail at between B2, gate, (1/2 from A1 to C2) in light, dark
     }
@@ -152,10 +153,23 @@ def errors(outcome: Outcome[Any]) -> list[str]:
 # ---- strategies -------------------------------------------------------------------------------------------
 
 NAMES: Final = st.sampled_from(
-    ("gate", "tip", "top-left", "center", "inner_1", "x", "dark", "circle", "regular", "version", "none")
+    (
+        "gate",
+        "tip",
+        "top-left",
+        "center",
+        "inner_1",
+        "x",
+        "dark",
+        "circle",
+        "regular",
+        "smooth",
+        "foot",
+        "none",
+    )
 )
 NUMBERS: Final = st.sampled_from(
-    ("2", "3", "4", "5", "6", "8", "10", "12", "90") * 4 + ("3/4", "1 1/2", "0", "-1", "1000000", "1/0")
+    ("2", "3", "4", "5", "6", "8", "10", "12", "90") * 8 + ("3/4", "1 1/2", "0", "-1", "1000000", "1/0")
 )
 
 TITLES: Final = (
@@ -179,6 +193,8 @@ _WORDS: Final[dict[str, st.SearchStrategy[str]]] = {
     "PERCENT": st.builds(lambda number: number + "%", NUMBERS),
     "CIRCLE": st.just("circle"),
     "REGULAR": st.just("regular"),
+    "SMOOTH": st.just("smooth"),
+    "FOOT": st.just("foot"),
     "BLANKS": st.sampled_from((" ", "\n", "\t")),
     "COMMENT": st.just("# a remark\n"),
 }

@@ -74,7 +74,8 @@ def outline_hop_first(say: Say, span: Span) -> Diagnostic:
         "outline-no-direction",
         "`-- outline` carries a seam straight on, and here it has no direction yet.",
         span,
-        help="Put it after another hop: `seam center -- gate -- outline`.",
+        help="Put it after another hop, `seam center -- gate -- outline`, or say which way: "
+        "`seam center at 22.5deg -- outline`.",
     )
 
 
