@@ -14,7 +14,7 @@ from typing import Final, NamedTuple
 from ..diagnostics.diagnostic import Diagnostic
 from ..diagnostics.source import Source
 from . import _tables, limits
-from .odd_characters import VULGAR, Reading, read_odd, read_unit, unseen_in
+from .odd_characters import COMMA_DECIMAL, VULGAR, Reading, read_comma, read_odd, read_unit, unseen_in
 
 BLOCK_OPENERS: Final = (
     "finished",
@@ -153,6 +153,7 @@ _MASTER: Final = re.compile(
             r"(?P<WORD>[a-z][a-z0-9_]*+(?:-[a-z0-9_]++)*+(?!\w|-\w))",
             f"(?P<SIGN>{'|'.join(re.escape(sign) for sign in sorted(_SIGNS, key=len, reverse=True))})",
             rf"(?P<GRID_POINT>{_PATTERNS['GRID_POINT']}(?!\w))",
+            f"(?P<COMMA_DECIMAL>{COMMA_DECIMAL})",
             f"(?P<LENGTH>{_PATTERNS['LENGTH']})",
             f"(?P<ANGLE>{_PATTERNS['ANGLE']})",
             f"(?P<PERCENT>{_PATTERNS['PERCENT']})",
@@ -224,7 +225,7 @@ def scan(source: Source) -> Scan:
             opener = words if token.type in OPENERS else opener
         elif kind == "SIGN":
             token = Token(_SIGNS[words], words, at, end, fresh)
-        elif kind in ("OTHER_UNIT", "VULGAR", "STRING", "ODD"):
+        elif kind in ("OTHER_UNIT", "VULGAR", "COMMA_DECIMAL", "STRING", "ODD"):
             read = _read(source, kind, words, at)
             said.extend(read.said)
             end = read.end
@@ -245,6 +246,8 @@ def _read(source: Source, kind: str, words: str, at: int) -> Reading:
     """Quoted text, a unit spelled another way, or a character that begins nothing."""
     if kind == "STRING":
         return Reading(kind, words, at + len(words), unseen_in(source, at, at + len(words)))
+    if kind == "COMMA_DECIMAL":
+        return read_comma(source, words, at)
     return read_unit(source, words, at) if kind in ("OTHER_UNIT", "VULGAR") else read_odd(source, at)
 
 
