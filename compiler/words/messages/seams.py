@@ -115,6 +115,18 @@ def seam_outside(say: Say, span: Span, place: Point, size: tuple[Number, Number]
 
 
 @message
+def arc_bulges_out(say: Say, span: Span, place: Point, size: tuple[Number, Number]) -> Diagnostic:
+    """An arc whose ends lie inside, and whose bulge does not."""
+    return error(
+        "seam-outside",
+        f"This arc bulges out of the block {outside_by(say, place, *size)}; both its ends lie inside.",
+        span,
+        help="Let it curve the other way, or less: put the point after `around` on its other side, or the "
+        "one after `through` inside the block.",
+    )
+
+
+@message
 def copies_outside(
     say: Say,
     what: Literal["seam", "unit"],
