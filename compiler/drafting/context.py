@@ -6,7 +6,8 @@ Everything turns with the copy but the outline, which is brought back into local
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
+from typing import Final
 
 from ..diagnostics.diagnostic import Diagnostic, Severity
 from ..diagnostics.source import Span
@@ -14,12 +15,41 @@ from ..geometry.edge import Edge, Point
 from ..geometry.motion import IDENTITY, Transform
 from ..language import tree
 from ..language.limits import ERRORS
-from ..words.messages.files import errors_too_many
+from ..words.messages.files import errors_too_many, told_as_one
 from .frame import Frame
 
 
 class EnoughSaid(Exception):
     """Raised at the first mistake of a block or quilt beyond those that are told in one run."""
+
+
+GATHERED: Final = (
+    *("grid-point-off", "seam-outside", "piece-outside", "piece-ambiguous", "piece-clash"),
+    "piece-fabrics-clash",
+)
+"""Codes of which several in one block mostly have one cause: another grid or size than was meant, a seam that
+is missing."""
+
+
+def gathered(said: Sequence[Diagnostic]) -> list[Diagnostic]:
+    """What was said of a block, the mistakes of one kind that mostly have one cause told as one."""
+    kept: list[Diagnostic] = []
+    for each in said:
+        alike = tuple(one for one in said if _one_cause(one, each))
+        if len(alike) > 1 and alike[0] is each:
+            kept.append(told_as_one(alike))
+        elif len(alike) < 2:
+            kept.append(each)
+    return kept
+
+
+def _one_cause(one: Diagnostic, other: Diagnostic) -> bool:
+    """Whether one cause is likely for both; of points, that one definition is missing."""
+    if one.code != other.code or one.code not in (*GATHERED, "point-unknown"):
+        return one is other
+    if one.code == "point-unknown":
+        return one.message == other.message
+    return one.facts is not None and other.facts is not None and one.facts.alike(other.facts)
 
 
 class Bench:

@@ -262,7 +262,8 @@ def _settle(
                         _beside_arc(later.place, earlier.place, finder.arcs_of(face)),
                     )
                 )
-        elif other.fabric != first.fabric:
+            break  # one seam is missing: others that it would part say the same
+        if other.fabric != first.fabric:
             bench.say(
                 complain.fabrics_clash(first.statement.name, other.phrase.span, [first.fabric, other.fabric])
             )
@@ -294,5 +295,5 @@ def _wish_grain(sketch: Sketch, cloth: list[FaceCloth], bench: Bench) -> None:
                 inside = any(wish.here in claim.here.chain() for claim in each.claims)
                 if inside:
                     each.grain, met = wish.heading, True
-            if not met:
+            if not met and not any(claim.statement.name.text == name.text for claim in sketch.claims):
                 bench.say(complain.piece_unknown(name, [each.name for each in cloth if each.name]))

@@ -155,9 +155,10 @@ def _named(phrase: tree.NamedPoint, here: Context) -> Point | None:
             at.bench.used_points.add(at.definitions[phrase.name].name.span)
             return defined_place(at.definitions[phrase.name], at)
     if phrase.name.startswith("corner") and phrase.name[6:].isdigit():
-        here.bench.say(complain.corner_unknown(phrase, len(frame.corners)))
+        said = complain.corner_unknown(phrase, len(frame.corners))
     else:
-        here.bench.say(complain.point_unknown(phrase, here.known_names()))
+        said = complain.point_unknown(phrase, here.known_names())
+    here.bench.say(said)
     return None
 
 

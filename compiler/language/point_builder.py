@@ -124,10 +124,8 @@ class PointBuilder:
         inner = copy.point
         if not isinstance(inner, type(copy)):
             return copy
-        if inner.copies >= limits.TURN_COPIES:
-            self.values.said.append(complain_values.copies_too_far(copy.span, limits.TURN_COPIES))
-            return inner
-        return replace(copy, point=inner.point, copies=inner.copies + 1)
+        on = self.values.count(str(inner.copies + 1), copy.span, "copies", 1, limits.TURN_COPIES)
+        return replace(copy, point=inner.point, copies=on.value)
 
     # ---- lines and paths ----------------------------------------------------------------------------------
 

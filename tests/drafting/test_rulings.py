@@ -362,10 +362,10 @@ def test_11_construction_points_may_lie_outside() -> None:
 
 
 def test_11_seams_may_not() -> None:
-    assert codes(draft_block("finished 6in seam top-left -- (1in from top at 0deg) -- top-right")) == [
-        "seam-outside",
-        "seam-outside",
-    ]
+    told = only(
+        draft_block("finished 6in seam top-left -- (1in from top at 0deg) -- top-right"), "seam-outside"
+    )
+    assert [each.text for each in told.related] == ["This seam leaves the block at the top by 1in."]
 
 
 def test_11_names_may_not() -> None:

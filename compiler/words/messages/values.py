@@ -322,17 +322,6 @@ def share_beyond(say: Say, span: Span, words: str) -> Diagnostic:
 
 
 @message
-def copies_too_far(say: Say, span: Span, most: int) -> Diagnostic:
-    """`next next next ...`, further round than any turn has copies."""
-    return error(
-        "copies-too-many",
-        f"No turn has more than {most:,} copies.",
-        span,
-        help="Write `next` once for each copy further on.",
-    )
-
-
-@message
 def share_too_large(say: Say, span: Span, words: str) -> Diagnostic:
     """`100000 from A1 to B1`."""
     return error(
