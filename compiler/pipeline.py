@@ -55,14 +55,14 @@ class Compilation:
     drafts: tuple[Draft, ...] = ()  # every block, its own and used, at its own size
 
 
-def compile_file(source: Source, shelf: Shelf) -> Outcome[Compilation]:
-    """Text to compiled blocks and laid-out quilts."""
+def compile_file(source: Source, shelf: Shelf, maker: str = "") -> Outcome[Compilation]:
+    """Text to compiled blocks and laid-out quilts; `maker`: who is named where the text names nobody."""
     from .drafting.draft import Drafter
 
     parsed = parse(source)
     if parsed.value is None:
         return Outcome(None, in_order(parsed.diagnostics))
-    drafter = Drafter(source, parsed.value, shelf)
+    drafter = Drafter(source, parsed.value, shelf, maker=maker)
     own = drafter.draft_blocks(parsed.value, parsed.diagnostics)
     quilts, said = _quilts_of(parsed.value, parsed.diagnostics, source, drafter)
     sewn = _sew_quilts(quilts)
@@ -114,7 +114,8 @@ def _quilts_of(
         return [], []
     from .quilt.layout import lay_out_all
 
-    return lay_out_all(sound, source, drafter)
+    quilts, said = lay_out_all(sound, source, drafter)
+    return [each if each.maker else replace(each, maker=drafter.maker) for each in quilts], said
 
 
 def misread(node: Node, diagnostics: tuple[Diagnostic, ...]) -> bool:

@@ -14,8 +14,8 @@ MODULES = sorted(COMPILER.rglob("*.py"))
 
 ORDER = (
     "measure", "geometry", "words", "diagnostics", "words.messages", "words.catalogue", "failures",
-    "language", "drafting", "cutting", "sewing", "quilt", "planning", "lint", "words.work", "words.pages",
-    "sheets", "pipeline", "words.commands", "shelves", "door",
+    "language", "drafting", "cutting", "sewing", "quilt", "planning", "lint", "searching",
+    "words.work", "words.pages", "sheets", "pipeline", "words.commands", "shelves", "door",
     "command_line",
 )  # fmt: skip
 """Each folder (or module of the top folder) imports only from those before it. Folders of words stand where

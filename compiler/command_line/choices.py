@@ -21,6 +21,7 @@ from ..door.choices import (
     ruler_step,
 )
 from ..door.compiling import open_shelves
+from ..door.settings import Settings
 from ..failures import WrongUse
 from ..words.commands import asked, options
 
@@ -166,6 +167,12 @@ def form_option(default: str, *others: str, help: str) -> Callable[[Decorated], 
 
 
 def open_shelf(given: tuple[str, ...]) -> FolderShelf:
-    """The folders given, those of the environment, then the library that ships."""
+    """The folders given, those of the folder's settings, those of the environment, then the library that
+    ships."""
     more = [each for each in os.environ.get(SHELVES, "").split(os.pathsep) if each]
-    return open_shelves((*given, *more))
+    return open_shelves((*given, *settings().shelves, *more))
+
+
+def settings() -> Settings:
+    """The settings of the folder that the command was given in."""
+    return click.get_current_context().find_object(Settings) or Settings()

@@ -11,6 +11,8 @@ from typing import Any, Final, cast
 import click
 
 from .. import __version__
+from ..door.inputs import EXTENSIONS
+from ..door.settings import read_settings
 from ..door.stopping import INTERRUPTED, SHELL_BASE
 from ..failures import MachineFailed, OwnMistake, ShelfDamaged, machine_text, mistake_text
 from ..words.commands import overview
@@ -18,6 +20,8 @@ from .console import COMPLAINED, OWN_MISTAKE, USED_WRONGLY, complain, show_diagn
 
 NAME: Final = "piecewright"
 VARIABLE: Final = "_PIECEWRIGHT_COMPLETE"  # where a shell says that it asks what may follow
+NEAR: Final = 0.5  # likeness of words, from 0 to 1: 'bild' is 0.89 like 'build', 'make' 0.4 like 'compare'
+HELPS: Final = frozenset(("-h", "--help", "-V", "--version"))  # needed most when something is wrong
 NOBODY_READS: Final = SHELL_BASE + 13  # as a shell counts a program stopped by a closed pipe
 
 
@@ -47,6 +51,22 @@ class Commands(click.Group):
             return None
         return cast(click.Command, getattr(import_module(f".commands.{cmd_name}", __package__), cmd_name))
 
+    def resolve_command(
+        self, ctx: click.Context, args: list[str]
+    ) -> tuple[str | None, click.Command | None, list[str]]:
+        """The command and what follows it; for a word that is none, a use error with the nearest, or with
+        what can be done with a file."""
+        word = args[0] if args else ""
+        unknown = word and word not in overview.COMMANDS and not word.startswith("-")
+        if unknown and not ctx.resilient_parsing:
+            from difflib import get_close_matches
+
+            if word.endswith(EXTENSIONS) or os.path.exists(word):
+                raise click.UsageError(overview.command_wanted(word), ctx)
+            near = get_close_matches(word.lower(), sorted(overview.COMMANDS), n=1, cutoff=NEAR)
+            raise click.UsageError(overview.no_command(word, near, sorted(overview.COMMANDS)), ctx)
+        return super().resolve_command(ctx, args)
+
 
 @click.group(
     cls=Commands,
@@ -67,7 +87,13 @@ def run_command(given: list[str]) -> int:
         if not given:
             click.echo(commands.get_help(click.Context(commands, info_name=NAME)), err=True)
             return USED_WRONGLY
-        with commands.make_context(NAME, list(given), obj=tuple(given)) as context:
+        settings = read_settings()
+        if settings.value is None or (settings.failed and not HELPS & {*given}):
+            source = settings.value.source if settings.value else None
+            show_diagnostics(settings.diagnostics, {source.name: source} if source else {}, err=True)
+            return COMPLAINED
+        of_all = dict.fromkeys(overview.COMMANDS, settings.value.options)
+        with commands.make_context(NAME, list(given), obj=settings.value, default_map=of_all) as context:
             status = commands.invoke(context)
         return status if isinstance(status, int) else 0
     except click.Abort:

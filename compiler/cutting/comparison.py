@@ -229,14 +229,14 @@ def _distance_of_drafts(old: Draft, new: Draft) -> float:
 
 def _lines(draft: Draft) -> dict[object, list[complex]]:
     """Every seam and the outline, each line once: by its ends and its middle, whichever way it runs."""
-    found: dict[object, list[complex]] = {}
+    lines: dict[object, list[complex]] = {}
     for piece in draft.pieces:
         for ring in (piece.ring, *piece.holes):
             for side in ring:
                 line = _line([side.edge])
                 ends = sorted((_rounded(line[0]), _rounded(line[-1])))
-                found.setdefault((*ends, _rounded(line[len(line) // 2]) if side.edge.arc else None), line)
-    return found
+                lines.setdefault((*ends, _rounded(line[len(line) // 2]) if side.edge.arc else None), line)
+    return lines
 
 
 def _rounded(place: complex) -> tuple[int, int]:

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from ..measure.tolerance import Number
+from .shapes import Shape
 
 Axis = Literal["across", "along"]
 """A cut runs across the bolt, which parts strips from each other, or along it."""
@@ -16,8 +17,8 @@ class Boxes:
     """What boxes of one size are: squares, strips, panels; strips that hold so many `pieces` of a shape, or
     (0) templates of several sorts."""
 
-    shape: str
-    of: str = ""
+    shape: Shape
+    of: Shape | None = None
     pieces: int = 0
 
 

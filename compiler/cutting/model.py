@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from ..geometry.edge import Edge, Point
+from ..measure.tolerance import Number
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,7 +44,8 @@ class Template:
     block_title: str
     version: int
     maker: str
-    finished_size: str  # of the block: "6in", "6in x 9in"
+    block_width: Number  # finished
+    block_height: Number
     sew: tuple[Edge, ...]  # the finished outline
     sew_holes: tuple[tuple[Edge, ...], ...]
     cut: tuple[Edge, ...]  # the outline with allowance, points trimmed
@@ -55,7 +57,7 @@ class Template:
     counts: tuple[FabricCount, ...]  # fabrics in order of first use; reversible shapes count nothing reversed
     reversible: bool
     pieces: tuple[int, ...]  # numbers of the pieces cut from it
-    share: str = ""  # of a quilt that the counts are for: "one block of 12"; "": all that is cut
+    blocks: int = 0  # so many of a quilt, one of which the counts are for; 0: all that is cut
 
     @property
     def cut_count(self) -> int:

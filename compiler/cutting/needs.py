@@ -20,6 +20,19 @@ from .model import Template
 Part = Literal["blocks", "setting", "sashing", "posts", "border", "binding", "backing"]
 
 
+SingleKind = Literal[
+    "side-triangle",
+    "corner-triangle",
+    "sashing-strip",
+    "post",
+    "half-post",
+    "border-strip",
+    "plain-square",
+    "plain-rectangle",
+]
+"""What a plain piece of the top is that belongs to no block."""
+
+
 @dataclass(frozen=True, slots=True)
 class Scrap:
     """A piece of cloth of given size: a scrap or a fat quarter, along and across the grain in inches."""
@@ -83,9 +96,10 @@ class Need:
     """Pieces of one shape to be cut from one fabric, all alike: what the cutting methods choose a way for.
 
     `outline` is the finished shape as it lies for cutting: straight of grain up and down. Its edges carry
-    their seam allowances in the same order. `template` is the block template it may be cut with, where there
-    is one. Patches of a foundation are rectangles that cover their pieces: `margin` is what each side has
-    beyond the seam allowance, counted in `allowances`.
+    their seam allowances in the same order. `what`: of a block's piece its name, '' where it has none.
+    `template` is the block template it may be cut with, where there is one. Patches of a foundation are
+    rectangles that cover their pieces: `margin` is what each side has beyond the seam allowance, counted in
+    `allowances`.
 
     On a print with a direction `outline` lies as a piece of it lies in the finished quilt, and `ways` says of
     all of them how they lie, so that a cloth that is cut print up gives a quilt with its print up. `drawn`:
@@ -94,7 +108,7 @@ class Need:
 
     fabric: str
     part: Part
-    what: str
+    what: SingleKind | str
     outline: tuple[Edge, ...]
     allowances: tuple[Fraction, ...]
     count: int  # as drawn
@@ -107,6 +121,7 @@ class Need:
     unjoined: bool = False  # a long strip that may not be joined from two
     holed: bool = False  # the shape has a hole, which no rotary cut makes
     margin: Fraction = Fraction(0)  # inches, of patches of a foundation alone
+    patches: tuple[str, ...] = ()  # of a foundation, by their labels
     ways: tuple[Way, ...] = ()  # empty: any way that keeps the grain
     drawn: float = 0.0
 

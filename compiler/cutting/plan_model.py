@@ -12,25 +12,10 @@ from typing import Literal
 
 from ..measure.tolerance import Number
 from .handling import Lies, Slant, Then
-from .instruction import Instruction
+from .instruction import Axis, Instruction
 from .needs import Scrap
 from .reasons import Reason
-
-Kind = Literal[
-    "square",
-    "rectangle",
-    "half-square triangle",
-    "quarter-square triangle",
-    "half-rectangle triangle",
-    "equilateral triangle",
-    "diamond",
-    "parallelogram",
-    "trapezoid",
-    "hexagon",
-    "kite",
-    "strip",
-    "template",
-]
+from .shapes import Kind
 
 
 @dataclass(frozen=True, slots=True)
@@ -132,10 +117,21 @@ class Slice:
 
     order: int
     region: tuple[Number, Number, Number, Number]
-    axis: Literal["across", "along"]  # across the bolt (a strip) or along it (a sub-cut)
+    axis: Axis  # across the bolt (a strip) or along it (a sub-cut)
     at: Number  # inches from the region's top (across) or left (along)
     instructions: tuple[Instruction, ...] = ()  # none where it was told with another
-    strips: tuple[int, ...] = ()  # numbers of the strips of the cloth that it is done to, told once for all
+    strips: tuple[int, ...] = ()  # numbers of those that it is done to, told once for all; () of the cloth
+
+
+@dataclass(frozen=True, slots=True)
+class Strip:
+    """What a cloth is first parted into, from where to where along that way, and what lies in it. What is
+    left over after the last is none, and has no number."""
+
+    number: int  # from 1; 0 of what is left over
+    start: Number
+    end: Number
+    placed: tuple[PlacedCut, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -145,8 +141,19 @@ class ClothPlan:
     width: Number
     length: Number  # along the bolt, as used
     slices: tuple[Slice, ...]
-    placed: tuple[PlacedCut, ...]
+    strips: tuple[Strip, ...]
+    axis: Axis = "across"  # of the cuts between the strips
     scrap: int | None = None  # index into Fabric.scraps
+
+    @property
+    def placed(self) -> tuple[PlacedCut, ...]:
+        """What lies on the cloth, strip by strip."""
+        return tuple(each for strip in self.strips for each in strip.placed)
+
+    @property
+    def partings(self) -> tuple[Slice, ...]:
+        """The cuts that part the cloth itself."""
+        return tuple(cut for cut in self.slices if not cut.strips)
 
     @property
     def across(self) -> Number:

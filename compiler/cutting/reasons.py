@@ -104,13 +104,14 @@ class Patch:
 @dataclass(frozen=True, slots=True)
 class Sum:
     """A finished size and what is added to it, up to the mark; of a square that is cut `once` or `twice`, or
-    of a `strip`. `setting`: to be trimmed beyond the points after sewing."""
+    of a `strip`. `beyond`: of a setting triangle, the allowance that is left beyond the points when it is
+    trimmed after sewing."""
 
     finished: Number
     extra: float
     mark: Fraction
     of: Literal["once", "twice", "strip"]
-    setting: bool = False
+    beyond: float | None = None
 
 
 @dataclass(frozen=True, slots=True)

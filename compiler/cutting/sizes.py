@@ -35,13 +35,14 @@ class CutAt:
     """How one template's pieces are cut at a size.
 
     `off`: how far the exact cut lies under the ruler's next mark where no rule serves; else 0.
-    `always`: no size has a rule for this shape.
+    `always`: no size has a rule for this shape. `lengths`: of a cut off the ruler, what would be measured.
     """
 
     label: str
     method: Method
     off: float
     always: bool
+    lengths: tuple[Number, ...] = ()
 
     @property
     def on_ruler(self) -> bool:
@@ -86,12 +87,13 @@ def _cut_at(draft: Draft, template: Template, scale: Number, step: Fraction) -> 
     exact = method_of(outline, allowances, EXACT)
     if exact.kind == "template":
         return CutAt(template.label, method, 0.0, True)
-    return CutAt(template.label, method, max(_short(each, step) for each in _lengths(exact)), False)
+    lengths = _lengths(exact)
+    return CutAt(template.label, method, max(_short(each, step) for each in lengths), False, lengths)
 
 
 def _lengths(method: Method) -> tuple[Number, ...]:
     """What the cutter measures: of an equilateral triangle only its strip, since the angle does the rest."""
-    return (method.height,) if method.kind == "equilateral triangle" else (method.width, method.height)
+    return (method.height,) if method.kind == "equilateral-triangle" else (method.width, method.height)
 
 
 def _short(length: Number, step: Fraction) -> float:

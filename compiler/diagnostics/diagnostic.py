@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
 from enum import Enum
-from typing import Generic, Protocol, TypeVar
+from functools import partial
+from typing import Final, Generic, Protocol, TypeVar
 
 from ..words.say import Say
 from .source import Span
@@ -92,7 +93,8 @@ class Outcome(Generic[T]):
         return Outcome(following.value, self.diagnostics + following.diagnostics)
 
 
-def error(
+def _of(
+    severity: Severity,
     code: str,
     message: str,
     span: Span,
@@ -102,36 +104,17 @@ def error(
     related: tuple[Label, ...] = (),
     fix: Fix | None = None,
 ) -> Diagnostic:
-    """A complaint that stops the next pass."""
-    return Diagnostic(code, Severity.ERROR, message, Label(span, label), related, help, fix)
+    return Diagnostic(code, severity, message, Label(span, label), related, help, fix)
 
 
-def warning(
-    code: str,
-    message: str,
-    span: Span,
-    label: str = "",
-    *,
-    help: str = "",
-    related: tuple[Label, ...] = (),
-    fix: Fix | None = None,
-) -> Diagnostic:
-    """A complaint that stops nothing."""
-    return Diagnostic(code, Severity.WARNING, message, Label(span, label), related, help, fix)
+error: Final = partial(_of, Severity.ERROR)
+"""A complaint that stops the next pass."""
 
+warning: Final = partial(_of, Severity.WARNING)
+"""A complaint that stops nothing."""
 
-def note(
-    code: str,
-    message: str,
-    span: Span,
-    label: str = "",
-    *,
-    help: str = "",
-    related: tuple[Label, ...] = (),
-    fix: Fix | None = None,
-) -> Diagnostic:
-    """A remark that stops nothing."""
-    return Diagnostic(code, Severity.NOTE, message, Label(span, label), related, help, fix)
+note: Final = partial(_of, Severity.NOTE)
+"""A remark that stops nothing."""
 
 
 def errors_in(diagnostics: Iterable[Diagnostic]) -> list[Diagnostic]:

@@ -2,21 +2,18 @@
 
 from __future__ import annotations
 
-import os
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import partial
 from typing import TYPE_CHECKING
 
-from ..diagnostics.diagnostic import Diagnostic
+from ..diagnostics.diagnostic import Diagnostic, errors_in
 from ..diagnostics.source import Source
-from ..diagnostics.visible import accents_joined
 from ..failures import FileIsNew, WrongUse, own_mistakes
 from ..shelves.locking import open_lock
 from ..words.commands import asked
 from ..words.commands.files import versions_beside
-from ..words.phrases import one_of
-from .compiling import FolderShelf
+from .compiling import FolderShelf, said_of_title
 from .inputs import Input, one_input
 from .naming import Names
 from .pictures import Drawing
@@ -47,30 +44,15 @@ class Reader:
 
     def named(self, name: str) -> Sequence[CompiledBlock]:
         """The blocks of a file, or the one block of that title and version here and on the shelves."""
-        from ..pipeline import compile_file
-
-        title, found, version = name.rpartition("@")
-        if os.path.exists(name) or not found or not version.isdecimal():
-            return self.compiled(one_input(name, self.standard))
-        self.shelf.forget()
-        called = self.shelf.find(accents_joined(title), "")
-        wanted = [each for each in called if each.version == int(version)]
-        if not wanted:
-            known = one_of([str(each) for each in sorted({each.version for each in called})], "and")
-            raise WrongUse(asked.version_unknown(name, known if called else ""))
-
-        block = wanted[0]
-        with own_mistakes(asked.block_called(title)):
-            made = compile_file(block.source, self.shelf)
-        if made.value is None or made.failed:
-            raise self._faults(made.diagnostics, block.source.name, block.source)
-        return [each for each in made.value.blocks if each.draft.origin == block.block.title.span]
+        return self.compiled(one_input(name, self.standard, self.shelf))
 
     def compiled(self, given: Input) -> Sequence[CompiledBlock]:
         """The file's blocks as they are; of a quilt, those that it uses too."""
         from ..pipeline import compile_file
 
         self.shelf.forget()
+        if given.titled is not None:
+            self.shelf.settle(given.name, given.titled.home)
         read = read_text(given)[1]
         locked = open_lock(given.file, self.shelf)
         if locked.value is None:
@@ -79,8 +61,12 @@ class Reader:
         shelf = locked.value.shelf
         with own_mistakes(given.name):
             made = read.then(lambda source: compile_file(source, shelf))
-        if made.value is None or made.failed:
-            raise self._faults(made.diagnostics, given.name, read.value)
+        said = made.diagnostics + (said_of_title(given.titled, self.shelf) if given.titled else ())
+        if made.value is None or errors_in(said):
+            raise self._faults(said, given.name, read.value)
+        if given.titled is not None:
+            blocks = made.value.blocks
+            return [each for each in blocks if (each.draft.title, each.draft.version) == given.titled.key]
         return made.value.blocks if made.value.quilts else _own(made.value.blocks)
 
     def at(self, revision: str, given: Input) -> Sequence[CompiledBlock]:
@@ -124,7 +110,8 @@ def comparisons_told(
     comparisons: Sequence[Comparison], only_old: Sequence[str], only_new: Sequence[str], form: str
 ) -> str:
     """What changed, as 'text' or as 'json'; with the titles that one side alone has."""
-    from ..sheets.reports.comparison_report import comparison_text, comparisons_record
+    from ..sheets.reports.comparison_report import comparison_text
+    from .records.comparison import comparisons_record
 
     if form == "json":
         from json import dumps

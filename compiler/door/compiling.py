@@ -3,19 +3,19 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
-from ..diagnostics.diagnostic import Diagnostic, Outcome, in_order
+from ..diagnostics.diagnostic import Diagnostic, Outcome, errors_in, in_order
 from ..diagnostics.source import Source
 from ..failures import ShelfDamaged, own_mistakes
 from ..shelves.folders import FolderShelf, library_folder
 from ..shelves.locking import locked_sources, open_lock
 from ..words.messages.files import file_unreadable
 from ..words.messages.shelves import shelf_file_faulty
-from .inputs import Input
+from .inputs import Input, Titled
 
 if TYPE_CHECKING:
     from ..drafting.washed.model import Measured
@@ -67,6 +67,8 @@ def compile_input(given: Input, shelf: FolderShelf, cutting: Cutting | None = No
     What an earlier file needed of the shelf is let go first.
     """
     shelf.forget()
+    if given.titled is not None:
+        shelf.settle(given.name, given.titled.home)
     try:
         data = given.read()
     except OSError as problem:
@@ -91,10 +93,12 @@ def _compile_bytes(given: Input, data: bytes, shelf: FolderShelf, cutting: Cutti
     locked = open_lock(given.file, shelf)
     if locked.value is None:
         return Compiled(name, (), locked.diagnostics, {name: source, **locked_sources(locked.diagnostics)})
-    outcome = compile_file(source, locked.value.shelf)
+    outcome = compile_file(source, locked.value.shelf, given.maker)
     said = read.diagnostics + outcome.diagnostics
+    if given.titled is not None:
+        said += said_of_title(given.titled, shelf)
     sources = {**shelf.sources, **locked.value.sources, name: source}
-    if outcome.value is None or outcome.failed:
+    if outcome.value is None or errors_in(said):
         if any(each.code in NOT_FOUND for each in said):
             said += tuple(shelf_file_faulty(each) for each in shelf.faults)
         return Compiled(name, (), in_order(said), sources)
@@ -103,7 +107,7 @@ def _compile_bytes(given: Input, data: bytes, shelf: FolderShelf, cutting: Cutti
         from ..sheets.missing_letters import missing_letters
 
         said += missing_letters(source)
-    quilts = outcome.value.quilts
+    quilts = () if given.titled else outcome.value.quilts
     planned: Outcome[tuple[PlannedQuilt, ...]] = Outcome(())
     if cutting and quilts:
         from ..planning import plan_quilts
@@ -112,4 +116,28 @@ def _compile_bytes(given: Input, data: bytes, shelf: FolderShelf, cutting: Cutti
     said = in_order(said + planned.diagnostics)
     if planned.value is None or planned.failed:
         return Compiled(name, (), said, sources)
-    return Compiled(name, outcome.value.blocks, said, sources, quilts, planned.value, outcome.value.measured)
+    blocks, measured = outcome.value.blocks, outcome.value.measured
+    if given.titled is not None:
+        blocks = _block_alone(blocks, given.titled)
+        measured = tuple(each for each in measured if each.block.title.span == blocks[0].draft.origin)
+    return Compiled(name, blocks, said, sources, quilts, planned.value, measured)
+
+
+def said_of_title(titled: Titled, shelf: FolderShelf) -> tuple[Diagnostic, ...]:
+    """What there is to say of other blocks of the title and version that were asked for."""
+    if not titled.twins:
+        return ()
+    from ..drafting.twins import said_of_twins
+
+    block = titled.block
+    return tuple(said_of_twins(block.block.title.span, block, titled.twins, shelf, set()))
+
+
+def _block_alone(blocks: Sequence[CompiledBlock], meant: Titled) -> tuple[CompiledBlock, ...]:
+    """The block that is meant, and those that it uses, as from elsewhere."""
+    known = {(each.draft.title, each.draft.version): each for each in blocks}
+    wanted = [meant.key]
+    for each in wanted:
+        wanted += [use for use in known[each].draft.uses if use in known and use not in wanted]
+    first, *used = (known[each] for each in wanted)
+    return first, *(replace(each, from_elsewhere=True) for each in used)

@@ -10,8 +10,8 @@ from typing import TYPE_CHECKING, Any, Final
 from ..diagnostics.visible import accents_joined
 from ..failures import WrongUse
 from ..measure.length import UNITS, exact_number
-from ..sheets.block_facts import METHODS, SYMMETRIES
-from ..sheets.finding import Range, Wanted
+from ..searching.block_facts import METHODS, SYMMETRIES, BlockFacts, record_of
+from ..searching.finding import Range, Wanted
 from ..words.commands import asked
 from .choices import LONGEST
 from .compiling import FolderShelf
@@ -52,12 +52,13 @@ def found_told(found: Sequence[Shelved], indexed: Indexed, form: str) -> str:
         from json import dumps
 
         return dumps(found_record(found, indexed), indent=2, ensure_ascii=False)
-    from ..sheets.block_facts import shared_names
+    from ..searching.block_facts import shared_names
     from ..sheets.reports.find_table import table_of
     from ..words.pages.finding import count_words, shared_words
 
     facts = [each.facts for each in found]
-    lines = table_of(facts) if facts else []
+    standing = [(each.file, use_line(each.facts)) for each in found]
+    lines = table_of(facts, standing) if facts else []
     shared = shared_names(each.facts for each in indexed.blocks)
     titles = {each.title for each in facts}
     told = {name: of for name, of in shared.items() if titles & set(of)}
@@ -71,21 +72,43 @@ def found_told(found: Sequence[Shelved], indexed: Indexed, form: str) -> str:
 
 def found_record(found: Sequence[Shelved], indexed: Indexed) -> dict[str, Any]:
     """What was found, for other programs."""
-    from ..sheets.block_facts import shared_names
-    from ..sheets.reports.find_table import block_record
+    from ..searching.block_facts import shared_names
 
     return {
         "shelves": [
             {"title": title, "folder": folder, "note": note} for title, folder, note in indexed.shelves
         ],
         "blocks": [
-            {**block_record(each.facts), "shelf": each.shelf, "file": each.file, "line": each.line}
+            {
+                **block_record(each.facts),
+                "shelf": each.shelf,
+                "file": each.file,
+                "line": each.line,
+                "use": use_line(each.facts),
+            }
             for each in found
         ],
         "shared_names": {
             name: list(titles) for name, titles in shared_names(each.facts for each in indexed.blocks).items()
         },
     }
+
+
+def block_record(facts: BlockFacts) -> dict[str, Any]:
+    """The block for other programs: lengths in inches."""
+    told = record_of(facts)
+    grid = {"across": told.pop("across"), "down": told.pop("down")}
+    finished = {"width": told.pop("width"), "height": told.pop("height")}
+    symmetry = {"turns": told.pop("turns"), "mirror": told.pop("mirrors")}
+    return {**told, "grid": grid, "finished": finished, "symmetry": symmetry}
+
+
+def use_line(facts: BlockFacts) -> str:
+    """`use "Ohio Star" version 1 as ohio-star`: what a block or a quilt says to use the block."""
+    from ..words.pages.finding import use_words
+    from .naming import alias_of
+
+    return use_words(facts.title, facts.version, alias_of(facts.title))
 
 
 def counts_of(value: str) -> Range:

@@ -88,13 +88,13 @@ def write_lock(name: str, new: Lock) -> None:
 def changes_told(changed: Iterable[Change], old: Pinned, new: Pinned) -> list[str]:
     """Every change in words; where outlines change, with what becomes of each template."""
     from ..cutting.comparison import Side, compare
-    from ..words.messages.locks import change_text
+    from ..words.commands.lock import change_words
     from ..words.say import INCHES
     from ..words.work.comparison import verdict_lines
 
     lines: list[str] = []
     for each in changed:
-        lines.append(change_text(each))
+        lines.append(change_words(each))
         before = old.blocks.get(each.old.text) if each.old else None
         after = new.blocks.get(each.new.text) if each.new else None
         if each.redraws and before and after:

@@ -15,12 +15,14 @@ def drafted(compiled: Compiled) -> str:
 
 def report(compiled: Compiled, form: str) -> str:
     """The drafted file's text, a table of readings as 'text', or both as 'json'."""
-    from ..sheets.reports.washed_report import washed_record, washed_text
+    from ..sheets.reports.washed_report import washed_text
 
     if form == "block":
         return drafted(compiled)
     if form == "text":
         return washed_text(compiled.measured)
     from json import dumps
+
+    from .records.washed import washed_record
 
     return dumps(washed_record(compiled.source, compiled.measured), ensure_ascii=True)

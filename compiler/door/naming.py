@@ -68,6 +68,14 @@ def slug(title: str) -> str:
     return re.sub(r"[^a-z0-9]+", "-", letters.lower()).strip("-")[:READABLE].rstrip("-")
 
 
+def alias_of(title: str) -> str:
+    """A name that a block or quilt may use the block by: `ohio-star`."""
+    from ..language.tokens import RESERVED
+
+    name = slug(title)
+    return name if name[:1].isalpha() and name not in RESERVED else f"unit-{name}".rstrip("-")
+
+
 def digest(text: str) -> str:
     """Eight digits that follow from the text alone."""
     from hashlib import sha256

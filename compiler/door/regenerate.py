@@ -99,7 +99,7 @@ def _of_package() -> Iterator[str]:
         yield from _of_class(found) if inspect.isclass(found) else _of_function(f"piecewright.{name}", found)
     yield from _of_class(import_module(".choices", __package__).Choices)
     yield from _of_class(import_module(".tools", __package__).Conditions)
-    yield from _of_class(import_module(".sheets.block_facts", __package__.partition(".")[0]).BlockFacts)
+    yield from _of_class(import_module(".searching.block_facts", __package__.partition(".")[0]).BlockFacts)
     yield from _of_class(import_module(".messages", __package__).Mend)
 
 

@@ -38,11 +38,24 @@ def outermost(compiled: Compiled) -> list[CompiledBlock]:
     return [each for each in compiled.own_blocks if (each.draft.title, each.draft.version) not in used]
 
 
-def resized(compiled: Compiled, blocks: Sequence[CompiledBlock], to: Fraction) -> str:
-    """The file with the blocks drafted that wide; WrongUse for one that has yet to be drafted."""
+def resized(
+    compiled: Compiled,
+    blocks: Sequence[CompiledBlock],
+    to: Fraction,
+    shelf: FolderShelf,
+    title: str | None = None,
+) -> str:
+    """The file with the blocks drafted that wide, each with the next version that no block of its title has
+    yet, or with the title given; WrongUse for one that has yet to be drafted, and for one title of several.
+
+    Templates of two sizes never bear the same title and version. Where the size stays, so do both.
+    """
     from ..language.edits import with_edits
     from ..language.parser import parse
-    from ..language.rescale import rescaled
+    from ..language.rescale import renamed, rescaled
+
+    if title is not None and len(blocks) > 1:
+        raise WrongUse(asked.title_of_several(len(blocks)))
 
     file = parse(compiled.source).value
     assert file is not None, "the file has compiled"
@@ -54,7 +67,17 @@ def resized(compiled: Compiled, blocks: Sequence[CompiledBlock], to: Fraction) -
         if any(measured.block.title.span == each.draft.origin for measured in compiled.measured):
             raise WrongUse(asked.draft_first(each.draft.title))
         edits += rescaled(compiled.source, block, to / each.draft.width)
+        if to != each.draft.width or title is not None:
+            version = 1 if title is not None else _next_version(each.draft.title, compiled, shelf)
+            edits += renamed(file, block, title, version)
     return with_edits(compiled.source.text, edits)
+
+
+def _next_version(title: str, compiled: Compiled, shelf: FolderShelf) -> int:
+    """One more than any block of that title has, in the file and on the shelves."""
+    own = [each.draft.version for each in compiled.blocks if each.draft.title == title]
+    shelved = [each.version for each in shelf.find(title, compiled.name) if each.block.title.text == title]
+    return max(own + shelved) + 1
 
 
 def faults_of(source: Source, shelf: FolderShelf) -> list[Diagnostic]:
@@ -69,7 +92,8 @@ def report(blocks: Sequence[CompiledBlock], to: Fraction | None, ruler: Fraction
     from json import dumps
 
     from ..cutting.sizes import block_at
-    from ..sheets.reports.sizes_report import size_text, sizes_record, sizes_text
+    from ..sheets.reports.sizes_report import size_text, sizes_text
+    from .records.sizes import sizes_record
 
     sizes = [block_at(each.draft, each.templates, to, ruler) if to is not None else None for each in blocks]
     pairs = list(zip(blocks, sizes, strict=True))

@@ -10,7 +10,7 @@ from typing import Any, Final, Literal, TypedDict, Unpack
 from ..diagnostics.source import Source
 from ..failures import WrongUse
 from ..language.decode import read_source
-from ..sheets.block_facts import BlockFacts
+from ..searching.block_facts import BlockFacts
 from ..words.commands import asked
 from .choices import all_among
 from .comparing import compared, paired
@@ -125,10 +125,12 @@ def lint_text(
     return tuple(message_of(each, {**sources, name: read.value}) for each in said)
 
 
-def resize_text(text: str, to: str, name: str = "text", *, shelves: Sequence[Place] = ()) -> str:
+def resize_text(
+    text: str, to: str, name: str = "text", *, title: str | None = None, shelves: Sequence[Place] = ()
+) -> str:
     """The text with its blocks drafted so wide, `9in`: all but those that others in it use, which fill their
-    cells. CompileError where it has an error, at its own size or at that; ValueError where `to` is no length
-    from 1in to 120in, or there is no block."""
+    cells. Each is a new version, or has the title given. CompileError where it has an error, at its own size
+    or at that; ValueError where `to` is no length from 1in to 120in, or there is no block."""
     width = width_of(to)
     data, shelf = text.encode("utf-8", "surrogatepass"), open_shelves(shelves)
     compiled = compile_input(Input(name, None, lambda: data), shelf)
@@ -137,7 +139,7 @@ def resize_text(text: str, to: str, name: str = "text", *, shelves: Sequence[Pla
     blocks = outermost(compiled)
     if not blocks:
         raise WrongUse(asked.no_block())
-    made = resized(compiled, blocks, width)
+    made = resized(compiled, blocks, width, shelf, title)
     source = Source(name, made)
     faults = faults_of(source, shelf)
     if faults:

@@ -59,13 +59,13 @@ def check_names(body: tuple[tree.Statement, ...], bench: Bench, outer: dict[str,
 
 
 def _definitions(body: tuple[tree.Statement, ...]) -> list[tree.PointDef]:
-    found: list[tree.PointDef] = []
+    definitions: list[tree.PointDef] = []
     for each in body:
         if isinstance(each, tree.PointDef):
-            found.append(each)
+            definitions.append(each)
         elif isinstance(each, tree.Copying):
-            found += _definitions(each.body)
-    return found
+            definitions += _definitions(each.body)
+    return definitions
 
 
 def _draw(

@@ -159,14 +159,14 @@ def _orbit(
     unit: int, placed: Sequence[Placed], by_middle: dict[tuple[int, int], int], carries: Sequence[Transform]
 ) -> list[int] | None:
     middle = _middle(placed[unit])
-    found = []
+    orbit = []
     for carry in carries:
         at = carry(middle)
         other = by_middle.get((round(float(at.x) * 100), round(float(at.y) * 100)))
         if other is None:
             return None
-        found.append(other)
-    return found
+        orbit.append(other)
+    return orbit
 
 
 def _middle(placed: Placed) -> Point:

@@ -106,10 +106,10 @@ def _candidate_turns(marks: Sequence[complex], others: Sequence[complex]) -> lis
     pivot = max(marks, key=abs, default=0j)
     if abs(pivot) <= CONGRUENT:
         return [0.0]
-    found = [
+    turns = [
         _tidy(degrees(phase(place / pivot))) for place in others if abs(abs(place) - abs(pivot)) <= CONGRUENT
     ]
-    return sorted(dict.fromkeys(found))
+    return sorted(dict.fromkeys(turns))
 
 
 def _tidy(turned: float) -> float:

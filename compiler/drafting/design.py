@@ -55,8 +55,8 @@ def same_design(one: Draft, other: Draft) -> bool:
 
 def symmetry_of(draft: Draft) -> Symmetry:
     """How the block looks the same again, its fabrics kept."""
-    found = list(likenesses(_Design(draft), _Design(draft), renamed=False))
-    return Symmetry(sum(not each.reversed for each in found), any(each.reversed for each in found))
+    poses = list(likenesses(_Design(draft), _Design(draft), renamed=False))
+    return Symmetry(sum(not each.reversed for each in poses), any(each.reversed for each in poses))
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
@@ -31,6 +32,7 @@ from .overlaps import check_overlaps
 from .pieces import make_pieces
 from .shapes import match_shapes
 from .sketch import Sketch, Unit
+from .twins import said_of_twins, twins_of
 
 if TYPE_CHECKING:
     from .washed.model import Measured
@@ -43,9 +45,18 @@ order."""
 class Drafter:
     """Drafts blocks, each once. What it says gathers in `diagnostics`."""
 
-    def __init__(self, source: Source, file: tree.File, shelf: Shelf) -> None:
+    def __init__(
+        self,
+        source: Source,
+        file: tree.File,
+        shelf: Shelf,
+        compared: set[tuple[str, int]] | None = None,
+        maker: str = "",
+    ) -> None:
+        self.maker = maker  # who is named where a block or quilt of the file names nobody
+        self.compared: set[tuple[str, int]] = set() if compared is None else compared  # see `twins`
         self.source, self.shelf = source, shelf
-        self.own = [ShelfBlock(block, source, "this file") for block in file.blocks]
+        self.own = [ShelfBlock(block, source, "own-file") for block in file.blocks]
         self.diagnostics: list[Diagnostic] = []
         self.from_elsewhere: list[Draft] = []
         self.choices: list[Choice] = []
@@ -79,6 +90,8 @@ class Drafter:
         if block.span not in self._done:
             self._underway.append((block.span, block.title.text))
             draft, said = self._draft(block, source)
+            if draft is not None and not draft.maker and source.name == self.source.name:
+                draft = replace(draft, maker=self.maker)
             self._underway.pop()
             self.diagnostics += said
             errors = sum(each.severity is Severity.ERROR for each in said)
@@ -195,8 +208,20 @@ class Drafter:
             each for each in self.own if each.source.name == source.name and each.block.title.text == title
         ]
         found = [*own, *self.shelf.find(title, source.name)]
+        meant = self._meant(use, found, bench)
+        twins = twins_of(meant, found) if meant else ()
+        if meant and twins:
+            for each in said_of_twins(use.title.span, meant, twins, self.shelf, self.compared):
+                bench.say(each)
+        return meant
+
+    def _meant(self, use: tree.Use, found: Sequence[ShelfBlock], bench: Bench) -> ShelfBlock | None:
+        """The one of those found that is of the title and the version asked for; of the nearest shelf, where
+        none was."""
+        title = use.title.text
         if not found:
-            known = [*(each.block.title.text for each in self.own), *self.shelf.titles(source.name)]
+            near = use.title.span.source
+            known = [*(each.block.title.text for each in self.own), *self.shelf.titles(near)]
             bench.say(complain_units.block_unknown(use.title, known))
             return None
         titles = dict.fromkeys(each.block.title.text for each in found if each.home == found[0].home)

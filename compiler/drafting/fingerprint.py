@@ -35,8 +35,8 @@ Told = tuple[int, ...]
 def fingerprint_of(draft: Draft) -> str:
     """The fingerprint of the block's geometry."""
     pieces = sorted(_told(piece) for piece in draft.pieces)
-    told = (_step(float(draft.width)), _step(float(draft.height)), pieces)
-    return f"{RULE}-{sha256(repr(told).encode()).hexdigest()[:DIGITS]}"
+    design = (_step(float(draft.width)), _step(float(draft.height)), pieces)
+    return f"{RULE}-{sha256(repr(design).encode()).hexdigest()[:DIGITS]}"
 
 
 def differ(first: str, second: str) -> bool:

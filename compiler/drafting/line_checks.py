@@ -150,14 +150,14 @@ class _Nearest:
         least = np.hypot(
             np.maximum(np.maximum(left - x, x - right), 0), np.maximum(np.maximum(top - y, y - bottom), 0)
         )
-        found: float | None = None
+        nearest: float | None = None
         for at in np.argsort(least, kind="stable"):
-            if found is not None and least[at] > found:
+            if nearest is not None and least[at] > nearest:
                 break
             if at != link:
                 away = distance_to(self.links[at].edge, place)
-                found = away if found is None else min(found, away)
-        return found
+                nearest = away if nearest is None else min(nearest, away)
+        return nearest
 
 
 def check_idle(graph: Noded, faces: Faces, lines: Sequence[DrawnLine], bench: Bench) -> None:
@@ -168,7 +168,7 @@ def check_idle(graph: Noded, faces: Faces, lines: Sequence[DrawnLine], bench: Be
 
 def check_crossings(graph: Noded, lines: Sequence[DrawnLine], named: Sequence[Point], bench: Bench) -> None:
     """Notes where two statements' seams cross and no point is named."""
-    told: set[tuple[int, int]] = set()
+    said: set[tuple[int, int]] = set()
     known = NodeTable()
     for place in (*named, *bench.frame.predefined.values()):
         known.number(place)
@@ -178,11 +178,11 @@ def check_crossings(graph: Noded, lines: Sequence[DrawnLine], named: Sequence[Po
             continue
         pair = (first.origin.start, second.origin.start)
         place = graph.nodes[node]
-        if pair in told or pair[::-1] in told or _on_grid(place, bench.frame):
+        if pair in said or pair[::-1] in said or _on_grid(place, bench.frame):
             continue
         if known.find(place) is not None:
             continue
-        told.add(pair)
+        said.add(pair)
         later, earlier = (first, second) if pair[0] > pair[1] else (second, first)
         bench.say(complain.crossing_unnamed(later.origin, earlier.origin, place))
 

@@ -53,12 +53,12 @@ class FaceFinder:
         """For each place, which lies inside a face, the number of that face."""
         import shapely
 
-        found: list[int | None] = [None] * len(places)
+        numbers: list[int | None] = [None] * len(places)
         if places:
             points = shapely.points([[float(p.x), float(p.y)] for p in places])
             for place, face in self.tree.query(points, predicate="within").T:
-                found[int(place)] = int(face)
-        return found
+                numbers[int(place)] = int(face)
+        return numbers
 
     def touching(self, places: Sequence[Point]) -> list[list[int]]:
         """For each place, every face that holds it inside or touches it with an edge. Only what is close to
@@ -166,8 +166,8 @@ def _check_seams_in_units(
 def _name_units(finder: FaceFinder, placed: Sequence[Placed], cloth: list[FaceCloth]) -> None:
     """Carries each unit's pieces over: fabric by our names, and their grain turned with them."""
     holders = [(each, piece) for each in placed if each.unit for piece in each.unit.draft.pieces]
-    found = finder.containing([each.transform(piece.inside) for each, piece in holders])
-    for (each, piece), face in zip(holders, found, strict=True):
+    faces = finder.containing([each.transform(piece.inside) for each, piece in holders])
+    for (each, piece), face in zip(holders, faces, strict=True):
         assert each.unit is not None
         assert face is not None, f"no face at a piece of {each.unit.draft.title}"
         grain = piece.grain

@@ -175,13 +175,13 @@ def _two_ends(graph: Noded, ring: tuple[int, ...]) -> tuple[int, int]:
 def _parted_circles(graph: Noded, ring: tuple[int, ...], corners: list[int]) -> list[int]:
     """Where sides that would end where they start are parted, half-way along: circles hung up by one
     point."""
-    found = []
+    halfway = []
     for at, start in enumerate(corners):
         count = (corners[(at + 1) % len(corners)] - start) % len(ring) or len(ring)
         end = ring[(start + count) % len(ring)]
         if leaves(graph, ring[start]) == leaves(graph, end) and count > 1:
-            found.append((start + count // 2) % len(ring))
-    return found
+            halfway.append((start + count // 2) % len(ring))
+    return halfway
 
 
 def _is_corner(

@@ -40,7 +40,7 @@ class Change:
 
 def changes(old: Lock, new: Lock) -> tuple[Change, ...]:
     """Every use that means another block, or other words, in the newer lock; outer uses first."""
-    found: dict[Change, None] = {}
+    changed: dict[Change, None] = {}
     seen: set[tuple[Pin | None, Pin | None]] = set()
     waiting = [(old.uses, new.uses)]
     while waiting:
@@ -51,8 +51,8 @@ def changes(old: Lock, new: Lock) -> tuple[Change, ...]:
             seen.add(pair)
             waiting.append((pair[0].uses if pair[0] else (), pair[1].uses if pair[1] else ()))
             if _says(pair[0]) != _says(pair[1]):
-                found[Change(*pair)] = None
-    return tuple(found)
+                changed[Change(*pair)] = None
+    return tuple(changed)
 
 
 Asked = tuple[str, int]  # a title, and the version asked for; 0: any

@@ -202,15 +202,15 @@ def _key(defined: Defined) -> tuple[str, int]:
 
 def _needs(definition: tree.PointDef, at: Context) -> list[Defined]:
     """The definitions that a definition mentions."""
-    found = []
+    needed = []
     for name, here in _mentioned(definition.phrase, at):
         if name in here.bench.frame.predefined:
             continue
         for above in here.chain():
             if name in above.definitions:
-                found.append((above.definitions[name], above))
+                needed.append((above.definitions[name], above))
                 break
-    return found
+    return needed
 
 
 def _mentioned(phrase: object, here: Context) -> list[tuple[str, Context]]:

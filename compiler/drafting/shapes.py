@@ -33,11 +33,11 @@ def match_shapes(pieces: Sequence[Piece]) -> tuple[Shape, ...]:
     members: list[list[Member]] = []
     for piece in pieces:
         key = translate_key(piece)
-        found = copies.get(key)
-        if found is None:
-            found = shelves.match(figure_of(piece))
-            copies[key] = found
-        index, turned, reverse = found
+        match = copies.get(key)
+        if match is None:
+            match = shelves.match(figure_of(piece))
+            copies[key] = match
+        index, turned, reverse = match
         if index == len(members):
             members.append([])
         members[index].append(Member(piece.number, turned, reverse))

@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from math import pi
 from typing import NamedTuple
 
-from ..geometry.stroke import Stroke, ring_strokes, turn_between
+from ..geometry.stroke import Stroke, ring_strokes, runs_on
 from ..measure.tolerance import NEAR
 from .model import Part, Side
 
@@ -27,7 +26,7 @@ def whole_sides(ring: Sequence[Side]) -> tuple[WholeSide, ...]:
         for stroke, side in zip(ring_strokes([side.edge for side in ring]), ring, strict=True)
     ]
     count = len(plain)
-    corners = [at for at in range(count) if not _runs_on(plain[at - 1], plain[at])]
+    corners = [at for at in range(count) if not _carries_on(plain[at - 1], plain[at])]
     if len(corners) == count:
         return tuple(plain)
     if not corners:
@@ -46,16 +45,6 @@ def _joined(sides: Sequence[WholeSide]) -> WholeSide:
     return WholeSide(stroke, first.allowance, tuple(part for side in sides for part in side.parts))
 
 
-def _runs_on(before: WholeSide, after: WholeSide) -> bool:
+def _carries_on(before: WholeSide, after: WholeSide) -> bool:
     """Whether the second side carries on the first's line or circle, under the same allowance."""
-    one, two = before.stroke, after.stroke
-    if before.allowance != after.allowance or (one.center is None) != (two.center is None):
-        return False
-    if one.center is not None and two.center is not None:
-        same_way = (one.sweep > 0) == (two.sweep > 0)
-        return same_way and abs(one.center - two.center) <= NEAR and abs(one.radius - two.radius) <= NEAR
-    chord = two.end - one.start
-    if abs(chord) <= NEAR:
-        return False
-    aside = ((one.end - one.start) * chord.conjugate()).imag / abs(chord)
-    return abs(aside) <= NEAR and abs(turn_between(one, two)) < pi / 2
+    return before.allowance == after.allowance and runs_on(before.stroke, after.stroke, NEAR)

@@ -127,16 +127,16 @@ class _Sieve:
         """Which straight pairs have an end of one on the inside of the other."""
         import numpy as np
 
-        found = np.zeros(pairs.shape[1], dtype=bool)
+        touching = np.zeros(pairs.shape[1], dtype=bool)
         for one, other in ((pairs[0], pairs[1]), (pairs[1], pairs[0])):
             for end in (0, 1):
                 number = self.numbers[other][:, end]
-                found |= (
+                touching |= (
                     ends_on(self.places[one], self.places[other][:, 2 * end : 2 * end + 2])
                     & (number != self.numbers[one][:, 0])
                     & (number != self.numbers[one][:, 1])
                 )
-        return found
+        return touching
 
     def _may_meet(self, pairs: Any) -> Any:
         """Which pairs with a curve in them may meet: two circles that do, or a line that comes as near to a

@@ -148,12 +148,17 @@ def same_circle(one: Edge, other: Edge) -> bool:
     )
 
 
+def shared_ends(one: Edge, other: Edge) -> list[Point]:
+    """The ends of either edge that lie on the other."""
+    ends = [p for p in (one.start, one.end) if lies_on(other, p)]
+    return ends + [p for p in (other.start, other.end) if lies_on(one, p)]
+
+
 def crossings(one: Edge, other: Edge) -> list[Point]:
     """Where two edges cross or touch, at least one of them curved; ends that lie on the other included."""
-    found = [p for p in (one.start, one.end) if lies_on(other, p)]
-    found += [p for p in (other.start, other.end) if lies_on(one, p)]
+    shared = shared_ends(one, other)
     if same_circle(one, other):
-        return found
+        return shared
     if one.arc is not None and other.arc is not None:
         places = circles_meet(one.arc.center, one.arc.radius, other.arc.center, other.arc.radius)
     else:
@@ -162,7 +167,7 @@ def crossings(one: Edge, other: Edge) -> list[Point]:
         d = (line.end.x - line.start.x, line.end.y - line.start.y)
         steps = line_and_circle(line.start, d, curve.arc.center, curve.arc.radius)
         places = [along(line.start, d, t) for t in steps]
-    return found + [p for p in places if lies_on(one, p) and lies_on(other, p)]
+    return shared + [p for p in places if lies_on(one, p) and lies_on(other, p)]
 
 
 def flattened(edge: Edge, tolerance: float = FLATTEN) -> list[Point]:

@@ -16,7 +16,16 @@ from typing import Any
 
 from ..measure.tolerance import NEAR, Number
 from .close_pairs import CROSSINGS_MOST, TooManyMeetings, close_pairs, crossing, ends_on
-from .curves import along, at_share, crossings, lies_on, meet_lines, same_circle, same_place, share_at
+from .curves import (
+    along,
+    at_share,
+    crossings,
+    meet_lines,
+    same_circle,
+    same_place,
+    share_at,
+    shared_ends,
+)
 from .edge import Edge, Point
 
 
@@ -229,11 +238,10 @@ def pair_meetings(one: Edge, other: Edge) -> list[Point]:
     """Every place where two edges meet: crossings, touching ends, and the ends of a shared stretch."""
     if one.arc is not None or other.arc is not None:
         return crossings(one, other)
-    found = [p for p in (one.start, one.end) if lies_on(other, p)]
-    found += [p for p in (other.start, other.end) if lies_on(one, p)]
+    places = shared_ends(one, other)
     d = (one.end.x - one.start.x, one.end.y - one.start.y)
     e = (other.end.x - other.start.x, other.end.y - other.start.y)
     met = meet_lines(one.start, d, other.start, e)
     if met is not None and 0 <= met[0] <= 1 and 0 <= met[1] <= 1:
-        found.append(along(one.start, d, met[0]))
-    return found
+        places.append(along(one.start, d, met[0]))
+    return places

@@ -63,12 +63,12 @@ class PlanarGraph:
 
     def neighbours(self) -> list[list[int]]:
         """For each face the faces beside it, once for each edge that they share, in order of the edges."""
-        found: list[list[int]] = [[] for _ in self.rings]
+        neighbours: list[list[int]] = [[] for _ in self.rings]
         for right, left in self.faces:
             if left != OUTER:
-                found[right].append(left)
-                found[left].append(right)
-        return found
+                neighbours[right].append(left)
+                neighbours[left].append(right)
+        return neighbours
 
     def between(self) -> Iterator[tuple[Edge, int, int]]:
         """Every edge between two faces, once: the edge, the face on its right, the higher one on its left."""

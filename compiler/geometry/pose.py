@@ -7,10 +7,11 @@ keeps fractions.
 
 from __future__ import annotations
 
-from cmath import exp, phase
-from math import pi, tau
+from cmath import phase
+from math import pi
 from typing import Final, NamedTuple
 
+from ..measure.angle import cosine_sine
 from ..measure.tolerance import ROUNDED
 from .stroke import Stroke
 
@@ -63,8 +64,8 @@ class Motion(NamedTuple):
     @property
     def degrees(self) -> float:
         """The turn in degrees clockwise, 0 <= degrees < 360."""
-        found = phase(self.turn) * 180 / pi % 360
-        return 0.0 if 360 - found < ROUNDED else found
+        degrees = phase(self.turn) * 180 / pi % 360
+        return 0.0 if 360 - degrees < ROUNDED else degrees
 
     def stroke(self, stroke: Stroke) -> Stroke:
         """Where a stroke goes, start to start."""
@@ -85,6 +86,4 @@ TURN_OVER: Final = Motion(mirrors=True)
 
 def turning(degrees: float) -> complex:
     """The factor that turns by so many degrees clockwise; exact for quarter turns."""
-    if degrees % 90 == 0:
-        return (1 + 0j, 1j, -1 + 0j, -1j)[int(degrees // 90) % 4]
-    return exp(1j * tau * degrees / 360)
+    return complex(*map(float, cosine_sine(degrees)))

@@ -57,6 +57,10 @@ class Stroke(NamedTuple):
         """The same line the other way."""
         return Stroke(self.end, self.start, self.center, -self.sweep)
 
+    def through(self, last: Stroke) -> Stroke:
+        """One stroke from the start of this to the end of another that carries it on."""
+        return Stroke(self.start, last.end, self.center, self.sweep + last.sweep)
+
 
 def place_of(point: Point) -> complex:
     """The point as a complex number."""
@@ -120,6 +124,24 @@ def turn_between(one: Stroke, two: Stroke) -> float:
     arriving = one.end - one.at(1 - step / one.length)
     leaving = two.at(step / two.length) - two.start
     return abs(turned) if phase(leaving / arriving) >= 0 else -abs(turned)
+
+
+def runs_on(one: Stroke, two: Stroke, slack: float) -> bool:
+    """Whether the second stroke, which starts where the first ends, carries on its line or circle, but for so
+    many inches."""
+    if (one.center is None) != (two.center is None):
+        return False
+    if one.center is not None and two.center is not None:
+        return (
+            (one.sweep > 0) == (two.sweep > 0)
+            and abs(one.center - two.center) <= slack
+            and abs(one.sweep + two.sweep) <= 2 * pi + ONE_WAY
+        )
+    chord = two.end - one.start
+    if abs(chord) <= slack:
+        return False
+    aside = ((one.end - one.start) * chord.conjugate()).imag / abs(chord)
+    return abs(aside) <= slack and abs(turn_between(one, two)) < pi / 2
 
 
 def is_corner(turned: float) -> bool:

@@ -11,7 +11,7 @@ from dataclasses import replace
 
 from ..diagnostics.diagnostic import Outcome
 from ..diagnostics.source import Source, Span
-from ..words.messages.locks import lock_text_other
+from ..words.messages.locks import lock_damaged
 from .lock_file import Lock, Pin, PinnedUse
 from .parser import parse
 from .shelf import Choice, Shelf, ShelfBlock
@@ -118,7 +118,7 @@ def pinned_blocks(name: str, lock: Lock) -> Outcome[tuple[ShelfBlock, ...]]:
         parsed = parse(source)
         found = parsed.value.blocks if parsed.value and not parsed.failed else ()
         if len(found) != 1 or _called(ShelfBlock(found[0], source, "")) != (pin.title, pin.version):
-            return Outcome(None, (lock_text_other(name, pin.title),))
+            return Outcome(None, (lock_damaged(name, "other", pin.title),))
         blocks.append(ShelfBlock(found[0], source, pin.found))
     return Outcome(tuple(blocks))
 

@@ -14,7 +14,6 @@ from typing import Any, Final, TypeVar
 from ..diagnostics.diagnostic import Outcome
 from ..diagnostics.visible import accents_joined
 from ..words.messages import locks as complain
-from ..words.messages.message import Message
 
 FORM: Final = 1
 """The form of a lock's JSON. A later one has a higher number."""
@@ -97,38 +96,38 @@ def read_lock(name: str, data: bytes) -> Outcome[Lock]:
             return Outcome(None, (complain.lock_newer(name),))
         blocks = _value(told, "blocks", list)
         if len(blocks) > MOST_PINS:
-            return Outcome(None, (complain.lock_pins_too_many(name, MOST_PINS),))
+            return Outcome(None, (complain.lock_damaged(name, "pins", MOST_PINS),))
         pins = tuple(_read_pin(each) for each in blocks)
         lock = Lock(pins, _read_uses(told))
     except RecursionError:
-        return Outcome(None, (complain.lock_too_deep(name),))
+        return Outcome(None, (complain.lock_damaged(name, "deep"),))
     except UnicodeDecodeError:
-        return Outcome(None, (complain.lock_not_text(name),))
+        return Outcome(None, (complain.lock_damaged(name, "not-text"),))
     except json.JSONDecodeError as problem:
-        return Outcome(None, (complain.lock_not_json(name, problem.lineno),))
+        return Outcome(None, (complain.lock_damaged(name, "not-json", problem.lineno),))
     except _Damaged as problem:
-        return Outcome(None, (problem.message(name, problem.fact),))
+        return Outcome(None, (complain.lock_damaged(name, problem.damage, problem.of),))
     except ValueError:  # Python's own: of a number with thousands of digits
-        return Outcome(None, (complain.lock_number_too_long(name),))
+        return Outcome(None, (complain.lock_damaged(name, "number"),))
     if any(not 0 <= use.pin < len(pins) for use in (*lock.uses, *(u for pin in pins for u in pin.uses))):
-        return Outcome(None, (complain.lock_pin_missing(name),))
+        return Outcome(None, (complain.lock_damaged(name, "pin-missing"),))
     return Outcome(lock)
 
 
 class _Damaged(Exception):
-    """What is wrong with a lock: the message, and what it is about."""
+    """What is wrong with a lock, and of which key or block."""
 
-    def __init__(self, message: Message[[str, str]], fact: str) -> None:
-        self.message, self.fact = message, fact
+    def __init__(self, damage: complain.LockDamage, of: str) -> None:
+        self.damage, self.of = damage, of
 
 
 def _read_pin(told: Any) -> Pin:
     title, lines = _title(told), _value(told, "text", list)
     text = "".join(f"{line}\n" for line in lines)
     if SURROGATE.search(text):
-        raise _Damaged(complain.lock_half_letters, title)
+        raise _Damaged("half-letters", title)
     if digest_of(text) != _value(told, "digest", str):
-        raise _Damaged(complain.lock_text_changed, title)
+        raise _Damaged("changed", title)
     return Pin(
         title,
         _value(told, "version", int),
@@ -162,5 +161,5 @@ def _value(told: Any, key: str, kind: type[T]) -> T:
         or isinstance(value, bool)
         or (isinstance(value, str) and SURROGATE.search(value))
     ):
-        raise _Damaged(complain.lock_key_odd, key)
+        raise _Damaged("key", key)
     return value

@@ -256,6 +256,10 @@ class QuiltBuilder:
         """`batting [L over]`."""
         return quilt_tree.Batting(over=parts[0] if parts else None, span=span)
 
+    def seams_take(self, parts: Parts, span: Span) -> quilt_tree.SeamsTake:
+        """`allowance L`."""
+        return quilt_tree.SeamsTake(width=parts[0], span=span)
+
     def over(self, parts: Parts, span: Span) -> tree.Length:
         """`L over`."""
         length: tree.Length = parts[0]

@@ -174,6 +174,13 @@ class Fits(Node):
     drop: Length | None
 
 
+@node
+class SeamsTake(Node):
+    """`allowance 3/8in`: what the quilt's own seams take."""
+
+    width: Length
+
+
 QuiltStatement = (
     Use
     | FabricDef
@@ -187,6 +194,7 @@ QuiltStatement = (
     | Backing
     | Batting
     | Fits
+    | SeamsTake
     | Note
     | Maker
     | Also

@@ -30,6 +30,30 @@ def rescaled(source: Source, block: tree.Block, scale: Fraction | float) -> Iter
                 yield node.span, _words(source, node, scale)
 
 
+def renamed(file: tree.File, block: tree.Block, title: str | None, version: int) -> Iterator[Edit]:
+    """The edits that give a block of the file another version, and another title where one is given; where
+    the file itself uses it, too, if it says which version."""
+    known = block.title.text, block.version.value if block.version else 1
+    named: list[tree.Block | tree.Use] = [block]
+    for each in nodes_in(file):
+        if isinstance(each, tree.Use) and each.version and (each.title.text, each.version.value) == known:
+            named.append(each)
+    for each in named:
+        end = Span(each.title.span.source, each.title.span.end, each.title.span.end)
+        if title is not None:
+            yield each.title.span, _quoted(title)
+        if each.version is not None:
+            yield each.version.span, str(version)
+        elif version != 1:
+            yield end, f" version {version}"
+
+
+def _quoted(title: str) -> str:
+    """A title as the language writes it."""
+    escaped = title.replace("\\", "\\\\").replace('"', '\\"')
+    return f'"{escaped}"'
+
+
 def _kept(statement: tree.Node) -> set[Span]:
     """The lengths of a statement that do not scale, by their places."""
     found: list[tree.Length] = []

@@ -12,7 +12,7 @@ from . import tree
 
 @dataclass(frozen=True, slots=True)
 class ShelfBlock:
-    """A parsed block, the source it stands in, and where that source was found ('beside', 'library', ...).
+    """A parsed block, the source it stands in, and where that source was found ('own-file', 'beside', ...).
 
     `unpinned`: there is a lock, and it lacks this block.
     """
@@ -21,6 +21,7 @@ class ShelfBlock:
     source: Source
     shelf: str
     unpinned: bool = False
+    folder: str = ""  # of several shelves of a kind, which
 
     @property
     def home(self) -> tuple[str, bool]:

@@ -6,7 +6,7 @@ from fractions import Fraction
 from math import atan2, cos, degrees, radians, sin
 from typing import Final
 
-from .tolerance import Number
+from .tolerance import ROUNDED, Number
 
 QUARTERS: Final = ((1, 0), (0, 1), (-1, 0), (0, -1))  # (cosine, sine) of 0, 90, 180, 270 degrees
 DIAGONALS: Final = ((1, -1), (1, 1), (-1, 1), (-1, -1))  # directions of headings 45, 135, 225, 315
@@ -18,6 +18,12 @@ def cosine_sine(angle: Fraction | float) -> tuple[Number, Number]:
     if rest == 0:
         return QUARTERS[int(quarter) % 4]
     return cos(radians(float(angle))), sin(radians(float(angle)))
+
+
+def whole_degrees(angle: Fraction | float, slack: float = ROUNDED) -> Fraction | float:
+    """The angle; exact where it is nearly a whole number of degrees, so that square pieces keep exact
+    corners."""
+    return Fraction(round(angle)) if abs(float(angle) - round(angle)) < slack else angle
 
 
 def direction(heading: Fraction | float) -> tuple[Number, Number]:

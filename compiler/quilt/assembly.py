@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from fractions import Fraction
 from typing import Final
 
 from ..cutting.needs import SizedBlock
@@ -18,7 +19,6 @@ from ..sewing.pressing.pressing import press
 from ..sewing.proof.resew import prove
 from ..words.messages import quilts as complain
 from .assembly_model import Kind, QuiltAssembly, SewnBlock
-from .counting import ALLOWANCE
 from .model import PlacedBlock, Quilt
 from .printed import printed_templates
 from .stages import stages_of
@@ -76,16 +76,16 @@ def _sew_top(quilt: Quilt, blocks: tuple[SewnBlock, ...]) -> Outcome[QuiltAssemb
         unfinished_size(block.draft, sewn.assembly) for block, sewn in zip(quilt.blocks, blocks, strict=True)
     ]
     said = [
-        complain.allowances_differ(quilt.origin or NOWHERE, block.draft.title, over, ALLOWANCE)
+        complain.allowances_differ(quilt.origin or NOWHERE, block.draft.title, over, quilt.allowance)
         for block, size in zip(quilt.blocks, unfinished, strict=True)
-        if (over := _odd_allowance(block, size)) is not None
+        if (over := _odd_allowance(block, size, quilt.allowance)) is not None
     ]
     assembly, joints = assemble_rows(top.draft, top.rows)
     templates = printed_templates(
         top,
         quilt.needs,
         quilt.blocks,
-        [size if not said else _usual(block) for block, size in zip(quilt.blocks, unfinished, strict=True)],
+        [_usual(block, quilt.allowance) for block in quilt.blocks] if said else unfinished,
     )
 
     stages = stages_of(top, assembly, joints)
@@ -127,15 +127,15 @@ def unfinished_size(draft: Draft, assembly: Assembly) -> Size:
     return sizes(tuple((stroke_of(side.edge), float(side.allowance)) for side in piece.ring))[1]
 
 
-def _usual(block: SizedBlock) -> Size:
+def _usual(block: SizedBlock, allowance: Fraction) -> Size:
     """A block's size with the allowance that the quilt's own pieces have."""
-    return Size(float(block.draft.width + 2 * ALLOWANCE), float(block.draft.height + 2 * ALLOWANCE))
+    return Size(float(block.draft.width + 2 * allowance), float(block.draft.height + 2 * allowance))
 
 
-def _odd_allowance(block: SizedBlock, size: Size) -> float | None:
+def _odd_allowance(block: SizedBlock, size: Size, allowance: Fraction) -> float | None:
     """What a block has over at its sides, where that is not what the quilt's own pieces have."""
     for over in (size.width - float(block.draft.width), size.height - float(block.draft.height)):
-        if abs(over / 2 - float(ALLOWANCE)) > NEAR:
+        if abs(over / 2 - float(allowance)) > NEAR:
             return over / 2
     return None
 

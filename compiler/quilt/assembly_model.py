@@ -16,17 +16,14 @@ however many seams it has.
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Final
+from typing import Literal
 
-from ..cutting.needs import Part
+from ..cutting.needs import Part, SingleKind
 from ..drafting.model import Draft
 from ..sewing.model import Assembly, Copy, Proof, Size
 from ..sewing.naming import ROW
 from ..sewing.order.row_tree import Way
 from ..sewing.pressing.pressing_model import PressingPlan
-
-TURNS: Final = {0: "", 90: " a quarter turn right", 180: " upside down", 270: " a quarter turn left"}
-"""How a row lies where it is used, by its degrees clockwise from how it was made."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,7 +32,7 @@ class Kind:
     part of the quilt."""
 
     label: str  # Q1, Q2, ... of blocks; P1, P2, ... of cloth
-    what: str  # 'Tidewater Vane', 'sashing strip'
+    what: SingleKind | str  # of a block, its title
     fabric: str  # of cloth; of a block, its title
     part: Part
     block: int | None  # index into Quilt.blocks
@@ -88,10 +85,11 @@ class Row:
 
 @dataclass(frozen=True, slots=True)
 class Stage:
-    """What is made before the next thing: 'Rows', 'Centre', 'Border 1'. A row that several stages use is
-    made in the first of them."""
+    """What is made before the next thing: the parts of the centre, by how they lie in it; the centre; a
+    border, by its number from the inside out. A row that several stages use is made in the first of them."""
 
-    title: str
+    what: Way | Literal["centre", "border"]
+    border: int  # 0: of the centre
     rows: tuple[Row, ...]
 
 
@@ -126,20 +124,11 @@ class QuiltAssembly:
         rows = (row for stage in self.stages for row in stage.rows)
         return {row.makes: f"{ROW}{number}" for number, row in enumerate(rows, 1)}
 
-    def names_in(self, row: Row) -> tuple[str, ...]:
-        """What a row's parts are called, in order: `R1`, `R2 upside down`, `R3 a quarter turn right`,
-        `P3`."""
-        names = self.row_names
-        return tuple(
-            names.get(part, part) + TURNS.get(round(turned) % 360, f" turned {turned:.0f}°")
-            for part, turned in zip(row.parts, row.turned, strict=True)
-        )
-
-    def kept_for(self, row: Row) -> dict[str, int]:
+    def kept_for(self, row: Row) -> list[tuple[Stage, int]]:
         """How many copies of a row each stage after the first that uses it takes: they are kept until
         then."""
-        used = {
-            stage.title: sum(each.batch * each.parts.count(row.makes) for each in stage.rows)
+        used = [
+            (stage, sum(each.batch * each.parts.count(row.makes) for each in stage.rows))
             for stage in self.stages
-        }
-        return dict([each for each in used.items() if each[1]][1:])
+        ]
+        return [each for each in used if each[1]][1:]

@@ -73,7 +73,7 @@ def _plain(
             grains += [90.0, 90.0]
     strips = [
         top.put(
-            Single(ring, border.fabric.text, "border", "border strip", border.span, grain, border.unjoined)
+            Single(ring, border.fabric.text, "border", "border-strip", border.span, grain, border.unjoined)
         )
         for ring, grain in zip(rings, grains, strict=True)
     ]

@@ -82,16 +82,16 @@ class Palette:
 
     def __init__(self, fabrics: Mapping[str, Fabric], roles: Mapping[str, tree.Name]) -> None:
         self.fabrics, self.roles = fabrics, roles
-        self.missing: dict[str, None] = {}
+        self.missing: dict[str, dict[str, None]] = {}  # titles of the blocks that have the role
         self.used: dict[str, None] = {}
         self.asked: dict[str, None] = {}
 
-    def fabric(self, word: str) -> str:
-        """The fabric of a role, or of a fabric's own name."""
+    def fabric(self, word: str, block: str = "") -> str:
+        """The fabric of a role, or of a fabric's own name; `block`: the title of the block that has it."""
         self.asked.setdefault(word)
         name = self.roles[word].text if word in self.roles else word
         if name not in self.fabrics and word not in self.roles:
-            self.missing.setdefault(word)
+            self.missing.setdefault(word, {}).update({block: None} if block else {})
         self.used.setdefault(name)
         return name
 
@@ -108,7 +108,7 @@ def check_palettes(quilt: quilt_tree.Quilt, palettes: Sequence[tuple[str, Palett
             if word in written:
                 known = (*palette.fabrics, *palette.roles)
                 bench.say(complain.word_without_fabric(written[word], known, title))
-        unwritten = [word for word in palette.missing if word not in written]
+        unwritten = {word: tuple(of) for word, of in palette.missing.items() if word not in written}
         if unwritten:
             bench.say(complain.role_without_fabric(quilt.title.span, unwritten, title))
     for each in quilt.body:

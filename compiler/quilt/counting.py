@@ -9,21 +9,22 @@ from fractions import Fraction
 from typing import Final
 
 from ..cutting.model import GrainArrow, Template
-from ..cutting.needs import Fabric, Need, Part, SizedBlock
+from ..cutting.needs import Fabric, Need, Part, SingleKind, SizedBlock
 from ..diagnostics.source import Span
 from ..drafting.model import Part as SidePart
 from ..drafting.model import Piece, Shape, Side
 from ..drafting.shapes import match_shapes
 from ..geometry.edge import Edge, Point
 from ..geometry.motion import Transform, turn_about
-from ..measure.tolerance import ROUNDED
+from ..geometry.pose import Pose
+from ..measure.angle import whole_degrees
 from .cloths import Palette
-from .directions import Bunch, Lying, bunches
+from .directions import Bunch, bunches
 from .ground import Single, Use
 from .model import PlacedBlock, QuiltPiece
 
 ALLOWANCE: Final = Fraction(1, 4)
-"""Inches. Of every piece of a setting or border; blocks state their own."""
+"""Inches. Of every piece of a setting or border, where the quilt does not say; blocks state their own."""
 
 PARTS: Final = ("blocks", "setting", "sashing", "posts", "border")
 """The parts of a top, in the order in which a cutter meets them."""
@@ -37,7 +38,7 @@ class Tally:
 
     count: int = 0
     reversed: int = 0
-    lying: dict[Lying, int] = field(default_factory=dict)  # on a print with a direction: so many of each way
+    lying: dict[Pose, int] = field(default_factory=dict)  # on a print with a direction: so many of each way
 
 
 @dataclass
@@ -55,6 +56,7 @@ def count_top(
     blocks: Sequence[SizedBlock],
     palette: Palette,
     by_arrow: bool = True,
+    allowance: Fraction = ALLOWANCE,
 ) -> Counted:
     """Everything in one colourway. `by_arrow`: pieces of one template that lie on the cloth by different
     arrows are needs of their own."""
@@ -67,7 +69,7 @@ def count_top(
     for key, tally in tallies.items():
         fabric = palette.fabrics.get(key[0])
         counted.needs += _block_needs(key, tally, blocks[key[2]], origins[key], fabric)
-    _count_singles(singles, palette, counted)
+    _count_singles(singles, palette, counted, allowance)
     order = {name: at for at, name in enumerate(palette.fabrics)}
     counted.needs.sort(key=lambda need: (order.get(need.fabric, len(order)), PARTS.index(need.part)))
     return counted
@@ -77,7 +79,7 @@ class _Look:
     """Template, arrow, hand and turn of every piece of a block."""
 
     def __init__(self, block: SizedBlock, by_arrow: bool) -> None:
-        self.of: dict[int, tuple[Template, int, bool, Lying]] = {}
+        self.of: dict[int, tuple[Template, int, bool, Pose]] = {}
         by_label = {template.label: template for template in block.templates}
         for shape in block.draft.shapes:
             template = by_label[shape.label]
@@ -88,7 +90,7 @@ class _Look:
                     template,
                     arrow,
                     member.reversed and not shape.reversible,
-                    Lying(member.turned, member.reversed),
+                    member.pose,
                 )
 
 
@@ -106,7 +108,7 @@ def _count_block(
     for piece in block.draft.pieces:
         role = piece.fabric
         if role not in fabrics:
-            fabrics[role] = palette.fabric(use.renames.get(role, role))
+            fabrics[role] = palette.fabric(use.renames.get(role, role), block.draft.title)
         template, arrow, back, way = look.of[piece.number]
         back = back != (carry.mirrors and not template.reversible)
         directed = _directed(palette.fabrics.get(fabrics[role]))
@@ -150,10 +152,10 @@ def _directed(fabric: Fabric | None) -> bool:
     return fabric is not None and fabric.is_directional
 
 
-def _carried(way: Lying, carry: Transform) -> Lying:
+def _carried(way: Pose, carry: Transform) -> Pose:
     """How a piece lies in the quilt that lies so in its block."""
     turned = carry.turned + (-way.turned if carry.mirrors else way.turned)
-    return Lying(round(turned, 9) % 360, way.mirrored != carry.mirrors)
+    return Pose(round(turned, 9) % 360, way.reversed != carry.mirrors)
 
 
 def _block_needs(
@@ -172,7 +174,7 @@ def _block_needs(
     need = Need(
         name,
         part,
-        piece.name or f"piece {label}",
+        piece.name or "",
         tuple(lies.edge(side.edge) for side in piece.ring),
         tuple(side.allowance for side in piece.ring),
         tally.count,
@@ -199,27 +201,25 @@ def _bunched(need: Need, bunch: Bunch) -> Need:
 
 
 def _heading(arrows: tuple[GrainArrow, ...], arrow: int) -> Fraction | float:
-    """The arrow's heading; whole degrees stay exact, so that square pieces keep exact corners."""
-    if not arrows:
-        return Fraction(0)
-    heading = arrows[arrow].heading
-    return Fraction(round(heading)) if abs(heading - round(heading)) < ROUNDED else heading
+    return whole_degrees(arrows[arrow].heading) if arrows else Fraction(0)
 
 
-def _count_singles(singles: Sequence[Single], palette: Palette, counted: Counted) -> None:
-    groups: dict[tuple[str, Part, str, bool], list[Single]] = {}
+def _count_singles(
+    singles: Sequence[Single], palette: Palette, counted: Counted, allowance: Fraction
+) -> None:
+    groups: dict[tuple[str, Part, SingleKind, bool], list[Single]] = {}
     for each in singles:
         fabric = palette.fabric(each.word)
         groups.setdefault((fabric, each.part, each.what, each.unjoined), []).append(each)
         counted.pieces.append(QuiltPiece(each.outline, fabric, each.part, each.what))
     for (fabric, part, what, _), group in groups.items():
-        pieces = [_as_piece(number, each, fabric) for number, each in enumerate(group, 1)]
+        pieces = [_as_piece(number, each, fabric, allowance) for number, each in enumerate(group, 1)]
         for shape in match_shapes(pieces):
             first = group[shape.members[0].piece - 1]
-            need = _single_need(fabric, part, what, first, shape)
+            need = _single_need(fabric, part, what, first, shape, allowance)
             cloth = palette.fabrics.get(fabric)
             if cloth is not None and cloth.is_directional:
-                lying = Counter(Lying(member.turned, member.reversed) for member in shape.members)
+                lying = Counter(member.pose for member in shape.members)
                 counted.needs += [
                     _bunched(need, each)
                     for each in bunches(pieces[shape.members[0].piece - 1], lying, not cloth.one_way)
@@ -228,7 +228,9 @@ def _count_singles(singles: Sequence[Single], palette: Palette, counted: Counted
                 counted.needs.append(need)
 
 
-def _single_need(fabric: str, part: Part, what: str, first: Single, shape: Shape) -> Need:
+def _single_need(
+    fabric: str, part: Part, what: SingleKind, first: Single, shape: Shape, allowance: Fraction
+) -> Need:
     """Pieces of one shape that belong to no block."""
     lies = turn_about(ORIGIN, -Fraction(round(first.grain)))
     back = 0 if shape.reversible else sum(member.reversed for member in shape.members)
@@ -237,7 +239,7 @@ def _single_need(fabric: str, part: Part, what: str, first: Single, shape: Shape
         part,
         what,
         tuple(lies.edge(edge) for edge in first.outline),
-        (ALLOWANCE,) * len(first.outline),
+        (allowance,) * len(first.outline),
         len(shape.members) - back,
         back,
         shape.reversible,
@@ -246,8 +248,8 @@ def _single_need(fabric: str, part: Part, what: str, first: Single, shape: Shape
     )
 
 
-def _as_piece(number: int, single: Single, fabric: str) -> Piece:
-    sides = tuple(Side(edge, (SidePart(edge, None),), ALLOWANCE) for edge in single.outline)
+def _as_piece(number: int, single: Single, fabric: str, allowance: Fraction) -> Piece:
+    sides = tuple(Side(edge, (SidePart(edge, None),), allowance) for edge in single.outline)
     x = sum((edge.start.x for edge in single.outline), Fraction(0)) / len(single.outline)
     y = sum((edge.start.y for edge in single.outline), Fraction(0)) / len(single.outline)
     return Piece(number, single.what, fabric, sides, (), 0, Point(x, y))

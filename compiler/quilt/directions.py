@@ -21,16 +21,11 @@ from ..drafting.congruence import figure_of, mirrored, turns_onto
 from ..drafting.model import Piece
 from ..geometry.edge import Edge, Point
 from ..geometry.motion import turn_about
+from ..geometry.pose import Pose
+from ..measure.angle import whole_degrees
 from ..measure.tolerance import WHOLE_DEGREE
 
 ORIGIN: Final = Point(Fraction(0), Fraction(0))
-
-
-class Lying(NamedTuple):
-    """How a piece lies beside the first of its shape."""
-
-    turned: float
-    mirrored: bool
 
 
 class Bunch(NamedTuple):
@@ -48,21 +43,21 @@ class Bunch(NamedTuple):
         return sum(way.count for way in self.ways) - back, back
 
 
-def bunches(piece: Piece, lying: Mapping[Lying, int], striped: bool) -> Iterator[Bunch]:
+def bunches(piece: Piece, lying: Mapping[Pose, int], striped: bool) -> Iterator[Bunch]:
     """The pieces of one shape, so many of each way of lying, in bunches. `piece` is the first of the shape.
     `striped`: half round is no other way."""
     shape = _Shape(piece, striped)
-    found: list[tuple[float, dict[tuple[int, bool], int]]] = []
+    groups: list[tuple[float, dict[tuple[int, bool], int]]] = []
     for way, count in lying.items():
         turned, back = shape.plain(way)
-        for drawn, ways in found:
+        for drawn, ways in groups:
             quarters = shape.quarters(turned, back, drawn)
             if quarters is not None:
                 ways[quarters, back] = ways.get((quarters, back), 0) + count
                 break
         else:
-            found.append(((-turned if back else turned) % 360, {(0, back): count}))
-    for drawn, ways in found:
+            groups.append(((-turned if back else turned) % 360, {(0, back): count}))
+    for drawn, ways in groups:
         yield Bunch(
             shape.lying(drawn),
             drawn,
@@ -80,16 +75,15 @@ class _Shape:
         self.over = next(turns_onto(mirrored(figure), figure), None)  # None: it has no line to be mirrored in
         self.half = 180 if striped else 360
 
-    def plain(self, way: Lying) -> Lying:
+    def plain(self, way: Pose) -> Pose:
         """The same lie without mirroring, where the shape's own mirror line makes that possible."""
-        if way.mirrored and self.over is not None:
-            return Lying(way.turned - self.over, False)
+        if way.reversed and self.over is not None:
+            return Pose(way.turned - self.over)
         return way
 
     def lying(self, drawn: float) -> tuple[Edge, ...]:
         """The shape's outline, so far turned; exact by whole degrees."""
-        whole = Fraction(round(drawn)) if abs(drawn - round(drawn)) < WHOLE_DEGREE else drawn
-        turn = turn_about(ORIGIN, whole)
+        turn = turn_about(ORIGIN, whole_degrees(drawn, WHOLE_DEGREE))
         return tuple(turn.edge(side.edge) for side in self.piece.ring)
 
     def quarters(self, turned: float, back: bool, drawn: float) -> int | None:

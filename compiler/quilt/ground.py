@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
+from typing import Literal
 
-from ..cutting.needs import Part
+from ..cutting.needs import Part, SingleKind
 from ..diagnostics.source import Span
 from ..drafting.sketch import Unit
 from ..geometry.edge import Edge, Point
@@ -46,7 +47,7 @@ class Single:
     outline: tuple[Edge, ...]
     word: str
     part: Part
-    what: str
+    what: SingleKind
     origin: Span
     grain: float = 0.0
     unjoined: bool = False
@@ -54,10 +55,10 @@ class Single:
 
 @dataclass(frozen=True, slots=True)
 class Setting:
-    """How blocks are set: 'straight', 'on point' or in 'rows', so many across and down; 0 where that differs
+    """How blocks are set: straight, on point or in rows, so many across and down; 0 where that differs
     from row to row."""
 
-    kind: str
+    kind: Literal["straight", "on-point", "rows"]
     across: int
     down: int
 

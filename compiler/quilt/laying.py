@@ -6,7 +6,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 from fractions import Fraction
 
-from ..cutting.needs import Part
+from ..cutting.needs import Part, SingleKind
 from ..diagnostics.source import Span
 from ..drafting.context import Bench
 from ..drafting.placing import fit_unit
@@ -40,7 +40,7 @@ def put_cell(
     -1 where that was complained of."""
     if isinstance(cell, tree.PlainCell):
         outline = tuple(to_quilt.edge(edge) for edge in box(ORIGIN.x, ORIGIN.y, *size))
-        what = "plain square" if near(*size) else "plain rectangle"
+        what: SingleKind = "plain-square" if near(*size) else "plain-rectangle"
         grain = to_quilt.turned % 90
         return top.put(Single(outline, cell.role.text, part, what, origin, grain))
     unit = units.get(cell.unit.text)
@@ -63,6 +63,12 @@ def centre_of(rows: InRows | int) -> InRows | int:
 
 
 def put_cloth(
-    top: Top, outline: tuple[Edge, ...], word: str, part: Part, what: str, origin: Span, grain: float = 0.0
+    top: Top,
+    outline: tuple[Edge, ...],
+    word: str,
+    part: Part,
+    what: SingleKind,
+    origin: Span,
+    grain: float = 0.0,
 ) -> int:
     return top.put(Single(outline, word, part, what, origin, grain))

@@ -14,6 +14,7 @@ from ..cutting.templates.making import make_templates
 from ..diagnostics.diagnostic import Diagnostic, Outcome
 from ..diagnostics.source import Source, Span
 from ..drafting.context import Bench, EnoughSaid
+from ..drafting.details import ALLOWANCE_MOST
 from ..drafting.draft import Drafter
 from ..drafting.frame import Frame
 from ..drafting.ground import once
@@ -25,6 +26,7 @@ from ..language.limits import BORDERS, COLOURWAYS
 from ..measure.marks import RULER_STEP
 from ..measure.tolerance import SLIVER
 from ..words.messages import quilts as complain
+from ..words.messages.pieces import allowance_wide
 from ..words.messages.templates import cuts_leave_ruler
 from ..words.messages.units import unit_unused
 from .blocks import narrowest
@@ -113,6 +115,17 @@ def _within_counts(quilt: quilt_tree.Quilt, bench: Bench) -> bool:
     return not bench.failed
 
 
+def own_allowance(quilt: quilt_tree.Quilt, bench: Bench) -> Fraction:
+    """Inches that the quilt's own seams take, between its blocks, strips and borders."""
+    said = _once(quilt, quilt_tree.SeamsTake, "allowance", bench)
+    if said is None:
+        return ALLOWANCE
+    width = said.width
+    if width.inches > ALLOWANCE_MOST:
+        bench.say(allowance_wide(width.span, width.inches, ALLOWANCE_MOST, ALLOWANCE))
+    return width.inches
+
+
 def _few_enough(quilt: quilt_tree.Quilt, pieces: int, bench: Bench) -> bool:
     """Whether the quilt has no more pieces than one may have, so many in each colourway."""
     pieces *= max(sum(isinstance(each, quilt_tree.RolesDef) for each in quilt.body), 1)
@@ -195,7 +208,8 @@ def _finish(
     defaults: list[Default],
     bench: Bench,
 ) -> Quilt:
-    counted = count_top(uses, top.singles, blocks, palette)
+    allowance = own_allowance(quilt, bench)
+    counted = count_top(uses, top.singles, blocks, palette, allowance=allowance)
     binding = _once(quilt, quilt_tree.Binding, "binding", bench)
     backing = _once(quilt, quilt_tree.Backing, "backing", bench)
     batting = _once(quilt, quilt_tree.Batting, "batting", bench)
@@ -220,6 +234,7 @@ def _finish(
         fabrics=tuple(fabrics.values()),
         defaults=(*defaults, *_defaults(quilt, binding, backing, batting)),
         setting=top.setting,
+        allowance=allowance,
         maker=maker.text.text if maker else "",
         notes=tuple(each.text.text for each in quilt.body if isinstance(each, tree.Note)),
         origin=quilt.title.span,
@@ -278,7 +293,8 @@ def _defaults(
     ]
     if unshrunk:
         found.append(Default("shrinkage", 0, of=tuple(unshrunk)))
-    found.append(Default("setting-allowance", ALLOWANCE))
+    if not any(isinstance(each, quilt_tree.SeamsTake) for each in quilt.body):
+        found.append(Default("setting-allowance", ALLOWANCE))
     if binding is not None:
         found.append(Default("binding-slack", BINDING_SLACK))
     if (backing is not None and backing.over is None) or (batting is not None and batting.over is None):

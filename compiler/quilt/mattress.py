@@ -9,31 +9,28 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import Final
+from typing import Final, Literal
 
 from ..measure.tolerance import Number
 
 
 @dataclass(frozen=True, slots=True)
 class Mattress:
-    """Width and length in inches, and the list it is from."""
+    """Width and length in inches, and the list it is from, whose name is in words."""
 
     width: Fraction
     length: Fraction
-    source: str
+    source: Literal["class-list", "crib-rule"]
 
-
-CLASS_LIST: Final = "class list: 39 x 75, 54 x 75, 60 x 80, 76 x 80in"
-CRIB_RULE: Final = "16 CFR 1508.3, inside of a full-size crib"
 
 MATTRESSES: Final[dict[str, Mattress]] = {
-    "crib": Mattress(Fraction(28), Fraction(419, 8), CRIB_RULE),
-    "twin": Mattress(Fraction(39), Fraction(75), CLASS_LIST),
-    "single": Mattress(Fraction(39), Fraction(75), CLASS_LIST),
-    "double": Mattress(Fraction(54), Fraction(75), CLASS_LIST),
-    "full": Mattress(Fraction(54), Fraction(75), CLASS_LIST),
-    "queen": Mattress(Fraction(60), Fraction(80), CLASS_LIST),
-    "king": Mattress(Fraction(76), Fraction(80), CLASS_LIST),
+    "crib": Mattress(Fraction(28), Fraction(419, 8), "crib-rule"),
+    "twin": Mattress(Fraction(39), Fraction(75), "class-list"),
+    "single": Mattress(Fraction(39), Fraction(75), "class-list"),
+    "double": Mattress(Fraction(54), Fraction(75), "class-list"),
+    "full": Mattress(Fraction(54), Fraction(75), "class-list"),
+    "queen": Mattress(Fraction(60), Fraction(80), "class-list"),
+    "king": Mattress(Fraction(76), Fraction(80), "class-list"),
 }
 
 MISS_MOST: Final = Fraction(1)

@@ -8,8 +8,9 @@ piece belongs, in the words of the report. A colourway is laid out as a quilt of
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from fractions import Fraction
 
-from ..cutting.needs import BackingNeed, BindingNeed, Fabric, Need, Part, SizedBlock
+from ..cutting.needs import BackingNeed, BindingNeed, Fabric, Need, Part, SingleKind, SizedBlock
 from ..diagnostics.source import Span
 from ..drafting.model import Default
 from ..geometry.edge import Edge
@@ -39,7 +40,7 @@ class QuiltPiece:
     outline: tuple[Edge, ...]  # clockwise
     fabric: str
     part: Part
-    what: str  # 'sail', 'side triangle', 'sashing strip', 'post', 'border strip', 'plain square'
+    what: SingleKind | str  # of a block's piece its name, '' where it has none
     block: int | None = None  # index into Quilt.blocks
     template: str = ""
     reversed: bool = False
@@ -70,6 +71,7 @@ class Quilt:
     batting: BackingNeed | None
     defaults: tuple[Default, ...]
     setting: Setting | None  # None: a block alone
+    allowance: Fraction = Fraction(1, 4)  # inches that its own seams take
     maker: str = ""
     notes: tuple[str, ...] = ()
     origin: Span | None = None

@@ -6,7 +6,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import replace
 from fractions import Fraction
-from typing import Final, NamedTuple
+from typing import NamedTuple
 
 from ..cutting.needs import Need, Part, SizedBlock
 from ..drafting.frame import rectangle
@@ -15,12 +15,9 @@ from ..geometry.stroke import place_of
 from ..measure.marks import mark_up
 from ..sewing.foundations.foundation import CUT_STEP, foundations
 from ..sewing.foundations.foundation_model import Foundations
-from ..words.phrases import one_of
 from .assembly_model import QuiltAssembly
 from .counting import PARTS
 from .model import PlacedBlock, Quilt
-
-NAMED_MOST: Final = 4  # patches that a cut names: more are told by the block's own page
 
 
 def papers_of(
@@ -99,7 +96,7 @@ def _patch_need(quilt: Quilt, like: _Like, counts: Mapping[str, int], margin: Fr
     return Need(
         like.fabric,
         like.part,
-        patch_words(list(counts)),
+        "",
         outline,
         (over,) * len(outline),
         sum(counts.values()),
@@ -107,11 +104,5 @@ def _patch_need(quilt: Quilt, like: _Like, counts: Mapping[str, int], margin: Fr
         True,
         block=like.block,
         margin=margin,
+        patches=tuple(counts),
     )
-
-
-def patch_words(labels: list[str]) -> str:
-    """`patch A1`; `patches A1, B1, C1 and 5 more`."""
-    if len(labels) > NAMED_MOST:
-        labels = [*labels[: NAMED_MOST - 1], f"{len(labels) - NAMED_MOST + 1} more"]
-    return f"{'patch' if len(labels) == 1 else 'patches'} {one_of(labels, 'and')}"

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from fractions import Fraction
 from math import sqrt
 
-from ..cutting.needs import Part
+from ..cutting.needs import Part, SingleKind
 from ..diagnostics.source import Span
 from ..drafting.context import Bench
 from ..drafting.sketch import Unit
@@ -54,7 +54,7 @@ def set_on_point(
     side = size[0]
     wide = sashing.width.inches if sashing else Fraction(0)
     half = float(side + wide) * ROOT_2 / 2  # half a diagonal of the lattice
-    top = Top(Setting("on point", across, down), 2 * across * half, 2 * down * half)
+    top = Top(Setting("on-point", across, down), 2 * across * half, 2 * down * half)
     cells: list[Cell] = []
     for (x, y), (cell, origin) in filled.items():
         centred = turn_about(ORIGIN, Fraction(45)).after(move_by(-side / 2, -side / 2))
@@ -98,7 +98,7 @@ def _side_triangles(
     w, h = float(top.width), float(top.height)
 
     def add(*corners: Point) -> int:
-        return put_cloth(top, polygon(corners), word, "setting", "side triangle", origin)
+        return put_cloth(top, polygon(corners), word, "setting", "side-triangle", origin)
 
     for c in range(1, across):
         x = 2 * c * half
@@ -118,7 +118,7 @@ def _corner_triangles(top: Top, side: float, word: str, origin: Span) -> list[in
     for x, y, right, below in ((0.0, 0.0, 1, 1), (w, 0.0, -1, 1), (w, h, -1, -1), (0.0, h, 1, -1)):
         corners = [Point(x, y), Point(x + right * reach, y), Point(x, y + below * reach)]
         ring = polygon(corners if right * below > 0 else [corners[0], corners[2], corners[1]])
-        found.append(put_cloth(top, ring, word, "setting", "corner triangle", origin))
+        found.append(put_cloth(top, ring, word, "setting", "corner-triangle", origin))
     return found
 
 
@@ -144,7 +144,7 @@ def _sash_on_point(
         turned = move_by(x, y).after(turn_about(ORIGIN, Fraction(45 if slope > 0 else -45)))
         outline = tuple(turned.edge(edge) for edge in box(-wide / 2, -side / 2, wide / 2, side / 2))
         grain = 45.0 if slope > 0 else 135.0
-        strip = put_cloth(top, outline, sashing.fabric.text, "sashing", "sashing strip", sashing.span, grain)
+        strip = put_cloth(top, outline, sashing.fabric.text, "sashing", "sashing-strip", sashing.span, grain)
         yield _slanted(Fraction(column, 2), Fraction(row, 2), strip)
     reach = wide * ROOT_2 / 2
     for column, row in posts:
@@ -154,7 +154,7 @@ def _sash_on_point(
             k for k, out in enumerate((row == 0, column == 2 * across, row == 2 * down, column == 0)) if out
         ]
         kept = [p for k, p in enumerate(ring) if k not in gone]
-        what = "half post" if gone else "post"
+        what: SingleKind = "half-post" if gone else "post"
         grain = 0.0 if gone else 45.0
         post = put_cloth(top, polygon(kept), sashing.posts.text, "posts", what, sashing.span, grain)
         yield _slanted(column, row, post)

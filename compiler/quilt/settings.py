@@ -109,7 +109,7 @@ def _sash_straight(
         return places[number] - wide if number < len(places) else places[-1] + length
 
     def sash(strip: tuple[Edge, ...]) -> int:
-        return put_cloth(top, strip, sashing.fabric.text, "sashing", "sashing strip", sashing.span)
+        return put_cloth(top, strip, sashing.fabric.text, "sashing", "sashing-strip", sashing.span)
 
     for c in columns:
         for r in range(down):
@@ -211,7 +211,7 @@ def _sash_rows(
     wide = sashing.width.inches
 
     def strip(outline: tuple[Edge, ...], grain: float) -> int:
-        return put_cloth(top, outline, sashing.fabric.text, "sashing", "sashing strip", sashing.span, grain)
+        return put_cloth(top, outline, sashing.fabric.text, "sashing", "sashing-strip", sashing.span, grain)
 
     places = (Fraction(0), *between, top.height - wide) if sashing.around else between
     strips = [strip(box(Fraction(0), at, top.width, at + wide), 90.0) for at in places]

@@ -5,7 +5,7 @@ from __future__ import annotations
 from cmath import phase, rect
 from collections.abc import Mapping
 from math import pi
-from typing import Final, NamedTuple
+from typing import NamedTuple
 
 from ..geometry.stroke import place_of, stroke_of
 from ..measure.tolerance import EVEN
@@ -15,15 +15,6 @@ from ..sewing.order.row_tree import InRows, Way
 from .assembly_model import Join, Row, Stage
 from .top import Top
 
-ROWS: Final[dict[Way, str]] = {
-    "down": "Rows",
-    "across": "Columns",
-    "slantwise": "Slanted rows",
-    "set-in": "Units",
-    "mitred": "Units",
-}
-"""What the parts of a centre are called by how they lie in it."""
-
 Pieces = tuple[int, ...]
 
 
@@ -32,8 +23,8 @@ def stages_of(top: Top, assembly: Assembly, joints: Mapping[int, Joint]) -> tupl
 
     A row belongs where the first of its copies is needed, so nothing is used before it is made.
     """
-    teller = _Teller(top, assembly, joints)
-    rows = teller.rows()
+    every = _Rows(top, assembly, joints)
+    rows = every.rows()
     joining = {
         assembly.steps[step - 1].makes
         for step, joint in joints.items()
@@ -42,14 +33,18 @@ def stages_of(top: Top, assembly: Assembly, joints: Mapping[int, Joint]) -> tupl
     borders = top.rows.ring if isinstance(top.rows, InRows) else 0
     staged: list[list[Row]] = [[] for _ in range(borders + 2)]
     for row in rows:
-        ring = teller.first_ring(row)
+        ring = every.first_ring(row)
         staged[ring + 1 if ring else int(row.makes in joining)].append(row)
     lies: Way = next((row.way for row in rows if row.makes in joining), "down")
-    titles = [ROWS[lies], "Centre", *(f"Border {number}" for number in range(1, borders + 1))]
-    return tuple(Stage(title, tuple(found)) for title, found in zip(titles, staged, strict=True) if found)
+    stages = [
+        Stage(lies, 0, tuple(staged[0])),
+        Stage("centre", 0, tuple(staged[1])),
+        *(Stage("border", number, tuple(found)) for number, found in enumerate(staged[2:], 1)),
+    ]
+    return tuple(stage for stage in stages if stage.rows)
 
 
-class _Lying(NamedTuple):
+class _RowPart(NamedTuple):
     """A part of a row: how far along it, a piece's number or a unit's id, its pieces, and the degrees
     clockwise by which it lies turned."""
 
@@ -59,7 +54,7 @@ class _Lying(NamedTuple):
     turned: float
 
 
-class _Teller:
+class _Rows:
     """The rows of an assembly."""
 
     def __init__(self, top: Top, assembly: Assembly, joints: Mapping[int, Joint]) -> None:
@@ -122,10 +117,10 @@ class _Teller:
             )
         return rows[::-1]
 
-    def _row(self, step: Step, pieces: Pieces) -> tuple[list[_Lying], tuple[Join, ...]]:
+    def _row(self, step: Step, pieces: Pieces) -> tuple[list[_RowPart], tuple[Join, ...]]:
         """The parts of a row in order, and the joins that make it; from its last step."""
         heading = _heading(step)
-        found: list[_Lying] = []
+        found: list[_RowPart] = []
         joins: list[Join] = []
         stack = [(step, pieces)]
         while stack:
@@ -138,9 +133,9 @@ class _Teller:
                 if goes_on:
                     stack.append((self.assembly.steps[self.number[name] - 1], own))
                 elif name in self.number:
-                    found.append(_Lying(along, name, own, self.turned[name, own[0]]))
+                    found.append(_RowPart(along, name, own, self.turned[name, own[0]]))
                 else:
-                    found.append(_Lying(along, str(own[0]), own, 0.0))
+                    found.append(_RowPart(along, str(own[0]), own, 0.0))
         if self.joints[step.step].row.way == "mitred":
             found = [part._replace(turned=0.0) for part in reversed(found)]
             found.sort(key=lambda part: self.ring(part.pieces))

@@ -18,7 +18,6 @@ from ..geometry.edge import Edge, Point
 from ..sewing.naming import BLOCK, PLAIN
 from ..sewing.order.likeness import poses_of, turns_of
 from ..sewing.order.row_tree import InRows
-from .counting import ALLOWANCE
 from .ground import box
 from .model import PlacedBlock, Quilt, QuiltPiece
 from .touching import sides_of
@@ -50,7 +49,7 @@ def top_of(quilt: Quilt) -> Top:
     number_of = {index: number for number, index in enumerate(order, 1)}
     rows = quilt.rows
     rows = number_of[rows] if isinstance(rows, int) else rows.numbered(number_of.__getitem__)
-    sides = sides_of([each.outline for each in items], [ALLOWANCE] * len(items))
+    sides = sides_of([each.outline for each in items], [quilt.allowance] * len(items))
     pieces = tuple(
         _piece(number, item, ring, quilt)
         for number, (item, ring) in enumerate(zip(items, sides, strict=True), 1)
@@ -68,7 +67,7 @@ def top_of(quilt: Quilt) -> Top:
         shapes,
         (),
         TrimRule("none", dots=Fraction(0)),
-        ALLOWANCE,
+        quilt.allowance,
         (),
         maker=quilt.maker,
         origin=quilt.origin,

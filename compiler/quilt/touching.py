@@ -1,16 +1,11 @@
 """Outlines side by side to sides with their neighbours: what lies along each stretch of every edge.
 
-All edges on one line are cut up at all corners on it, and each stretch knows what lies on its two sides:
-
-    --------+--------
-    ----+-------+----   four stretches, each with one piece above and one below
-
-Inches. Edges are straight: blocks and strips of a quilt have no others.
+All edges on one line are cut up at all corners on it (see geometry.collinear), and each stretch knows what
+lies on its two sides. Inches. Edges are straight: blocks and strips of a quilt have no others.
 """
 
 from __future__ import annotations
 
-from bisect import bisect_left
 from cmath import phase, rect
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
@@ -18,6 +13,7 @@ from math import pi
 from typing import Final, NamedTuple
 
 from ..drafting.model import Part, Side
+from ..geometry.collinear import gaps_between
 from ..geometry.edge import Edge, Point
 from ..geometry.stroke import place_of
 from ..measure.tolerance import TOGETHER
@@ -43,9 +39,9 @@ def sides_of(outlines: Sequence[Sequence[Edge]], allowances: Sequence[Fraction])
         for stretch, parts in _parted(line, outlines):
             edge = outlines[stretch.piece][stretch.side]
             sides[stretch.piece][stretch.side] = Side(edge, tuple(parts), allowances[stretch.piece])
-    found = [tuple(side for side in each if side is not None) for each in sides]
-    assert [len(each) for each in found] == [len(each) for each in outlines], "every edge lies on one line"
-    return found
+    whole = [tuple(side for side in each if side is not None) for each in sides]
+    assert [len(each) for each in whole] == [len(each) for each in outlines], "every edge lies on one line"
+    return whole
 
 
 def _lines(outlines: Sequence[Sequence[Edge]]) -> Iterator[list[_Stretch]]:
@@ -75,34 +71,28 @@ def _parted(
     line: Sequence[_Stretch], outlines: Sequence[Sequence[Edge]]
 ) -> Iterator[tuple[_Stretch, list[Part]]]:
     """Each stretch of a line with its parts, in the way that its edge runs."""
-    marks: list[tuple[float, Point]] = []
+    corners: dict[float, Point] = {}
     for stretch in line:
         edge = outlines[stretch.piece][stretch.side]
-        ends = (edge.start, edge.end) if stretch.forward else (edge.end, edge.start)
-        marks += [(stretch.start, ends[0]), (stretch.end, ends[1])]
-    places: list[tuple[float, Point]] = []
-    for along, point in sorted(marks, key=lambda each: each[0]):
-        if not places or along - places[-1][0] > TOGETHER:
-            places.append((along, point))
-    spans = [(_index(places, each.start), _index(places, each.end)) for each in line]
+        start, end = (edge.start, edge.end) if stretch.forward else (edge.end, edge.start)
+        corners.setdefault(stretch.start, start)
+        corners.setdefault(stretch.end, end)
+    stops, covered = gaps_between([(each.start, each.end) for each in line], TOGETHER)
     owners: dict[tuple[int, bool], int] = {}
-    for stretch, (first, last) in zip(line, spans, strict=True):
-        for at in range(first, last):
+    for stretch, gaps in zip(line, covered, strict=True):
+        for at in gaps:
             assert (at, stretch.forward) not in owners, "two pieces of a quilt lie over each other"
             owners[at, stretch.forward] = stretch.piece
-    for stretch, (first, last) in zip(line, spans, strict=True):
-        yield stretch, _parts(stretch, range(first, last), owners, [point for _, point in places])
-
-
-def _index(places: Sequence[tuple[float, Point]], along: float) -> int:
-    return bisect_left(places, along - TOGETHER, key=lambda each: each[0])
+    points = [corners[stop] for stop in stops]
+    for stretch, gaps in zip(line, covered, strict=True):
+        yield stretch, _parts(stretch, gaps, owners, points)
 
 
 def _parts(
-    stretch: _Stretch, pieces: range, owners: dict[tuple[int, bool], int], points: Sequence[Point]
+    stretch: _Stretch, gaps: range, owners: dict[tuple[int, bool], int], points: Sequence[Point]
 ) -> list[Part]:
     parts: list[Part] = []
-    for at in pieces if stretch.forward else reversed(pieces):
+    for at in gaps if stretch.forward else reversed(gaps):
         ends = (points[at], points[at + 1]) if stretch.forward else (points[at + 1], points[at])
         other = owners.get((at, not stretch.forward))
         neighbour = None if other is None else other + 1

@@ -7,10 +7,11 @@ marks in points from their own top left corner.
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Literal
+from typing import TYPE_CHECKING, Final, Literal
 
-from .arrange.leaves import Leaf
-from .page import Mark
+if TYPE_CHECKING:
+    from .arrange.leaves import Leaf
+    from .page import Mark
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,6 +51,10 @@ class Picture:
     larger: tuple[Picture, ...] = ()
 
 
+NOT_DRAWN: Final = Picture((), 0.0, 0.0, "")
+"""Where no picture is drawn."""
+
+
 @dataclass(frozen=True, slots=True)
 class Column:
     """A column of a table: its heading and width in points; width 0 takes what the others leave."""
@@ -63,12 +68,14 @@ class Column:
 @dataclass(frozen=True, slots=True)
 class Row:
     """A row's cells. `subject` names it to readers of the page; a total has a black rule above it and bold
-    type. `notes` are lines under it, across the columns from the second on."""
+    type. `notes` are lines under it, across the columns from the second on; `whole` lines to be copied at a
+    terminal, which are never broken."""
 
     cells: tuple[str, ...]
     subject: str = ""
     total: bool = False
     notes: tuple[str, ...] = ()
+    whole: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,12 +95,13 @@ class Table:
 @dataclass(frozen=True, slots=True)
 class Card:
     """A small picture with a title above it and lines below: one step. `beside`: a smaller picture that the
-    lines speak of, right of them."""
+    lines speak of, right of them. `told` says what the picture shows, where none is drawn."""
 
     title: str
     picture: Picture
     lines: tuple[str, ...]
     beside: Picture | None = None
+    told: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -139,6 +139,14 @@ class FolderShelf:
         """A shelf's own file; what it uses is looked for on its own shelf first. None: it cannot be read."""
         return self._parse(path, shelf)
 
+    def home_of(self, block: ShelfBlock) -> tuple[Folder, Path]:
+        """Where the file of a block stands that was found here."""
+        return self._homes[block.source.name]
+
+    def settle(self, name: str, home: tuple[Folder, Path]) -> None:
+        """What the source of that name uses is looked for on the shelf where it stands first."""
+        self._homes[name] = home
+
     def forget(self) -> None:
         """Lets go the parsed files and the titles beside them; those of the shelves stay."""
         self._parsed.clear()
@@ -177,7 +185,7 @@ class FolderShelf:
         parsed = self._parse(path, folder)
         if parsed is not None:
             for block in parsed.blocks:
-                yield ShelfBlock(block, parsed.source, folder.label)
+                yield ShelfBlock(block, parsed.source, folder.label, folder=folder.shown)
 
     def _parse(self, path: Path, folder: Folder) -> Parsed | None:
         """The file's blocks; None where it cannot be read at all."""

@@ -20,7 +20,7 @@ from ..diagnostics.source import Source
 from ..drafting.model import Draft
 from ..failures import MachineFailed, mistake_text
 from ..pipeline import draft_source
-from ..sheets.block_facts import facts_of, record_of
+from ..searching.block_facts import facts_of, record_of
 from ..words.messages import machine
 from .folders import Folder, FolderShelf
 

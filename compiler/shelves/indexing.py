@@ -15,7 +15,7 @@ from typing import Final
 
 from ..diagnostics.diagnostic import Diagnostic
 from ..diagnostics.source import Source
-from ..sheets.block_facts import BlockFacts, facts_from
+from ..searching.block_facts import BlockFacts, facts_from
 from ..words.commands.files import indexing_files
 from ..words.messages.shelves import on_shelf_twice
 from .folders import Folder, FolderShelf, bytes_of, names_shown, uses_shown

@@ -59,7 +59,7 @@ def open_lock(file: str | None, shelf: FolderShelf) -> Outcome[Locked]:
     except OSError as problem:
         return Outcome(None, (complain.lock_unreadable(name, problem.strerror or ""),))
     if len(data) > LARGEST:
-        return Outcome(None, (complain.lock_too_large(name),))
+        return Outcome(None, (complain.lock_damaged(name, "larger"),))
     lock = read_lock(name, data)
     blocks = lock.then(lambda read: pinned_blocks(name, read))
     if lock.value is None or blocks.value is None:

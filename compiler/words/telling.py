@@ -15,7 +15,7 @@ HELP: Final = "help"
 Sought = Literal["mistakes", "habits"]
 """What a run looked for."""
 
-NOTHING: Final[dict[Sought, str]] = {"mistakes": "No mistakes", "habits": "Nothing to better"}
+NOTHING: Final[dict[Sought, str]] = {"mistakes": "No mistakes", "habits": "Nothing to improve"}
 
 
 def mend_text(title: str) -> str:

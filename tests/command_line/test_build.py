@@ -301,3 +301,15 @@ def test_a_block_of_more_pages_than_anybody_prints_fails_its_own_file_alone(here
 def test_nothing_is_kept_of_a_build_and_the_option_against_it_is_gone(here: Path) -> None:
     ended = piecewright("build", VANE_FILE, "--no-cache")
     assert ended.status == 2 and "--no-cache" in ended.err and names_in(here) == []
+
+
+def test_open_shows_the_first_pdf_and_says_where_nothing_can(here: Path, tmp_path: Path) -> None:
+    shown = tmp_path / "shown"
+    opener = put(tmp_path / "bin" / "xdg-open", f'#!/bin/sh\necho "$1" > {shown}\n')
+    opener.chmod(0o755)
+    path = {"PATH": str(opener.parent) + os.pathsep + os.environ["PATH"]}
+    ended = process("build", VANE_FILE, "--format", "svg,pdf", "--open", env=path, folder=here)
+    assert ended.status == 0
+    assert Path(shown.read_text().strip()) == here / "tidewater-vane-v2.pdf"
+    ended = process("build", VANE_FILE, "--open", env={"PATH": str(tmp_path)}, folder=here)
+    assert ended.status == 0 and "nothing here opens such files" in ended.err

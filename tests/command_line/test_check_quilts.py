@@ -48,7 +48,11 @@ BAD = {
         'a piece of "Pair" is at most',
     ),
     "a role with no fabric": Bad(
-        SET, "role-without-fabric", '"Trial"', "`pale` has no fabric", CLOTH.replace("fabric pale", "")
+        SET,
+        "role-without-fabric",
+        '"Trial"',
+        '`pale` (of "Pair") has no fabric',
+        CLOTH.replace("fabric pale", ""),
     ),
     "a word that is no fabric": Bad(
         SET + "\nborder 2in in gold", "role-without-fabric", "gold", "`gold` is no fabric"

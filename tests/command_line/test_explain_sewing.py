@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from collections.abc import Sequence
 from typing import Any
 
@@ -58,6 +59,11 @@ def words_of(text: str) -> Sequence[str]:
     assert ended.status == 0, ended.err
     assert all(len(line) <= 80 for line in ended.out.splitlines())
     return ended.out.splitlines()
+
+
+def sentences_of(text: str) -> str:
+    """The same as one line, however it is broken."""
+    return " ".join(" ".join(words_of(text)).split())
 
 
 def test_steps_for_programs() -> None:
@@ -117,24 +123,28 @@ def test_set_in_seams_for_programs() -> None:
 
 
 def test_steps_for_people() -> None:
-    words = words_of(VANE)
-    at = words.index("Sewing: 21 pieces, 20 seams, closes exactly")
-    assert words[at + 1].split() == ["Step", "Makes", "From", "Make", "Seam", "Unfinished", "Press", "toward"]
-    assert words[at + 2].split()[:7] == ["1", "u1", "1", "+", "2", "4", "4.243in"]
-    assert "  Join B to C, then B-C to A." in words
-    assert "and lie opposite" in " ".join(words)
+    said = sentences_of(VANE)
+    assert "21 pieces, 20 seams, closes exactly." in said
+    first = said.partition("Step 1 · unit 1, make 4: ")[2].partition("Step 2 ")[0]
+    assert re.match(r"Sew [A-E] \(\w+\) to [A-E] \(\w+\)\. Press toward [A-E] \(\w+\)\. ", first)
+    assert "nfinished " in first and "Piece 1 to piece 2: the seam 4.243in long" in first
+    assert said.index("Join B to C along the edges") < said.index("Join B-C to A along the edges")
+    assert "and lie opposite" in said
 
 
 def test_set_in_and_partial_seams_for_people() -> None:
-    assert "  Set in: step 2. Stop at each dot, needle down, and turn the cloth." in words_of(ATTIC_WINDOW)
-    words = words_of(PINWHEEL_TILING)
-    assert "  Step 4: leave the seam of step 1 open at this end; close it after this." in words
+    last = sentences_of(ATTIC_WINDOW).partition("Step 2 · ")[2]
+    assert "Set in, 1 turn. Stop at the dot with the needle down, lift the foot, turn the cloth" in last
+    said = sentences_of(PINWHEEL_TILING)
+    first, fourth = (said.partition(f"Step {step} · ")[2].partition(" long")[0] for step in (1, 4))
+    assert "leave the rest open at the dot: closed after step 4." in first
+    assert "Then close the seam of step 1, which was left open." in fourth
 
 
 def test_a_block_of_one_piece_needs_no_seam() -> None:
     text = 'edition 1\nblock "Plain" { finished 6in }\n'
     assert explained(text)["assembly"]["steps"] == []
-    assert "Sewing: 1 piece, 0 seams, closes exactly" in words_of(text)
+    assert "1 piece, 0 seams, closes exactly." in sentences_of(text)
 
 
 def library_text(title: str) -> str:
@@ -142,7 +152,7 @@ def library_text(title: str) -> str:
 
 
 def test_where_seams_cannot_lie_opposite_people_and_programs_are_told_what_is_pressed_open() -> None:
-    said = " ".join(line.strip() for line in words_of(MOON_OVER_ROOFS))
+    said = sentences_of(MOON_OVER_ROOFS)
     assert "lie opposite at 1. They cannot at the rest: press open in step 4." in said
     assembly = explained(MOON_OVER_ROOFS)["assembly"]
     apart = assembly["meetings"]["apart"]
@@ -151,5 +161,6 @@ def test_where_seams_cannot_lie_opposite_people_and_programs_are_told_what_is_pr
 
 
 def test_copies_that_are_pressed_differently_are_told_by_place() -> None:
-    said = " ".join(line.strip() for line in words_of(library_text("Jacob's Ladder")))
-    assert "Step 3: press 2 toward piece 3 (top and left) and 2 toward piece 4 (right and bottom)." in said
+    said = sentences_of(library_text("Jacob's Ladder")).partition("Step 3 · ")[2].partition("Step 4 · ")[0]
+    assert "Sew B (medium) to B (light). Press 2 toward B (medium) (top and left) and" in said
+    assert "and 2 toward B (light) (right and bottom)." in said and "Piece 3 to piece 4: " in said

@@ -128,15 +128,29 @@ def test_a_condition_that_is_none_is_wrong_use(shelf: Path, arguments: list[str]
 
 def test_the_table_tells_what_the_json_tells(shelf: Path) -> None:
     out = piecewright("find", "--shelf", shelf, "vane").out
-    head, numbers, below, _, count, *_ = out.splitlines()
+    head, numbers, below, roles, file, use, _, count, *_ = out.splitlines()
     assert head.split() == ["Title", "Grid", "Finished", "Pieces", "Templates", "Sharpest"]
     assert numbers.split() == ["Tidewater", "Vane", "2", "x", "2", "4in", "8", "1", "45°"]
     assert below.strip() == "star; rotary, foundation; quarter-turn; also Harbour Wheel"
+    assert (roles.strip(), file.strip()) == ("roles dark, light", str(shelf / "vane.block"))
+    assert use.strip() == 'use "Tidewater Vane" version 1 as tidewater-vane'
     assert count == "1 of 3 blocks."
     (told,) = records("--shelf", shelf, "vane")["blocks"]
     assert told["symmetry"] == {"turns": 4, "mirror": False} and told["grid"] == {"across": 2, "down": 2}
     assert (told["finished"], told["line"]) == ({"width": 4, "height": 4}, 3)
-    assert told["file"] == str(shelf / "vane.block")
+    assert (told["file"], told["use"]) == (str(shelf / "vane.block"), use.strip())
+
+
+@pytest.mark.parametrize("title", ["Seam", "9 Bars", 'The "Tide"', "Back\\slash", "…"])
+def test_the_use_line_is_taken_by_the_language(tmp_path: Path, title: str) -> None:
+    written = title.replace("\\", "\\\\").replace('"', '\\"')
+    shelf_of(tmp_path / "own", odd=block_text(written, HALVES, 2))
+    (told,) = records("--shelf", tmp_path / "own")["blocks"]
+    assert told["title"] == title
+    name = told["use"].rpartition(" ")[2]
+    text = f'edition 1\n\nblock "Row" {{\n  grid 2 x 1 of 4in\n  {told["use"]}\n  row {name}, {name}\n}}\n'
+    row = put(tmp_path / "row.block", text)
+    assert piecewright("check", row, "--shelf", tmp_path / "own").out == "No mistakes in 1 file.\n"
 
 
 # ---- names ------------------------------------------------------------------------------------------------

@@ -18,7 +18,7 @@ BARE = GOOD.replace(" version 1", "").replace("  family strip\n", "").replace("6
 
 def test_a_good_file_leaves_nothing_to_better(tmp_path: Path) -> None:
     ended = piecewright("lint", put(tmp_path / "good.block", GOOD))
-    assert (ended.status, ended.out, ended.err) == (0, "Nothing to better in 1 file.\n", "")
+    assert (ended.status, ended.out, ended.err) == (0, "Nothing to improve in 1 file.\n", "")
 
 
 def test_findings_are_warnings_and_make_the_status_1(tmp_path: Path) -> None:

@@ -59,7 +59,8 @@ def test_sizes_cut_by_the_ruler_are_told_first(here: Path) -> None:
 def test_what_happens_at_the_size_asked_for(here: Path) -> None:
     ended = piecewright("resize", "nine.block", "--to", "7in")
     assert ended.status == 0 and "At 7in x 7in 1 cut falls off the ruler." in ended.out
-    assert "becomes a template: one third of 7in is 2.333in, which no ruler marks (off" in ended.out
+    told = " ".join(ended.out.split())
+    assert "becomes a template: one third of 7in is about 2 3/8in, between the ruler's marks (off" in told
     good = piecewright("resize", "nine.block", "--to", "12in").out
     assert "At 12in x 12in all cuts are on the ruler." in good
     assert "A: square, cut 4 1/2in x 4 1/2in" in good
@@ -69,9 +70,23 @@ def test_a_file_is_written_with_every_drafted_length_in_proportion(here: Path) -
     ended = piecewright("resize", "loft.block", "--to", "9in", "--out", "kept/loft9.block")
     assert ended.status == 0 and ended.out.endswith("Wrote kept/loft9.block.\n")
     text = (here / "kept" / "loft9.block").read_text()
-    assert text == LOFT.replace("finished 6in", "finished 9in").replace("5cm from", "7 1/2cm from")
+    changed = LOFT.replace("finished 6in", "finished 9in").replace("5cm from", "7 1/2cm from")
+    assert text == changed.replace('"Loft Square" version 2', '"Loft Square" version 3')
     assert piecewright("check", "kept/loft9.block").status == 0
     assert (here / "loft.block").read_text() == LOFT
+
+
+def test_a_new_size_is_never_told_by_an_old_title_and_version(here: Path) -> None:
+    (here / "kept.block").write_text(NINE.replace('"Nine"', '"Nine" version 4'))
+    assert piecewright("resize", "nine.block", "--to", "6in", "--out", "six.block").status == 0
+    assert 'block "Nine" version 5 { finished 6in' in (here / "six.block").read_text()
+    assert piecewright("resize", "nine.block", "--to", "9in", "--out", "same.block").status == 0
+    assert (here / "same.block").read_text() == NINE
+    titled = ("--to", "3in", "--title", 'Small "Nine"', "--out", "three.block")
+    assert piecewright("resize", "nine.block", *titled).status == 0
+    assert r'block "Small \"Nine\"" { finished 3in' in (here / "three.block").read_text()
+    ended = piecewright("resize", "nine.block", "--title", "Small")
+    assert ended.status == 2 and "--to" in ended.err
 
 
 def test_pieces_keep_their_shape_and_the_needle_its_allowance(here: Path) -> None:
@@ -88,7 +103,8 @@ def test_pieces_keep_their_shape_and_the_needle_its_allowance(here: Path) -> Non
 
 def test_a_unit_is_resized_where_it_is_asked_for_by_its_title(here: Path) -> None:
     out = piecewright("resize", "loft.block", "--to", "3in", "--block", "Pair", "--format", "block").out
-    assert out == LOFT.replace("finished 2in", "finished 3in")
+    changed = LOFT.replace("finished 2in", "finished 3in").replace('block "Pair"', 'block "Pair" version 2')
+    assert out == changed
 
 
 def test_json_says_the_same(here: Path) -> None:

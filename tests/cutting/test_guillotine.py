@@ -63,7 +63,7 @@ def test_hopper_and_turton_strip():
 
 
 def _rows(lengths):
-    return [Row(at, False, long, 1, many, 1) for at, (long, many) in enumerate(lengths)]
+    return [Row(at, long, 1, many, 1) for at, (long, many) in enumerate(lengths)]
 
 
 @given(
@@ -99,9 +99,9 @@ def test_every_box_is_cut_once_and_none_lies_over_another(made):
         spots = []
         for each in boxes_in(strip):
             kind = kinds[each.kind]
-            width, height = (kind.height, kind.width) if each.turned else (kind.width, kind.height)
-            assert kind.turnable or not each.turned
-            spots.append((each.left, each.top, each.left + width, each.top + height))
+            lies = (each.width, each.height)
+            assert lies == kind[:2] or (kind.turnable and lies == kind[1::-1])
+            spots.append((each.left, each.top, each.right, each.bottom))
         for at, one in enumerate(spots):
             assert one[2] <= strip.width and one[3] <= strip.height
             for two in spots[at + 1 :]:

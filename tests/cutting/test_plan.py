@@ -76,7 +76,7 @@ def test_small_pieces_come_from_what_the_large_ones_leave():
 
 
 def test_long_borders_are_joined_and_say_so():
-    plan = planned([need(box(3, 60), 2, part="border", what="border strip")])
+    plan = planned([need(box(3, 60), 2, part="border", what="border-strip")])
     (cut,) = plan.cuts
     assert (cut.kind, cut.width, cut.height, cut.pieces, cut.joined) == ("strip", 3.5, 60.5, 2, 4)
     assert told.then(cut) == (

@@ -45,9 +45,9 @@ def test_squares_cut_a_half_inch_more(finished, across):
 def test_half_square_and_quarter_square_triangles_of_three_inches():
     """SOURCES 1.2, North Hampshire Quilters: 3in finished: cut 3 7/8 and 4 1/4."""
     half, quarter = cut(half_square(3), 20), cut(quarter_square(3), 20)
-    assert (half.kind, half.width, half.cuts, half.yields) == ("half-square triangle", 3.875, 10, 2)
+    assert (half.kind, half.width, half.cuts, half.yields) == ("half-square-triangle", 3.875, 10, 2)
     assert (quarter.kind, quarter.width, quarter.cuts, quarter.yields) == (
-        "quarter-square triangle",
+        "quarter-square-triangle",
         4.25,
         5,
         4,
@@ -74,8 +74,8 @@ SETTING_TABLE = {  # SOURCES 1.3, Marcia Hohn: block, side square, corner square
 @pytest.mark.parametrize("block", SETTING_TABLE)
 def test_setting_triangles_of_every_row(block):
     """The rule: block x 1.414 + 1 1/4 and block / 1.414 + 7/8, up to 1/8 (SOURCES 1.3, all 11 rows)."""
-    side = cut(quarter_square(block * sqrt(2)), part="setting", what="side triangle")
-    corner = cut(half_square(block / sqrt(2)), part="setting", what="corner triangle")
+    side = cut(quarter_square(block * sqrt(2)), part="setting", what="side-triangle")
+    corner = cut(half_square(block / sqrt(2)), part="setting", what="corner-triangle")
     wanted = [sum(Fraction(word) for word in text.split()) for text in SETTING_TABLE[block]]
     assert [side.width, corner.width] == wanted
     assert (side.yields, corner.yields) == (4, 2) and side.excess >= 0 and corner.excess >= 0
@@ -92,7 +92,7 @@ def test_a_third_of_eight_inches_goes_to_a_template():
     method = template_method_of(draft, template)
     assert (method.kind, told.reason(method)) == (
         "template",
-        "one third of 8in is 2.667in, which no ruler marks",
+        "one third of 8in is about 2 5/8in, between the ruler's marks",
     )
 
 
@@ -100,7 +100,7 @@ def test_equilateral_triangle_from_a_strip():
     """DESIGN: finished height and 3/4in (common practice, no published source)."""
     side = 2 * 3 / sqrt(3)
     found = cut([(0, 0), (side, 0), (side / 2, 3)], 10)
-    assert (found.kind, found.strip, found.angle, found.cuts) == ("equilateral triangle", 3.75, 60, 10)
+    assert (found.kind, found.strip, found.angle, found.cuts) == ("equilateral-triangle", 3.75, 60, 10)
 
 
 def test_star_diamond_from_a_strip():
@@ -127,8 +127,8 @@ def test_parallelogram_trapezoid_and_hexagon():
     ("corners", "reason"),
     [
         ([(0, 0), (3, 0), (3, 3, (0, 3), True), (0, 0)][:3], "its sides are curved"),
-        ([(0, 0), (2, 1), (0, 5), (-2, 1)], "a kite has no rotary rule"),
-        ([(0, 0), (3, 0), (1, 2)], "its shape has no rotary rule"),
+        ([(0, 0), (2, 1), (0, 5), (-2, 1)], "a kite cannot be cut with ruler and rotary cutter alone"),
+        ([(0, 0), (3, 0), (1, 2)], "its shape cannot be cut with ruler and rotary cutter alone"),
         ([(0, 0), (1, 1), (0, 2), (-1, 1)], "its sides lie off the straight grain"),
         ([(0, 0), (5, 0), (8, 4), (3, 4)], "its points are 53.1°, and no ruler bears that line"),
     ],
@@ -141,14 +141,14 @@ def test_why_a_template(corners, reason):
 
 def test_a_size_between_marks_says_how_far_off_the_ruler_is():
     found = cut(box(sqrt(2), sqrt(2)))
-    assert told.reason(found) == "its cut of 1.915in lies 0.085in short of the ruler's 2in"
+    assert told.reason(found) == "its cut would lie between 1 7/8in and 2in on the ruler"
 
 
 def test_half_rectangle_triangles_need_one_square_cut_way_for_each_hand():
     ratio = Fraction(3, 4)  # 3, 4 and 5: the exact cut is 3 7/8... worked in whole eighths
     found = cut([(0, 0), (0, 4), (4 * ratio, 0)], 5, back=3)
     exact = 3 + Fraction(1, 4) * (1 + Fraction(5, 4) + Fraction(3, 4))
-    assert (found.kind, found.width, found.height) == ("half-rectangle triangle", exact, 5)
+    assert (found.kind, found.width, found.height) == ("half-rectangle-triangle", exact, 5)
     assert found.cuts == 3 + 2 and "3 of the rectangles" in told.then(found)
 
 

@@ -24,4 +24,4 @@ def test_sizes_on_the_ruler_are_passed_over(cell):
 def test_thirds_of_four_inches_leave_it():
     """A third of 4in and 1/2in of allowances are 1.833in, between the marks of any ruler in eighths."""
     ((code, message),) = said_of("4in")
-    assert code == "cuts-leave-ruler" and "template A leaves the ruler's marks" in message
+    assert code == "cuts-leave-ruler" and "A would be cut between 1 3/4in and 1 7/8in" in message

@@ -36,7 +36,7 @@ def test_a_template_carries_the_block_s_title_version_maker_and_size():
         pieces_of([[(0, 0), (6, 0), (6, 9), (0, 9)]]), title="Tidewater Vane", version=3, maker="E.B."
     )
     assert (template.label, template.block_title, template.version) == ("A", "Tidewater Vane", 3)
-    assert (template.maker, template.finished_size) == ("E.B.", "6in x 9in")
+    assert (template.maker, template.block_width, template.block_height) == ("E.B.", 6, 9)
 
 
 def test_the_template_lies_where_its_first_piece_lies():

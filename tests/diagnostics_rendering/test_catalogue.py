@@ -120,4 +120,9 @@ def test_few_entries_have_no_example() -> None:
         "manifest-damaged",
         "manifest-key-unknown",
         "block-on-shelf-twice",
+        "block-drawn-twice",
+        "settings-damaged",
+        "setting-unknown",
+        "setting-wrong",
+        "block-hides-another",
     }

@@ -2,47 +2,13 @@
 
 from __future__ import annotations
 
-from typing import NamedTuple
-
 import pytest
 from piecewright.diagnostics.diagnostic import Severity
 from piecewright.diagnostics.source import Source
 from piecewright.language import limits
 from piecewright.language.parser import parse
+from support.mistakes import mended, told
 from support.programs import errors, in_block, parse_text
-
-
-class Told(NamedTuple):
-    """What was said: line and column, code, the words pointed at, message and help."""
-
-    place: tuple[int, int]
-    code: str
-    words: str
-    text: str
-
-
-def told(text: str) -> list[Told]:
-    """All that is said of a text."""
-    source = Source("block.block", text)
-    return [
-        Told(
-            source.place(each.primary.span.start),
-            each.code,
-            source.words(each.primary.span),
-            f"{each.message} {each.help}",
-        )
-        for each in parse(source).diagnostics
-    ]
-
-
-def mended(text: str) -> str:
-    """The text with every offered mend applied, the last first."""
-    outcome = parse_text(text)
-    for each in sorted(outcome.diagnostics, key=lambda said: -said.primary.span.start):
-        assert each.fix is not None, each
-        text = text[: each.fix.span.start] + each.fix.text + text[each.fix.span.end :]
-    return text
-
 
 MISTAKES = (
     # units
@@ -140,8 +106,8 @@ MISTAKES = (
     ("seam outline -- A1", "outline-first", "outline", "cannot start"),
     ("seam A1 -- outline -- B1", "seam-past-outline", "-- B1", "two seams"),
     ("outline A1 -- outline", "outline-to-outline", "-- outline", "closes itself"),
-    ("row a turned 45deg", "pose-not-quarter", "45deg", "`90deg`"),
-    ("row a facing left turned 90deg", "pose-clash", "turned 90deg", "not both"),
+    ("row a turned 45deg", "turned-not-quarter", "45deg", "`90deg`"),
+    ("row a facing left turned 90deg", "turned-and-facing", "turned 90deg", "not both"),
     # quotes
     ("note Press it well", "title-unquoted", "Press it well", '`"Press it well"`'),
     ("maker 'Wren'", "text-quotes", "'Wren'", '`"Wren"`'),

@@ -3,35 +3,9 @@
 from __future__ import annotations
 
 import pytest
-from piecewright.diagnostics.source import Source
 from piecewright.language import limits
-from piecewright.language.parser import parse
+from support.mistakes import mended, told
 from support.programs import errors, in_block, in_quilt, parse_text
-
-Told = tuple[tuple[int, int], str, str, str]
-
-
-def told(text: str) -> list[Told]:
-    """Place, code, the words pointed at, and message with help, of all that is said."""
-    source = Source("block.block", text)
-    return [
-        (
-            source.place(each.primary.span.start),
-            each.code,
-            source.words(each.primary.span),
-            f"{each.message} {each.help}",
-        )
-        for each in parse(source).diagnostics
-    ]
-
-
-def mended(text: str) -> str:
-    """The text with every offered mend applied, the last first."""
-    for each in sorted(parse_text(text).diagnostics, key=lambda said: -said.primary.span.start):
-        assert each.fix is not None, each
-        text = text[: each.fix.span.start] + each.fix.text + text[each.fix.span.end :]
-    return text
-
 
 SET = "set straight 4 across 5 down { alternate a, b }"
 

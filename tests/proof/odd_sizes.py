@@ -81,7 +81,7 @@ def wordy(template: Template) -> Template:
         template,
         block_title=("Long " * TITLE_LETTERS)[:TITLE_LETTERS],
         maker=("Maker " * TITLE_LETTERS)[:TITLE_LETTERS],
-        share="one block of 1,000",
+        blocks=1_000,
         counts=tuple(FabricCount(fabric, 100, 100) for fabric in fabrics),
     )
 

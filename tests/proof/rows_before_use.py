@@ -232,12 +232,12 @@ def check_same(numbers: dict[str, Any], lines: Sequence[str], words: str) -> Non
     ]
     assert rows == [(each.name, each.count, sorted(each.takes)) for each in read_rows(lines)[0]]
     said = re.findall(
-        r"\b(R\d+), make (\d+): (.*?) (?:across|down|slantwise|set in|mitred); \d+ seam",
+        rf"\b(R\d+)(?: · (?:make (\d+)|the top))?: {SEW.pattern}",
         " ".join(words.split()),
     )
     parts = [
-        (name, int(count), sorted(part.split()[0] for part in parts.split(", ")))
-        for name, count, parts in said
+        (name, int(count or 1), sorted(part.split()[0] for part in (*parts.split(", "), inner) if part))
+        for name, count, parts, inner in said
     ]
     starts = range(len(parts) - len(rows) + 1)
     assert any(rows == parts[at : at + len(rows)] for at in starts), (rows, parts)

@@ -14,6 +14,8 @@ from functools import lru_cache
 from math import ceil, sqrt
 from pathlib import Path
 
+from piecewright.words.work.shapes import shape_word
+
 if __name__ == "__main__":
     sys.path.insert(0, str(Path(__file__).parents[1]))
 
@@ -88,7 +90,7 @@ def of_library(step: Fraction, sizes: int) -> tuple[int, list[str]]:
         for number in range(sizes):
             width = Fraction(3) + Fraction(18 * number, sizes) + Fraction(number % 3, 7)
             for each in block_at(draft, templates, width, step).cuts:
-                kind = each.method.kind
+                kind = shape_word(each.method.kind)
                 length = each.method.width if kind != "equilateral triangle" else each.method.height
                 said = amiss(told.reason(each.method, step), Fraction(length), kind, step, each.method.excess)
                 count += said is not None

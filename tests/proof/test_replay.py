@@ -39,7 +39,7 @@ def check(made: Quilt) -> None:
         for at, cut in enumerate(plan.cuts):
             if cut.fabric == each.fabric:
                 spare = out.pop(at, 0) - cut.pieces
-                hands = 2 if cut.kind == "half-rectangle triangle" else 1
+                hands = 2 if cut.kind == "half-rectangle-triangle" else 1
                 most = hands * (cut.yields - 1) if not cut.joined else 1  # of the last square, the last strip
                 if cut.slants:  # on a print a half may serve nowhere
                     most = cut.pieces * (cut.yields - 1)
@@ -128,7 +128,7 @@ def test_the_square_holds_the_triangle_it_is_cut_into(text):
     """Each rule's triangle, cut from its square, covers the exact shape with its allowances."""
     made = compiled_quilt(text)
     for cut in planned(made).cuts:
-        if cut.kind not in ("half-square triangle", "quarter-square triangle"):
+        if cut.kind not in ("half-square-triangle", "quarter-square-triangle"):
             continue
         need = made.needs[cut.need]
         exact = Polygon([(p.real, p.imag) for p in cut_corners(recognise(need.outline, need.allowances))])

@@ -76,14 +76,18 @@ def test_windows_circles_and_outlines_sew():
 NOT_SEWN_BY = {
     ("Template", "dot_width"),
     ("Template", "version"),
+    ("Template", "block_width"),
+    ("Template", "block_height"),
+    ("Template", "blocks"),
     ("Template", "pieces"),
     ("Template", "grain"),
     ("Template", "reversible"),
     ("Mark", "allowance"),
     ("Mark", "at"),
 }
-"""What a template says that sewing does not go by: how wide a dot is punched, which version it is of, how it
-lies on the cloth's grain, how long a mark is drawn, and how far along its seam a mark stands."""
+"""What a template says that sewing does not go by: how wide a dot is punched, which version it is of, how
+large its block is, how it lies on the cloth's grain, how long a mark is drawn, and how far along its seam a
+mark stands."""
 
 
 def breakages(printed: object, where: str = "", more: float = 0.01) -> Iterator[tuple[str, object]]:

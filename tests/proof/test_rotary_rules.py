@@ -35,10 +35,10 @@ HALF = 1.5 * 2 / ROOT_3
 SHAPES = {
     "square": box(3, 3),
     "rectangle": box(2, 4),
-    "half-square triangle": half_square(3),
-    "quarter-square triangle": quarter_square(4),
-    "half-rectangle triangle": [(0, 0), (3, 0), (0, 4)],
-    "equilateral triangle": [(0, 0), (6 / ROOT_3, 0), (3 / ROOT_3, 3)],
+    "half-square-triangle": half_square(3),
+    "quarter-square-triangle": quarter_square(4),
+    "half-rectangle-triangle": [(0, 0), (3, 0), (0, 4)],
+    "equilateral-triangle": [(0, 0), (6 / ROOT_3, 0), (3 / ROOT_3, 3)],
     "diamond": [(0, 0), (2.5 * ROOT_2, 0), (2.5 * ROOT_2 + 2.5, 2.5), (2.5, 2.5)],
     "diamond of 60deg": [(0, 0), (6 / ROOT_3, 0), (9 / ROOT_3, 3), (3 / ROOT_3, 3)],
     "parallelogram": [(0, 0), (3 * ROOT_2, 0), (3 * ROOT_2 + 2, 2), (2, 2)],
@@ -46,7 +46,7 @@ SHAPES = {
     "hexagon": [(0, 0), (HALF, 0), (HALF * 1.5, 1.5), (HALF, 3), (0, 3), (-HALF / 2, 1.5)],
     "kite": [(0, 0), (2, 1), (0, 5), (-2, 1)],
 }
-TRADE_OVER = {"half-square triangle": 0.021447, "quarter-square triangle": 0.042893, "trapezoid": 0.042893}
+TRADE_OVER = {"half-square-triangle": 0.021447, "quarter-square-triangle": 0.042893, "trapezoid": 0.042893}
 """How far the trade's + 7/8in and + 1 1/4in lie over the exact (SOURCES 1.1); a trapezoid's long side at
 45deg is as a quarter-square triangle's."""
 
@@ -71,15 +71,15 @@ def off_the_ruler(cut: Cut) -> list[complex]:
     match cut.kind:
         case "square" | "rectangle":
             return [0, wide, wide + 1j * high, 1j * high]
-        case "half-square triangle" | "half-rectangle triangle":
+        case "half-square-triangle" | "half-rectangle-triangle":
             (parted,) = cut.then
             assert isinstance(parted, Parted) and parted.times == "once"
             return [0, wide, 1j * high]
-        case "quarter-square triangle":
+        case "quarter-square-triangle":
             (parted,) = cut.then
             assert isinstance(parted, Parted) and parted.times == "twice"
             return [0, wide, complex(wide / 2, wide / 2)]
-        case "equilateral triangle":
+        case "equilateral-triangle":
             return [0, strip / tan(angle) * 2, complex(strip / tan(angle), strip)]
         case "diamond" | "parallelogram":
             along, lean = wide / sin(angle), strip / tan(angle)

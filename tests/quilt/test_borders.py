@@ -16,7 +16,7 @@ INSIDE = "set straight 4 across 5 down { alternate pair }\n"
 
 def boxes(quilt: Quilt) -> Counter[tuple[float, float]]:
     """The boxes of the border's strips."""
-    return Counter(size_of(each) for each in pieces_called(quilt, "border strip"))
+    return Counter(size_of(each) for each in pieces_called(quilt, "border-strip"))
 
 
 def test_butted_borders_go_on_at_the_sides_first() -> None:
@@ -31,7 +31,7 @@ def test_borders_go_on_from_the_inside_out() -> None:
     quilt = lay(INSIDE + "border 2in in indigo\nborder 3in in sand")
     assert (quilt.width, quilt.height) == (26, 30)
     by_cloth = {
-        cloth: Counter(size_of(each) for each in pieces_called(quilt, "border strip") if each.fabric == cloth)
+        cloth: Counter(size_of(each) for each in pieces_called(quilt, "border-strip") if each.fabric == cloth)
         for cloth in ("indigo", "sand")
     }
     assert by_cloth == {"indigo": {(2, 20): 2, (20, 2): 2}, "sand": {(3, 24): 2, (26, 3): 2}}
@@ -42,7 +42,7 @@ def test_mitred_borders_are_as_long_as_the_side_and_twice_the_width() -> None:
     quilt = lay(INSIDE + "border 2in in indigo mitred")
     assert (quilt.width, quilt.height) == (20, 24)
     assert boxes(quilt) == {(2, 24): 2, (20, 2): 2}
-    for strip in pieces_called(quilt, "border strip"):
+    for strip in pieces_called(quilt, "border-strip"):
         assert len(strip.outline) == 4
         assert sorted(round(edge.length, 4) for edge in strip.outline)[:2] == [2.8284, 2.8284]
 
@@ -50,7 +50,7 @@ def test_mitred_borders_are_as_long_as_the_side_and_twice_the_width() -> None:
 def test_the_strips_grain_runs_along_them() -> None:
     quilt = lay(INSIDE + "border 2in in indigo mitred")
     for need in quilt.needs:
-        if need.what == "border strip":
+        if need.what == "border-strip":
             ys = [edge.start.y for edge in need.outline]
             xs = [edge.start.x for edge in need.outline]
             assert max(ys) - min(ys) > max(xs) - min(xs), "straight of grain lies up and down"
@@ -83,7 +83,7 @@ def test_a_border_to_a_size_rounds_an_on_point_centre_off() -> None:
     quilt = lay("""set on point 3 across 3 down of 12in with triangles in sand { alternate sail, pair }
                    border to 63in in indigo""")
     assert (quilt.width, quilt.height) == (63, 63)
-    widths = {size_of(each)[0] for each in pieces_called(quilt, "border strip")}
+    widths = {size_of(each)[0] for each in pieces_called(quilt, "border-strip")}
     assert isclose(min(widths), (63 - 50.9117) / 2, abs_tol=0.001)
 
 
@@ -126,8 +126,8 @@ def test_units_of_a_pieced_border_lie_as_they_are_posed() -> None:
 def test_corner_blocks_close_a_pieced_border() -> None:
     quilt = lay(INSIDE + "border 2in of goose corners plain sand")
     assert dict(zip([b.draft.title for b in quilt.blocks], quilt.block_counts, strict=True))["Goose"] == 18
-    assert Counter(size_of(each) for each in pieces_called(quilt, "plain square")) == {(2, 2): 4}
-    assert needed(quilt, "plain square") == 4
+    assert Counter(size_of(each) for each in pieces_called(quilt, "plain-square")) == {(2, 2): 4}
+    assert needed(quilt, "plain-square") == 4
 
 
 def test_corner_blocks_are_turned_round_the_quilt() -> None:
@@ -143,13 +143,13 @@ def test_a_plain_cell_of_a_pieced_border_is_a_square_of_its_width() -> None:
     """Ruling 20. On 16in: goose, plain, goose, plain, goose make 4 + 2 + 4 + 2 + 4."""
     quilt = lay("""set straight 4 across 4 down { alternate pair }
                    border 2in of goose, plain sand corners pair""")
-    assert Counter(size_of(each) for each in pieces_called(quilt, "plain square")) == {(2, 2): 8}
+    assert Counter(size_of(each) for each in pieces_called(quilt, "plain-square")) == {(2, 2): 8}
     assert dict(zip([b.draft.title for b in quilt.blocks], quilt.block_counts, strict=True))["Goose"] == 12
 
 
 def test_a_plain_strip_border_with_corner_squares_is_made_of_squares() -> None:
     quilt = lay("set straight 1 across 1 down { row pair }\nborder 2in of plain indigo corners plain sand")
-    assert Counter((size_of(each), each.fabric) for each in pieces_called(quilt, "plain square")) == {
+    assert Counter((size_of(each), each.fabric) for each in pieces_called(quilt, "plain-square")) == {
         ((2, 2), "indigo"): 8,
         ((2, 2), "sand"): 4,
     }

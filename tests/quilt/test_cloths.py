@@ -10,7 +10,7 @@ from piecewright.measure.length import UNITS
 from piecewright.quilt.mattress import MATTRESSES
 from piecewright.quilt.model import Quilt
 from piecewright.words.say import INCHES
-from piecewright.words.work.defaults import default_words
+from piecewright.words.work.defaults import SOURCES, default_words
 from support.quilts import area_of, codes, lay, lay_all, try_quilt
 
 ONE_PAIR = "set straight 2 across 2 down { alternate pair }\n"
@@ -89,7 +89,9 @@ def test_roles_without_a_fabric_are_listed() -> None:
     )
     assert codes(outcome) == ["role-without-fabric", "role-without-fabric"]
     listed, written = (each.message for each in outcome.diagnostics if each.code == "role-without-fabric")
-    assert listed == "`pale`, `dark` and `background` have no fabric."
+    assert listed == (
+        '`pale` (of "Sail" and "Pair"), `dark` (of "Sail" and "Pair") and `background` have no fabric.'
+    )
     assert written.startswith("`gold` is no fabric")
 
 
@@ -239,11 +241,11 @@ def test_the_crib_lies_within_the_law() -> None:
     assert abs(crib.width - 28) <= Fraction(5, 8) and abs(crib.length - Fraction(419, 8)) <= Fraction(5, 8)
     assert abs(crib.width / UNITS["cm"] - 71) <= Fraction(16, 10)
     assert abs(crib.length / UNITS["cm"] - 133) <= Fraction(16, 10)
-    assert "16 CFR 1508.3" in crib.source
+    assert "16 CFR 1508.3" in SOURCES[crib.source]
 
 
 def test_every_mattress_says_which_list_it_is_from() -> None:
-    assert all(each.source for each in MATTRESSES.values())
+    assert all(SOURCES[each.source] for each in MATTRESSES.values())
 
 
 def test_an_unknown_bed_is_told_with_a_near_one() -> None:

@@ -50,13 +50,13 @@ def test_side_triangles_of_all_four_sides_come_out_of_one_square():
         "set on point 3 across 3 down of 4in with triangles in rose { alternate pair }",
         fabrics=ROSE.format(way="one way"),
     )
-    (side,) = needs(made, "side triangle")
+    (side,) = needs(made, "side-triangle")
     assert sorted(turns(side).values()) == [2, 2, 2, 2] and len(turns(side)) == 4
-    (corner,) = needs(made, "corner triangle")
+    (corner,) = needs(made, "corner-triangle")
     assert sorted(turns(corner).values()) == [1, 1, 1, 1]
     plan = plan_cutting(made).value
     slants = {made.needs[cut.need].what: cut.slants for cut in plan.cuts if cut.fabric == "rose"}
-    assert slants == {"side triangle": (("both", 2),), "corner triangle": (("rising", 1), ("falling", 1))}
+    assert slants == {"side-triangle": (("both", 2),), "corner-triangle": (("rising", 1), ("falling", 1))}
 
 
 @pytest.mark.parametrize("way", WAYS)

@@ -11,7 +11,8 @@ import pytest
 from piecewright.cutting.plan_model import CuttingPlan
 from piecewright.measure.length import UNITS
 from piecewright.quilt.model import Quilt
-from piecewright.quilt.on_papers import cut_for_papers, patch_words
+from piecewright.quilt.on_papers import cut_for_papers
+from piecewright.words.work.foundations import patch_words
 from support import told
 from support.on_papers import assembled, cut_on_papers, papers_in, plan_of
 from support.quilts import lay

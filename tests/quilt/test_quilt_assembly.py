@@ -16,6 +16,7 @@ from piecewright.quilt.printed import printed_templates
 from piecewright.quilt.top import top_of
 from piecewright.sewing.proof.resew import prove
 from piecewright.words.work.proofs import proof_text
+from piecewright.words.work.quilts import kind_words, part_words, stage_words
 from support.quilts import assemble_quilt, quilts, try_quilt
 from support.random_quilts import TWELVE, compiled_quilt
 
@@ -34,12 +35,12 @@ def sewn(body: str) -> QuiltAssembly:
 
 def told(made: QuiltAssembly) -> list[tuple[str, list[tuple[str, int, str]]]]:
     """Each stage's rows: their parts' names, how many, and which way they lie."""
-    names = {kind.label: kind.what for kind in made.kinds}
+    names = {kind.label: kind_words(kind) for kind in made.kinds}
     for stage in made.stages:
         names |= {row.makes: f"({len(row.parts)})" for row in stage.rows}
     return [
         (
-            stage.title,
+            stage_words(stage),
             [(" ".join(names[part] for part in row.parts), row.batch, row.way) for row in stage.rows],
         )
         for stage in made.stages
@@ -48,7 +49,7 @@ def told(made: QuiltAssembly) -> list[tuple[str, list[tuple[str, int, str]]]]:
 
 def row_of(made: QuiltAssembly, title: str) -> Row:
     """The last row of a stage."""
-    return next(stage for stage in made.stages if stage.title == title).rows[-1]
+    return next(stage for stage in made.stages if stage_words(stage) == title).rows[-1]
 
 
 def check_counts(made: QuiltAssembly) -> None:
@@ -96,9 +97,9 @@ def test_sashing_and_posts_make_rows_of_their_own() -> None:
 def test_two_rows_of_unlike_length_are_rows_both() -> None:
     """However many blocks each has, no row is taken for the centre."""
     made = sewn("set rows { row 6 pair  row 4 sail, 2 pair }")
-    assert [(stage.title, len(stage.rows)) for stage in made.stages] == [("Rows", 2), ("Centre", 1)]
+    assert [(stage_words(stage), len(stage.rows)) for stage in made.stages] == [("Rows", 2), ("Centre", 1)]
     uneven = sewn("set rows { row 3 pair  row 6 goose turned 90deg }")
-    assert [(stage.title, len(stage.rows)) for stage in uneven.stages] == [("Rows", 2), ("Centre", 1)]
+    assert [(stage_words(stage), len(stage.rows)) for stage in uneven.stages] == [("Rows", 2), ("Centre", 1)]
 
 
 def test_corner_triangles_are_sewn_on_two_and_two() -> None:
@@ -204,7 +205,7 @@ def quilt_in_rows(title: str) -> list[tuple[str, int, tuple[float, ...]]]:
     """What the rows of one of the twelve quilts are, and how their units lie turned."""
     made = assemble_quilt(compiled_quilt(next(text for text in TWELVE if f'"{title}"' in text))).value
     assert made is not None
-    names = {kind.label: kind.what for kind in made.kinds}
+    names = {kind.label: kind_words(kind) for kind in made.kinds}
     return [
         (" ".join(names.get(part, "row") for part in row.parts), row.batch, row.turned)
         for stage in made.stages[:2]
@@ -219,7 +220,7 @@ def test_rows_that_are_each_other_turned_are_one_batch_told_to_lie_upside_down()
     assert rows == [(star, 5, (0, 0, 0, 0)), ("row row row row row", 1, (0, 180, 0, 180, 0))]
     made = assemble_quilt(compiled_quilt(TWELVE[0])).value
     assert made is not None
-    assert made.names_in(made.stages[1].rows[0]) == ("R1", "R1 upside down", "R1", "R1 upside down", "R1")
+    assert part_words(made, made.stages[1].rows[0]) == ("R1", "R1 upside down", "R1", "R1 upside down", "R1")
 
 
 def test_rows_are_not_turned_where_their_blocks_would_show_it() -> None:
@@ -310,7 +311,7 @@ def test_seams_are_pressed_toward_sashing_and_borders() -> None:
     for step, pressing in zip(made.assembly.steps, made.pressing.seams, strict=True):
         kinds = [made.kind_of(int(part)).what if part.isdigit() else "" for part in step.parts]
         for way, kind in zip(("first", "second"), kinds, strict=True):
-            if kind in ("sashing strip", "border strip"):
+            if kind in ("sashing-strip", "border-strip"):
                 assert set(pressing.ways) == {way}
     assert made.pressing.opposite == len(made.pressing.meetings) > 0
 

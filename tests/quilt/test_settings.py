@@ -15,7 +15,7 @@ ROOT_2 = sqrt(2)
 
 def strips(quilt: Quilt) -> Counter[tuple[float, float]]:
     """The boxes of the sashing strips."""
-    return Counter(size_of(each) for each in pieces_called(quilt, "sashing strip"))
+    return Counter(size_of(each) for each in pieces_called(quilt, "sashing-strip"))
 
 
 # ---- straight ---------------------------------------------------------------------------------------------
@@ -100,7 +100,7 @@ def test_a_block_over_several_cells_covers_the_sashing_between_them() -> None:
 def test_a_block_over_several_cells_breaks_the_long_strips() -> None:
     quilt = lay("set straight 3 across 3 down { alternate pair  place sail in B2..D4 } sashing 1in in sand")
     assert {each.fabric for each in quilt.pieces if each.part == "sashing"} == {"sand"}
-    assert all(size_of(each)[0] <= 4 for each in pieces_called(quilt, "sashing strip"))
+    assert all(size_of(each)[0] <= 4 for each in pieces_called(quilt, "sashing-strip"))
 
 
 def test_a_place_over_an_alternate_changes_that_cell() -> None:
@@ -109,7 +109,7 @@ def test_a_place_over_an_alternate_changes_that_cell() -> None:
         "set straight 3 across 3 down { alternate plain sand, plain indigo  place pair in B1..C2 }"
         "\nborder 1in in dark"
     )
-    squares = Counter(each.fabric for each in pieces_called(quilt, "plain square"))
+    squares = Counter(each.fabric for each in pieces_called(quilt, "plain-square"))
     assert squares == {"sand": 5, "indigo": 3}
     assert quilt.block_counts == (1,)
 
@@ -117,12 +117,12 @@ def test_a_place_over_an_alternate_changes_that_cell() -> None:
 def test_a_place_over_a_row_changes_that_cell_too() -> None:
     quilt = lay("set straight 2 across 2 down { row 2 pair  row 2 pair  place plain sand in B2..C3 }")
     assert quilt.block_counts == (3,)
-    assert [polygon_of(each).bounds for each in pieces_called(quilt, "plain square")] == [(4, 4, 8, 8)]
+    assert [polygon_of(each).bounds for each in pieces_called(quilt, "plain-square")] == [(4, 4, 8, 8)]
 
 
 def test_alternate_takes_its_blocks_in_turn_along_the_diagonals() -> None:
     quilt = lay("set straight 3 across 2 down of 4in { alternate plain sand, plain indigo, pair }")
-    at = {polygon_of(each).bounds[:2]: each.fabric for each in pieces_called(quilt, "plain square")}
+    at = {polygon_of(each).bounds[:2]: each.fabric for each in pieces_called(quilt, "plain-square")}
     assert at == {(0, 0): "sand", (4, 0): "indigo", (0, 4): "indigo", (8, 4): "sand"}
 
 
@@ -178,22 +178,22 @@ def test_the_museums_sampler_on_point() -> None:
     }""")
     assert isclose(quilt.width, 50.91, abs_tol=0.005) and isclose(quilt.height, 50.91, abs_tol=0.005)
     assert quilt.block_counts == (9,)
-    assert needed(quilt, "plain square") == 4
-    assert needed(quilt, "side triangle") == 8
-    assert needed(quilt, "corner triangle") == 4
+    assert needed(quilt, "plain-square") == 4
+    assert needed(quilt, "side-triangle") == 8
+    assert needed(quilt, "corner-triangle") == 4
 
 
 def test_setting_triangles_have_the_straight_grain_on_the_quilts_edge() -> None:
     """SOURCES 3.4: a side triangle's long side, a corner triangle's legs, lie on the straight of grain; needs
     lie with the grain up and down."""
     quilt = lay("set on point 3 across 2 down of 12in with triangles in sand { alternate sail, pair }")
-    (side,) = [need for need in quilt.needs if need.what == "side triangle"]
+    (side,) = [need for need in quilt.needs if need.what == "side-triangle"]
     longest = max(side.outline, key=lambda edge: edge.length)
     assert isclose(longest.length, 12 * ROOT_2)
     upright = abs(float(longest.start.x - longest.end.x)) < 1e-9
     level = abs(float(longest.start.y - longest.end.y)) < 1e-9
     assert upright or level
-    (corner,) = [need for need in quilt.needs if need.what == "corner triangle"]
+    (corner,) = [need for need in quilt.needs if need.what == "corner-triangle"]
     legs = sorted(corner.outline, key=lambda edge: edge.length)[:2]
     for leg in legs:
         assert isclose(leg.length, 12 / ROOT_2)
@@ -214,10 +214,10 @@ def test_on_point_counts(across: int, down: int) -> None:
         "Sail": across * down,
         **({"Pair": (across - 1) * (down - 1)} if min(across, down) > 1 else {}),
     }
-    assert needed(quilt, "side triangle") == 2 * (across + down - 2)
-    assert needed(quilt, "corner triangle") == 4
+    assert needed(quilt, "side-triangle") == 2 * (across + down - 2)
+    assert needed(quilt, "corner-triangle") == 4
     assert isclose(quilt.width, across * 6 * ROOT_2) and isclose(quilt.height, down * 6 * ROOT_2)
-    assert {each.fabric for each in pieces_called(quilt, "corner triangle")} == {"background"}
+    assert {each.fabric for each in pieces_called(quilt, "corner-triangle")} == {"background"}
 
 
 def test_rows_on_point_take_both_kinds_in_turn() -> None:
@@ -226,7 +226,7 @@ def test_rows_on_point_take_both_kinds_in_turn() -> None:
     }""")
     counts = {block.draft.title: n for block, n in zip(quilt.blocks, quilt.block_counts, strict=True)}
     assert counts == {"Pair": 5, "Sail": 2}
-    (square,) = pieces_called(quilt, "plain square")
+    (square,) = pieces_called(quilt, "plain-square")
     middle = polygon_of(square).centroid
     assert isclose(middle.x, 3 * 2 * ROOT_2) and isclose(middle.y, 3 * 2 * ROOT_2)
 
@@ -244,7 +244,7 @@ def test_a_place_on_point_covers_one_of_the_blocks_that_stand_corner_to_corner()
     quilt = lay("""set on point 2 across 2 down of 4in with triangles in sand {
         alternate pair, pair  place plain indigo in B1..C2
     }""")
-    (square,) = pieces_called(quilt, "plain square")
+    (square,) = pieces_called(quilt, "plain-square")
     middle = polygon_of(square).centroid
     assert isclose(middle.x, 3 * 2 * ROOT_2) and isclose(middle.y, 2 * ROOT_2)
 
@@ -255,10 +255,10 @@ def test_sashing_on_point_with_posts() -> None:
     quilt = lay("""set on point 3 across 3 down of 4in with triangles in sand { alternate pair, sail }
                    sashing 1in in sand posts in indigo""")
     assert isclose(quilt.width, 3 * 5 * ROOT_2)
-    assert needed(quilt, "sashing strip") == 36
-    assert (needed(quilt, "post"), needed(quilt, "half post")) == (12, 12)
-    assert needed(quilt, "side triangle") == 8 and needed(quilt, "corner triangle") == 4
-    (side,) = [need for need in quilt.needs if need.what == "side triangle"]
+    assert needed(quilt, "sashing-strip") == 36
+    assert (needed(quilt, "post"), needed(quilt, "half-post")) == (12, 12)
+    assert needed(quilt, "side-triangle") == 8 and needed(quilt, "corner-triangle") == 4
+    (side,) = [need for need in quilt.needs if need.what == "side-triangle"]
     assert isclose(max(edge.length for edge in side.outline), 4 * ROOT_2)
 
 
@@ -272,7 +272,7 @@ def test_rows_of_different_heights() -> None:
     quilt = lay(ROWS)
     assert (quilt.width, quilt.height) == (24, 10)
     assert sorted(quilt.block_counts) == [4, 5, 6]
-    assert [polygon_of(each).bounds for each in pieces_called(quilt, "plain square")] == [(20, 6, 24, 10)]
+    assert [polygon_of(each).bounds for each in pieces_called(quilt, "plain-square")] == [(20, 6, 24, 10)]
     assert setting_words(quilt.setting) == "3 rows"
 
 

@@ -94,7 +94,7 @@ def test_plain_cloth_takes_away_the_block_and_adds_one_square() -> None:
     before, after = sampler("sail"), sampler("plain sand")
     assert changes(before, after) == {
         **{name: (-1, 0) for name in table(before) if name[3].startswith("Sail")},
-        ("sand", "setting", "plain square", ""): (1, 0),
+        ("sand", "setting", "plain-square", ""): (1, 0),
     }
 
 

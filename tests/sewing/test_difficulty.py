@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from piecewright.cutting.templates.making import make_templates
+from piecewright.geometry.corners import corner_angles
 from piecewright.sewing.difficulty import causes, difficulty
 from piecewright.sewing.order.assembly import assemble
-from piecewright.sheets.reports.report import corner_angles
-from piecewright.words.work.difficulty import causes_words
+from piecewright.words.work.difficulty import cause_words
 from support.check import check_block, check_noted, draft_block
 from support.library import library_drafts
 
@@ -22,7 +22,7 @@ def test_eight_pointed_star():
     found = found_of(LIBRARY["Eight-pointed Star"])
     assert (found.pieces, found.templates, found.smallest_angle) == (16, 3, 45)
     assert (found.set_in_seams, found.points_that_meet, found.most_at_one_point) == (8, 1, 8)
-    assert tuple(causes_words(causes(found))) == (
+    assert tuple(map(cause_words, causes(found))) == (
         "16 pieces",
         "3 templates",
         "smallest angle 45°",
@@ -45,7 +45,7 @@ def test_grain_across_the_outside_counts_as_bias():
 
 
 def test_curves_are_named():
-    assert "1 curved seam" in causes_words(causes(found_of(LIBRARY["Drunkard's Path Patch"])))
+    assert "1 curved seam" in map(cause_words, causes(found_of(LIBRARY["Drunkard's Path Patch"])))
 
 
 def test_a_seam_left_partly_open_is_no_set_in_seam():
@@ -53,7 +53,7 @@ def test_a_seam_left_partly_open_is_no_set_in_seam():
     found = found_of(
         check_block("finished 9in\ngrid 3 x 3\nturn 4 about center {\nseam A2 -- B2\nseam B2 -- C2\n}\n")
     )
-    assert tuple(causes_words(causes(found))) == (
+    assert tuple(map(cause_words, causes(found))) == (
         "5 pieces",
         "2 templates",
         "smallest angle 90°",
@@ -63,7 +63,7 @@ def test_a_seam_left_partly_open_is_no_set_in_seam():
 
 def test_a_circle_in_a_window_is_a_seam_all_round():
     found = found_of(check_noted("piece-hole", "finished 8in\nseam circle around center radius 2 1/2in\n"))
-    assert tuple(causes_words(causes(found)))[-2:] == ("1 seam all round a window", "1 curved seam")
+    assert tuple(map(cause_words, causes(found)))[-2:] == ("1 seam all round a window", "1 curved seam")
 
 
 def test_where_an_arc_is_tangent_to_a_side_is_no_corner():
@@ -78,5 +78,6 @@ def test_arcs_that_touch_make_no_point_of_no_degrees():
         "finished 8in\nseam circle around center radius 3in\n"
         "seam circle around (1in from center to top) radius 2in"
     ).value
-    angles = [corner_angles(ring) for piece in draft.pieces for ring in (piece.ring, *piece.holes)]
+    rings = [ring for piece in draft.pieces for ring in (piece.ring, *piece.holes)]
+    angles = [corner_angles([side.edge for side in ring]) for ring in rings]
     assert sorted(map(len, angles)) == [0, 0, 0, 4]

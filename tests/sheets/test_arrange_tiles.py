@@ -25,7 +25,7 @@ def barn(request):
         "Great Barn", (20, 20), (2, 2),
         [("hay", ((0, 0), (20, 0), (20, 20)), "A"), ("straw", ((0, 0), (20, 20), (0, 20)), "B")],
     )  # fmt: skip
-    templates = templates_of(draft, "20in")
+    templates = templates_of(draft, 20)
     return templates, arrange_block(draft, templates, SheetOptions(paper=request.param))
 
 

@@ -11,6 +11,7 @@ from functools import lru_cache
 import pytest
 from piecewright.cutting.instruction import Boxes
 from piecewright.cutting.plan_model import ClothPlan, CuttingPlan
+from piecewright.cutting.plans.edges import to_marks
 from piecewright.cutting.plans.guillotine import Region
 from piecewright.cutting.plans.instructions import Stuff, slices_of
 from piecewright.cutting.plans.plan import plan_cutting
@@ -20,7 +21,7 @@ from piecewright.sheets.arrange.options import SheetOptions
 from piecewright.sheets.arrange.style import BLACK, lettering
 from piecewright.sheets.page import TextMark
 from piecewright.sheets.pictures.cutting_pages import cutting_leaves
-from piecewright.sheets.quilts.steps import Step, step_lines, steps_of, strip_words, strips_of
+from piecewright.sheets.quilts.steps import Step, step_lines, steps_of, strip_words
 from piecewright.words.say import INCHES
 from piecewright.words.work.slices import instruction_words
 from support.random_quilts import TWELVE, compiled_quilt
@@ -76,10 +77,10 @@ def test_every_strip_that_holds_more_than_one_piece_is_cut_up_once():
         held: Counter[int] = Counter()
         for placed in (each for each in cloth.placed if not plan.cuts[each.cut].outline):
             at = placed.top if across else placed.left
-            held[next(each.number for each in strips_of(cloth) if each.start <= at < each.end)] += 1
+            held[next(each.number for each in cloth.strips if each.start <= at < each.end)] += 1
         told = told_strips(cloth)
         assert set(told.values()) <= {1}, "a strip is spoken of under one heading"
-        if len(strips_of(cloth)) > 1:
+        if len(cloth.strips) > 1:
             assert {strip for strip, count in held.items() if count > 1} <= set(told)
 
 
@@ -116,7 +117,7 @@ def holds(cloth: ClothPlan, plan: CuttingPlan, *, templates: bool) -> Counter[in
     for placed in cloth.placed:
         if bool(plan.cuts[placed.cut].outline) == templates:
             at = placed.top if across else placed.left
-            found[next(each.number for each in strips_of(cloth) if each.start - NEAR <= at < each.end)] += 1
+            found[next(each.number for each in cloth.strips if each.start - NEAR <= at < each.end)] += 1
     return found
 
 
@@ -124,18 +125,30 @@ def test_what_is_left_over_is_no_strip():
     left = 0
     for plan, cloth in CLOTHS:
         held = holds(cloth, plan, templates=False) + holds(cloth, plan, templates=True)
-        numbered = {strip.number for strip in strips_of(cloth) if strip.number}
+        numbered = {strip.number for strip in cloth.strips if strip.number}
         assert set(held) == numbered, "a number without a piece, or a piece without a number"
         assert {number for step in steps_of(cloth) for number in step.strips} <= numbered
-        left += any(not strip.number for strip in strips_of(cloth))
+        left += any(not strip.number for strip in cloth.strips)
     assert left > 3
+
+
+def test_strips_follow_each_other_across_the_cloth_and_hold_what_lies_in_them():
+    for _, cloth in CLOTHS:
+        across = cloth.axis == "across"
+        ends = [0, *(strip.end for strip in cloth.strips)]
+        assert [strip.start for strip in cloth.strips] == ends[:-1]
+        assert ends[-1] == (cloth.length if across else cloth.width)
+        for strip in cloth.strips:
+            for each in strip.placed:
+                low, size = (each.top, each.height) if across else (each.left, each.width)
+                assert strip.start - NEAR <= low <= low + size <= strip.end + NEAR
 
 
 def test_a_strip_that_nothing_cuts_off_is_named_as_what_is_left():
     for _, cloth in CLOTHS:
         said = " ".join(text for _, text in step_lines(INCHES, cloth))
         parting = {number for step in steps_of(cloth) if step.whole for number in step.strips}
-        rest = {strip.number for strip in strips_of(cloth) if strip.number} - parting
+        rest = {strip.number for strip in cloth.strips if strip.number} - parting
         named = set(map(int, re.findall(r"what is left is strip (\d+)", said)))
         assert named == (rest if parting else set())
 
@@ -160,8 +173,8 @@ def test_mixed_strips_are_told_apart_by_what_they_hold():
     thick, thin = Region(300, 40, kind=0), Region(300, 40, kind=1)
     other = Region(300, 40, kind=2)
     cloth = Region(300, 160, "across", (thick, thin, thin, other))
-    boxes = [Boxes("strip"), Boxes("strip", "template", 8), Boxes("strip", "templates")]
-    first = slices_of(cloth, Stuff(Fraction(1, 8), boxes))[0]
+    boxes = [Boxes("strip"), Boxes("strip", "template", 8), Boxes("strip", "template")]
+    first = slices_of(cloth, Stuff(to_marks(Fraction(1, 8), (300, 160)), boxes))[0]
     held = "2 hold 8 templates each, 1 holds templates and 1 stays whole"
     told = instruction_words(INCHES, first.instructions)
     assert told == f"Cut 4 strips 5in wide across the cloth; {held}."

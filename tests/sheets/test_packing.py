@@ -9,7 +9,7 @@ from math import cos, hypot, pi, sin
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from piecewright.sheets.packing.packing import Item, Pose, fits, pack, useful_turns
+from piecewright.sheets.packing.packing import Cover, Item, fits, pack, useful_turns
 from shapely.affinity import rotate, translate
 from shapely.geometry import MultiPolygon, Polygon
 
@@ -37,7 +37,7 @@ def turned_poses(ring, turns=(0, 180, 90, 270)):
     """Poses of one polygon, turned clockwise about the origin; half turns keep the grain's direction."""
     rings = (rotate(Polygon(ring), turn, origin=(0, 0)).exterior.coords[:-1] for turn in turns)
     return tuple(
-        Pose(turn, (tuple(turned),), turn % 180 == 0) for turn, turned in zip(turns, rings, strict=True)
+        Cover(turn, (tuple(turned),), turn % 180 == 0) for turn, turned in zip(turns, rings, strict=True)
     )
 
 
@@ -143,7 +143,7 @@ def test_equal_triangles_nest():
 
 def test_words_beside_a_template_keep_their_room():
     words = ((200.0, 0.0), (290.0, 0.0), (290.0, 40.0), (200.0, 40.0))
-    items = [Item((Pose(0.0, (half_square(180.0), words)),)), *[item(square(100.0)) for _ in range(6)]]
+    items = [Item((Cover(0.0, (half_square(180.0), words)),)), *[item(square(100.0)) for _ in range(6)]]
     check_laid_well(items, pack(items, WIDTH, HEIGHT))
 
 

@@ -24,6 +24,7 @@ from piecewright.sheets.setting.words_of import words_of
 from piecewright.sheets.work import Work
 from piecewright.words.say import INCHES
 from piecewright.words.work.proofs import proof_text
+from piecewright.words.work.shapes import single_word
 from piecewright.words.work.slices import instruction_words
 from shapely.geometry import Polygon, box
 from shapely.ops import unary_union
@@ -351,7 +352,7 @@ def test_parts_of_the_top_are_measured_as_the_chart_cuts_them(name):
     assert len(keyed) == sum(row.cells[0].startswith("P") for row in table.rows)
     for label, count, what, fabric, key, size, _ in keyed:
         row = cuts[fabric, key]
-        assert row.need is not None and row.need.what == what, label
+        assert row.need is not None and single_word(row.need.what) == what, label
         assert int(count) == row.need.count + row.need.reversed
         assert size_words(row.cut, plan.ruler_step) in size or row.cut.kind == "template"
 
@@ -361,7 +362,7 @@ def test_what_is_cut_large_is_trimmed_when_it_is_square():
     _, made = sewn("on point")
     trims = [line for card in cards("on point") for line in card.lines if line.startswith("Trim to")]
     assert any("beyond the blocks’ points" in line for line in trims)
-    slanted = next(stage for stage in made.stages if stage.title == "Slanted rows")
+    slanted = next(stage for stage in made.stages if stage.what == "slantwise")
     names = {made.row_names[row.makes] for row in slanted.rows}
     apart = [card for card in cards("on point") if card.title.split(" ·")[0] in names]
     assert apart and not any(line.startswith("Trim") for card in apart for line in card.lines)

@@ -11,7 +11,7 @@ from piecewright.diagnostics.source import Source
 from piecewright.drafting.model import Draft
 from piecewright.language.shelf import ShelfBlock
 from piecewright.pipeline import CompiledBlock
-from piecewright.sheets.block_facts import facts_of
+from piecewright.searching.block_facts import facts_of
 from piecewright.sheets.catalogue.entries import Entry
 from support.check import compile_source
 

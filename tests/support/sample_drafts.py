@@ -79,7 +79,7 @@ def _neighbour(edge: Edge, specs: Sequence[PieceSpec], own: int) -> int | None:
     return near[0] if near else None
 
 
-def templates_of(draft: Draft, size: str = "6in") -> tuple[Template, ...]:
+def templates_of(draft: Draft, size: int = 6) -> tuple[Template, ...]:
     """A template for every shape, mitred by shapely and blunted at its points."""
     made = []
     for shape in draft.shapes:
@@ -90,7 +90,7 @@ def templates_of(draft: Draft, size: str = "6in") -> tuple[Template, ...]:
             counts[piece.fabric] = counts.get(piece.fabric, 0) + 1
         made.append(
             Template(
-                shape.label, draft.title, draft.version, draft.maker, size,
+                shape.label, draft.title, draft.version, draft.maker, size, size,
                 ring_of(corners), (), offset_ring(corners, 0.25), (),
                 tuple(Point(x, y) for x, y in corners), Fraction(1, 16), (),
                 (GrainArrow(0.0, tuple(p.number for p in members)),),

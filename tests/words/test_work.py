@@ -3,31 +3,38 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from typing import get_args
 
 import pytest
 from piecewright.cutting.handling import JoinStrips, LongWay, Parted, SlantedCuts
 from piecewright.cutting.instruction import Boxes, CutBoxes, Part, Remainder
+from piecewright.cutting.needs import SingleKind
 from piecewright.cutting.reasons import Finished, OffMark, Reason, Share
+from piecewright.cutting.shapes import Shape
 from piecewright.measure.length import UNITS
 from piecewright.words.say import CENTIMETRES, INCHES, Say, by_ruler
 from piecewright.words.work.cuts import lies_words, then_words
 from piecewright.words.work.reasons import reason_words
+from piecewright.words.work.shapes import SHAPES, SINGLES, shape_word, single_word
 from piecewright.words.work.slices import instruction_words, things
 
 CM = UNITS["cm"]
 QUARTER_CM = by_ruler(CM / 4)
 
 
+THIRD = "one third of 8in is about 2 5/8in, between the ruler's marks"
+
+
 @pytest.mark.parametrize(
     ("say", "reason", "words"),
     [
-        (INCHES, Share(1, 3, 8, Fraction(8, 3)), "one third of 8in is 2.667in, which no ruler marks"),
+        (INCHES, Share(1, 3, 8, Fraction(8, 3)), THIRD),
         (INCHES, Finished(2, 4, False), "2in x 4in finished and its allowances"),
         (QUARTER_CM, Finished(10 * CM, 10 * CM, True), "10cm finished and its allowances"),
         (
             QUARTER_CM,
             OffMark(Fraction(241, 100) * CM, Fraction(5, 2) * CM),
-            "its cut of 2.41cm lies 0.09cm short of the ruler's 2.5cm",
+            "its cut would lie between 2.25cm and 2.5cm on the ruler",
         ),
     ],
 )
@@ -65,7 +72,7 @@ def test_words_come_back_to_a_piece_by_its_size() -> None:
     [
         (Boxes("square"), 1, "1 square"),
         (Boxes("strip", "diamond", 6), 2, "2 strips of 6 diamonds each"),
-        (Boxes("strip", "templates"), 2, "2 strips of templates"),
+        (Boxes("strip", "template"), 2, "2 strips of templates"),
     ],
 )
 def test_boxes_and_what_they_hold(boxes: Boxes, count: int, words: str) -> None:
@@ -75,3 +82,12 @@ def test_boxes_and_what_they_hold(boxes: Boxes, count: int, words: str) -> None:
 def test_shorter_strips_say_why_they_are_joined() -> None:
     assert "either end up" in lies_words(INCHES, LongWay(False, True))
     assert "buy less cloth" in lies_words(INCHES, LongWay(False, True, shorter=True))
+
+
+def test_every_kind_has_the_word_of_the_trade() -> None:
+    """LANGUAGE.md fixes `half-square triangle`; side and corner triangles are the trade's words for what
+    fills the edge of a set on point (common practice, no published source)."""
+    assert {*SHAPES} == {each for kinds in get_args(Shape) for each in get_args(kinds)}
+    assert {*SINGLES} == {*get_args(SingleKind)}
+    assert shape_word("half-square-triangle") == "half-square triangle"
+    assert [single_word(each) for each in ("side-triangle", "post")] == ["side triangle", "post"]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
@@ -69,6 +70,7 @@ from ..inputs import inputs_of
 @click.option("--parts", multiple=True, type=ListChoice(PARTS), help=words.PARTS)
 @click.option("--tables", is_flag=True, help=words.TABLES)
 @click.option("--blocks", "blocks_too", is_flag=True, help=words.BLOCKS)
+@click.option("--open", "opens", is_flag=True, help=words.OPEN)
 @booklet_options
 @out_option
 @dpi_option(300)
@@ -76,12 +78,14 @@ from ..inputs import inputs_of
 @shelf_option
 def build(
     files: Sequence[str], formats: tuple[tuple[str, ...], ...], paper: Any, kind: Any, lines: Any,
-    measured: Fraction | None, parts: tuple[tuple[str, ...], ...], tables: bool, blocks_too:
-    bool, booklet: bool, ways: tuple[tuple[str, str], ...], ruler: Fraction, margin: tuple[Fraction,
-    Fraction] | None, buy: Any, out: str, dpi: int, titles: tuple[str, ...], shelves: tuple[str, ...],
+    measured: Fraction | None, parts: tuple[tuple[str, ...], ...], tables: bool, blocks_too: bool,
+    opens: bool, booklet: bool, ways: tuple[tuple[str, str], ...], ruler: Fraction,
+    margin: tuple[Fraction, Fraction] | None, buy: Any, out: str, dpi: int, titles: tuple[str, ...],
+    shelves: tuple[str, ...],
 ) -> int:  # fmt: skip
     """The exit status, when the sheets of every file are made."""
-    inputs, sewing = inputs_of(files), Sewing(ways)
+    shelf, sewing = open_shelf(shelves), Sewing(ways)
+    inputs = inputs_of(files, shelf)
     cutting = cutting_of(ruler, margin, buy, sewing)
     progress = Progress(len(inputs))
     job = Job(
@@ -94,11 +98,10 @@ def build(
     )
     refuse_without_booklet(job.formats, ways, booklet, job.wanted.parts)
     run = Run(job, BlockChoice(titles), blocks_too, progress)
-    shelf = open_shelf(shelves)
     for given in inputs:
         with progress.file(drafting(given.name), run.tally):
             run.build(compile_input(given, shelf, cutting))
-    return run.end()
+    return run.end(opens)
 
 
 @dataclass(slots=True)
@@ -110,6 +113,7 @@ class Run:
     blocks_too: bool
     progress: Progress
     tally: Tally = field(default_factory=Tally)
+    made: list[str] = field(default_factory=list)
 
     def build(self, compiled: Compiled) -> None:
         """The sheets of one compiled file, and what there is to say about it."""
@@ -130,13 +134,15 @@ class Run:
             show_diagnostics((refused.said,), compiled.sources, err=True)
             return
         self.progress.clear()
+        self.made += paths
         for each in self.job.log:
             say(each if isinstance(each, str) else written_line(self.job.folder, each))
         for left in left_over(paths):
             complain(words.left_over(left))
 
-    def end(self) -> int:
-        """The exit status, when the last is said."""
+    def end(self, opens: bool = False) -> int:
+        """The exit status, when the last is said, and the first of what was made is opened, if that is
+        wanted."""
         job, status = self.job, self.tally.status()
         if status == CLEAN:
             self.choice.refuse_unmet()
@@ -148,6 +154,10 @@ class Run:
                 raise click.UsageError(words.parts_of_no_quilt(BLOCK_PARTS, QUILT_ONLY))
         if self.tally.errors or self.tally.warnings or self.tally.notes:
             click.echo(self.tally.summary(), err=True)
+        if opens and self.made:
+            first = next((each for each in self.made if each.endswith(".pdf")), self.made[0])
+            if click.launch(os.path.abspath(first)):
+                complain(words.not_opened(first))
         return status
 
 

@@ -32,8 +32,9 @@ def check(
     shelves: tuple[str, ...],
 ) -> int:
     """The exit status, when everything is said."""
-    inputs, cutting = inputs_of(files), cutting_of(ruler, margin, buy)
-    shelf, report, progress = open_shelf(shelves), Report(form), Progress(len(inputs))
+    shelf, cutting = open_shelf(shelves), cutting_of(ruler, margin, buy)
+    inputs = inputs_of(files, shelf)
+    report, progress = Report(form), Progress(len(inputs))
     for given in inputs:
         with progress.file(given.name, report.tally):
             compiled = compile_input(given, shelf, cutting)

@@ -39,12 +39,13 @@ def explain(
     """The exit status, when everything is told."""
     if subject != DASH and not os.path.lexists(subject) and CODE.fullmatch(subject):
         return explain_code(subject, form)
-    given = one_input(subject)
-    compiled, status = compile_alone(given, open_shelf(shelves), cutting_of(ruler, margin, buy))
+    shelf, cutting = open_shelf(shelves), cutting_of(ruler, margin, buy)
+    given = one_input(subject, shelf)
+    compiled, status = compile_alone(given, shelf, cutting)
     if status != CLEAN:
         return status
     with own_mistakes(given.name):
-        text = explained(compiled, form, ruler)
+        text = explained(compiled, form, cutting)
     say(text)
     return CLEAN
 

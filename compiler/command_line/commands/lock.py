@@ -124,9 +124,7 @@ class _Run:
         else:
             write_lock(name, after)
             say(words.brought_up(name, changed=bool(changed)))
-        from ...words.messages.locks import change_text
-
-        _list(map(change_text, changed))
+        _list(map(words.change_words, changed))
 
     def _update(
         self, name: str, changed: Sequence[Change], told: Sequence[str], now: Lock, yes: bool

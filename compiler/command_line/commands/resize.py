@@ -32,6 +32,7 @@ from ..one_input import compile_alone
 @command("resize", help=words.HELP, epilog=words.EXAMPLES)
 @file_argument
 @click.option("--to", type=Value("length", width_of), metavar="LENGTH", help=words.TO)
+@click.option("--title", metavar="TITLE", help=words.TITLE)
 @form_option("text", "json", "block", help=words.FORMAT)
 @out_file_option(help=words.OUT)
 @ruler_option(help=words.RULER)
@@ -40,6 +41,7 @@ from ..one_input import compile_alone
 def resize(
     file: str,
     to: Fraction | None,
+    title: str | None,
     form: str,
     out: str | None,
     ruler: Fraction,
@@ -47,9 +49,10 @@ def resize(
     shelves: tuple[str, ...],
 ) -> int:
     """The exit status, when the sizes are told or the block is written."""
-    if to is None and (out is not None or form == "block"):
+    if to is None and (out is not None or form == "block" or title is not None):
         raise click.UsageError(words.size_wanted())
-    given, choice, shelf = one_input(file), BlockChoice(titles), open_shelf(shelves)
+    choice, shelf = BlockChoice(titles), open_shelf(shelves)
+    given = one_input(file, shelf)
     compiled, status = compile_alone(given, shelf)
     if status != CLEAN:
         return status
@@ -58,7 +61,7 @@ def resize(
     if not blocks:
         raise click.UsageError(no_block())
     with own_mistakes(given.name):
-        text = resized(compiled, blocks, to) if to is not None else ""
+        text = resized(compiled, blocks, to, shelf, title) if to is not None else ""
         source = Source(given.name, text)
         faults = faults_of(source, shelf) if text else []
         show_diagnostics(faults, {**shelf.sources, source.name: source}, err=True)

@@ -62,8 +62,9 @@ def show(
 ) -> int:
     """The exit status, when the pictures are written."""
     refuse_too_many_dots(size, dpi)
-    given, choice = one_input(file), BlockChoice(titles)
-    compiled, status = compile_alone(given, open_shelf(shelves))
+    choice, shelf = BlockChoice(titles), open_shelf(shelves)
+    given = one_input(file, shelf)
+    compiled, status = compile_alone(given, shelf)
     if status != CLEAN:
         return status
     wanted = each_once(formats)

@@ -14,8 +14,8 @@ from ...geometry.edge import Edge
 from ...measure.marks import mark_up
 from ...measure.tolerance import NEAR, Number, near
 from ..handling import Then
-from ..plan_model import Kind
 from ..reasons import OffMark, Reason, Share, TemplateReason
+from ..shapes import Kind
 from ..templates.allowance import outset
 from .recognise import Figure
 

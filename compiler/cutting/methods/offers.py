@@ -138,7 +138,7 @@ def _met(one: Side, two: Side) -> bool:
 
 
 def _half_squares(figures: dict[int, Figure], number: int) -> bool:
-    return number in figures and figures[number].kind in ("half-square triangle", "quarter-square triangle")
+    return number in figures and figures[number].kind in ("half-square-triangle", "quarter-square-triangle")
 
 
 def _long_side(piece: Piece) -> Side:
@@ -217,14 +217,14 @@ def _offers(unit: Unit, count: int, cuts: Sequence[Cut], cloths: Cloths, step: F
     used = {cut.fabric for cut in cuts}
     if (
         unit.kind == "pair"
-        and kinds == ["half-square triangle"] * 2
+        and kinds == ["half-square-triangle"] * 2
         and not used & cloths.one_way
         and all(len(cut.slants) <= 1 for cut in cuts)
     ):
         yield from _pair_offers(count, cuts, cloths)
     elif (
         unit.kind == "goose"
-        and kinds == ["quarter-square triangle", *["half-square triangle"] * 2]
+        and kinds == ["quarter-square-triangle", *["half-square-triangle"] * 2]
         and not used & cloths.directed
     ):
         yield _goose_offer(count, cuts, cloths)

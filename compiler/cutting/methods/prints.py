@@ -26,10 +26,10 @@ from ..reasons import OFF_GRAIN, Aslant, NoRule
 from .method import Method, on_mark, template_method
 from .recognise import Figure, recognise
 
-PARTED: Final = ("half-square triangle", "half-rectangle triangle", "quarter-square triangle")
+PARTED: Final = ("half-square-triangle", "half-rectangle-triangle", "quarter-square-triangle")
 """Kinds that are cut from boxes, corner to corner."""
 
-FROM_STRIPS: Final = ("equilateral triangle", "diamond", "parallelogram", "trapezoid", "hexagon")
+FROM_STRIPS: Final = ("equilateral-triangle", "diamond", "parallelogram", "trapezoid", "hexagon")
 """Kinds that are cut from a strip, which lies across the cloth."""
 
 
@@ -65,7 +65,7 @@ def with_print(cut: Cut, need: Need, fabric: Fabric | None, step: Fraction) -> C
         return replace(cut, lies=_lies(cut, need, not fabric.one_way))
     slants = slants_of(cut.kind, need, fabric.one_way)
     spare = sum(count for _, count in slants) * cut.yields - cut.pieces
-    box: Box = "rectangle" if cut.kind == "half-rectangle triangle" else "square"
+    box: Box = "rectangle" if cut.kind == "half-rectangle-triangle" else "square"
     return replace(
         cut,
         slants=slants,
@@ -85,7 +85,7 @@ def slants_of(kind: str, need: Need, one_way: bool) -> tuple[tuple[Slant, int], 
         pair = towards[one], towards[-one]
         return max(pair) if one_way else ceil(sum(pair) / 2)
 
-    if kind == "quarter-square triangle":
+    if kind == "quarter-square-triangle":
         return (("both", max(boxes(1), boxes(1j))),)
     found: list[tuple[Slant, int]] = [("rising", boxes(-1 - 1j)), ("falling", boxes(1 - 1j))]
     return tuple(each for each in found if each[1])
@@ -97,7 +97,7 @@ def corner_of(kind: str, need: Need, way: Way) -> complex:
     figure = recognise(need.outline, need.allowances)
     first, two, three = figure.corners
     across = (two + three) / 2 - first
-    if kind != "quarter-square triangle":
+    if kind != "quarter-square-triangle":
         across = -across
     if way.reversed:
         across = complex(-across.real, across.imag)
@@ -135,4 +135,4 @@ def _laid(need: Need, either: bool) -> TemplateLaid:
 
 def figure_merges(figure: Figure) -> bool:
     """Whether pieces that lie a quarter turn apart are cut from the same boxes."""
-    return figure.kind in ("half-square triangle", "quarter-square triangle") and figure.on_grain
+    return figure.kind in ("half-square-triangle", "quarter-square-triangle") and figure.on_grain

@@ -1,4 +1,4 @@
-"""A finished outline to the trade's word for its shape, from geometry alone.
+"""A finished outline to the kind of its shape, from geometry alone.
 
 The outline lies as it is cut: straight of grain up and down. Which side lies on the grain tells a half-square
 triangle (its legs do) from a quarter-square triangle (its long side does). Inches; places are complex
@@ -15,6 +15,7 @@ from typing import Final, NamedTuple
 from ...geometry.edge import Edge
 from ...geometry.stroke import ring_strokes
 from ...measure.tolerance import ALIKE, Number
+from ..shapes import FigureKind
 
 SAME_ANGLE: Final = 0.01
 """Degrees. Angles and headings nearer than this are one: over a yard they part by a hundredth of an inch."""
@@ -26,12 +27,11 @@ RULED_ANGLES: Final = (30.0, 45.0, 60.0, 90.0)
 class Figure(NamedTuple):
     """A straight-sided outline made ready: true corners, and each side's allowance.
 
-    `kind` is the trade's word, or 'triangle', 'four-sided shape', 'many-sided shape', 'curved shape', 'seam'
-    (one straight side under two allowances) where it has none. `on_grain`: the side that the rotary way is
-    laid by lies on the grain. `angle` is the sharper angle of a slanted shape in degrees.
+    `on_grain`: the side that the rotary way is laid by lies on the grain. `angle` is the sharper angle of a
+    slanted shape in degrees.
     """
 
-    kind: str
+    kind: FigureKind
     corners: tuple[complex, ...]
     allowances: tuple[float, ...]  # of the side from each corner to the next
     on_grain: bool
@@ -52,9 +52,9 @@ def recognise(outline: Sequence[Edge], allowances: Sequence[Number]) -> Figure:
     strokes = ring_strokes(outline)
     widths = [float(each) for each in allowances]
     if any(stroke.center is not None for stroke in strokes):
-        return Figure("curved shape", tuple(stroke.start for stroke in strokes), tuple(widths), False)
+        return Figure("curved-shape", tuple(stroke.start for stroke in strokes), tuple(widths), False)
     corners, kept, split = _true_corners([stroke.start for stroke in strokes], widths)
-    bare = Figure("many-sided shape", corners, kept, False)
+    bare = Figure("many-sided-shape", corners, kept, False)
     if split:
         return bare._replace(kind="seam")
     if any(_turn(bare, at) <= 0 for at in range(len(corners))):
@@ -128,7 +128,7 @@ def _triangle(figure: Figure) -> Figure:
     if max(lengths) - min(lengths) <= ALIKE:
         base = next((at for at in range(3) if lies_on_grain(figure.side(at))), None)
         return _rolled(figure, base or 0)._replace(
-            kind="equilateral triangle", on_grain=base is not None, angle=60.0
+            kind="equilateral-triangle", on_grain=base is not None, angle=60.0
         )
     right = next((at for at in range(3) if _is(angle_at(figure, at), 90)), None)
     if right is None:
@@ -136,17 +136,17 @@ def _triangle(figure: Figure) -> Figure:
     figure = _rolled(figure, right)
     legs_on = lies_on_grain(figure.side(0))
     if not _same(abs(figure.side(0)), abs(figure.side(2))):
-        return figure._replace(kind="half-rectangle triangle", on_grain=legs_on)
+        return figure._replace(kind="half-rectangle-triangle", on_grain=legs_on)
     if lies_on_grain(figure.side(1)):
-        return figure._replace(kind="quarter-square triangle", on_grain=True, angle=45.0)
-    return figure._replace(kind="half-square triangle", on_grain=legs_on, angle=45.0)
+        return figure._replace(kind="quarter-square-triangle", on_grain=True, angle=45.0)
+    return figure._replace(kind="half-square-triangle", on_grain=legs_on, angle=45.0)
 
 
 def _four_sided(figure: Figure) -> Figure:
     lengths = [abs(figure.side(at)) for at in range(4)]
     angles = [angle_at(figure, at) for at in range(4)]
     if all(_is(angle, 90) for angle in angles):
-        kind = "square" if _same(lengths[0], lengths[1]) else "rectangle"
+        kind: FigureKind = "square" if _same(lengths[0], lengths[1]) else "rectangle"
         return figure._replace(kind=kind, on_grain=lies_on_grain(figure.side(0)))
     base = next((at for at in range(4) if lies_on_grain(figure.side(at))), None)
     sharp = min(angles)
@@ -160,7 +160,7 @@ def _four_sided(figure: Figure) -> Figure:
         _same(lengths[at], lengths[at - 1]) and _same(lengths[at - 2], lengths[at - 3]) for at in range(2)
     ):
         return figure._replace(kind="kite", angle=sharp)
-    return figure._replace(kind="four-sided shape", angle=sharp)
+    return figure._replace(kind="four-sided-shape", angle=sharp)
 
 
 def _trapezoid(figure: Figure, first: int) -> Figure:

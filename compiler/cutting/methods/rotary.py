@@ -14,8 +14,9 @@ from math import ceil
 from ...drafting.model import Draft
 from ...geometry.edge import Edge, Point
 from ...geometry.motion import Transform, turn_about
+from ...measure.angle import whole_degrees
 from ...measure.marks import RULER_STEP
-from ...measure.tolerance import ROUNDED, Number
+from ...measure.tolerance import Number
 from ..handling import PartedByHand
 from ..model import Template
 from ..needs import Fabric, Need
@@ -46,10 +47,10 @@ def method_of(
     rule = {
         "square": box_method,
         "rectangle": box_method,
-        "half-square triangle": half_square,
-        "quarter-square triangle": quarter_square,
-        "half-rectangle triangle": half_rectangle,
-        "equilateral triangle": equilateral,
+        "half-square-triangle": half_square,
+        "quarter-square-triangle": quarter_square,
+        "half-rectangle-triangle": half_rectangle,
+        "equilateral-triangle": equilateral,
         "diamond": slanted,
         "parallelogram": slanted,
         "trapezoid": trapezoid,
@@ -61,17 +62,17 @@ def method_of(
 
 def _refusal(figure: Figure) -> TemplateReason | None:
     """Why no rule can serve the shape, whatever its size; None where one may."""
-    if figure.kind == "curved shape":
+    if figure.kind == "curved-shape":
         return NoRule("curved-sides")
     if figure.kind == "seam":
         return NoRule("two-allowances-on-a-side")
     if figure.kind == "kite":
         return NoRule("a-kite")
-    if figure.kind in ("triangle", "four-sided shape", "many-sided shape"):
+    if figure.kind in ("triangle", "four-sided-shape", "many-sided-shape"):
         return NoRule("no-such-shape")
     if not figure.on_grain:
         return OFF_GRAIN
-    if figure.kind in ("equilateral triangle", "hexagon") and not figure.even:
+    if figure.kind in ("equilateral-triangle", "hexagon") and not figure.even:
         return NoRule("unlike-allowances")
     if figure.kind in ("diamond", "parallelogram") and not is_ruled(figure.angle):
         return OffAngle("points", figure.angle)
@@ -94,12 +95,7 @@ def template_method_of(draft: Draft, template: Template, step: Fraction = RULER_
 def lies_for_cutting(template: Template) -> Transform:
     """The turn that lays a template's first arrow along the grain, up and down."""
     heading = template.grain[0].heading if template.grain else 0.0
-    return turn_about(Point(Fraction(0), Fraction(0)), -_whole(heading))
-
-
-def _whole(heading: float) -> Fraction | float:
-    """Whole degrees exact, so that square pieces keep exact corners."""
-    return Fraction(round(heading)) if abs(heading - round(heading)) < ROUNDED else heading
+    return turn_about(Point(Fraction(0), Fraction(0)), -whole_degrees(heading))
 
 
 def choose_cut(
@@ -114,7 +110,7 @@ def choose_cut(
     method = on_print(_method_for(need, step, whole), need, fabric, step)
     plain, back = (ceil(each / method.yields) for each in (need.count, need.reversed))
     cuts, then = ceil((need.count + need.reversed) / method.yields), method.then
-    if method.kind == "half-rectangle triangle":
+    if method.kind == "half-rectangle-triangle":
         cuts = plain + back
         then = (_both_hands(need, plain, back),) if back else then
     cut = Cut(
@@ -151,7 +147,7 @@ def _method_for(need: Need, step: Fraction, whole: Number | None) -> Method:
 def exact_area(need: Need) -> float:
     """Square inches of one piece with its allowances, points untrimmed."""
     figure = recognise(need.outline, need.allowances)
-    if figure.kind in ("curved shape", "many-sided shape", "seam"):
+    if figure.kind in ("curved-shape", "many-sided-shape", "seam"):
         return polygon_area(flat_corners(outset(need.outline, need.allowances)))
     return polygon_area(cut_corners(figure))
 

@@ -15,8 +15,8 @@ from math import sqrt
 from ...measure.marks import mark_up
 from ...measure.tolerance import Number
 from ..handling import CutEnds, SlantedCuts, Zigzag
-from ..plan_model import Kind
 from ..reasons import AcrossFinished, OffAngle, OnRuler, SlantedEnds, Sum
+from ..shapes import Kind
 from .method import Method, Ruled, cut_corners, excess_of, on_mark, to_corner, unmarked
 from .recognise import Figure, angle_at, is_ruled
 
@@ -36,7 +36,7 @@ def equilateral(figure: Figure, step: Fraction, whole: Number | None, setting: b
         return unmarked(height, exact, step, None)
     strip = mark_up(exact, step)
     return Method(
-        "equilateral triangle",
+        "equilateral-triangle",
         float(strip) * 2 / sqrt(3),
         strip,
         1,

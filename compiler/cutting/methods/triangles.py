@@ -10,22 +10,23 @@ from __future__ import annotations
 
 from fractions import Fraction
 from math import sqrt
-from typing import Final
+from typing import Final, Literal
 
 from ...measure.marks import mark_up, to_trim
 from ...measure.tolerance import NEAR, Number
 from ..handling import MitreEnds, Parted
-from ..plan_model import Kind
 from ..reasons import Finished, Mitred, OnRuler, Patch, Strip, Sum
+from ..shapes import Kind
 from .method import ON_MARK, Method, Ruled, box_of, cut_corners, excess_of, on_mark, unmarked
 from .recognise import Figure
 
 ROOT_2: Final = sqrt(2)
 
-TRADE_OVER: Final = 2 / 25.4
+TRADE_OVER: Final = 1 / 8
 """Inches that a rule may lie over the exact, a little of it lost in every fold: the trade's own lie 0.0429in
-over at 1/4in of allowance, and 0.19cm where quarters of a centimetre are added at 0.75cm of it. What a
-coarse ruler adds beyond that is too much to sew in."""
+over at 1/4in of allowance, and 0.19cm where quarters of a centimetre are added at 0.75cm of it. The step of
+the common ruler, so that rules hold for any allowance; it widens a seam of a square cut once by 1/28in at
+most. What a coarser ruler adds beyond that is too much to sew in."""
 
 MITRE_OVER: Final = Fraction(6)
 """Inches that a mitred strip is cut longer than its long edge (SOURCES 2.9: strip = side + 2 x width + 6);
@@ -94,50 +95,43 @@ def _up_to_marks(figure: Figure, step: Fraction) -> tuple[Fraction, Fraction, fl
     return width, height, excess_of(((width, right - left), (height, bottom - top)))
 
 
-def _triangle_square(finished: float, exact: float, step: Fraction, setting: float | None) -> Fraction | None:
-    """The square that triangles are cut from; None where no mark serves. `setting`: the finished side as the
-    trade reckons it, for triangles that are trimmed after sewing."""
+def _of_square(
+    kind: Kind,
+    times: Literal["once", "twice"],
+    sides: tuple[float, float, float],
+    step: Fraction,
+    whole: Number | None,
+    beyond: float | None,
+) -> Ruled:
+    """Triangles cut from a square. `sides`: of the square with no allowance, exactly with it, and with none
+    as the trade reckons it for triangles that are trimmed after sewing; `beyond`: of these, the allowance
+    that is left beyond the points."""
+    finished, exact, reckoned = sides
     mark = mark_up(exact, step)
-    if setting is not None:
-        return max(mark, mark_up(setting + float(mark_up(exact - finished, step)), step))
+    if beyond is not None:
+        mark = max(mark, mark_up(reckoned + float(mark_up(exact - finished, step)), step))
     by_rule = on_mark(finished, step) and float(mark) - exact <= TRADE_OVER + NEAR
-    return mark if on_mark(exact, step) or by_rule else None
+    if not (beyond is not None or on_mark(exact, step) or by_rule):
+        return unmarked(finished, exact, step, whole)
+    reason, then = Sum(finished, exact - finished, mark, times, beyond), (Parted("square", times),)
+    return Method(kind, mark, mark, 2 if times == "once" else 4, float(mark) - exact, reason, then=then)
 
 
 def half_square(figure: Figure, step: Fraction, whole: Number | None, setting: bool) -> Ruled:
     """A square cut once, corner to corner; its legs on the grain."""
     leg = abs(figure.side(0))
     exact = leg + figure.allowances[0] + figure.allowances[2] + figure.allowances[1] * ROOT_2
-    mark = _triangle_square(leg, exact, step, leg if setting else None)
-    if mark is None:
-        return unmarked(leg, exact, step, whole)
-    return Method(
-        "half-square triangle",
-        mark,
-        mark,
-        2,
-        float(mark) - exact,
-        Sum(leg, exact - leg, mark, "once", setting),
-        then=(Parted("square", "once"),),
-    )
+    beyond = figure.allowances[1] if setting else None
+    return _of_square("half-square-triangle", "once", (leg, exact, leg), step, whole, beyond)
 
 
 def quarter_square(figure: Figure, step: Fraction, whole: Number | None, setting: bool) -> Ruled:
     """A square cut twice, corner to corner; its long side on the grain."""
     long = abs(figure.side(1))
     exact = long + 2 * figure.allowances[1] + ROOT_2 * (figure.allowances[0] + figure.allowances[2])
-    mark = _triangle_square(long, exact, step, long * TRADE_ROOT / ROOT_2 if setting else None)
-    if mark is None:
-        return unmarked(long, exact, step, whole)
-    return Method(
-        "quarter-square triangle",
-        mark,
-        mark,
-        4,
-        float(mark) - exact,
-        Sum(long, exact - long, mark, "twice", setting),
-        then=(Parted("square", "twice"),),
-    )
+    sides = long, exact, long * TRADE_ROOT / ROOT_2
+    beyond = figure.allowances[1] if setting else None
+    return _of_square("quarter-square-triangle", "twice", sides, step, whole, beyond)
 
 
 def half_rectangle(figure: Figure, step: Fraction, whole: Number | None, setting: bool) -> Ruled:
@@ -153,7 +147,7 @@ def half_rectangle(figure: Figure, step: Fraction, whole: Number | None, setting
     width, height = mark_up(right - left, step), mark_up(bottom - top, step)
     excess = excess_of(((width, right - left), (height, bottom - top)))
     return Method(
-        "half-rectangle triangle",
+        "half-rectangle-triangle",
         width,
         height,
         2,

@@ -93,7 +93,7 @@ def bias_yield(width: float, height: float, strip: float) -> float:
 def bias_strips(width: float, height: float, strip: float) -> list[float]:
     """The strips' own lengths along the middle, corner to corner. One across a corner counts its shorter
     edge."""
-    found = []
+    lengths = []
     step = strip * sqrt(2)
     number = 0
     while (number + 1) * step <= width + height + NEAR:
@@ -102,9 +102,9 @@ def bias_strips(width: float, height: float, strip: float) -> list[float]:
         bend = any(first < corner - NEAR and last > corner + NEAR for corner in (width, height))
         long = min(edges) if bend else sum(edges) / 2
         if long > 2 * strip:  # shorter ends are thrown away
-            found.append(long)
+            lengths.append(long)
         number += 1
-    return found
+    return lengths
 
 
 def _chord(width: float, height: float, at: float) -> float:

@@ -8,84 +8,83 @@ first. Inches.
 
 from __future__ import annotations
 
-from collections.abc import Collection
 from dataclasses import dataclass, replace
+from fractions import Fraction
+from typing import NamedTuple
 
-from ...measure.tolerance import NEAR, Number, near
-from ..instruction import TrimPiece
-from ..plan_model import ClothPlan, PlacedCut, Slice
+from ...measure.tolerance import NEAR, Number
+from ..instruction import Axis, TrimPiece
+from ..plan_model import ClothPlan, Slice, Strip
 
 
 @dataclass(frozen=True, slots=True)
-class Lying:
-    """Cuts by their numbers: those of which strips are joined, and those that are cut round templates."""
+class Marks:
+    """A cloth so many ruler steps wide and high, and where it ends: at the last marks, or past them."""
 
-    joined: Collection[int]
-    templates: Collection[int]
+    step: Fraction
+    steps: tuple[int, int]
+    width: Number
+    height: Number
 
+    def box(self, left: int, top: int, width: int, height: int) -> tuple[Number, Number, Number, Number]:
+        """Left, top, right and bottom of a box in ruler steps; what ends at the last mark ends at the
+        edge."""
+        right, bottom = left + width, top + height
+        return (
+            left * self.step,
+            top * self.step,
+            self.width if right == self.steps[0] else right * self.step,
+            self.height if bottom == self.steps[1] else bottom * self.step,
+        )
 
-def to_edges(plan: ClothPlan, width: Number, length: Number, lying: Lying) -> ClothPlan:
-    """The plan of a piece that is so large, and was planned to the last mark within that."""
-    wide: Number | None = None
-    high: Number | None = None
-    for across, true in ((True, width), (False, length)):
-        marked = plan.width if across else plan.length
-        if true - marked <= NEAR:
-            continue
-        ends = [each for each in plan.placed if near(_end(each, across), marked)]
-        if all(each.cut in lying.templates or _joins(each, across, lying) for each in ends):
-            plan = _grown(plan, across, marked, true, lying)
-        elif across:
-            wide = marked
-        else:
-            high = marked
-    if wide is None and high is None:
-        return plan
-    trim = TrimPiece(wide, high)
-    if not plan.slices:
-        return _trimmed(plan, width, length, trim)
-    first = plan.slices[0]
-    first = replace(first, instructions=(trim, *first.instructions))
-    return replace(plan, slices=(first, *plan.slices[1:]))
+    def edge(self, mark: int, axis: Axis) -> Number:
+        """How far down the cloth a mark lies, or along a cut, how far across."""
+        left, top = (0, mark) if axis == "across" else (mark, 0)
+        return self.box(left, top, 0, 0)[3 if axis == "across" else 2]
 
 
-def _trimmed(plan: ClothPlan, width: Number, length: Number, trim: TrimPiece) -> ClothPlan:
-    """The plan of a piece that holds one box: all that is cut is what it is larger."""
+class Piece(NamedTuple):
+    """A cloth's marks, and what is trimmed off it before anything is cut."""
+
+    marks: Marks
+    trim: TrimPiece | None
+
+
+def to_marks(step: Fraction, steps: tuple[int, int]) -> Marks:
+    """A cloth that ends at its last marks."""
+    return Marks(step, steps, steps[0] * step, steps[1] * step)
+
+
+def piece_of(marks: Marks, width: Number, height: Number, reaching: tuple[bool, bool]) -> Piece:
+    """A piece that is so large: in width and in height it is all used, where what lies at its last mark may
+    be `reaching` to the edge, else it is trimmed to the mark."""
+    over = (width - marks.width > NEAR, height - marks.height > NEAR)
+    wide, high = (past and not may for past, may in zip(over, reaching, strict=True))
+    trim = TrimPiece(marks.width if wide else None, marks.height if high else None) if wide or high else None
+    return Piece(
+        replace(
+            marks,
+            width=width if over[0] and not wide else marks.width,
+            height=height if over[1] and not high else marks.height,
+        ),
+        trim,
+    )
+
+
+def trimmed(plan: ClothPlan, trim: TrimPiece, width: Number, height: Number) -> ClothPlan:
+    """The plan of a piece that is so large before it is trimmed."""
+    if plan.slices:
+        first = plan.slices[0]
+        first = replace(first, instructions=(trim, *first.instructions))
+        return replace(plan, slices=(first, *plan.slices[1:]))
+    (whole,) = plan.strips
     cuts: list[Slice] = []
-    if width - plan.width > NEAR:
-        cuts.append(Slice(1, (0, 0, width, length), "along", plan.width, (trim,)))
-    if length - plan.length > NEAR:
-        region = (0, 0, plan.width, length)
-        cuts.append(Slice(len(cuts) + 1, region, "across", plan.length, () if cuts else (trim,)))
-    return replace(plan, width=width, length=length, slices=tuple(cuts))
-
-
-def _end(placed: PlacedCut, across: bool) -> Number:
-    return placed.left + placed.width if across else placed.top + placed.height
-
-
-def _joins(placed: PlacedCut, across: bool, lying: Lying) -> bool:
-    """Whether a box is a strip to be joined that runs that way."""
-    return placed.cut in lying.joined and (placed.width >= placed.height) == across
-
-
-def _grown(plan: ClothPlan, across: bool, marked: Number, true: Number, lying: Lying) -> ClothPlan:
-    """The plan with all that ends at the last mark ending at the edge."""
-
-    def box(cut: Slice) -> Slice:
-        left, top, right, bottom = cut.region
-        if across:
-            return replace(cut, region=(left, top, true if near(right, marked) else right, bottom))
-        return replace(cut, region=(left, top, right, true if near(bottom, marked) else bottom))
-
-    def strip(placed: PlacedCut) -> PlacedCut:
-        if not (near(_end(placed, across), marked) and _joins(placed, across, lying)):
-            return placed
-        if across:
-            return replace(placed, width=true - placed.left)
-        return replace(placed, height=true - placed.top)
-
-    slices, placed = tuple(map(box, plan.slices)), tuple(map(strip, plan.placed))
-    if across:
-        return replace(plan, width=true, slices=slices, placed=placed)
-    return replace(plan, length=true, slices=slices, placed=placed)
+    if trim.width is not None:
+        cuts.append(Slice(1, (0, 0, width, height), "along", plan.width, (trim,)))
+    if trim.height is not None:
+        done = (whole.number,) if cuts else ()
+        region = (0, 0, plan.width, height)
+        cuts.append(Slice(len(cuts) + 1, region, "across", plan.length, () if cuts else (trim,), done))
+    end, edge = (plan.width, width) if trim.width is not None else (plan.length, height)
+    strips = (replace(whole, end=end), Strip(0, end, edge, ()))
+    return replace(plan, width=width, length=height, slices=tuple(cuts), strips=strips, axis=cuts[0].axis)

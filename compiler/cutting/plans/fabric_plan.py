@@ -4,17 +4,18 @@ Inches."""
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from typing import NamedTuple
 
 from ...diagnostics.diagnostic import Diagnostic
 from ...measure.marks import metric
 from ...measure.tolerance import Number
 from ...words.messages import cloth as complain
 from ..instruction import Boxes
-from ..needs import Fabric
-from ..plan_model import ByLength, ByPiece, ClothPlan, FabricPlan, PlacedCut
-from .edges import Lying, to_edges
-from .guillotine import Kind, Region, boxes_in
+from ..needs import Fabric, Scrap
+from ..plan_model import ByLength, ByPiece, ClothPlan, FabricPlan, PlacedCut, Strip
+from .edges import Marks, piece_of, to_marks, trimmed
+from .guillotine import Box, Kind, Region, boxes_in
 from .instructions import Stuff, slices_of
 from .lots import Cloth, Lot, kind_of, kinds_of
 from .scraps import pack_scraps, scraps_needed
@@ -44,6 +45,39 @@ def plan_fabric(ordered: Ordered, margin: Margin) -> tuple[FabricPlan | None, li
     return _from_scraps(ordered, dealer) if ordered.cloth.sizes else (_from_bolt(ordered, dealer, margin), [])
 
 
+class _Dealt(NamedTuple):
+    """A box where it lies on the cloth, and what it is for."""
+
+    box: Box
+    lot: Lot
+
+    def reaches(self, across: bool) -> bool:
+        """Whether it may end at the cloth's edge, past the last mark: so may templates, which are cut out
+        round, and strips to be joined that run that way."""
+        wider = self.box.width >= self.box.height
+        return self.lot.run is not None or (self.lot.joins and wider == across)
+
+    def placed(self, marks: Marks) -> tuple[PlacedCut, ...]:
+        """What is cut out of it, in inches from the cloth's corner."""
+        lot, box, step = self.lot, self.box, marks.step
+        turned = (box.width, box.height) != (lot.width, lot.height)
+        left, top, right, bottom = marks.box(box.left, box.top, box.width, box.height)
+        if lot.run is None:
+            turn = 90.0 if turned != lot.across else 0.0
+            return (PlacedCut(lot.cut, left, top, right - left, bottom - top, turn, slant=lot.slant),)
+        x, y, thick = float(left), float(top), float(lot.height * step)
+        pieces = []
+        for laid, (wide, high) in zip(lot.run.laid, lot.run.sizes, strict=True):
+            turn = laid.pose.turned + (90.0 if turned else 0.0)
+            spot = (
+                (x + thick - laid.down - high, y + laid.left, high, wide)
+                if turned
+                else (x + laid.left, y + laid.down, wide, high)
+            )
+            pieces.append(PlacedCut(lot.cut, *spot, turn % 360, laid.pose.reversed))
+        return tuple(pieces)
+
+
 class _Dealer:
     """The kinds of boxes there are, and whose box each one that is cut becomes: in the order of the cuts."""
 
@@ -71,44 +105,50 @@ class _Dealer:
             number -= lot.count
         raise AssertionError(f"more boxes were cut than asked for: {number + 1} too many")
 
-    def place(self, region: Region) -> tuple[PlacedCut, ...]:
-        """What lies where in a region, in inches from its corner."""
-        placed: list[PlacedCut] = []
-        for found in boxes_in(region):
-            lot = self.next_lot(found.kind)
-            kind = self.kinds[found.kind]
-            width, height = (kind.height, kind.width) if found.turned else (kind.width, kind.height)
-            placed += self._pieces(lot, found.left, found.top, width, height)
-        return tuple(placed)
+    def deal(self, region: Region, left: int, top: int) -> list[_Dealt]:
+        """Every box of a region, and the lot that it is for."""
+        return [_Dealt(box, self.next_lot(box.kind)) for box in boxes_in(region, left, top)]
 
-    def _pieces(self, lot: Lot, left: int, top: int, width: int, height: int) -> list[PlacedCut]:
-        inches = self.cloth.inches
-        turned = (width, height) != (lot.width, lot.height)
-        if lot.run is None:
-            across = turned != lot.across
-            turn = 90.0 if across else 0.0
-            return [
-                PlacedCut(
-                    lot.cut, inches(left), inches(top), inches(width), inches(height), turn, slant=lot.slant
-                )
-            ]
-        x, y, found = float(inches(left)), float(inches(top)), []
-        thick = float(inches(lot.height))
-        for laid, (wide, high) in zip(lot.run.laid, lot.run.sizes, strict=True):
-            turn = laid.pose.turned + (90.0 if turned else 0.0)
-            box = (
-                (x + thick - laid.down - high, y + laid.left, high, wide)
-                if turned
-                else (x + laid.left, y + laid.down, wide, high)
+
+def _plan_of(region: Region, dealer: _Dealer, scrap: Scrap | None, marked: bool = False) -> ClothPlan:
+    """How a cloth is cut, strip by strip; None off the bolt. `marked`: a scrap that is cut as if it ended
+    at its last marks."""
+    parts, axis = region.parts or (region,), region.axis or "across"
+    strips: list[tuple[int, int, list[_Dealt]]] = []
+    end = 0
+    for part in parts:
+        start = end
+        end += part.height if axis == "across" else part.width
+        left, top = (0, start) if axis == "across" else (start, 0)
+        strips.append((start, end, dealer.deal(part, left, top)))
+    marks, trim = to_marks(dealer.cloth.step, (region.width, region.height)), None
+    if scrap is not None and not marked:
+        dealt = [each for _, _, boxes in strips for each in boxes]
+        across = all(each.reaches(True) for each in dealt if each.box.right == region.width)
+        down = all(each.reaches(False) for each in dealt if each.box.bottom == region.height)
+        marks, trim = piece_of(marks, scrap.width, scrap.height, (across, down))
+    plan = ClothPlan(
+        marks.width,
+        marks.height,
+        slices_of(region, Stuff(marks, dealer.boxes, scrap is not None)),
+        tuple(
+            Strip(
+                number if boxes or number == 1 else 0,
+                marks.edge(start, axis),
+                marks.edge(end, axis),
+                tuple(placed for each in boxes for placed in each.placed(marks)),
             )
-            found.append(PlacedCut(lot.cut, *box, turn % 360, laid.pose.reversed))
-        return found
+            for number, (start, end, boxes) in enumerate(strips, 1)
+        ),
+        axis,
+    )
+    return plan if trim is None or scrap is None else trimmed(plan, trim, scrap.width, scrap.height)
 
 
 def _boxes_of(lots: Sequence[Lot]) -> Boxes:
     """What boxes of one size are, whichever cuts they are for."""
     if len({lot.boxes for lot in lots}) > 1 and any(lot.run for lot in lots):
-        return Boxes("strip", "templates") if all(lot.run for lot in lots) else Boxes("piece")
+        return Boxes("strip", "template") if all(lot.run for lot in lots) else Boxes("piece")
     return lots[0].boxes
 
 
@@ -117,8 +157,7 @@ def _from_bolt(ordered: Ordered, dealer: _Dealer, margin: Margin) -> FabricPlan:
     strips = pack_bolt(dealer.kinds, dealer.counts, cloth.spans[-1])
     whole = Region(cloth.spans[-1], length_of(strips), "across", tuple(strips))
     used = cloth.inches(whole.height)
-    slices = slices_of(whole, Stuff(cloth.step, dealer.boxes))
-    plan = ClothPlan(cloth.inches(whole.width), used, slices, dealer.place(whole))
+    plan = _plan_of(whole, dealer, None)
     by_metre = metric(cloth.step) if margin.sold is None else margin.sold == "metres"
     over = margin.of(used, by_metre)
     buy = length_to_buy(used, over, fabric.shrinkage, by_metre)
@@ -138,7 +177,6 @@ def _from_bolt(ordered: Ordered, dealer: _Dealer, margin: Margin) -> FabricPlan:
 
 def _from_scraps(ordered: Ordered, dealer: _Dealer) -> tuple[FabricPlan | None, list[Diagnostic]]:
     cloth, fabric = ordered.cloth, ordered.fabric
-    stuff = Stuff(cloth.step, dealer.boxes, scrap=True)
     said = _small_scraps(ordered, dealer)
     packed = pack_scraps(dealer.kinds, dealer.counts, cloth.sizes)
     if any(packed.left):
@@ -150,15 +188,9 @@ def _from_scraps(ordered: Ordered, dealer: _Dealer) -> tuple[FabricPlan | None, 
         needed = scraps_needed(dealer.kinds, dealer.counts, cloth.sizes)
         return None, [*said, complain.cloth_short(fabric, missing, needed, cloth.step)]
     plans = tuple(
-        _to_edges(
-            ClothPlan(
-                cloth.inches(cut.region.width),
-                cloth.inches(cut.region.height),
-                slices_of(cut.region, stuff),
-                dealer.place(cut.region),
-                cut.scrap,
-            ),
-            ordered,
+        replace(
+            _plan_of(cut.region, dealer, fabric.scraps[cut.scrap], marked=bool(fabric.shrinkage)),
+            scrap=cut.scrap,
         )
         for cut in packed.cuts
     )
@@ -178,17 +210,6 @@ def _from_scraps(ordered: Ordered, dealer: _Dealer) -> tuple[FabricPlan | None, 
         buy,
         ByPiece(len(scraps), quarters),
     ), said
-
-
-def _to_edges(plan: ClothPlan, ordered: Ordered) -> ClothPlan:
-    """A scrap's plan up to its true edges; where it still shrinks, up to the last mark within them."""
-    assert plan.scrap is not None, "a scrap has a number"
-    scrap = ordered.fabric.scraps[plan.scrap]
-    if ordered.fabric.shrinkage:
-        return plan
-    joined = {lot.cut for lot in ordered.lots if lot.joins}
-    runs = {lot.cut for lot in ordered.lots if lot.run}
-    return to_edges(plan, scrap.width, scrap.height, Lying(joined, runs))
 
 
 def _small_scraps(ordered: Ordered, dealer: _Dealer) -> list[Diagnostic]:

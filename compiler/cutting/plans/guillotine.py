@@ -42,22 +42,32 @@ class Region:
     axis: Axis = ""
     parts: tuple[Region, ...] = ()
     kind: int = -1
-    turned: bool = False
 
 
-class Found(NamedTuple):
-    """A box where it lies."""
+class Box(NamedTuple):
+    """A box where it lies, as wide and high as it lies."""
 
     kind: int
     left: int
     top: int
-    turned: bool
+    width: int
+    height: int
+
+    @property
+    def right(self) -> int:
+        """Where it ends across the cloth."""
+        return self.left + self.width
+
+    @property
+    def bottom(self) -> int:
+        """Where it ends down the cloth."""
+        return self.top + self.height
 
 
-def boxes_in(region: Region, left: int = 0, top: int = 0) -> Iterator[Found]:
+def boxes_in(region: Region, left: int = 0, top: int = 0) -> Iterator[Box]:
     """Every box of a region, in the order it is cut out."""
     if region.kind >= 0:
-        yield Found(region.kind, left, top, region.turned)
+        yield Box(region.kind, left, top, region.width, region.height)
     for part in region.parts:
         yield from boxes_in(part, left, top)
         if region.axis == "across":
@@ -75,22 +85,19 @@ def counted(regions: Iterable[Region], kinds: int) -> list[int]:
     return counts
 
 
-Pose = tuple[bool, int, int]
-"""Whether a box is turned, its length along the strip, its thickness."""
+Lying = tuple[int, int]
+"""How a box lies in a strip: its length along it, its thickness."""
 
 
-def _poses_of(kind: Kind, across: bool) -> tuple[Pose, ...]:
+def _lyings_of(kind: Kind, across: bool) -> tuple[Lying, ...]:
     long, thick = (kind.width, kind.height) if across else (kind.height, kind.width)
-    if kind.turnable and long != thick:
-        return (False, long, thick), (True, thick, long)
-    return ((False, long, thick),)
+    return ((long, thick), (thick, long)) if kind.turnable and long != thick else ((long, thick),)
 
 
 class Row(NamedTuple):
     """`columns` stacks of `stack` boxes side by side in a strip; each column is `long`, each box `thick`."""
 
     kind: int
-    turned: bool
     long: int
     thick: int
     columns: int
@@ -113,30 +120,30 @@ class Stock:
     kinds: Sequence[Kind]
     counts: list[int]
     keen: float = 0.3
-    _poses: tuple[list[tuple[Pose, ...]], ...] = field(init=False)
+    _lyings: tuple[list[tuple[Lying, ...]], ...] = field(init=False)
 
     def __post_init__(self) -> None:
-        self._poses = tuple([_poses_of(kind, across) for kind in self.kinds] for across in (False, True))
+        self._lyings = tuple([_lyings_of(kind, across) for kind in self.kinds] for across in (False, True))
 
     @property
     def open(self) -> list[int]:
         """The kinds of which some are left."""
         return [kind for kind, count in enumerate(self.counts) if count > 0]
 
-    def poses(self, kind: int, across: bool) -> Sequence[Pose]:
+    def lyings(self, kind: int, across: bool) -> Sequence[Lying]:
         """Ways a kind may lie in a strip."""
-        return self._poses[across][kind]
+        return self._lyings[across][kind]
 
 
-def best_strip(stock: Stock, long: int, lead: int, turned: bool, across: bool) -> Strip | None:
-    """The fullest strip of that length whose thickness is the lead's; None where the lead does not fit."""
-    pose = next((each for each in stock.poses(lead, across) if each[0] == turned), None)
-    if pose is None or pose[1] > long or stock.counts[lead] <= 0:
+def best_strip(stock: Stock, long: int, lead: int, lying: Lying, across: bool) -> Strip | None:
+    """The fullest strip of that length whose thickness is the lead's as it lies; None where the lead does
+    not fit."""
+    run, thick = lying
+    if run > long or stock.counts[lead] <= 0:
         return None
-    thick = pose[2]
     best: Strip | None = None
     for least in NEARLY_FULL:
-        rows = _rows(stock, long, thick, (lead, *pose), across, least)
+        rows = _rows(stock, long, lead, lying, across, least)
         area = sum(row.long * row.thick * row.columns * row.stack for row in rows)
         if best is None or area > best.area:
             best = Strip(rows, area, thick, across)
@@ -145,23 +152,21 @@ def best_strip(stock: Stock, long: int, lead: int, turned: bool, across: bool) -
     return best
 
 
-def _rows(
-    stock: Stock, long: int, thick: int, lead: tuple[int, bool, int, int], across: bool, least: float
-) -> tuple[Row, ...]:
-    counts, poses = stock.counts, stock.poses
-    choices = [Row(lead[0], lead[1], lead[2], thick, min(counts[lead[0]], long // lead[2]), 1)]
+def _rows(stock: Stock, long: int, lead: int, lying: Lying, across: bool, least: float) -> tuple[Row, ...]:
+    counts, (own, thick) = stock.counts, lying
+    choices = [Row(lead, own, thick, min(counts[lead], long // own), 1)]
     others = []
     for kind in stock.open:
-        if kind == lead[0]:
+        if kind == lead:
             continue
         best = None
-        for turned, run, height in poses(kind, across):
+        for run, height in stock.lyings(kind, across):
             if height <= thick and run <= long:
                 stack = min(thick // height, counts[kind])
                 tall = stack * height
                 if tall >= least * thick and (best is None or (tall, height) > best[:2]):
                     columns = min(counts[kind] // stack, long // run)
-                    best = tall, height, Row(kind, turned, run, height, columns, stack)
+                    best = tall, height, Row(kind, run, height, columns, stack)
         if best is not None:
             others.append((-best[0], -best[1], -best[2].long, kind, best[2]))
     choices += [each[4] for each in sorted(others)]
@@ -222,7 +227,7 @@ def _sized(long: int, thick: int, across: bool) -> tuple[int, int]:
 def _row_parts(stock: Stock, row: Row, thick: int, across: bool, depth: int) -> list[Region]:
     """The pieces of one row: its boxes, or, where they are less thick than the strip, a piece that is cut
     again."""
-    box = Region(*_sized(row.long, row.thick, across), kind=row.kind, turned=row.turned)
+    box = Region(*_sized(row.long, row.thick, across), kind=row.kind)
     if row.thick == thick:
         return [box] * row.columns
     side: Axis = "along" if across else "across"
@@ -263,11 +268,12 @@ def _best_in(stock: Stock, width: int, height: int) -> Strip | None:
             continue
         for across in (True, False):
             long, deep = (width, height) if across else (height, width)
-            for turned, run, thick in stock.poses(kind, across):
+            for lying in stock.lyings(kind, across):
+                run, thick = lying
                 if run > long or thick > deep:
                     continue
                 full = 1 - stock.keen + stock.keen * thick / deep
-                strip = best_strip(stock, long, kind, turned, across) if full > most * BETTER else None
+                strip = best_strip(stock, long, kind, lying, across) if full > most * BETTER else None
                 if strip is None:
                     continue
                 worth = strip.area / (long * thick) * full

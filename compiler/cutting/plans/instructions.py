@@ -11,12 +11,12 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
-from fractions import Fraction
 from itertools import groupby
 from typing import Final
 
 from ..instruction import Boxes, Count, CutBoxes, CutPieces, CutStrips, Instruction, Part, Remainder
 from ..plan_model import Slice
+from .edges import Marks
 from .guillotine import Axis, Region, boxes_in
 
 CLOTH: Final = Part("cloth")
@@ -29,9 +29,9 @@ of already; and the numbers of the strips that are cut like it."""
 
 @dataclass(frozen=True, slots=True)
 class Stuff:
-    """What is cut: by a ruler of such steps, into boxes of so many kinds, from the bolt or from a scrap."""
+    """What is cut: by such marks of the ruler, into boxes of so many kinds, from the bolt or from a scrap."""
 
-    step: Fraction
+    marks: Marks
     boxes: Sequence[Boxes]
     scrap: bool = False
 
@@ -59,7 +59,7 @@ class _Writer:
         back = False  # whether a part of it has been cut up since the last cut of its own
         for first, group in _groups(region.parts, whole and region.axis == "across"):
             filled = _along(group[0], region.axis) == _along(rest, region.axis) and not last_too
-            told = (
+            instruction = (
                 None
                 if named is None
                 else self._left(group[0], named, back)
@@ -69,7 +69,7 @@ class _Writer:
             inner: list[_Inner] = []
             for number, part in enumerate(group):
                 x, y = left + region.width - rest.width, top + region.height - rest.height
-                self._part(rest, (x, y), region.axis, part, None if number else told, strips, last_too)
+                self._part(rest, (x, y), region.axis, part, None if number else instruction, strips, last_too)
                 alike = tuple(first + at for at, each in enumerate(group, 1) if each == part)
                 name = None if part in group[:number] else self._name(home, rest, part, group)
                 inner.append((part, x, y, name, alike if whole else strips))
@@ -87,7 +87,7 @@ class _Writer:
 
     def _hush(self, begun: int) -> None:
         """Takes the instructions off the cuts from there on: they were told at another part."""
-        self.slices[begun:] = [replace(each, instructions=(), strips=()) for each in self.slices[begun:]]
+        self.slices[begun:] = [replace(each, instructions=()) for each in self.slices[begun:]]
 
     def _name(self, home: _Inner, rest: Region, part: Region, group: Sequence[Region]) -> Part | None:
         """What to call a part, where the first of equal ones speaks for them all."""
@@ -99,7 +99,7 @@ class _Writer:
             return named if size == _along(region, region.axis) else REST
         if len(group) > 1:
             return Part("pieces")
-        return Part("piece", size * self.stuff.step, region.axis or "across")
+        return Part("piece", size * self.stuff.marks.step, region.axis or "across")
 
     def _part(
         self,
@@ -107,18 +107,18 @@ class _Writer:
         corner: tuple[int, int],
         axis: Axis,
         part: Region,
-        told: Instruction | None,
+        instruction: Instruction | None,
         strips: tuple[int, ...],
         last_too: bool,
     ) -> None:
         """Cuts a part off what is left of its region, unless it is all that is left."""
         size, room, (left, top) = _along(part, axis), _along(rest, axis), corner
-        instructions = () if told is None else (told,)
+        instructions = () if instruction is None else (instruction,)
         if size < room or last_too:
-            step = self.stuff.step
-            box = (left * step, top * step, (left + rest.width) * step, (top + rest.height) * step)
+            box = self.stuff.marks.box(left, top, rest.width, rest.height)
+            number, at = len(self.slices) + 1, size * self.stuff.marks.step
             assert axis, "what has parts is cut some way"
-            self.slices.append(Slice(len(self.slices) + 1, box, axis, size * step, instructions, strips))
+            self.slices.append(Slice(number, box, axis, at, instructions, strips))
         elif part.kind >= 0 and instructions:
             last = self.slices[-1]
             self.slices[-1] = replace(last, instructions=last.instructions + instructions, strips=strips)
@@ -129,7 +129,7 @@ class _Writer:
 
     def _told(self, region: Region, group: Sequence[Region], named: Part, back: bool) -> Instruction:
         """What is said at the first of a group of parts."""
-        part, count, step = group[0], len(group), self.stuff.step
+        part, count, step = group[0], len(group), self.stuff.marks.step
         if named is CLOTH and region.axis == "across":
             held = self._counted(each.kind for each in group if each.kind >= 0)
             return CutStrips(count, part.height * step, held, self.stuff.scrap)
@@ -162,6 +162,6 @@ def _groups(parts: Sequence[Region], strips: bool) -> Iterator[tuple[int, list[R
     whatever is cut from them."""
     before = 0
     for _, group in groupby(parts, key=(lambda part: part.height) if strips else None):
-        found = list(group)
-        yield before, found
-        before += len(found)
+        together = list(group)
+        yield before, together
+        before += len(together)

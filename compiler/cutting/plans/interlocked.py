@@ -15,8 +15,9 @@ from math import ceil, floor, inf
 from operator import sub
 from typing import Final, NamedTuple
 
+from ...geometry.pose import Pose
 from ...measure.tolerance import NEAR
-from .poses import Pose, Shapes
+from .poses import Shapes
 from .runs import (
     Counts,
     Laid,
@@ -78,7 +79,7 @@ def lay_runs(
     cloth, then others, as one may fit better beside what else is cut; none where a piece is too long.
     `choices`: the poses that the pieces may have, of which one is chosen for all.
     """
-    found: list[tuple[Run, ...]] = []
+    ways: list[tuple[Run, ...]] = []
     for sorts in choices:
         there = [sort for sort, count in zip(sorts, counts, strict=True) if count]
         shapes = Shapes(outline, [pose for sort in there for pose in sort])
@@ -86,9 +87,9 @@ def lay_runs(
             continue
         single = single_rows(shapes, counts, sorts, width)
         several = _in_lattices(shapes, counts, sorts, (width, tall))
-        found += [several, single] if cloth_in(several) < WORTH * cloth_in(single) else [single]
-    found.sort(key=lambda runs: round(cloth_in(runs), 6))
-    return list(dict.fromkeys(way for runs in found for way in (runs, *_parted(runs))))
+        ways += [several, single] if cloth_in(several) < WORTH * cloth_in(single) else [single]
+    ways.sort(key=lambda runs: round(cloth_in(runs), 6))
+    return list(dict.fromkeys(way for runs in ways for way in (runs, *_parted(runs))))
 
 
 def _parted(runs: Sequence[Run]) -> Iterator[tuple[Run, ...]]:
@@ -221,13 +222,13 @@ def _drop(shapes: Shapes, upper: Row, lower: Row, aside: float) -> float:
 def _places(shapes: Shapes, lattice: Lattice, number: int, width: float) -> list[Laid]:
     """The places in one row of a lattice, from the left."""
     row, aside, down = lattice.row(number)
-    found = []
+    places = []
     for turn in range(-1, int(width / row.period) + 2):
         for pose, start in zip(row.poses, row.starts, strict=True):
             left = start + aside + turn * row.period
             if left >= -NEAR and left + shapes.sizes[pose][0] <= width + NEAR:
-                found.append(Laid(pose, max(0.0, left), down))
-    return found
+                places.append(Laid(pose, max(0.0, left), down))
+    return places
 
 
 def _blocks(

@@ -21,7 +21,12 @@ from ..plan_model import Cut
 from .interlocked import lay_runs
 from .runs import Counts, Run, Sorts, ends, hands
 
-STRIP, PANEL, SQUARE, RECTANGLE = map(Boxes, ("strip", "panel", "square", "rectangle"))
+STRIP, PANEL, SQUARE, RECTANGLE = (
+    Boxes("strip"),
+    Boxes("panel"),
+    Boxes("square"),
+    Boxes("rectangle"),
+)
 
 JOIN: Final = Fraction(1, 2)
 """Inches that joining two strips straight, end to end, takes: 1/4in of seam allowance from each."""

@@ -4,27 +4,18 @@ complex numbers, an outline's box starts at 0, 0."""
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 
+from ...geometry.pose import Pose
 from ..methods.method import box_of, to_corner
 from .profiles import Profile, across, apart, down
 
 Outline = tuple[complex, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Pose:
-    """One way of laying a piece: degrees turned clockwise, after mirroring left and right if `reversed`."""
-
-    turned: float
-    reversed: bool
-
-
 def posed(outline: Sequence[complex], pose: Pose) -> Outline:
     """The outline as it lies in a pose, its box at 0, 0."""
-    places = [complex(-place.real, place.imag) for place in outline] if pose.reversed else list(outline)
-    quarter = (1, 1j, -1, -1j)[round(pose.turned / 90) % 4]
-    return to_corner([place * quarter for place in places])
+    lay = pose.motion()
+    return to_corner([lay(place) for place in outline])
 
 
 class Shapes:

@@ -14,8 +14,9 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import Final, NamedTuple
 
+from ...geometry.pose import Pose
 from ...measure.tolerance import NEAR
-from .poses import Pose, Shapes
+from .poses import Shapes
 
 HALF_ROUND: Final = 180.0
 
@@ -73,13 +74,13 @@ def run_of(laid: Sequence[Laid], shapes: Shapes) -> Run:
 
 def slices_of(run: Run, few: int) -> list[Run]:
     """A single row as rows of so many pieces, each as near the last as before."""
-    found = []
+    parts = []
     for first in range(0, len(run.laid), few):
         part = run.laid[first : first + few]
         laid = tuple(replace(each, left=each.left - part[0].left) for each in part)
         sizes = run.sizes[first : first + few]
-        found.append(Run(laid, sizes, laid[-1].left + sizes[-1][0], run.thick))
-    return found
+        parts.append(Run(laid, sizes, laid[-1].left + sizes[-1][0], run.thick))
+    return parts
 
 
 def cloth_in(runs: Sequence[Run]) -> float:

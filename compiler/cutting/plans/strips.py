@@ -57,7 +57,7 @@ def length_of(strips: Sequence[Region]) -> int:
 def _pack(kinds: Sequence[Kind], counts: Sequence[int], width: int, way: Way) -> list[Region]:
     stock = Stock(kinds, list(counts), way.keen)
     thickness = [
-        min((thick for _, run, thick in stock.poses(kind, True) if run <= width), default=0)
+        min((thick for run, thick in stock.lyings(kind, True) if run <= width), default=0)
         for kind in range(len(kinds))
     ]
     strips: list[Region] = []
@@ -82,11 +82,12 @@ def _next_strip(stock: Stock, width: int, way: Way, thickness: Sequence[int]) ->
     if way.largest:
         kinds = [kind for kind in kinds if thickness[kind] == tallest]
     for kind in kinds:
-        for turned, run, thick in stock.poses(kind, True):
+        for lying in stock.lyings(kind, True):
+            run, thick = lying
             if run > width:
                 continue
             full = 1 + way.thick * min(1.0, thick / tallest)
-            strip = best_strip(stock, width, kind, turned, True) if full > most * BETTER else None
+            strip = best_strip(stock, width, kind, lying, True) if full > most * BETTER else None
             if strip is not None:
                 worth = strip.area / (width * thick) * full
                 if worth > most * BETTER:

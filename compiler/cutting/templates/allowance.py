@@ -20,7 +20,17 @@ from ...geometry.edge import Edge
 from ...geometry.stroke import Stroke, doubled_area, ring_edges, stroke_of, turn_between
 from ...measure.tolerance import CRUMB, NEAR, SMOOTH, Number
 from .corners import STRAY, CornerJoin, Trim, join, moved_side, through_corner, trimmed
-from .crossing import SHOWN, carrier_meetings, distance, joined_up, on_carrier, part_of, runs_along, share_of
+from .crossing import (
+    SHOWN,
+    carrier_meetings,
+    distance,
+    joined_up,
+    on_carrier,
+    outside,
+    part_of,
+    runs_along,
+    share_of,
+)
 from .untangle import crosses_itself, untangled
 
 BESIDE: Final = tuple(each / 8 for each in range(9))
@@ -43,8 +53,8 @@ class Outset(NamedTuple):
 def outset(ring: Sequence[Edge], allowances: Sequence[Number]) -> tuple[Edge, ...]:
     """The cut outline of a clockwise ring; of a hole, anticlockwise, what is left of it: perhaps nothing."""
     strokes = [stroke_of(edge) for edge in ring]
-    found = outset_rings(strokes, [float(width) for width in allowances]).rings
-    return ring_edges(found[0]) if found else ()
+    rings = outset_rings(strokes, [float(width) for width in allowances]).rings
+    return ring_edges(rings[0]) if rings else ()
 
 
 def outset_rings(
@@ -114,7 +124,7 @@ def _judged(
 ) -> Outset:
     """The rings, with the sides that have none of their cut line there, and whether all their lines have a
     reason; `tips` are the joins at the corners where sides start."""
-    lines = [stroke for found in rings for stroke in found]
+    lines = [stroke for outline in rings for stroke in outline]
     buried = tuple(at for at, side in enumerate(moved) if not any(runs_along(line, side) for line in lines))
     shown = {width for at, width in enumerate(widths) if at not in buried}
     sound = bool(rings) and all(
@@ -136,7 +146,7 @@ def _judged(
 def _runs_beside(line: Stroke, at: int, ring: Sequence[Stroke]) -> bool:
     """Whether a cut line runs beside a side, even with it, and nothing of the ring lies nearer: a quilter
     takes their distance for the side's allowance."""
-    width = _outside(ring[at], line.at(0.5))
+    width = outside(ring[at], line.at(0.5))
     if width <= CRUMB or not runs_along(line, even := moved_side(ring[at], width)):
         return False
     places = [even.at(share) for share in BESIDE]
@@ -206,14 +216,7 @@ def _out_of(stroke: Stroke, share: float, place: complex) -> float:
     """Inches that a place past an end of a side lies out of it: of an arc out of its circle or its tangent
     there, whichever is nearer."""
     tangent = -((place - stroke.at(share)) / stroke.direction(share)).imag
-    return min(tangent, _outside(stroke, place))
-
-
-def _outside(stroke: Stroke, place: complex) -> float:
-    """Inches that a place lies outside a side's endless line or whole circle."""
-    if stroke.center is None:
-        return -((place - stroke.start) / stroke.direction(0)).imag
-    return (abs(place - stroke.center) - stroke.radius) * (1 if stroke.sweep > 0 else -1)
+    return min(tangent, outside(stroke, place))
 
 
 def _ends_square(cut: Stroke, stroke: Stroke, side: Stroke) -> bool:

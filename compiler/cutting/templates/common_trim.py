@@ -19,7 +19,7 @@ def common_cuts(corner: Corner, choices: Sequence[tuple[Trim, ...]]) -> tuple[Tr
     tips = [aside[after] - corner.into(bool(after)) * whole_reach(corner, bool(after)) for after in (0, 1)]
     places = [place for cuts in distinct for place in _clipped([aside[0], *tips, aside[1]], cuts)]
     hull = _hull([0j, *aside, *places])
-    found = []
+    trims = []
     for start, end in zip(hull, [*hull[1:], hull[0]], strict=True):
         normal = (end - start) / abs(end - start) * -1j
         distance = (start * normal.conjugate()).real
@@ -29,8 +29,8 @@ def common_cuts(corner: Corner, choices: Sequence[tuple[Trim, ...]]) -> tuple[Tr
             for place, tip in zip(aside, tips, strict=True)
         )
         if distance > NEAR and not on_side:
-            found.append(Trim(normal, distance))
-    return tuple(found)
+            trims.append(Trim(normal, distance))
+    return tuple(trims)
 
 
 def differing(one: Sequence[Trim], other: Sequence[Trim]) -> bool:

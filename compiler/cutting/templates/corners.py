@@ -108,10 +108,10 @@ def _mitre(one: Stroke, two: Stroke, tip: complex, ahead: bool) -> CornerJoin:
 
 def _inner_join(one: Stroke, two: Stroke, corner: complex) -> CornerJoin:
     """The crossing of the two moved sides themselves, the nearest to the corner."""
-    found = meetings(one, two)
-    if not found:
+    crossings = meetings(one, two)
+    if not crossings:
         return through_corner(one, two, corner)
-    leave, enter = min(found, key=lambda shares: abs(one.at(shares[0]) - corner))
+    leave, enter = min(crossings, key=lambda shares: abs(one.at(shares[0]) - corner))
     return CornerJoin(leave, (), enter)
 
 

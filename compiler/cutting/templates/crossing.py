@@ -7,7 +7,7 @@ from collections.abc import Iterable, Sequence
 from math import pi, sqrt
 from typing import Final
 
-from ...geometry.stroke import Stroke
+from ...geometry.stroke import Stroke, runs_on
 from ...measure.tolerance import CRUMB, FLATTEN, NEAR, NEVER_MEET
 
 SHOWN: Final = 2 * FLATTEN
@@ -74,27 +74,33 @@ def share_of(stroke: Stroke, place: complex) -> float:
 def meetings(one: Stroke, two: Stroke) -> list[tuple[float, float]]:
     """The shares of each at which two strokes meet, ends included; of a common run, its ends."""
     places = carrier_meetings(one, two) or _shared_ends(one, two)
-    found = []
+    shares = []
     for place in places:
         first, second = share_of(one, place), share_of(two, place)
         slack, other_slack = NEAR / one.length, NEAR / two.length
         if -slack <= first <= 1 + slack and -other_slack <= second <= 1 + other_slack:
-            found.append((min(max(first, 0.0), 1.0), min(max(second, 0.0), 1.0)))
-    return found
+            shares.append((min(max(first, 0.0), 1.0), min(max(second, 0.0), 1.0)))
+    return shares
 
 
 def _shared_ends(one: Stroke, two: Stroke) -> list[complex]:
     """Ends of either that lie on the other, for strokes on one line or one circle."""
-    found = [place for place in (two.start, two.end) if off_carrier(one, place) <= NEAR]
-    return found + [place for place in (one.start, one.end) if off_carrier(two, place) <= NEAR]
+    ends = [place for place in (two.start, two.end) if off_carrier(one, place) <= NEAR]
+    return ends + [place for place in (one.start, one.end) if off_carrier(two, place) <= NEAR]
+
+
+def outside(stroke: Stroke, place: complex) -> float:
+    """Inches that a place lies outside a side's endless line or whole circle; negative within, where its
+    cloth is."""
+    if stroke.center is not None:
+        return (abs(place - stroke.center) - stroke.radius) * (1 if stroke.sweep > 0 else -1)
+    along = stroke.end - stroke.start
+    return -((place - stroke.start) * along.conjugate()).imag / abs(along)
 
 
 def off_carrier(stroke: Stroke, place: complex) -> float:
     """Inches from a place to the stroke's endless line or whole circle."""
-    if stroke.center is not None:
-        return abs(abs(place - stroke.center) - stroke.radius)
-    along = stroke.end - stroke.start
-    return abs(((place - stroke.start) * along.conjugate()).imag) / abs(along)
+    return abs(outside(stroke, place))
 
 
 def on_carrier(stroke: Stroke, side: Stroke) -> bool:
@@ -144,31 +150,20 @@ def joined_up(strokes: Iterable[Stroke]) -> list[Stroke]:
     kept = [stroke for stroke in strokes if stroke.length > CRUMB]
     merged: list[Stroke] = []
     for stroke in kept:
-        if merged and _runs_on(merged[-1], stroke):
-            merged[-1] = _one_run(merged[-1], stroke)
+        if merged and _carries_on(merged[-1], stroke):
+            merged[-1] = merged[-1].through(stroke)
         else:
             merged.append(stroke)
-    if len(merged) > 1 and _runs_on(merged[-1], merged[0]):
-        merged[0] = _one_run(merged.pop(), merged[0])
+    if len(merged) > 1 and _carries_on(merged[-1], merged[0]):
+        merged[0] = merged.pop().through(merged[0])
     return [
         stroke if stroke.start == merged[at - 1].end else stroke._replace(start=merged[at - 1].end)
         for at, stroke in enumerate(merged)
     ]
 
 
-def _runs_on(one: Stroke, two: Stroke) -> bool:
-    if abs(one.end - two.start) > CRUMB or (one.center is None) != (two.center is None):
-        return False
-    if one.center is not None and two.center is not None:
-        alike = abs(one.center - two.center) <= NEAR and abs(one.radius - two.radius) <= NEAR
-        return alike and (one.sweep > 0) == (two.sweep > 0)
-    along, onward = one.end - one.start, two.end - two.start
-    turned = along.conjugate() * onward
-    return turned.real > 0 and abs(turned.imag) <= NEAR * max(abs(along), abs(onward))
-
-
-def _one_run(one: Stroke, two: Stroke) -> Stroke:
-    return Stroke(one.start, two.end, one.center, one.sweep + two.sweep)
+def _carries_on(one: Stroke, two: Stroke) -> bool:
+    return abs(one.end - two.start) <= CRUMB and runs_on(one, two, NEAR)
 
 
 def winding(ring: Sequence[Stroke], place: complex) -> float:

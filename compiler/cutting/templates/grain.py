@@ -38,13 +38,13 @@ class Grain(NamedTuple):
 
 def block_headings(outline: Sequence[Edge]) -> tuple[float, ...]:
     """The headings of the block's straight sides, each once, as grain; upright where none is."""
-    found: list[float] = []
+    headings: list[float] = []
     for edge in outline:
         if edge.arc is None:
             heading = heading_of(stroke_of(edge)) % CROSSING
-            if all(_apart(heading, known) > SAME_HEADING for known in found):
-                found.append(heading)
-    return tuple(found) or (0.0,)
+            if all(_apart(heading, known) > SAME_HEADING for known in headings):
+                headings.append(heading)
+    return tuple(headings) or (0.0,)
 
 
 def grain_of(piece: Piece, along: Sequence[float] = (0.0,)) -> Grain | None:

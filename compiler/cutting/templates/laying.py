@@ -103,15 +103,15 @@ def _cuts_back(trims: Trims, key: CornerKey, piece: Piece, way: Motion) -> tuple
 
 def template_cuts(laid: Laid, trims: Trims) -> CornerCuts:
     """The trims of each sharp corner of the template that every piece's neighbours allow."""
-    found: CornerCuts = {}
+    cut_at: CornerCuts = {}
     for key in sharp_corners(trims, laid.first):
         corner = trims.outlines.corner(key)
         assert corner is not None, "a sharp corner has sides"
         choices = [
             _cuts_back(trims, key, piece, way) for piece, way in zip(laid.pieces, laid.ways, strict=True)
         ]
-        found[key] = common_cuts(corner, choices)
-    return found
+        cut_at[key] = common_cuts(corner, choices)
+    return cut_at
 
 
 def turning_over(laid: Laid, trims: Trims, cuts: CornerCuts) -> Motion | None:
@@ -138,15 +138,15 @@ def evened_cuts(laid: Laid, trims: Trims, cuts: CornerCuts, mirror: Motion | Non
 
 
 def _mirrored_cuts(laid: Laid, trims: Trims, cuts: CornerCuts, mirror: Motion) -> CornerCuts:
-    found: CornerCuts = {}
+    cut_at: CornerCuts = {}
     for key in cuts:
         corner = trims.outlines.corner(key)
         assert corner is not None, "a sharp corner has sides"
         other = trims.outlines.nearest_corner(
             laid.first.number, mirror.back(corner.at), mirror.direction_back(corner.opens)
         )
-        found[key] = tuple(Trim(mirror.direction(cut.normal), cut.distance) for cut in cuts[other])
-    return found
+        cut_at[key] = tuple(Trim(mirror.direction(cut.normal), cut.distance) for cut in cuts[other])
+    return cut_at
 
 
 def template_marks(laid: Laid, trims: Trims, mirror: Motion | None) -> list[SeamMark]:

@@ -13,7 +13,6 @@ from ...geometry.edge import Edge, Point
 from ...geometry.stroke import point_of, ring_edges
 from ...measure.tolerance import NEAR, near
 from ...words.messages import templates as complain
-from ...words.numbers import ruler_text
 from ..model import FabricCount, Mark, Template
 from .allowance import Outset, outset_rings
 from .checks import check_template, covers
@@ -63,7 +62,8 @@ def _make_template(
         block_title=draft.title,
         version=draft.version,
         maker=draft.maker,
-        finished_size=block_size(draft),
+        block_width=draft.width,
+        block_height=draft.height,
         sew=_edges(laid.first.ring, rings[0]),
         sew_holes=tuple(_edges(hole, ring) for hole, ring in zip(laid.first.holes, rings[1:], strict=True)),
         cut=ring_edges(found[0].rings[0]),
@@ -114,13 +114,6 @@ def _place_of(draft: Draft, piece: Piece) -> Span:
         return piece.origin
     sewn = [span for side in piece.ring for part in side.parts for span in part.origins]
     return (sewn or [draft.origin or NOWHERE])[0]
-
-
-def block_size(draft: Draft) -> str:
-    """The finished block's size: `6in`, `6in x 9in`."""
-    if near(draft.width, draft.height):
-        return ruler_text(draft.width)
-    return f"{ruler_text(draft.width)} x {ruler_text(draft.height)}"
 
 
 def _edges(ring: Sequence[Side], sides: Sequence[WholeSide]) -> tuple[Edge, ...]:

@@ -83,24 +83,24 @@ class Outlines:
 
     def rings(self, number: int) -> tuple[tuple[WholeSide, ...], ...]:
         """The whole sides of a piece: the outer ring, then its holes."""
-        found = self._rings.get(number)
-        if found is None:
+        kept = self._rings.get(number)
+        if kept is None:
             piece = self.pieces[number - 1]
-            found = tuple(whole_sides(ring) for ring in (piece.ring, *piece.holes))
-            self._rings[number] = found
-        return found
+            kept = tuple(whole_sides(ring) for ring in (piece.ring, *piece.holes))
+            self._rings[number] = kept
+        return kept
 
     def corner(self, key: CornerKey) -> Corner | None:
         """The corner where a side starts; None on a circle, which has none."""
-        found = self._corners.get(key)
-        if found is None:
+        kept = self._corners.get(key)
+        if kept is None:
             number, ring, at = key
             sides = self.rings(number)[ring]
             if len(sides) == 1 and abs(sides[0].stroke.end - sides[0].stroke.start) <= NEAR:
                 return None
-            found = corner_between(sides[at - 1], sides[at])
-            self._corners[key] = found
-        return found
+            kept = corner_between(sides[at - 1], sides[at])
+            self._corners[key] = kept
+        return kept
 
     def nearest_corner(self, number: int, place: complex, opens: complex) -> CornerKey:
         """The piece's corner nearest to a place; of those at one place, where the outline touches itself, the

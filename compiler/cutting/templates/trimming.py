@@ -60,13 +60,13 @@ class Trims:
 
     def cuts(self, key: CornerKey) -> tuple[Trim, ...]:
         """The cuts of any corner, in the block's directions; none unless it is sharp."""
-        found = self._cuts.get(key)
-        if found is None:
+        cut = self._cuts.get(key)
+        if cut is None:
             corner = self.outlines.corner(key)
             pointed = corner is not None and corner.sharp and any(corner.across)
-            found = self._corner_cuts(corner) if corner is not None and pointed else ()
-            self._cuts[key] = found
-        return found
+            cut = self._corner_cuts(corner) if corner is not None and pointed else ()
+            self._cuts[key] = cut
+        return cut
 
     def _corner_cuts(self, corner: Corner) -> tuple[Trim, ...]:
         if self.rule.style == "none":
@@ -127,10 +127,10 @@ class Trims:
     def _natural_reach(self, corner: Corner, other: End, after: bool) -> float:
         """How far past a sharp corner one cut edge would reach, trimmed only for the corner's other seam."""
         edges = (other.edge,) if other.edge else ()
-        found = reach(corner, after, edges)
-        if edges and max(found, reach(corner, not after, edges)) <= self._enough(corner):
-            return found
-        return min(found, reach(corner, after, (square_cut(corner, self.rule.limit),)))
+        out = reach(corner, after, edges)
+        if edges and max(out, reach(corner, not after, edges)) <= self._enough(corner):
+            return out
+        return min(out, reach(corner, after, (square_cut(corner, self.rule.limit),)))
 
     def _enough(self, corner: Corner) -> float:
         """Inches past the corner that are never too long: the limit, or the allowance's own width, which is

@@ -6,7 +6,7 @@ The ring is cut wherever it meets itself; a cut piece is kept where only the gro
 from __future__ import annotations
 
 from cmath import phase
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from math import pi
 from typing import Final
 
@@ -46,17 +46,20 @@ def untangled(ring: Sequence[Stroke], hole: bool) -> list[list[Stroke]]:
 
 def crosses_itself(ring: Sequence[Stroke]) -> bool:
     """Whether strokes of the ring meet anywhere but end to start."""
-    count = len(ring)
-    for at in range(count):
-        for other in range(at + 1, count):
-            if _apart(ring[at], ring[other]):
-                continue
-            for first, second in meetings(ring[at], ring[other]):
-                follows = other == at + 1 and first > 1 - CRUMB and second < CRUMB
-                leads = (other + 1) % count == at and first < CRUMB and second > 1 - CRUMB
-                if not (follows or leads):
-                    return True
+    for at, other, first, second in _meetings_in(ring):
+        follows = other == at + 1 and first > 1 - CRUMB and second < CRUMB
+        leads = (other + 1) % len(ring) == at and first < CRUMB and second > 1 - CRUMB
+        if not (follows or leads):
+            return True
     return False
+
+
+def _meetings_in(ring: Sequence[Stroke]) -> Iterator[tuple[int, int, float, float]]:
+    """Where strokes of the ring meet: the numbers of both, and the share of each."""
+    for at, one in enumerate(ring):
+        for other, two in enumerate(ring[at + 1 :], at + 1):
+            if not _apart(one, two):
+                yield from ((at, other, *shares) for shares in meetings(one, two))
 
 
 def _apart(one: Stroke, two: Stroke) -> bool:
@@ -73,13 +76,9 @@ def _reach(stroke: Stroke) -> float:
 
 def _cut_at_meetings(ring: Sequence[Stroke]) -> list[Stroke]:
     shares: list[list[float]] = [[0.0, 1.0] for _ in ring]
-    for at in range(len(ring)):
-        for other in range(at + 1, len(ring)):
-            if _apart(ring[at], ring[other]):
-                continue
-            for first, second in meetings(ring[at], ring[other]):
-                shares[at].append(first)
-                shares[other].append(second)
+    for at, other, first, second in _meetings_in(ring):
+        shares[at].append(first)
+        shares[other].append(second)
     pieces = []
     for stroke, cuts in zip(ring, shares, strict=True):
         steps = sorted(cuts)

@@ -6,9 +6,23 @@ from collections.abc import Mapping
 from dataclasses import MISSING, fields
 from fractions import Fraction
 from functools import cache
-from typing import Any
+from typing import Any, Final
 
-from ...sheets.reports.report_numbers import number
+from ...measure.tolerance import Number
+
+DECIMALS: Final = 9
+"""Decimals of a length: a billionth of an inch, a thousandth of NEAR. The rest is a float's rounding, which
+may differ from machine to machine."""
+
+Record = dict[str, Any]
+
+
+def number(value: Number) -> int | float:
+    """The value as a JSON number: whole where it is whole, never a negative nought."""
+    if isinstance(value, Fraction | int) and value.denominator == 1:
+        return int(value)
+    rounded = round(float(value), DECIMALS)
+    return int(rounded) if rounded.is_integer() else rounded
 
 
 def as_json(value: Any) -> Any:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
+from typing import TYPE_CHECKING
 
 from ...cutting.methods.method import Method as ModelMethod
 from ...cutting.methods.rotary import template_method_of
@@ -13,14 +14,18 @@ from ...drafting.fingerprint import fingerprint_of
 from ...drafting.model import Draft, Member, UnitPlacement
 from ...drafting.model import Piece as ModelPiece
 from ...drafting.model import Side as ModelSide
+from ...geometry.corners import corner_angles
 from ...measure.tolerance import Number
 from ...sewing.difficulty import Difficulty, difficulty
-from ...sheets.reports.report import Compiled, corner_angles
 from ...words.say import Say, by_ruler
 from ...words.work.cuts import then_words
 from ...words.work.reasons import reason_words
+from ...words.work.shapes import shape_word
 from .sewing import Assembly, Foundations, Step, assembly_of, foundations_of
 from .shapes import ArcSide, Default, Extent, Outline, arcs, defaults_of, outline, record_of
+
+if TYPE_CHECKING:
+    from ...pipeline import CompiledBlock
 
 
 @dataclass(frozen=True, slots=True)
@@ -186,7 +191,7 @@ class BlockRecord:
         return self.assembly.steps
 
 
-def block_of(compiled: Compiled, ruler: Fraction) -> BlockRecord:
+def block_of(compiled: CompiledBlock, ruler: Fraction) -> BlockRecord:
     """The record of a block, cut by a ruler whose marks are that far apart."""
     draft = compiled.draft
     labels = {member.piece: (shape.label, member) for shape in draft.shapes for member in shape.members}
@@ -206,7 +211,6 @@ def block_of(compiled: Compiled, ruler: Fraction) -> BlockRecord:
         assembly=assembly_of(compiled),
         foundations=foundations_of(draft, compiled.assembly),
         difficulty=difficulty(draft, compiled.templates, compiled.assembly),
-        trim=Trim(draft.trim.style, draft.trim.limit, draft.trim.dots),
         defaults=defaults_of(draft.defaults),
     )
 
@@ -227,8 +231,9 @@ def _piece_of(piece: ModelPiece, label: str, member: Member) -> Piece:
 
 def _template_of(template: ModelTemplate, draft: Draft, ruler: Fraction) -> Template:
     ring = draft.pieces[template.pieces[0] - 1].ring
-    return Template(
-        label=template.label,
+    return record_of(
+        Template,
+        template,
         cut=template.cut_count,
         cut_reversed=template.reversed_count,
         as_drawn=template.cut_count,
@@ -240,10 +245,8 @@ def _template_of(template: ModelTemplate, draft: Draft, ruler: Fraction) -> Temp
         arcs=arcs(template.sew),
         cut_outline=outline(template.cut),
         cut_arcs=arcs(template.cut),
-        reversible=template.reversible,
-        pieces=template.pieces,
         sides=tuple(map(_side_of, ring)),
-        angles=tuple(corner_angles(ring)),
+        angles=tuple(corner_angles([side.edge for side in ring])),
         grain=tuple(Grain(each.heading, each.pieces) for each in template.grain),
         method=_method_of(template_method_of(draft, template, ruler), by_ruler(ruler)),
         holes=tuple(map(outline, template.sew_holes)),
@@ -253,7 +256,11 @@ def _template_of(template: ModelTemplate, draft: Draft, ruler: Fraction) -> Temp
 
 def _method_of(method: ModelMethod, say: Say) -> Method:
     return record_of(
-        Method, method, reason=reason_words(say, method.reason), then=then_words(say, method.then)
+        Method,
+        method,
+        kind=shape_word(method.kind),
+        reason=reason_words(say, method.reason),
+        then=then_words(say, method.then),
     )
 
 

@@ -7,7 +7,6 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import ClassVar
 
-from ...cutting.needs import BackingNeed
 from ...cutting.plan_model import CuttingPlan
 from ...measure.tolerance import Number
 from ...planning import PlannedQuilt
@@ -29,6 +28,7 @@ from ...words.work.cuts import lies_words, then_words
 from ...words.work.offers import making_words, way_words
 from ...words.work.quilts import setting_words
 from ...words.work.reasons import reason_words
+from ...words.work.shapes import shape_word
 from .quilt_sewing import Stage, Top, top_of
 from .shapes import Default, Extent, defaults_of, record_of
 
@@ -249,9 +249,6 @@ def numbers_of(quilt: ModelQuilt, plan: CuttingPlan) -> QuiltNumbers:
             seam_inches(quilt), thread_yards(quilt, MACHINE_SHARE), thread_yards(quilt, HAND_SHARE)
         ),
         defaults=defaults_of(quilt.defaults),
-        binding=_binding_of(quilt),
-        backing=_whole_of(quilt.backing),
-        batting=_whole_of(quilt.batting),
     )
 
 
@@ -269,6 +266,7 @@ def _cut_of(quilt: ModelQuilt, row: CutRow, say: Say) -> Cut:
     return record_of(
         Cut,
         cut,
+        kind=shape_word(cut.kind),
         key=row.key,
         as_drawn=cut.pieces - turned,
         reversed=turned,
@@ -294,6 +292,7 @@ def _counts_of(group: CountGroup) -> list[Count]:
             row,
             of=group.title,
             piece=row.what,
+            kind=shape_word(row.kind),
             as_drawn=row.plain,
             reversed=row.back,
             in_all=row.pieces,
@@ -326,11 +325,3 @@ def _laid_of(cuts: FabricCuts, keys: Mapping[int, CutRow]) -> tuple[LaidCloth, .
         )
         for cloth in cuts.plan.cloths
     )
-
-
-def _binding_of(quilt: ModelQuilt) -> Binding | None:
-    return record_of(Binding, quilt.binding) if quilt.binding else None
-
-
-def _whole_of(need: BackingNeed | None) -> Whole | None:
-    return record_of(Whole, need) if need else None

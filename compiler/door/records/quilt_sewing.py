@@ -7,8 +7,8 @@ from dataclasses import dataclass
 
 from ...quilt.assembly_model import Kind, QuiltAssembly
 from ...quilt.assembly_model import Row as ModelRow
-from ...words.work.quilts import way_word
-from .sewing import Meetings, Proof, Step, extent_of, meetings_of, proof_of, steps_of
+from ...words.work.quilts import kept_words, kind_words, stage_words, way_word
+from .sewing import Meetings, Proof, Step, meetings_of, proof_of, steps_of
 from .shapes import Extent, record_of
 
 
@@ -80,7 +80,9 @@ class Top:
 
 def top_of(made: QuiltAssembly) -> Top:
     """The record of a quilt's assembly."""
-    return Top(
+    return record_of(
+        Top,
+        made.assembly,
         proof=proof_of(made.proof),
         blocks=tuple(
             BlockSewing(each.assembly.seams, each.assembly.set_in_seams, proof_of(each.proof))
@@ -88,10 +90,9 @@ def top_of(made: QuiltAssembly) -> Top:
         ),
         parts=tuple(map(_part_of, made.kinds)),
         stages=tuple(
-            Stage(stage.title, tuple(_row_of(made, row) for row in stage.rows)) for stage in made.stages
+            Stage(stage_words(stage), tuple(_row_of(made, row) for row in stage.rows))
+            for stage in made.stages
         ),
-        seams=made.assembly.seams,
-        set_in_seams=made.assembly.set_in_seams,
         steps=steps_of(made.assembly, made.pressing),
         meetings=meetings_of(made.pressing),
     )
@@ -102,9 +103,8 @@ def _part_of(kind: Kind) -> Part:
         Part,
         kind,
         name=kind.label,
+        what=kind_words(kind),
         fabrics=dict(kind.fabrics) if kind.block is not None else kind.fabric,
-        finished=extent_of(kind.finished),
-        unfinished=extent_of(kind.unfinished),
     )
 
 
@@ -116,7 +116,5 @@ def _row_of(made: QuiltAssembly, row: ModelRow) -> Row:
         name=names[row.makes],
         parts=tuple(names.get(part, part) for part in row.parts),
         way=way_word(row.way),
-        kept_for=made.kept_for(row),
-        finished=extent_of(row.finished),
-        unfinished=extent_of(row.unfinished),
+        kept_for=kept_words(made, row),
     )

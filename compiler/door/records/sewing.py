@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import ClassVar
+from typing import TYPE_CHECKING, ClassVar
 
 from ...drafting.model import Draft
 from ...geometry.edge import Edge, Point
@@ -12,16 +12,16 @@ from ...sewing.foundations.foundation import foundations
 from ...sewing.foundations.foundation_model import Section as ModelSection
 from ...sewing.model import Assembly as ModelAssembly
 from ...sewing.model import Proof as ModelProof
-from ...sewing.model import Size
-from ...sewing.model import Step as ModelStep
 from ...sewing.pressing.pressing import press
 from ...sewing.pressing.pressing_model import PressingPlan
 from ...sheets.quilts.wearing import own_roles
-from ...sheets.reports.report_sewing import Sewn
 from ...words.say import INCHES
 from ...words.work.foundations import refusal_words
 from ...words.work.proofs import proof_text
 from .shapes import ArcSide, Extent, Outline, arcs, outline, path, record_of
+
+if TYPE_CHECKING:
+    from ...pipeline import CompiledBlock
 
 
 @dataclass(frozen=True, slots=True)
@@ -149,7 +149,7 @@ class Foundations:
     margin: Fraction
 
 
-def assembly_of(sewn: Sewn) -> Assembly:
+def assembly_of(sewn: CompiledBlock) -> Assembly:
     """The order of sewing with the ways its seams are pressed, and what sewing it again found."""
     made = sewn.assembly
     plan = press(sewn.draft, made, own_roles(sewn.draft).lightness)
@@ -164,21 +164,14 @@ def steps_of(made: ModelAssembly, plan: PressingPlan) -> tuple[Step, ...]:
         record_of(
             Step,
             step,
-            unfinished=extent_of(step.unfinished),
-            finished=extent_of(step.finished),
             seam=path(step.seam),
             seam_arcs=arcs(step.seam),
             pinned=step.eased,
-            partial=_partial_of(step),
             copies=tuple(copy.pieces for copy in unit.copies),
             press=Press(pressing.ways, pressing.reason),
         )
         for step, unit, pressing in zip(made.steps, made.units, plan.seams, strict=True)
     )
-
-
-def _partial_of(step: ModelStep) -> Partial | None:
-    return None if step.partial is None else Partial(step.partial.opened, step.partial.at)
 
 
 def meetings_of(plan: PressingPlan) -> Meetings:
@@ -195,32 +188,26 @@ def proof_of(proof: ModelProof) -> Proof:
 def foundations_of(draft: Draft, made: ModelAssembly) -> Foundations:
     """Whether the block can be sewn on paper, its sections in order, and the cloth for each patch."""
     found = foundations(draft, made)
-    return Foundations(
-        possible=found.possible,
+    return record_of(
+        Foundations,
+        found,
         why_not=refusal_words(INCHES, found.why_not),
         sections=tuple(map(_section_of, found.sections)),
         joins=tuple(SectionJoin(each.first, each.second, _ends(each.seam)) for each in found.joins),
-        margin=found.margin,
     )
 
 
 def _section_of(section: ModelSection) -> Section:
     patches = tuple(
-        Patch(
-            each.label,
-            each.piece,
-            each.fabric,
-            Extent(each.width, each.height),
-            None if each.line is None else _ends(each.line),
+        record_of(
+            Patch,
+            each,
+            cloth=record_of(Extent, each),
+            line=None if each.line is None else _ends(each.line),
         )
         for each in section.patches
     )
-    return Section(section.label, tuple(section.order), outline(section.outline), patches)
-
-
-def extent_of(size: Size) -> Extent:
-    """A size of a unit."""
-    return Extent(size.width, size.height)
+    return record_of(Section, section, outline=outline(section.outline), patches=patches)
 
 
 def _ends(edge: Edge) -> Outline:

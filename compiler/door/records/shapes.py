@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, fields
-from typing import Any, TypeVar, cast
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, fields, is_dataclass
+from functools import cache
+from typing import Any, TypeVar, cast, get_args, get_type_hints
 
 from ...drafting.model import Default as ModelDefault
 from ...geometry.curves import flattened
@@ -17,10 +18,33 @@ Outline = tuple[Point, ...]
 R = TypeVar("R")
 
 
-def record_of(kind: type[R], model: object, **others: object) -> R:
-    """A record with the model's fields of the same names, beside those given."""
-    named = (each.name for each in fields(cast(Any, kind)) if each.name not in others)
-    return kind(**{name: getattr(model, name) for name in named}, **others)
+def record_of(made: type[R], model: object, /, **others: object) -> R:
+    """A record with the model's fields of the same names, beside those given. What such a field holds becomes
+    a record itself where its type is one, or a tuple of them."""
+    named = ((name, inner) for name, inner in _fields_of(cast(Any, made)) if name not in others)
+    return made(**{name: _taken(inner, getattr(model, name)) for name, inner in named}, **others)
+
+
+@cache
+def _fields_of(made: Any) -> tuple[tuple[str, Any], ...]:
+    """Every field, and the record that what it holds becomes; None: it stays as it is."""
+    hints = get_type_hints(made)
+    return tuple((each.name, next(_records_in(hints[each.name]), None)) for each in fields(made))
+
+
+def _records_in(hint: Any) -> Iterator[Any]:
+    if is_dataclass(hint) and hint.__module__.startswith(__package__):
+        yield hint
+    for each in get_args(hint):
+        yield from _records_in(each)
+
+
+def _taken(inner: Any, value: Any) -> Any:
+    if inner is None or value is None:
+        return value
+    if isinstance(value, tuple):
+        return tuple(record_of(inner, each) for each in value)
+    return record_of(inner, value)
 
 
 @dataclass(frozen=True, slots=True)

@@ -35,14 +35,14 @@ def simplest(
     """The drafted length of a reading on no grid, and the share of the way where that is simpler."""
     unit = float(UNITS[ruler.unit])
     for parts in range(1, max(ruler.marks) + 1):
-        found = round(length / unit * parts)
-        if parts in ruler.marks and found > 0 and abs(found * unit / parts - length) <= tolerance:
-            return Fraction(found, parts) * UNITS[ruler.unit], None
+        part = round(length / unit * parts)
+        if parts in ruler.marks and part > 0 and abs(part * unit / parts - length) <= tolerance:
+            return Fraction(part, parts) * UNITS[ruler.unit], None
         if parts in FOLDS and reading.reach is not None:
             reach = float(reading.reach)
-            found = round(length / reach * parts)
-            if 0 < found < parts and abs(found * reach / parts - length) <= tolerance:
-                return Fraction(found, parts) * reading.reach, Fraction(found, parts)
+            part = round(length / reach * parts)
+            if 0 < part < parts and abs(part * reach / parts - length) <= tolerance:
+                return Fraction(part, parts) * reading.reach, Fraction(part, parts)
     return Fraction(max(round(length / unit * FINEST), 1), FINEST) * UNITS[ruler.unit], None
 
 

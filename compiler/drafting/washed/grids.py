@@ -138,7 +138,7 @@ def _rule(side: Side, readings: list[Reading], error: float, axis: str) -> list[
     scales = _scales(length, washed, error)
     sized = np.minimum((washed - scales * length) ** 2 / (2 * spread**2), _off(length, spread))
     starts, steps, read = _along(readings, axis)
-    found = []
+    rulings = []
     for parts in _candidates(side):
         cell = length / parts
         drafted, lines = _nearest_lines(starts, steps, read, scales, cell)
@@ -147,7 +147,7 @@ def _rule(side: Side, readings: list[Reading], error: float, axis: str) -> list[
         totals = each.sum(axis=1) + sized
         best = int(totals.argmin())
         on = each[best] < _off(length, spread) - NEAR
-        found.append(
+        rulings.append(
             _Ruled(
                 parts,
                 float(totals[best]) + _rare(parts, side.parts),
@@ -155,7 +155,7 @@ def _rule(side: Side, readings: list[Reading], error: float, axis: str) -> list[
                 tuple(int(line) if lies else None for line, lies in zip(lines[best], on, strict=True)),
             )
         )
-    return sorted(found, key=lambda each: (each.cost, each.parts))
+    return sorted(rulings, key=lambda each: (each.cost, each.parts))
 
 
 def _scales(length: float, washed: float, error: float) -> np.ndarray[Any, Any]:
@@ -221,9 +221,9 @@ def _pair(
     """Both directions ruled, with the slanted readings fitted to the two."""
     cells = float(across.drafted) / one.parts, float(down.drafted) / other.parts
     square = abs(cells[0] / cells[1] - 1) < 0.01
-    cost, lean, found = _slanted(slanted, one, other, across, down, error)
+    cost, lean, slanting = _slanted(slanted, one, other, across, down, error)
     shrinkage = Shrinkage(one.scale, other.scale, lean)
-    lines = {"across": iter(one.lines), "down": iter(other.lines), "slanted": iter(found)}
+    lines = {"across": iter(one.lines), "down": iter(other.lines), "slanted": iter(slanting)}
     lengths: list[Number | None] = []
     for each in readings:
         lost = each.origin is None or (each.axis == "slanted" and not each.reach)

@@ -89,10 +89,10 @@ def with_drafted(node: Any, drafted: Drafted) -> Any:
         if part.name != "span"
     }
     if isinstance(node, tree.LengthAlong | tree.LengthAtAngle) and node.span in drafted:
-        found = drafted[node.span]
-        if isinstance(found, tree.ShareAlong):
-            return replace(found, origin=changed["origin"], toward=changed["toward"])
-        changed["length"] = replace(node.length, inches=found)
+        length = drafted[node.span]
+        if isinstance(length, tree.ShareAlong):
+            return replace(length, origin=changed["origin"], toward=changed["toward"])
+        changed["length"] = replace(node.length, inches=length)
     return replace(node, **changed)
 
 

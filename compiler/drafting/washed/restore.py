@@ -87,10 +87,10 @@ def _settle(block: tree.Block, washed: tree.Washed, frame: Frame, error: Fractio
     for _ in range(ROUNDS):
         grids = likely_grids(readings, across, down, float(error))
         snapped = _snap(readings, grids[0], float(error), max(float(frame.width), float(frame.height)), ruler)
-        found = {each.reading.phrase.span: _as_phrase(each) for each in snapped}
-        if found == drafted:
+        settled = {each.reading.phrase.span: _as_phrase(each) for each in snapped}
+        if settled == drafted:
             break
-        drafted = found
+        drafted = settled
         again = read_block(block, frame, drafted)
         if [each.origin for each in again] == [each.origin for each in readings]:
             readings = again
@@ -147,7 +147,7 @@ def _snap(
     readings: Sequence[Reading], grid: GridGuess, error: float, side: float, ruler: Ruler
 ) -> list[Snapped]:
     """Every reading with its drafted length: on the grid where it lies there, else the simplest that fits."""
-    found = []
+    snapped = []
     for reading, length in zip(readings, grid.lengths, strict=True):
         scale = _scale(reading, grid.shrinkage)
         on_grid = length is not None
@@ -157,8 +157,8 @@ def _snap(
         else:
             drafted, share = as_written(reading, length, ruler)
         misfit = float(reading.length) - float(drafted) * scale
-        found.append(Snapped(reading, drafted, share, misfit, on_grid))
-    return found
+        snapped.append(Snapped(reading, drafted, share, misfit, on_grid))
+    return snapped
 
 
 def _as_phrase(snapped: Snapped) -> Fraction | tree.ShareAlong:

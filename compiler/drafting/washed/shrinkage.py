@@ -34,9 +34,9 @@ def fit_shrinkage(observations: Sequence[Observation], error: float) -> Shrinkag
     from numpy import array
     from numpy.linalg import lstsq
 
-    found = array((1.0, 1.0, 0.0))
+    shrinkage = array((1.0, 1.0, 0.0))
     for _ in range(ROUNDS):
-        now = Shrinkage(*found.tolist())
+        now = Shrinkage(*shrinkage.tolist())
         rows, rest = [], []
         for each in observations:
             off = each.measured - each.drafted * now.along(each.step)
@@ -47,10 +47,10 @@ def fit_shrinkage(observations: Sequence[Observation], error: float) -> Shrinkag
         rows.append([0.0, 0.0, _weight(off, error) * lean_weight(error)])
         rest.append(_weight(off, error) * off)
         moved = lstsq(array(rows), array(rest), rcond=None)[0]
-        found = found + moved
+        shrinkage = shrinkage + moved
         if abs(moved).max() <= STILL:
             break
-    return Shrinkage(*found.tolist())
+    return Shrinkage(*shrinkage.tolist())
 
 
 def lean_weight(error: float) -> float:

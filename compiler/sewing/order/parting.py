@@ -1,14 +1,16 @@
-"""What parting a draft gives: a tree of joins, whether its seams were looked for or its rows were known."""
+"""Parting a draft: a tree of joins, whether its seams are looked for or its rows are known."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence, Set
+from collections.abc import Callable, Sequence, Set
 from dataclasses import dataclass
 from itertools import pairwise
 from typing import NamedTuple
 
+from ...drafting.model import Draft
 from ...geometry.pose import STAY, Motion
 from .borders import Ring
+from .likeness import alike, poses_of
 from .seam_graph import SeamGraph
 
 
@@ -39,6 +41,60 @@ class Parted(NamedTuple):
     graph: SeamGraph
     nodes: list[JoinNode]
     whole_of: Sequence[int]
+
+
+class Parter:
+    """The nodes of a draft while it is parted: `nodes[0]` is the whole, and parts that are alike are parted
+    once."""
+
+    def __init__(self, draft: Draft) -> None:
+        self.graph = SeamGraph(draft)
+        self.poses = poses_of(draft)
+        self.nodes: list[JoinNode] = []
+        self._known: dict[tuple[int, int], list[int]] = {}
+
+    def new(self) -> int:
+        """The number of one more node."""
+        self.nodes.append(JoinNode())
+        return len(self.nodes) - 1
+
+    def copied(
+        self, at: int, key: tuple[int, int], pieces: Callable[[], Sequence[int]], unturned: bool = False
+    ) -> bool:
+        """Makes a node a copy where its pieces are like an earlier one's; else remembers it. `key`: their
+        number and the sum of their signatures; `unturned` as in `likeness.alike`."""
+        likes = self._known.setdefault(key, [])
+        if likes:
+            own = pieces()
+            for number in likes:
+                like = alike(self._pieces_of(number), own, self.poses, unturned)
+                if like:
+                    node = self.nodes[at]
+                    node.copies, node.motion, node.pieces = number, like.motion, like.pieces
+                    return True
+        likes.append(at)
+        return False
+
+    def _pieces_of(self, number: int) -> tuple[int, ...]:
+        """The pieces of a node that is parted to its pieces, in the order of its parts."""
+        pieces: list[int] = []
+        stack = [number]
+        while stack:
+            node = self.nodes[stack.pop()]
+            pieces += node.pieces
+            if not node.pieces and node.parts:
+                stack += reversed(node.parts)
+        self.nodes[number].pieces = tuple(pieces)
+        return tuple(pieces)
+
+    def parted(self, whole_of: Sequence[int]) -> Parted:
+        """What it all comes to: every node's pieces counted from 1, in the order of its parts."""
+        for node in reversed(self.nodes):
+            if not node.parts:
+                node.pieces = tuple(piece + 1 for piece in node.pieces)
+            else:
+                node.pieces = self.nodes[node.parts[0]].pieces + self.nodes[node.parts[1]].pieces
+        return Parted(self.graph, self.nodes, whole_of)
 
 
 def first_on_right(graph: SeamGraph, path: list[int], small: Set[int]) -> list[int]:

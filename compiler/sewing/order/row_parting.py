@@ -17,8 +17,8 @@ from ...drafting.model import Draft, Part, Piece
 from ...drafting.pieces import graph_of
 from ...measure.tolerance import ONE_WAY
 from .borders import part_rings, piece_rings
-from .likeness import alike, poses_of, signature
-from .parting import JoinNode, Parted, first_on_right
+from .likeness import signature
+from .parting import JoinNode, Parted, Parter, first_on_right
 from .row_tree import InRows, Way, numbers_of
 from .seam_graph import SeamGraph
 from .splitting import Splitter
@@ -52,18 +52,15 @@ class _Region(NamedTuple):
     edge: int
 
 
-class RowParter:
+class RowParter(Parter):
     """Parts a top into nodes, as its rows say. `joints`: of each node that is joined, what it is of its
     row."""
 
     def __init__(self, draft: Draft, rows: InRows | int) -> None:
-        self.graph = SeamGraph(draft)
+        super().__init__(draft)
         self.rows = rows if isinstance(rows, int) else _set_in(rows, draft)
-        self.poses = poses_of(draft)
         self.cut = [False] * len(self.graph.links)
-        self.nodes: list[JoinNode] = []
         self.joints: dict[int, Joint] = {}
-        self._known: dict[tuple[int, int], list[int]] = {}
 
     def part(self) -> Parted:
         """Every node; the last on the stack is next, so whatever a region is like has been parted before."""
@@ -77,12 +74,7 @@ class RowParter:
                 node.rings = piece_rings(self.graph, *region.pieces)
             elif not self._copied(region):
                 stack += self._halves(region, region.slice)
-        for node in reversed(self.nodes):
-            if not node.parts:
-                node.pieces = tuple(piece + 1 for piece in node.pieces)
-            else:
-                node.pieces = self.nodes[node.parts[0]].pieces + self.nodes[node.parts[1]].pieces
-        return Parted(self.graph, self.nodes, self._wholes())
+        return self.parted(self._wholes())
 
     def _wholes(self) -> list[int]:
         """Of each piece what it is finished with before it is sewn to anything else; -1: nothing."""
@@ -95,36 +87,15 @@ class RowParter:
 
     def _region(self, parts: Sequence[InRows | int], part: Slice | None, edge: int) -> _Region:
         """Neighbouring parts of a row as a region; of a single one, what that is made of."""
-        self.nodes.append(JoinNode())
         if len(parts) == 1:
             (row,) = parts
             part = None if isinstance(row, int) else Slice(row, 0, len(row.parts))
-        return _Region(len(self.nodes) - 1, part, tuple(each - 1 for each in numbers_of(parts)), edge)
+        return _Region(self.new(), part, tuple(each - 1 for each in numbers_of(parts)), edge)
 
     def _copied(self, region: _Region) -> bool:
-        """Makes the region a copy where it is like an earlier one; else remembers it."""
+        """Whether it is like an earlier one, as it lies or turned."""
         kinds = sum(signature(self.poses[piece].kind) for piece in region.pieces)
-        likes = self._known.setdefault((len(region.pieces), kinds), [])
-        for number in likes:
-            found = alike(self._pieces_of(number), region.pieces, self.poses, unturned=True)
-            if found:
-                node = self.nodes[region.node]
-                node.copies, node.motion, node.pieces = number, found.motion, found.pieces
-                return True
-        likes.append(region.node)
-        return False
-
-    def _pieces_of(self, number: int) -> tuple[int, ...]:
-        """The pieces of a node that is parted to its pieces, in the order of its parts."""
-        found: list[int] = []
-        stack = [number]
-        while stack:
-            node = self.nodes[stack.pop()]
-            found += node.pieces
-            if not node.pieces and node.parts:
-                stack += reversed(node.parts)
-        self.nodes[number].pieces = tuple(found)
-        return tuple(found)
+        return self.copied(region.node, (len(region.pieces), kinds), lambda: region.pieces, unturned=True)
 
     def _halves(self, region: _Region, part: Slice) -> list[_Region]:
         """Parts a region along the seam of its row that is sewn last."""

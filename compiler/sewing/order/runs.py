@@ -10,7 +10,7 @@ from math import pi
 from typing import Final
 
 from ...geometry.edge import Edge, Point
-from ...geometry.stroke import Stroke, edge_of, point_of, turn_between
+from ...geometry.stroke import Stroke, edge_of, point_of, runs_on, turn_between
 from ...measure.tolerance import EXACT, IN_LINE, NEAR, ONE_WAY
 from ..model import Size
 from .borders import Ring
@@ -23,8 +23,8 @@ def joined(strokes: Sequence[Stroke]) -> list[Stroke]:
     """A path's strokes as runs."""
     runs: list[Stroke] = []
     for stroke in strokes:
-        if runs and runs_on(runs[-1], stroke):
-            runs[-1] = _together(runs[-1], stroke)
+        if runs and runs_on(runs[-1], stroke, IN_LINE):
+            runs[-1] = runs[-1].through(stroke)
         else:
             runs.append(stroke)
     return runs
@@ -34,35 +34,14 @@ def joined_ring(ring: Sequence[tuple[Stroke, float]]) -> list[tuple[Stroke, floa
     """A closed ring's strokes as runs of one allowance; starts at a corner, where it has one."""
     runs: list[tuple[Stroke, float]] = []
     for stroke, allowance in ring:
-        if runs and runs[-1][1] == allowance and runs_on(runs[-1][0], stroke):
-            runs[-1] = _together(runs[-1][0], stroke), allowance
+        if runs and runs[-1][1] == allowance and runs_on(runs[-1][0], stroke, IN_LINE):
+            runs[-1] = runs[-1][0].through(stroke), allowance
         else:
             runs.append((stroke, allowance))
-    if len(runs) > 1 and runs[-1][1] == runs[0][1] and runs_on(runs[-1][0], runs[0][0]):
+    if len(runs) > 1 and runs[-1][1] == runs[0][1] and runs_on(runs[-1][0], runs[0][0], IN_LINE):
         last = runs.pop()
-        runs[0] = _together(last[0], runs[0][0]), last[1]
+        runs[0] = last[0].through(runs[0][0]), last[1]
     return runs
-
-
-def runs_on(one: Stroke, two: Stroke) -> bool:
-    """Whether the second stroke carries on the first one's line or circle."""
-    if (one.center is None) != (two.center is None):
-        return False
-    if one.center is not None and two.center is not None:
-        return (
-            (one.sweep > 0) == (two.sweep > 0)
-            and abs(one.center - two.center) <= IN_LINE
-            and abs(one.sweep + two.sweep) <= 2 * pi + ONE_WAY
-        )
-    chord = two.end - one.start
-    if abs(chord) <= IN_LINE:
-        return False
-    aside = ((one.end - one.start) * chord.conjugate()).imag / abs(chord)
-    return abs(aside) <= IN_LINE and abs(turn_between(one, two)) < pi / 2
-
-
-def _together(one: Stroke, two: Stroke) -> Stroke:
-    return Stroke(one.start, two.end, one.center, one.sweep + two.sweep)
 
 
 def turning_places(runs: Sequence[Stroke], closed: bool) -> list[complex]:

@@ -8,18 +8,18 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import partial
 from typing import Final
 
 from ...drafting.model import Draft
 from .borders import frame_of, part_rings, piece_rings, ringed_piece
 from .chords import Chord, Seams, choices
 from .fillers import Setting, middle_of, outermost
-from .likeness import alike, poses_of, signature
+from .likeness import alike, signature
 from .naturals import Naturals
 from .parallels import by_frame, by_width, fan
-from .parting import JoinNode, Parted, first_on_right
+from .parting import Parted, Parter, first_on_right
 from .runs import is_rectangle
-from .seam_graph import SeamGraph
 from .set_in import WHOLE, find_path, halving_path, small_side
 from .windows import windows_in_turn
 
@@ -46,18 +46,15 @@ class _Region:
     setting: Setting | None = None  # while what is set in last is taken from it
 
 
-class Splitter:
+class Splitter(Parter):
     """Parts a draft into nodes. `nodes[0]` is the whole block; parts have higher numbers than wholes."""
 
     def __init__(self, draft: Draft) -> None:
-        self.graph = SeamGraph(draft)
+        super().__init__(draft)
         self.seams = Seams(self.graph, Naturals(draft, self.graph))
-        self.poses = poses_of(draft)
         self.kinds = [pose.kind for pose in self.poses]
-        self.nodes: list[JoinNode] = []
         self._middle: complex | None = None  # of the block
         self._seen: set[tuple[int, int]] = set()  # of each part so far: pieces, sum of kinds
-        self._known: dict[tuple[int, int], list[int]] = {}
         self._islands: dict[int, list[int]] = {}
         for number, island in enumerate(self.graph.islands, 1):
             self._islands.setdefault(island.around, []).append(number)
@@ -73,18 +70,9 @@ class Splitter:
             region = stack.pop()
             if region.total == 1:
                 self._alone(region)
-            elif not self._copied(region):
+            elif not self.copied(region.node, (region.total, region.kinds), partial(self._pieces, region)):
                 stack += self._filled(region) if region.count == 1 else self._part(region)
-        for node in reversed(self.nodes):
-            if not node.parts:
-                node.pieces = tuple(piece + 1 for piece in node.pieces)
-            else:
-                node.pieces = self.nodes[node.parts[0]].pieces + self.nodes[node.parts[1]].pieces
-        return Parted(self.graph, self.nodes, self.seams.naturals.unit_of)
-
-    def _new(self) -> int:
-        self.nodes.append(JoinNode())
-        return len(self.nodes) - 1
+        return self.parted(self.seams.naturals.unit_of)
 
     def _field(self, field: int) -> _Region:
         """The region of the block itself, or of one island."""
@@ -97,7 +85,7 @@ class Splitter:
         places = dict.fromkeys(self.graph.place_at(half ^ end) for half in edges for end in (0, 1))
         chords = [chord for place in places for chord in self.seams.free_from(place)]
         kinds = sum(signature(self.poses[piece].kind) for piece in total)
-        return _Region(self._new(), len(self._fields[field]), len(total), kinds, edges[0], chords, None)
+        return _Region(self.new(), len(self._fields[field]), len(total), kinds, edges[0], chords, None)
 
     # ---- one piece, and what lies in its windows -------------------------------------------------
 
@@ -115,7 +103,7 @@ class Splitter:
             self.nodes[made].rings = ringed_piece(self.graph, self.seams.cut, region.edge, piece)
             for half in rim:
                 self.seams.cut[half // 2] = True
-            bare, filling = self._new(), self._field(number)
+            bare, filling = self.new(), self._field(number)
             fillings.append(filling)
             node = self.nodes[made]
             node.parts, node.path, node.closed, node.beside = (bare, filling.node), rim, True, beside
@@ -124,33 +112,7 @@ class Splitter:
         self.nodes[made].rings = piece_rings(self.graph, piece)
         return fillings
 
-    # ---- parts that are alike --------------------------------------------------------------------
-
-    def _copied(self, region: _Region) -> bool:
-        """Makes the region a copy where it is like an earlier one; else remembers it."""
-        likes = self._known.setdefault((region.total, region.kinds), [])
-        if likes:
-            pieces = self._pieces(region)
-            for number in likes:
-                found = alike(self._pieces_of(number), pieces, self.poses)
-                if found:
-                    node = self.nodes[region.node]
-                    node.copies, node.motion, node.pieces = number, found.motion, found.pieces
-                    return True
-        likes.append(region.node)
-        return False
-
-    def _pieces_of(self, number: int) -> tuple[int, ...]:
-        """The pieces of a node that is parted to its pieces, in the order of its parts."""
-        found: list[int] = []
-        stack = [number]
-        while stack:
-            node = self.nodes[stack.pop()]
-            found += node.pieces
-            if not node.pieces and node.parts:
-                stack += reversed(node.parts)
-        self.nodes[number].pieces = tuple(found)
-        return tuple(found)
+    # ---- what pieces a region has -----------------------------------------------------------------
 
     def _pieces(self, region: _Region) -> list[int]:
         """The pieces of a region with those in their windows."""
@@ -304,7 +266,7 @@ class Splitter:
                 if own
                 else (region.count - len(side), region.total - len(small), region.kinds - kinds)
             )
-            regions.append(_Region(self._new(), *counts, half, here, heading, setting))
+            regions.append(_Region(self.new(), *counts, half, here, heading, setting))
             self._seen.add((counts[1], counts[2]))
         node = self.nodes[region.node]
         node.parts, node.path = (regions[0].node, regions[1].node), tuple(path)

@@ -15,6 +15,7 @@ from ...words.pages.labels import (
     share_words,
     size_words,
 )
+from ...words.say import INCHES
 from .style import break_lines, measure, shorten
 
 MOST_COUNTS: Final = 9
@@ -40,8 +41,8 @@ def words_of(template: Template, room: float, size: float) -> list[tuple[str, bo
         for text in counts
         for line in _cut_short(break_lines(text, room, size, True), MOST_COUNT_LINES)
     ]
-    if template.share:
-        words.append((shorten(share_words(template.share), room, size), False))
+    if template.blocks:
+        words.append((shorten(share_words(template.blocks), room, size), False))
     words.extend((line, False) for line in _title_lines(template, room, size))
     if template.maker:
         words.append((shorten(template.maker, room, size), False))
@@ -65,7 +66,7 @@ def _cut_short(lines: Sequence[str], most: int) -> list[str]:
 
 def _title_lines(template: Template, room: float, size: float) -> list[str]:
     """Title, size and version on one line, else on two; a title too long for the first is shortened."""
-    sized = size_words(template)
+    sized = size_words(INCHES, template)
     whole = f"{template.block_title} {sized}"
     if measure(whole, size) <= room:
         return [whole]

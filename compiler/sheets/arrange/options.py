@@ -26,7 +26,9 @@ class SheetOptions:
     measured: Number = Fraction(1)
     """What the one-inch check square measured, in inches, when it was last printed."""
     say: Say = INCHES
-    """In which units lengths are told."""
+    """In which units lengths are told, and on which ruler."""
+    pictures: bool = True
+    """Whether pictures are drawn: a terminal shows none, and is told instead what they show."""
 
     def __post_init__(self) -> None:
         assert LEAST_MEASURED <= self.measured <= MOST_MEASURED, self.measured

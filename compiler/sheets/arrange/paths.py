@@ -9,10 +9,11 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from math import acos, ceil, cos, hypot, pi, radians, sin, tan
+from math import acos, ceil, cos, hypot, pi, sin, tan
 from typing import Final, NamedTuple
 
 from ...geometry.edge import Edge, Point
+from ...geometry.pose import turning
 from ...measure.length import POINTS_PER_INCH
 from ...measure.tolerance import CURVE_ERROR, ROUNDED, Number, rounded
 from ..page import Segment
@@ -20,9 +21,6 @@ from ..page import Segment
 CHORD_ERROR: Final = 0.02
 """Inches between an arc and the chords that stand for it when lettering looks for room; well inside the
 clearance that lettering keeps."""
-
-QUARTERS: Final = {0: (1.0, 0.0), 90: (0.0, 1.0), 180: (-1.0, 0.0), 270: (0.0, -1.0)}
-"""Cosine and sine of quarter turns, exact: `cos(pi / 2)` is not."""
 
 
 class Spot(NamedTuple):
@@ -46,10 +44,8 @@ class Placement:
 
     def matrix(self) -> tuple[float, float]:
         """What carries a drafted vector over: (a, b) of x' = ax - by, y' = bx + ay, in points an inch."""
-        turn = self.turned % 360
-        cosine, sine = QUARTERS.get(turn) or (cos(radians(turn)), sin(radians(turn)))  # type: ignore[call-overload]
-        per_inch = POINTS_PER_INCH * self.scale
-        return cosine * per_inch, sine * per_inch
+        turn = turning(self.turned) * (POINTS_PER_INCH * self.scale)
+        return turn.real, turn.imag
 
     def spot(self, point: Point) -> Spot:
         """Where a drafted point lies on the page."""

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from typing import Final
 
 from ...cutting.model import Template
-from ..packing.packing import Item, Pose, fits, pack, useful_turns
+from ..packing.packing import Cover, Item, fits, pack, useful_turns
 from ..packing.packing import Placement as Packed
 from ..page import Mark
 from .cutout import Cutout, cut_out, cutout_marks, outline_of
@@ -59,7 +59,7 @@ class Tries:
 
     number: int
     template: Template
-    outlines: tuple[Pose, ...]
+    outlines: tuple[Cover, ...]
     cutouts: dict[float, Cutout]
 
     def try_pose(self, pose: int, widest: float, options: SheetOptions) -> bool:
@@ -134,19 +134,19 @@ def _tried(
     return Tries(number, template, outlines, cutouts)
 
 
-def _outlines(template: Template, turns: Sequence[float], options: SheetOptions) -> tuple[Pose, ...]:
+def _outlines(template: Template, turns: Sequence[float], options: SheetOptions) -> tuple[Cover, ...]:
     """The outline in each of the turns, those left out that cover what an earlier one covers.
 
     It runs along with others where its grain stands upright.
     """
-    poses: dict[tuple[Spot, ...], Pose] = {}
+    poses: dict[tuple[Spot, ...], Cover] = {}
     for turn in turns:
         ring = _rounded(outline_of(template, turn, options))
         left, top = min(x for x, _ in ring), min(y for _, y in ring)
         looks = sorted(Spot(round(x - left, LOOKS), round(y - top, LOOKS)) for x, y in ring)
         headings = [(grain.heading + turn + UPRIGHT) % 180 for grain in template.grain]
         along = not headings or min(headings) <= 2 * UPRIGHT
-        poses.setdefault(tuple(looks), Pose(turn, (ring,), along))
+        poses.setdefault(tuple(looks), Cover(turn, (ring,), along))
     return tuple(poses.values())
 
 
@@ -155,7 +155,7 @@ def _item(tries: Tries) -> Item:
     return Item(tuple(_pose(outline, tries.cutouts.get(outline.turned)) for outline in tries.outlines))
 
 
-def _pose(outline: Pose, cutout: Cutout | None) -> Pose:
+def _pose(outline: Cover, cutout: Cutout | None) -> Cover:
     """The outline, with what is known to stand beside it."""
     if cutout is None or cutout.beside is None:
         return outline

@@ -7,12 +7,13 @@ from dataclasses import dataclass
 
 from ...drafting.model import Draft
 from ...measure.length import POINTS_PER_INCH
+from ...searching.block_facts import BlockFacts
 from ...words.pages import catalogue as words
+from ...words.pages.finding import sharpest_words
 from ..arrange.block_drawing import portray
 from ..arrange.paths import Placement
-from ..block_facts import BlockFacts
 from ..page import Mark
-from ..reports.find_table import angle_text, size_text
+from ..reports.find_table import size_text
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,7 +45,7 @@ def titled(facts: BlockFacts) -> str:
 
 def numbers_of(facts: BlockFacts) -> tuple[str, ...]:
     """`12in`, `4 x 4 grid`, `17 pieces`, `4 templates`, `sharpest 45°`."""
-    sharpest = angle_text(facts) if facts.smallest_angle < 180 else ""
+    sharpest = sharpest_words(facts.smallest_angle) if facts.smallest_angle < 180 else ""
     grid = (facts.across, facts.down)
     return words.numbers_words(size_text(facts), grid, facts.pieces, facts.templates, sharpest)
 

@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any, Final
 
+from ...searching.block_facts import FOUNDATION, METHODS, ROTARY, SYMMETRIES, BlockFacts
+from ...searching.finding import words_of
 from ...words.pages import catalogue as words
 from ...words.phrases import count_of
 from ..arrange.style import lettering
-from ..block_facts import FOUNDATION, METHODS, ROTARY, SYMMETRIES, BlockFacts
 from ..drawing.draw_svg import inline_svg
-from ..finding import words_of
 from ..reports.find_table import same_text
 from ..setting.html_template import STYLE
 from .catalogue_template import CATALOGUE_STYLE, PAGE, SCRIPT

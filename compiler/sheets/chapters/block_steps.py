@@ -12,13 +12,12 @@ from ...sewing.pressing.pressing_model import Pressing, PressingPlan, Toward
 from ...words.pages import block_steps as words
 from ...words.pages.booklet import checked
 from ...words.pages.papers import PAPERS_OUT
-from ...words.pages.steps import step_lines, step_title
-from ...words.say import Say
+from ...words.pages.steps import seam_words, step_lines, step_title
 from ...words.work.pressing import ROWS, places_words, pressing_words
 from ..arrange.block_drawing import piece_rings
 from ..arrange.fills import Fill
 from ..arrange.options import SheetOptions
-from ..content import Card, Cards, Chapter, List, Paragraph, Part, Picture, Section
+from ..content import NOT_DRAWN, Card, Cards, Chapter, List, Paragraph, Part, Picture, Section
 from ..pictures.places_picture import draw_places
 from ..pictures.step_picture import WIDE, Scene, Shown, draw_step
 from ..quilts.wearing import Worn
@@ -31,19 +30,21 @@ def block_steps(block: WorkBlock, options: SheetOptions) -> Chapter:
     draft, made, worn = block.draft, block.work.assembly.blocks[block.index], block.worn
     told: list[Part] = [Paragraph(text) for text in worn.words]
     told.insert(0, Paragraph(checked(made.proof), strong=True))
-    parts = _parts(options.say, draft, worn.assembly(made.assembly), block.needle(options), worn)
+    parts = _parts(options, draft, worn.assembly(made.assembly), block.needle(options), worn)
     return Chapter(block.titled(words.TITLE), (*told, *parts))
 
 
-def _parts(say: Say, draft: Draft, assembly: Assembly, needle: Needle, worn: Worn) -> Iterator[Part]:
+def _parts(
+    options: SheetOptions, draft: Draft, assembly: Assembly, needle: Needle, worn: Worn
+) -> Iterator[Part]:
     if not assembly.steps:
         yield Paragraph(words.ONE_PIECE)
         return
     plan = press(draft, assembly, worn.lightness)
-    cards = tuple(_cards(say, draft, assembly, plan, needle, worn.fills))
+    cards = tuple(_cards(options, draft, assembly, plan, needle, worn.fills))
     if not worn.always and needle != "papers":
         yield Paragraph(words.AS_SHOWN)
-    yield Paragraph(" ".join(_read(assembly, plan, needle)))
+    yield Paragraph(" ".join(_read(options, assembly, plan, needle)))
     if not all(unit.rectangle for unit in assembly.units):
         yield Paragraph(words.SHAPED)
     pressed = zip(assembly.units, plan.seams, cards, strict=True)
@@ -58,24 +59,26 @@ def _parts(say: Say, draft: Draft, assembly: Assembly, needle: Needle, worn: Wor
         yield List(PAPERS_OUT, "number")
         return
     yield Section(words.PRESSING)
-    yield Paragraph(words.HAND_PRESSED if needle == "hand" else pressing_words(plan))
+    machine = pressing_words(plan, pictured=options.pictures)
+    yield Paragraph(words.HAND_PRESSED if needle == "hand" else machine)
 
 
-def _read(assembly: Assembly, plan: PressingPlan, needle: Needle) -> Iterator[str]:
-    """How to read the pictures: what these steps have in them."""
-    yield words.PICTURES
-    opened = any("open" in each.ways for each in plan.seams)
-    yield words.NO_ARROW if needle == "papers" else words.arrow_words(needle if opened else None)
-    if any(step.turns or step.stops for step in assembly.steps):
-        yield words.DOTS
-    if any(step.eased for step in assembly.steps) and needle != "papers":
-        yield words.TICKS
+def _read(options: SheetOptions, assembly: Assembly, plan: PressingPlan, needle: Needle) -> Iterator[str]:
+    """How to read the steps and their pictures: what these have in them."""
+    if options.pictures:
+        yield words.PICTURES
+        opened = any("open" in each.ways for each in plan.seams)
+        yield words.NO_ARROW if needle == "papers" else words.arrow_words(needle if opened else None)
+        if any(step.turns or step.stops for step in assembly.steps):
+            yield words.DOTS
+        if any(step.eased for step in assembly.steps) and needle != "papers":
+            yield words.TICKS
     yield words.NAMED
     yield words.SEWN[needle]
 
 
 def _cards(
-    say: Say,
+    options: SheetOptions,
     draft: Draft,
     assembly: Assembly,
     plan: PressingPlan,
@@ -83,11 +86,16 @@ def _cards(
     fills: Mapping[str, Fill],
 ) -> Iterator[Card]:
     """A card for every step."""
+    say, pictures = options.say, options.pictures
     for step, unit, pressing in zip(assembly.steps, assembly.units, plan.seams, strict=True):
-        shaded = None if needle == "papers" else shaded_way(draft, unit, pressing)
+        shaded = shaded_way(draft, unit, pressing) if pictures and needle != "papers" else None
         beside = _places(draft, unit, pressing, shaded) if shaded else None
-        parts, marked = step_parts(assembly, step), shaded if beside else None
+        parts, marked = step_parts(assembly, step, shaded=pictures), shaded if beside else None
         lines = step_lines(say, draft, assembly, step, pressing, parts, needle, marked)
+        if not pictures:
+            told = (seam_words(say, step, pressing),)
+            yield Card(step_title(assembly, step), NOT_DRAWN, lines, told=told)
+            continue
         scene = scene_of(draft, assembly, step, None if needle == "papers" else pressing.toward)
         marks, tall = draw_step(scene, fills)
         picture = Picture(marks, WIDE, tall, words.pictured(step.step, lines[0]))

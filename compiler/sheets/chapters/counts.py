@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from typing import Final
 
 from ...words.pages import counts as words
+from ...words.work.shapes import shape_word
 from ..arrange.options import SheetOptions
 from ..content import Chapter, Column, Paragraph, Part, Row, Section, Table
 from ..quilts.tables import CountGroup, CountRow, count_groups, fabric_titles, fabric_totals
@@ -55,7 +56,7 @@ def _whole(work: Work, groups: Sequence[CountGroup], titles: dict[str, str]) -> 
 def _row(row: CountRow, titles: dict[str, str], subject: str) -> Row:
     """One shape and fabric."""
     numbers = (_shown(row.plain), _shown(row.back), str(row.pieces))
-    return Row((row.template, row.what, titles[row.fabric], row.kind, *numbers), subject)
+    return Row((row.template, row.what, titles[row.fabric], shape_word(row.kind), *numbers), subject)
 
 
 def _total(group: CountGroup, subject: str) -> Row:

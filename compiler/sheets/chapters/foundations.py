@@ -32,6 +32,13 @@ from ..quilts.wearing import always_worn
 from ..quilts.words import about
 from ..work import WorkBlock
 
+PATCH_COLUMNS: Final = (
+    Column(words.PATCH, 60.0, bold=True),
+    Column(words.PIECE, 60.0),
+    Column(words.FABRIC, 120.0),
+    Column(words.SIZE, 110.0),
+)
+
 PICTURE: Final = 190.0  # points of the longer side of the picture of sections
 PICTURE_SIZES: Final = (13.0, 10.5, 8.5, 7.0)
 
@@ -57,6 +64,22 @@ def foundations(block: WorkBlock, options: SheetOptions) -> Chapter:
         told.append(words.prints_words(worn.prints))
     sheets = foundation_leaves(draft, found, options, block.under)
     return Chapter(title, (first, *map(Paragraph, told), *parts), tuple(sheets))
+
+
+def patches(block: WorkBlock, options: SheetOptions) -> Chapter:
+    """Without papers and pictures: every patch in the order of sewing, with its piece and its cloth, and the
+    joins; where the block cannot go on paper, why."""
+    found = block.found
+    if not found.possible:
+        return Chapter(words.TITLE, tuple(_refused(found)))
+    rows = tuple(
+        Row((each.label, str(each.piece), each.fabric, options.say.size_on_ruler(*each.size)), each.label)
+        for section in found.sections
+        for each in section.patches
+    )
+    table = Table(PATCH_COLUMNS, rows, words.CLOTH)
+    joins = (List(tuple(join_words(found)), "number"),) if found.joins else ()
+    return Chapter(words.TITLE, (Paragraph(words.can_words(len(found.sections))), table, *joins))
 
 
 def _refused(found: Foundations) -> Iterator[Part]:

@@ -19,9 +19,23 @@ from ...sewing.pressing.copies import by_rows
 from ...sewing.pressing.pressing_model import Pressing, Toward
 from ...words.pages import rows as words
 from ...words.pages.booklet import checked
-from ...words.work.pressing import ROWS, pressing_words, ways_told
+from ...words.work.pressing import ROWS, meeting_words, pressing_words, ways_told
+from ...words.work.quilts import kept_words, kind_words, part_words, stage_words
+from ...words.work.shapes import shape_word
 from ..arrange.options import SheetOptions
-from ..content import Card, Cards, Chapter, Column, Paragraph, Part, Picture, Row, Section, Table
+from ..content import (
+    NOT_DRAWN,
+    Card,
+    Cards,
+    Chapter,
+    Column,
+    Paragraph,
+    Part,
+    Picture,
+    Row,
+    Section,
+    Table,
+)
 from ..pictures.quilt import quilt_fills
 from ..pictures.row_picture import Pressed, RowPart, RowScene, Shown, draw_row
 from ..pictures.step_picture import WIDE
@@ -47,33 +61,36 @@ OVERSIZE: Final = Fraction(1, 64)
 
 def rows(work: Work, options: SheetOptions) -> Iterator[Chapter]:
     """Rows, centre and borders, a card for each; and the key to their parts."""
-    yield Chapter(words.TITLE, tuple(_parts(work)))
+    yield Chapter(words.TITLE, tuple(_parts(work, options)))
 
 
-def _parts(work: Work) -> Iterator[Part]:
+def _parts(work: Work, options: SheetOptions) -> Iterator[Part]:
     quilt, made = work.quilt, work.assembly
     cuts = kind_cuts(work.cuts, made.kinds)
     yield Paragraph(checked(made.proof), strong=True)
     kinds = _kind_rows(quilt, made.kinds, cuts, work.plan.ruler_step)
     yield Table(COLUMNS, tuple(kinds), words.PARTS)
+    if not options.pictures:
+        yield from _unfinished(made.kinds, cuts)
     if not made.stages:
         yield Paragraph(words.ONE_BLOCK)
         return
-    yield Paragraph(words.READ)
-    ways, trimmed = _Ways(made), _trimmed_rows(made, cuts)
+    yield Paragraph(words.READ if options.pictures else words.READ_TOLD)
+    ways = _Ways(made) if options.pictures else None
+    trimmed = _trimmed_rows(made, cuts)
     staged = [
         tuple(_card(quilt, made, row, ways, row.makes in trimmed) for row in stage.rows)
         for stage in made.stages
     ]
     pressed = [row for stage in made.stages for row in stage.rows if row.way != "mitred"]
-    if any(by_rows(made.top, *_pressed(row, ways)) for row in pressed):
+    if ways and any(by_rows(made.top, *_pressed(row, ways)) for row in pressed):
         yield Paragraph(ROWS.format("top"))
     for stage, cards in zip(made.stages, staged, strict=True):
-        yield Section(stage.title)
+        yield Section(stage_words(stage))
         yield from map(Paragraph, _laid_words(stage, cuts))
         yield Cards(cards)
     yield Section(words.PRESSING)
-    yield Paragraph(pressing_words(made.pressing))
+    yield Paragraph(pressing_words(made.pressing) if options.pictures else meeting_words(made.pressing))
 
 
 def kind_cuts(cuts: Sequence[FabricCuts], kinds: Sequence[Kind]) -> dict[str, CutRow]:
@@ -89,6 +106,15 @@ def kind_cuts(cuts: Sequence[FabricCuts], kinds: Sequence[Kind]) -> dict[str, Cu
             if same and all(map(near, box_of(need), size)):
                 found[kind.label] = row
     return found
+
+
+def _unfinished(kinds: Sequence[Kind], cuts: Mapping[str, CutRow]) -> Iterator[Part]:
+    """The unfinished sizes of what is cut in another shape: on paper the pictures show it."""
+    for kind in kinds:
+        if kind.label in cuts:
+            cut, size = cuts[kind.label].cut, kind.unfinished
+            if not all(map(near, sorted((cut.width, cut.height)), sorted((size.width, size.height)))):
+                yield Paragraph(words.unfinished(kind.label, _size(size)))
 
 
 def _trimmed_rows(made: QuiltAssembly, cuts: Mapping[str, CutRow]) -> set[str]:
@@ -107,7 +133,7 @@ def _cut_size(row: CutRow, step: Fraction) -> str:
     cut = row.cut
     if cut.kind == "template":
         return words.ROUND_TEMPLATE
-    return words.cut_into(measured_shape(cut), size_words(cut, step), cut.yields)
+    return words.cut_into(shape_word(measured_shape(cut)), size_words(cut, step), cut.yields)
 
 
 def _kind_rows(
@@ -115,7 +141,7 @@ def _kind_rows(
 ) -> Iterator[Row]:
     titles = fabric_titles(quilt)
     for kind in kinds:
-        what = kind.what + (words.MIRRORED if kind.mirrored else "")
+        what = kind_words(kind) + (words.MIRRORED if kind.mirrored else "")
         if kind.block is None:
             fabric = titles.get(kind.fabric, kind.fabric)
         else:
@@ -137,25 +163,31 @@ def _laid_words(stage: Stage, cuts: Mapping[str, CutRow]) -> list[str]:
     return [text for kind, text in words.LAID.items() if kind in large]
 
 
-def _card(quilt: Quilt, made: QuiltAssembly, row: QuiltRow, ways: _Ways, trimmed: bool) -> Card:
+def _card(quilt: Quilt, made: QuiltAssembly, row: QuiltRow, ways: _Ways | None, trimmed: bool) -> Card:
+    """A row's card; without `ways` no picture is drawn, and nothing is said of what its arrows show."""
     lines = _row_words(made, row, ways, trimmed)
+    if ways is None:
+        return Card(_title(made, row), NOT_DRAWN, lines)
     marks, tall = draw_row(_scene(quilt, made, row, ways), quilt_fills(quilt))
-    name = made.row_names[row.makes]
+    picture = Picture(marks, WIDE, tall, words.pictured(made.row_names[row.makes], lines[0]))
+    return Card(_title(made, row), picture, lines)
+
+
+def _title(made: QuiltAssembly, row: QuiltRow) -> str:
     last = row.steps[-1] == len(made.assembly.steps)
-    picture = Picture(marks, WIDE, tall, words.pictured(name, lines[0]))
-    return Card(words.card_title(name, row.batch, last), picture, lines)
+    return words.card_title(made.row_names[row.makes], row.batch, last)
 
 
-def _row_words(made: QuiltAssembly, row: QuiltRow, ways: _Ways, trimmed: bool) -> tuple[str, ...]:
+def _row_words(made: QuiltAssembly, row: QuiltRow, ways: _Ways | None, trimmed: bool) -> tuple[str, ...]:
     """What is joined, how long the seams are, and the sizes; whether it is trimmed to them."""
-    parts = made.names_in(row)
+    parts = part_words(made, row)
     sizes = words.sizes(_size(row.unfinished), _size(row.finished))
     if row.way == "mitred":
-        return (*words.mitred(parts), sizes)
-    kept = made.kept_for(row)
+        return (*words.mitred(parts, pictured=ways is not None), sizes)
+    kept = kept_words(made, row)
     return (
         words.sew(parts, row.way, about(row.seam_length)),
-        words.press(_ways_words(made, row, ways)),
+        *((words.press(_ways_words(made, row, ways)),) if ways else ()),
         *((words.trim(_size(row.unfinished), row.way),) if trimmed else ()),
         *((words.keep(kept),) if kept else ()),
         sizes,

@@ -8,10 +8,10 @@ from ...sewing.model import Assembly, Step
 from ...words.pages.steps import NamedPart, NamedPiece, NamedUnit, Parts
 
 
-def step_parts(assembly: Assembly, step: Step) -> Parts:
-    """Both parts as they are called, and which of them is added."""
+def step_parts(assembly: Assembly, step: Step, *, shaded: bool = True) -> Parts:
+    """Both parts as they are called, and which of them a picture shades, where there is one."""
     first, second = (_named(assembly, part) for part in step.parts)
-    return Parts(first, second, added_side(assembly, step))
+    return Parts(first, second, added_side(assembly, step) if shaded else None)
 
 
 def added_side(assembly: Assembly, step: Step) -> Literal[0, 1]:

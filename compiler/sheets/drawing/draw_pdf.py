@@ -8,8 +8,8 @@ from __future__ import annotations
 
 from typing import Any, Final
 
+from ...words.markup import plain
 from ..page import Document
-from ..wording import plain
 from .brush import Brush
 from .cairo_library import (
     PDF_AUTHOR,

@@ -13,8 +13,8 @@ from collections.abc import Iterator, Sequence
 from typing import Final
 
 from ...measure.length import POINTS_PER_INCH
+from ...words.markup import escaped, plain
 from ..page import Mark, Page, PathMark, Segment, TextMark
-from ..wording import escaped, plain
 from .lettering import printable
 from .lines import left_of_anchor
 from .typeface import FAMILY

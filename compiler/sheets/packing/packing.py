@@ -45,7 +45,7 @@ SAME_TURN: Final = 0.5  # degrees: turns nearer than this are one
 
 
 @dataclass(frozen=True, slots=True)
-class Pose:
+class Cover:
     """One way an item may lie: turned so many degrees clockwise, and the polygons it then covers. The
     first is the template's outline; others, such as the box of the words beside it, may overlap it and
     each other.
@@ -63,7 +63,7 @@ class Pose:
 class Item:
     """Something to place, in one of its poses. Poses listed earlier win ties."""
 
-    poses: tuple[Pose, ...]
+    poses: tuple[Cover, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,7 +94,7 @@ def fits(item: Item, width: float, height: float) -> bool:
     return any(_fits(pose, width, height) for pose in item.poses)
 
 
-def _fits(pose: Pose, width: float, height: float) -> bool:
+def _fits(pose: Cover, width: float, height: float) -> bool:
     left, top, right, bottom = box_of(pose.rings)
     return right - left <= width + CELL_TOUCH and bottom - top <= height + CELL_TOUCH
 

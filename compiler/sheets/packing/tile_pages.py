@@ -18,7 +18,7 @@ from typing import Final
 from ...words.pages.templates import tiles_words
 from ..page import Mark, TextMark
 from .moving import moved_mark, turned_mark
-from .packing import GAP, Item, Pose, pack
+from .packing import GAP, Cover, Item, pack
 from .tile_grid import Grid, Tile
 
 NAME_ROOM: Final = 10.0  # points kept free above a tile for its name
@@ -92,17 +92,17 @@ def _shared(tiles: Sequence[Tile], grid: Grid) -> list[TilePage]:
     return found
 
 
-def _poses(wide: float, tall: float, grid: Grid) -> list[Pose]:
+def _poses(wide: float, tall: float, grid: Grid) -> list[Cover]:
     """As it is, and turned a quarter to the right; with room for its name above where the page has it."""
     poses = []
     for turned, left, right, height in ((0.0, 0.0, wide, tall), (90.0, -tall, 0.0, wide)):
         top = -min(NAME_ROOM, max(0.0, grid.tile_height - height))
         ring = (left, top), (right, top), (right, height), (left, height)
-        poses.append(Pose(turned, (ring,), not turned))
+        poses.append(Cover(turned, (ring,), not turned))
     return poses
 
 
-def _name(tile: Tile, pose: Pose, dx: float, dy: float) -> TextMark:
+def _name(tile: Tile, pose: Cover, dx: float, dy: float) -> TextMark:
     left = pose.rings[0][0][0]
     name = tiles_words([tile.name])
     return TextMark(

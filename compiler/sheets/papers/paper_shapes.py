@@ -14,7 +14,7 @@ from ..arrange.page_bound import pages_under, refuse_too_many
 from ..arrange.paths import Ring, Spot
 from ..arrange.tiled_sheets import join_bands, overlap_bands, pages_of_tiles
 from ..packing.moving import moved_mark
-from ..packing.packing import Item, Placement, Pose, fits, pack
+from ..packing.packing import Cover, Item, Placement, fits, pack
 from ..packing.tile_plan import plan_tiles
 from ..packing.tiling import tile
 from ..page import Mark
@@ -60,7 +60,7 @@ def lay_out(shapes: Sequence[PaperShape], paper: Paper) -> list[ShapePage]:
     drawn = [[shape.draw(turn, ()) for turn in turns] for shape in shapes]
     refuse_too_many(pages_under((poses[0].rings[0] for poses in drawn), paper), "templates-at-least")
     items = [
-        Item(tuple(Pose(turn, each.rings, turn % 180 == 0) for turn, each in zip(turns, poses, strict=True)))
+        Item(tuple(Cover(turn, each.rings, turn % 180 == 0) for turn, each in zip(turns, poses, strict=True)))
         for poses in drawn
     ]
     packed = [number for number, item in enumerate(items) if fits(item, *size)]

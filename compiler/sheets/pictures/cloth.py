@@ -16,8 +16,9 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Final
 
-from ...cutting.plan_model import ClothPlan, CuttingPlan, PlacedCut, Slice
-from ...cutting.plans.poses import Pose, posed
+from ...cutting.plan_model import ClothPlan, CuttingPlan, PlacedCut, Slice, Strip
+from ...cutting.plans.poses import posed
+from ...geometry.pose import Pose
 from ...measure.length import POINTS_PER_INCH
 from ...measure.tolerance import NEAR, Number
 from ...words.rulers import length_text
@@ -26,7 +27,7 @@ from ..arrange.room import Box, Line, Room, middle_of, place_lines
 from ..arrange.style import BLACK, LABEL, SMALLEST, WHITE, grey_text, line_mark, measure, set_text
 from ..drawing.lettering import cap_height
 from ..page import Mark, PathMark
-from ..quilts.steps import Strip, first_cuts, steps_of, strips_of
+from ..quilts.steps import steps_of
 from ..quilts.tables import CutRow
 
 LEFT_OVER: Final = (0.82, 0.82, 0.82)
@@ -42,7 +43,7 @@ LEAST_STRIP: Final = 7.5  # points of a strip that has room for its number besid
 CLEAR: Final = 2.0  # points between lettering and lines
 WAVE: Final = 3.0
 
-PARTED: Final = ("half-square triangle", "half-rectangle triangle", "quarter-square triangle")
+PARTED: Final = ("half-square-triangle", "half-rectangle-triangle", "quarter-square-triangle")
 """Kinds whose boxes are cut again, corner to corner."""
 
 
@@ -86,11 +87,10 @@ class View:
 
 def views_of(cloth: ClothPlan, scale: float, first_most: float, most: float) -> list[View]:
     """The cloth in views no taller than `most` points (the first: `first_most`), parted between strips."""
-    strips, first = strips_of(cloth), first_cuts(cloth)
-    if first and first[0].axis == "along":
-        return [View(cloth, strips, scale, False, True, True)]
+    if cloth.axis == "along":
+        return [View(cloth, cloth.strips, scale, False, True, True)]
     groups: list[list[Strip]] = [[]]
-    for strip in strips:
+    for strip in cloth.strips:
         group, room = groups[-1], first_most if len(groups) == 1 else most
         if group and float(strip.end - group[0].start) * POINTS_PER_INCH * scale > room + NEAR:
             groups.append([])
@@ -112,7 +112,7 @@ class ClothPainter:
     def marks(self, view: View, x: float, y: float) -> list[Mark]:
         """The view with the cloth's own left edge at `x`, the view's top at `y`."""
         box = (x, y, x + view.wide, y + view.tall)
-        shown = [each for each in view.cloth.placed if _inside(view, each)]
+        shown = [each for strip in view.strips for each in strip.placed]
         marks: list[Mark] = [PathMark(box_path(*box), None, 0.0, (), LEFT_OVER, "left-over")]
         for each in shown:
             marks.extend(self._piece_marks(view, each, x, y))
@@ -143,7 +143,7 @@ class ClothPainter:
         if cut.kind in PARTED:
             falling, rising = straight((left, top), (right, bottom)), straight((right, top), (left, bottom))
             lines = rising if placed.slant == "rising" else falling
-            if cut.kind == "quarter-square triangle":
+            if cut.kind == "quarter-square-triangle":
                 lines = (*falling, *rising)
             yield PathMark(lines, BLACK, DIAGONAL, DIAGONAL_DASH, None, "diagonal", key)
 
@@ -210,11 +210,6 @@ def plate(box: Box, clear: float = 1.5) -> PathMark:
     return PathMark(path, None, 0.0, (), WHITE, "plate")
 
 
-def _inside(view: View, placed: PlacedCut) -> bool:
-    middle = float(placed.top) + float(placed.height) / 2
-    return view.start - NEAR <= middle <= view.end + NEAR
-
-
 def _corner(view: View, placed: PlacedCut, x: float, y: float) -> Box:
     """The piece's box on the page."""
     left, top = x + float(placed.left) * view.points, y + (float(placed.top) - view.start) * view.points
@@ -223,15 +218,14 @@ def _corner(view: View, placed: PlacedCut, x: float, y: float) -> Box:
 
 def _slice_marks(view: View, x: float, y: float) -> Iterator[Mark]:
     """Every cut from edge to edge of what it parts."""
-    whole = first_cuts(view.cloth)
-    for at, cut in enumerate(view.cloth.slices):
+    for cut in view.cloth.slices:
         (ax, ay), (bx, by) = _line_of(cut)
         if min(ay, by) < view.start - NEAR or max(ay, by) > view.end + NEAR:
             continue
         ends = [
             (x + px * view.points, y + (py - view.start) * view.points) for px, py in ((ax, ay), (bx, by))
         ]
-        width = SLICE if at < len(whole) else SUB_CUT
+        width = SUB_CUT if cut.strips else SLICE
         yield PathMark(straight(*ends), BLACK, width, (), None, "slice", str(cut.order))
 
 

@@ -21,7 +21,7 @@ from ..arrange.leaves import Leaf
 from ..arrange.style import LABEL, SMALLEST, grey_text, set_text
 from ..page import Mark
 from ..pictures.cloth import STRIP_ROOM, ClothPainter, View, views_of
-from ..quilts.steps import first_cuts, step_lines, strip_words, strips_of
+from ..quilts.steps import step_lines, strip_words
 from ..quilts.tables import FabricCuts, keys_of
 from ..quilts.words import key_words
 from ..setting.flow import GOING_ON, SECTION_TALL, Item, flow, gap, going_on, section, whole_lines
@@ -90,10 +90,9 @@ def cloth_scale(cuts: FabricCuts, most: float) -> float:
 
 def _longest(cloth: ClothPlan) -> float:
     """The greatest length of cloth that cannot be parted between two pages."""
-    first = first_cuts(cloth)
-    if first and first[0].axis == "along":
+    if cloth.axis == "along":
         return float(cloth.length)
-    return max(float(strip.end - strip.start) for strip in strips_of(cloth))
+    return max(float(strip.end - strip.start) for strip in cloth.strips)
 
 
 def fabric_items(cuts: FabricCuts, plan: CuttingPlan, width: float, tall: float) -> Iterator[Item]:

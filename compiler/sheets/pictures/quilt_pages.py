@@ -123,7 +123,7 @@ def _block_words(quilt: Quilt) -> Iterator[str]:
 
 def _sashing_words(quilt: Quilt) -> Iterator[str]:
     titles = fabric_titles(quilt)
-    strips = [piece for piece in quilt.pieces if piece.what == "sashing strip"]
+    strips = [piece for piece in quilt.pieces if piece.what == "sashing-strip"]
     if strips:
         widths = dict.fromkeys(about(min(edge.length for edge in piece.outline)) for piece in strips)
         cloths = dict.fromkeys(titles[piece.fabric] for piece in strips)

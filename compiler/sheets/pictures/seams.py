@@ -1,22 +1,19 @@
 """The seams of a whole quilt, each once, with the pieces on either side of it.
 
 In: the sides of all pieces, those of their holes too. Two pieces share a seam by lying along one line,
-wherever their corners are; so all sides on one line are cut up at all corners on it, and each stretch knows
-what lies along it. Points.
-
-    --------+--------
-    ----+-------+----   four stretches, each with one piece above and one below
+wherever their corners are; so all sides on one line are cut up at all corners on it (see
+geometry.collinear), and each stretch knows what lies along it. Points.
 
 Curved sides meet curved sides with the same ends and the same middle.
 """
 
 from __future__ import annotations
 
-from bisect import bisect_left
 from collections.abc import Iterator, Sequence
 from math import hypot
 from typing import Final, NamedTuple
 
+from ...geometry.collinear import gaps_between
 from ...geometry.curves import at_share
 from ...geometry.edge import Edge
 from ...measure.tolerance import OFF_MARK
@@ -87,13 +84,10 @@ def _add_side(lines: dict[Line, tuple[Line, list[Side]]], first: Spot, last: Spo
 
 def _stretches(line: Line, sides: Sequence[Side]) -> Iterator[Seam]:
     """The line cut up at every corner on it."""
-    stops: list[float] = []
-    for stop in sorted(stop for side in sides for stop in (side.start, side.end)):
-        if not stops or stop - stops[-1] > TOGETHER:
-            stops.append(stop)
+    stops, covered = gaps_between([(side.start, side.end) for side in sides], TOGETHER)
     beside: list[list[int]] = [[] for _ in stops]
-    for side in sides:
-        for at in range(bisect_left(stops, side.start - TOGETHER), bisect_left(stops, side.end - TOGETHER)):
+    for side, gaps in zip(sides, covered, strict=True):
+        for at in gaps:
             beside[at].append(side.piece)
     for at, pieces in enumerate(beside):
         if pieces:

@@ -13,17 +13,20 @@ from typing import Final
 
 from ...cutting.needs import Fabric, Need
 from ...cutting.plan_model import Cut, CuttingPlan, FabricPlan
+from ...cutting.shapes import Kind, Shape
 from ...measure.marks import metric, nearest_mark
 from ...measure.tolerance import Number, near
 from ...quilt.model import Quilt
 from ...words.numbers import reads_exactly, ruler_text
 from ...words.rulers import length_text
+from ...words.work.foundations import patch_words
+from ...words.work.shapes import single_word
 
 KEY_LETTERS: Final = "abcdefghjkmnprstuvwxyz"
 """Letters that name cuts on the chart and in the pictures: small ones, for templates have capitals; none that
 could be read as a figure or as its neighbour."""
 
-SQUARES: Final = ("square", "half-square triangle", "quarter-square triangle")
+SQUARES: Final = ("square", "half-square-triangle", "quarter-square-triangle")
 """Kinds that are cut as squares."""
 
 NAMES_MOST: Final = 2  # names of pieces that a row gives; more say nothing
@@ -68,7 +71,7 @@ class CountRow:
     fabric: str
     plain: int
     back: int
-    kind: str
+    kind: Kind
 
     @property
     def pieces(self) -> int:
@@ -147,7 +150,7 @@ def _size_order(cut: Cut, number: int) -> tuple[float, float, str, int]:
     return -sides[1], -sides[0], measured_shape(cut), number
 
 
-def measured_shape(cut: Cut) -> str:
+def measured_shape(cut: Cut) -> Shape:
     """What the ruler is laid on: `square`, `rectangle`, `strip`, `panel`; a shape's own name where cut
     aslant."""
     if cut.part == "backing":
@@ -156,7 +159,7 @@ def measured_shape(cut: Cut) -> str:
         return "square" if cut.width == cut.height else "rectangle"
     if cut.kind in SQUARES:
         return "square"
-    if cut.kind == "half-rectangle triangle":
+    if cut.kind == "half-rectangle-triangle":
         return "rectangle"
     return cut.kind
 
@@ -219,9 +222,9 @@ def purpose_of(quilt: Quilt, cut: Cut, names: Names, own: str) -> str:
         return cut.part
     if need.block is None:
         where = f", {need.part}" if need.part == "border" and "border" not in need.what else ""
-        return f"{need.what}{where}{f', template {own}' if own else ''}"
+        return f"{single_word(need.what)}{where}{f', template {own}' if own else ''}"
     name = names.get((need.template, need.fabric, need.part), "")
-    named = need.what if need.is_patch else f"{need.label}{', ' if name else ''}{name}"
+    named = patch_words(need.patches) if need.is_patch else f"{need.label}{', ' if name else ''}{name}"
     words = (
         f"{block_name(quilt, need.block)} {named}" if quilt.setting else named
     )  # a block alone is no quilt
@@ -298,9 +301,13 @@ def _together(rows: Iterable[CountRow]) -> tuple[CountRow, ...]:
 
 def _count_row(need: Need, cut: Cut, names: Names, own: str, step: Fraction) -> CountRow:
     if need.block is None:
-        what = f"{need.what}, {box_text(need, step)}"
+        what = f"{single_word(need.what)}, {box_text(need, step)}"
     else:
-        what = need.what if need.is_patch else names.get((need.template, need.fabric, need.part), "")
+        what = (
+            patch_words(need.patches)
+            if need.is_patch
+            else names.get((need.template, need.fabric, need.part), "")
+        )
         what = f"{what} (border)".strip() if need.part == "border" else what
     return CountRow(need.label or own, what, need.fabric, need.count, need.reversed, cut.kind)
 

@@ -11,7 +11,7 @@ from ...cutting.plan_model import CuttingPlan
 from ...cutting.templates.allowance import outset
 from ...geometry.motion import move_by
 from ...quilt.model import Quilt
-from .tables import fabric_titles, own_templates, size_text
+from .tables import fabric_titles, own_templates
 
 DOTS: Final = Fraction(1, 16)  # inches, as for blocks
 
@@ -31,7 +31,7 @@ def _template(quilt: Quilt, need: Need, letter: str) -> Template:
     counts = (FabricCount(fabric_titles(quilt)[need.fabric], need.count, need.reversed),)
     return Template(
         label=letter, block_title=quilt.title, version=quilt.version, maker=quilt.maker,
-        finished_size=size_text(quilt.width, quilt.height), sew=sew, sew_holes=(),
+        block_width=quilt.width, block_height=quilt.height, sew=sew, sew_holes=(),
         cut=outset(sew, need.allowances),
         cut_holes=(), dots=tuple(edge.start for edge in sew), dot_width=DOTS, marks=(),
         grain=(GrainArrow(0.0, (1,)),), counts=counts, reversible=need.reversible, pieces=(1,),

@@ -30,8 +30,8 @@ def worn_block(quilt: Quilt, index: int) -> SizedBlock:
     """The block with every role called what it is cut from in the quilt."""
     block, names = quilt.blocks[index], worn_words(quilt, index)
     times = quilt.block_counts[index]
-    share = words.one_of(times) if times > 1 else ""
-    templates = (replace(each, counts=_merged(each.counts, names), share=share) for each in block.templates)
+    many = times if times > 1 else 0
+    templates = (replace(each, counts=_merged(each.counts, names), blocks=many) for each in block.templates)
     return SizedBlock(_worn_draft(quilt, index, names), tuple(templates))
 
 

@@ -12,12 +12,13 @@ from ...measure.tolerance import Number
 from ...words.phrases import count_of, one_of
 from ...words.rulers import length_text
 from ...words.say import INCHES
+from ...words.work.shapes import shape_word
 from .tables import SQUARES, CutRow, measured_shape, strip_width
 
 ASLANT: Final = ("diamond", "parallelogram", "hexagon")
 """Kinds whose cuts lie aslant on their strip, and are measured square across."""
 
-BOXES: Final = (*SQUARES, "rectangle", "half-rectangle triangle", "strip")
+BOXES: Final = (*SQUARES, "rectangle", "half-rectangle-triangle", "strip")
 """Kinds that the cutter measures as a box; all others are cut from a strip, or round a template."""
 
 
@@ -40,7 +41,7 @@ def size_words(cut: Cut, step: Fraction) -> str:
 
 def cut_title(cut: Cut, step: Fraction) -> str:
     """`squares 3 7/8in`; `templates, 2in x 3in over all`."""
-    shape = measured_shape(cut) if cut.cuts == 1 else measured_shape(cut) + "s"
+    shape = shape_word(measured_shape(cut)) + ("" if cut.cuts == 1 else "s")
     if cut.kind == "template":
         return f"{size_words(cut, step)}, round the template"
     return f"{shape} {size_words(cut, step)}"
@@ -51,7 +52,7 @@ def yield_words(cut: Cut) -> str:
     if cut.part == "binding" and cut.angle is not None:
         return count_of(cut.pieces, "bias strip")
     other = cut.kind not in (measured_shape(cut), "template") and cut.part != "backing"
-    return count_of(cut.pieces, cut.kind) if other else str(cut.pieces)
+    return count_of(cut.pieces, shape_word(cut.kind)) if other else str(cut.pieces)
 
 
 def joined_words(row: CutRow, step: Fraction) -> str:
@@ -87,7 +88,7 @@ def key_words(row: CutRow, step: Fraction) -> str:
         whole = length_text(max(cut.width, cut.height), step)
         joined = "" if cut.part == "binding" else f", joined to {whole}"
         return f"strip {_thick(cut, step)} wide{joined}: {row.purpose}"
-    words = [f"{measured_shape(cut)} {size_words(cut, step)}"]
+    words = [f"{shape_word(measured_shape(cut))} {size_words(cut, step)}"]
     if cut.yields > 1 and cut.kind != "template" and cut.part != "binding":
         words.append(f"cut into {cut.yields}")
     return f"{', '.join(words)}: {row.purpose}"

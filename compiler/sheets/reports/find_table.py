@@ -1,28 +1,23 @@
-"""Blocks that were found, as a table of text; and as records for other programs."""
+"""Blocks that were found, as a table of text."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 from functools import lru_cache
-from typing import Any, Final
 
-from ...words.numbers import degrees_text
+from ...searching.block_facts import HALF_TURN, NOTHING, QUARTER_TURN, BlockFacts
 from ...words.pages.catalogue import titled
-from ...words.pages.finding import HEADS, NO_SYMMETRY, below_words, size_words
+from ...words.pages.finding import HEADS, NO_SYMMETRY, below_words, role_words, sharpest_words, size_words
 from ...words.say import INCHES
-from ..block_facts import HALF_TURN, NOTHING, QUARTER_TURN, BlockFacts, record_of
-from ..setting.text_table import table, wrapped
-
-UNDER: Final = "      "
+from ..setting.text import plain_table
 
 
-def table_of(blocks: Sequence[BlockFacts]) -> list[str]:
-    """A line of numbers a block; below it its family, how it is made and looks the same, its other names."""
-    head, *rows = table(HEADS, [_cells(facts) for facts in blocks])
-    lines = [head]
-    for facts, row in zip(blocks, rows, strict=True):
-        lines += [row, *wrapped(_below(facts), UNDER, UNDER)]
-    return lines
+def table_of(blocks: Sequence[BlockFacts], standing: Sequence[tuple[str, str]]) -> list[str]:
+    """A line of numbers a block; below it its family, how it is made and looks the same, its other names; its
+    roles; and of `standing` its file and the line that uses it."""
+    told = zip(blocks, standing, strict=True)
+    under = (((_below(facts), role_words(facts.fabrics)), where) for facts, where in told)
+    return plain_table(HEADS, map(_cells, blocks), under)
 
 
 def _cells(facts: BlockFacts) -> tuple[str, ...]:
@@ -32,7 +27,7 @@ def _cells(facts: BlockFacts) -> tuple[str, ...]:
         size_text(facts),
         str(facts.pieces),
         str(facts.templates),
-        angle_text(facts),
+        sharpest_words(facts.smallest_angle),
     )
 
 
@@ -55,17 +50,3 @@ def _size_text(width: float, height: float) -> str:
 def size_text(facts: BlockFacts) -> str:
     """`12in`, or `8in x 4in`."""
     return _size_text(facts.width, facts.height)
-
-
-def angle_text(facts: BlockFacts) -> str:
-    """`22.5°`; a dash where no piece has a corner."""
-    return degrees_text(facts.smallest_angle) if facts.smallest_angle < 180 else "-"
-
-
-def block_record(facts: BlockFacts) -> dict[str, Any]:
-    """The block for other programs: lengths in inches."""
-    told = record_of(facts)
-    grid = {"across": told.pop("across"), "down": told.pop("down")}
-    finished = {"width": told.pop("width"), "height": told.pop("height")}
-    symmetry = {"turns": told.pop("turns"), "mirror": told.pop("mirrors")}
-    return {**told, "grid": grid, "finished": finished, "symmetry": symmetry}

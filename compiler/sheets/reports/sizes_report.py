@@ -25,8 +25,8 @@ from ...words.work.sizes import (
     size_cells,
     title_words,
 )
-from ..setting.text_table import table, wrapped
-from .report_numbers import Record, number
+from ..setting.text import plain_table
+from ..setting.text_table import wrapped
 
 LISTED: Final = 12
 """Sizes off the ruler that are shown, the best first: more than that nobody compares."""
@@ -43,7 +43,7 @@ def sizes_text(draft: Draft, templates: Sequence[Template], ruler: Fraction) -> 
         for each in always:
             lines += wrapped(f"{each.label}: {reason_words(say, each.method.reason)}", "  ", "    ")
     if others:
-        lines += ["", OTHERS, *table(HEADS, [size_cells(say, each) for each in others[:LISTED]])]
+        lines += ["", OTHERS, *plain_table(HEADS, [size_cells(say, each) for each in others[:LISTED]])]
         if len(others) > LISTED:
             lines.append(f"  {more_words(len(others) - LISTED)}")
     return "\n".join(lines)
@@ -74,41 +74,3 @@ def size_text(draft: Draft, templates: Sequence[Template], size: BlockSize, rule
     for each in size.cuts:
         lines += wrapped(f"{each.label}: {cut_words(say, each)}", "  ", "    ")
     return "\n".join(lines)
-
-
-def sizes_record(
-    draft: Draft, templates: Sequence[Template], ruler: Fraction, asked: BlockSize | None
-) -> Record:
-    """The same for programs. Inches; `asked` is the size asked for."""
-    record: Record = {
-        "title": draft.title,
-        "version": draft.version,
-        "finished": {"width": number(draft.width), "height": number(draft.height)},
-        "ruler": number(ruler),
-        "on_ruler": [_record(each, ruler) for each in good_sizes(draft, templates, ruler)],
-        "others": [_record(each, ruler) for each in ranked(other_sizes(draft, templates, ruler))],
-    }
-    if asked is not None:
-        record["asked"] = _record(asked, ruler)
-    return record
-
-
-def _record(size: BlockSize, ruler: Fraction) -> Record:
-    return {
-        "width": number(size.width),
-        "height": number(size.height),
-        "on_ruler": not size.off,
-        "cuts": [
-            {
-                "template": each.label,
-                "kind": each.method.kind,
-                "width": number(each.method.width),
-                "height": number(each.method.height),
-                "excess": number(each.method.excess),
-                "off": number(round(each.off, 6)),
-                "always_template": each.always,
-                "reason": reason_words(by_ruler(ruler), each.method.reason),
-            }
-            for each in size.cuts
-        ],
-    }

@@ -3,15 +3,24 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
+from itertools import chain, repeat
 from typing import Final
 
 from ...diagnostics.visible import visible, width_of
-from ..content import Cards, Chapter, CutLine, List, Paragraph, Part, Picture, Section, Table
+from ..content import Cards, Chapter, Column, CutLine, List, Paragraph, Part, Picture, Row, Section, Table
 from .text_table import GAP, ROOM, wrapped
 
 NARROWEST: Final = 8  # columns that a cell keeps, however many columns the table has
 FEW: Final = 3  # columns of a table whose last stands beside the others, however much it says
 UNDER: Final = 5  # columns by which what stands under a row is set in
+
+
+def report_text(chapters: Sequence[Chapter]) -> str:
+    """Chapters of one block or quilt, the first of them its head: its title is underlined."""
+    head, *others = chapters
+    title = visible(head.title)
+    parts = (line for part in head.parts for line in _part_lines(part))
+    return "\n".join((*wrapped(title), "=" * min(width_of(title), ROOM), *parts, *chapter_lines(others)))
 
 
 def chapter_lines(chapters: Iterable[Chapter]) -> Iterator[str]:
@@ -38,9 +47,26 @@ def _part_lines(part: Part) -> Iterator[str]:
             yield from table_lines(part)
         case Cards(cards):
             for card in cards:
-                yield from wrapped(visible(f"{card.title}: {' '.join(card.lines)}"), GAP, GAP * 2)
+                yield from wrapped(
+                    visible(f"{card.title}: {' '.join((*card.lines, *card.told))}"), GAP, GAP * 2
+                )
         case Picture() | CutLine():
             return
+
+
+def plain_table(
+    heads: Sequence[str],
+    rows: Iterable[Sequence[str]],
+    under: Iterable[tuple[Sequence[str], Sequence[str]]] = (),
+) -> list[str]:
+    """Rows under their heads, each with its notes and its whole lines `under` it where there are any."""
+    columns = tuple(Column(head, 1.0) for head in heads)
+    beneath = chain(under, repeat(((), ())))
+    told = (
+        Row(tuple(row), notes=tuple(notes), whole=tuple(whole))
+        for row, (notes, whole) in zip(rows, beneath, strict=False)
+    )
+    return list(table_lines(Table(columns, tuple(told), "")))
 
 
 def table_lines(table: Table) -> Iterator[str]:
@@ -60,6 +86,7 @@ def table_lines(table: Table) -> Iterator[str]:
         yield from _row_lines(told[:under], widths, anchors)
         for text in (*told[under:], *(map(visible, row.notes) if row else ())):
             yield from wrapped(text, " " * UNDER, " " * UNDER) if text else ()
+        yield from (" " * UNDER + visible(line) for line in (row.whole if row else ()))
 
 
 def _fitted(widths: Sequence[int]) -> list[int]:

@@ -7,6 +7,7 @@ from fractions import Fraction
 from typing import Final
 
 from ...diagnostics.visible import shortened, visible
+from ..phrases import one_of
 from ..say import Say
 
 LENGTHS: Final = "0.97in or 2.46cm"
@@ -143,14 +144,42 @@ def picture_out_of_bounds(say: Say, least: Fraction, most: Fraction) -> str:
     return f"A picture is from {say.length(least)} to {say.length(most)}."
 
 
+def no_maker(most: int) -> str:
+    """A name that cannot be printed on templates."""
+    return f"A maker's name is printed on templates: one line of at most {most} letters."
+
+
+def title_not_file(title: str) -> str:
+    """A file where a block's title goes."""
+    return f"'{named(title)}' is a file; name the block by its title."
+
+
+def block_faulty(title: str, file: str) -> str:
+    """A block with a mistake."""
+    return f"'{named(title)}' has a mistake: see 'piecewright check {visible(file)}'."
+
+
+def title_of_several(blocks: int) -> str:
+    """One new title for several blocks."""
+    return f"A new title is for one block, and {blocks} are resized: choose one with its own title first."
+
+
 def draft_first(title: str) -> str:
     """A washed block cannot be resized."""
     return f"'{named(title)}' is a washed block: draft it first."
 
 
-def version_unknown(name: str, versions: str) -> str:
+def name_shared(name: str, titles: Sequence[str]) -> str:
+    """Another name that several blocks bear."""
+    told = one_of([f"'{named(each)}'" for each in titles], "and")
+    return f"'{named(name)}' is another name of {told}: name the one that is meant by its title."
+
+
+def version_unknown(name: str, versions: Sequence[int]) -> str:
     """A title and version that no shelf has, and the versions there are."""
-    there = f"There are versions {versions}." if versions else "There is no block of that title."
+    known = one_of([str(each) for each in versions], "and")
+    there = f"There {'is version' if len(versions) == 1 else 'are versions'} {known}."
+    there = there if versions else "There is no block of that title."
     return f"'{visible(name)}' is neither a file nor on a shelf. {there}"
 
 

@@ -15,7 +15,8 @@ need for it, the counts, the cutting chart, the cutting pictures and the templat
 PDF for each colourway. A file that has a quilt makes no others, but with
 --blocks; --block TITLE makes that block's instead.
 
-A FOLDER stands for every .block and .quilt file in it, and '-' for standard input. A file with an error
+A FOLDER stands for every .block and .quilt file in it, the title of a block on your shelves or in the
+library for its file, and '-' for standard input. A file with an error
 makes no sheets; other files still do. An older sheet stays as it is until the new one is complete.
 """
 EXAMPLES: Final = """
@@ -23,6 +24,7 @@ EXAMPLES: Final = """
 Examples:
   piecewright build vane.block                    a PDF of its templates, for Letter paper
   piecewright build vane.block --paper a4         the same for A4
+  piecewright build "Ohio Star" --open            a block of the library, shown when it is made
   piecewright build sampler.quilt                 a PDF of the quilt: picture, cutting, templates
   piecewright build sampler.quilt --tables        with its numbers for a spreadsheet
   piecewright build sampler.quilt --parts cutting the cutting pictures alone
@@ -47,7 +49,13 @@ MEASURED: Final = (
 )
 PARTS: Final = "Only these parts of a block or a quilt, a file each; several with commas."
 TABLES: Final = "Write a quilt's numbers, too, as CSV and as JSON."
+OPEN: Final = "Open the first of what was made in the program that shows such files."
 BLOCKS: Final = "Make the blocks written in a quilt's file a PDF each, too."
+
+
+def not_opened(path: str) -> str:
+    """A file that no program shows."""
+    return f"{path} is made, but nothing here opens such files by itself."
 
 
 def wrote_pages(first: str, last: str, pages: int) -> str:

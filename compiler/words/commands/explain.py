@@ -26,8 +26,8 @@ Examples:
 """
 
 FORMAT: Final = "A table to read, or JSON."
-COMPLAINED_OF: Final = "This is complained of:"
-WELL: Final = "This is well:"
+COMPLAINED_OF: Final = "This gives the message:"
+WELL: Final = "This is right:"
 ENTRY_WIDTH: Final = 78  # columns, on a terminal of 80
 
 

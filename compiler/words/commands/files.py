@@ -17,6 +17,12 @@ def no_such_file(name: str, meant: str) -> str:
     return f"There is no file or folder '{visible(name)}'.{near}"
 
 
+def no_file_and_no_title(name: str, meant: str) -> str:
+    """A name that neither a file nor a block on a shelf has, and the one that was probably meant."""
+    near = f" Did you mean '{visible(meant)}'?" if meant else " 'piecewright find WORD' searches the shelves."
+    return f"There is no file or folder '{visible(name)}', and no block of that title on a shelf.{near}"
+
+
 def file_wanted(name: str) -> str:
     """A folder where one file is taken."""
     return f"'{visible(name)}' is a folder; this command takes one file."

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
 from ...diagnostics.visible import visible
 from ..phrases import count_of
+
+if TYPE_CHECKING:
+    from ...drafting.pinned import Change
 
 HELP: Final = """\
 Pin the blocks that FILE uses from elsewhere, with their texts, in a lock file beside it.
@@ -112,3 +115,16 @@ def left_as_it_was() -> str:
 def item(text: str) -> str:
     """A line of a list."""
     return f"  {visible(text)}"
+
+
+def change_words(change: Change) -> str:
+    """`Pair: version 2 in place of 1, other outlines`: what a `use` means in a newer lock."""
+    old, new = change.old, change.new
+    if old is None or new is None:
+        pin, what = (new, "new") if new else (old, "no longer used")
+        assert pin is not None, "a change has one side at least"
+        return f"{pin.title}, version {pin.version}: {what}"
+    outlines = "the same outlines" if old.fingerprint == new.fingerprint else "other outlines"
+    if old.version == new.version:
+        return f"{old.title}, version {old.version}: {outlines}, other words"
+    return f"{old.title}: version {new.version} in place of {old.version}, {outlines}"

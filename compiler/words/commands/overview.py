@@ -2,7 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Sequence
 from typing import Final
+
+from ...diagnostics.visible import shortened, visible
+
+LONGEST: Final = 60  # characters of a word in a message
 
 HELP: Final = """\
 Patchwork blocks and quilts from text to true-size template sheets.
@@ -14,6 +19,7 @@ and plans the cutting, too, and says how much of each fabric to buy.
 """
 
 COMMANDS: Final = {
+    "new": "Begin a block's or a quilt's file.",
     "build": "Make the sheets of blocks and quilts.",
     "check": "Say what is wrong with blocks and quilts.",
     "show": "Draw blocks and quilts as pictures.",
@@ -33,11 +39,13 @@ COMMANDS: Final = {
 EXAMPLES: Final = """
 \b
 First steps:
+  piecewright new block             begins a file, from a few answers
   piecewright check vane.block      is the block all right?
   piecewright show vane.block       a picture of it
   piecewright build vane.block      a PDF of true-size templates to print
   piecewright explain vane.block    every piece, size and default
   piecewright build sampler.quilt   a whole quilt: picture, cutting, templates
+  piecewright build "Ohio Star"     a block of the library, by its title
   piecewright find star             blocks of that name, on your shelves and in the library
 Each command has its own help, with examples: piecewright build --help
 
@@ -48,3 +56,20 @@ Exit status:
   2  the command was used wrongly
   3  a mistake in Piecewright itself
 """
+
+
+def command_wanted(file: str) -> str:
+    """A file where a command goes."""
+    name = visible(shortened(file, LONGEST))
+    quoted = f'"{name}"' if " " in name else name
+    return (
+        f"Say what is to be done with '{name}' first: 'piecewright build {quoted}' makes its sheets, "
+        f"'check' says whether it is all right, 'show' draws it, 'explain' tells its numbers."
+    )
+
+
+def no_command(word: str, near: Sequence[str], known: Iterable[str]) -> str:
+    """A word that is no command, and the nearest that is one; or all."""
+    named = visible(shortened(word, LONGEST))
+    meant = f"Did you mean '{near[0]}'?" if near else f"There are {', '.join(known)}."
+    return f"There is no command '{named}'. {meant}"

@@ -2,19 +2,21 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 from ...diagnostics.diagnostic import Diagnostic, Fix, Label, error, note
 from ...diagnostics.source import Span
-from ..phrases import did_you_mean, nearest, one_of, quoted
+from ..phrases import did_you_mean, nearest, one_of
 from ..say import Say
 from .message import message
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Sequence
+    from collections.abc import Iterable, Mapping, Sequence
 
     from ...language import tree
     from ...measure.tolerance import Number
+
+BLOCKS_TOLD: Final = 3  # titles of the blocks that have a role; more are counted
 
 
 @message
@@ -67,16 +69,28 @@ def word_without_fabric(say: Say, name: tree.Name, known: Iterable[str], colourw
 
 
 @message
-def role_without_fabric(say: Say, span: Span, roles: Sequence[str], colourway: str) -> Diagnostic:
-    """Roles that no fabric is given."""
+def role_without_fabric(
+    say: Say, span: Span, roles: Mapping[str, Sequence[str]], colourway: str
+) -> Diagnostic:
+    """Roles that no fabric is given, each with the titles of the blocks that have it."""
     of = f' in "{colourway}"' if colourway else ""
     verb = "has" if len(roles) == 1 else "have"
+    told = [f"`{role}`{_of_blocks(blocks)}" for role, blocks in roles.items()]
     return error(
         "role-without-fabric",
-        f"{one_of(quoted(roles), 'and')} {verb} no fabric{of}.",
+        f"{one_of(told, 'and')} {verb} no fabric{of}.",
         span,
-        help=f"Give one, as in `roles {roles[0]} = sand`, or bring in a fabric of that name.",
+        help=f"Give one, as in `roles {next(iter(roles))} = sand`, or bring in a fabric of that name.",
     )
+
+
+def _of_blocks(titles: Sequence[str]) -> str:
+    """` (of "Sail Loft" and 4 more)`."""
+    if not titles:
+        return ""
+    named = [f'"{each[:40]}"' for each in titles[:BLOCKS_TOLD]]
+    more = len(titles) - BLOCKS_TOLD
+    return f" (of {one_of([*named, f'{more} more'] if more > 0 else named, 'and')})"
 
 
 @message

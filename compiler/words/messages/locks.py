@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import Final, Literal
 
 from ...diagnostics.diagnostic import Diagnostic, error, warning
 from ...diagnostics.source import Span
@@ -10,84 +10,46 @@ from ..say import Say
 from .files import NOT_OPENED
 from .message import message
 
-if TYPE_CHECKING:
-    from ...drafting.pinned import Change
+LockDamage = Literal[
+    "larger",
+    "pins",
+    "deep",
+    "not-text",
+    "not-json",
+    "number",
+    "key",
+    "half-letters",
+    "changed",
+    "other",
+    "pin-missing",
+]
+"""What is wrong with a lock."""
+
+DAMAGE: Final[dict[LockDamage, str]] = {
+    "larger": "it is larger than any",
+    "pins": "it pins more than {:,} blocks",
+    "deep": "it is nested too deep",
+    "not-text": "it is not text",
+    "not-json": "line {} is not JSON",
+    "number": "a number in it is longer than any",
+    "key": "its `{}` is missing or is not what it should be",
+    "half-letters": "the text of `{}` is no text",
+    "changed": "the text of `{}` was changed by hand",
+    "other": "the text of `{}` is not that block's",
+    "pin-missing": "a block that it names is not there",
+}
 
 
-def _damaged(name: str, what: str) -> Diagnostic:
-    """A lock that cannot be read, or that somebody edited."""
+@message
+def lock_damaged(say: Say, name: str, damage: LockDamage, of: str | int = "") -> Diagnostic:
+    """A lock that cannot be read, or that somebody edited. `of`: the line, the key, the block's title, or
+    the most blocks there may be."""
     return error(
         "lock-damaged",
-        f"The lock file is damaged: {what}.",
+        f"The lock file is damaged: {DAMAGE[damage].format(of)}.",
         Span(name, 0, 0),
         help="Take it from your backup, or delete it and pin anew with `piecewright lock`.",
     )
-
-
-@message
-def lock_too_large(say: Say, name: str) -> Diagnostic:
-    """More bytes than any lock."""
-    return _damaged(name, "it is larger than any")
-
-
-@message
-def lock_pins_too_many(say: Say, name: str, most: int) -> Diagnostic:
-    """More blocks than any quilt uses."""
-    return _damaged(name, f"it pins more than {most:,} blocks")
-
-
-@message
-def lock_too_deep(say: Say, name: str) -> Diagnostic:
-    """Brackets within brackets."""
-    return _damaged(name, "it is nested too deep")
-
-
-@message
-def lock_not_text(say: Say, name: str) -> Diagnostic:
-    """Bytes that are not UTF-8."""
-    return _damaged(name, "it is not text")
-
-
-@message
-def lock_not_json(say: Say, name: str, line: int) -> Diagnostic:
-    """A line that JSON does not have."""
-    return _damaged(name, f"line {line} is not JSON")
-
-
-@message
-def lock_number_too_long(say: Say, name: str) -> Diagnostic:
-    """A number of thousands of digits."""
-    return _damaged(name, "a number in it is longer than any")
-
-
-@message
-def lock_key_odd(say: Say, name: str, key: str) -> Diagnostic:
-    """Something missing, or of another kind."""
-    return _damaged(name, f"its `{key}` is missing or is not what it should be")
-
-
-@message
-def lock_half_letters(say: Say, name: str, title: str) -> Diagnostic:
-    """A pinned text with letters that no file can hold."""
-    return _damaged(name, f"the text of `{title}` is no text")
-
-
-@message
-def lock_text_changed(say: Say, name: str, title: str) -> Diagnostic:
-    """A pinned text that somebody edited."""
-    return _damaged(name, f"the text of `{title}` was changed by hand")
-
-
-@message
-def lock_text_other(say: Say, name: str, title: str) -> Diagnostic:
-    """A pinned text of another block."""
-    return _damaged(name, f"the text of `{title}` is not that block's")
-
-
-@message
-def lock_pin_missing(say: Say, name: str) -> Diagnostic:
-    """A use of a block that is not among the pinned ones."""
-    return _damaged(name, "a block that it names is not there")
 
 
 @message
@@ -145,16 +107,3 @@ def lock_drafts_otherwise(say: Say, span: Span, title: str, version: int) -> Dia
         "the text is the same, its outlines are not",
         help="Its templates may not fit pieces that are cut already. Compare before you sew on.",
     )
-
-
-def change_text(change: Change) -> str:
-    """`Pair: version 2 in place of 1, other outlines`: what a `use` means in a newer lock."""
-    old, new = change.old, change.new
-    if old is None or new is None:
-        pin, what = (new, "new") if new else (old, "no longer used")
-        assert pin is not None, "a change has one side at least"
-        return f"{pin.title}, version {pin.version}: {what}"
-    outlines = "the same outlines" if old.fingerprint == new.fingerprint else "other outlines"
-    if old.version == new.version:
-        return f"{old.title}, version {old.version}: {outlines}, other words"
-    return f"{old.title}: version {new.version} in place of {old.version}, {outlines}"

@@ -205,7 +205,8 @@ def allowances_differ(say: Say, span: Span, title: str, over: float, usual: Numb
         "quilt-allowances-differ",
         f"`{title}` has {say.length(over)} of allowance outside, the quilt's own pieces {say.length(usual)}.",
         span,
-        help="Match the sewing lines, not the cut edges; or draft the block with the usual allowance.",
+        help=f"Write `allowance {say.length(over)}` in the quilt, or `allowance {say.length(usual)}` in the "
+        "block; or match the sewing lines, not the cut edges.",
     )
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import Final
+from typing import Final, Literal
 
 from ...diagnostics.diagnostic import Diagnostic, error, note, warning
 from ...diagnostics.source import Span
@@ -16,70 +16,42 @@ from .message import message
 LONGEST_KEY: Final = 40  # characters of a key in a message
 
 
-def _damaged(span: Span, reason: str) -> Diagnostic:
-    """A manifest that says nothing we understand."""
-    lowered = reason[:1].lower() + reason[1:]
+TomlDamage = Literal["unreadable", "larger", "line", "not-text", "not-toml", "deep", "number"]
+"""What keeps a file from being TOML."""
+
+ManifestDamage = TomlDamage | Literal["not-names", "not-quoted"]
+"""What is wrong with a manifest."""
+
+DAMAGE: Final[dict[ManifestDamage, str]] = {
+    "unreadable": "{}",
+    "larger": "it is larger than {:,} bytes",
+    "line": "this line has more than {:,} characters",
+    "not-text": "it is not text in UTF-8",
+    "not-toml": "{}",
+    "deep": "its brackets stand too deep in one another",
+    "number": "a number in it is longer than any",
+    "not-names": "`{}` is a list of names in quotes",
+    "not-quoted": "`{}` is a text in quotes",
+}
+
+
+def damage_words(damage: ManifestDamage, of: str | int) -> str:
+    """Why a file cannot be read, within a sentence."""
+    reason = DAMAGE[damage].format(of) or NOT_OPENED
+    return reason[:1].lower() + reason[1:]
+
+
+@message
+def manifest_damaged(say: Say, span: Span, damage: ManifestDamage, of: str | int = "") -> Diagnostic:
+    """A manifest that says nothing we understand. `of`: the key, the most there may be, or why, in the words
+    of the system or of the library that reads it."""
     return error(
         "manifest-damaged",
-        f"This shelf's manifest cannot be read: {lowered}.",
+        f"This shelf's manifest cannot be read: {damage_words(damage, of)}.",
         span,
         help='It is TOML, as in `title = "Harbour guild"`; until it is mended, '
         "nobody knows what is on the shelf.",
     )
-
-
-@message
-def manifest_unreadable(say: Say, span: Span, reason: str) -> Diagnostic:
-    """The system will not let us read it, for a reason in its own words."""
-    return _damaged(span, reason or NOT_OPENED)
-
-
-@message
-def manifest_too_large(say: Say, span: Span, most: int) -> Diagnostic:
-    """More bytes than any manifest."""
-    return _damaged(span, f"it is larger than {most:,} bytes")
-
-
-@message
-def manifest_line_too_long(say: Say, span: Span, most: int) -> Diagnostic:
-    """A line that nobody reads."""
-    return _damaged(span, f"this line has more than {most:,} characters")
-
-
-@message
-def manifest_not_text(say: Say, span: Span) -> Diagnostic:
-    """Bytes that are not UTF-8."""
-    return _damaged(span, "it is not text in UTF-8")
-
-
-@message
-def manifest_not_toml(say: Say, span: Span, problem: str) -> Diagnostic:
-    """No TOML, as the library that reads it puts it."""
-    return _damaged(span, problem)
-
-
-@message
-def manifest_too_deep(say: Say, span: Span) -> Diagnostic:
-    """Brackets within brackets."""
-    return _damaged(span, "its brackets stand too deep in one another")
-
-
-@message
-def manifest_number_too_long(say: Say, span: Span) -> Diagnostic:
-    """A number of thousands of digits."""
-    return _damaged(span, "a number in it is longer than any")
-
-
-@message
-def manifest_not_names(say: Say, span: Span, key: str) -> Diagnostic:
-    """Something else than a list of names."""
-    return _damaged(span, f"`{key}` is a list of names in quotes")
-
-
-@message
-def manifest_not_quoted(say: Say, span: Span, key: str) -> Diagnostic:
-    """Something else than a text."""
-    return _damaged(span, f"`{key}` is a text in quotes")
 
 
 @message
@@ -101,6 +73,39 @@ def on_shelf_twice(say: Say, file: str, title: str, version: int, first: str) ->
         f"`{title}` version {version} stands on this shelf already, in `{first}`.",
         Span(file, 0, 0),
         help="Give one of them another version, or take it off the shelf.",
+    )
+
+
+@message
+def block_twice_on_shelf(
+    say: Say, span: Span, title: str, version: int, files: tuple[str, str], differing: bool
+) -> Diagnostic:
+    """Two files of one shelf hold a block of the title and version used; whether their outlines differ."""
+    told = f'"{title[:60]}" version {version} stands in `{files[0]}` and in `{files[1]}`'
+    if differing:
+        return error(
+            "block-drawn-twice",
+            f"{told}, with other outlines: their templates would bear one name and not fit each other.",
+            span,
+            help="Give one of the two another version or another title.",
+        )
+    return warning(
+        "block-on-shelf-twice",
+        f"{told}, drawn alike: the first is taken.",
+        span,
+        help="Take one of the two away, so that a change in one cannot be missed in the other.",
+    )
+
+
+@message
+def block_hides_another(say: Say, span: Span, title: str, version: int, files: tuple[str, str]) -> Diagnostic:
+    """A block on a farther shelf has the same title and version and other outlines."""
+    return warning(
+        "block-hides-another",
+        f'"{title[:60]}" version {version} is taken from `{files[0]}`; `{files[1]}` has one of that '
+        f"title and version with other outlines.",
+        span,
+        help="Do not mix their templates. Give yours a title or a version of its own.",
     )
 
 

@@ -239,7 +239,7 @@ def step_zero(say: Say, span: Span) -> Diagnostic:
 def pose_clash(say: Say, span: Span, earlier: Span) -> Diagnostic:
     """`goose facing left turned 90deg`."""
     return error(
-        "pose-clash",
+        "turned-and-facing",
         "A unit is `turned` or `facing` once, not both.",
         span,
         help="Keep one of the two.",
@@ -251,7 +251,7 @@ def pose_clash(say: Say, span: Span, earlier: Span) -> Diagnostic:
 def pose_not_quarter(say: Say, span: Span, degrees: Fraction) -> Diagnostic:
     """`goose turned 45deg`."""
     return error(
-        "pose-not-quarter",
+        "turned-not-quarter",
         f"A unit is turned by quarters, not by {number_text(degrees)}deg.",
         span,
         help="Write `90deg`, `180deg`, `270deg` or `-90deg`.",

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from ...diagnostics.diagnostic import Diagnostic, error, note, warning
+from ...measure.marks import mark_up
 from ..phrases import one_of
 from ..say import Say
 from .message import message
@@ -63,12 +64,16 @@ def piece_name(piece: PieceName) -> str:
 
 
 @message
-def cuts_leave_ruler(say: Say, span: Span, title: str, labels: Sequence[str]) -> Diagnostic:
-    """A used block of which some cuts lie between two marks, and lay on one at the size it was drafted to."""
-    what = f"template {labels[0]} leaves" if len(labels) == 1 else f"templates {one_of(labels, 'and')} leave"
+def cuts_leave_ruler(say: Say, span: Span, title: str, cuts: Sequence[tuple[str, Number]]) -> Diagnostic:
+    """A used block of which some cuts lie between two marks, and lay on one at the size it was drafted to;
+    each by its template and a length that lies so."""
+    (label, length), *more = cuts
+    above = mark_up(length, say.ruler)
+    others = f", and {one_of([each for each, _ in more], 'and')} likewise" if more else ""
     return note(
         "cuts-leave-ruler",
-        f"At this size of `{title[:60]}`, {what} the ruler's marks.",
+        f"At this size of `{title[:60]}`, {label} would be cut between {say.on_ruler(above - say.ruler)} and "
+        f"{say.on_ruler(above)}{others}.",
         span,
-        help="It is cut with a template; `piecewright resize` says which sizes suit a block.",
+        help="Cut it round its template; or choose a size by `piecewright resize`.",
     )

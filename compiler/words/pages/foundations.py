@@ -17,6 +17,8 @@ FABRIC: Final = "fabric"
 CUT: Final = "cut"
 SIZE: Final = "size"
 FOR_PATCHES: Final = "for patches"
+PATCH: Final = "patch"
+PIECE: Final = "piece"
 CANNOT: Final = "This block cannot be sewn on paper foundations."
 OTHERWISE: Final = "Sew it with its templates, or over paper pieces by hand."
 CLOTH: Final = "Cloth for the patches"
@@ -43,6 +45,11 @@ def prints_words(prints: Sequence[str]) -> str:
 def sections_words(count: int) -> str:
     """`This block is sewn on paper in 3 sections.`"""
     return f"This block is sewn on paper in {count_of(count, 'section')}."
+
+
+def can_words(count: int) -> str:
+    """`This block can be sewn on paper in 3 sections.`"""
+    return f"This block can be sewn on paper in {count_of(count, 'section')}."
 
 
 def cloth_under(margin: str) -> str:

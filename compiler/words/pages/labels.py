@@ -6,6 +6,8 @@ from collections.abc import Iterator, Sequence
 from typing import Final
 
 from ...cutting.model import FabricCount, GrainArrow, Template
+from ...measure.tolerance import near
+from ..say import Say
 
 THIS_SIDE_UP: Final = "this side up"
 TABLE_HEADS: Final = ("template", "cut", "finished, over all")
@@ -43,14 +45,16 @@ def more_counts(number: int) -> str:
     return f"and {number} more: see the table"
 
 
-def share_words(share: str) -> str:
-    """`for one of 4 blocks`: what its counts are for."""
-    return f"for {share}"
+def share_words(blocks: int) -> str:
+    """`for one block of 4`: what its counts are for."""
+    return f"for one block of {blocks}"
 
 
-def size_words(template: Template) -> str:
-    """`6in · v2`."""
-    return f"{template.finished_size} · v{template.version}"
+def size_words(say: Say, template: Template) -> str:
+    """`6in · v2`, `6in x 9in · v2`."""
+    width, height = template.block_width, template.block_height
+    size = say.length(width) if near(width, height) else say.size(width, height)
+    return f"{size} · v{template.version}"
 
 
 def beside_words(template: Template) -> str:

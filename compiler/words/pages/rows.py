@@ -25,11 +25,14 @@ PRESSING: Final = "Pressing"
 ROUND_TEMPLATE: Final = "round the template"
 MIRRORED: Final = ", mirrored"
 
+READ_TOLD: Final = (
+    "Units are named by the step that makes them. A key is the letter of a cut in the cutting chart."
+)
 READ: Final = (
     "First or left, the parts as they lie, with their names from the table; cloth is shaded. Then the row "
-    "sewn together: small arrows show which way the seams are pressed. Units are named by the step that "
-    "makes them. A key is the letter of a cut in the cutting chart."
+    f"sewn together: small arrows show which way the seams are pressed. {READ_TOLD}"
 )
+"""How to read the cards: with pictures, and without."""
 
 HOW: Final = {
     "across": "side by side, left to right",
@@ -50,17 +53,18 @@ TRIM: Final = ("as much off one side as off the other", "1/4in beyond the blocks
 
 
 LAID: Final = {
-    "quarter-square triangle": "Lay side triangles even at the square corner; their points reach beyond.",
-    "half-square triangle": "Lay corner triangles with the middle of their long side on the edge's middle.",
+    "quarter-square-triangle": "Lay side triangles even at the square corner; their points reach beyond.",
+    "half-square-triangle": "Lay corner triangles with the middle of their long side on the edge's middle.",
 }
 """How triangles that are cut large are laid (common practice, no published source)."""
 
 
-def mitred(parts: Sequence[str]) -> tuple[str, str]:
+def mitred(parts: Sequence[str], *, pictured: bool) -> tuple[str, str]:
     """How four strips are sewn round what comes first."""
+    pressed = f" {press(WAYS['first'])}" if pictured else ""
     return (
         f"Sew {', '.join(parts[1:])} to the four sides of {parts[0]}, each from dot to dot: lock the "
-        "stitch there, the allowances beyond stay free. Press as the arrows show.",
+        f"stitch there, the allowances beyond stay free.{pressed}",
         "Then close the four mitres, the strips right sides together, each from the dot out; trim the "
         "ends to 1/4in from the seam, and press open.",
     )
@@ -90,6 +94,11 @@ def keep(kept: Mapping[str, int]) -> str:
 def sizes(unfinished: str, finished: str) -> str:
     """The sizes of a row."""
     return f"Unfinished {unfinished}, finished {finished}."
+
+
+def unfinished(name: str, size: str) -> str:
+    """The size of a part that is cut in another shape."""
+    return f"{name}: {size} unfinished, over all."
 
 
 def cut_into(shape: str, size: str, pieces: int) -> str:

@@ -39,11 +39,12 @@ NamedPart = NamedPiece | NamedUnit
 
 @dataclass(frozen=True, slots=True)
 class Parts:
-    """The two parts that a step sews together; `added`: which of them is shaded in the picture, 0 or 1."""
+    """The two parts that a step sews together; `added`: which of them is shaded in the picture, 0 or 1; None
+    where no picture is drawn."""
 
     first: NamedPart
     second: NamedPart
-    added: Literal[0, 1]
+    added: Literal[0, 1] | None
 
     @property
     def same(self) -> bool:
@@ -94,6 +95,18 @@ def step_lines(
         *pressed,
         size_words(say, assembly, step, needle),
     )
+
+
+def seam_words(say: Say, step: Step, pressing: Pressing) -> str:
+    """`Piece 1 to unit 3: the seam 4.243in long, pressed to the darker.`; and the unfinished size where a
+    ruler's nearest marks do not give it."""
+    first, second = (f"unit {part[1:]}" if part.startswith("u") else f"piece {part}" for part in step.parts)
+    size = step.unfinished.width, step.unfinished.height
+    exact = any(say.on_ruler(each) != say.about(each) for each in size)
+    unfinished = f", {say.size_on_ruler(*size)} unfinished" if exact else ""
+    darker = ", pressed to the darker" if pressing.reason == "darker" else ""
+    joined = f"{first[:1].upper()}{first[1:]} to {second}"
+    return f"{joined}: the seam {say.on_ruler(step.seam_length)} long{unfinished}{darker}."
 
 
 def part_words(part: NamedPart, shaded: bool = False) -> str:
@@ -181,7 +194,9 @@ def press_words(
     `shaded` says are shaded in a picture of the block."""
     first, second = part_words(parts.first), part_words(parts.second)
     names: dict[Toward, str] = {"first": f"toward {first}", "second": f"toward {second}", "open": "open"}
-    if parts.same:
+    if parts.same and parts.added is None:
+        names |= {"first": "toward the first of them", "second": "toward the second of them"}
+    elif parts.same:
         names |= {"first": "the other way", "second": "the other way"}
         if pressing.toward != "open":
             names[pressing.toward] = "as the arrow shows"

@@ -7,11 +7,6 @@ from collections.abc import Mapping, Sequence
 from ..phrases import count_of
 
 
-def one_of(times: int) -> str:
-    """What the counts of a template are for: `one block of 12`."""
-    return f"one block of {times}"
-
-
 def either(titles: Sequence[str]) -> str:
     """`Navy twill or Rust dots`: a role that is cut from both."""
     return " or ".join(titles)

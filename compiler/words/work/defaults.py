@@ -30,6 +30,13 @@ WHAT: Final[Mapping[DefaultKind, str]] = {
     "mattress": "{of} mattress",
 }
 
+SOURCES: Final = {
+    "own-file": "this file",
+    "class-list": "class list: 39 x 75, 54 x 75, 60 x 80, 76 x 80in",
+    "crib-rule": "16 CFR 1508.3, inside of a full-size crib",
+}
+"""Where a value comes from that is no folder of a shelf."""
+
 
 def default_words(say: Say, default: Default) -> tuple[str, str]:
     """What it is, and its value: `usable width of sand, indigo` and `42in`."""
@@ -37,20 +44,20 @@ def default_words(say: Say, default: Default) -> tuple[str, str]:
 
 
 def _value(say: Say, default: Default) -> str:
-    value = default.value
+    value, source = default.value, SOURCES.get(default.source, default.source)
     if isinstance(value, tuple):
         if default.kind == "grid":
             return f"{value[0]} x {value[1]}"
-        return say.size(*value) + (f" ({default.source})" if default.source else "")
+        return say.size(*value) + (f" ({source})" if source else "")
     if isinstance(value, str):
         return "along an outside edge, else along the block's sides" if default.kind == "grain" else value
     match default.kind:
         case "version":
             return number_text(value)
         case "version-of":
-            return f"{number_text(value)}, the newest in {default.source}"
+            return f"{number_text(value)}, the newest in {source}"
         case "version-unpinned":
-            return f"{number_text(value)}, the newest in {default.source}, not pinned"
+            return f"{number_text(value)}, the newest in {source}, not pinned"
         case "shrinkage":
             return "none"
         case "trim-limit":

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from typing import Final
 
 from ...measure.tolerance import near
@@ -19,11 +18,6 @@ COUNTED: Final[dict[Trouble, tuple[str, str]]] = {
     "curved-seams": ("curved seam", "curved seams"),
     "points-that-meet": ("place where points meet", "places where points meet"),
 }
-
-
-def causes_words(causes: Iterable[Cause], cut_out: str = "template") -> list[str]:
-    """Each cause in words. `cut_out`: what there is one of for each shape; empty where there is none."""
-    return [cause_words(each, cut_out) for each in causes if cut_out or each.what != "shapes"]
 
 
 def cause_words(cause: Cause, cut_out: str = "template") -> str:

@@ -26,10 +26,11 @@ ROWS: Final = (
 COUNTED: Final = "Rows count from the top, and only the places of that unit; places in a row from the left."
 
 
-def pressing_words(plan: PressingPlan) -> str:
-    """How seams are pressed by machine, and what it comes to."""
+def pressing_words(plan: PressingPlan, *, pictured: bool = True) -> str:
+    """How seams are pressed by machine, and what it comes to. Where no picture has arrows, steps say how."""
+    way = "arrow shows" if pictured else "step says"
     return (
-        "Press every seam as sewn, then as its arrow shows: lift the iron and set it down, do not push. "
+        f"Press every seam as sewn, then as its {way}: lift the iron and set it down, do not push. "
         f"{meeting_words(plan)}"
     )
 

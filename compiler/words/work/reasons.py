@@ -23,7 +23,7 @@ from ...cutting.reasons import (
     StripLength,
     Sum,
 )
-from ...measure.marks import mark_up
+from ...measure.marks import mark_up, nearest_mark
 from ...measure.tolerance import NEAR, near
 from ..numbers import degrees_text
 from ..rulers import DIGITS, part_text, part_up
@@ -32,8 +32,8 @@ from ..say import Say
 WITHOUT_RULE: Final[dict[Lacking, str]] = {
     "curved-sides": "its sides are curved",
     "two-allowances-on-a-side": "one of its sides carries two allowances",
-    "a-kite": "a kite has no rotary rule",
-    "no-such-shape": "its shape has no rotary rule",
+    "a-kite": "a kite cannot be cut with ruler and rotary cutter alone",
+    "no-such-shape": "its shape cannot be cut with ruler and rotary cutter alone",
     "off-the-grain": "its sides lie off the straight grain",
     "unlike-allowances": "its sides carry different allowances",
     "a-hole": "it has a hole",
@@ -76,17 +76,16 @@ def reason_words(say: Say, reason: Reason) -> str:
 
 
 def _share(say: Say, share: Share) -> str:
-    """`one third of 8in is 2.667in, which no ruler marks`."""
+    """`one third of 8in is about 2 5/8in, between the ruler's marks`."""
     parts = f"{COUNTS[share.top]} {PARTS[share.bottom]}{'s' if share.top > 1 else ''}"
-    whole, finished = say.on_ruler(share.whole), say.on_ruler(share.finished)
-    return f"{parts} of {whole} is {finished}, which no ruler marks"
+    whole, about = say.on_ruler(share.whole), say.on_ruler(nearest_mark(share.finished, say.ruler))
+    return f"{parts} of {whole} is about {about}, between the ruler's marks"
 
 
 def _off_mark(say: Say, reason: OffMark) -> str:
-    """`its cut of 1.915in lies 0.085in short of the ruler's 2in`."""
-    up = part_up(reason.exact, say.ruler)
-    cut, short = part_text(up, say.ruler), part_text(reason.mark - up, say.ruler)
-    return f"its cut of {cut} lies {short} short of the ruler's {say.on_ruler(reason.mark)}"
+    """`its cut would lie between 1 7/8in and 2in on the ruler`."""
+    below, above = reason.mark - say.ruler, reason.mark
+    return f"its cut would lie between {say.on_ruler(below)} and {say.on_ruler(above)} on the ruler"
 
 
 def _by_rule(say: Say, reason: Reason) -> str:
@@ -135,7 +134,10 @@ def _sum(say: Say, reason: Sum) -> str:
     """`3in finished and 7/8in, the square cut once`."""
     if reason.of == "strip":
         return _added(say, reason, "high finished")
-    trimmed = "; trim the edge 1/4in beyond the points after sewing" if reason.setting else ""
+    beyond = reason.beyond
+    trimmed = (
+        "" if beyond is None else f"; trim the edge {say.on_ruler(beyond)} beyond the points after sewing"
+    )
     return f"{_added(say, reason, 'finished')}, the square cut {reason.of}{trimmed}"
 
 

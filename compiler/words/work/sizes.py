@@ -11,6 +11,7 @@ from ...cutting.reasons import OffMark
 from ...cutting.sizes import tried_from, unit_of
 from ..phrases import count_of
 from .reasons import reason_words
+from .shapes import shape_word
 
 if TYPE_CHECKING:
     from ...cutting.methods.method import Method
@@ -101,7 +102,7 @@ def cut_words(say: Say, cut: CutAt) -> str:
         by = f" (off by {say.on_ruler(round(cut.off, 3))})"
         return f"becomes a template: {why}{'' if isinstance(method.reason, OffMark) else by}"
     over = f", {say.on_ruler(round(method.excess, 3))} over the exact" if method.excess > 0 else ""
-    return f"{method.kind}, cut {_measures(say, method)}{over}"
+    return f"{shape_word(method.kind)}, cut {_measures(say, method)}{over}"
 
 
 def _measures(say: Say, method: Method) -> str:

@@ -20,6 +20,7 @@ from ...cutting.instruction import (
 )
 from ..phrases import count_of, one_of
 from ..say import Say
+from .shapes import shape_word
 
 MEASURED: Final[dict[Axis, str]] = {"across": "high", "along": "wide"}
 """What the size of a part is called, by the way it is cut off."""
@@ -54,18 +55,22 @@ def _sentence(say: Say, told: Instruction) -> str:
 def boxes_words(boxes: Boxes) -> str:
     """`square`; `strip of 6 diamonds`."""
     held = _held(boxes)
-    return f"{boxes.shape} of {held}" if held else boxes.shape
+    shape = shape_word(boxes.shape)
+    return f"{shape} of {held}" if held else shape
 
 
 def things(boxes: Boxes, count: int) -> str:
     """`10 squares`; `2 strips of 6 templates each`."""
     held = _held(boxes)
     each = " each" if boxes.pieces and count > 1 else ""
-    return count_of(count, boxes.shape) + (f" of {held}{each}" if held else "")
+    return count_of(count, shape_word(boxes.shape)) + (f" of {held}{each}" if held else "")
 
 
 def _held(boxes: Boxes) -> str:
-    return count_of(boxes.pieces, boxes.of) if boxes.pieces else boxes.of
+    if not boxes.of:
+        return ""
+    of = shape_word(boxes.of)
+    return count_of(boxes.pieces, of) if boxes.pieces else f"{of}s"
 
 
 def _called(say: Say, part: Part, back: bool) -> str:

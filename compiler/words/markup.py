@@ -1,4 +1,4 @@
-"""Words for places that are read by other programs: a PDF's information, an SVG's markup."""
+"""What other programs read, as they take it: a PDF's information, an SVG's markup."""
 
 from __future__ import annotations
 

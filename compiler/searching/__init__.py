@@ -1,0 +1,1 @@
+"""What blocks are found by, and which of them are meant."""
