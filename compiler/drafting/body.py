@@ -106,6 +106,8 @@ def _draw(
                 place = defined_place(here.definitions[each.name.text], here)
                 if place is not None:
                     sketch.named.append(here.to_block(place))
+                    if not any(each.copy for each in here.chain()):
+                        sketch.called.append((each, here.to_block(place)))
             case _:  # statements about the block as a whole are read elsewhere
                 pass
 
