@@ -85,7 +85,7 @@ def not_finished(errors: int) -> str:
 
 def mistake_line(say: Say, number: int, said: Diagnostic) -> str:
     """A mistake under the drawing, by the number that marks its place."""
-    return f"{number}  {said.said(say).message}"
+    return f"{number} {said.said(say).message}"
 
 
 def more_fabrics(number: int) -> str:
