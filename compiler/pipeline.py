@@ -141,14 +141,18 @@ def draft_source(source: Source, shelf: Shelf) -> Outcome[tuple[Draft, ...]]:
 
 
 def rough_drafts(source: Source, shelf: Shelf, said: Sequence[Diagnostic]) -> list[RoughDraft]:
-    """The file's blocks in which an error was told, as far as they are sound."""
+    """The file's blocks in which an error was told, as far as they are sound; none
+    of those that are drafted, whose mistakes lie elsewhere."""
     from .drafting.draft import Drafter
     from .drafting.rough import rough_drafts as roughly
 
     parsed = parse(source)
     if parsed.value is None:
         return []
-    return roughly(parsed.value, source, Drafter(source, parsed.value, shelf), said)
+    drafter = Drafter(source, parsed.value, shelf)
+    finished = {each.origin for each in drafter.draft_blocks(parsed.value, parsed.diagnostics)}
+    blocks = [each for each in parsed.value.blocks if each.title.span not in finished]
+    return roughly(blocks, source, drafter, said)
 
 
 def _compile_blocks(

@@ -53,11 +53,11 @@ class RoughDraft:
 
 
 def rough_drafts(
-    file: tree.File, source: Source, drafter: Drafter, said: Sequence[Diagnostic]
+    blocks: Sequence[tree.Block], source: Source, drafter: Drafter, said: Sequence[Diagnostic]
 ) -> list[RoughDraft]:
-    """The blocks of a file in which an error was told, those that have a size."""
+    """Those of a file's blocks in which an error was told, and that have a size."""
     drafts = []
-    for block in file.blocks:
+    for block in blocks:
         errors = [each for each in said if each.severity is Severity.ERROR and _holds(block, each, source)]
         rough = _rough(block, source, drafter, errors) if errors else None
         if rough is not None:
