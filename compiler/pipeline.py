@@ -22,6 +22,7 @@ from .language.tree import File, Node
 if TYPE_CHECKING:
     from .diagnostics.source import Span
     from .drafting.draft import Drafter
+    from .drafting.rough import RoughDraft
     from .drafting.washed.model import Measured
     from .quilt.assembly_model import QuiltAssembly
     from .quilt.model import Quilt
@@ -137,6 +138,21 @@ def draft_source(source: Source, shelf: Shelf) -> Outcome[tuple[Draft, ...]]:
     drafts = tuple(drafter.draft_blocks(parsed.value, parsed.diagnostics))
     outcome = Outcome(drafts, in_order([*parsed.diagnostics, *drafter.diagnostics]))
     return Outcome(None, outcome.diagnostics) if outcome.failed else outcome
+
+
+def rough_drafts(source: Source, shelf: Shelf, said: Sequence[Diagnostic]) -> list[RoughDraft]:
+    """The file's blocks in which an error was told, as far as they are sound; none
+    of those that are drafted, whose mistakes lie elsewhere."""
+    from .drafting.draft import Drafter
+    from .drafting.rough import rough_drafts as roughly
+
+    parsed = parse(source)
+    if parsed.value is None:
+        return []
+    drafter = Drafter(source, parsed.value, shelf)
+    finished = {each.origin for each in drafter.draft_blocks(parsed.value, parsed.diagnostics)}
+    blocks = [each for each in parsed.value.blocks if each.title.span not in finished]
+    return roughly(blocks, source, drafter, said)
 
 
 def _compile_blocks(

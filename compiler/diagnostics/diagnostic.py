@@ -46,6 +46,9 @@ class Facts(Protocol):
     def worded(self, say: Say) -> Diagnostic:
         """The diagnostic in that reader's words."""
 
+    def alike(self, other: Facts) -> bool:
+        """Whether both are worded by one function."""
+
 
 @dataclass(frozen=True, slots=True)
 class Diagnostic:

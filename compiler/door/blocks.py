@@ -35,6 +35,10 @@ class BlockChoice:
             return list(blocks)
         return [each for each in blocks if self._is_wanted(each)]
 
+    def wants(self, title: str) -> bool:
+        """Whether a block of this title was asked for, or any."""
+        return not self._wanted or title.casefold() in {each.casefold() for each in self._wanted}
+
     def _is_wanted(self, block: CompiledBlock) -> bool:
         """Whether a title asked for is the block's title or another name of it, capitals or not."""
         names = {name.casefold() for name in (block.draft.title, *block.draft.also)}

@@ -20,6 +20,7 @@ from .choices import ToCut
 from .inputs import Input, Titled
 
 if TYPE_CHECKING:
+    from ..drafting.rough import RoughDraft
     from ..drafting.washed.model import Measured
     from ..pipeline import CompiledBlock
     from ..planning import Cutting, PlannedQuilt
@@ -98,6 +99,16 @@ def compile_input(given: Input, shelf: FolderShelf, cutting: ToCut | None = None
     except ShelfDamaged as damaged:
         sources = {given.name: Source(given.name, ""), damaged.source.name: damaged.source}
         return Compiled(given.name, (), damaged.said, sources)
+
+
+def unfinished(given: Input, compiled: Compiled, shelf: FolderShelf) -> list[RoughDraft]:
+    """The input's blocks in which an error was told, as far as they are sound."""
+    from ..pipeline import rough_drafts
+
+    locked = open_lock(given.file, shelf)
+    with own_mistakes(given.name):
+        lookup = locked.value.shelf if locked.value else shelf
+        return rough_drafts(compiled.source, lookup, compiled.diagnostics)
 
 
 def _compile_bytes(given: Input, data: bytes, shelf: FolderShelf, chosen: ToCut | None) -> Compiled:

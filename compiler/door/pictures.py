@@ -21,6 +21,7 @@ from .stopping import held
 
 if TYPE_CHECKING:
     from ..drafting.model import Draft
+    from ..drafting.rough import RoughDraft
     from ..pipeline import CompiledBlock
     from ..quilt.model import Quilt
     from ..sheets.page import Page
@@ -50,6 +51,7 @@ class Drawing:
     author: str
     subject: str
     page: Callable[[], Page]
+    ending: str = "picture"
 
 
 def block_drawings(
@@ -66,6 +68,26 @@ def block_drawings(
             partial(block_page, draft, size, say),
         )
         for draft in (each.draft for each in blocks)
+    ]
+
+
+def rough_drawings(
+    blocks: Sequence[RoughDraft], names: Names, source: str, size: float, say: Say
+) -> list[Drawing]:
+    """The pictures of blocks that cannot be finished, under a name of their own."""
+    from ..sheets.arrange.rough_picture import rough_picture
+
+    return [
+        Drawing(
+            asked.block_called(each.title),
+            names.stem(each.title, each.version, source),
+            each.title,
+            "",
+            a_picture(each.version),
+            partial(rough_picture, each, size, say),
+            "unfinished",
+        )
+        for each in blocks
     ]
 
 
@@ -96,7 +118,7 @@ def pictures_of(
         for kind in formats:
             with own_mistakes(f"{source}, {each.what}"), held():
                 data = drawn(each, page, kind, dpi)
-            yield f"{each.stem}-picture.{kind}", data
+            yield f"{each.stem}-{each.ending}.{kind}", data
 
 
 def block_page(draft: Draft, size: float, say: Say) -> Page:

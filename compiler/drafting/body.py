@@ -7,17 +7,18 @@ from collections.abc import Mapping
 from ..diagnostics.source import Span
 from ..geometry.curves import along
 from ..geometry.edge import Edge
-from ..geometry.motion import mirror_in, turn_about
+from ..geometry.motion import mirror_in
 from ..language import tree
 from ..measure.angle import heading_of
 from ..words.messages import pieces as complain_pieces
 from ..words.messages import points as complain_points
 from ..words.messages import seams as complain
-from .context import Bench, Context, step_degrees
+from .context import Bench, Context
+from .copies import copies_of
 from .ground import once
 from .placing import alternate_cells, place_in_regions, place_rounds, place_row
 from .points import defined_place, line_of, place_of
-from .seams import DrawnLine, path_edges, seam_edges
+from .seams import DrawnLine, SeamStatement, path_edges, seam_edges
 from .sketch import AllowanceWish, Claim, GrainWish, Placed, Sketch, Unit
 
 
@@ -53,7 +54,7 @@ def check_names(body: tuple[tree.Statement, ...], bench: Bench, outer: dict[str,
             bench.say(complain_points.point_hides(name, outer[name.text]))
         own.setdefault(name.text, name.span)
     for each in body:
-        if isinstance(each, tree.Turn | tree.MirrorIn):
+        if isinstance(each, tree.Copying):
             check_names(each.body, bench, outer | own)
 
 
@@ -62,7 +63,7 @@ def _definitions(body: tuple[tree.Statement, ...]) -> list[tree.PointDef]:
     for each in body:
         if isinstance(each, tree.PointDef):
             definitions.append(each)
-        elif isinstance(each, tree.Turn | tree.MirrorIn):
+        elif isinstance(each, tree.Copying):
             definitions += _definitions(each.body)
     return definitions
 
@@ -73,12 +74,13 @@ def _draw(
     """One copy of a body."""
     for each in body:
         match each:
-            case tree.Seam() | tree.SeamThrough() | tree.SeamCircle():
+            case tree.Seam() | tree.SeamThrough() | tree.SeamCircle() | tree.SeamSmooth():
                 _draw_seam(each, here, sketch)
             case tree.PieceDef():
                 _claim(each, here, sketch)
-            case tree.Turn():
-                _turn(each, here, units, sketch)
+            case tree.Turn() | tree.Repeat():
+                for copy in copies_of(each, here):
+                    _draw(each.body, copy, units, sketch)
             case tree.MirrorIn():
                 ray = line_of(each.line, here)
                 if ray is not None:
@@ -104,31 +106,24 @@ def _draw(
                 place = defined_place(here.definitions[each.name.text], here)
                 if place is not None:
                     sketch.named.append(here.to_block(place))
+                    if not any(each.copy for each in here.chain()):
+                        sketch.called.append((each, here.to_block(place)))
             case _:  # statements about the block as a whole are read elsewhere
                 pass
 
 
-def words_of(statement: tree.Turn | tree.MirrorIn) -> str:
+def words_of(statement: tree.Copying) -> str:
     """How a symmetry statement opens."""
-    return f"turn {statement.count.value}" if isinstance(statement, tree.Turn) else "mirror"
+    if isinstance(statement, tree.MirrorIn):
+        return "mirror"
+    word = "turn" if isinstance(statement, tree.Turn) else "repeat"
+    return f"{word} {statement.count.value}"
 
 
-def _draw_seam(seam: tree.Seam | tree.SeamThrough | tree.SeamCircle, here: Context, sketch: Sketch) -> None:
+def _draw_seam(seam: SeamStatement, here: Context, sketch: Sketch) -> None:
     turn = here.statement.span if here.statement else None
     for edge, span in seam_edges(seam, here):
         sketch.lines.append(DrawnLine(here.to_block.edge(edge), span, -1, here.copy, turn))
-
-
-def _turn(turn: tree.Turn, here: Context, units: Mapping[str, Unit | None], sketch: Sketch) -> None:
-    about = place_of(turn.about, here)
-    step = step_degrees(turn)
-    if turn.step is not None and abs(step) * turn.count.value > 360:
-        here.bench.say(complain.turn_overlaps(turn.step.span, turn.count.value, abs(step)))
-        return
-    if about is None:
-        return
-    for copy in here.copies(turn, about, turn_about(about, step)):
-        _draw(turn.body, copy, units, sketch)
 
 
 def _claim(piece: tree.PieceDef, here: Context, sketch: Sketch) -> None:

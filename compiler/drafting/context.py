@@ -6,21 +6,50 @@ Everything turns with the copy but the outline, which is brought back into local
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from fractions import Fraction
+from collections.abc import Callable, Iterator, Sequence
+from typing import Final
 
 from ..diagnostics.diagnostic import Diagnostic, Severity
 from ..diagnostics.source import Span
 from ..geometry.edge import Edge, Point
-from ..geometry.motion import IDENTITY, Transform, turn_about
+from ..geometry.motion import IDENTITY, Transform
 from ..language import tree
 from ..language.limits import ERRORS
-from ..words.messages.files import errors_too_many
+from ..words.messages.files import errors_too_many, told_as_one
 from .frame import Frame
 
 
 class EnoughSaid(Exception):
     """Raised at the first mistake of a block or quilt beyond those that are told in one run."""
+
+
+GATHERED: Final = (
+    *("grid-point-off", "seam-outside", "piece-outside", "piece-ambiguous", "piece-clash"),
+    "piece-fabrics-clash",
+)
+"""Codes of which several in one block mostly have one cause: another grid or size than was meant, a seam that
+is missing."""
+
+
+def gathered(said: Sequence[Diagnostic]) -> list[Diagnostic]:
+    """What was said of a block, the mistakes of one kind that mostly have one cause told as one."""
+    kept: list[Diagnostic] = []
+    for each in said:
+        alike = tuple(one for one in said if _one_cause(one, each))
+        if len(alike) > 1 and alike[0] is each:
+            kept.append(told_as_one(alike))
+        elif len(alike) < 2:
+            kept.append(each)
+    return kept
+
+
+def _one_cause(one: Diagnostic, other: Diagnostic) -> bool:
+    """Whether one cause is likely for both; of points, that one definition is missing."""
+    if one.code != other.code or one.code not in (*GATHERED, "point-unknown"):
+        return one is other
+    if one.code == "point-unknown":
+        return one.message == other.message
+    return one.facts is not None and other.facts is not None and one.facts.alike(other.facts)
 
 
 class Bench:
@@ -33,6 +62,7 @@ class Bench:
         self.frame = frame
         self.diagnostics: list[Diagnostic] = []
         self.used_points: set[Span] = set()
+        self.repeats: set[Span] = set()  # the `repeat` statements drawn
         self.links = 0  # edges of the noded block
         self._said: set[tuple[str, Span]] = set()
         self._errors = 0
@@ -70,7 +100,7 @@ class Context:
         self.parent = parent
         self.to_block = to_block
         self.copy = copy  # which copy of its turn or mirror, from 0
-        self.statement: tree.Turn | tree.MirrorIn | None = None
+        self.statement: tree.Copying | None = None
         self.step: Transform | None = parent.step if parent else None  # from one copy to the next
         self.first: Context = self  # the same body in the first copy of the nearest turn
         self.definitions: dict[str, tree.PointDef] = {}
@@ -80,14 +110,16 @@ class Context:
             if isinstance(each, tree.PointDef):
                 self.definitions.setdefault(each.name.text, each)
 
-    def copies(self, statement: tree.Turn, about: Point, step: Transform) -> Iterator[Context]:
-        """One context for each copy of a turn, the first unturned."""
-        degrees = step_degrees(statement)
+    def copies(
+        self, statement: tree.Turn | tree.Repeat, motion: Callable[[int], Transform]
+    ) -> Iterator[Context]:
+        """One context for each copy of a turn or repeat; `motion` carries the first onto the copy of a
+        number."""
         for copy in range(statement.count.value):
             if (statement.span, copy) not in self._children:
-                turned = self.to_block.after(turn_about(about, degrees * copy))
-                child = Context(self.bench, statement.body, self, turned, copy)
-                child.statement, child.step = statement, step
+                moved = self.to_block.after(motion(copy))
+                child = Context(self.bench, statement.body, self, moved, copy)
+                child.statement, child.step = statement, motion(1)
                 self._children[statement.span, copy] = child
                 child.first = self._children[statement.span, 0]
             yield self._children[statement.span, copy]
@@ -124,8 +156,3 @@ class Context:
             return outline
         back = self.to_block.inverse()
         return tuple(back.edge(each) for each in outline)
-
-
-def step_degrees(turn: tree.Turn) -> Fraction:
-    """Degrees from one copy of a turn to the next, exact."""
-    return turn.step.degrees if turn.step else Fraction(360, turn.count.value)

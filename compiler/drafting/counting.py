@@ -40,19 +40,21 @@ def draws_too_much(block: tree.Block, units: Mapping[str, Unit | None], bench: B
 
 
 def _words(statement: tree.Statement) -> Span:
-    return statement.count.span if isinstance(statement, tree.Turn) else statement.span
+    return statement.count.span if isinstance(statement, tree.Turn | tree.Repeat) else statement.span
 
 
 def _drawn(statement: tree.Statement, units: Mapping[str, Unit | None], bench: Bench) -> int:
     """Lines, names and points that a statement puts down, all its copies counted."""
     frame = bench.frame
     match statement:
-        case tree.Turn():
+        case tree.Turn() | tree.Repeat():
             return statement.count.value * (1 + sum(_drawn(each, units, bench) for each in statement.body))
         case tree.MirrorIn():
             return 2 * (1 + sum(_drawn(each, units, bench) for each in statement.body))
         case tree.Seam():
             return len(statement.path.hops)
+        case tree.SeamSmooth():
+            return 2 * len(statement.points)
         case tree.Allowance() if statement.path is not None:
             return len(statement.path.hops)
         case tree.PieceDef():

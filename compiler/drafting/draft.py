@@ -20,7 +20,7 @@ from ..words.messages import units as complain_units
 from ..words.messages.files import errors_too_many
 from .body import sketch_body
 from .checks import check_holes, check_names, check_refit, check_slivers, check_symmetry
-from .context import Bench, EnoughSaid
+from .context import Bench, EnoughSaid, gathered
 from .counting import FILE_LINKS_MOST, draws_too_much
 from .details import Details, details_of, placement, restored
 from .frame import Frame
@@ -127,7 +127,7 @@ class Drafter:
                 bench.say(complain.file_too_full(block.title.span, FILE_LINKS_MOST))
         except EnoughSaid:
             pass
-        return draft, bench.diagnostics
+        return draft, gathered(bench.diagnostics)
 
     def _drafted(self, block: tree.Block, source: Source, bench: Bench) -> Draft | None:
         defaults: list[Default] = []
@@ -262,7 +262,7 @@ def _mentions(body: Sequence[tree.Statement], unit: str) -> bool:
                 cells = each.cells
             case tree.Place():
                 cells = [each.cell]
-            case tree.Turn() | tree.MirrorIn():
+            case tree.Turn() | tree.MirrorIn() | tree.Repeat():
                 if _mentions(each.body, unit):
                     return True
                 continue

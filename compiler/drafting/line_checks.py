@@ -8,7 +8,7 @@ from typing import Any
 
 from ..diagnostics.source import Span
 from ..geometry.close_pairs import CROSSINGS_ASIDE, CROSSINGS_MOST, TooManyMeetings, reach
-from ..geometry.curves import at_share, distance_to, inside_ring, lies_on
+from ..geometry.curves import at_share, distance_to, extremes, inside_ring, lies_on
 from ..geometry.edge import Point
 from ..geometry.faces import Faces
 from ..geometry.noding import Noded, NodeTable, node_strokes
@@ -47,14 +47,13 @@ def node_lines(drawn: Sequence[DrawnLine], title: Span, bench: Bench) -> tuple[N
 def check_inside(graph: Noded, lines: Sequence[DrawnLine], bench: Bench) -> None:
     """Complains of every link outside the outline, and once of a turn whose copies leave it. Crossing the
     outline splits a link, so its middle tells."""
-    frame = bench.frame
-    said: set[Span] = set()
+    out = []
     for link in graph.links:
         middle = at_share(link.edge, 0.5)
-        if not outside(middle, frame):
-            continue
-        line = lines[link.strokes[0]]
-        _say_outside(line, (graph.nodes[link.start], graph.nodes[link.end], middle), said, bench)
+        if outside(middle, bench.frame):
+            reached = (graph.nodes[link.start], graph.nodes[link.end], middle, *extremes(link.edge))
+            out.append((lines[link.strokes[0]], reached))
+    _say_outside(out, bench)
 
 
 def _leaving(lines: Sequence[DrawnLine], frame: Frame) -> list[DrawnLine]:
@@ -68,20 +67,30 @@ def _leaving(lines: Sequence[DrawnLine], frame: Frame) -> list[DrawnLine]:
 
 def _say_leaving(lines: Sequence[DrawnLine], bench: Bench) -> None:
     """Complains of lines that end outside the outline, and once of a turn whose copies do."""
-    said: set[Span] = set()
-    for line in lines:
-        _say_outside(line, (line.edge.start, line.edge.end), said, bench)
+    _say_outside([(line, (line.edge.start, line.edge.end)) for line in lines], bench)
 
 
-def _say_outside(line: DrawnLine, places: Sequence[Point], said: set[Span], bench: Bench) -> None:
+def _say_outside(out: Sequence[tuple[DrawnLine, Sequence[Point]]], bench: Bench) -> None:
+    """Complains of lines that reach places outside. Where the first copy does already, the turn is not to
+    blame; and once of each turn that is."""
     frame = bench.frame
-    far = max(places, key=lambda p: _beyond(p, frame))
     size = (frame.width, frame.height)
-    if not line.copy or line.turn is None:
-        bench.say(complain.seam_outside(line.origin, far, size))
-    elif line.turn not in said:
-        said.add(line.turn)
-        bench.say(complain.copies_outside("seam", line.origin, line.turn, far, size, line.copy))
+    unturned: dict[Span, list[Point]] = {}
+    for line, places in out:
+        if not line.copy or line.turn is None:
+            unturned.setdefault(line.origin, []).extend(places)
+    told: set[Span] = set()
+    for line, places in out:
+        far = max(unturned.get(line.origin, places), key=lambda p: _beyond(p, frame))
+        if not line.copy or line.turn is None:
+            ends = (line.edge.start, line.edge.end)
+            bulges = line.edge.arc is not None and not any(outside(p, frame) for p in ends)
+            said = complain.arc_bulges_out if bulges else complain.seam_outside
+            bench.say(said(line.origin, far, size))
+        elif line.origin not in unturned and line.turn not in told:
+            told.add(line.turn)
+            repeated = line.turn in bench.repeats
+            bench.say(complain.copies_outside("seam", line.origin, line.turn, far, size, line.copy, repeated))
 
 
 def outside(p: Point, frame: Frame) -> bool:

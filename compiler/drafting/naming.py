@@ -8,8 +8,8 @@ from itertools import pairwise
 from typing import Any, Literal
 
 from ..diagnostics.source import Span
-from ..geometry.curves import flattened, inside_ring, lies_on
-from ..geometry.edge import Point
+from ..geometry.curves import distance, distance_to, flattened, inside_ring, lies_on
+from ..geometry.edge import Edge, Point
 from ..geometry.faces import Faces, half_edge
 from ..geometry.noding import Noded
 from ..measure.tolerance import FLATTEN
@@ -77,6 +77,11 @@ class FaceFinder:
             self._exactly(p, sorted(faces)) if at_edge or len(faces) != 1 else faces
             for p, faces, at_edge in zip(places, near, close, strict=True)
         ]
+
+    def arcs_of(self, face: int) -> list[Edge]:
+        """The curved edges of a face."""
+        edges = [half_edge(self.graph, half) for ring in self._rings(face) for half in ring]
+        return [edge for edge in edges if edge.arc is not None]
 
     def _exactly(self, p: Point, near: Sequence[int]) -> list[int]:
         on_edge = [
@@ -198,7 +203,7 @@ def _name_claims(
             continue
         held.setdefault(touched[0], []).append(claim)
     for face, claims in held.items():
-        _settle(face, claims, sketch, owners, cloth, clashed, bench)
+        _settle(face, claims, sketch, owners, cloth, clashed, finder, bench)
 
 
 def _offer(face: int, finder: FaceFinder, cloth: list[FaceCloth], bench: Bench) -> tuple[str | None, Point]:
@@ -222,6 +227,7 @@ def _settle(
     owners: list[int],
     cloth: list[FaceCloth],
     clashed: set[tuple[Span, Span]],
+    finder: FaceFinder,
     bench: Bench,
 ) -> None:
     """One face's name, where all its claims agree. Two statements that clash are complained of once."""
@@ -248,16 +254,33 @@ def _settle(
             else:
                 bench.say(
                     complain.piece_clash(
-                        later.statement.name, later.phrase.span, earlier.statement.name, earlier.phrase.span
+                        later.statement.name,
+                        later.phrase.span,
+                        earlier.statement.name,
+                        earlier.phrase.span,
+                        (later.place, earlier.place),
+                        _beside_arc(later.place, earlier.place, finder.arcs_of(face)),
                     )
                 )
-        elif other.fabric != first.fabric:
+            break  # one seam is missing: others that it would part say the same
+        if other.fabric != first.fabric:
             bench.say(
                 complain.fabrics_clash(first.statement.name, other.phrase.span, [first.fabric, other.fabric])
             )
     cloth[face] = FaceCloth(
         first.fabric, first.statement.name.text, None, first.statement.span, "", tuple(claims)
     )
+
+
+def _beside_arc(place: Point, other: Point, arcs: Sequence[Edge]) -> complain.BesideArc | None:
+    """How two places of one face lie to its arc that is nearest to the first."""
+    if not arcs:
+        return None
+    nearest = min(arcs, key=lambda each: distance_to(each, place))
+    assert nearest.arc is not None
+    center, radius = nearest.arc.center, nearest.arc.radius
+    away = (distance(center, each) - radius for each in (place, other))
+    return complain.BesideArc(distance_to(nearest, place), *(each < 0 for each in away))
 
 
 def _wish_grain(sketch: Sketch, cloth: list[FaceCloth], bench: Bench) -> None:
@@ -272,5 +295,5 @@ def _wish_grain(sketch: Sketch, cloth: list[FaceCloth], bench: Bench) -> None:
                 inside = any(wish.here in claim.here.chain() for claim in each.claims)
                 if inside:
                     each.grain, met = wish.heading, True
-            if not met:
+            if not met and not any(claim.statement.name.text == name.text for claim in sketch.claims):
                 bench.say(complain.piece_unknown(name, [each.name for each in cloth if each.name]))

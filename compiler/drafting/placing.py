@@ -224,7 +224,11 @@ def _add(placed: Placed, here: Context, sketch: Sketch) -> None:
     )
     size = (frame.width, frame.height)
     if placed.copy and placed.turn is not None:
-        here.bench.say(copies_outside("unit", placed.origin, placed.turn, far, size, placed.copy))
+        here.bench.say(
+            copies_outside(
+                "unit", placed.origin, placed.turn, far, size, placed.copy, placed.turn in here.bench.repeats
+            )
+        )
     else:
         here.bench.say(complain.unit_outside(placed.origin, far, size))
 

@@ -5,22 +5,31 @@ from __future__ import annotations
 
 from dataclasses import fields
 from fractions import Fraction
-from math import hypot
 from typing import assert_never
 
 from ..diagnostics.source import Span
-from ..geometry.curves import along, foot_on, lies_on, line_and_circle, meet_lines, ratio, same_place
+from ..geometry.curves import along, distance, foot_on, same_place
 from ..geometry.edge import Edge, Point
+from ..geometry.meetings import (
+    Ray,
+    Round,
+    Stroke,
+    first_meeting,
+    places_of_meeting,
+    round_of,
+    square_between,
+    stroke_of,
+    whole,
+)
 from ..geometry.motion import mirror_in, turn_about
 from ..language import tree
 from ..measure.angle import cosine_sine, direction
 from ..measure.length import exact_root
 from ..measure.tolerance import FAR, NEAR, Number, kept_short, rounded
 from ..words.messages import points as complain
+from ..words.messages import seams as complain_seams
+from .arcs import arc_around, arc_through
 from .context import Context
-
-Ray = tuple[Point, tuple[Number, Number]]
-"""A line: a point on it and a step along it (of any length)."""
 
 
 def place_of(phrase: tree.PointPhrase, here: Context) -> Point | None:
@@ -102,39 +111,6 @@ def meet_outline(line: tree.Line, here: Context) -> Point | None:
     return reached
 
 
-def first_meeting(ray: Ray, edges: tuple[Edge, ...]) -> Point | None:
-    """The nearest place beyond the ray's own point where it meets an edge."""
-    ahead = meetings(ray, edges)
-    unit = hypot(float(ray[1][0]), float(ray[1][1]))
-    beyond = [steps for steps in ahead if float(steps) * unit > NEAR]
-    return along(*ray, min(beyond)) if beyond else None
-
-
-def meetings(ray: Ray, edges: tuple[Edge, ...]) -> list[Number]:
-    """How far along a line (in its own steps, before and behind) it meets each edge, in order."""
-    meeting: list[Number] = []
-    for edge in edges:
-        if edge.arc is not None:
-            steps: list[Number] = list(line_and_circle(*ray, edge.arc.center, edge.arc.radius))
-        else:
-            met = meet_lines(*ray, edge.start, _step(edge.start, edge.end))
-            steps = [met[0]] if met else _ends_along(ray, edge)
-        meeting += [each for each in steps if lies_on(edge, along(*ray, each))]
-    return sorted(meeting)
-
-
-def _ends_along(ray: Ray, edge: Edge) -> list[Number]:
-    """Where a line meets an edge that it is parallel to: at both ends, if it runs along it."""
-    start, d = ray
-    square = d[0] * d[0] + d[1] * d[1]
-    steps = [ratio((p.x - start.x) * d[0] + (p.y - start.y) * d[1], square) for p in (edge.start, edge.end)]
-    return [
-        each
-        for each, p in zip(steps, (edge.start, edge.end), strict=True)
-        if same_place(along(*ray, each), p)
-    ]
-
-
 def _step(first: Point, second: Point) -> tuple[Number, Number]:
     return second.x - first.x, second.y - first.y
 
@@ -179,9 +155,10 @@ def _named(phrase: tree.NamedPoint, here: Context) -> Point | None:
             at.bench.used_points.add(at.definitions[phrase.name].name.span)
             return defined_place(at.definitions[phrase.name], at)
     if phrase.name.startswith("corner") and phrase.name[6:].isdigit():
-        here.bench.say(complain.corner_unknown(phrase, len(frame.corners)))
+        said = complain.corner_unknown(phrase, len(frame.corners))
     else:
-        here.bench.say(complain.point_unknown(phrase, here.known_names()))
+        said = complain.point_unknown(phrase, here.known_names())
+    here.bench.say(said)
     return None
 
 
@@ -279,14 +256,86 @@ def _average(points: list[Point | None]) -> Point | None:
 
 
 def _meet(phrase: tree.Meet, here: Context) -> Point | None:
-    one, other = line_of(phrase.first, here), line_of(phrase.second, here)
-    if one is None or other is None:
+    """The one place where two figures meet, or that of several which lies nearest."""
+    ones, others = strokes_of(phrase.first, here), strokes_of(phrase.second, here)
+    near = None if phrase.nearest is None else place_of(phrase.nearest, here)
+    if ones is None or others is None or (phrase.nearest is not None and near is None):
         return None
-    met = meet_lines(*one, *other)
-    if met is None:
+    met = places_of_meeting(ones, others)
+    if not met:
+        _complain_of_none(phrase, ones, others, here)
+        return None
+    if len(met) == 1:
+        return met[0]
+    if near is None:
+        here.bench.say(complain.meet_twice(phrase.span, met, [distance(met[0], each) for each in met[1:]]))
+        return None
+    best, following = sorted(met, key=lambda each: distance(near, each))[:2]
+    if distance(near, following) - distance(near, best) <= NEAR:
+        here.bench.say(complain.nearest_to_both(phrase.span, (best, following)))
+        return None
+    return best
+
+
+def _complain_of_none(phrase: tree.Meet, ones: list[Stroke], others: list[Stroke], here: Context) -> None:
+    """Complains of figures that meet nowhere, or run along each other."""
+    lines = isinstance(phrase.first, tree.Line) and isinstance(phrase.second, tree.Line)
+    if lines:
         here.bench.say(complain.lines_never_meet(phrase.span))
+        return
+    beyond = places_of_meeting([whole(each) for each in ones], [whole(each) for each in others])
+    if beyond is None:
+        here.bench.say(complain.figures_along(phrase.span))
+    else:
+        here.bench.say(complain.figures_never_meet(phrase.span, beyond))
+
+
+def strokes_of(figure: tree.Figure, here: Context) -> list[Stroke] | None:
+    """The strokes of a line, circle, arc or outline."""
+    match figure:
+        case tree.Circle():
+            circle = circle_of(figure, here)
+            return circle and [circle]
+        case tree.ArcFigure():
+            arc = arc_of(figure.start, figure.hop, here)
+            return None if arc is None else [round_of(arc)]
+        case tree.WholeOutline():
+            outline = here.local_outline()
+            if outline is None:
+                here.bench.say(complain.outline_unknown_yet(figure.span))
+                return None
+            return [stroke_of(each) for each in outline]
+        case _:
+            ray = line_of(figure, here)
+            return ray and [ray]
+
+
+def circle_of(circle: tree.Circle, here: Context) -> Round | None:
+    """The circle that a phrase speaks of."""
+    center = place_of(circle.center, here)
+    if circle.radius is not None:
+        return center and Round(center, circle.radius.inches**2)
+    assert circle.through is not None
+    passed = place_of(circle.through, here)
+    if center is None or passed is None:
         return None
-    return along(*one, met[0])
+    if same_place(center, passed):
+        here.bench.say(complain.same_point_twice(circle.span, "circle"))
+        return None
+    return Round(center, square_between(center, passed))
+
+
+def arc_of(start: tree.PointPhrase, hop: tree.ArcAround | tree.ArcThrough, here: Context) -> Edge | None:
+    """The arc that a phrase speaks of."""
+    ends = _two(start, hop.point, here)
+    beside = place_of(hop.center if isinstance(hop, tree.ArcAround) else hop.via, here)
+    if ends is None or beside is None:
+        return None
+    if same_place(*ends):
+        here.bench.say(complain_seams.seam_no_length(hop.span))
+        return None
+    drawn = arc_around if isinstance(hop, tree.ArcAround) else arc_through
+    return drawn(*ends, beside, hop.span, here)
 
 
 def _other_copy(phrase: tree.NextCopy | tree.PreviousCopy, here: Context) -> Point | None:
@@ -297,4 +346,6 @@ def _other_copy(phrase: tree.NextCopy | tree.PreviousCopy, here: Context) -> Poi
         return None
     point = place_of(phrase.point, here.first)
     step = here.step if isinstance(phrase, tree.NextCopy) else here.step.inverse()
-    return point and step(point)
+    for _ in range(phrase.copies):
+        point = point and step(point)
+    return point

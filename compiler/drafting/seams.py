@@ -3,26 +3,29 @@
 from __future__ import annotations
 
 from itertools import pairwise
-from math import hypot, pi
+from math import hypot
 from typing import NamedTuple, assert_never
 
 from ..diagnostics.source import Span
+from ..geometry.biarcs import SMOOTH_POINTS_LEAST, smooth
 from ..geometry.curves import (
     along,
     at_share,
-    distance,
-    foot_on,
     inside_ring,
-    meet_lines,
     same_place,
     tangent_at_end,
 )
 from ..geometry.edge import Arc, Edge, Point
+from ..geometry.meetings import first_meeting, meetings
 from ..language import tree
-from ..measure.tolerance import FAR, NEAR, Number, difference
+from ..measure.angle import direction
+from ..measure.tolerance import NEAR, Number, difference
 from ..words.messages import seams as complain
+from .arcs import arc_around, arc_through
 from .context import Context
-from .points import first_meeting, line_of, meetings, place_of
+from .points import circle_of, line_of, place_of
+
+SeamStatement = tree.Seam | tree.SeamThrough | tree.SeamCircle | tree.SeamSmooth
 
 Drawn = list[tuple[Edge, Span]]
 """Edges with the words that drew each."""
@@ -78,42 +81,13 @@ def _hop(
     assert_never(hop)
 
 
-def arc_around(start: Point, end: Point, center: Point, span: Span, here: Context) -> Edge | None:
-    """The shorter arc between two points equally far from a centre."""
-    first, second = distance(center, start), distance(center, end)
-    if abs(first - second) > NEAR or first <= NEAR:
-        here.bench.say(complain.arc_uneven(span, first, second))
-        return None
-    edge = Edge(start, end, Arc(center, first, True))
-    if distance(start, end) >= 2 * first - NEAR:
-        here.bench.say(complain.arc_half_circle(span))
-        return None
-    return edge if edge.sweep < pi else Edge(start, end, Arc(center, first, False))
-
-
-def arc_through(start: Point, end: Point, via: Point, span: Span, here: Context) -> Edge | None:
-    """The arc from start to end that passes a third point."""
-    half_a = Point((start.x + via.x) / 2, (start.y + via.y) / 2)
-    half_b = Point((via.x + end.x) / 2, (via.y + end.y) / 2)
-    met = meet_lines(half_a, (start.y - via.y, via.x - start.x), half_b, (via.y - end.y, end.x - via.x))
-    away = foot_on(via, start, (end.x - start.x, end.y - start.y))
-    if met is None or distance(away, via) <= NEAR:
-        here.bench.say(complain.arc_straight(span))
-        return None
-    center = along(half_a, (start.y - via.y, via.x - start.x), met[0])
-    radius = distance(center, start)
-    if radius > FAR:
-        here.bench.say(complain.arc_too_flat(span))
-        return None
-    area = (via.x - start.x) * (end.y - start.y) - (via.y - start.y) * (end.x - start.x)
-    return Edge(start, end, Arc(center, radius, area > 0))
-
-
 def _to_outline(
     at: Point | None, arriving: tuple[Number, Number] | None, hop: tree.ToOutline, here: Context
 ) -> Edge | None:
     if at is None:
         return None
+    if hop.heading is not None:
+        arriving = direction(hop.heading.degrees)
     if arriving is None:
         here.bench.say(complain.outline_hop_first(hop.span))
         return None
@@ -148,21 +122,11 @@ def through_edges(line: tree.Line, here: Context) -> Drawn:
 def circle_edges(seam: tree.SeamCircle, here: Context) -> Drawn:
     """A whole circle as two half circles, split at its leftmost and rightmost places in the block, so that
     the circles of a turn's copies are one."""
-    center = place_of(seam.center, here)
-    if center is None:
+    circle = circle_of(seam.circle, here)
+    if circle is None:
         return []
-    if seam.radius is not None:
-        radius: Number = seam.radius.inches
-    else:
-        assert seam.through is not None
-        passed = place_of(seam.through, here)
-        if passed is None:
-            return []
-        radius = distance(center, passed)
-        if radius <= NEAR:
-            here.bench.say(complain.seam_no_length(seam.span))
-            return []
-    at = here.to_block(center)
+    radius = seam.circle.radius.inches if seam.circle.radius else circle.radius
+    at = here.to_block(circle.center)
     left, right = Point(at.x - radius, at.y), Point(at.x + radius, at.y)
     back = here.to_block.inverse()
     halves = [
@@ -172,7 +136,24 @@ def circle_edges(seam: tree.SeamCircle, here: Context) -> Drawn:
     return [(back.edge(half), seam.span) for half in halves]
 
 
-def seam_edges(seam: tree.Seam | tree.SeamThrough | tree.SeamCircle, here: Context) -> Drawn:
+def smooth_edges(seam: tree.SeamSmooth, here: Context) -> Drawn:
+    """The arcs of a smooth seam."""
+    places = [place_of(each, here) for each in seam.points]
+    known = [each for each in places if each is not None]
+    if len(known) < len(places):
+        return []
+    for place, following, phrase in zip(known, known[1:], seam.points[1:], strict=False):
+        if same_place(place, following):
+            here.bench.say(complain.seam_no_length(phrase.span))
+            return []
+    closed = same_place(known[0], known[-1])
+    if len(known) - closed < SMOOTH_POINTS_LEAST:
+        here.bench.say(complain.smooth_needs_more(seam.span, closed))
+        return []
+    return [(edge, seam.span) for edge in smooth(known)]
+
+
+def seam_edges(seam: SeamStatement, here: Context) -> Drawn:
     """The edges of any seam statement."""
     match seam:
         case tree.Seam():
@@ -181,4 +162,6 @@ def seam_edges(seam: tree.Seam | tree.SeamThrough | tree.SeamCircle, here: Conte
             return through_edges(seam.line, here)
         case tree.SeamCircle():
             return circle_edges(seam, here)
+        case tree.SeamSmooth():
+            return smooth_edges(seam, here)
     assert_never(seam)

@@ -91,6 +91,7 @@ class Sketch:
     grains: list[GrainWish] = field(default_factory=list)
     allowances: list[AllowanceWish] = field(default_factory=list)
     named: list[Point] = field(default_factory=list)
+    called: list[tuple[tree.PointDef, Point]] = field(default_factory=list)  # where each was written
     rows: int = 0
     fitted: dict[tuple[Span, tuple[Number, Number]], Transform | None] = field(
         default_factory=dict

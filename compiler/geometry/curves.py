@@ -197,15 +197,20 @@ def tangent_at_end(edge: Edge) -> tuple[Number, Number]:
     return (-ry, rx) if edge.arc.clockwise else (ry, -rx)
 
 
+def extremes(edge: Edge) -> list[Point]:
+    """The leftmost, rightmost, highest and lowest places of an arc's circle that lie on the arc."""
+    if edge.arc is None:
+        return []
+    c, r = edge.arc.center, edge.arc.radius
+    round_it = (Point(c.x + r, c.y), Point(c.x - r, c.y), Point(c.x, c.y + r), Point(c.x, c.y - r))
+    return [p for p in round_it if lies_on(edge, p)]
+
+
 def box_of(edges: Sequence[Edge]) -> tuple[Number, Number, Number, Number]:
     """Left, top, right, bottom of a ring of edges; the bulge of an arc counts."""
     points = [edge.start for edge in edges]
     for edge in edges:
-        if edge.arc is not None:
-            c, r = edge.arc.center, edge.arc.radius
-            for p in (Point(c.x + r, c.y), Point(c.x - r, c.y), Point(c.x, c.y + r), Point(c.x, c.y - r)):
-                if lies_on(edge, p):
-                    points.append(p)
+        points += extremes(edge)
     return (
         min(p.x for p in points),
         min(p.y for p in points),

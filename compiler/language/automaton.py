@@ -38,7 +38,7 @@ FINISHED: Final = _tables.END
 TERMINALS: Final = (*(name for name, _, _ in _tables.TERMINALS if name not in ("BLANKS", "COMMENT")), END)
 
 SPELLING: Final = {name: value for name, kind, value in _tables.TERMINALS if kind == "str"}
-SPELLING.update(CIRCLE="circle", REGULAR="regular")
+SPELLING.update(CIRCLE="circle", FOOT="foot", SMOOTH="smooth", REGULAR="regular")
 
 
 def meaning(token: Token, state: int) -> str:

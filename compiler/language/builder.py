@@ -171,13 +171,13 @@ class Builder(PointBuilder):
         """`seam through LINE`."""
         return tree.SeamThrough(line=parts[0], span=span)
 
-    def circle_radius(self, parts: Parts, span: Span) -> tree.SeamCircle:
+    def seam_circle(self, parts: Parts, span: Span) -> tree.SeamCircle:
         """`seam circle around C radius L`."""
-        return tree.SeamCircle(center=parts[1], radius=parts[2], through=None, span=span)
+        return tree.SeamCircle(circle=parts[0], span=span)
 
-    def circle_through(self, parts: Parts, span: Span) -> tree.SeamCircle:
-        """`seam circle around C through P`."""
-        return tree.SeamCircle(center=parts[1], radius=None, through=parts[2], span=span)
+    def seam_smooth(self, parts: Parts, span: Span) -> tree.SeamSmooth:
+        """`seam smooth P, Q, R`."""
+        return tree.SeamSmooth(points=tuple(parts[1:]), span=span)
 
     def piece(self, parts: Parts, span: Span) -> tree.PieceDef:
         """`piece NAME at PLACES in ROLES`."""
@@ -213,6 +213,17 @@ class Builder(PointBuilder):
     def mirror(self, parts: Parts, span: Span) -> tree.MirrorIn:
         """`mirror in LINE { }`."""
         return tree.MirrorIn(line=parts[0], body=parts[1], span=span)
+
+    def repeat(self, parts: Parts, span: Span) -> tree.Repeat:
+        """`repeat N along TRACK { }`."""
+        number, track, body = parts
+        count = self._count(number, "copies", limits.TURN_COPIES_LEAST, limits.TURN_COPIES)
+        return tree.Repeat(count=count, track=track, body=body, span=span)
+
+    def track(self, parts: Parts, span: Span) -> tree.LineThrough | tree.ArcFigure:
+        """The line or arc along which something is repeated."""
+        track: tree.LineThrough | tree.ArcFigure = parts[0]
+        return track
 
     # ---- blocks from units --------------------------------------------------------------------------------
 

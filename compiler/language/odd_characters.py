@@ -37,6 +37,14 @@ VULGAR: Final = "-?[0-9]*[ \\t]*[¼½¾⅐-⅞]"
 """A number with a fraction in one character: `6½`."""
 
 
+COMMA_DECIMAL: Final = (
+    "-?[0-9]++,[0-9]++[ \\t]*(?:(?:in|cm|mm|deg)(?![A-Za-z0-9_])|%)"
+    "|-?[0-9]++,[0-9]++(?=[ \\t]+from(?![a-z0-9_-]))"
+    "|(?<=\\()-?[0-9]++,[0-9]++(?=,[ \\t])|(?<=, )-?[0-9]++,[0-9]++(?=\\))"
+)
+"""A number with a comma as its decimal mark, where no list can stand: before a unit or `from`, in a pair."""
+
+
 class Reading(NamedTuple):
     """A token's type and text (empty: the characters are dropped), where it ends, and what to say."""
 
@@ -90,6 +98,15 @@ def read_unit(source: Source, words: str, start: int) -> Reading:
     right = number_end.group().strip() + meant
     kind = "ANGLE" if meant == "deg" else "LENGTH"
     return Reading(kind, right, end, (complain.unit_spelled(Span(source.name, start, end), spelled, right),))
+
+
+def read_comma(source: Source, words: str, start: int) -> Reading:
+    """`7,5cm` as `7.5cm`."""
+    right = words.replace(",", ".")
+    kind = "ANGLE" if right.endswith("deg") else "PERCENT" if right.endswith("%") else "LENGTH"
+    kind = "NUMBER" if right[-1].isdigit() else kind
+    end = start + len(words)
+    return Reading(kind, right, end, (complain.comma_decimal(Span(source.name, start, end), right),))
 
 
 def _plain_fraction(words: str) -> str:

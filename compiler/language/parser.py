@@ -42,6 +42,10 @@ def parse(source: Source) -> Outcome[tree.File]:
     return Outcome(run.result, in_order((*whole, *said)))
 
 
+_LEFT_OVER: Final = ("word-unexpected", "statement-unknown", "statement-unfinished")
+"""Codes that tell of words nobody knows what to do with."""
+
+
 class _Entry(NamedTuple):
     """What stands on the stack: a state, what led to it, and the characters it covers."""
 
@@ -69,6 +73,7 @@ class _Run:
         self._at = 0
         self._statement = 0  # index of the token that opened the statement being read
         self._anchor = 1  # height of the stack before that token
+        self._told = (-1, -1)  # the statement and the line of the last mistake that was told
         self._tries: dict[int, int] = {}
 
     def read_all(self) -> None:
@@ -92,7 +97,7 @@ class _Run:
             if move >= 0:
                 break
             self._reduce(-1 - move)
-        if token.type in OPENERS and opens(state):
+        if terminal in OPENERS and opens(state):
             self._statement, self._anchor = self._at, len(self._stack)
         self._stack.append(_Entry(move, token, token.start, token.end))
         self._at += 1
@@ -137,12 +142,21 @@ class _Run:
         from .situation import Situation
 
         found = explain(Situation(self.source, self.tokens, self._at, before, self._statement))
-        if found.said is not None and not self._marred(token):
+        if found.said is not None and not self._marred(token) and not self._follows(found.said):
             self.said.append(found.said)
+            self._told = (self._statement, self.source.place(token.start)[0])
         if found.mend is not None:
             self.tokens[self._at : self._at + found.skip] = found.mend
             return
         self._give_up()
+
+    def _follows(self, said: Diagnostic) -> bool:
+        """Whether a complaint says no more than that words are left over, after another one about the same
+        statement or line: what was put in or passed over there leaves such."""
+        token = self.tokens[self._at]
+        line = self.source.place(token.start)[0]
+        here = self._told[1] == line or (self._told[0] == self._statement and not token.fresh)
+        return said.code in _LEFT_OVER and said.fix is None and here
 
     def _marred(self, token: Token) -> bool:
         """Whether the statement holds a character that was complained of and dropped."""

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from itertools import pairwise
-from typing import Any
+from typing import Any, TypeVar
 
 from ..diagnostics.source import Span
 from ..words.messages import statements as complain
@@ -13,6 +14,8 @@ from .tokens import Token
 from .values import Values
 
 Parts = list[Any]
+
+Copied = TypeVar("Copied", tree.NextCopy, tree.PreviousCopy)
 
 
 class PointBuilder:
@@ -67,17 +70,38 @@ class PointBuilder:
         """`between P, Q, R`."""
         return tree.Between(points=tuple(parts), span=span)
 
-    def meet(self, parts: Parts, span: Span) -> tree.Meet:
-        """`meet LINE, LINE`."""
-        return tree.Meet(first=parts[0], second=parts[1], span=span)
+    def meet(self, parts: Parts, span: Span) -> tree.Meet | tree.MeetOutline:
+        """`meet FIGURE, FIGURE [nearest P]`; a line that goes on to the outline has a node of its own."""
+        first, second, close = (*parts, None)[:3]
+        for one, other in ((first, second), (second, first)):
+            if close is None and isinstance(other, tree.WholeOutline) and isinstance(one, tree.Line):
+                return tree.MeetOutline(line=one, span=span)
+        return tree.Meet(first=first, second=second, nearest=close, span=span)
 
-    def meet_outline(self, parts: Parts, span: Span) -> tree.MeetOutline:
-        """`meet LINE, outline`."""
-        return tree.MeetOutline(line=parts[0], span=span)
+    def nearest(self, parts: Parts, span: Span) -> tree.PointPhrase:
+        """`nearest P`."""
+        near: tree.PointPhrase = parts[0]
+        return near
+
+    def whole_outline(self, parts: Parts, span: Span) -> tree.WholeOutline:
+        """`outline`."""
+        return tree.WholeOutline(span=span)
+
+    def arc(self, parts: Parts, span: Span) -> tree.ArcFigure:
+        """`P ~~ Q around C`."""
+        return tree.ArcFigure(start=parts[0], hop=parts[1], span=span)
+
+    def circle_radius(self, parts: Parts, span: Span) -> tree.Circle:
+        """`circle around C radius L`."""
+        return tree.Circle(center=parts[1], radius=parts[2], through=None, span=span)
+
+    def circle_through(self, parts: Parts, span: Span) -> tree.Circle:
+        """`circle around C through P`."""
+        return tree.Circle(center=parts[1], radius=None, through=parts[2], span=span)
 
     def foot(self, parts: Parts, span: Span) -> tree.Foot:
         """`foot of P on LINE`."""
-        return tree.Foot(point=parts[0], line=parts[1], span=span)
+        return tree.Foot(point=parts[1], line=parts[2], span=span)
 
     def turned_about(self, parts: Parts, span: Span) -> tree.TurnedAbout:
         """`P turned A about Q`."""
@@ -89,11 +113,19 @@ class PointBuilder:
 
     def next_copy(self, parts: Parts, span: Span) -> tree.NextCopy:
         """`next P`."""
-        return tree.NextCopy(point=parts[0], span=span)
+        return self._further(tree.NextCopy(point=parts[0], span=span))
 
     def previous_copy(self, parts: Parts, span: Span) -> tree.PreviousCopy:
         """`previous P`."""
-        return tree.PreviousCopy(point=parts[0], span=span)
+        return self._further(tree.PreviousCopy(point=parts[0], span=span))
+
+    def _further(self, copy: Copied) -> Copied:
+        """A copy of a copy as one that lies further on."""
+        inner = copy.point
+        if not isinstance(inner, type(copy)):
+            return copy
+        on = self.values.count(str(inner.copies + 1), copy.span, "copies", 1, limits.TURN_COPIES)
+        return replace(copy, point=inner.point, copies=on.value)
 
     # ---- lines and paths ----------------------------------------------------------------------------------
 
@@ -130,6 +162,11 @@ class PointBuilder:
     def to_outline(self, parts: Parts, span: Span) -> tree.ToOutline:
         """`-- outline`."""
         return tree.ToOutline(span=span)
+
+    def heading_to_outline(self, parts: Parts, span: Span) -> tree.ToOutline:
+        """`at A -- outline`; its span is that of `-- outline`."""
+        to_edge: tree.ToOutline = parts[1]
+        return replace(to_edge, heading=parts[0])
 
     def arc_around(self, parts: Parts, span: Span) -> tree.ArcAround:
         """`~~ Q around C`."""

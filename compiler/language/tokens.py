@@ -14,7 +14,7 @@ from typing import Final, NamedTuple
 from ..diagnostics.diagnostic import Diagnostic
 from ..diagnostics.source import Source
 from . import _tables, limits
-from .odd_characters import VULGAR, Reading, read_odd, read_unit, unseen_in
+from .odd_characters import COMMA_DECIMAL, VULGAR, Reading, read_comma, read_odd, read_unit, unseen_in
 
 BLOCK_OPENERS: Final = (
     "finished",
@@ -25,6 +25,7 @@ BLOCK_OPENERS: Final = (
     "piece",
     "turn",
     "mirror",
+    "repeat",
     "use",
     "place",
     "row",
@@ -76,7 +77,6 @@ JOINING: Final = (
     "through",
     "between",
     "meet",
-    "foot",
     "next",
     "previous",
     "turned",
@@ -84,6 +84,9 @@ JOINING: Final = (
     "facing",
     "plain",
 )
+
+FREE: Final = ("repeat", "border")
+"""Words that open statements, and are names where a name is due: after `point` or a comma, say."""
 
 RESERVED: Final = frozenset(
     (
@@ -94,7 +97,7 @@ RESERVED: Final = frozenset(
         *QUILT_OPENERS,
         *JOINING,
     )
-)
+) - frozenset(FREE)
 """Every word that no name may take."""
 
 OPENERS: Final = frozenset(
@@ -150,6 +153,7 @@ _MASTER: Final = re.compile(
             r"(?P<WORD>[a-z][a-z0-9_]*+(?:-[a-z0-9_]++)*+(?!\w|-\w))",
             f"(?P<SIGN>{'|'.join(re.escape(sign) for sign in sorted(_SIGNS, key=len, reverse=True))})",
             rf"(?P<GRID_POINT>{_PATTERNS['GRID_POINT']}(?!\w))",
+            f"(?P<COMMA_DECIMAL>{COMMA_DECIMAL})",
             f"(?P<LENGTH>{_PATTERNS['LENGTH']})",
             f"(?P<ANGLE>{_PATTERNS['ANGLE']})",
             f"(?P<PERCENT>{_PATTERNS['PERCENT']})",
@@ -164,9 +168,21 @@ _MASTER: Final = re.compile(
 )
 
 _TWO_FACED: Final = {
+    "foot": re.compile(rf"foot(?={_ASIDE}of(?![a-z0-9_-]))"),
     "circle": re.compile(rf"circle(?={_ASIDE}around(?![a-z0-9_-]))"),
+    "smooth": re.compile(r"smooth(?=(?:[ \t\n]|#[^\n]*+\n)*+[A-Za-z(])"),
     "regular": re.compile(rf"regular(?={_ASIDE}[0-9])"),
 }
+
+_NAME_DUE: Final = (
+    *("SEAM", "POINT", "PIECE", "PLACE", "ROW", "ALTERNATE", "FAMILY", "FABRIC", "ROLES", "FITS"),
+    *("IN", "AT", "FROM", "TO", "OF", "ON", "WITH", "AS", "ABOUT", "AROUND", "THROUGH", "BETWEEN", "MEET"),
+    *("NEXT", "PREVIOUS", "PLAIN", "COMMA", "EQUAL", "DASHES", "TILDES", "LPAR"),
+)
+"""Words and signs after which a statement cannot open."""
+
+_OPENING_NUMBER: Final = re.compile(rf"{_ASIDE}(?:to{_ASIDE})?[0-9]")
+"""What follows `repeat` or `border` where it opens a statement."""
 
 _TIMES: Final = re.compile(r"x(?=[0-9])")
 _SIZED: Final = ("grid", "finished", "washed", "set", "fabric", "border")
@@ -202,11 +218,14 @@ def scan(source: Source) -> Scan:
         if kind == "WORD":
             if _is_times(words, tokens, opener):
                 words, end = "x", at + 1
-            token = _word(text, words, at, end, fresh)
+            free = words in FREE and _opens(text, end, fresh, tokens)
+            token = (
+                Token(words.upper(), words, at, end, fresh) if free else _word(text, words, at, end, fresh)
+            )
             opener = words if token.type in OPENERS else opener
         elif kind == "SIGN":
             token = Token(_SIGNS[words], words, at, end, fresh)
-        elif kind in ("OTHER_UNIT", "VULGAR", "STRING", "ODD"):
+        elif kind in ("OTHER_UNIT", "VULGAR", "COMMA_DECIMAL", "STRING", "ODD"):
             read = _read(source, kind, words, at)
             said.extend(read.said)
             end = read.end
@@ -227,6 +246,8 @@ def _read(source: Source, kind: str, words: str, at: int) -> Reading:
     """Quoted text, a unit spelled another way, or a character that begins nothing."""
     if kind == "STRING":
         return Reading(kind, words, at + len(words), unseen_in(source, at, at + len(words)))
+    if kind == "COMMA_DECIMAL":
+        return read_comma(source, words, at)
     return read_unit(source, words, at) if kind in ("OTHER_UNIT", "VULGAR") else read_odd(source, at)
 
 
@@ -238,6 +259,13 @@ def _is_times(words: str, tokens: list[Token], opener: str) -> bool:
         and bool(tokens)
         and tokens[-1].type in ("NUMBER", "LENGTH")
     )
+
+
+def _opens(text: str, end: int, fresh: bool, before: list[Token]) -> bool:
+    """Whether a word that is free as a name opens a statement here."""
+    if before and before[-1].type in _NAME_DUE:
+        return False
+    return fresh or _OPENING_NUMBER.match(text, end) is not None
 
 
 def _word(text: str, words: str, start: int, end: int, fresh: bool) -> Token:

@@ -145,10 +145,11 @@ class Between(Node):
 
 @node
 class Meet(Node):
-    """`meet LINE, LINE`."""
+    """`meet LINE, circle around C radius 2in nearest P`."""
 
-    first: Line
-    second: Line
+    first: Figure
+    second: Figure
+    nearest: PointPhrase | None
 
 
 @node
@@ -185,16 +186,18 @@ class MirroredIn(Node):
 
 @node
 class NextCopy(Node):
-    """`next P`: the same point in the following copy of the turn."""
+    """`next P`: the same point in the following copy of the turn; `next next P`: two copies on."""
 
     point: PointPhrase
+    copies: int = 1
 
 
 @node
 class PreviousCopy(Node):
-    """`previous P`."""
+    """`previous P`, or `previous previous P`."""
 
     point: PointPhrase
+    copies: int = 1
 
 
 PointPhrase = (
@@ -247,6 +250,31 @@ Line = LineThrough | LineAtAngle | LineParallel
 
 
 @node
+class Circle(Node):
+    """`circle around C radius 1 1/4in` or `circle around C through P`: one of the two is written."""
+
+    center: PointPhrase
+    radius: Length | None
+    through: PointPhrase | None
+
+
+@node
+class ArcFigure(Node):
+    """`P ~~ Q around C`: an arc that a `meet` speaks of, no longer than it is drawn."""
+
+    start: PointPhrase
+    hop: ArcAround | ArcThrough
+
+
+@node
+class WholeOutline(Node):
+    """`outline`: all round the block."""
+
+
+Figure = Line | Circle | ArcFigure | WholeOutline
+
+
+@node
 class StraightTo(Node):
     """`-- Q`. The span covers the `--` and the point."""
 
@@ -271,7 +299,9 @@ class ArcThrough(Node):
 
 @node
 class ToOutline(Node):
-    """`-- outline`: straight on to the edge."""
+    """`-- outline`: straight on to the edge; `at 22.5deg -- outline`: in that direction."""
+
+    heading: Angle | None = None
 
 
 Hop = StraightTo | ArcAround | ArcThrough | ToOutline
@@ -434,11 +464,16 @@ class SeamThrough(Node):
 
 @node
 class SeamCircle(Node):
-    """`seam circle around C radius 1 1/4in` or `through P`: one of the two is written."""
+    """`seam circle around C radius 1 1/4in`."""
 
-    center: PointPhrase
-    radius: Length | None
-    through: PointPhrase | None
+    circle: Circle
+
+
+@node
+class SeamSmooth(Node):
+    """`seam smooth P, Q, R, S`: through all the points, in arcs that join with one direction."""
+
+    points: tuple[PointPhrase, ...]
 
 
 @node
@@ -466,6 +501,19 @@ class MirrorIn(Node):
 
     line: Line
     body: tuple[Statement, ...]
+
+
+@node
+class Repeat(Node):
+    """`repeat 6 along P--Q { }`, or along an arc, with which the copies turn."""
+
+    count: Count
+    track: LineThrough | ArcFigure
+    body: tuple[Statement, ...]
+
+
+Copying = Turn | MirrorIn | Repeat
+"""Statements that draw their body more than once."""
 
 
 @node
@@ -584,9 +632,11 @@ Statement = (
     | Seam
     | SeamThrough
     | SeamCircle
+    | SeamSmooth
     | PieceDef
     | Turn
     | MirrorIn
+    | Repeat
     | Use
     | Row
     | Alternate

@@ -14,6 +14,7 @@ from support.check import (
     check_noted,
     clean_drafts,
     codes,
+    counts,
     draft_block,
     draft_text,
     named,
@@ -361,10 +362,10 @@ def test_11_construction_points_may_lie_outside() -> None:
 
 
 def test_11_seams_may_not() -> None:
-    assert codes(draft_block("finished 6in seam top-left -- (1in from top at 0deg) -- top-right")) == [
-        "seam-outside",
-        "seam-outside",
-    ]
+    told = only(
+        draft_block("finished 6in seam top-left -- (1in from top at 0deg) -- top-right"), "seam-outside"
+    )
+    assert [each.text for each in told.related] == ["This seam leaves the block at the top by 1in."]
 
 
 def test_11_names_may_not() -> None:
@@ -573,3 +574,30 @@ def test_stretched() -> None:
     assert codes(draft_block(body.format(pose=""), **GOOSE_SHELF)) == ["unit-proportions"]
     draft = clean_drafts(f'edition 1 block "Trial" {{ {body.format(pose=" stretched")} }}', **GOOSE_SHELF)[0]
     assert [piece.area for piece in draft.pieces] == [9, 9]
+
+
+def test_next_next_is_two_copies_on_also_in_a_mirror() -> None:
+    """A hexagram: each corner of six to the one after the next leaves 13 pieces."""
+    star = check_noted(
+        "crossing-unnamed",
+        "outline regular 6 side 4in turn 6 about center { seam corner1 -- next next corner1 }",
+    )
+    assert len(star.pieces) == 13
+    back = check_noted(
+        "crossing-unnamed",
+        "outline regular 6 side 4in mirror in top--bottom { turn 6 about center {"
+        " seam corner1 -- previous previous corner1 } }",
+    )
+    assert counts(back) == counts(star)
+
+
+def test_a_seam_runs_in_a_direction_to_the_edge() -> None:
+    """45deg up and right from 2in, 3in down: 3in across, 3in up, at the top."""
+    draft = check_block(
+        "finished 6in point low = 2in from left to right seam left -- low at 45deg -- outline"
+        " piece sail at top-left in dark piece rest at bottom in light"
+    )
+    assert areas(draft, "sail") == {10.5}  # 2 x 3, and half of 3 x 3
+    assert (
+        len(check_block("finished 6in turn 8 about center { seam center at 22.5deg -- outline }").pieces) == 8
+    )

@@ -11,7 +11,7 @@ from piecewright.language.regenerate import build_lark
 from piecewright.language.tokens import BLOCK_OPENERS, QUILT_OPENERS
 from support.programs import Example, errors, grammar_examples, in_block, in_quilt, parse_text, rule_names
 
-PUBLIC_WITHOUT_EXAMPLES = ("turn_center", "body", "line", "name", "side", "set_body")
+PUBLIC_WITHOUT_EXAMPLES = ("turn_center", "whole_outline", "body", "line", "name", "side", "set_body")
 """Rules that only give a part its place in the statement around them."""
 
 

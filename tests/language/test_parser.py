@@ -9,7 +9,7 @@ import pytest
 from piecewright.diagnostics.source import Source, Span
 from piecewright.language import tree
 from piecewright.language.parser import parse
-from support.programs import WHOLE, errors, in_block, parse_text
+from support.programs import WHOLE, errors, in_block, in_quilt, parse_text
 
 AT = Span("", 0, 0)  # spans take no part in comparison
 
@@ -80,6 +80,7 @@ CENTER = named("center")
             tree.Meet(
                 first=through(A1, B2),
                 second=tree.LineAtAngle(point=CENTER, angle=degrees("45"), span=AT),
+                nearest=None,
                 span=AT,
             ),
         ),
@@ -164,7 +165,7 @@ def test_words_that_are_free_can_be_names_where_the_language_uses_them_too() -> 
         outcome = parse_text(in_block(f"point {word} = center\nseam {word} -- A1 -- {word}"))
         assert outcome.diagnostics == (), word
     assert only("outline regular -- A1 -- B2").path.start == named("regular")
-    assert only("seam circle around circle radius 1in").center == named("circle")
+    assert only("seam circle around circle radius 1in").circle.center == named("circle")
 
 
 @pytest.mark.parametrize(
@@ -197,7 +198,9 @@ def test_words_that_are_free_can_be_names_where_the_language_uses_them_too() -> 
         ("grain free on sail", tree.Grain(line=None, pieces=(name("sail"),), span=AT)),
         (
             "seam circle around center through gate",
-            tree.SeamCircle(center=CENTER, radius=None, through=named("gate"), span=AT),
+            tree.SeamCircle(
+                circle=tree.Circle(center=CENTER, radius=None, through=named("gate"), span=AT), span=AT
+            ),
         ),
         (
             "row 3 a turned 90deg mirrored, plain pale",
@@ -300,3 +303,18 @@ def test_a_file_may_hold_many_blocks_and_long_lists() -> None:
     assert outcome.value is not None and len(outcome.value.blocks) == 500
     long = parse_text(in_block("\n".join(f"seam A1 -- (1, {number})" for number in range(900))))
     assert long.value is not None and len(long.value.blocks[0].body) == 900 and errors(long) == []
+
+
+def test_the_copy_two_on_needs_no_brackets() -> None:
+    assert only("seam next next gate -- A1").path.start == tree.NextCopy(
+        point=named("gate"), copies=2, span=AT
+    )
+    assert only("seam next (next gate) -- A1") == only("seam next next gate -- A1")
+    assert errors(parse_text(in_block("seam " + "next " * 20_000 + "gate -- A1"))) != []
+
+
+def test_foot_and_border_are_names_where_a_name_is_due() -> None:
+    text = "point foot = foot of center on A1--B1\nfamily border, foot\nseam foot -- outline"
+    assert parse_text(in_block(f"{text}\npiece border at foot in border")).diagnostics == ()
+    quilt = "fabric border\nborder 2in in border\nborder 3in of border, foot\nborder 2in in foot"
+    assert parse_text(in_quilt(quilt)).diagnostics == ()

@@ -75,7 +75,7 @@ MISTAKES = (
     ("fabric rose one way one way", "fact-twice", "one way", "second"),
     ("fabric rose width 42in fat quarter 3", "width-of-pieces", "width 42in", "off the bolt"),
     ("fabric Rose", "name-letters", "Rose", "`rose`"),
-    ("fabric border", "name-reserved", "border", "cannot be a name"),
+    ("fabric sashing", "name-reserved", "sashing", "cannot be a name"),
     ('fabric "Rose"', "word-unexpected", '"Rose"', "a name"),
     ("fabric rose Rose Print", "title-unquoted", "Rose Print", '`"Rose Print"`'),
     # roles

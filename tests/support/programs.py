@@ -30,16 +30,21 @@ block "Tidewater Vane" version 2 {
   point gate = 1 1/4in from B1 to C1
   point crook = meet tip parallel to center--top-right, top--bottom
   point tip = meet center at 22.5deg, outline
+  point rim = meet A1 ~~ C3 around A3, circle around center radius 2in nearest gate
   point heel = foot of (1.5, 0) on A1--B2
   turn 4 about center {
     seam B2 -- gate -- next crook -- outline
+    seam previous previous crook at 22.5deg -- outline
     mirror in top--bottom {
       piece sail at between B2, gate, (1/2 from A1 to C2) in light, dark
     }
   }
   turn 3 of 15deg about gate mirrored in A1--B2 { seam A1 ~~ B1 through C1 ~~ D1 around D2 }
+  repeat 6 along A1--C1 { seam A1 -- B2 -- next A1 }
+  repeat 3 along A1 ~~ C3 around A3 { seam A1 -- B2 }
   seam circle around center radius 1 1/4in
   seam circle around center through previous gate
+  seam smooth A1, gate, (1/2 from A1 to C2), B2
   seam through center at 45deg
   use "Two-Triangle Square" version 1 as pair with dark = pale, pale = dark
   row 3 pair facing top-left, plain pale
@@ -148,10 +153,23 @@ def errors(outcome: Outcome[Any]) -> list[str]:
 # ---- strategies -------------------------------------------------------------------------------------------
 
 NAMES: Final = st.sampled_from(
-    ("gate", "tip", "top-left", "center", "inner_1", "x", "dark", "circle", "regular", "version", "none")
+    (
+        "gate",
+        "tip",
+        "top-left",
+        "center",
+        "inner_1",
+        "x",
+        "dark",
+        "circle",
+        "regular",
+        "smooth",
+        "foot",
+        "none",
+    )
 )
 NUMBERS: Final = st.sampled_from(
-    ("2", "3", "4", "5", "6", "8", "10", "12", "90") * 4 + ("3/4", "1 1/2", "0", "-1", "1000000", "1/0")
+    ("2", "3", "4", "5", "6", "8", "10", "12", "90") * 8 + ("3/4", "1 1/2", "0", "-1", "1000000", "1/0")
 )
 
 TITLES: Final = (
@@ -175,6 +193,8 @@ _WORDS: Final[dict[str, st.SearchStrategy[str]]] = {
     "PERCENT": st.builds(lambda number: number + "%", NUMBERS),
     "CIRCLE": st.just("circle"),
     "REGULAR": st.just("regular"),
+    "SMOOTH": st.just("smooth"),
+    "FOOT": st.just("foot"),
     "BLANKS": st.sampled_from((" ", "\n", "\t")),
     "COMMENT": st.just("# a remark\n"),
 }

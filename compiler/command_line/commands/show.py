@@ -9,6 +9,7 @@ import click
 
 from ...door.blocks import BlockChoice, write_files
 from ...door.choices import cutting_of
+from ...door.compiling import unfinished
 from ...door.naming import Names
 from ...door.pictures import (
     MOST_DOTS,
@@ -17,6 +18,7 @@ from ...door.pictures import (
     picture_size,
     pictures_of,
     quilt_drawings,
+    rough_drawings,
 )
 from ...words.commands import show as words
 from ..choices import (
@@ -70,10 +72,14 @@ def show(
     choice, shelf = BlockChoice(titles), open_shelf(shelves)
     given = one_input(file, shelf)
     compiled, status = compile_alone(given, shelf, cutting_of(None, units))
-    if status != CLEAN:
-        return status
     wanted = each_once(formats)
     names, size_inches = Names(out), float(size)
+    if status != CLEAN:
+        rough = [each for each in unfinished(given, compiled, shelf) if choice.wants(each.title)]
+        drawings = rough_drawings(rough, names, given.name, size_inches, compiled.say)
+        if drawings:
+            say_wrote(write_files(out, pictures_of(drawings, given.name, wanted, dpi)))
+        return status
     if compiled.quilts and not choice.given:
         drawings = quilt_drawings(compiled.quilts, names, given.name, size_inches, compiled.say)
     else:

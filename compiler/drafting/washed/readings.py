@@ -10,12 +10,13 @@ from typing import Any
 
 from ...diagnostics.source import Span
 from ...geometry.curves import along
-from ...geometry.motion import mirror_in, turn_about
+from ...geometry.motion import mirror_in
 from ...language import tree
 from ...language.walk import nodes_in
 from ...measure.angle import cosine_sine
 from ...measure.tolerance import NEAR, Number
-from ..context import Bench, Context, step_degrees
+from ..context import Bench, Context
+from ..copies import copies_of
 from ..frame import Frame
 from ..points import line_of, place_of
 from .model import Reading
@@ -41,16 +42,15 @@ def _read_body(read: Body, body: Body, here: Context) -> Iterator[Reading]:
             for phrase in nodes_in(old.phrase):
                 if isinstance(phrase, tree.LengthAlong | tree.LengthAtAngle):
                     yield _reading(old.name.text, phrase, places[phrase.span], here)
-        elif isinstance(old, tree.Turn | tree.MirrorIn) and isinstance(new, tree.Turn | tree.MirrorIn):
+        elif isinstance(old, tree.Copying) and isinstance(new, tree.Copying):
             inside = _first_copy(new, here)
             if inside is not None:
                 yield from _read_body(old.body, new.body, inside)
 
 
-def _first_copy(statement: tree.Turn | tree.MirrorIn, here: Context) -> Context | None:
-    if isinstance(statement, tree.Turn):
-        about = place_of(statement.about, here)
-        return about and next(here.copies(statement, about, turn_about(about, step_degrees(statement))))
+def _first_copy(statement: tree.Copying, here: Context) -> Context | None:
+    if not isinstance(statement, tree.MirrorIn):
+        return next(copies_of(statement, here), None)
     ray = line_of(statement.line, here)
     return next(here.images(statement, mirror_in(ray[0], along(*ray, 1)))) if ray else None
 
@@ -81,7 +81,7 @@ def with_drafted(node: Any, drafted: Drafted) -> Any:
     """A tree with every reading replaced by what it was drafted as."""
     if isinstance(node, tuple):
         return tuple(with_drafted(each, drafted) for each in node)
-    if not isinstance(node, tree.Turn | tree.MirrorIn | tree.PointDef) and not _holds_reading(node):
+    if not isinstance(node, tree.Copying | tree.PointDef) and not _holds_reading(node):
         return node
     changed = {
         part.name: with_drafted(getattr(node, part.name), drafted)

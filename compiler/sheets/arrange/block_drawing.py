@@ -6,7 +6,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import chain
 from math import sqrt
-from typing import Final
+from typing import Final, Protocol
 
 from ...drafting.model import Draft, Piece
 from ...geometry.edge import Edge
@@ -57,6 +57,26 @@ NAMED_GRID: Final = 11.0
 """Least points between grid lines that are named: closer names run together."""
 
 
+class Ground(Protocol):
+    """What is drawn about a block: its size and its grid's lines, in inches."""
+
+    @property
+    def width(self) -> Number:
+        """From side to side."""
+
+    @property
+    def height(self) -> Number:
+        """From top to foot."""
+
+    @property
+    def rules_across(self) -> tuple[Number, ...]:
+        """Where its lines stand."""
+
+    @property
+    def rules_down(self) -> tuple[Number, ...]:
+        """Where its lines lie."""
+
+
 @dataclass(frozen=True, slots=True)
 class Drawing:
     """The marks of a drawing, and the pieces that were too small to letter."""
@@ -71,7 +91,7 @@ def draw_block(draft: Draft, placement: Placement, avoid: Sequence[Ring] = ()) -
     light = {fabric: fill for fabric, fill in fills.items() if not fill.dark}
     dark = {fabric: fill for fabric, fill in fills.items() if fill.dark}
     # The grid lies under dark fabrics, for a pale line on them would be taken for a seam.
-    marks: list[Mark] = [*_fill_marks(draft, placement, light), _grid_mark(draft, placement)]
+    marks: list[Mark] = [*_fill_marks(draft, placement, light), grid_mark(draft, placement)]
     marks.extend(_fill_marks(draft, placement, dark))
     marks.extend(_seam_marks(draft, placement, fills))
     marks.append(line_mark(ring_path(draft.outline, placement), "outline", OUTLINE))
@@ -106,7 +126,7 @@ def _fill_marks(draft: Draft, placement: Placement, fills: Mapping[str, Fill]) -
             yield texture
 
 
-def _grid_mark(draft: Draft, placement: Placement) -> Mark:
+def grid_mark(draft: Ground, placement: Placement) -> Mark:
     """The lines of the drafting grid, as far as the block's box; of very close ones, some."""
     least = RULED_GRID / (POINTS_PER_INCH * placement.scale)
     segments: list[Segment] = []
@@ -208,7 +228,7 @@ def _set_in(lines: Sequence[SetLine], spot: Spot, fill: Fill, subject: str) -> l
     ]  # fmt: skip
 
 
-def surround_marks(draft: Draft, placement: Placement, say: Say) -> list[Mark]:
+def surround_marks(draft: Ground, placement: Placement, say: Say) -> list[Mark]:
     """What stands about a drawing: grid names above and left, 'top', dimension lines right and below."""
     corner, far = placement.spot_at(0, 0), placement.spot_at(draft.width, draft.height)
     marks = [*_grid_names(draft, placement), *top_marks((corner.x + far.x) / 2, corner.y - 16)]
@@ -217,7 +237,7 @@ def surround_marks(draft: Draft, placement: Placement, say: Say) -> list[Mark]:
     return marks
 
 
-def _grid_names(draft: Draft, placement: Placement) -> Iterable[Mark]:
+def _grid_names(draft: Ground, placement: Placement) -> Iterable[Mark]:
     """Letters over the columns' lines and numbers beside the rows' lines, as a source names them."""
     last = -NAMED_GRID
     for number, x in enumerate(draft.rules_across):

@@ -8,6 +8,7 @@ HELP: Final = """\
 Draw every block of FILE as a picture: its pieces, fabrics, and how each unit lies.
 
 Of a file with a quilt, the quilt is drawn in each of its colourways; --block draws one of its blocks.
+A block with a mistake is drawn as far as it is sound, the mistake's place marked, as '...-unfinished'.
 Pictures are to look at and are not true to size; 'build' makes what is cut from.
 """
 EXAMPLES: Final = """

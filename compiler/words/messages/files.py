@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from dataclasses import replace
 from typing import Final
 
-from ...diagnostics.diagnostic import Diagnostic, Fix, error, warning
+from ...diagnostics.diagnostic import Diagnostic, Fix, Label, error, warning
 from ...diagnostics.source import Span
 from ..say import Say
 from .mends import written
@@ -107,6 +109,18 @@ def blocks_too_many(say: Say, span: Span, count: int, most: int) -> Diagnostic:
         span,
         help="Share them out over several files; a block finds the others beside it.",
     )
+
+
+GATHERED_SHOWN: Final = 12
+"""Places beside the first that a message marks."""
+
+
+@message
+def told_as_one(say: Say, said: Sequence[Diagnostic]) -> Diagnostic:
+    """Several mistakes of one kind, which mostly have one cause: the first, with the others' places."""
+    first, *others = (each.facts.worded(say) if each.facts else each for each in said)
+    labels = tuple(Label(each.primary.span, each.message) for each in others[:GATHERED_SHOWN])
+    return replace(first, related=(*first.related, *labels), facts=None)
 
 
 @message

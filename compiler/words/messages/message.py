@@ -25,6 +25,10 @@ class Facts:
         """The diagnostic in that reader's words."""
         return replace(self.message.words(say, *self.values, **self.named), facts=self)
 
+    def alike(self, other: object) -> bool:
+        """Whether both are worded by one function."""
+        return isinstance(other, Facts) and self.message is other.message
+
 
 class Message(Generic[P]):
     """A function that words a diagnostic for a reader, to be called with the facts alone: the diagnostic is

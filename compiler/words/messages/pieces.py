@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from ...diagnostics.diagnostic import Diagnostic, Label, error, note
 from ..numbers import number_text
@@ -18,6 +18,14 @@ if TYPE_CHECKING:
     from ...geometry.edge import Point
     from ...language import tree
     from ...measure.tolerance import Number
+
+
+class BesideArc(NamedTuple):
+    """How a place lies to an arc: inches from it, and whether within its circle; and whether another does."""
+
+    away: float
+    inside: bool
+    other_inside: bool
 
 
 @message
@@ -48,14 +56,32 @@ def place_on_edge(
 
 
 @message
-def piece_clash(say: Say, name: tree.Name, place: Span, other: tree.Name, first: Span) -> Diagnostic:
-    """Two statements in one face."""
+def piece_clash(
+    say: Say,
+    name: tree.Name,
+    place: Span,
+    other: tree.Name,
+    first: Span,
+    at: tuple[Point, Point],
+    arc: BesideArc | None,
+) -> Diagnostic:
+    """Two statements in one face: where each names it, and how they lie to an arc at its edge."""
+    here, there = (at_place(say, each) for each in at)
+    help = "Draw the seam that is missing, or take one name away."
+    if arc is not None:
+        side = "inside" if arc.inside else "outside"
+        other_side = "the same side" if arc.inside == arc.other_inside else "the other"
+        help = (
+            f"`{name.text}` lies {say.about(arc.away)} {side} the nearest arc, `{other.text}` on "
+            f"{other_side}. Name a place on the arc's other side, or draw the seam that is missing."
+        )
     return error(
         "piece-clash",
         f"`{name.text}` and `{other.text}` are one piece: no seam parts them.",
         place,
-        related=(Label(first, f"`{other.text}` is named here"),),
-        help="Draw the seam that is missing, or take one name away.",
+        here,
+        related=(Label(first, f"`{other.text}` is named here, at {there}"),),
+        help=help,
     )
 
 

@@ -7,7 +7,8 @@ from typing import TYPE_CHECKING, Final, Literal
 
 from ...diagnostics.diagnostic import Diagnostic, Fix, Label, error, note
 from ...measure.tolerance import FAR
-from ..phrases import did_you_mean, nearest
+from ..phrases import did_you_mean, nearest, one_of
+from ..places import at_place
 from ..say import Say
 from .message import message
 
@@ -15,13 +16,17 @@ if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
 
     from ...diagnostics.source import Span
+    from ...geometry.edge import Point
     from ...language import tree
 
 GRID_POINT_SMALL: Final = re.compile(r"[a-z]{1,2}[1-9][0-9]{0,2}")
 """A grid point in small letters."""
 
-Pair = Literal["line", "direction"]
+Pair = Literal["line", "direction", "circle"]
 """What two different points make."""
+
+MEETINGS_SHOWN: Final = 2
+"""Places of meeting that a message gives; a wave may cross an outline many times."""
 
 RING_SHOWN = 6
 """Points of a ring that are named one by one: more do not fit a line."""
@@ -160,6 +165,64 @@ def lines_never_meet(say: Say, span: Span) -> Diagnostic:
 
 
 @message
+def figures_never_meet(say: Say, span: Span, beyond: Sequence[Point]) -> Diagnostic:
+    """A line, arc, circle or outline that does not reach another; `beyond`: where whole circles would."""
+    if beyond:
+        where = f"at {at_place(say, beyond[0])}"
+        return error(
+            "figures-never-meet",
+            f"These two do not meet: they would {where}, but an arc ends before it.",
+            span,
+            help="An arc is only as long as it is drawn. Draw it further, or write "
+            "`circle around P through Q`: a circle is whole.",
+        )
+    return error(
+        "figures-never-meet",
+        "These two do not meet anywhere.",
+        span,
+        help="Make the circle larger, or bring the two nearer to each other.",
+    )
+
+
+@message
+def figures_along(say: Say, span: Span) -> Diagnostic:
+    """Two arcs of one circle, or a line along the outline."""
+    return error(
+        "figures-never-meet",
+        "These two run along each other: no one place is where they meet.",
+        span,
+        help="Name the place by one of its ends, or as a share of the way: `1/2 from A1 to B1`.",
+    )
+
+
+@message
+def meet_twice(say: Say, span: Span, places: Sequence[Point], apart: Sequence[float]) -> Diagnostic:
+    """Curves that meet in several places; `apart`: how far the first is from each of the others."""
+    listed = one_of([f"at {at_place(say, each)}" for each in places[:MEETINGS_SHOWN]], "and")
+    far = f", {say.about(apart[0])} apart" if len(places) == 2 else ""
+    more = ", and elsewhere" if len(places) > MEETINGS_SHOWN else ""
+    number = {2: "twice", 3: "three times"}.get(len(places), f"{len(places)} times")
+    return error(
+        "meet-twice",
+        f"These two meet {number}{far}: {listed}{more}.",
+        span,
+        help="Say which is meant by a point that lies near it: `meet ..., ... nearest top`.",
+    )
+
+
+@message
+def nearest_to_both(say: Say, span: Span, places: tuple[Point, Point]) -> Diagnostic:
+    """A point that is as near to one meeting as to another."""
+    one, other = (at_place(say, each) for each in places)
+    return error(
+        "meet-twice",
+        f"This point lies as near to the meeting at {one} as to the one at {other}.",
+        span,
+        help="Name a point nearer to the one that is meant.",
+    )
+
+
+@message
 def line_misses_outline(say: Say, span: Span) -> Diagnostic:
     """A line that meets the outline nowhere beyond its first point."""
     return error(
@@ -175,7 +238,7 @@ def next_outside_turn(say: Say, span: Span, word: str) -> Diagnostic:
     """`next` where nothing turns."""
     return error(
         "next-outside-turn",
-        f"`{word}` needs a turn round it: it is the same point in the {word} copy.",
+        f"`{word}` needs a turn or repeat round it: it is the same point in the {word} copy.",
         span,
         help="Use it inside `turn 4 about center { ... }`.",
     )

@@ -74,7 +74,8 @@ def outline_hop_first(say: Say, span: Span) -> Diagnostic:
         "outline-no-direction",
         "`-- outline` carries a seam straight on, and here it has no direction yet.",
         span,
-        help="Put it after another hop: `seam center -- gate -- outline`.",
+        help="Put it after another hop, `seam center -- gate -- outline`, or say which way: "
+        "`seam center at 22.5deg -- outline`.",
     )
 
 
@@ -90,6 +91,19 @@ def through_misses(say: Say, span: Span) -> Diagnostic:
 
 
 @message
+def smooth_needs_more(say: Say, span: Span, closed: bool) -> Diagnostic:
+    """A smooth seam through two places only."""
+    return error(
+        "smooth-needs-more",
+        "A smooth seam needs three places or more to know its curve.",
+        span,
+        help="Name another on its way. Through two places, draw an arc: `seam P ~~ Q through R`."
+        if not closed
+        else "Name another on its way round, or draw a circle: `seam circle around C through P`.",
+    )
+
+
+@message
 def seam_outside(say: Say, span: Span, place: Point, size: tuple[Number, Number]) -> Diagnostic:
     """A seam that leaves the outline."""
     return error(
@@ -97,6 +111,18 @@ def seam_outside(say: Say, span: Span, place: Point, size: tuple[Number, Number]
         f"This seam leaves the block {outside_by(say, place, *size)}.",
         span,
         help="Points may lie outside, seams may not. `-- outline` ends a seam at the edge.",
+    )
+
+
+@message
+def arc_bulges_out(say: Say, span: Span, place: Point, size: tuple[Number, Number]) -> Diagnostic:
+    """An arc whose ends lie inside, and whose bulge does not."""
+    return error(
+        "seam-outside",
+        f"This arc bulges out of the block {outside_by(say, place, *size)}; both its ends lie inside.",
+        span,
+        help="Let it curve the other way, or less: put the point after `around` on its other side, or the "
+        "one after `through` inside the block.",
     )
 
 
@@ -109,6 +135,7 @@ def copies_outside(
     place: Point,
     size: tuple[Number, Number],
     copy: int,
+    repeated: bool,
 ) -> Diagnostic:
     """A copy that leaves the outline, furthest at a place."""
     name = "this seam" if what == "seam" else "what is placed here"
@@ -116,8 +143,10 @@ def copies_outside(
         "copy-outside",
         f"Copy {copy + 1} of {name} leaves the block {outside_by(say, place, *size)}.",
         span,
-        related=(Label(turn, "turned here"),),
-        help="Turn only part of the way round, as in `turn 6 of 15deg about P { ... }`.",
+        related=(Label(turn, "repeated here" if repeated else "turned here"),),
+        help="Repeat it along a shorter line: `repeat 6 along P--Q` moves each copy a sixth of the way."
+        if repeated
+        else "Turn only part of the way round, as in `turn 6 of 15deg about P { ... }`.",
     )
 
 

@@ -163,6 +163,18 @@ def fraction_sign(say: Say, span: Span, words: str, right: str) -> Diagnostic:
 
 
 @message
+def comma_decimal(say: Say, span: Span, right: str) -> Diagnostic:
+    """`7,5cm`."""
+    return error(
+        "comma-decimal",
+        f"Decimals are written with a point: `{right}`.",
+        span,
+        help=f"Write `{right}`. A comma parts the things of a list.",
+        fix=written(span, right),
+    )
+
+
+@message
 def character_unseen(say: Say, span: Span, number: int) -> Diagnostic:
     """A character that no reader could see."""
     return error(

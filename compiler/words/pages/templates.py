@@ -3,11 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
 from ...measure.tolerance import Number
+from ..phrases import count_of
 from ..say import Say
 from .labels import label_runs
+
+if TYPE_CHECKING:
+    from ...diagnostics.diagnostic import Diagnostic
 
 BLOCK: Final = "block"
 NOTES: Final = "notes"
@@ -72,6 +76,16 @@ def scale_words(scale: float) -> str:
         return TRUE_SIZE
     share = f"{scale * 100:.0f}" if scale >= 0.1 else f"{scale * 100:.2g}"
     return f"drawn at {share}% of true size"
+
+
+def not_finished(errors: int) -> str:
+    """Under the title of a block that cannot be finished."""
+    return f"not finished: {count_of(errors, 'mistake')}; drawn as far as it is sound"
+
+
+def mistake_line(say: Say, number: int, said: Diagnostic) -> str:
+    """A mistake under the drawing, by the number that marks its place."""
+    return f"{number} {said.said(say).message}"
 
 
 def more_fabrics(number: int) -> str:
