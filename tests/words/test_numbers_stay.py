@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import ast
+import re
 from pathlib import Path
 from typing import Final
 
@@ -43,3 +44,33 @@ def test_only_words_put_numbers_into_words() -> None:
     assert not outside - WRITERS - left, "take a Say, and put the number into words in compiler/words"
     assert not left - outside, "it does not any more: take it from the list"
     assert "words/say.py" in users
+
+
+UNIT: Final = re.compile(r" ?(?:in|cm|mm|yd|m|°|sq in|sq cm)(?:$|[^\w])")
+UNIT_WRITERS: Final = WRITERS | {"language/mend_quilts.py"}
+
+
+def units_written(path: Path) -> list[tuple[int, str]]:
+    """Where a module sets a unit behind a number that it puts into a text: its line, and what follows the
+    number. What an assertion of ours says is for us alone."""
+    found = []
+    tree = ast.parse(path.read_text())
+    ours = {id(each) for node in ast.walk(tree) if isinstance(node, ast.Assert) for each in ast.walk(node)}
+    for node in ast.walk(tree):
+        if isinstance(node, ast.JoinedStr) and id(node) not in ours:
+            for number, after in zip(node.values, node.values[1:], strict=False):
+                told = isinstance(number, ast.FormattedValue) and isinstance(after, ast.Constant)
+                if told and UNIT.match(str(after.value)):
+                    found.append((node.lineno, str(after.value)))
+    return found
+
+
+def test_nobody_else_sets_a_unit_behind_a_number() -> None:
+    found = {
+        name: lines
+        for path in sorted(COMPILER.rglob("*.py"))
+        if not (name := path.relative_to(COMPILER).as_posix()).startswith("words/")
+        and name not in UNIT_WRITERS
+        and (lines := units_written(path))
+    }
+    assert found == {}
