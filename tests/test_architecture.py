@@ -13,7 +13,7 @@ COMPILER = Path(__file__).parent.parent / "compiler"
 MODULES = sorted(COMPILER.rglob("*.py"))
 
 ORDER = (
-    "measure", "looks", "geometry", "words", "diagnostics", "words.messages", "words.catalogue", "failures",
+    "measure", "geometry", "words", "looks", "diagnostics", "words.messages", "words.catalogue", "failures",
     "language", "drafting", "cutting", "sewing", "quilt", "planning", "lint", "searching",
     "words.work", "words.pages", "sheets", "pipeline", "words.commands", "shelves", "door",
     "command_line",

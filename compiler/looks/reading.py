@@ -6,7 +6,7 @@ import re
 from dataclasses import dataclass
 from typing import Final
 
-from .cloth_words import CLOTH, MODIFIERS, TEXTURES, Texture
+from ..words.cloth_words import CLOTH, MODIFIERS, TEXTURES, Texture
 from .colour import Colour, from_hex, grey, lab, luminance_of, mixed, tinted
 from .css import CSS
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+from importlib.resources import files
 from itertools import combinations
 
 import pytest
@@ -18,6 +20,7 @@ from piecewright.looks.colour import (
 from piecewright.looks.css import CSS
 from piecewright.looks.reading import read_looks
 from piecewright.sheets.arrange.fills import SKEW, SLANT, STROKE, Fill, fills_for
+from piecewright.words.cloth_words import CLOTH, MODIFIERS, TEXTURES
 
 LISTS = [
     ["dark", "light", "medium", "background", "pale", "accent"],
@@ -157,3 +160,13 @@ def test_colours_can_be_printed_and_letters_read():
 def test_eleven_fabrics_that_say_nothing_are_all_different():
     fills = fills_for([f"cloth{number}" for number in range(11)])
     assert len({(fill.ground, fill.texture) for fill in fills.values()}) == 11
+
+
+def test_the_reference_lists_every_word():
+    page = files("piecewright.grammar").joinpath("REFERENCE.md").read_text(encoding="utf-8")
+    page = page[page.index("### How cloth is drawn") : page.index("### Roles and colourways")]
+    assert dict(re.findall(r"`([a-z]+)` \| `#([0-9a-f]{6})`", page)) == CLOTH
+    for table in (MODIFIERS, TEXTURES):
+        for what in dict.fromkeys(table.values()):
+            (row,) = re.findall(rf"^\| {what} \| (.*) \|$", page, re.MULTILINE)
+            assert re.findall("`([a-z]+)`", row) == [word for word in table if table[word] == what]

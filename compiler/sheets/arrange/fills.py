@@ -10,13 +10,13 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import ceil, cos, floor, radians, sin
 from typing import Final
 
-from ...looks.cloth_words import Texture
 from ...looks.colour import Colour, lab, least_difference, luminance, luminance_of, tinted
 from ...looks.reading import Reading, read_looks
+from ...words.cloth_words import Texture
 from ..page import PathMark, Segment
 
 Box = tuple[float, float, float, float]
@@ -34,6 +34,7 @@ SKEW: Final = 11.0
 SLANT: Final = 34.0
 """Degrees of textures from level: eleven off the seams' 0, 22 1/2, 45 and 90."""
 
+DOT: Final = 1.0  # points across a dot
 FLOWERS: Final = 6.0  # points between the flowers of a floral texture
 PETAL: Final = 1.4
 
@@ -72,6 +73,7 @@ class Fill:
     texture: Texture
     ink: Colour  # of the texture
     lettering: Colour
+    named: bool = True  # its colour is one that it is called by
 
     @property
     def dark(self) -> bool:
@@ -120,7 +122,8 @@ def fills_for(fabrics: Sequence[str], titles: Mapping[str, str] | None = None) -
     for name, step in steps.items():
         texture, colour = STEPS[step]
         own = Reading(None, read[name].texture)
-        fills[name] = _told_apart(tinted(colour, luminance_of(step)), own, fills.values(), texture)
+        fill = _told_apart(tinted(colour, luminance_of(step)), own, fills.values(), texture)
+        fills[name] = replace(fill, named=False)
     return {name: fills[name] for name in read}
 
 
@@ -158,7 +161,7 @@ def _told_apart(colour: Colour, looks: Reading, others: Iterable[Fill], first: T
     textures = (looks.texture,) if looks.texture else (first, *(each for each in TEXTURES if each != first))
     light = lab(colour)[0]
     for shift in SHIFTS:
-        if not 0 <= light + shift <= 100:
+        if shift and not 0 <= light + shift <= 100:
             continue
         moved = tinted(colour, luminance_of(light + shift)) if shift else colour
         for texture in textures:
@@ -187,8 +190,9 @@ def texture_mark(fill: Fill, area: Box, clip: tuple[Segment, ...], subject: str)
     if fill.texture == "plain":
         return None
     dash: tuple[float, ...] = ()
+    wide = STROKE
     if fill.texture == "dotted":
-        path, dash = tuple(_rules(area, SKEW)), (2 * STROKE, PITCH - 2 * STROKE)
+        path, dash, wide = tuple(_rules(area, SKEW)), (DOT, PITCH - DOT), DOT
     elif fill.texture == "striped":
         path = tuple(_rules(area, SLANT))
     elif fill.texture == "twill":
@@ -197,7 +201,7 @@ def texture_mark(fill: Fill, area: Box, clip: tuple[Segment, ...], subject: str)
         path = tuple(_sprigs(area))
     else:
         path = (*_rules(area, SKEW), *_rules(area, 90.0 + SKEW))
-    return PathMark(path, fill.ink, STROKE, dash, None, "texture", subject, clip)
+    return PathMark(path, fill.ink, wide, dash, None, "texture", subject, clip)
 
 
 def _sprigs(area: Box) -> Iterable[Segment]:

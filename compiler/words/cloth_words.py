@@ -24,11 +24,11 @@ _LISTED: Final = """
     pistachio b5c98a pitch 141416 plum 5f2f52 poppy d23a2a primrose f2e49b prune 4c2b40 pumpkin d9752b
     purple 68468a quince d8c24a raspberry b02a55 raven 17191f red b3282d rose d98a94 ruby 96203a
     rust b7410e rye a58a5c saffron e3a02a sage 9aab86 sand dcc7a0 sapphire 27408b scarlet c6281f
-    sea 4f8f92 seaweed 48603f sepia 6d5138 shell f0dfd3 sky a3c9e6 slate 586472 smoke 8d9296 snow fafafa
-    spruce 2f5450 steel 6c7f90 stone bcb29e storm 55606c straw e3cd83 strawberry d5414f sunflower f0bb2a
-    tangerine ef8a33 taupe 8f8072 tawny b4733a teal 2a7f7f terracotta bf6444 thyme 7d8c66 tide 5f93a3
-    toffee a0673a umber 6a4a33 vanilla f3e6c0 vermilion d8432b walnut 5e4331 wheat e5cf9c willow 9aa86a
-    wine 6a1f35 wisteria a493c9 yellow f2d23f
+    sea 4f8f92 seaweed 48603f sepia 6d5138 shell f0dfd3 sky a3c9e6 slate 586472 slateblue 5b7390
+    smoke 8d9296 snow fafafa spruce 2f5450 steel 6c7f90 stone bcb29e storm 55606c straw e3cd83
+    strawberry d5414f sunflower f0bb2a tangerine ef8a33 taupe 8f8072 tawny b4733a teal 2a7f7f
+    terracotta bf6444 thyme 7d8c66 tide 5f93a3 toffee a0673a umber 6a4a33 vanilla f3e6c0
+    vermilion d8432b walnut 5e4331 wheat e5cf9c willow 9aa86a wine 6a1f35 wisteria a493c9 yellow f2d23f
 """
 
 _WORDS: Final = _LISTED.split()
@@ -49,7 +49,7 @@ TEXTURES: Final[dict[str, Texture]] = {
     **dict.fromkeys(("dot", "dots", "dotted", "spot", "spots", "spotted", "pindot", "speckled"), "dotted"),
     **dict.fromkeys(("stripe", "stripes", "striped", "ticking", "pinstripe", "seersucker"), "striped"),
     **dict.fromkeys(("check", "checks", "checked", "gingham", "plaid", "tartan", "homespun"), "checked"),
-    **dict.fromkeys(("floral", "flower", "flowers", "flowered", "sprig", "sprigs", "chintz"), "floral"),
+    **dict.fromkeys(("floral", "flower", "flowers", "flowered", "sprig", "sprigs", "leaves"), "floral"),
     **dict.fromkeys(("twill", "herringbone"), "twill"),
 }
 """Words for the texture of cloth."""
