@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from typing import Final
 
 from ..words.cloth_words import CLOTH, MODIFIERS, TEXTURES, Texture
+from ..words.css_names import CSS
 from .colour import Colour, from_hex, grey, lab, luminance_of, mixed, tinted
-from .css import CSS
 
 DARKEST_LIGHT: Final = 66.0
 LIGHTEST_DARK: Final = 40.0

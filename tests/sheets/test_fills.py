@@ -17,10 +17,10 @@ from piecewright.looks.colour import (
     seen,
     to_hex,
 )
-from piecewright.looks.css import CSS
 from piecewright.looks.reading import read_looks
 from piecewright.sheets.arrange.fills import SKEW, SLANT, STROKE, Fill, fills_for
 from piecewright.words.cloth_words import CLOTH, MODIFIERS, TEXTURES
+from piecewright.words.css_names import CSS
 
 LISTS = [
     ["dark", "light", "medium", "background", "pale", "accent"],
