@@ -13,7 +13,7 @@ COMPILER = Path(__file__).parent.parent / "compiler"
 MODULES = sorted(COMPILER.rglob("*.py"))
 
 ORDER = (
-    "measure", "geometry", "words", "diagnostics", "words.messages", "words.catalogue", "failures",
+    "measure", "geometry", "words", "looks", "diagnostics", "words.messages", "words.catalogue", "failures",
     "language", "drafting", "cutting", "sewing", "quilt", "planning", "lint", "searching",
     "words.work", "words.pages", "sheets", "pipeline", "words.commands", "shelves", "door",
     "command_line",
@@ -24,8 +24,9 @@ they are read first."""
 SMALL = 0.005
 """What is less is no size of anything: neither inches, points nor shares of a page go so low."""
 
-TRADE = (0.0031308,)
-"""Small numbers of open standards: the foot of the curve of light in sRGB (IEC 61966-2-1)."""
+TRADE = (0.0031308, 0.003882, 0.004733)
+"""Small numbers of open standards and published tables: the foot of the curve of light in sRGB (IEC
+61966-2-1), entries of the matrices of Machado, Oliveira and Fernandes (2009)."""
 
 LINES_MOST = 400
 LONG = {

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import partial
 from typing import TYPE_CHECKING, Final
@@ -51,7 +51,7 @@ class Drawing:
     author: str
     subject: str
     page: Callable[[], Page]
-    ending: str = "picture"
+    kind: str = "picture"  # what ends its file's name
 
 
 def block_drawings(
@@ -108,6 +108,30 @@ def quilt_drawings(
     ]
 
 
+def bare(drawings: Sequence[Drawing], *, lines_only: bool) -> list[Drawing]:
+    """The same without words and letters, in their fabrics or as pages to colour."""
+
+    def page_of(drawing: Drawing) -> Page:
+        from ..sheets.pictures.bare import bare_page
+
+        return bare_page(drawing.page(), lines_only=lines_only)
+
+    kind = "colouring" if lines_only else "unlettered"
+    return [replace(each, page=partial(page_of, each), kind=kind) for each in drawings]
+
+
+def beside(drawings: Sequence[Drawing]) -> list[Drawing]:
+    """All of them on one sheet, under the first one's name."""
+
+    def page_of() -> Page:
+        from ..sheets.pictures.bare import side_by_side
+
+        return side_by_side([each.page() for each in drawings], first.title)
+
+    first = drawings[0]
+    return [replace(first, page=page_of, kind="side-by-side")]
+
+
 def pictures_of(
     drawings: Sequence[Drawing], source: str, formats: Sequence[str], dpi: int
 ) -> Iterator[tuple[str, bytes]]:
@@ -118,7 +142,7 @@ def pictures_of(
         for kind in formats:
             with own_mistakes(f"{source}, {each.what}"), held():
                 data = drawn(each, page, kind, dpi)
-            yield f"{each.stem}-{each.ending}.{kind}", data
+            yield f"{each.stem}-{each.kind}.{kind}", data
 
 
 def block_page(draft: Draft, size: float, say: Say) -> Page:

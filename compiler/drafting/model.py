@@ -163,6 +163,7 @@ class Dress:
 
     cloths: tuple[str, ...]
     names: tuple[tuple[str, str], ...]
+    titles: tuple[tuple[str, str], ...] = ()  # of those that have one
 
 
 @dataclass(frozen=True, slots=True)

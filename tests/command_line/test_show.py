@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import re
 import struct
 from pathlib import Path
 
@@ -71,3 +72,24 @@ def test_faulty_file_is_drawn_as_far_as_it_is_sound(here: Path) -> None:
     ended = piecewright("show", "-", stdin=FAULTY.encode())
     assert ended.status == 1 and "<stdin>:5:18:" in ended.err and "-unfinished.png" in ended.out
     assert sorted(os.listdir(here)) == ["gate-test-v1-unfinished.png", "two.block"]
+
+
+def test_a_drawing_without_letters_and_a_page_to_colour(here: Path) -> None:
+    for option in ("unlettered", "colouring"):
+        ended = piecewright("show", "two.block", "--format", "svg", "--block", "Two Halves", f"--{option}")
+        assert (ended.status, ended.out) == (0, f"Wrote two-halves-v1-{option}.svg.\n")
+    piecewright("show", "two.block", "--format", "svg", "--block", "Two Halves")
+    lettered, bare, lines = (
+        (here / f"two-halves-v1-{kind}.svg").read_text("utf-8")
+        for kind in ("picture", "unlettered", "colouring")
+    )
+    colours = [set(re.findall("#[0-9a-f]{6}", text)) - {"#000000", "#ffffff"} for text in (bare, lines)]
+    assert len(lettered) > len(bare) > len(lines)
+    assert colours[0] and not colours[1]
+
+
+def test_all_pictures_stand_on_one_sheet(here: Path) -> None:
+    ended = piecewright("show", "two.block", "--side-by-side", "--dpi", "100")
+    assert (ended.status, ended.out) == (0, "Wrote tidewater-vane-v2-side-by-side.png.\n")
+    width, height = dots(here / "tidewater-vane-v2-side-by-side.png")
+    assert max(width, height) == 400 and width > height

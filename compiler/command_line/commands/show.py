@@ -14,6 +14,8 @@ from ...door.naming import Names
 from ...door.pictures import (
     MOST_DOTS,
     SHOWN_AS,
+    bare,
+    beside,
     block_drawings,
     picture_size,
     pictures_of,
@@ -52,6 +54,9 @@ from ..one_input import compile_alone
     metavar="LENGTH",
     help=words.SIZE,
 )
+@click.option("--unlettered", is_flag=True, help=words.UNLETTERED)
+@click.option("--colouring", is_flag=True, help=words.COLOURING)
+@click.option("--side-by-side", is_flag=True, help=words.SIDE_BY_SIDE)
 @out_option
 @dpi_option(150)
 @units_option
@@ -61,6 +66,9 @@ def show(
     file: str,
     formats: tuple[tuple[str, ...], ...],
     size: Fraction,
+    unlettered: bool,
+    colouring: bool,
+    side_by_side: bool,
     out: str,
     dpi: int,
     units: Any,
@@ -86,6 +94,10 @@ def show(
         blocks = choice.choose(compiled.own_blocks)
         drawings = block_drawings(blocks, names, given.name, size_inches, compiled.say)
         choice.refuse_unmet()
+    if unlettered or colouring:
+        drawings = bare(drawings, lines_only=colouring)
+    if side_by_side and drawings:
+        drawings = beside(drawings)
     say_wrote(write_files(out, pictures_of(drawings, given.name, wanted, dpi)))
     return CLEAN
 

@@ -15,8 +15,10 @@ from ...drafting.model import Draft, Member, UnitPlacement
 from ...drafting.model import Piece as ModelPiece
 from ...drafting.model import Side as ModelSide
 from ...geometry.corners import corner_angles
+from ...looks.colour import to_hex
 from ...measure.tolerance import Number
 from ...sewing.difficulty import Difficulty, difficulty
+from ...sheets.arrange.swatches import fills_of
 from ...words.say import Say, by_ruler
 from ...words.work.cuts import then_words
 from ...words.work.reasons import reason_words
@@ -156,6 +158,17 @@ class Trim:
     dots: Fraction
 
 
+@dataclass(frozen=True, slots=True)
+class Role:
+    """A role and how it is drawn: `colour` as `#rrggbb`; `looks` is 'guessed' where that was read off its
+    name."""
+
+    name: str
+    colour: str
+    texture: str
+    looks: str
+
+
 @dataclass(frozen=True, kw_only=True)
 class BlockRecord:
     """Everything about a block. `faces`: the way it faces, where that was written. `from_elsewhere`: it was
@@ -175,6 +188,7 @@ class BlockRecord:
     grid: Grid
     outline: Outline
     outline_arcs: tuple[ArcSide, ...]
+    roles: tuple[Role, ...]
     pieces: tuple[Piece, ...]
     templates: tuple[Template, ...]
     units: tuple[Unit, ...]
@@ -205,6 +219,9 @@ def block_of(compiled: CompiledBlock, ruler: Fraction) -> BlockRecord:
         grid=Grid(draft.rules_across, draft.rules_down),
         outline=outline(draft.outline),
         outline_arcs=arcs(draft.outline),
+        roles=tuple(
+            Role(name, to_hex(fill.ground), fill.texture, "guessed") for name, fill in fills_of(draft).items()
+        ),
         pieces=tuple(_piece_of(each, *labels[each.number]) for each in draft.pieces),
         templates=tuple(_template_of(each, draft, ruler) for each in compiled.templates),
         units=tuple(_unit_of(each) for each in draft.units),

@@ -8,9 +8,12 @@ from fractions import Fraction
 from typing import ClassVar
 
 from ...cutting.plan_model import CuttingPlan
+from ...looks.colour import to_hex
 from ...measure.tolerance import Number
 from ...planning import PlannedQuilt
 from ...quilt.model import Quilt as ModelQuilt
+from ...sheets.arrange.fills import Fill
+from ...sheets.pictures.quilt import quilt_fills
 from ...sheets.quilts.tables import (
     CountGroup,
     CutRow,
@@ -140,7 +143,8 @@ class LaidCloth:
 class Cloth:
     """One fabric, and how much of it to buy. `used` and `buy` are inches along the bolt, `area` the square
     inches of all its pieces. `pieces_of_cloth`: bolts and scraps that it is cut from. `print` is 'one way' or
-    'striped' where the print has a direction; then `laid` says how every piece lies."""
+    'striped' where the print has a direction; then `laid` says how every piece lies. `colour` (`#rrggbb`) and
+    `texture` are as it is drawn; `looks` is 'guessed' where that was read off its title or name."""
 
     KEYS: ClassVar = {"laid": "cloths"}
 
@@ -155,6 +159,9 @@ class Cloth:
     buy_text: str
     area: Number
     pieces_of_cloth: int
+    colour: str
+    texture: str
+    looks: str
     print: str = ""
     laid: tuple[LaidCloth, ...] | None = None
 
@@ -233,7 +240,7 @@ def quilt_of(planned: PlannedQuilt) -> QuiltRecord:
 
 def numbers_of(quilt: ModelQuilt, plan: CuttingPlan) -> QuiltNumbers:
     """What is cut, counted and bought."""
-    say = by_ruler(plan.ruler_step)
+    say, fills = by_ruler(plan.ruler_step), quilt_fills(quilt)
     cuts, groups = fabric_cuts(quilt, plan, say), count_groups(quilt, plan, say)
     return record_of(
         QuiltNumbers,
@@ -245,7 +252,7 @@ def numbers_of(quilt: ModelQuilt, plan: CuttingPlan) -> QuiltNumbers:
         ruler_step=plan.ruler_step,
         cuts=tuple(_cut_of(quilt, row, say) for each in cuts for row in each.rows),
         counts=tuple(count for group in groups for count in _counts_of(group)),
-        cloths=tuple(_cloth_of(each, plan) for each in cuts),
+        cloths=tuple(_cloth_of(each, plan, fills[each.plan.fabric]) for each in cuts),
         thread=Thread(
             seam_inches(quilt), thread_yards(quilt, MACHINE_SHARE), thread_yards(quilt, HAND_SHARE)
         ),
@@ -302,7 +309,7 @@ def _counts_of(group: CountGroup) -> list[Count]:
     ]
 
 
-def _cloth_of(cuts: FabricCuts, plan: CuttingPlan) -> Cloth:
+def _cloth_of(cuts: FabricCuts, plan: CuttingPlan, fill: Fill) -> Cloth:
     own, fabric = cuts.plan, cuts.fabric
     return record_of(
         Cloth,
@@ -312,6 +319,9 @@ def _cloth_of(cuts: FabricCuts, plan: CuttingPlan) -> Cloth:
         shrinkage=fabric.shrinkage,
         buy_text=bought_words(own),
         pieces_of_cloth=len(own.cloths),
+        colour=to_hex(fill.ground),
+        texture=fill.texture,
+        looks="guessed",
         print=("one way" if fabric.one_way else "striped") if fabric.is_directional else "",
         laid=_laid_of(cuts, keys_of(plan, cuts)) if fabric.is_directional else None,
     )

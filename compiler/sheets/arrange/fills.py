@@ -1,22 +1,24 @@
-"""Fabrics as fills: lightness first, then texture, then a muted tint; that of a colour which the name names.
+"""Fabrics as fills: each in the colour and texture that its title or name says, the others far from those.
 
-Six fills stand 20 points of CIE L* apart, from paper white to black, so that any two differ on a photocopier.
-More fabrics than six take the steps between and rely on texture. A role keeps its fill through a build: the
-choice depends on the roles' names and their order of first use alone.
+A fabric that says nothing takes one of six fills 20 points of CIE L* apart, from paper white to black; more
+take the steps between. Where two would be taken for one another, in colour, grey or by the colour-blind, the
+later gets a texture of its own. A fabric keeps its fill through a build: the choice depends on names, titles
+and order of first use alone.
 """
 
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
 from math import ceil, cos, floor, radians, sin
-from typing import Final, Literal
+from typing import Final
 
+from ...looks.colour import Colour, lab, least_difference, luminance, luminance_of, tinted
+from ...looks.reading import Reading, read_looks
+from ...words.cloth_words import Texture
 from ..page import PathMark, Segment
 
-Colour = tuple[float, float, float]
-Texture = Literal["none", "dots", "lines", "cross", "back"]
 Box = tuple[float, float, float, float]
 
 WHITE: Final[Colour] = (1.0, 1.0, 1.0)
@@ -25,8 +27,19 @@ BLACK: Final[Colour] = (0.0, 0.0, 0.0)
 PITCH: Final = 5.0
 """Points between the lines of a texture: fine beside a seam, coarse enough for a photocopier."""
 
-STROKE: Final = 0.5
-"""Points of line in a texture."""
+STROKE: Final = 0.3
+"""Points of line in a texture: thinner than any seam."""
+
+SKEW: Final = 11.0
+SLANT: Final = 34.0
+"""Degrees of textures from level: eleven off the seams' 0, 22 1/2, 45 and 90."""
+
+DOT: Final = 1.0  # points across a dot
+FLOWERS: Final = 6.0  # points between the flowers of a floral texture
+PETAL: Final = 1.4
+
+GREY: Final[Colour] = (0.5, 0.5, 0.5)
+CLEAR: Final = 10.0  # points of L* between a fabric that says nothing and one with a colour
 
 LIGHT_ENOUGH: Final = 50.0
 """L* above which a black letter reads better than a white one."""
@@ -38,28 +51,14 @@ DARKER: Final = 38.0
 """How many points below it those on a light ground stand: seen, without shouting down the seams."""
 
 WORDS: Final = (
-    (("background", "pale", "white", "palest", "lightest", "ecru", "cream"), 100),
-    (("light", "bright", "sand", "ground", "sky", "yellow", "lemon", "peach", "oat"), 80),
-    (("medium", "mid", "middle", "green", "rose", "gold", "coral", "pink"), 60),
-    (("accent", "strong", "red", "rust", "blue", "teal", "brick", "purple"), 40),
-    (("dark", "deep", "navy", "indigo", "brown", "plum"), 20),
-    (("black", "darkest", "deepest", "midnight"), 0),
+    (("background", "pale", "palest", "lightest"), 100),
+    (("light", "bright", "ground"), 80),
+    (("medium", "mid", "middle"), 60),
+    (("accent", "strong"), 40),
+    (("dark", "deep"), 20),
+    (("darkest", "deepest"), 0),
 )
-"""Words in a role's name and the lightness they ask for."""
-
-HUES: Final[tuple[tuple[frozenset[str], Colour], ...]] = (
-    (frozenset(("navy", "indigo", "blue", "sky", "denim", "sea", "ocean", "midnight")), (0.30, 0.46, 0.66)),
-    (frozenset(("red", "crimson", "scarlet", "brick", "ruby", "cherry")), (0.66, 0.24, 0.24)),
-    (frozenset(("rust", "orange", "terracotta", "copper", "apricot", "peach")), (0.76, 0.44, 0.26)),
-    (frozenset(("rose", "pink", "coral", "blush")), (0.82, 0.50, 0.52)),
-    (frozenset(("gold", "yellow", "mustard", "lemon", "honey", "ochre")), (0.84, 0.68, 0.28)),
-    (frozenset(("green", "sage", "moss", "olive", "leaf", "mint")), (0.44, 0.60, 0.42)),
-    (frozenset(("teal", "turquoise", "aqua")), (0.28, 0.56, 0.56)),
-    (frozenset(("purple", "plum", "violet", "lilac", "lavender", "heather")), (0.52, 0.40, 0.62)),
-    (frozenset(("brown", "tan", "chocolate", "sand", "oat", "linen")), (0.68, 0.54, 0.38)),
-    (frozenset(("grey", "gray", "silver", "slate", "gull")), (0.52, 0.54, 0.57)),
-)  # fmt: skip
-"""Names of colours and a muted tint of each, for a role or fabric that bears one: rust is not drawn blue."""
+"""Words in the name of a fabric that names no colour, and the lightness they ask for."""
 
 UNASKED: Final = (60, 100, 20, 80, 40, 0, 70, 30, 90, 50, 10)
 """Steps for roles whose names say nothing, in the order they are given: far apart first, black late."""
@@ -69,11 +68,12 @@ UNASKED: Final = (60, 100, 20, 80, 40, 0, 70, 30, 90, 50, 10)
 class Fill:
     """How one fabric looks: its ground, the lines on it, and the colour that reads on the ground."""
 
-    lightness: float  # L* as seen from afar, lines and ground together
+    lightness: float  # L* of the ground
     ground: Colour
     texture: Texture
     ink: Colour  # of the texture
     lettering: Colour
+    named: bool = True  # its colour is one that it is called by
 
     @property
     def dark(self) -> bool:
@@ -82,37 +82,64 @@ class Fill:
 
 
 STEPS: Final[dict[int, tuple[Texture, Colour]]] = {
-    100: ("none", (1.0, 1.0, 1.0)),
-    80: ("dots", (0.91, 0.83, 0.70)),  # oat
-    60: ("lines", (0.52, 0.66, 0.55)),  # lichen
-    40: ("cross", (0.30, 0.46, 0.62)),  # slate
-    20: ("back", (0.36, 0.17, 0.27)),  # plum
-    0: ("none", (0.0, 0.0, 0.0)),
-    90: ("back", (0.95, 0.90, 0.86)),  # shell
-    70: ("cross", (0.85, 0.68, 0.60)),  # clay
-    50: ("dots", (0.55, 0.48, 0.62)),  # heather
-    30: ("lines", (0.22, 0.38, 0.36)),  # pine
-    10: ("dots", (0.13, 0.16, 0.24)),  # ink
+    100: ("plain", (1.0, 1.0, 1.0)),
+    80: ("dotted", (0.91, 0.83, 0.70)),  # oat
+    60: ("striped", (0.52, 0.66, 0.55)),  # lichen
+    40: ("checked", (0.30, 0.46, 0.62)),  # slate
+    20: ("twill", (0.36, 0.17, 0.27)),  # plum
+    0: ("plain", (0.0, 0.0, 0.0)),
+    90: ("twill", (0.95, 0.90, 0.86)),  # shell
+    70: ("checked", (0.85, 0.68, 0.60)),  # clay
+    50: ("dotted", (0.55, 0.48, 0.62)),  # heather
+    30: ("striped", (0.22, 0.38, 0.36)),  # pine
+    10: ("dotted", (0.13, 0.16, 0.24)),  # ink
 }
 """Texture and tint of each step of lightness. The tints are our own."""
 
 
-def fills_for(roles: Sequence[str]) -> dict[str, Fill]:
-    """A fill for every role, the roles in order of first use.
+ALIKE: Final = 12.0
+"""CIEDE2000 below which two cloths beside each other are taken for one: several just noticeable steps."""
 
-    Roles whose names say how light they are choose first, lightest first, so that light never comes out
-    darker than dark; the others take what is left.
+TEXTURES: Final[tuple[Texture, ...]] = ("plain", "dotted", "striped", "checked", "twill", "floral")
+SHIFTS: Final = (0, 16, -16, 32, -32, 48, -48)
+"""Points of L* by which a guessed colour may be moved where no texture is left to tell it by."""
+
+
+def fills_for(fabrics: Sequence[str], titles: Mapping[str, str] | None = None) -> dict[str, Fill]:
+    """A fill for every fabric, in order of first use; `titles` has what those with a title are called.
+
+    Those that name a colour get theirs. Of the others, those that say how light they are choose first,
+    lightest first, so that light never comes out darker than dark; the rest take what is left.
     """
-    asked = {role: asked_lightness(role) for role in roles}
-    named = sorted((role for role in asked if asked[role] is not None), key=lambda role: -(asked[role] or 0))
-    taken: dict[str, int] = {}
-    free = list(UNASKED)
-    for role in (*named, *(role for role in asked if asked[role] is None)):
+    read = {name: read_looks((titles or {}).get(name, ""), name) for name in fabrics}
+    fills: dict[str, Fill] = {}
+    for name, looks in read.items():
+        if looks.colour:
+            fills[name] = _told_apart(looks.colour, looks, fills.values())
+    steps = _steps_of(
+        [name for name in read if name not in fills], [each.lightness for each in fills.values()]
+    )
+    for name, step in steps.items():
+        texture, colour = STEPS[step]
+        own = Reading(None, read[name].texture)
+        fill = _told_apart(tinted(colour, luminance_of(step)), own, fills.values(), texture)
+        fills[name] = replace(fill, named=False)
+    return {name: fills[name] for name in read}
+
+
+def _steps_of(names: Sequence[str], taken: Sequence[float]) -> dict[str, int]:
+    """The step of lightness of each fabric without a colour: away from those taken where it can be."""
+    asked = {name: asked_lightness(name) for name in names}
+    named = sorted((name for name in names if asked[name] is not None), key=lambda name: -(asked[name] or 0))
+    free, found = list(UNASKED), dict[str, int]()
+    for name in (*named, *(name for name in names if asked[name] is None)):
         # The steps between serve only when the six are used up; after eleven all serve again.
         free = free or list(UNASKED)
-        taken[role] = _choose([step for step in free if step % 20 == 0] or free, asked[role])
-        free.remove(taken[role])
-    return {role: _fill(taken[role], _hue_of(role)) for role in roles}
+        steps = [step for step in free if step % 20 == 0] or free
+        clear = [step for step in steps if all(abs(step - other) >= CLEAR for other in taken)]
+        found[name] = _choose(clear if clear and asked[name] is None else steps, asked[name])
+        free.remove(found[name])
+    return found
 
 
 def _choose(steps: list[int], wanted: int | None) -> int:
@@ -124,84 +151,69 @@ def _choose(steps: list[int], wanted: int | None) -> int:
 
 def asked_lightness(role: str) -> int | None:
     """The lightness that a word in the role's name asks for; None where it says nothing."""
-    words = _words(role)
+    words = re.split(r"[^a-z]+", role.lower())
     return next((step for names, step in WORDS for word in words if word in names), None)
 
 
-def _hue_of(role: str) -> Colour | None:
-    """The tint of the first colour that a role's name names; None where it names none."""
-    words = _words(role)
-    return next((tint for word in words for names, tint in HUES if word in names), None)
+def _told_apart(colour: Colour, looks: Reading, others: Iterable[Fill], first: Texture = "plain") -> Fill:
+    """The colour in the texture read, else in the first by which it is told from the others."""
+    taken = tuple(others)
+    textures = (looks.texture,) if looks.texture else (first, *(each for each in TEXTURES if each != first))
+    light = lab(colour)[0]
+    for shift in SHIFTS:
+        if shift and not 0 <= light + shift <= 100:
+            continue
+        moved = tinted(colour, luminance_of(light + shift)) if shift else colour
+        for texture in textures:
+            fill = _fill(moved, texture)
+            if not any(are_alike(fill, other) for other in taken):
+                return fill
+    return _fill(colour, textures[len(taken) % len(textures)])
 
 
-def _words(role: str) -> list[str]:
-    return re.split(r"[^a-z]+", role.lower())
+def are_alike(one: Fill, other: Fill) -> bool:
+    """Whether one may be taken for the other by somebody, or on a photocopy."""
+    return one.texture == other.texture and least_difference(one.ground, other.ground) < ALIKE
 
 
-def _fill(step: int, hue: Colour | None = None) -> Fill:
-    texture, own = STEPS[step]
-    tint = hue if hue and texture != "none" else own
-    ink = _tinted(tint, luminance_of(step + PALER if step < LIGHT_ENOUGH else step - DARKER))
-    share = coverage(texture)
-    wanted = luminance_of(step)
-    ground_light = (wanted - share * luminance(ink)) / (1 - share)
-    ground = _tinted(tint, ground_light) if texture != "none" else tint
-    return Fill(step, ground, texture, ink, BLACK if step >= LIGHT_ENOUGH else WHITE)
-
-
-def coverage(texture: Texture) -> float:
-    """The share of the ground that the texture's lines cover."""
-    line = STROKE / PITCH
-    shares = {"none": 0.0, "dots": line * STROKE * 2 / PITCH, "lines": line, "back": line}
-    return shares.get(texture, 2 * line - line * line)
-
-
-def luminance_of(lightness: float) -> float:
-    """The relative luminance, 0 to 1, of a CIE L*."""
-    return ((lightness + 16) / 116) ** 3 if lightness > 8 else lightness * (3 / 29) ** 3
-
-
-def luminance(colour: Colour) -> float:
-    """The relative luminance of a screen colour (sRGB, IEC 61966-2-1)."""
-    red, green, blue = (linear(each) for each in colour)
-    return 0.2126 * red + 0.7152 * green + 0.0722 * blue
-
-
-def linear(part: float) -> float:
-    """The linear light of one part of a screen colour."""
-    return part / 12.92 if part <= 0.04045 else ((part + 0.055) / 1.055) ** 2.4
-
-
-def encoded(light: float) -> float:
-    """One part of a screen colour, from its linear light."""
-    return 12.92 * light if light <= 0.0031308 else 1.055 * light ** (1 / 2.4) - 0.055
-
-
-def _tinted(tint: Colour, light: float) -> Colour:
-    """The tint, darkened evenly or mixed with white until it has the luminance asked for."""
-    own = luminance(tint)
-    if light <= own:
-        red, green, blue = (encoded(linear(part) * light / own) for part in tint)
-    else:
-        white = (light - own) / (1 - own)
-        red, green, blue = (encoded(linear(part) * (1 - white) + white) for part in tint)
-    return red, green, blue
+def _fill(colour: Colour, texture: Texture) -> Fill:
+    light = lab(colour)[0]
+    ink = tinted(
+        colour if luminance(colour) else GREY,
+        luminance_of(light + PALER if light < LIGHT_ENOUGH else light - DARKER),
+    )
+    return Fill(light, colour, texture, ink, BLACK if light >= LIGHT_ENOUGH else WHITE)
 
 
 def texture_mark(fill: Fill, area: Box, clip: tuple[Segment, ...], subject: str) -> PathMark | None:
     """The lines of a fill over `area` (left, top, right, bottom, in points), drawn inside `clip` only."""
-    if fill.texture == "none":
+    if fill.texture == "plain":
         return None
     dash: tuple[float, ...] = ()
-    if fill.texture == "dots":
-        path, dash = tuple(_rules(area, 0.0)), (2 * STROKE, PITCH - 2 * STROKE)
-    elif fill.texture == "lines":
-        path = tuple(_rules(area, 45.0))
-    elif fill.texture == "back":
-        path = tuple(_rules(area, -45.0))
+    wide = STROKE
+    if fill.texture == "dotted":
+        path, dash, wide = tuple(_rules(area, SKEW)), (DOT, PITCH - DOT), DOT
+    elif fill.texture == "striped":
+        path = tuple(_rules(area, SLANT))
+    elif fill.texture == "twill":
+        path, dash = tuple(_rules(area, -SLANT)), (PITCH, STROKE * 2)
+    elif fill.texture == "floral":
+        path = tuple(_sprigs(area))
     else:
-        path = (*_rules(area, 0.0), *_rules(area, 90.0))
-    return PathMark(path, fill.ink, STROKE, dash, None, "texture", subject, clip)
+        path = (*_rules(area, SKEW), *_rules(area, 90.0 + SKEW))
+    return PathMark(path, fill.ink, wide, dash, None, "texture", subject, clip)
+
+
+def _sprigs(area: Box) -> Iterable[Segment]:
+    """Small flowers of six petals, every other row half a step on."""
+    left, top, right, bottom = area
+    for row in range(floor(top / FLOWERS), ceil(bottom / FLOWERS) + 1):
+        for place in range(floor(left / FLOWERS) - 1, ceil(right / FLOWERS) + 1):
+            x, y = (place + row % 2 / 2) * FLOWERS, row * FLOWERS
+            for petal in range(3):
+                turn = radians(SKEW + 60 * petal)
+                yield ("M", x - PETAL * cos(turn), y - PETAL * sin(turn))
+                yield ("L", x + PETAL * cos(turn), y + PETAL * sin(turn))
 
 
 def _rules(area: Box, angle: float) -> Iterable[Segment]:

@@ -38,7 +38,12 @@ def fabric_names(quilt: Quilt) -> tuple[str, ...]:
 
 def quilt_fills(quilt: Quilt) -> dict[str, Fill]:
     """The fill of every fabric."""
-    return fills_for(fabric_names(quilt))
+    return fills_for(fabric_names(quilt), dict(own_titles(quilt)))
+
+
+def own_titles(quilt: Quilt) -> tuple[tuple[str, str], ...]:
+    """The titles of its fabrics, by which their looks are read."""
+    return tuple((fabric.name, fabric.title) for fabric in quilt.fabrics)
 
 
 def shown_fabrics(quilt: Quilt) -> tuple[str, ...]:

@@ -17,9 +17,13 @@ Examples:
   piecewright show vane.block                         a PNG of each block, 4in wide
   piecewright show vane.block --format svg --size 8in
   piecewright show sampler.quilt                      each colourway of the quilt
+  piecewright show sampler.quilt --side-by-side       all its colourways on one sheet
 """
 
 FORMAT: Final = "Kind of picture; several with commas.  [default: png]"
+UNLETTERED: Final = "The drawing alone: no letters, numbers or words."
+COLOURING: Final = "Its lines alone, on white: a page to colour."
+SIDE_BY_SIDE: Final = "All colourways of a quilt, or all blocks, on one sheet."
 SIZE: Final = "Longer side of the picture, from 1/2in to 40in."
 
 

@@ -1,0 +1,1 @@
+"""How cloth looks: names of colours and textures, and what is measured on colours."""

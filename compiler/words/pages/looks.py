@@ -1,0 +1,14 @@
+"""How each fabric is drawn, and where that was read."""
+
+from __future__ import annotations
+
+from typing import Final
+
+LOOKS: Final = "How cloth is drawn"
+GUESSED: Final = "Colours and textures were read off titles and names, or chosen where those say nothing."
+
+
+def look_words(name: str, colour: str, texture: str, *, named: bool) -> str:
+    """`Rust dots: #b7410e, dotted, as it is called`."""
+    how = "as it is called" if named else "chosen, since its name tells no colour"
+    return f"{name}: {colour}, {texture}, {how}"
