@@ -78,8 +78,8 @@ def test_gannet_landing_by_hand():
         ("sand", "half-square triangle", 2.875, 2.875, 32, 64),  # border skies: 2 + 7/8
         ("slate", "quarter-square triangle", 9.75, 9.75, 3, 10),  # sides: 6 x 1.414 + 1 1/4 = 9.734
         ("slate", "half-square triangle", 5.125, 5.125, 2, 4),  # corners: 6 / 1.414 + 7/8 = 5.118
-        ("sand", "strip", 1.875, 34.5, 2, 2),  # 1.272 + 1/2; 33.941 + 1/2
-        ("sand", "strip", 1.625, 28.5, 2, 2),  # 1.029 + 1/2; 28 + 1/2
+        ("sand", "strip", 1.875, 36.5, 2, 2),  # 1.272 + 1/2; 33.941 + 1/2, and 2 to trim
+        ("sand", "strip", 1.625, 30.5, 2, 2),  # 1.029 + 1/2; 28 + 1/2, and 2 to trim
         ("slate", "square", 2.5, 2.5, 4, 4),  # corners of the pieced border
     }
     assert quilt["binding"]["length"] == 2 * (40 + 48) + 10
