@@ -9,12 +9,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import Final, Literal, Protocol
+from typing import Final, Literal, NamedTuple, Protocol
 
 from ..diagnostics.source import Span
 from ..drafting.model import Draft
 from ..geometry.edge import Edge
 from ..measure.tolerance import Number
+from ..words.cloth_words import Texture
 from .model import Template
 
 Part = Literal["blocks", "setting", "sashing", "posts", "border", "binding", "backing"]
@@ -49,6 +50,17 @@ USABLE_WIDTH: Final = Fraction(42)
 """Inches usable of cloth bought 44 to 45in wide (common practice; McCloskey counts on 40: SOURCES 2.5)."""
 
 
+class Looks(NamedTuple):
+    """How a cloth is said to look: its colour as `#rrggbb`, and a texture; '' and None where that is not
+    said."""
+
+    colour: str = ""
+    texture: Texture | None = None
+
+
+NOTHING_SAID: Final = Looks()
+
+
 @dataclass(frozen=True, slots=True)
 class Fabric:
     """One cloth. `scraps` empty: it is cut from the bolt. Its sizes, the bolt's usable width and the scraps',
@@ -62,6 +74,7 @@ class Fabric:
     striped: bool = False  # no turning across
     scraps: tuple[Scrap, ...] = ()
     origin: Span | None = None
+    looks: Looks = NOTHING_SAID
 
     def unwashed(self, length: Fraction) -> Fraction:
         """What a length of it, along or across, measures before it is washed."""

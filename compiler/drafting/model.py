@@ -16,6 +16,7 @@ from ..geometry.edge import Edge, Point
 from ..geometry.planar import PlanarGraph
 from ..geometry.pose import Pose
 from ..measure.tolerance import Number
+from ..words.cloth_words import Texture
 
 
 @dataclass(frozen=True, slots=True)
@@ -164,6 +165,7 @@ class Dress:
     cloths: tuple[str, ...]
     names: tuple[tuple[str, str], ...]
     titles: tuple[tuple[str, str], ...] = ()  # of those that have one
+    looks: tuple[tuple[str, tuple[str, Texture | None]], ...] = ()  # of those of which it is said
 
 
 @dataclass(frozen=True, slots=True)

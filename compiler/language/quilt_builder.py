@@ -6,7 +6,7 @@ Stands beside `builder`, which loads it when a file first brings in a quilt: mos
 from __future__ import annotations
 
 from itertools import pairwise
-from typing import Any, Literal, NamedTuple
+from typing import Any, Final, Literal, NamedTuple
 
 from ..diagnostics.source import Span
 from ..words.messages import quilts_written as complain
@@ -22,8 +22,28 @@ class Fact(NamedTuple):
     """One fact of a fabric: the words that open it, and what it says."""
 
     words: FactWord
-    value: tree.Length | quilt_tree.Percent | quilt_tree.FatQuarters | quilt_tree.Scrap | bool
+    value: (
+        tree.Length | quilt_tree.Percent | quilt_tree.FatQuarters | quilt_tree.Scrap | quilt_tree.Looks | bool
+    )
     span: Span
+
+
+TEXTURE_WORDS: Final = ("dotted", "checked", "floral", "twill", "striped")
+"""Words that are a texture after `looks`."""
+
+
+def _stripes_as_looks(facts: list[Fact]) -> list[Fact]:
+    """The facts; of `looks navy striped` the stripes are how it looks, and not the cloth's direction."""
+    told: list[Fact] = []
+    for fact in facts:
+        last = told[-1].value if told else None
+        if fact.words == "striped" and isinstance(last, quilt_tree.Looks) and last.texture is None:
+            texture = tree.Name(text="striped", span=fact.span)
+            span = Span(last.span.source, last.span.start, fact.span.end)
+            told[-1] = Fact("looks", quilt_tree.Looks(colour=last.colour, texture=texture, span=span), span)
+        else:
+            told.append(fact)
+    return told
 
 
 class Drawn(NamedTuple):
@@ -85,7 +105,7 @@ class QuiltBuilder:
         title = self._values.title(rest[0]) if rest and isinstance(rest[0], tree.Text) else None
         facts: dict[str, Fact] = {}
         pieces: list[quilt_tree.FatQuarters | quilt_tree.Scrap] = []
-        for fact in (each for each in rest if isinstance(each, Fact)):
+        for fact in _stripes_as_looks([each for each in rest if isinstance(each, Fact)]):
             if isinstance(fact.value, quilt_tree.FatQuarters | quilt_tree.Scrap):
                 pieces.append(fact.value)
             elif fact.words in facts:
@@ -93,7 +113,7 @@ class QuiltBuilder:
                 self._values.said.append(complain.fact_twice(fact.words, fact.span, first))
             else:
                 facts[fact.words] = fact
-        width, shrinks = facts.get("width"), facts.get("shrinks")
+        width, shrinks, looks = facts.get("width"), facts.get("shrinks"), facts.get("looks")
         if width and pieces:
             self._values.said.append(complain.width_of_pieces(width.span))
         return quilt_tree.FabricDef(
@@ -104,8 +124,39 @@ class QuiltBuilder:
             width=width.value if width and isinstance(width.value, tree.Length) else None,
             shrinks=shrinks.value if shrinks and isinstance(shrinks.value, quilt_tree.Percent) else None,
             pieces=tuple(pieces),
+            looks=looks.value if looks and isinstance(looks.value, quilt_tree.Looks) else None,
             span=span,
         )
+
+    def looks(self, parts: Parts, span: Span) -> Fact:
+        """`looks COLOUR [TEXTURE]`; one word that names a texture is one."""
+        colour, texture = parts[0], parts[1] if len(parts) > 1 else None
+        if texture is None and isinstance(colour, tree.Name) and colour.text in TEXTURE_WORDS:
+            colour, texture = None, colour
+        return Fact("looks", quilt_tree.Looks(colour=colour, texture=texture, span=span), span)
+
+    def _texture(self, word: str, span: Span) -> tree.Name:
+        return tree.Name(text=word, span=span)
+
+    def plain_cloth(self, parts: Parts, span: Span) -> tree.Name:
+        """`plain`."""
+        return self._texture("plain", span)
+
+    def dotted(self, parts: Parts, span: Span) -> tree.Name:
+        """`dotted`."""
+        return self._texture("dotted", span)
+
+    def checked(self, parts: Parts, span: Span) -> tree.Name:
+        """`checked`."""
+        return self._texture("checked", span)
+
+    def floral(self, parts: Parts, span: Span) -> tree.Name:
+        """`floral`."""
+        return self._texture("floral", span)
+
+    def twill(self, parts: Parts, span: Span) -> tree.Name:
+        """`twill`."""
+        return self._texture("twill", span)
 
     def usable_width(self, parts: Parts, span: Span) -> Fact:
         """`width L`."""

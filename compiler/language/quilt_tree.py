@@ -54,6 +54,14 @@ class Scrap(Node):
 
 
 @node
+class Looks(Node):
+    """`looks "#b7410e" dotted`: a colour, a texture, or both."""
+
+    colour: Name | Text | None
+    texture: Name | None
+
+
+@node
 class FabricDef(Node):
     """`fabric indigo "Indigo print" width 42in shrinks 3% one way striped fat quarter 3 scrap 10in x 12in`.
 
@@ -67,6 +75,7 @@ class FabricDef(Node):
     one_way: bool  # a print with one right way up: no turning round, no turning across
     striped: bool  # stripes along the bolt: turning round is free, turning across is not
     pieces: tuple[FatQuarters | Scrap, ...]  # none: cut from the bolt
+    looks: Looks | None = None
 
 
 @node

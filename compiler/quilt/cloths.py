@@ -2,15 +2,21 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping, Sequence
 from fractions import Fraction
+from typing import Final, get_args
 
-from ..cutting.needs import FAT_QUARTER, USABLE_WIDTH, Fabric, Scrap
+from ..cutting.needs import FAT_QUARTER, NOTHING_SAID, USABLE_WIDTH, Fabric, Looks, Scrap
 from ..diagnostics.source import Span
 from ..drafting.context import Bench
 from ..language import quilt_tree, tree
+from ..words.cloth_words import Texture
+from ..words.css_names import CSS
 from ..words.messages import fabrics as complain
 from .cells import all_cells
+
+HEX: Final = re.compile("#[0-9a-f]{6}")
 
 
 def read_fabrics(quilt: quilt_tree.Quilt, bench: Bench) -> dict[str, Fabric]:
@@ -47,8 +53,25 @@ def read_fabrics(quilt: quilt_tree.Quilt, bench: Bench) -> dict[str, Fabric]:
             each.striped,
             tuple(scraps),
             each.name.span,
+            _looks(each.looks, bench),
         )
     return fabrics
+
+
+def _looks(said: quilt_tree.Looks | None, bench: Bench) -> Looks:
+    """The looks said, as far as they are some; complains of a colour that is none."""
+    if said is None:
+        return NOTHING_SAID
+    colour = ""
+    if said.colour is not None:
+        word = said.colour.text
+        known = CSS.get(word.lower(), "") if isinstance(said.colour, tree.Name) or word.isalpha() else ""
+        colour = f"#{known}" if known else word.lower()
+        if not HEX.fullmatch(colour):
+            bench.say(complain.colour_unknown(said.colour.span, word, tuple(CSS)))
+            colour = ""
+    word = said.texture.text if said.texture else ""
+    return Looks(colour, next((each for each in get_args(Texture) if each == word), None))
 
 
 def colourways(quilt: quilt_tree.Quilt, bench: Bench) -> list[tuple[str, dict[str, tree.Name]]]:

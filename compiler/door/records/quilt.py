@@ -144,7 +144,8 @@ class Cloth:
     """One fabric, and how much of it to buy. `used` and `buy` are inches along the bolt, `area` the square
     inches of all its pieces. `pieces_of_cloth`: bolts and scraps that it is cut from. `print` is 'one way' or
     'striped' where the print has a direction; then `laid` says how every piece lies. `colour` (`#rrggbb`) and
-    `texture` are as it is drawn; `looks` is 'guessed' where that was read off its title or name."""
+    `texture` are as it is drawn; `looks` is 'said' where the file states it, and 'guessed' where it was read
+    off title or name."""
 
     KEYS: ClassVar = {"laid": "cloths"}
 
@@ -321,7 +322,7 @@ def _cloth_of(cuts: FabricCuts, plan: CuttingPlan, fill: Fill) -> Cloth:
         pieces_of_cloth=len(own.cloths),
         colour=to_hex(fill.ground),
         texture=fill.texture,
-        looks="guessed",
+        looks="said" if fill.stated else "guessed",
         print=("one way" if fabric.one_way else "striped") if fabric.is_directional else "",
         laid=_laid_of(cuts, keys_of(plan, cuts)) if fabric.is_directional else None,
     )

@@ -14,12 +14,15 @@ from dataclasses import dataclass, replace
 from math import ceil, cos, floor, radians, sin
 from typing import Final
 
-from ...looks.colour import Colour, lab, least_difference, luminance, luminance_of, tinted
+from ...looks.colour import Colour, from_hex, lab, least_difference, luminance, luminance_of, tinted
 from ...looks.reading import Reading, read_looks
 from ...words.cloth_words import Texture
 from ..page import PathMark, Segment
 
 Box = tuple[float, float, float, float]
+
+Stated = tuple[str, Texture | None]
+"""A colour as `#rrggbb` and a texture, as they are said; '' and None where they are not."""
 
 WHITE: Final[Colour] = (1.0, 1.0, 1.0)
 BLACK: Final[Colour] = (0.0, 0.0, 0.0)
@@ -74,6 +77,7 @@ class Fill:
     ink: Colour  # of the texture
     lettering: Colour
     named: bool = True  # its colour is one that it is called by
+    stated: bool = False  # its colour or texture is stated
 
     @property
     def dark(self) -> bool:
@@ -105,17 +109,24 @@ SHIFTS: Final = (0, 16, -16, 32, -32, 48, -48)
 """Points of L* by which a guessed colour may be moved where no texture is left to tell it by."""
 
 
-def fills_for(fabrics: Sequence[str], titles: Mapping[str, str] | None = None) -> dict[str, Fill]:
-    """A fill for every fabric, in order of first use; `titles` has what those with a title are called.
+def fills_for(
+    fabrics: Sequence[str],
+    titles: Mapping[str, str] | None = None,
+    stated: Mapping[str, Stated] | None = None,
+) -> dict[str, Fill]:
+    """A fill for every fabric, in order of first use; `titles` has what those with a title are called, and
+    `stated` how they are said to look: a colour that is stated is drawn as it is.
 
     Those that name a colour get theirs. Of the others, those that say how light they are choose first,
     lightest first, so that light never comes out darker than dark; the rest take what is left.
     """
-    read = {name: read_looks((titles or {}).get(name, ""), name) for name in fabrics}
+    said = stated or {}
+    read = {name: _reading(said.get(name), (titles or {}).get(name, ""), name) for name in fabrics}
     fills: dict[str, Fill] = {}
     for name, looks in read.items():
         if looks.colour:
-            fills[name] = _told_apart(looks.colour, looks, fills.values())
+            fixed = bool(name in said and said[name][0])
+            fills[name] = _told_apart(looks.colour, looks, fills.values(), fixed=fixed)
     steps = _steps_of(
         [name for name in read if name not in fills], [each.lightness for each in fills.values()]
     )
@@ -124,7 +135,16 @@ def fills_for(fabrics: Sequence[str], titles: Mapping[str, str] | None = None) -
         own = Reading(None, read[name].texture)
         fill = _told_apart(tinted(colour, luminance_of(step)), own, fills.values(), texture)
         fills[name] = replace(fill, named=False)
-    return {name: fills[name] for name in read}
+    return {name: replace(fills[name], stated=any(said.get(name, ()))) for name in read}
+
+
+def _reading(stated: Stated | None, title: str, name: str) -> Reading:
+    """What is stated, and of what is not what the title and the name say."""
+    read = read_looks(title, name)
+    if stated is None:
+        return read
+    colour, texture = stated
+    return Reading(from_hex(colour[1:]) if colour else read.colour, texture or read.texture)
 
 
 def _steps_of(names: Sequence[str], taken: Sequence[float]) -> dict[str, int]:
@@ -155,12 +175,20 @@ def asked_lightness(role: str) -> int | None:
     return next((step for names, step in WORDS for word in words if word in names), None)
 
 
-def _told_apart(colour: Colour, looks: Reading, others: Iterable[Fill], first: Texture = "plain") -> Fill:
-    """The colour in the texture read, else in the first by which it is told from the others."""
+def _told_apart(
+    colour: Colour,
+    looks: Reading,
+    others: Iterable[Fill],
+    first: Texture = "plain",
+    *,
+    fixed: bool = False,
+) -> Fill:
+    """The colour in the texture read, else in the first by which it is told from the others; `fixed`: it was
+    stated, and is not moved."""
     taken = tuple(others)
     textures = (looks.texture,) if looks.texture else (first, *(each for each in TEXTURES if each != first))
     light = lab(colour)[0]
-    for shift in SHIFTS:
+    for shift in SHIFTS[:1] if fixed else SHIFTS:
         if shift and not 0 <= light + shift <= 100:
             continue
         moved = tinted(colour, luminance_of(light + shift)) if shift else colour
@@ -168,7 +196,7 @@ def _told_apart(colour: Colour, looks: Reading, others: Iterable[Fill], first: T
             fill = _fill(moved, texture)
             if not any(are_alike(fill, other) for other in taken):
                 return fill
-    return _fill(colour, textures[len(taken) % len(textures)])
+    return _fill(colour, textures[0 if fixed else len(taken) % len(textures)])
 
 
 def are_alike(one: Fill, other: Fill) -> bool:

@@ -30,7 +30,10 @@ def fills_of(draft: Draft) -> dict[str, Fill]:
     order = fabric_order(draft)
     if draft.dress is None:
         return fills_for(order)
-    fills, names = fills_for(draft.dress.cloths, dict(draft.dress.titles)), dict(draft.dress.names)
+    fills, names = (
+        fills_for(draft.dress.cloths, dict(draft.dress.titles), dict(draft.dress.looks)),
+        dict(draft.dress.names),
+    )
     return {fabric: fills[names[fabric]] for fabric in order}
 
 

@@ -10,6 +10,7 @@ from collections.abc import Iterator, Mapping
 from itertools import chain
 from typing import Final
 
+from ...cutting.needs import Looks
 from ...quilt.model import Quilt
 from ...words.say import Say
 from ..arrange.block_drawing import dimension_marks, top_marks
@@ -38,7 +39,12 @@ def fabric_names(quilt: Quilt) -> tuple[str, ...]:
 
 def quilt_fills(quilt: Quilt) -> dict[str, Fill]:
     """The fill of every fabric."""
-    return fills_for(fabric_names(quilt), dict(own_titles(quilt)))
+    return fills_for(fabric_names(quilt), dict(own_titles(quilt)), stated_looks(quilt))
+
+
+def stated_looks(quilt: Quilt) -> dict[str, Looks]:
+    """How its fabrics are said to look, those of which anything is said."""
+    return {each.name: each.looks for each in quilt.fabrics if any(each.looks)}
 
 
 def own_titles(quilt: Quilt) -> tuple[tuple[str, str], ...]:

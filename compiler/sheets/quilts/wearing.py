@@ -20,7 +20,7 @@ from ...sewing.model import Assembly
 from ...words.pages import wearing as words
 from ..arrange.fills import Fill
 from ..arrange.swatches import fabric_order, fills_of
-from ..pictures.quilt import fabric_names, own_titles, quilt_fills
+from ..pictures.quilt import fabric_names, own_titles, quilt_fills, stated_looks
 from .tables import fabric_titles
 
 TOLD_MOST: Final = 2  # cloths of one role that a label names: more are told by the chart
@@ -107,7 +107,7 @@ def in_quilt(quilt: Quilt, index: int) -> Worn:
     ]
     names, times = max(uses, key=lambda each: each[1])
     shown = {titles[fabric]: fill for fabric, fill in fills.items()}
-    dress = Dress(fabric_names(quilt), tuple((titles[fabric], fabric) for fabric in fills), own_titles(quilt))
+    dress = _dress(quilt, tuple((titles[fabric], fabric) for fabric in fills))
     made = _made_words(quilt, index)
     worn = {name for name_of, _ in uses for name in name_of.values()}
     prints = tuple(
@@ -151,9 +151,12 @@ def _worn_draft(quilt: Quilt, index: int, words: Mapping[str, str]) -> Draft:
     draft = quilt.blocks[index].draft
     names = {words[role]: names[0] for role, names in _cloths(quilt, index).items()}
     pieces = tuple(replace(piece, fabric=words[piece.fabric]) for piece in draft.pieces)
-    return replace(
-        draft, pieces=pieces, dress=Dress(fabric_names(quilt), tuple(names.items()), own_titles(quilt))
-    )
+    return replace(draft, pieces=pieces, dress=_dress(quilt, tuple(names.items())))
+
+
+def _dress(quilt: Quilt, names: tuple[tuple[str, str], ...]) -> Dress:
+    """The quilt's cloths, by which a block's words for them are drawn."""
+    return Dress(fabric_names(quilt), names, own_titles(quilt), tuple(stated_looks(quilt).items()))
 
 
 def _merged(counts: Sequence[FabricCount], words: Mapping[str, str]) -> tuple[FabricCount, ...]:

@@ -123,6 +123,18 @@ def role_twice(say: Say, rename: tree.Rename, first: Span) -> Diagnostic:
 
 
 @message
+def colour_unknown(say: Say, span: Span, word: str, known: Sequence[str]) -> Diagnostic:
+    """A word after `looks` that is no colour."""
+    return error(
+        "colour-unknown",
+        f"`{word[:40]}` is no colour.",
+        span,
+        help=did_you_mean(word[:40].lower(), known)
+        or 'Write a name of CSS, as `navy`, or red, green and blue in two digits each, as `"#b7410e"`.',
+    )
+
+
+@message
 def width_missing(say: Say, span: Span, usual: Number) -> Diagnostic:
     """A fabric with no usable width."""
     return error(

@@ -11,7 +11,7 @@ from ..say import Say
 from .mends import taken_away, written
 from .message import message
 
-FactWord = Literal["width", "shrinks", "one-way", "striped", "fat-quarter", "scrap"]
+FactWord = Literal["width", "shrinks", "one-way", "striped", "fat-quarter", "scrap", "looks"]
 """What opens a fact of a fabric, its words joined."""
 
 
