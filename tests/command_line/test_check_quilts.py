@@ -73,7 +73,7 @@ BAD = {
         "set straight 20 across 20 down { alternate pair }\nborder 2in in rose unjoined",
         "border-too-long",
         "border 2in in rose unjoined",
-        "2 1/2in x 80 1/2in, and no piece of `rose` is as long",
+        "2 1/2in x 82 1/2in, and no piece of `rose` is as long",
         CLOTH + "  fabric rose fat quarter 20",
     ),
     "a thousand blocks by a thousand": Bad(

@@ -12,6 +12,7 @@ from support.command import piecewright
 from support.quilts import codes, try_quilt
 
 SET = "set straight 2 across 2 down { alternate pair, plain rust }"
+CLOTHS = "fabric sand fabric indigo fabric pale fabric dark "
 
 
 def fills_of(*looks: str):
@@ -19,7 +20,7 @@ def fills_of(*looks: str):
     names = [f"cloth{number}" for number in range(len(looks) - 1)]
     fabrics = " ".join(f"fabric {name} {how}" for name, how in zip(["rust", *names], looks, strict=True))
     border = " ".join(f"border 1in in {name}" for name in names)
-    made = try_quilt(f"{SET} {border}", fabrics=f"fabric sand fabric indigo fabric pale fabric dark {fabrics}").value
+    made = try_quilt(f"{SET} {border}", fabrics=CLOTHS + fabrics).value
     assert made is not None
     return quilt_fills(made.quilts[0])
 
@@ -43,7 +44,7 @@ def test_what_is_stated_is_drawn(said: str, colour: str | None, texture: str) ->
 
 def test_stripes_after_looks_are_no_direction_of_the_cloth_and_before_it_are() -> None:
     def directed(facts: str) -> bool:
-        made = try_quilt(SET, fabrics=f"fabric sand fabric indigo fabric pale fabric dark fabric rust {facts}").value
+        made = try_quilt(SET, fabrics=CLOTHS + f"fabric rust {facts}").value
         return next(each for each in made.quilts[0].fabrics if each.name == "rust").is_directional
 
     assert not directed("looks navy striped")
@@ -68,7 +69,7 @@ def test_two_stated_alike_keep_their_colour_and_are_told_by_their_textures() -> 
     ],
 )
 def test_looks_that_are_none_are_told(said: str, code: str) -> None:
-    assert code in codes(try_quilt(SET, fabrics=f"fabric sand fabric indigo fabric pale fabric dark fabric rust {said}"))
+    assert code in codes(try_quilt(SET, fabrics=CLOTHS + f"fabric rust {said}"))
 
 
 def test_explain_and_json_say_what_was_said(tmp_path: Path) -> None:

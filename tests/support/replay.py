@@ -19,7 +19,8 @@ from shapely.geometry import box as rectangle
 
 Rectangle = tuple[Fraction, Fraction, Fraction, Fraction]
 JOIN = Fraction(1, 2)  # inches: 1/4in of seam from each of two strips
-OVER = (2, Fraction(500, 254))  # inches of every joined strip that are there to trim; 5cm
+OVER = (0, 2, Fraction(500, 254))  # inches of every joined strip that are there to trim; 5cm; or none, where
+# the cut has them already
 SNAP = 1e-7  # inches: without it GEOS 3.14 calls two outlines that share a side to within 1e-16in one
 LYING_OVER = 1e-4  # square inches
 

@@ -198,14 +198,14 @@ def joined(index: int, cut: Cut, cloth: Cloth) -> list[Lot]:
     must be."""
     width, height = (cloth.steps(each) for each in (cut.width, cut.height))
     long, thick = max(width, height), min(width, height)
-    total = cut.pieces * (cloth.inches(long) + _over(cut, cloth))
+    total = cut.pieces * (cloth.inches(long) + joined_over(cut, cloth.step))
     return strips_for(index, total, thick, join_of(cloth.inches(thick)), cloth, height >= width)
 
 
-def _over(cut: Cut, cloth: Cloth) -> Fraction:
+def joined_over(cut: Cut, step: Fraction) -> Fraction:
     """Inches over in a strip that is joined; none where the cut has them already."""
     counted = isinstance(cut.reason, Strip) and cut.reason.over
-    return Fraction(0) if counted else to_trim(JOINED_OVER, cloth.step)
+    return Fraction(0) if counted else to_trim(JOINED_OVER, step)
 
 
 def _strips_on_print(index: int, cut: Cut, need: Need, cloth: Cloth) -> Iterator[list[Lot]]:
@@ -226,7 +226,7 @@ def _strips_on_print(index: int, cut: Cut, need: Need, cloth: Cloth) -> Iterator
 def _parts(index: int, cut: Cut, cloth: Cloth) -> Iterator[list[Lot]]:
     """Long strips along a print in shorter ones, as many to each as to the next: the longest first."""
     width, height = cloth.steps(cut.width), cloth.steps(cut.height)
-    total = cut.pieces * float(cloth.inches(height) + _over(cut, cloth))
+    total = cut.pieces * float(cloth.inches(height) + joined_over(cut, cloth.step))
     join = float(join_of(cloth.inches(width)))
     for each in range(2, int(total / float(SHORTEST)) + 2):
         count = cut.cuts * each

@@ -11,7 +11,7 @@ from typing import Final
 
 from ...diagnostics.diagnostic import Diagnostic, Outcome, in_order
 from ...geometry.stroke import place_of
-from ...measure.marks import RULER_STEP, to_trim
+from ...measure.marks import RULER_STEP
 from ...measure.tolerance import ALIKE
 from ...words.messages import cloth as complain
 from ..handling import JoinStrips, LongWay
@@ -25,7 +25,7 @@ from .backing_plan import backing_cuts
 from .binding_plan import binding_cut
 from .choosing import best_lots
 from .fabric_plan import Ordered, plan_fabric
-from .lots import JOIN, JOINED_OVER, Cloth, Lot, cloth_of, join_of, lots_of
+from .lots import JOIN, Cloth, Lot, cloth_of, join_of, joined_over, lots_of
 from .yardage import Margin
 
 MARGIN: Final = Margin()
@@ -161,5 +161,5 @@ def _joined(cut: Cut, lots: Sequence[Lot], at: int, step: Fraction) -> Cut:
     lies = cut.lies
     if isinstance(lies, LongWay) and cut.height > cut.width:
         lies = replace(lies, shorter=True)
-    join = JoinStrips(join_of(min(cut.width, cut.height)) > JOIN, to_trim(JOINED_OVER, step))
+    join = JoinStrips(join_of(min(cut.width, cut.height)) > JOIN, joined_over(cut, step))
     return replace(cut, joined=sum(lot.count for lot in own), lies=lies, then=(join, *cut.then))

@@ -82,7 +82,8 @@ def _then(say: Say, then: Then, one: bool) -> str:
             return f"Cut the strip's ends at {angles_words(ends)}."
         case JoinStrips(slanted, over):
             way = "on the slant, each join taking as much as they are wide" if slanted else "end to end"
-            return f"Join the strips {way}, and cut them to length: {say.on_ruler(over)} over in each."
+            told = f": {say.on_ruler(over)} over in each" if over else ""
+            return f"Join the strips {way}, and cut them to length{told}."
         case JoinOnBias():
             return "Join the strips on the bias."
         case CutOnBias(count, width):
