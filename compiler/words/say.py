@@ -52,6 +52,12 @@ class Say:
         """`2 3/4in x about 3 1/8in`."""
         return f"{self.about(width)} x {self.about(height)}"
 
+    def box(self, width: Number, height: Number) -> str:
+        """`5in x 5in`; `about 4 1/4in x 5in` where a side lies on no mark of a ruler."""
+        if self.unit == "cm" or (reads_exactly(width) and reads_exactly(height)):
+            return self.size(width, height)
+        return f"about {self.length(nearest_mark(width))} x {self.length(nearest_mark(height))}"
+
     @property
     def usual_seam(self) -> str:
         """`1/4in`; `0.75cm`: what seams take that no pattern states, as that of a binding (common practice,

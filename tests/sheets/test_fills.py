@@ -31,7 +31,7 @@ LISTS = [
     ["navy", "cream", "sky", "rust", "gold", "black"],
     ["teal", "coral", "lemon", "plum", "grey", "rose"],
     ["red", "green", "brown", "olive", "moss", "rust"],
-    ["lamplight", "forest", "straw", "berry", "oatmeal"],
+    ["clockwork", "forest", "straw", "berry", "oatmeal"],
 ]
 
 
@@ -92,7 +92,7 @@ def test_a_title_is_read(title, hue, texture):
 
 def test_a_title_without_a_colour_says_nothing():
     assert read_looks("Grandmother's best", "scrap").colour is None
-    assert read_looks("lamplight").colour is None
+    assert read_looks("clockwork").colour is None
 
 
 def test_modifiers_change_the_colour():

@@ -101,7 +101,7 @@ def _count_lines(template: Template, room: float) -> list[str]:
 def box_words(edges: Sequence[Edge], say: Say) -> str:
     """`1in x 3in`: the box round a finished outline, as it lies in the block."""
     left, top, right, bottom = box_of(edges)
-    return say.size(right - left, bottom - top)
+    return say.box(right - left, bottom - top)
 
 
 def pages_of(templates: Sequence[Template], box: Box, say: Say) -> list[list[Mark]]:
