@@ -43,10 +43,12 @@ class Say:
         return ruler_text(inches)
 
     def about(self, inches: Number) -> str:
-        """A finished length as a ruler reads it: `about 2 3/4in` where it lies on no mark."""
+        """A length as a ruler reads it: `about 2 3/4in` where it lies on no mark, `0.030in` where the nearest
+        mark is none."""
         if self.unit == "cm" or self.strictly or reads_exactly(inches):
             return self.length(inches)
-        return f"about {self.length(nearest_mark(inches))}"
+        mark = nearest_mark(inches)
+        return f"about {self.length(mark)}" if mark else self.fine(inches)
 
     def about_size(self, width: Number, height: Number) -> str:
         """`2 3/4in x about 3 1/8in`."""

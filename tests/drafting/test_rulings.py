@@ -147,6 +147,14 @@ def test_4_a_seam_that_stops_tells_how_far_the_nearest_seam_is() -> None:
     assert "1/2in from the nearest seam" in complaint.message
 
 
+@pytest.mark.parametrize(
+    ("off", "told"), [("1.357in", "about 1 3/8in"), ("0.75in", "3/4in"), ("0.04in", "0.040in")]
+)
+def test_4_how_far_is_told_as_a_ruler_reads_it(off: str, told: str) -> None:
+    draft = draft_block(f"finished 6in grid 2 x 2 seam A2 -- C2 seam B1 -- ({off} from B2 to B1)")
+    assert f"inside a piece, {told} from the nearest seam" in only(draft, "seam-hangs").message
+
+
 def test_4_along_the_outline_nothing_is_said() -> None:
     assert len(check_block("finished 6in grid 3 x 3 seam A1 -- D1 -- D4 seam B1 -- C1").pieces) == 1
 

@@ -162,7 +162,7 @@ def seam_hangs(say: Say, span: Span, place: Point, away: float | None) -> Diagno
         )
     return error(
         "seam-hangs",
-        f"This seam ends inside a piece, {say.length(away)} from the nearest seam.",
+        f"This seam ends inside a piece, {say.about(away)} from the nearest seam.",
         span,
         f"it stops at {at_place(say, place)}",
         help="Carry it on to a seam or the block's edge, or take it away.",
