@@ -97,8 +97,16 @@ def _refuse_folder(path: Path) -> None:
 def _room(folder: Path) -> Iterator[Path]:
     """A hidden folder within that one, locked while this run is at work in it, and gone at the end."""
     _sweep(folder)
-    with TemporaryDirectory(prefix=MARK, dir=folder) as room, _locked(room, wait=True):
-        yield Path(room)
+    room: TemporaryDirectory[str] | None = None
+    try:
+        with held():  # a signal while it comes or goes would leave it
+            room = TemporaryDirectory(prefix=MARK, dir=folder)
+        with _locked(room.name, wait=True):
+            yield Path(room.name)
+    finally:
+        with held():
+            if room is not None:
+                room.cleanup()
 
 
 def _sweep(folder: Path) -> None:
