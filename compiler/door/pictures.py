@@ -59,14 +59,7 @@ def block_drawings(
 ) -> list[Drawing]:
     """The blocks' pictures. `size` is in inches."""
     return [
-        Drawing(
-            asked.block_called(draft.title),
-            names.stem(draft.title, draft.version, source),
-            draft.title,
-            draft.maker,
-            a_picture(draft.version),
-            partial(block_page, draft, size, say),
-        )
+        _of_block(draft, names, source, draft.maker, partial(block_page, draft, size, say))
         for draft in (each.draft for each in blocks)
     ]
 
@@ -78,17 +71,22 @@ def rough_drawings(
     from ..sheets.arrange.rough_picture import rough_picture
 
     return [
-        Drawing(
-            asked.block_called(each.title),
-            names.stem(each.title, each.version, source),
-            each.title,
-            "",
-            a_picture(each.version),
-            partial(rough_picture, each, size, say),
-            "unfinished",
-        )
+        _of_block(each, names, source, "", partial(rough_picture, each, size, say), "unfinished")
         for each in blocks
     ]
+
+
+def _of_block(
+    block: Draft | RoughDraft,
+    names: Names,
+    source: str,
+    author: str,
+    page: Callable[[], Page],
+    kind: str = "picture",
+) -> Drawing:
+    stem = names.stem(block.title, block.version, source)
+    subject = a_picture(block.version)
+    return Drawing(asked.block_called(block.title), stem, block.title, author, subject, page, kind)
 
 
 def quilt_drawings(

@@ -15,7 +15,6 @@ from ..words.commands import new as words
 from ..words.commands.new import Edges, Part
 from ..words.pages.finding import use_words
 from ..words.say import CENTIMETRES, INCHES, Say
-from .choices import length_of
 from .compiling import compile_input
 from .inputs import Input, one_input
 from .naming import alias_of, digest, slug
@@ -37,9 +36,8 @@ BACKGROUND: Final = "background"
 
 
 def unit_of(size: str) -> str:
-    """The unit that a length is written in, 'in' or 'cm'; WrongUse where it is no length."""
-    length_of(size, asked.WIDTHS)
-    return "in" if size.rstrip().endswith("in") else "cm"
+    """The unit that a length is written in, 'in' or 'cm'."""
+    return "in" if size.endswith("in") else "cm"
 
 
 def block_begun(title: str, size: str, grid: tuple[int, int]) -> str:

@@ -50,8 +50,13 @@ def along(p: Point, d: tuple[Number, Number], steps: Number) -> Point:
 
 def foot_on(p: Point, q: Point, d: tuple[Number, Number]) -> Point:
     """The foot of p on the line through q along d."""
+    return along(q, d, steps_to_foot(p, q, d))
+
+
+def steps_to_foot(p: Point, q: Point, d: tuple[Number, Number]) -> Number:
+    """How far along the line through q (in steps of d) the foot of p lies."""
     square = d[0] * d[0] + d[1] * d[1]
-    return along(q, d, ratio((p.x - q.x) * d[0] + (p.y - q.y) * d[1], square))
+    return ratio((p.x - q.x) * d[0] + (p.y - q.y) * d[1], square)
 
 
 def bearing(center: Point, p: Point) -> float:

@@ -17,12 +17,14 @@ from .curves import (
     along,
     at_share,
     distance,
+    foot_on,
     lies_on,
     line_and_circle,
     meet_lines,
     ratio,
     same_circle,
     same_place,
+    steps_to_foot,
 )
 from .edge import Edge, Point
 
@@ -108,7 +110,7 @@ def _meet(one: Stroke, other: Stroke) -> list[Point] | None:
     met = meet_lines(*line, *following)
     if met is not None:
         return [along(*line, met[0])]
-    if not same_place(_beside(line, following[0]), following[0]):
+    if not same_place(foot_on(following[0], *line), following[0]):
         return []
     ends = [p for each in (one, other) if isinstance(each, Edge) for p in (each.start, each.end)]
     shared = one_of_each(p for p in ends if _holds(one, p) and _holds(other, p))
@@ -123,16 +125,9 @@ def _line(stroke: Stroke) -> Ray:
     return stroke
 
 
-def _beside(line: Ray, p: Point) -> Point:
-    """The foot of a point on a line."""
-    start, d = line
-    square = d[0] * d[0] + d[1] * d[1]
-    return along(*line, ratio((p.x - start.x) * d[0] + (p.y - start.y) * d[1], square))
-
-
 def _line_meets(line: Ray, circle: Round) -> list[Point]:
     """Where a line meets a whole circle."""
-    foot = _beside(line, circle.center)
+    foot = foot_on(circle.center, *line)
     away = distance(foot, circle.center)
     if away > circle.radius + NEAR:
         return []
@@ -140,11 +135,11 @@ def _line_meets(line: Ray, circle: Round) -> list[Point]:
         return [foot]
     step = line[1]
     left = circle.square - square_between(foot, circle.center)
-    half = root(ratio(left, step[0] * step[0] + step[1] * step[1]))
+    half = _root(ratio(left, step[0] * step[0] + step[1] * step[1]))
     return [along(foot, step, -half), along(foot, step, half)]
 
 
-def root(square: Number) -> Number:
+def _root(square: Number) -> Number:
     """The square root, exact where it can be; of what rounding left below nothing, nothing."""
     if isinstance(square, float):
         return sqrt(max(square, 0.0))
@@ -163,7 +158,7 @@ def _rounds_meet(one: Round, other: Round) -> list[Point] | None:
     middle = along(one.center, across, ratio(square + one.square - other.square, 2 * square))
     if apart >= r + s - NEAR or apart <= abs(r - s) + NEAR:
         return [middle]
-    half = root(ratio(one.square - square_between(one.center, middle), square))
+    half = _root(ratio(one.square - square_between(one.center, middle), square))
     aside = (-across[1], across[0])
     return [along(middle, aside, half), along(middle, aside, -half)]
 
@@ -211,11 +206,5 @@ def meetings(ray: Ray, edges: tuple[Edge, ...]) -> list[Number]:
 
 def _ends_along(ray: Ray, edge: Edge) -> list[Number]:
     """Where a line meets an edge that it is parallel to: at both ends, if it runs along it."""
-    start, d = ray
-    square = d[0] * d[0] + d[1] * d[1]
-    steps = [ratio((p.x - start.x) * d[0] + (p.y - start.y) * d[1], square) for p in (edge.start, edge.end)]
-    return [
-        each
-        for each, p in zip(steps, (edge.start, edge.end), strict=True)
-        if same_place(along(*ray, each), p)
-    ]
+    ends = ((steps_to_foot(p, *ray), p) for p in (edge.start, edge.end))
+    return [steps for steps, p in ends if same_place(along(*ray, steps), p)]

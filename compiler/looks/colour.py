@@ -3,6 +3,7 @@ the colour-blind and a photocopier see them."""
 
 from __future__ import annotations
 
+from functools import lru_cache
 from math import atan2, cos, degrees, exp, hypot, radians, sin, sqrt
 from typing import Final
 
@@ -30,6 +31,8 @@ TRITANOPIA: Final = (
 Color Vision Deficiency, IEEE TVCG 15 (2009), table of matrices; written down from memory."""
 
 FAR: Final = 25.0**7
+
+COLOURS_KEPT: Final = 256  # more than the fabrics of any picture and their shifts
 
 
 def from_hex(digits: str) -> Colour:
@@ -138,9 +141,14 @@ def difference(one: Lab, other: Lab) -> float:
 
 def least_difference(one: Colour, other: Colour) -> float:
     """The least CIEDE2000 of the two as any of us sees them: in colour, lacking a kind of cone, in grey."""
-    pairs = [(one, other), (grey(one), grey(other))]
-    pairs += [(seen(one, eye), seen(other, eye)) for eye in (PROTANOPIA, DEUTERANOPIA, TRITANOPIA)]
-    return min(difference(lab(a), lab(b)) for a, b in pairs)
+    return min(difference(a, b) for a, b in zip(_views(one), _views(other), strict=True))
+
+
+@lru_cache(maxsize=COLOURS_KEPT)
+def _views(colour: Colour) -> tuple[Lab, ...]:
+    """A colour as each of us sees it; asked of every pair in a picture."""
+    eyes = (seen(colour, eye) for eye in (PROTANOPIA, DEUTERANOPIA, TRITANOPIA))
+    return tuple(lab(each) for each in (colour, grey(colour), *eyes))
 
 
 def _polar(colour: Lab, more: float) -> tuple[float, float]:

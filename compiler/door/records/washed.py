@@ -10,9 +10,7 @@ from ...diagnostics.source import Source
 from ...drafting.washed.model import GridGuess, Measured, Snapped
 from ...drafting.washed.written import drafted_source
 from ...measure.length import change_percent
-from ...words.work.washed import (
-    remarks,
-)
+from ...words.work.washed import remarks
 from .as_json import Record, number
 
 PERCENT_DECIMALS: Final = 3
