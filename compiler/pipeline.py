@@ -8,7 +8,7 @@ Pages are made from compiled blocks by `sheets.arrange`, and written by the comm
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from .cutting.model import Template
@@ -18,6 +18,7 @@ from .drafting.model import Draft
 from .language.parser import parse
 from .language.shelf import Choice, Shelf
 from .language.tree import File, Node
+from .measure.record import record
 
 if TYPE_CHECKING:
     from .diagnostics.source import Span
@@ -29,7 +30,7 @@ if TYPE_CHECKING:
     from .sewing.model import Assembly, Proof
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class CompiledBlock:
     """A drafted block, its templates, and how it goes together: `proof` says that it comes out as drafted.
 
@@ -43,7 +44,7 @@ class CompiledBlock:
     from_elsewhere: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Compilation:
     """All that a file makes: its blocks, then those it uses from elsewhere; its quilts, each colourway
     one, and how each of them goes together."""

@@ -4,13 +4,14 @@ foundations."""
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 from functools import cached_property
 from math import ceil, hypot
 from typing import TYPE_CHECKING, Final
 
 from .diagnostics.diagnostic import Diagnostic, Outcome
+from .measure.record import record
 from .words.say import INCHES, Say
 
 if TYPE_CHECKING:
@@ -28,7 +29,7 @@ BESIDE: Final = Fraction(8)
 corner."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Cutting:
     """How quilts are to be cut: the marks of the maker's ruler, cloth bought over what the plan takes, and
     which blocks are cut for paper foundations; and in which units all of it is told."""

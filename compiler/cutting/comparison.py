@@ -9,7 +9,6 @@ is paired by place: the pieces that cover each other most in the block.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from typing import Any, Final, Literal
 
 from ..drafting.congruence import Figure, figure_of, mirrored, turns_onto
@@ -18,6 +17,7 @@ from ..drafting.model import Draft, Piece
 from ..geometry.curves import flattened
 from ..geometry.edge import Edge
 from ..geometry.pose import Pose
+from ..measure.record import record
 from ..measure.tolerance import NEAR
 from .model import Template
 
@@ -41,7 +41,7 @@ MOST_PARTS: Final = 400
 """Of one line, between the places at which distances are taken: one of over 6in is looked at less often."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Side:
     """A drafted block with its templates."""
 
@@ -49,7 +49,7 @@ class Side:
     templates: tuple[Template, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Match:
     """What became of a template. `mirrored`: the old one serves turned over. `distance`: the farthest that a
     changed sewing line lies from the old one; `trimmed`: only its points are cut otherwise."""
@@ -62,7 +62,7 @@ class Match:
     trimmed: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Comparison:
     """Two drafts of a block. `distance` is the farthest that a line of one lies from all lines of the other,
     both laid with their top left corners together."""

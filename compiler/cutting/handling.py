@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
+from ..measure.record import record
 from ..measure.tolerance import Number
 
 Slant = Literal["", "rising", "falling", "both"]
@@ -18,7 +18,7 @@ Box = Literal["square", "rectangle"]
 # ---- what then -------------------------------------------------------------------------------------------
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Parted:
     """Each box is cut once or twice, corner to corner."""
 
@@ -26,7 +26,7 @@ class Parted:
     times: Literal["once", "twice"]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PartedOnPrint:
     """With the print up, so many boxes are cut each way; `spare` triangles are left over."""
 
@@ -35,7 +35,7 @@ class PartedOnPrint:
     spare: int
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PartedByHand:
     """So many rectangles are cut for pieces as drawn, and so many for reversed ones, the first of them one
     way and the others the other."""
@@ -45,12 +45,12 @@ class PartedByHand:
     first: Slant
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Zigzag:
     """The strip is cut at 60 degrees, one way and the other."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SlantedCuts:
     """The strip is cut at an angle, so far apart; of hexagons both points are then cut off, so far from the
     middle."""
@@ -60,14 +60,14 @@ class SlantedCuts:
     points: Fraction | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class CutEnds:
     """The strip's ends are cut at those angles."""
 
     ends: tuple[float, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class JoinStrips:
     """Strips are joined, straight or on the slant, where each join takes as much as they are wide; and cut to
     length with so much over."""
@@ -76,12 +76,12 @@ class JoinStrips:
     over: Fraction
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class JoinOnBias:
     """Strips of a binding are joined."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class CutOnBias:
     """A piece is cut into so many strips of a width at 45 degrees, and they are joined."""
 
@@ -89,7 +89,7 @@ class CutOnBias:
     width: Fraction
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class MitreEnds:
     """The ends are mitred when the corners are sewn."""
 
@@ -111,7 +111,7 @@ Then = (
 # ---- how it lies -----------------------------------------------------------------------------------------
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class TemplateLaid:
     """So many times the template is laid turned clockwise and `reversed`; from how it lies in the block, or
     from where its arrow points up."""
@@ -121,7 +121,7 @@ class TemplateLaid:
     either: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PrintUp:
     """The print up: of a strip from which pieces are cut, of squares as they are sewn, of triangles. `either`
     end of it."""
@@ -130,7 +130,7 @@ class PrintUp:
     either: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class LongWay:
     """A long strip lies across the cloth or along the selvage. `shorter`: strips along it are joined, since
     that buys less cloth."""
@@ -140,7 +140,7 @@ class LongWay:
     shorter: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PrintAlong:
     """The print runs along the height of a rectangle."""
 
@@ -149,12 +149,12 @@ class PrintAlong:
     either: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Upright:
     """A back, whose print stands up in the quilt."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class AnyWay:
     """Binding, whose print may lie any way."""
 

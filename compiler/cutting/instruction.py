@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
 
+from ..measure.record import record
 from ..measure.tolerance import Number
 from .shapes import Shape
 
@@ -12,7 +12,7 @@ Axis = Literal["across", "along"]
 """A cut runs across the bolt, which parts strips from each other, or along it."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Boxes:
     """What boxes of one size are: squares, strips, panels; strips that hold so many `pieces` of a shape, or
     (0) templates of several sorts."""
@@ -26,7 +26,7 @@ Count = tuple[Boxes, int]
 """Boxes of one size, and how many of them."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Part:
     """What is cut up: the cloth, a strip of it, what is left of what was spoken of, or one of several pieces.
     `size`: how high or wide a piece is, cut off by a cut of that axis."""
@@ -36,7 +36,7 @@ class Part:
     axis: Axis = "across"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class CutStrips:
     """Strips are cut across the cloth, or across a `scrap`; what they hold, kind by kind."""
 
@@ -46,7 +46,7 @@ class CutStrips:
     scrap: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class CutBoxes:
     """A part is cut once or several times, `size` apart: each is one of `boxes`, or left over (None). `back`:
     something else was spoken of since."""
@@ -59,7 +59,7 @@ class CutBoxes:
     boxes: Boxes | None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class CutPieces:
     """Pieces are cut off a part, to be cut up in turn into what each holds."""
 
@@ -71,7 +71,7 @@ class CutPieces:
     held: tuple[Count, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Remainder:
     """What is left of a part is one of `boxes`."""
 
@@ -80,7 +80,7 @@ class Remainder:
     boxes: Boxes
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class TrimPiece:
     """A piece of cloth is trimmed to the last mark within its edges, in width or height or both."""
 

@@ -3,14 +3,14 @@ coordinates are the block's own. Rings run clockwise as seen."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
 
 from ..geometry.edge import Edge, Point
+from ..measure.record import record
 from ..measure.tolerance import Number
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Mark:
     """A match mark: `at` on the sewing line, `toward` the outward unit normal into the allowance."""
 
@@ -19,7 +19,7 @@ class Mark:
     allowance: float  # inches of allowance there
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class GrainArrow:
     """Straight of grain: degrees clockwise from up (0 <= heading < 180), and the pieces it is for."""
 
@@ -27,7 +27,7 @@ class GrainArrow:
     pieces: tuple[int, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class FabricCount:
     """How many to cut of one fabric, as drawn and reversed."""
 
@@ -36,7 +36,7 @@ class FabricCount:
     reversed: int
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Template:
     """One template with everything that is printed on it."""
 

@@ -7,13 +7,13 @@ read is written here.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final, Literal, NamedTuple, Protocol
 
 from ..diagnostics.source import Span
 from ..drafting.model import Draft
 from ..geometry.edge import Edge
+from ..measure.record import record
 from ..measure.tolerance import Number
 from ..words.cloth_words import Texture
 from .model import Template
@@ -34,7 +34,7 @@ SingleKind = Literal[
 """What a plain piece of the top is that belongs to no block."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Scrap:
     """A piece of cloth of given size: a scrap or a fat quarter, along and across the grain in inches."""
 
@@ -61,7 +61,7 @@ class Looks(NamedTuple):
 NOTHING_SAID: Final = Looks()
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Fabric:
     """One cloth. `scraps` empty: it is cut from the bolt. Its sizes, the bolt's usable width and the scraps',
     are inches after washing, as the trade counts them (SOURCES 2.5: 40 of 42 to 44in)."""
@@ -86,7 +86,7 @@ class Fabric:
         return self.one_way or self.striped
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Way:
     """How pieces lie on a cloth whose print runs up and down: the need's outline, mirrored left and right if
     `reversed`, then turned clockwise by whole quarters (0, 90, 180 or 270 degrees)."""
@@ -96,7 +96,7 @@ class Way:
     count: int
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SizedBlock:
     """A block drafted at the size at which the quilt uses it, with its templates."""
 
@@ -104,7 +104,7 @@ class SizedBlock:
     templates: tuple[Template, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Need:
     """Pieces of one shape to be cut from one fabric, all alike: what the cutting methods choose a way for.
 
@@ -151,7 +151,7 @@ class Need:
         return self.margin > 0
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class BindingNeed:
     """Binding: strips of a cut width, joined to a length."""
 
@@ -162,7 +162,7 @@ class BindingNeed:
     slack: Fraction = Fraction(0)  # inches of the length beyond the quilt's sides
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class BackingNeed:
     """Backing or batting: a whole of this size, joined from panels (backing only)."""
 

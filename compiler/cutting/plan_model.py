@@ -6,10 +6,10 @@ by these numbers alone) must yield exactly the pieces needed.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
+from ..measure.record import record
 from ..measure.tolerance import Number
 from .handling import Lies, Slant, Then
 from .instruction import Axis, Instruction
@@ -18,7 +18,7 @@ from .reasons import Reason
 from .shapes import Kind
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SquarePairs:
     """Two-triangle squares, two or eight (`many`) from two squares. `cloths`: what pages call them; `seam`:
     what a seam takes."""
@@ -30,7 +30,7 @@ class SquarePairs:
     seam: Fraction
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Geese:
     """Geese, four from a large square of one cloth and four small ones of another."""
 
@@ -42,7 +42,7 @@ class Geese:
     seam: Fraction
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class StripSet:
     """Strips sewn side by side, `sewn` wide in all, and cut across `every` so much. `long`: as the cloth lets
     them be where that is not the bolt's width."""
@@ -59,7 +59,7 @@ class StripSet:
 Made = SquarePairs | Geese | StripSet
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Offer:
     """Another way to make the same pieces many at a time, with the cloth it takes beside cutting singly."""
 
@@ -68,7 +68,7 @@ class Offer:
     singly: Number  # square inches that cutting singly takes
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Cut:
     """How the pieces of one need are cut.
 
@@ -100,7 +100,7 @@ class Cut:
     slants: tuple[tuple[Slant, int], ...] = ()  # of boxes of a print with a direction: so many cut each way
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PlacedCut:
     """One cut-out box (or template) on the cloth: left and top of its box, x across the bolt, y along it."""
 
@@ -114,7 +114,7 @@ class PlacedCut:
     slant: Slant = ""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Slice:
     """One edge-to-edge rotary cut: it parts `region` (left, top, right, bottom) along a straight line."""
 
@@ -126,7 +126,7 @@ class Slice:
     strips: tuple[int, ...] = ()  # numbers of those that it is done to, told once for all; () of the cloth
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Strip:
     """What a cloth is first parted into, from where to where along that way, and what lies in it. What is
     left over after the last is none, and has no number."""
@@ -137,7 +137,7 @@ class Strip:
     placed: tuple[PlacedCut, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class ClothPlan:
     """One stretch of cloth: a length off the bolt, or one scrap or fat quarter."""
 
@@ -164,14 +164,14 @@ class ClothPlan:
         return max((each.left + each.width for each in self.placed), default=Fraction(0))
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class ByLength:
     """Cloth sold off the bolt, by eighths of a yard or by tenths of a metre."""
 
     unit: Literal["yards", "metres"]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class ByPiece:
     """So many fat quarters, or scraps that are at hand."""
 
@@ -182,7 +182,7 @@ class ByPiece:
 Sold = ByLength | ByPiece
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class FabricPlan:
     """Everything about cutting one fabric."""
 
@@ -199,7 +199,7 @@ class FabricPlan:
     piece: Scrap | None = None  # of a block alone: sold cut, in place of `buy`; None: off the bolt
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class CuttingPlan:
     """The whole quilt's cutting."""
 

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
+from ..measure.record import record
 from ..measure.tolerance import Number
 
 Lacking = Literal[
@@ -20,7 +20,7 @@ Lacking = Literal[
 ]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class NoRule:
     """No rule can serve the shape, whatever its size."""
 
@@ -31,7 +31,7 @@ OFF_GRAIN = NoRule("off-the-grain")
 HOLE = NoRule("a-hole")  # whatever the outside: a ruler cuts no hole
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class OffAngle:
     """No ruler bears the line of that angle."""
 
@@ -39,7 +39,7 @@ class OffAngle:
     angle: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Share:
     """The finished size is `top` `bottom`ths of a whole that the ruler does not part so."""
 
@@ -49,7 +49,7 @@ class Share:
     finished: Number
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class OffMark:
     """The exact cut lies under the ruler's next mark."""
 
@@ -57,7 +57,7 @@ class OffMark:
     mark: Fraction
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Aslant:
     """Its print stands upright in the quilt, aslant to its sides. `marks`: what the sides measure, of a
     square or rectangle that the ruler can be laid to."""
@@ -68,7 +68,7 @@ class Aslant:
 TemplateReason = NoRule | OffAngle | Share | OffMark | Aslant
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Finished:
     """The finished size and the allowances lie on the ruler; `square` as cut."""
 
@@ -77,7 +77,7 @@ class Finished:
     square: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Strip:
     """The finished size and the allowances; `trimmed`: up to the next mark, to be trimmed; `over`: so much
     longer, to be trimmed to the top as it measures."""
@@ -86,7 +86,7 @@ class Strip:
     over: Fraction = Fraction(0)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Mitred:
     """The long edge finished, and so much over for the mitres."""
 
@@ -94,7 +94,7 @@ class Mitred:
     over: Fraction
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Patch:
     """Cloth that covers a patch of a foundation; `up`: to the next mark."""
 
@@ -103,7 +103,7 @@ class Patch:
     up: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Sum:
     """A finished size and what is added to it, up to the mark; of a square that is cut `once` or `twice`, or
     of a `strip`. `beyond`: of a setting triangle, the allowance that is left beyond the points when it is
@@ -116,14 +116,14 @@ class Sum:
     beyond: float | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class OnRuler:
     """The exact cut lies on the ruler: a rectangle to be cut once, or a strip with its slanted cuts."""
 
     angle: float | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SlantedEnds:
     """So long along the long side, the ends at those angles."""
 
@@ -131,14 +131,14 @@ class SlantedEnds:
     ends: tuple[float, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class AcrossFinished:
     """So much across finished, and the allowances."""
 
     across: Number
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class StripLength:
     """So much binding."""
 
@@ -146,7 +146,7 @@ class StripLength:
     bias: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Panels:
     """A back in one panel, or joined with seams down it or across it."""
 

@@ -7,7 +7,6 @@ next. Inches.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from math import ceil, floor
 from typing import Final
@@ -16,6 +15,7 @@ from ..drafting.model import Draft
 from ..geometry.motion import stretch
 from ..measure.length import UNITS
 from ..measure.marks import RULER_STEP, mark_up, metric
+from ..measure.record import record
 from ..measure.tolerance import Number
 from .methods.method import Method, template_method
 from .methods.rotary import lies_for_cutting, method_of
@@ -30,7 +30,7 @@ LARGEST: Final = {"in": 24, "cm": 60}
 """Blocks are rarely made smaller or larger (common practice, no published source)."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class CutAt:
     """How one template's pieces are cut at a size.
 
@@ -50,7 +50,7 @@ class CutAt:
         return self.always or self.method.kind != "template"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class BlockSize:
     """The block at one finished size."""
 

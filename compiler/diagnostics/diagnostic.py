@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass, field
+from dataclasses import field
 from enum import Enum
 from functools import partial
 from typing import Final, Generic, Protocol, TypeVar
 
+from ..measure.record import record
 from ..words.say import Say
 from .source import Span
 
@@ -23,7 +24,7 @@ class Severity(Enum):
     NOTE = "note"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Label:
     """A place, and a few words that stand under its carets."""
 
@@ -31,7 +32,7 @@ class Label:
     text: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Fix:
     """A mend that can be applied: the span replaced by the text."""
 
@@ -50,7 +51,7 @@ class Facts(Protocol):
         """Whether both are worded by one function."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Diagnostic:
     """One thing to say about one place.
 
@@ -73,7 +74,7 @@ class Diagnostic:
         return self.facts.worded(say) if self.facts else self
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Outcome(Generic[T]):
     """What a pass made and all it has to say. A value beside an error is partial."""
 

@@ -6,9 +6,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Final
 
+from ..measure.record import record
 from .source import Source, Span
 from .visible import visible_letter, width_of
 
@@ -17,7 +17,7 @@ BEFORE: Final = 30  # columns kept before the carets of a line that is cut down
 ELLIPSIS: Final = "…"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Excerpt:
     """One line as shown, and where its carets stand. `number` counts from 1."""
 

@@ -7,9 +7,9 @@ editors that follow such places can.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Final, Literal, assert_never
 
+from ..measure.record import record
 from ..words.telling import HELP, SEVERITIES, mend_text
 from .diagnostic import Diagnostic, Label, Severity
 from .excerpt import Excerpt, excerpts
@@ -26,7 +26,7 @@ COLOURS: Final = {Severity.ERROR: "\x1b[1;31m", Severity.WARNING: "\x1b[1;33m", 
 GITHUB_WORDS: Final = {Severity.ERROR: "error", Severity.WARNING: "warning", Severity.NOTE: "notice"}
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Style:
     """How diagnostics are shown: with carets, one line each, or as GitHub's annotation lines."""
 

@@ -5,11 +5,13 @@ from __future__ import annotations
 from array import array
 from bisect import bisect_right
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Final
 
+from ..measure.record import record
 
-@dataclass(frozen=True, slots=True)
+
+@record
 class Span:
     """Characters start..end (end excluded) of one source, after newlines were normalised."""
 
@@ -22,7 +24,7 @@ NOWHERE: Final = Span("", 0, 0)
 """The place of what no words stand for."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Source:
     """A text with the name its places are written with. Newlines are `\\n`; no byte-order mark."""
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from fractions import Fraction
 from typing import TYPE_CHECKING, Any, Final, Literal, TypedDict, get_args
 
@@ -12,6 +12,7 @@ from ..diagnostics.visible import accents_joined, shortened
 from ..failures import WrongUse
 from ..measure.length import UNITS, exact_number
 from ..measure.marks import metric
+from ..measure.record import record
 from ..sheets.paper import NAMES as PAPERS
 from ..sheets.paper import Paper
 from ..words.commands import asked
@@ -88,7 +89,7 @@ class Choices(TypedDict, total=False):
     blocks: Sequence[str]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Sewing:
     """How each block is to be sewn: the last word for a title counts. `met`: titles that a block had."""
 
@@ -112,7 +113,7 @@ class Sewing:
         return [title for title, _ in self.ways if title and title not in self.met]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Chosen:
     """The same, understood."""
 
@@ -175,7 +176,7 @@ def sheet_options(paper: Paper, kind: Kind, lines: Lines, measured: Fraction | N
     return SheetOptions(paper=paper, kind=kind, lines=lines, measured=measured or Fraction(1))
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class ToCut:
     """How quilts are to be cut and told, as far as it was chosen; the rest follows from the file."""
 

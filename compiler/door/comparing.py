@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass
 from functools import partial
 from typing import TYPE_CHECKING
 
 from ..diagnostics.diagnostic import Diagnostic, errors_in
 from ..diagnostics.source import Source
 from ..failures import FileIsNew, WrongUse, own_mistakes
+from ..measure.record import record
 from ..shelves.locking import open_lock
 from ..words.commands import asked
 from ..words.commands.files import versions_beside
@@ -34,7 +34,7 @@ class NoBlocks(Exception):
         self.said, self.sources = said, sources
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Reader:
     """Reads the blocks to compare, from files, from shelves, from earlier revisions of a file. NoBlocks where
     a file has an error."""

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import os
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
 from ..diagnostics.diagnostic import Diagnostic, Outcome, errors_in, in_order
 from ..diagnostics.source import Source
 from ..failures import ShelfDamaged, own_mistakes
+from ..measure.record import record
 from ..shelves.folders import FolderShelf, library_folder
 from ..shelves.locking import locked_sources, open_lock
 from ..words.messages.files import file_unreadable
@@ -33,7 +34,7 @@ NOT_FOUND: Final = ("block-unknown", "version-unknown")
 """What is said of a used block that no shelf has: it may stand in a file with a mistake."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Compiled:
     """A file's blocks and quilts, none where it has an error; all there is to say; the sources it is said of.
 

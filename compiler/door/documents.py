@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
 from ..diagnostics.source import Span
 from ..failures import Refused, own_mistakes
+from ..measure.record import record
 from ..sheets.part_names import BLOCK_PARTS, PARTS, QUILT_PARTS
 from .choices import Sewing
 
@@ -28,7 +29,7 @@ BOOKLET: Final = "booklet"  # ends the names of its files
 QUILT_ONLY: Final = tuple(part for part in QUILT_PARTS if part not in BLOCK_PARTS)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Wanted:
     """What is to be made: the parts named, a booklet, and how each block is cut and sewn."""
 

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Final
 
 from ..diagnostics.source import Span
 from ..failures import own_mistakes
+from ..measure.record import record
 from ..words.commands.asked import block_called, quilt_called
 from ..words.commands.files import drawing_pages
 from ..words.commands.files import laying_out as laying_out_words
@@ -25,7 +26,7 @@ if TYPE_CHECKING:
 TABLE: Final = "table"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Drawn:
     """Files that were made of one document: their stem within the folder, their kind, and of how many pages.
     A table's stem has its ending, and it has no pages."""
@@ -58,7 +59,7 @@ class Job:
         self.names = Names(self.folder)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Subject:
     """One block or quilt of which files are made. `source`: the file it is written in. `called`: what it is
     called in messages. `place`: where its title is. `stem`: gives its name for files. `parts`: how many of

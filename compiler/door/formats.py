@@ -6,10 +6,10 @@ for name, data in files_in("png", made, "vane-v2", options, 300, "vane.block, bl
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final, Literal
 
 from ..failures import own_mistakes
+from ..measure.record import record
 from .owners import marked
 from .stopping import held
 
@@ -20,7 +20,7 @@ if TYPE_CHECKING:
     from ..sheets.page import Document, Page
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Format:
     """A kind of file: made of a whole document, of each of its pages, or of the book it is set from."""
 

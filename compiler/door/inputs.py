@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import os
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
 from ..failures import WrongUse
+from ..measure.record import record
 from ..shelves.folders import Folder, FolderShelf, block_files
 from ..shelves.listing import DEEPEST, EXTENSIONS
 from ..words.commands.files import file_wanted, no_file_and_no_title, no_files_in, no_such_file
@@ -24,7 +24,7 @@ DASH: Final = "-"
 MOST_READ: Final = 16_000_000  # bytes; far beyond what the language takes, so the rest need not be read
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Titled:
     """Which block of a shelf's file is meant, and where that file stands."""
 
@@ -38,7 +38,7 @@ class Titled:
         return self.block.block.title.text, self.block.version
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Input:
     """One file to compile, with the name that its places are written with."""
 

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Final
 
 from ..diagnostics.diagnostic import Diagnostic, errors_in
 from ..diagnostics.source import Source
+from ..measure.record import record
 from ..shelves.locking import locked_sources, open_lock
 from .compiling import FolderShelf
 from .inputs import Input
@@ -22,7 +22,7 @@ def check_names() -> tuple[str, ...]:
     return tuple(NAMES)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Linter:
     """Which checks are made (`only` those, where any are named; none that is `allowed`), on which shelves."""
 

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import os
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from ..diagnostics.diagnostic import Diagnostic, Outcome
+from ..measure.record import record
 from ..shelves.locking import Locked, fingerprints_of, lock_name, locked_sources, open_lock
 from .compiling import FolderShelf
 from .inputs import Input
@@ -22,7 +22,7 @@ if TYPE_CHECKING:
 __all__ = ["Change", "Lock", "Locked", "lock_name", "locked_sources"]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Pinned:
     """A lock, and the blocks that its texts draft to."""
 

@@ -3,17 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Literal
 
 from ..diagnostics.diagnostic import Diagnostic
 from ..diagnostics.render import end_of, place_of
 from ..diagnostics.source import Source, Span
+from ..measure.record import record
 
 Severity = Literal["error", "warning", "note"]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Mend:
     """A change of the file's text that would mend it: what stands between the two places gives way to
     `text`. Lines and columns count from 1; the end is the first character that stays."""
@@ -26,7 +26,7 @@ class Mend:
     text: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Message:
     """One thing to say about one place in a file. Lines and columns count from 1; the end is the first
     character after the place. `code` names the kind of thing said: `piecewright explain CODE` says more."""

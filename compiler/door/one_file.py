@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import os
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from json import dumps
 from pathlib import Path
 from typing import Any
 
 from ..diagnostics.source import Source
 from ..failures import Refused, WrongUse
+from ..measure.record import record
 from ..words.commands import asked
 from .blocks import write_file, write_files
 from .choices import DPI_LEAST, DPI_MOST, Chosen, all_among, shown
@@ -27,7 +27,7 @@ from .messages import CompileError, message_of
 from .naming import Names
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Maker:
     """What makes the documents of one block or quilt, as was chosen; and the sources of its file."""
 

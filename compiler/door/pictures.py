@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 from functools import partial
 from typing import TYPE_CHECKING, Final
 
 from ..failures import WrongUse, own_mistakes
+from ..measure.record import record
 from ..words.commands import asked
 from ..words.commands.files import a_picture
 from ..words.say import INCHES, Say
@@ -41,7 +42,7 @@ def picture_size(value: str) -> Fraction:
     return size
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Drawing:
     """What is to be drawn: its name for messages and for files, and how its page is made."""
 

@@ -14,13 +14,14 @@ from __future__ import annotations
 
 import os
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Any, Final
 
 from ..diagnostics.diagnostic import Diagnostic, Outcome
 from ..diagnostics.source import Source, Span
 from ..failures import WrongUse
 from ..language.limits import TITLE_LETTERS
+from ..measure.record import record
 from ..shelves.toml_file import Toml, read_toml
 from ..words.commands import asked
 from ..words.messages import folder_settings as complain
@@ -52,7 +53,7 @@ READERS: Final[Mapping[str, Callable[[str], Any]]] = {
 KEYS: Final = (*READERS, SHELVES)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Settings:
     """What a settings file says, each as it is written there, in its order."""
 

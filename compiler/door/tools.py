@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass
 from functools import partial
 from typing import Any, Final, Literal, TypedDict, Unpack
 
 from ..diagnostics.source import Source
 from ..failures import WrongUse
 from ..language.decode import read_source
+from ..measure.record import record
 from ..searching.block_facts import BlockFacts
 from ..words.commands import asked
 from .choices import all_among
@@ -53,7 +53,7 @@ class Conditions(TypedDict, total=False):
     symmetries: Sequence[str]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Found:
     """A block on a shelf: what it is found by, and where it stands."""
 
@@ -63,7 +63,7 @@ class Found:
     line: int
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class TemplateChange:
     """What became of a template, by its letters before and after: 'same', another 'count' of it is cut,
     'changed', 'new' or 'gone'. `mirrored`: the old one serves turned over. `distance`: inches that the
@@ -78,7 +78,7 @@ class TemplateChange:
     trimmed: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class BlockChange:
     """What changed between two drafts of a block. `distance`: inches that the farthest line of one lies from
     all lines of the other. `unversioned`: an outline changed and the version did not."""

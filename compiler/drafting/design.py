@@ -9,11 +9,11 @@ from __future__ import annotations
 from cmath import phase
 from collections import Counter, defaultdict
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from math import degrees, sqrt
 from typing import Final
 
 from ..geometry.pose import Motion, Pose, turning
+from ..measure.record import record
 from ..measure.tolerance import DESIGN
 from .congruence import figure_of
 from .model import Draft
@@ -21,7 +21,7 @@ from .model import Draft
 CELLS: Final = 1000  # across that square: pieces are looked up by the cell that their middle lies in
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Symmetry:
     """How a block looks the same again: in `turns` places of a whole turn (1: only as it lies), and in a
     mirror or not. The fabrics count."""
@@ -59,7 +59,7 @@ def symmetry_of(draft: Draft) -> Symmetry:
     return Symmetry(sum(not each.reversed for each in poses), any(each.reversed for each in poses))
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Patch:
     """A piece about the block's middle: where it lies, its corners and the middles of its sides, and the
     radius of every ring that is a whole circle (whose one mark is its centre)."""

@@ -7,7 +7,7 @@ Nothing here is edited in place and nothing knows a tree node: `origin` spans le
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import field
 from fractions import Fraction
 from typing import Literal
 
@@ -15,11 +15,12 @@ from ..diagnostics.source import Span
 from ..geometry.edge import Edge, Point
 from ..geometry.planar import PlanarGraph
 from ..geometry.pose import Pose
+from ..measure.record import record
 from ..measure.tolerance import Number
 from ..words.cloth_words import Texture
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Part:
     """A stretch of a side along which one neighbour lies. `neighbour` is a piece number, None: the
     outside."""
@@ -29,7 +30,7 @@ class Part:
     origins: tuple[Span, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Side:
     """One whole straight or curved side of a piece, corner to corner, with its parts in order.
 
@@ -47,7 +48,7 @@ class Side:
         return self.parts[0].neighbour is None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Piece:
     """One piece of cloth, finished size.
 
@@ -68,7 +69,7 @@ class Piece:
     unit: str = ""  # title of the used block it came with, for explain
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Member:
     """One piece's membership of a shape: `turned` degrees clockwise, after mirroring if `reversed`,
     carry the shape's first piece onto this one."""
@@ -83,7 +84,7 @@ class Member:
         return Pose(self.turned, self.reversed)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Shape:
     """A class of congruent pieces: one template. `members[0]` is its first piece, unturned, unreversed."""
 
@@ -93,7 +94,7 @@ class Shape:
     turns: int  # 1, 2, 4...: how many turns carry it onto itself
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class UnitPlacement:
     """How one unit lies, for explain and the picture. The box is left, top, right, bottom in inches; `scale`
     is how many times its drafted width it has."""
@@ -108,7 +109,7 @@ class UnitPlacement:
     origin: Span | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class TrimRule:
     """How points are trimmed, and the width of the dots, in inches (0: no dots)."""
 
@@ -140,7 +141,7 @@ DefaultKind = Literal[
 """What may be left unwritten: of a block down to the fabric of unnamed pieces, then of a quilt."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Default:
     """A default in force, for explain: a number or inches, width and height, or a word of the language.
 
@@ -154,7 +155,7 @@ class Default:
     source: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Dress:
     """The cloths that a quilt gives a block: its pieces' fabrics are then words for cloth and no roles.
 
@@ -168,7 +169,7 @@ class Dress:
     looks: tuple[tuple[str, tuple[str, Texture | None]], ...] = ()  # of those of which it is said
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Draft:
     """A drafted and checked block."""
 

@@ -3,18 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 
 from ..diagnostics.diagnostic import Diagnostic
 from ..diagnostics.source import Span
 from ..language.lock import place_of
 from ..language.lock_file import Lock, Pin, PinnedUse
 from ..language.shelf import Choice, ShelfBlock
+from ..measure.record import record
 from ..words.messages.locks import lock_drafts_otherwise, lock_lacks
 from .fingerprint import differ
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Change:
     """What one `use` meant in the older lock, and what it means in the newer; None: it is not there."""
 

@@ -6,7 +6,6 @@ Drafted anew and in silence from what was read of it, so that nothing which ends
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
@@ -14,6 +13,7 @@ from ..diagnostics.diagnostic import Diagnostic, Severity
 from ..diagnostics.source import Source, Span
 from ..geometry.edge import Edge, Point
 from ..language import tree
+from ..measure.record import record
 from ..measure.tolerance import Number
 from .body import sketch_body
 from .context import Bench, EnoughSaid
@@ -26,7 +26,7 @@ if TYPE_CHECKING:
     from .draft import Drafter
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Mistake:
     """One error of a block, and where it lies: the lines and places that its words put down."""
 
@@ -35,7 +35,7 @@ class Mistake:
     places: tuple[Point, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class RoughDraft:
     """A block drafted as far as it is sound. All in inches, from its top left."""
 

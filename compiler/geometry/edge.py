@@ -5,10 +5,10 @@ x right, y down, in inches. Fractions where the drafting is exact, floats elsewh
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import atan2, pi, sqrt
 from typing import NamedTuple
 
+from ..measure.record import record
 from ..measure.tolerance import NO_TURN, Number, difference
 
 
@@ -19,7 +19,7 @@ class Point(NamedTuple):
     y: Number
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Arc:
     """The circle an edge follows. `clockwise` is as seen, from the edge's start to its end."""
 
@@ -28,7 +28,7 @@ class Arc:
     clockwise: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Edge:
     """A directed straight or curved line from start to end."""
 

@@ -2,16 +2,16 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
 from math import sqrt
 
 from ..measure.angle import cosine_sine, direction, heading_of
+from ..measure.record import record
 from ..measure.tolerance import Number
 from .edge import Arc, Edge, Point
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Transform:
     """x' = a x + b y + e;  y' = c x + d y + f."""
 

@@ -14,9 +14,9 @@ and ring by ring, so an edge has the lower of its two faces on its right.
 from __future__ import annotations
 
 from collections.abc import Callable, Collection, Iterator, Sequence
-from dataclasses import dataclass
 from typing import NamedTuple
 
+from ..measure.record import record
 from .edge import Edge, Point
 from .motion import Transform
 
@@ -33,7 +33,7 @@ class Stretch(NamedTuple):
     across: int
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PlanarGraph:
     """Nodes, edges, faces. Nothing is looked up by where it lies."""
 

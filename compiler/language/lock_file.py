@@ -7,12 +7,12 @@ from __future__ import annotations
 
 import json
 import re
-from dataclasses import dataclass
 from hashlib import sha256
 from typing import Any, Final, TypeVar
 
 from ..diagnostics.diagnostic import Outcome
 from ..diagnostics.visible import accents_joined
+from ..measure.record import record
 from ..words.messages import locks as complain
 
 FORM: Final = 1
@@ -29,7 +29,7 @@ SURROGATE: Final = re.compile("[\\ud800-\\udfff]")
 T = TypeVar("T")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PinnedUse:
     """A `use` by what it asks for (version None: any), and the pin that it means."""
 
@@ -38,7 +38,7 @@ class PinnedUse:
     pin: int
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Pin:
     """One block as it was. `text` stands alone; `found` and `file` say where it came from."""
 
@@ -51,7 +51,7 @@ class Pin:
     uses: tuple[PinnedUse, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Lock:
     """Every block used from elsewhere, in order of title and version, and what the file's own uses mean."""
 

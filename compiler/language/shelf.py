@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from typing import Protocol
 
 from ..diagnostics.source import Source
+from ..measure.record import record
 from . import tree
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class ShelfBlock:
     """A parsed block, the source it stands in, and where that source was found ('own-file', 'beside', ...).
 
@@ -34,7 +34,7 @@ class ShelfBlock:
         return self.block.version.value if self.block.version else 1
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Choice:
     """Which block a `use` of the source named `near` was found to mean."""
 

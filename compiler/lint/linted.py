@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from ..diagnostics.diagnostic import Diagnostic
 from ..diagnostics.source import Source, Span
@@ -11,9 +10,10 @@ from ..drafting.model import Draft
 from ..language import quilt_tree, tree
 from ..language.shelf import Choice
 from ..language.walk import statements_in
+from ..measure.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Linted:
     """A file without errors. `drafts` are of its own blocks; `said` is what compiling it had to say."""
 

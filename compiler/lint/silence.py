@@ -7,12 +7,12 @@ braces and all: before a `block`, for the block.
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from typing import Final
 
 from ..diagnostics.diagnostic import Diagnostic
 from ..diagnostics.source import Span
 from ..language.tokens import scan
+from ..measure.record import record
 from .linted import Linted
 
 ALLOW: Final = re.compile(r"#[ \t]*lint:[ \t]*allow\b(?P<names>[^\n]*)")
@@ -20,7 +20,7 @@ NAME: Final = re.compile(r"[^\s,]+")
 ALLOW_CODES: Final = ("allow-unknown", "allow-idle")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Allowance:
     """One name of one such remark, and the characters it holds for."""
 

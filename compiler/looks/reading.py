@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from typing import Final
 
+from ..measure.record import record
 from ..words.cloth_words import CLOTH, MODIFIERS, TEXTURES, Texture
 from ..words.css_names import CSS
 from .colour import Colour, from_hex, grey, lab, luminance_of, mixed, tinted
@@ -18,7 +18,7 @@ LIGHTER: Final = 18.0  # points of L* that a word such as pale or dark makes
 DULL: Final = 0.55  # the share of grey in a dusty colour
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Reading:
     """What a title says: nothing where it is None."""
 

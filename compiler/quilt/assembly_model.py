@@ -15,18 +15,18 @@ however many seams it has.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
 
 from ..cutting.needs import Part, SingleKind
 from ..drafting.model import Draft
+from ..measure.record import record
 from ..sewing.model import Assembly, Copy, Proof, Size
 from ..sewing.naming import ROW
 from ..sewing.order.row_tree import Way
 from ..sewing.pressing.pressing_model import PressingPlan
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Kind:
     """What pieces of the top are alike: a block in one choice of fabrics, or one shape of one cloth in one
     part of the quilt."""
@@ -43,7 +43,7 @@ class Kind:
     unfinished: Size  # of triangles and other slanted shapes: of the box round them
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Join:
     """One seam of a row's first copy: the step of the assembly, and the pieces that it joins."""
 
@@ -51,7 +51,7 @@ class Join:
     pieces: tuple[int, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Row:
     """Parts joined side by side by parallel seams, sewn in any order: that of `joins` was proved.
 
@@ -83,7 +83,7 @@ class Row:
         return tuple(dict.fromkeys(join.step for join in self.joins))
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Stage:
     """What is made before the next thing: the parts of the centre, by how they lie in it; the centre; a
     border, by its number from the inside out. A row that several stages use is made in the first of them."""
@@ -93,7 +93,7 @@ class Stage:
     rows: tuple[Row, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SewnBlock:
     """How one block of a quilt is made, at the size at which the quilt uses it."""
 
@@ -101,7 +101,7 @@ class SewnBlock:
     proof: Proof
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class QuiltAssembly:
     """How a quilt goes together, from the blocks' pieces to its outermost border."""
 

@@ -12,6 +12,7 @@ from ..diagnostics.source import Span
 from ..drafting.sketch import Unit
 from ..geometry.edge import Edge, Point
 from ..geometry.motion import Transform, move_by
+from ..measure.record import record
 from ..measure.tolerance import Number
 from ..sewing.order.row_tree import InRows
 
@@ -54,7 +55,7 @@ class Single:
     measured: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Setting:
     """How blocks are set: straight, on point or in rows, so many across and down; 0 where that differs
     from row to row."""

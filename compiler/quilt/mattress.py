@@ -7,14 +7,14 @@ inside of a full-size crib by 16 CFR 1508.3 (28 x 52 3/8in).
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final, Literal
 
+from ..measure.record import record
 from ..measure.tolerance import Number
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Mattress:
     """Width and length in inches, and the list it is from, whose name is in words."""
 

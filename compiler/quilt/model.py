@@ -7,19 +7,20 @@ piece belongs, in the words of the report. A colourway is laid out as a quilt of
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import field
 from fractions import Fraction
 
 from ..cutting.needs import BackingNeed, BindingNeed, Fabric, Need, Part, SingleKind, SizedBlock
 from ..diagnostics.source import Span
 from ..drafting.model import Default
 from ..geometry.edge import Edge
+from ..measure.record import record
 from ..measure.tolerance import Number
 from ..sewing.order.row_tree import InRows
 from .ground import Setting
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PlacedBlock:
     """One block where it lies. `turned` degrees clockwise after mirroring; the box is its place, unturned
     (on point: the square before the whole centre is turned)."""
@@ -32,7 +33,7 @@ class PlacedBlock:
     part: Part  # 'blocks', or 'border' for the units of a pieced border
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class QuiltPiece:
     """One piece of the top's cloth, as it shows in the picture. `template` is 'Title A' for pieces of blocks,
     else ''. `reversed` says that it is cut mirror-wise from the template."""
@@ -52,7 +53,7 @@ class QuiltPiece:
         return (self.outline, *self.holes)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Quilt:
     """A quilt in one colourway, laid out and counted."""
 

@@ -6,7 +6,7 @@ In: a draft. Out: `BlockFacts`, plain words and numbers that are kept in an inde
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import asdict, dataclass, fields
+from dataclasses import asdict, fields
 from typing import Any, Final
 
 from ..cutting.methods.rotary import template_method_of
@@ -15,6 +15,7 @@ from ..diagnostics.diagnostic import Outcome
 from ..drafting.design import symmetry_of
 from ..drafting.fingerprint import fingerprint_of
 from ..drafting.model import Draft
+from ..measure.record import record
 from ..sewing.difficulty import difficulty
 from ..sewing.foundations.foundation import papers_refused
 from ..sewing.order.assembly import assemble
@@ -34,7 +35,7 @@ SYMMETRIES: Final = (QUARTER_TURN, HALF_TURN, THIRD_TURN, MIRROR, NOTHING)
 """How a block looks the same again, fabrics and all; `none`: only as it lies."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class BlockFacts:
     """One block. Lengths are inches, the smallest angle is in degrees (180: no piece has a corner)."""
 

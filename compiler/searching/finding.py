@@ -4,15 +4,16 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 from fractions import Fraction
 from typing import Final
 
+from ..measure.record import record
 from ..measure.tolerance import BOUND_SLACK
 from .block_facts import BlockFacts
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Range:
     """From `least` to `most`, both included; None: no bound."""
 
@@ -29,7 +30,7 @@ class Range:
 ANY: Final = Range()
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Wanted:
     """What is looked for. Words stand in one name of the block, in any order, whole or begun."""
 

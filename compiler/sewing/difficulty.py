@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from cmath import phase
 from collections.abc import Sequence
-from dataclasses import dataclass
 from math import degrees, pi
 from typing import Final, Literal
 
@@ -12,6 +11,7 @@ from ..cutting.model import Template
 from ..drafting.model import Draft, Piece, Side
 from ..drafting.shapes import carry
 from ..geometry.stroke import is_corner, ring_strokes, turn_between
+from ..measure.record import record
 from ..measure.tolerance import Number
 from .model import Assembly
 from .order.seam_graph import SeamGraph
@@ -23,7 +23,7 @@ POINT: Final = 4
 """Pieces whose corners come together before matching them takes care."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Difficulty:
     """What makes a block hard, each cause by itself."""
 
@@ -53,7 +53,7 @@ Trouble = Literal[
 ]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Cause:
     """One thing that makes a block hard: how many there are of it; of the smallest angle its degrees."""
 

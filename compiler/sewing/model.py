@@ -7,14 +7,15 @@ Of a piece that is cut reversed, the edges are those on the template before it i
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import field
 
 from ..geometry.edge import Edge, Point
 from ..geometry.pose import Motion, turning
 from ..geometry.stroke import place_of
+from ..measure.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Cloth:
     """One piece as it is taken from the pile: its number, template, whether cut reversed, and fabric."""
 
@@ -24,7 +25,7 @@ class Cloth:
     fabric: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Size:
     """Width and height. Finished, or unfinished: with the allowance on all four sides."""
 
@@ -32,7 +33,7 @@ class Size:
     height: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Copy:
     """One of a unit's copies: its pieces, in the order of the first copy's, and where the first copy's places
     go: turned clockwise about the block's top left, in degrees, then moved by `to`."""
@@ -47,7 +48,7 @@ class Copy:
         return Motion(turning(self.turned), place_of(self.to))
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Unit:
     """Pieces sewn together, and every copy of them in the block.
 
@@ -65,7 +66,7 @@ class Unit:
     rectangle: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SeamSide:
     """Which of one part's edges go into a seam: `part` is a piece number as text, or a unit's id.
 
@@ -77,7 +78,7 @@ class SeamSide:
     edges: tuple[Edge, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Partial:
     """A set-in seam that need not be turned: the seam of step `opened` stays open beside `at`, and is closed
     after this one."""
@@ -86,7 +87,7 @@ class Partial:
     at: Point
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Step:
     """Two parts joined by one seam; `batch` copies are made alike.
 
@@ -133,7 +134,7 @@ class Step:
         return max(len(self.turns), 1) if self.set_in else 0
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Assembly:
     """An order of sewing for a whole block. `steps[n - 1].step` is n, and makes `units[n - 1]`."""
 
@@ -172,7 +173,7 @@ class Assembly:
         return not any(step.curved or step.set_in for step in self.steps)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Proof:
     """What re-sewing found. `furthest` is the greatest distance, in inches, between printed and sewn."""
 

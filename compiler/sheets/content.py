@@ -6,15 +6,16 @@ marks in points from their own top left corner.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final, Literal
+
+from ..measure.record import record
 
 if TYPE_CHECKING:
     from .arrange.leaves import Leaf
     from .page import Mark
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Paragraph:
     """A paragraph; `strong` where it is the chapter's one most important sentence."""
 
@@ -22,7 +23,7 @@ class Paragraph:
     strong: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Section:
     """A heading inside a chapter, with small print after it."""
 
@@ -30,7 +31,7 @@ class Section:
     under: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class List:
     """Lines with a point, a number or a box to tick before each, or with a line after each to write on."""
 
@@ -38,7 +39,7 @@ class List:
     sign: Literal["point", "number", "box", "blank"] = "point"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Picture:
     """A drawing of a size in points, in words for those who do not see it, with a line under it. `larger`:
     the same larger, the largest first, for a page with room."""
@@ -55,7 +56,7 @@ NOT_DRAWN: Final = Picture((), 0.0, 0.0, "")
 """Where no picture is drawn."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Column:
     """A column of a table: its heading and width in points; width 0 takes what the others leave."""
 
@@ -65,7 +66,7 @@ class Column:
     bold: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Row:
     """A row's cells. `subject` names it to readers of the page; a total has a black rule above it and bold
     type. `notes` are lines under it, across the columns from the second on; `whole` lines to be copied at a
@@ -78,7 +79,7 @@ class Row:
     whole: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Table:
     """A table; `caption` names it for those who only hear it; `title`, else it, says on the next page what
     goes on. `ticks` puts a box to tick before each row; a `narrow` one does not take a page's width, so that
@@ -92,7 +93,7 @@ class Table:
     narrow: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Card:
     """A small picture with a title above it and lines below: one step. `beside`: a smaller picture that the
     lines speak of, right of them. `told` says what the picture shows, where none is drawn."""
@@ -104,7 +105,7 @@ class Card:
     told: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Cards:
     """Cards in order, so many side by side on paper."""
 
@@ -112,7 +113,7 @@ class Cards:
     across: int = 2
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class CutLine:
     """A line across the page, along which what is above it is cut off to be kept."""
 
@@ -120,7 +121,7 @@ class CutLine:
 Part = Paragraph | Section | List | Picture | Table | Cards | CutLine
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Chapter:
     """One chapter. `sheets` are pages that must be printed true to size, after everything else in it.
 
@@ -139,7 +140,7 @@ class Chapter:
     told: tuple[Part, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Cover:
     """The first page: a picture, and lines under it."""
 
@@ -147,7 +148,7 @@ class Cover:
     lines: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Book:
     """Chapters in order, under one title; a whole booklet has a cover."""
 

@@ -6,8 +6,9 @@ Positions are in points (1/72 inch, ISO 32000), x right and y down from the page
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
+
+from ..measure.record import record
 
 Segment = (
     tuple[Literal["M"], float, float]
@@ -17,7 +18,7 @@ Segment = (
 )
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PathMark:
     """A stroked or filled path. Greys and colours are (red, green, blue) from 0 to 1; None: not drawn.
 
@@ -36,7 +37,7 @@ class PathMark:
     clip: tuple[Segment, ...] | None = None  # drawn only inside this path
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class TextMark:
     """A line of text; (x, y) is on its baseline at the anchor. Size in points. Set level with the page unless
     `turned` (degrees clockwise about (x, y))."""
@@ -56,7 +57,7 @@ class TextMark:
 Mark = PathMark | TextMark
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Page:
     """One page. `title` names it in bookmarks, where it stands under `part` if it has one."""
 
@@ -67,7 +68,7 @@ class Page:
     part: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Document:
     """All pages of one build, with its document information."""
 

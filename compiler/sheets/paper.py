@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final, Literal, get_args
 
 from ..measure.length import POINTS_PER_INCH, UNITS
+from ..measure.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PaperSize:
     """A sheet of paper, upright."""
 

@@ -16,6 +16,7 @@ from typing import TYPE_CHECKING, Final
 
 from ..diagnostics.source import Source
 from ..diagnostics.visible import accents_joined
+from ..measure.record import record
 from .listing import DEEPEST, names_in
 from .reading import plain_bytes
 
@@ -38,7 +39,7 @@ USE: Final = rf"\buse\s*+{QUOTED}"
 ALSO: Final = r'\balso\s*+("W"(?:\s*+,\s*+"W")*+)'.replace("W", WORDS.replace("(", "(?:", 1))
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Parsed:
     """A shelf's file: its source, its blocks (none where it has mistakes), and what is wrong with it."""
 
@@ -47,7 +48,7 @@ class Parsed:
     diagnostics: tuple[Diagnostic, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Folder:
     """One shelf. `shown` is what its files' names begin with, in places of diagnostics."""
 

@@ -15,6 +15,7 @@ from typing import Final
 
 from ..diagnostics.diagnostic import Diagnostic
 from ..diagnostics.source import Source
+from ..measure.record import record
 from ..searching.block_facts import BlockFacts, facts_from
 from ..words.commands.files import indexing_files
 from ..words.messages.shelves import on_shelf_twice
@@ -27,7 +28,7 @@ from .manifest import read_manifest
 MOST_USED: Final = 500  # files used by one that are told apart; with more, any change on the shelves counts
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Shelved:
     """A block on a shelf: its facts, and where it stands."""
 
@@ -71,10 +72,10 @@ def index_shelves(shelf: FolderShelf, kept: Kept, doing: Doing = lambda what: No
     files = list(_read(shelf.shelves))
     causes = _Causes(files)
     records = {file: kept.find(causes.of(file)) for file in files}
-    missing = [file for file, record in records.items() if record is None]
-    for file, record in zip(missing, _made(shelf, missing, doing), strict=True):
-        records[file] = record
-        kept.keep(causes.of(file), record)
+    missing = [file for file, entry in records.items() if entry is None]
+    for file, entry in zip(missing, _made(shelf, missing, doing), strict=True):
+        records[file] = entry
+        kept.keep(causes.of(file), entry)
     if missing:
         kept.drop_oldest()
     for each in shelf.shelves:
@@ -155,10 +156,10 @@ def _made(shelf: FolderShelf, missing: Sequence[_File], doing: Doing) -> Iterato
 def _gather(indexed: Indexed, records: dict[_File, Record], title: str) -> None:
     """One shelf's blocks, and those that stand there twice."""
     standing: dict[tuple[str, int], Shelved] = {}
-    for file, record in records.items():
-        if record["fault"]:
-            indexed.faults.append(Fault(file.shown, *record["fault"]))
-        for line, told in record["blocks"]:
+    for file, entry in records.items():
+        if entry["fault"]:
+            indexed.faults.append(Fault(file.shown, *entry["fault"]))
+        for line, told in entry["blocks"]:
             made = Shelved(facts_from(told), file.shown, line, title, Task(file.shelf, file.path))
             indexed.blocks.append(made)
             first = standing.setdefault((made.facts.title, made.facts.version), made)

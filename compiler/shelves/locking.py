@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import os
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
 from ..diagnostics.diagnostic import Diagnostic, Outcome
 from ..diagnostics.source import Source, Span
+from ..measure.record import record
 from .folders import FolderShelf
 from .reading import plain_bytes
 
@@ -21,7 +21,7 @@ ENDING: Final = ".lock"
 LARGEST: Final = 8_000_000  # bytes: as a block file; a lock of a hundred blocks has some hundred thousand
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Locked:
     """Where a file's blocks are found: a shelf, and the lock that it stands behind, if there is one."""
 

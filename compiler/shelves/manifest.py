@@ -9,11 +9,11 @@ All three may be left out, and so may the file.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Final
 
 from ..diagnostics.diagnostic import Diagnostic, Outcome
 from ..diagnostics.source import Source, Span
+from ..measure.record import record
 from ..words.messages import shelves as complain
 from .toml_file import Toml, read_toml
 
@@ -21,7 +21,7 @@ MOST_TOLD: Final = 20  # of what is wrong with one manifest
 KEYS: Final = ("title", "note", "leave-out")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Manifest:
     """What a manifest says. Of `leave_out`, each is a path within the shelf, parted by `/`."""
 

@@ -15,12 +15,12 @@ import shutil
 import subprocess
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
-from dataclasses import dataclass
 from pathlib import Path
 from tempfile import TemporaryDirectory
 from typing import Final
 
 from ..failures import MachineFailed
+from ..measure.record import record
 from ..words.messages import revisions as told_of
 from .reading import plain_bytes
 
@@ -52,7 +52,7 @@ QUIET: Final = {
 """Around git: no configuration but ours. The rest would only matter if that failed."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Repository:
     """Where a repository is: the folder that it keeps, its own folder, and what its working trees share."""
 
@@ -61,7 +61,7 @@ class Repository:
     common: Path
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Reader:
     """A git folder of our own before the objects of a repository."""
 

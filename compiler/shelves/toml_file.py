@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import re
 import tomllib
-from dataclasses import dataclass
 from typing import Any, Final
 
 from ..diagnostics.source import Source
+from ..measure.record import record
 from ..words.messages.shelves import TomlDamage
 from .reading import plain_bytes
 
@@ -16,7 +16,7 @@ LONGEST_LINE: Final = 2000  # characters: a key of 10,000 parts takes the librar
 PLACE: Final = re.compile(r" \(at (?:line (\d+), column (\d+)|end of document)\)$")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Problem:
     """What keeps a file from being TOML, where in the text, and the most there may be, or what the system or
     the library says of it."""
@@ -26,7 +26,7 @@ class Problem:
     of: str | int = ""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Toml:
     """A file's text, and its keys and values; or what keeps them from being had."""
 

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 from typing import Final, Literal
 
 from ..measure.length import UNITS
 from ..measure.marks import RULER_STEP, nearest_mark
+from ..measure.record import record
 from ..measure.tolerance import Number
 from .numbers import exact_text, number_text, reads_exactly, reads_in_inches, ruler_text
 from .phrases import one_of
@@ -21,7 +22,7 @@ FINE_DIGITS: Final = 3
 """Decimals of lengths that no ruler shows."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Say:
     """Puts numbers into words. Lengths come in as inches, whatever they are told in.
 

@@ -5,13 +5,13 @@ of grain up and down; places are complex numbers, corners clockwise (see geometr
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final
 
 from ...geometry.curves import flattened
 from ...geometry.edge import Edge
 from ...measure.marks import mark_up
+from ...measure.record import record
 from ...measure.tolerance import NEAR, Number, near
 from ..handling import Then
 from ..reasons import OffMark, Reason, Share, TemplateReason
@@ -26,7 +26,7 @@ PARTS: Final = (3, 5, 6, 7, 9, 10, 11, 12)
 """Shares of a whole number of inches that rulers in halves do not show."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Method:
     """The way one shape is cut. `corners` is the cut outline where more than a box: a template, or slanted
     cuts."""

@@ -5,10 +5,10 @@ Both ways are reckoned (SOURCES 2.8: 65 x 78in takes 130in one way and 156in the
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
 from math import ceil
 
+from ...measure.record import record
 from ...measure.tolerance import NEAR, Number
 from ..handling import Upright
 from ..needs import BackingNeed
@@ -20,7 +20,7 @@ Size = tuple[Number, Number]
 """Width and length in inches."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Joined:
     """Panels of one way of joining: how many whole widths, the last one's width, all of one length."""
 

@@ -8,16 +8,17 @@ first. Inches.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 from typing import NamedTuple
 
+from ...measure.record import record
 from ...measure.tolerance import NEAR, Number
 from ..instruction import Axis, TrimPiece
 from ..plan_model import ClothPlan, Slice, Strip
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Marks:
     """A cloth so many ruler steps wide and high, and where it ends: at the last marks, or past them."""
 

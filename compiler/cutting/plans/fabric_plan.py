@@ -4,11 +4,12 @@ Inches."""
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import NamedTuple
 
 from ...diagnostics.diagnostic import Diagnostic
 from ...measure.marks import metric
+from ...measure.record import record
 from ...measure.tolerance import Number
 from ...words.messages import cloth as complain
 from ..instruction import Boxes
@@ -23,7 +24,7 @@ from .strips import length_of, pack_bolt
 from .yardage import Margin, length_to_buy
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Ordered:
     """What a fabric is cut into: the boxes, the bare area of their pieces, and the panels of a back."""
 

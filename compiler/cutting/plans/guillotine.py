@@ -12,6 +12,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
 from typing import Final, Literal, NamedTuple
 
+from ...measure.record import record
 from ...measure.tolerance import BETTER
 
 Axis = Literal["across", "along", ""]
@@ -32,7 +33,7 @@ class Kind(NamedTuple):
     turnable: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Region:
     """A rectangle of cloth: `kind` >= 0 is a box; else `parts` are what it is cut into, along its `axis`:
     'across' one under the other, 'along' side by side; neither: left over."""

@@ -10,10 +10,11 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import groupby
 from typing import Final
 
+from ...measure.record import record
 from ..instruction import Boxes, Count, CutBoxes, CutPieces, CutStrips, Instruction, Part, Remainder
 from ..plan_model import Slice
 from .edges import Marks
@@ -27,7 +28,7 @@ _Inner = tuple[Region, int, int, Part | None, tuple[int, ...]]
 of already; and the numbers of the strips that are cut like it."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Stuff:
     """What is cut: by such marks of the ruler, into boxes of so many kinds, from the bolt or from a scrap."""
 

@@ -6,13 +6,14 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 from itertools import product
 from math import ceil
 from typing import Final
 
 from ...measure.marks import to_trim
+from ...measure.record import record
 from ...measure.tolerance import NEAR, Number
 from ..handling import Slant
 from ..instruction import Boxes
@@ -57,7 +58,7 @@ PARTS_MOST: Final = 4
 """Strips that one along a print is joined from at most: more seams nobody would want in a border."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Lot:
     """`count` equal boxes for one cut, as they lie unturned. `run`: the pieces laid along each. `across`:
     the box already lies across the way the cut's width and height are given. `joins`: strips to be joined
@@ -77,7 +78,7 @@ class Lot:
     seams: int = 0
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Cloth:
     """What a fabric lets be cut: its widths in ruler steps (of the bolt, or of each scrap), and which
     turns."""

@@ -10,11 +10,12 @@ Inches; places are complex numbers, outlines start at 0, 0.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import pairwise
 from typing import Final, NamedTuple
 
 from ...geometry.pose import Pose
+from ...measure.record import record
 from ...measure.tolerance import NEAR
 from .poses import Shapes
 
@@ -28,7 +29,7 @@ Sorts = tuple[tuple[Pose, ...], tuple[Pose, ...]]
 one way up and pieces lie half round, those."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Laid:
     """A piece in a run: its pose, and how far along and down the run its box starts."""
 
@@ -37,7 +38,7 @@ class Laid:
     down: float = 0.0
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Run:
     """Pieces along one strip, `length` by `thick` inches in all."""
 

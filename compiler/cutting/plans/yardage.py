@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
 from math import ceil
 from typing import Final, Literal
 
 from ...measure.length import UNITS
 from ...measure.marks import RULER_STEP, mark_up
+from ...measure.record import record
 from ...measure.tolerance import NEAR, Number
 
 YARD: Final = Fraction(36)
@@ -16,7 +16,7 @@ YARD_STEP: Final = YARD / 8  # cloth is sold by the eighth of a yard
 METRE_STEP: Final = 10 * UNITS["cm"]  # or by ten centimetres
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Margin:
     """Cloth over what the plan takes, for squaring up and mistakes: a share of it, and at least so many
     inches.

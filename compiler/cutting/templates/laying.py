@@ -8,12 +8,12 @@ side up, so its trims and marks have that mirror line too.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from ...drafting.congruence import middle_of
 from ...drafting.model import Draft, Piece, Shape
 from ...drafting.shapes import symmetries
 from ...geometry.pose import Motion, Pose
+from ...measure.record import record
 from .common_trim import common_cuts, differing
 from .corners import Trim
 from .grain import GrainGroups, block_headings
@@ -25,7 +25,7 @@ CornerCuts = dict[CornerKey, tuple[Trim, ...]]
 """The trims of the template's sharp corners, by the first piece's corners."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Laid:
     """A shape's pieces with how the template lies on each, turned over only where the piece is reversed.
 

@@ -11,12 +11,13 @@ misfits, so that each reading has its say.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 from itertools import product
 from math import gcd, lcm, log, pi, sqrt
 from typing import TYPE_CHECKING, Any, Final
 
+from ...measure.record import record
 from ...measure.tolerance import NEAR, Number
 from .model import SPREAD, GridGuess, Reading, Shrinkage
 from .shrinkage import LEAN_SPREAD, Observation, fit_shrinkage
@@ -59,7 +60,7 @@ UNLIKELY: Final = 8.0
 """Grids that cost so much more than the best are not offered: odds of three thousand to one."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Side:
     """One direction of the block: its drafted and its washed length, and the parts its written grid has."""
 
@@ -68,7 +69,7 @@ class Side:
     parts: int | None  # None: no grid is written
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Ruled:
     """One direction ruled in so many parts: what it costs, with which scale, and where its readings lie."""
 

@@ -5,7 +5,6 @@ A *scale* is washed length over drafted length: 0.98 where a direction has shrun
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
 from math import hypot
 from typing import Final
@@ -14,6 +13,7 @@ from ...diagnostics.source import Span
 from ...geometry.edge import Point
 from ...language import tree
 from ...measure.length import UNITS
+from ...measure.record import record
 from ...measure.tolerance import Number
 from ...words.numbers import exact_text
 
@@ -22,7 +22,7 @@ SPREAD: Final = 0.6
 way, all errors alike, has 1/sqrt(3)."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Reading:
     """One length in a `point` line: read from `origin`, in the block as drafted, along a step of length 1.
 
@@ -56,7 +56,7 @@ STRAIGHT: Final = 0.02
 that measuring square cannot show."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Ruler:
     """What a block is drafted with: its unit, and the parts of one that it marks, the simplest first."""
 
@@ -69,7 +69,7 @@ class Ruler:
         return exact_text(length / UNITS[self.unit]) + self.unit
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Shrinkage:
     """How washing changed the block: a scale for each direction, and how far it leans (inches across for each
     inch down)."""
@@ -83,7 +83,7 @@ class Shrinkage:
         return hypot(self.across * step[0] + self.lean * step[1], self.down * step[1])
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Snapped:
     """A reading with the drafted length found for it.
 
@@ -98,7 +98,7 @@ class Snapped:
     on_grid: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Disagreement:
     """A reading that lies off the grid on which others lie, and the longest of those.
 
@@ -113,7 +113,7 @@ class Disagreement:
     theirs: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class GridGuess:
     """A grid that the readings may lie on. Misfits are inches, over the readings that lie on it."""
 
@@ -126,7 +126,7 @@ class GridGuess:
     lengths: tuple[Number | None, ...]  # drafted length of each reading; None where it lies off
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Measured:
     """A washed block, and the block as it was drafted."""
 

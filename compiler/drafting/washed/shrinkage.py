@@ -7,10 +7,10 @@ distance only, so that one slip of the tape does not bend the rest.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from math import hypot, sqrt
 from typing import Final
 
+from ...measure.record import record
 from ...measure.tolerance import STILL
 from .model import SPREAD, Shrinkage
 
@@ -20,7 +20,7 @@ LEAN_SPREAD: Final = 0.01
 ROUNDS: Final = 100
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Observation:
     """A length as drafted, its direction (a step of length 1), and what it measures now."""
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final
 
@@ -11,6 +10,7 @@ from ...diagnostics.source import Source
 from ...language import tree
 from ...language.edits import Edit, with_edits
 from ...language.walk import nodes_in
+from ...measure.record import record
 from ...words.numbers import exact_text
 from .model import GridGuess, Measured, Snapped
 
@@ -26,7 +26,7 @@ ON_PAPER: Final = (
 """What is there where a block has a grid already, or would mean something else on another."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Remarks:
     """What a drafted block says of how it was measured: a note for its sheets, and lines of remarks."""
 

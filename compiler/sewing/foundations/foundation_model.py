@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
 
 from ...geometry.edge import Edge, Point
+from ...measure.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Patch:
     """One numbered patch of a foundation, and the rectangle of cloth to cut for it: along its seam, and away.
 
@@ -28,7 +28,7 @@ class Patch:
         return max(self.width, self.height), min(self.width, self.height)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Section:
     """Patches sewn on one paper in order. `outline` is finished and unmirrored, in the block's places."""
 
@@ -42,7 +42,7 @@ class Section:
         return tuple(patch.piece for patch in self.patches)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SectionJoin:
     """Two groups of sections joined by one straight seam: 'A' and 'B', then 'A-B' and 'C'."""
 
@@ -51,21 +51,21 @@ class SectionJoin:
     seam: Edge
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class CurvedSeam:
     """A seam between those pieces bends, and paper folds along straight lines only."""
 
     pieces: tuple[int, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class ClosedSeam:
     """The seam round a piece closes on itself."""
 
     piece: int
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class NoSeamAcross:
     """Where those pieces meet no seam runs straight across."""
 
@@ -77,7 +77,7 @@ Refusal = CurvedSeam | ClosedSeam | NoSeamAcross
 """The junction that keeps a block off paper."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Foundations:
     """How the block is sewn on paper; or why it can't be."""
 

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import Final
 
 from ...geometry.stroke import Stroke
+from ...measure.record import record
 from ...measure.tolerance import ONE_WAY
 from ..order.folding import Added, Papers
 from ..order.naturals import Naturals
@@ -26,7 +26,7 @@ SMALL: Final = 150
 Region = frozenset[int]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Parting:
     """A section with its order, or two partings joined along a straight seam."""
 

@@ -3,15 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
 from typing import Literal
+
+from ...measure.record import record
 
 Way = Literal["across", "down", "slantwise", "set-in", "mitred"]
 """How the parts of a row lie: side by side, one under another, on point; round a corner; or four strips round
 what comes first, from dot to dot, whose mitres are closed when all are on."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class InRows:
     """Parts in the order in which they lie: from the left, from the top, or along a slant from the left;
     numbers are of what is whole. Of a mitred frame the middle comes first, then its strips as they are sewn

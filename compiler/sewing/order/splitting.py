@@ -7,11 +7,11 @@ both sides by turns, so the smaller side bounds the cost, and a log cabin costs 
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from functools import partial
 from typing import Final
 
 from ...drafting.model import Draft
+from ...measure.record import record
 from .borders import frame_of, part_rings, piece_rings, ringed_piece
 from .chords import Chord, Seams, choices
 from .fillers import Setting, middle_of, outermost
@@ -32,7 +32,7 @@ SHARE: Final = 3
 not parted unevenly for a pair."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Region:
     """A part not yet parted. `edge` is a half on its outside, with it on the right."""
 

@@ -4,12 +4,12 @@ or by rows."""
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 from typing import Final
 
 from ...drafting.model import Draft
 from ...geometry.stroke import place_of
+from ...measure.record import record
 from ..model import Unit
 from .pressing_model import Pressing, Toward
 
@@ -22,14 +22,14 @@ Ninth = tuple[int, int]
 """A side, a corner or the middle of a block: 0, 1 or 2 down from the top, and so many from the left."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class InNinths:
     """The copies lie in those ninths of the block, and no others do."""
 
     ninths: tuple[Ninth, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class InRows:
     """The copies' rows from the top, each with its place in the row from the left. `single`: no row has more
     than one copy of the unit."""
@@ -38,7 +38,7 @@ class InRows:
     single: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Others:
     """All other copies."""
 

@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
 
 from ...geometry.edge import Point
+from ...measure.record import record
 
 Toward = Literal["first", "second", "open"]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Pressing:
     """Which way the allowances of a step's seam lie: toward its first or second part, or open.
 
@@ -33,7 +33,7 @@ class Pressing:
         return len(set(self.ways)) == 1
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Meeting:
     """Two seams of steps that meet end to end at a place on a later seam, and whether they lie opposite."""
 
@@ -43,7 +43,7 @@ class Meeting:
     opposite: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PressingPlan:
     """A direction for each step's seam, in order of steps, and every meeting."""
 

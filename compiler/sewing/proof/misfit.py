@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
+
+from ...measure.record import record
 
 FlawKind = Literal[
     # of a template, as cut
@@ -61,7 +62,7 @@ FlawKind = Literal[
 ]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Flaw:
     """What does not fit. `names` are labels, parts, fabrics and counts, `lengths` inches: those found first,
     then those printed."""

@@ -7,13 +7,13 @@ from __future__ import annotations
 
 from cmath import phase
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from math import pi
 from typing import Final, NamedTuple
 
 from ...geometry.edge import Edge
 from ...geometry.pose import Motion
 from ...geometry.stroke import Stroke, doubled_area, place_of, stroke_of, turn_between
+from ...measure.record import record
 from ...measure.tolerance import EXACT
 from .misfit import Misfit
 
@@ -28,7 +28,7 @@ Hem = tuple[Stroke, float]
 """A stretch of a cloth's sewing line with the cloth on its right, and the width of cloth left beyond it."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SewnCloth:
     """A piece of cloth, or several sewn together: the rings of its sewing line, outside first."""
 

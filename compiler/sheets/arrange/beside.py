@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from math import ceil, hypot, inf
 from typing import Final
 
+from ...measure.record import record
 from ..drawing.lettering import descent
 from .label import SetLine
 from .paths import Ring, Spot
@@ -25,7 +25,7 @@ TAG_WIDE: Final = 8.0  # points for their numbers, where there are several
 ARROWS_HIGH: Final = 8  # arrows one under another; more stand in further columns, or they outgrow a page
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Beside:
     """Where the words beside a template stand, and the leader to its outline."""
 

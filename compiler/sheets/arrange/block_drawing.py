@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from itertools import chain
 from math import sqrt
 from typing import Final, Protocol
@@ -11,6 +10,7 @@ from typing import Final, Protocol
 from ...drafting.model import Draft, Piece
 from ...geometry.edge import Edge
 from ...measure.length import POINTS_PER_INCH
+from ...measure.record import record
 from ...measure.tolerance import Number
 from ...words.say import Say
 from ..drawing.lettering import cap_height
@@ -77,7 +77,7 @@ class Ground(Protocol):
         """Where its lines lie."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Drawing:
     """The marks of a drawing, and the pieces that were too small to letter."""
 

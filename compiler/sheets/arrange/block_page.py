@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from math import floor
 from typing import Final
 
 from ...cutting.model import Template
 from ...drafting.model import Draft
 from ...measure.length import POINTS_PER_INCH
+from ...measure.record import record
 from ...words.pages.labels import too_small
 from ...words.pages.templates import scale_words
 from ...words.say import Say
@@ -37,7 +38,7 @@ NEAR_TRUE: Final = 1.25
 size."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class BlockPage:
     """The marks of the block's page, what it says of its scale, and what it had no room to name."""
 

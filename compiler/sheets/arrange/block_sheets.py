@@ -8,11 +8,11 @@ in between knows of the correction.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 
 from ...cutting.model import Template
 from ...drafting.model import Draft
+from ...measure.record import record
 from ...words.pages.templates import (
     BLOCK,
     FABRICS,
@@ -41,7 +41,7 @@ from .table import pages_of
 from .template_sheets import template_pages
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Body:
     """One page before it has its head and foot."""
 

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from math import cos, radians, sin
 from typing import Final
 
 from ...cutting.model import Template
+from ...measure.record import record
 from ..page import Mark
 from .beside import ARROWS_HIGH, GRAIN_TALL, Beside, column_wide, place_beside, words_box
 from .label import Label, fit_label
@@ -20,7 +21,7 @@ ARROW_HALF: Final = 11.0
 """Points: half the length of a grain arrow that stands beside the words."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Cutout:
     """A template as it is packed: turned, labelled, with its words beside it where they do not fit inside.
 

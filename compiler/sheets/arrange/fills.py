@@ -10,12 +10,13 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from math import ceil, cos, floor, radians, sin
 from typing import Final
 
 from ...looks.colour import Colour, from_hex, lab, least_difference, luminance, luminance_of, tinted
 from ...looks.reading import Reading, read_looks
+from ...measure.record import record
 from ...words.cloth_words import Texture
 from ..page import PathMark, Segment
 
@@ -67,7 +68,7 @@ UNASKED: Final = (60, 100, 20, 80, 40, 0, 70, 30, 90, 50, 10)
 """Steps for roles whose names say nothing, in the order they are given: far apart first, black late."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Fill:
     """How one fabric looks: its ground, the lines on it, and the colour that reads on the ground."""
 

@@ -15,10 +15,10 @@ two ways differently.
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from typing import Final
 
 from ...measure.length import POINTS_PER_INCH, UNITS
+from ...measure.record import record
 from ...words.pages.furniture import FIVE_CM_BARS, INCH_SQUARE, MEASURE, check_lines, page_words
 from ..packing.moving import moved_mark
 from ..page import Mark, PathMark
@@ -62,7 +62,7 @@ SAFETY_LEFT: Final = CHECK_LEFT + FIVE_CM + 24.0
 TICK: Final = 4.0
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Paper:
     """The page that layout fills: in points as printed, so true to size whatever the printer does."""
 
@@ -80,7 +80,7 @@ class Paper:
         return self.height - MARGIN - FOOT_TALL
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Heading:
     """The words at the head of a page. `title` names it in bookmarks too."""
 
@@ -90,7 +90,7 @@ class Heading:
     below: str  # "with 1/4in seam allowance"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Sign:
     """One line of a legend: a small drawing about (x, y), 30pt wide, and its meaning."""
 

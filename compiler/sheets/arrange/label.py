@@ -7,11 +7,11 @@ the words do not fit, the letter stays inside and the rest is set beside, by who
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from math import hypot
 from typing import Final, NamedTuple
 
 from ...cutting.model import Template
+from ...measure.record import record
 from ...measure.tolerance import ROUNDED
 from ...words.say import Say
 from ..drawing.lettering import ascent, cap_height, descent
@@ -48,7 +48,7 @@ TAG_LONG: Final = 13.0  # points beyond an arrow's head for its number
 TAG_HIGH: Final = 4.0  # half the height of a number there, and a little air
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SetLine:
     """One line of a label: its baseline counts from the top of the label."""
 
@@ -77,7 +77,7 @@ class Arrow(NamedTuple):
         return Arrow(first, last, self.tag and Spot(self.tag.x + dx, self.tag.y + dy))
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Label:
     """What stands inside a template, and the words left over for beside it."""
 

@@ -7,8 +7,8 @@ leaves there are. So the sheets of a block are pages of their own, or of a quilt
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 
+from ...measure.record import record
 from ..page import Mark, Page
 from ..paper import paper_named
 from .enlarge import enlarged
@@ -16,7 +16,7 @@ from .furniture import Heading, Paper, head_marks
 from .options import SheetOptions
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Leaf:
     """One page without its head. `bookmark` names it, inside `part` where it belongs to one."""
 

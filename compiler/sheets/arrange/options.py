@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final, Literal
 
+from ...measure.record import record
 from ...measure.tolerance import Number
 from ...words.say import INCHES, Say
 from ..paper import Paper
@@ -16,7 +16,7 @@ MOST_MEASURED: Final = Fraction(5, 4)
 put two pages on one sheet, and a correction would only hide that."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SheetOptions:
     """Paper, kind of template, lines, and the correction for printers that shrink."""
 

@@ -8,13 +8,13 @@ Straight lines are exact. An arc becomes cubic curves, as many as keep within CU
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from math import acos, ceil, cos, hypot, pi, sin, tan
 from typing import Final, NamedTuple
 
 from ...geometry.edge import Edge, Point
 from ...geometry.pose import turning
 from ...measure.length import POINTS_PER_INCH
+from ...measure.record import record
 from ...measure.tolerance import CURVE_ERROR, ROUNDED, Number, rounded
 from ..page import Segment
 
@@ -33,7 +33,7 @@ class Spot(NamedTuple):
 Ring = tuple[Spot, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Placement:
     """How drafted inches lie on the page: turned clockwise about the origin, then moved; scale 1 is true."""
 

@@ -11,12 +11,12 @@ unit shows by its black half lying on the right:
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from math import cos, radians, sin
 from typing import Final
 
 from ...drafting.model import Draft, UnitPlacement
 from ...measure.length import POINTS_PER_INCH
+from ...measure.record import record
 from ...words.pages.templates import UNITS_TOP, more_fabrics, size_and_version
 from ...words.say import Say
 from ..page import Mark, Page, PathMark
@@ -44,7 +44,7 @@ MOST_AVOIDED: Final = (
 )
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Layout:
     """How a picture is shared out, in points."""
 

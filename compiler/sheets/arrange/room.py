@@ -13,10 +13,11 @@ a frame turned so that they lie level. Points; x right, y down.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 from math import cos, inf, radians, sin
 from typing import Final
 
+from ...measure.record import record
 from .paths import Ring, Spot
 
 Box = tuple[float, float, float, float]  # left, top, right, bottom
@@ -34,7 +35,7 @@ LEAST_STEP: Final = 1.5
 """Points between heights tried in a small outline."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Line:
     """A box that text asks for: how wide, and from where to where below the top of its block."""
 
@@ -43,7 +44,7 @@ class Line:
     bottom: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Room:
     """An outline (its own ring first, holes after) and convex things inside that nothing may cross."""
 

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from typing import Final
 
 from ...drafting.model import Draft
+from ...measure.record import record
 from ..page import Mark, PathMark
 from .fills import Fill, fills_for, texture_mark
 from .paths import box_path
@@ -37,7 +37,7 @@ def fills_of(draft: Draft) -> dict[str, Fill]:
     return {fabric: fills[names[fabric]] for fabric in order}
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Strip:
     """Swatches in rows: each fabric with its distance from the left and its row; and those left over."""
 

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from typing import Final
 
 from ...cutting.model import Template
 from ...geometry.curves import box_of
 from ...geometry.edge import Edge
+from ...measure.record import record
 from ...words.pages.labels import TABLE_HEADS, grain_words, to_cut
 from ...words.say import Say
 from ..content import Column, Row
@@ -29,7 +29,7 @@ FEW: Final = 4  # so many templates make one column
 BELOW: Final = 4.0
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Table:
     """Rows in one column or two, each under a head of its own, ready to be set."""
 

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Final
 
 from ...cutting.model import Template
+from ...measure.record import record
 from ..packing.packing import Cover, Item, fits, pack, useful_turns
 from ..packing.packing import Placement as Packed
 from ..page import Mark
@@ -36,7 +37,7 @@ LOOKS: Final = 3  # decimals of a point to which two poses must agree to be one
 ROUNDING: Final = 6  # decimals of a point: a turn's rounding noise is far smaller, any real step far larger
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class TemplatePage:
     """One page of templates: which they are (counted from 0, in order), and their marks."""
 
@@ -44,7 +45,7 @@ class TemplatePage:
     marks: list[Mark]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class TemplatePages:
     """The pages of the templates that fit a page, and the numbers of those that must be tiled."""
 
@@ -52,7 +53,7 @@ class TemplatePages:
     oversize: list[int]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Tries:
     """The poses open to a template, and those in which its label was fitted so far: one of these fits the
     page with all its words, for words set beside may make any other too large."""

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import Final
 
 from ...cutting.model import Template
+from ...measure.record import record
 from ..drawing.lettering import cap_height
 from ..packing.joins import tile_map
 from ..packing.moving import moved_mark
@@ -29,7 +29,7 @@ TURNS_MOST: Final = 28
 MANY_CORNERS: Final = 12  # of an outline; one of more, with an arc as chords, is tried in quarter turns only
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class TiledPage:
     """A page of tiles: its name (`tile 1.2`), its marks where they stand on the page, and the map from its
     own corner."""

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 
 from ...drafting.model import Draft
 from ...measure.length import POINTS_PER_INCH
+from ...measure.record import record
 from ...searching.block_facts import BlockFacts
 from ...words.pages import catalogue as words
 from ...words.pages.finding import sharpest_words
@@ -16,7 +16,7 @@ from ..page import Mark
 from ..reports.find_table import size_text
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Entry:
     """A block, its facts, and the title of the shelf it stands on."""
 

@@ -9,10 +9,11 @@ home folder, and nothing is written to a cache.
 from __future__ import annotations
 
 from ctypes import c_void_p
-from dataclasses import dataclass, field
+from dataclasses import field
 from functools import cache
 from typing import Any, Final
 
+from ...measure.record import record
 from ...words.pages.drawing import face_not_found, face_unreadable
 from .cairo_library import SLANT_NORMAL, WEIGHT, advance_of, cairo, fontconfig, scaled_font
 from .lettering import width_of
@@ -25,7 +26,7 @@ WITNESS_SIZE: Final = 1000.0  # points: an em of our faces is 1000 units, so the
 WITNESS_SLACK: Final = 0.5  # points in that size; another face is off by hundreds
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Ink:
     """cairo's functions, and the two faces (regular, bold) as cairo knows them."""
 

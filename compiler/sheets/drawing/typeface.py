@@ -7,13 +7,13 @@ layout measures text without loading the drawing library, and measures exactly w
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 from struct import error as StructError
 from struct import unpack_from
 from typing import Final
 
+from ...measure.record import record
 from ...words.pages.drawing import face_unreadable, no_face, no_typeface
 
 FAMILY: Final = "Source Sans Pro"
@@ -29,7 +29,7 @@ class FontMissing(MachineLacks):
     """The typeface is not installed, or its file cannot be read."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Face:
     """One weight. `widths` gives, for each letter the face has, its advance; all heights are above or below
     the baseline. Everything in ems: multiply by the size."""

@@ -8,7 +8,6 @@ complex numbers in inches, x right and y down from the block's top left.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from itertools import combinations, pairwise
 from typing import Final, NamedTuple
 
@@ -16,6 +15,7 @@ from ...drafting.frame import rectangle
 from ...drafting.model import Draft
 from ...drafting.shapes import shape_label
 from ...geometry.stroke import place_of
+from ...measure.record import record
 from ...measure.tolerance import CRUMB, Number
 from ...words.pages.construction import (
     CENTER,
@@ -55,7 +55,7 @@ LineKey = tuple[float, ...]
 """A line wherever it starts and ends: its way and how far it passes from the block's corner."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Construction:
     """A step a sentence, and by their names the points on the drawing: those on the sides and all that a step
     names."""

@@ -6,7 +6,6 @@ Places are complex numbers in inches, x right and y down from the block's top le
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final, Literal
 
@@ -14,6 +13,7 @@ from ...drafting.model import Draft
 from ...geometry.edge import Edge
 from ...geometry.stroke import place_of
 from ...measure.length import UNITS
+from ...measure.record import record
 from ...measure.tolerance import CRUMB, Number
 
 RULINGS: Final = {
@@ -23,7 +23,7 @@ RULINGS: Final = {
 """Rulings of graph paper that are sold, by what a reader measures in, the coarser first."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Ruling:
     """A ruling of graph paper: inches between lines, its name, and inches between its heavier lines."""
 

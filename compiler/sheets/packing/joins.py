@@ -6,10 +6,10 @@ Points; x right, y down. Join marks stand where they stand on the drawing; the m
 from __future__ import annotations
 
 from collections.abc import Callable, Collection, Iterator, Sequence
-from dataclasses import dataclass
 from string import ascii_lowercase
 from typing import Final, Literal
 
+from ...measure.record import record
 from ..drawing.clipping import Box
 from ..drawing.lettering import cap_height
 from ..page import Mark, PathMark, Segment, TextMark
@@ -38,7 +38,7 @@ Clear = Callable[[Box, bool], bool]
 """Whether nothing of the drawing meets a box; no words of it, where those alone are asked for."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Join:
     """One side that two tiles share: the line, rightward or down from its start. The first tile lies left of
     it or above."""

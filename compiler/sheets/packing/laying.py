@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from math import ceil, floor, inf
 from typing import Final, NamedTuple
 
+from ...measure.record import record
 from ...measure.tolerance import CELL_TOUCH
 from .raster import Floor, Mask, Rings, box_of, mask_of, spread
 
@@ -78,7 +79,7 @@ class Place(NamedTuple):
     dy: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Attempt:
     """Everything laid, in the order it was laid, on sheets `width` points wide.
 

@@ -13,11 +13,11 @@ and no clock: the same items come out the same, in whatever order they are given
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
 from itertools import islice
 from math import atan2, degrees, hypot, inf
 from typing import Final
 
+from ...measure.record import record
 from ...measure.tolerance import CELL_TOUCH
 from .laying import Attempt, Shape, lay, shape_of
 from .raster import Ring, Rings, box_of
@@ -44,7 +44,7 @@ LONG_SIDE: Final = 27.0  # points, 3/8in: a shorter side is a trimmed point, not
 SAME_TURN: Final = 0.5  # degrees: turns nearer than this are one
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Cover:
     """One way an item may lie: turned so many degrees clockwise, and the polygons it then covers. The
     first is the template's outline; others, such as the box of the words beside it, may overlap it and
@@ -59,14 +59,14 @@ class Cover:
     along: bool = True
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Item:
     """Something to place, in one of its poses. Poses listed earlier win ties."""
 
     poses: tuple[Cover, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Placement:
     """Where an item lies: its pose's polygons moved by (dx, dy) on a page. All are counted from 0."""
 

@@ -22,6 +22,7 @@ from math import ceil, floor, inf
 from operator import itemgetter
 from typing import Final
 
+from ...measure.record import record
 from ...measure.tolerance import CELL_TOUCH, NO_TRIANGLE, SHORT_SIDE
 
 Ring = Sequence[tuple[float, float]]
@@ -33,7 +34,7 @@ MASKS_KEPT: Final = 512
 before."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Mask:
     """The cells of an outline, its box's top left corner on a corner of the cells. `runs` are (row, first
     cell, length), the longest first: they soonest show that there is no room. `covered` is how many cells."""

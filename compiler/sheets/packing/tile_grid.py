@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import ceil
 from typing import Final
 
+from ...measure.record import record
 from ...measure.tolerance import PAGE_SLACK
 from ..drawing.clipping import Box
 from ..page import Mark
@@ -13,7 +13,7 @@ from ..page import Mark
 OVERLAP: Final = 36.0  # points, 1/2in: enough to glue
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Grid:
     """Which tiles there are, and what each shows. Rows and columns are counted from 1."""
 
@@ -40,7 +40,7 @@ class Grid:
         return Box(left, top, left + self.tile_width, top + self.tile_height)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Tile:
     """One tile: its place in the grid, and its part of the drawing from its own top left corner."""
 

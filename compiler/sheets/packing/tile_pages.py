@@ -12,9 +12,9 @@ moved, some turned a quarter. Points; x right, y down from the top left of the p
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import Final
 
+from ...measure.record import record
 from ...words.pages.templates import tiles_words
 from ..page import Mark, TextMark
 from .moving import moved_mark, turned_mark
@@ -31,7 +31,7 @@ SMALL: Final = 0.7
 SHARE_MOST: Final = 60  # small tiles that are tried on pages together
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class TilePage:
     """One page of tiles: which they are, and their marks."""
 

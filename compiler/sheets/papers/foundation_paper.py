@@ -6,7 +6,6 @@ Inches; x right, y down, mirrored in the block's own left side, so x runs from m
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from itertools import pairwise
 from math import cos, pi, sin, sqrt
@@ -19,6 +18,7 @@ from ...drafting.model import Draft, Piece
 from ...geometry.edge import Edge, Point
 from ...geometry.motion import stretch
 from ...geometry.stroke import Stroke, doubled_area, place_of, ring_edges, stroke_of, turn_between
+from ...measure.record import record
 from ...measure.tolerance import ALIKE, ROUNDING, TOGETHER
 from ...sewing.foundations.foundation import cloth_allowance
 from ...sewing.foundations.foundation_model import Foundations, Patch, Section
@@ -35,7 +35,7 @@ squared off sooner where cloth, which has a margin beyond the allowance, would n
 LEAST_APART: Final = 0.3  # inches between two match marks on one seam: nearer ones cannot be told apart
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class EdgeName:
     """The name of a join, in the allowance beside the middle of its edge."""
 
@@ -43,7 +43,7 @@ class EdgeName:
     at: Point
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PatchPaper:
     """One patch on the paper: its outline, a place well inside it, and the inches that its cloth has beyond
     it on every side: allowance and margin."""
@@ -54,7 +54,7 @@ class PatchPaper:
     over: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SectionPaper:
     """A section ready to be drawn."""
 

@@ -16,6 +16,7 @@ from typing import TYPE_CHECKING, Final
 from ...geometry.edge import Edge
 from ...geometry.stroke import place_of
 from ...measure.length import POINTS_PER_INCH
+from ...measure.record import record
 from ...measure.tolerance import CARRIED_ON, CLOSE
 from ...sewing.foundations.foundation_model import Patch
 from ..arrange.paths import Placement, Spot, flat_ring
@@ -32,7 +33,7 @@ FLAT: Final = Placement(scale=1 / POINTS_PER_INCH)
 FAR: Final = 10.0  # inches beyond the paper to which a fold reaches: more than any cloth hangs over
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Laid:
     """What is seen of one patch's cloth: its rings, from the front, x to the right."""
 
@@ -40,7 +41,7 @@ class Laid:
     rings: tuple[tuple[Spot, ...], ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Stage:
     """After a patch is opened out: what is seen of each so far; the last is the new one."""
 
@@ -48,7 +49,7 @@ class Stage:
     line: tuple[Spot, Spot] | None  # that was sewn, from the front
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SewnSection:
     """A section patch after patch, and as it is trimmed in the end."""
 

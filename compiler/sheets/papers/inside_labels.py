@@ -4,9 +4,9 @@ beside, each with a leader. Points."""
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import Final
 
+from ...measure.record import record
 from ..arrange.beside import AWAY, box_of
 from ..arrange.label import stacked
 from ..arrange.paths import Ring, Spot, straight
@@ -25,7 +25,7 @@ COLUMN_LINE: Final = 10.0  # points from name to name in a column beside
 LEADER_GAP: Final = 2.0
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Outside:
     """A name that found no room inside: its text, and the place inside that its leader points to."""
 

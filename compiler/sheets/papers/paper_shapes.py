@@ -6,9 +6,9 @@ A shape draws itself in any turn, so that its lettering stays level with the pag
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from typing import Final
 
+from ...measure.record import record
 from ..arrange.furniture import Paper
 from ..arrange.page_bound import pages_under, refuse_too_many
 from ..arrange.paths import Ring, Spot
@@ -24,7 +24,7 @@ TURNS: Final = (0.0, 90.0, 180.0, 270.0)
 MANY: Final = 60  # shapes; beyond, only the first two turns are tried, for each costs time
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Drawn:
     """A shape's marks about the block's own corner, and the polygons they cover, its outline first."""
 
@@ -32,7 +32,7 @@ class Drawn:
     rings: tuple[Ring, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PaperShape:
     """`draw` gives the shape turned so many degrees clockwise, lettered clear of one of several sets of
     rings if it can be, the first of them rather than the others."""
@@ -41,7 +41,7 @@ class PaperShape:
     draw: Callable[[float, Sequence[Sequence[Ring]]], Drawn]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class ShapePage:
     """One page: which shapes are on it (counted from 0), and which tiles of its one shape (`tile 1.2`), if
     any."""

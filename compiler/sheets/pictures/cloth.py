@@ -19,6 +19,7 @@ from ...cutting.plan_model import ClothPlan, CuttingPlan, PlacedCut, Slice, Stri
 from ...cutting.plans.poses import posed
 from ...geometry.pose import Pose
 from ...measure.length import POINTS_PER_INCH
+from ...measure.record import record
 from ...measure.tolerance import NEAR, Number
 from ...words.say import Say
 from ..arrange.paths import Ring, Spot, box_path, closed, straight
@@ -46,7 +47,7 @@ PARTED: Final = ("half-square-triangle", "half-rectangle-triangle", "quarter-squ
 """Kinds whose boxes are cut again, corner to corner."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class View:
     """The part of a cloth that is shown: from `start` to `end` inches along its strips' way, `scale` to
     true."""

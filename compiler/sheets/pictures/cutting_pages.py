@@ -4,7 +4,7 @@ beside it."""
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import partial
 from itertools import pairwise
 from math import ceil
@@ -12,6 +12,7 @@ from typing import Final
 
 from ...cutting.plan_model import ClothPlan, CuttingPlan
 from ...measure.length import POINTS_PER_INCH
+from ...measure.record import record
 from ...words.pages import cutting as words
 from ...words.say import Say
 from ...words.work.cloth import bought_words
@@ -44,7 +45,7 @@ ONE_PAGE: Final = 0.7  # of its scale: so much smaller is a cloth drawn to keep 
 KEY_LINE: Final = 11.0
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Room:
     """What a cloth may take up: the height of its first view, the page's width and height; at a scale."""
 
@@ -54,7 +55,7 @@ class Room:
     tall: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Line:
     """A line of words: a step's number, or none where it goes on or is a heading."""
 

@@ -4,7 +4,6 @@ Points."""
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from itertools import chain
 from math import hypot
 from typing import Final
@@ -12,6 +11,7 @@ from typing import Final
 from ...geometry.edge import Edge, Point
 from ...geometry.stroke import stroke_of
 from ...measure.length import POINTS_PER_INCH
+from ...measure.record import record
 from ...sewing.pressing.pressing_model import Toward
 from ..arrange.fills import Fill, texture_mark
 from ..arrange.paths import Placement, Spot, box_path, flat_ring, ring_path, straight
@@ -31,7 +31,7 @@ PLATE: Final = 2.0
 HIDDEN: Final = 3.0  # times a name's height: a part less tall and narrower than its name would be hidden
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class RowPart:
     """One part of the row: its name, its outlines in the quilt, whether it is cloth that is added."""
 
@@ -40,7 +40,7 @@ class RowPart:
     added: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Shown:
     """A piece of cloth of the sewn row."""
 
@@ -48,7 +48,7 @@ class Shown:
     fabric: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Pressed:
     """A seam of the row, and which way it is pressed, seen along it with the first part on the right."""
 
@@ -56,7 +56,7 @@ class Pressed:
     toward: Toward
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class RowScene:
     """What a row shows."""
 

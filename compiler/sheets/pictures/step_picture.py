@@ -4,7 +4,6 @@ fabrics, with an arrow the way the seam is pressed. Points."""
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from itertools import chain
 from math import hypot
 from typing import Final
@@ -12,6 +11,7 @@ from typing import Final
 from ...geometry.edge import Edge, Point
 from ...geometry.stroke import stroke_of
 from ...measure.length import POINTS_PER_INCH
+from ...measure.record import record
 from ...measure.tolerance import ROUNDING, TOGETHER
 from ...sewing.pressing.pressing_model import Toward
 from ..arrange.fills import Fill, texture_mark
@@ -41,7 +41,7 @@ LETTERED: Final = 9  # pieces of a part; a larger one is known by its looks
 SIZES: Final = (10.5, 8.5, 7.0)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Shown:
     """One piece of cloth in the picture: its rings in inches, its fabric, its letter."""
 
@@ -50,7 +50,7 @@ class Shown:
     letter: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Scene:
     """What one step shows. The seam has the first part on its right; `added` is the part that is shaded, 0 or
     1. No `toward`: the seam is not pressed to a side."""

@@ -7,16 +7,16 @@ no words, and so no number of its own.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 from ...cutting.plan_model import ClothPlan, Slice, Strip
+from ...measure.record import record
 from ...measure.tolerance import near
 from ...words.pages import cutting as words
 from ...words.say import Say
 from ...words.work.slices import instruction_words
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Step:
     """One instruction. `strips` are those that it makes, or that it is done to."""
 

@@ -7,12 +7,13 @@ In: a laid-out quilt and its cutting plan. Lengths are inches.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Final
 
 from ...cutting.needs import Fabric, Need
 from ...cutting.plan_model import Cut, CuttingPlan, FabricPlan
 from ...cutting.shapes import Kind, Shape
+from ...measure.record import record
 from ...measure.tolerance import Number
 from ...quilt.model import Quilt
 from ...words.pages import counts as words
@@ -30,7 +31,7 @@ SQUARES: Final = ("square", "half-square-triangle", "quarter-square-triangle")
 NAMES_MOST: Final = 2  # names of pieces that a row gives; more say nothing
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class CutRow:
     """One cut of the chart. `key` names it within its fabric; `template` is a block's letter, or one like S1
     of a template that belongs to no block; `purpose` says what it is for. `lengths`: of the strips that are
@@ -44,7 +45,7 @@ class CutRow:
     lengths: tuple[Number, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class FabricCuts:
     """A fabric's cuts, the largest first, with the plan for its cloth."""
 
@@ -54,7 +55,7 @@ class FabricCuts:
     rows: tuple[CutRow, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class CountRow:
     """Pieces of one shape and fabric in the whole quilt. `plain` as drawn, `back` reversed."""
 
@@ -71,7 +72,7 @@ class CountRow:
         return self.plain + self.back
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class CountGroup:
     """The pieces of one block (`times` of it in the quilt), or of one part of the setting (0 times)."""
 

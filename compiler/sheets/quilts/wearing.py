@@ -8,12 +8,13 @@ of its steps can show one choice, the most common (`in_quilt`).
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Final
 
 from ...cutting.model import FabricCount
 from ...cutting.needs import SizedBlock
 from ...drafting.model import Draft, Dress
+from ...measure.record import record
 from ...quilt.model import Quilt
 from ...sewing.foundations.foundation_model import Foundations
 from ...sewing.model import Assembly
@@ -47,7 +48,7 @@ def worn_words(quilt: Quilt, index: int) -> dict[str, str]:
     }
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Worn:
     """What each role is called and the fills of those names; `words` say in which fabrics a quilt uses it.
     `always` is whether it uses it in no others."""

@@ -8,9 +8,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Final
 
+from ...measure.record import record
 from ..arrange.room import Box
 from ..arrange.style import (
     HEADING,
@@ -42,7 +43,7 @@ KEPT: Final = (
 KEPT_WIDE: Final = 2.0  # points kept free for it
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Item:
     """`draw` gives the marks from a top left corner. `head` is set again above it where it begins a page.
 

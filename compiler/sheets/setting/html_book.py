@@ -4,9 +4,10 @@ SVG."""
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, fields, replace
+from dataclasses import fields, replace
 from typing import Any, Final
 
+from ...measure.record import record
 from ...words.pages import html as html_words
 from ..arrange.leaves import Leaf, paper_for
 from ..arrange.options import SheetOptions
@@ -36,7 +37,7 @@ def html_bytes(book: Book, options: SheetOptions) -> bytes:
     return text.encode()
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Shown:
     """A drawing with its line below."""
 

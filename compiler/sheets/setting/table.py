@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import Final
 
+from ...measure.record import record
 from ..arrange.paths import straight
 from ..arrange.style import LABEL, PALE, RULING, SMALLEST, grey_text, line_mark, set_text, shorten
 from ..content import Column, Row
@@ -18,7 +18,7 @@ NOTE_GAP: Final = 3.0  # between a row's cells and the notes under it
 MOST_LINES: Final = 14  # of one cell: more are cut short, so that a row fits any page
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Pitch:
     """How far apart things stand in a table: how tall its head is, how far down the titles and the rule under
     them are; how far down a row its first line is, and what is white below its last; and between columns."""

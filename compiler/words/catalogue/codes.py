@@ -18,10 +18,11 @@ folder.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
 from typing import Final
+
+from ...measure.record import record
 
 TOPICS: Final = (
     "files", "language", "writing", "drafting", "pieces", "washed", "units", "lint", "locks", "quilts",
@@ -73,7 +74,7 @@ FRAMES: Final = {
 """What comes before the lines of an example and after them; `file` has nothing around it."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Entry:
     """What there is to know of one code: `wrong` is a whole file that gives it, `right` the same mended; both
     are empty where there is no example."""

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final
 
+from ...measure.record import record
 from ..phrases import one_of
 from ..say import Say
 
@@ -64,7 +64,7 @@ def next_steps(path: str) -> str:
     return f"Draw it with 'piecewright show {name}', make its sheets with 'piecewright build {name}'."
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Part:
     """A block that a quilt is set from: the line that uses it, its name there, and its roles."""
 
@@ -139,7 +139,7 @@ def quilt_text(
     return "\n".join(lines)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Edges:
     """Usual measures, in inches: width of cloth and of a border, of a binding's strip, and what backing and
     batting reach over (common practice, no published source)."""

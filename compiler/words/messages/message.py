@@ -3,17 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from functools import update_wrapper
 from typing import Any, Concatenate, Generic, ParamSpec
 
 from ...diagnostics.diagnostic import Diagnostic
+from ...measure.record import record
 from ..say import INCHES, Say
 
 P = ParamSpec("P")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Facts:
     """A message and what it was made of."""
 

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final, Literal
 
 from ...drafting.model import Draft
+from ...measure.record import record
 from ...measure.tolerance import ALIKE
 from ...sewing.model import Assembly, Size, Step
 from ...sewing.pressing.pressing_model import Pressing, Toward
@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from ...sheets.work import Needle
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class NamedPiece:
     """A piece as a step calls it."""
 
@@ -27,7 +27,7 @@ class NamedPiece:
     reversed: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class NamedUnit:
     """What an earlier step makes."""
 
@@ -37,7 +37,7 @@ class NamedUnit:
 NamedPart = NamedPiece | NamedUnit
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Parts:
     """The two parts that a step sews together; `added`: which of them is shaded in the picture, 0 or 1; None
     where no picture is drawn."""
