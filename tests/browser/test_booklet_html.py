@@ -15,8 +15,8 @@ import pytest
 from axe_playwright_python.sync_playwright import Axe
 from piecewright.pipeline import CompiledBlock
 from piecewright.sheets.arrange.options import SheetOptions
+from piecewright.sheets.booklets import booklet
 from piecewright.sheets.content import Book
-from piecewright.sheets.documents import booklet
 from piecewright.sheets.setting.html_book import html_bytes
 from piecewright.sheets.work import WAYS
 from playwright.sync_api import Browser, Page

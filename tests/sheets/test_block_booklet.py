@@ -9,10 +9,11 @@ import pytest
 from piecewright.cutting.templates.making import make_templates
 from piecewright.pipeline import CompiledBlock
 from piecewright.sheets.arrange.options import SheetOptions
+from piecewright.sheets.booklets import booklet
+from piecewright.sheets.booklets import part as part_of
 from piecewright.sheets.chapters.card import card_parts
 from piecewright.sheets.content import Chapter, List, Paragraph, Picture, Table
-from piecewright.sheets.documents import BLOCK_PARTS, booklet, documents_of
-from piecewright.sheets.documents import part as part_of
+from piecewright.sheets.documents import BLOCK_PARTS, documents_of
 from piecewright.sheets.drawing.files import pdf_bytes
 from piecewright.sheets.page import Document, Page, PathMark
 from piecewright.sheets.setting.pages import set_book

@@ -9,7 +9,7 @@ from piecewright.language.limits import NOTE_LETTERS
 from piecewright.pipeline import compile_file
 from piecewright.sheets.arrange.block_sheets import arrange_block
 from piecewright.sheets.arrange.options import SheetOptions
-from piecewright.sheets.documents import booklet
+from piecewright.sheets.booklets import booklet
 from piecewright.sheets.page import Document, TextMark
 from piecewright.sheets.setting.pages import set_book
 from support.arranged import extent

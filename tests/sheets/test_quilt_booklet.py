@@ -11,9 +11,10 @@ import pytest
 from piecewright.quilt.assembly_model import QuiltAssembly
 from piecewright.quilt.model import Quilt
 from piecewright.sheets.arrange.options import SheetOptions
+from piecewright.sheets.booklets import booklet
+from piecewright.sheets.booklets import part as part_of
 from piecewright.sheets.content import Book, Card, Cards, Chapter, List, Paragraph, Section, Table
-from piecewright.sheets.documents import BLOCK_PARTS, booklet, documents_of
-from piecewright.sheets.documents import part as part_of
+from piecewright.sheets.documents import BLOCK_PARTS, documents_of
 from piecewright.sheets.page import Document, PathMark, TextMark
 from piecewright.sheets.quilts.steps import steps_of as cutting_steps
 from piecewright.sheets.quilts.tables import fabric_cuts, size_text

@@ -17,7 +17,7 @@ from piecewright.quilt.model import Quilt
 from piecewright.quilt.on_papers import cut_for_papers
 from piecewright.sewing.order.assembly import assemble
 from piecewright.sewing.proof.resew import prove
-from piecewright.sheets import documents
+from piecewright.sheets import booklets, documents
 from piecewright.sheets.arrange.options import SheetOptions
 from piecewright.sheets.chapters.block_steps import block_steps
 from piecewright.sheets.content import Chapter
@@ -66,7 +66,7 @@ def chapters_of(work: Work, names: str | Iterable[str], options: SheetOptions | 
     """The chapters of those names, as the booklet has them: `rows`, `blocks`, ..."""
     wanted = (names,) if isinstance(names, str) else names
     return [
-        chapter for name in wanted for chapter in getattr(documents, name)(work, options or SheetOptions())
+        chapter for name in wanted for chapter in getattr(booklets, name)(work, options or SheetOptions())
     ]
 
 
