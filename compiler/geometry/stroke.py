@@ -8,10 +8,11 @@ from __future__ import annotations
 
 from cmath import exp, phase
 from collections.abc import Sequence
+from itertools import islice
 from math import pi, sin
 from typing import Final, NamedTuple
 
-from ..measure.tolerance import ONE_WAY, TANGENT, rounded
+from ..measure.tolerance import NEAR, ONE_WAY, TANGENT, rounded
 from .edge import Arc, Edge, Point
 
 CHORD: Final = 0.05
@@ -142,6 +143,24 @@ def runs_on(one: Stroke, two: Stroke, slack: float) -> bool:
         return False
     aside = ((one.end - one.start) * chord.conjugate()).imag / abs(chord)
     return abs(aside) <= slack and abs(turn_between(one, two)) < pi / 2
+
+
+def stretches(strokes: Sequence[Stroke], slack: float) -> list[list[Stroke]]:
+    """Strokes parted wherever one does not start where the one before it ends, but for so many inches."""
+    found: list[list[Stroke]] = []
+    for stroke in strokes:
+        if found and abs(found[-1][-1].end - stroke.start) <= slack:
+            found[-1].append(stroke)
+        else:
+            found.append([stroke])
+    return found
+
+
+def edges_apart(edges: Sequence[Edge]) -> list[tuple[Edge, ...]]:
+    """Edges parted wherever one does not start where the one before it ends."""
+    rest = iter(edges)
+    strokes = [stroke_of(edge) for edge in edges]
+    return [tuple(islice(rest, len(stretch))) for stretch in stretches(strokes, NEAR)]
 
 
 def is_corner(turned: float) -> bool:

@@ -118,7 +118,11 @@ def corners_along(seam: Sequence[Stroke], closed: bool) -> list[complex]:
     pairs = [(seam[at - 1], seam[at]) for at in range(0 if closed else 1, len(seam))]
     if len(seam) == 1:
         return []
-    return [after.start for before, after in pairs if abs(turn_between(before, after)) > ONE_WAY]
+    return [
+        after.start
+        for before, after in pairs
+        if abs(before.end - after.start) <= EXACT and abs(turn_between(before, after)) > ONE_WAY
+    ]
 
 
 def pins_along(seam: Sequence[Stroke]) -> list[complex]:

@@ -11,7 +11,7 @@ from dataclasses import field
 
 from ..geometry.edge import Edge, Point
 from ..geometry.pose import Motion, turning
-from ..geometry.stroke import place_of
+from ..geometry.stroke import edges_apart, place_of
 from ..measure.record import record
 
 
@@ -91,7 +91,8 @@ class Partial:
 class Step:
     """Two parts joined by one seam; `batch` copies are made alike.
 
-    `seam` lies in the block, with the first part on its right. `turns` are the dots where the needle stops
+    `seam` lies in the block, with the first part on its right; where a ring is closed it is two seams, the
+    second starting elsewhere than the first ends. `turns` are the dots where the needle stops
     and the cloth is turned; `stops` the ends, at a dot too, that leave the allowance free for a later turn.
     `eased` is where two edges of unlike bend are pinned: the middle of each curved run, and its quarters
     where it is longer than 2in.
@@ -119,6 +120,11 @@ class Step:
         return self.sides[0].part, self.sides[1].part
 
     @property
+    def seams(self) -> int:
+        """How many seams join the two parts: two where they are the halves of a ring, else one."""
+        return len(edges_apart(self.seam))
+
+    @property
     def set_in(self) -> bool:
         """Whether the seam turns a corner or closes round a window."""
         return self.closed or bool(self.turns)
@@ -144,8 +150,8 @@ class Assembly:
 
     @property
     def seams(self) -> int:
-        """How many seams are sewn: one fewer than the pieces."""
-        return sum(step.batch for step in self.steps)
+        """How many seams are sewn: one fewer than the pieces, and one more for each ring that is closed."""
+        return sum(step.seams * step.batch for step in self.steps)
 
     @property
     def set_in_seams(self) -> int:

@@ -6,6 +6,7 @@ import pytest
 from piecewright.sewing.model import Assembly
 from piecewright.sewing.order.assembly import assemble
 from support.check import check_block
+from support.library import library_drafts
 
 
 def sewn(wedges: int, hub: bool) -> Assembly:
@@ -37,10 +38,29 @@ def test_a_wheel_without_a_hub_in_a_ground_of_halves_has_only_seams_right_across
     assert [len(half.pieces) for half in halves] == [wedges // 2 + 1] * 2
 
 
-@pytest.mark.parametrize("wedges", [5, 6, 8, 12, 16])
-def test_a_wheel_with_a_hub_has_its_ground_sewn_on_last_and_no_partial_seam(wedges):
+@pytest.mark.parametrize(
+    ("wedges", "halves"), [(5, (2, 3)), (6, (3, 3)), (8, (4, 4)), (9, (3, 6)), (12, (6, 6))]
+)
+def test_a_wheel_with_a_hub_is_closed_by_two_seams_before_the_hub_and_then_the_ground(wedges, halves):
     made = sewn(wedges, hub=True)
-    ground = {cloth.number for cloth in made.pieces if cloth.fabric == "light"}
-    assert not any(step.partial for step in made.steps)
-    assert all(not ground & set(unit.pieces) for unit in made.units[:-2])
-    assert all(step.set_in_count <= 2 for step in made.steps)
+    fabric = {cloth.number: cloth.fabric for cloth in made.pieces}
+    rings = [step for step in made.steps if step.seams == 2]
+    round_hub, *_ = [step for step in rings if fabric[made.units[step.step - 1].pieces[0]] == "dark"]
+    parts = [len(made.units[int(part[1:]) - 1].pieces) for part in round_hub.parts]
+    assert sorted(parts) == list(halves) and not round_hub.set_in and not round_hub.curved
+    hub, ground = (step for step in made.steps if step.all_round)
+    assert made.units[round_hub.step - 1].id in hub.parts and made.units[hub.step - 1].id in ground.parts
+    assert ground.step == len(made.steps)
+    assert made.set_in_seams == 2 and not any(step.partial for step in made.steps)
+
+
+def test_nine_wedges_about_a_hub_are_sewn_in_thirds_alike():
+    made = sewn(9, hub=True)
+    assert [unit.copies for unit in made.units if len(unit.pieces) == 3 and len(unit.copies) == 3]
+
+
+@pytest.mark.parametrize("title", ["Wagon Wheel", "Sunburst"])
+def test_wheels_of_the_library_set_in_their_middle_and_their_ground_alone(title):
+    (draft,) = [draft for known, draft in library_drafts() if known == title]
+    made = assemble(draft)
+    assert made.set_in_seams == 2 == sum(step.all_round for step in made.steps)

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, ClassVar
 
 from ...drafting.model import Draft
 from ...geometry.edge import Edge, Point
+from ...geometry.stroke import edges_apart
 from ...sewing.foundations.foundation import foundations
 from ...sewing.foundations.foundation_model import Section as ModelSection
 from ...sewing.model import Assembly as ModelAssembly
@@ -44,7 +45,9 @@ class Partial:
 class Step:
     """One step of sewing: two parts make a unit, `batch` of them alike, and `copies` has the pieces of each.
 
-    `turns` are places where the seam turns, `stops` where it stops at a dot, `pinned` where it is eased.
+    `seams` are what joins them: one, or the two that close a ring; `seam` runs along all of it, and its arcs
+    are `seam_arcs`. `turns` are places where it turns, `stops` where it stops at a dot, `pinned` where it is
+    eased.
     """
 
     KEYS: ClassVar = {"parts": "from"}
@@ -60,6 +63,7 @@ class Step:
     curved: bool
     seam: Outline
     seam_arcs: tuple[ArcSide, ...]
+    seams: tuple[Outline, ...]
     turns: Outline
     stops: Outline
     pinned: Outline
@@ -164,8 +168,9 @@ def steps_of(made: ModelAssembly, plan: PressingPlan) -> tuple[Step, ...]:
         record_of(
             Step,
             step,
-            seam=path(step.seam),
+            seam=tuple(point for seam in edges_apart(step.seam) for point in path(seam)),
             seam_arcs=arcs(step.seam),
+            seams=tuple(path(seam) for seam in edges_apart(step.seam)),
             pinned=step.eased,
             copies=tuple(copy.pieces for copy in unit.copies),
             press=Press(pressing.ways, pressing.reason),

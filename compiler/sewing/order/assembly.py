@@ -10,7 +10,8 @@ from ...drafting.model import Draft
 from ...drafting.shapes import carry
 from ...geometry.edge import Edge
 from ...geometry.pose import STAY, Motion
-from ...geometry.stroke import Stroke, point_of
+from ...geometry.stroke import Stroke, point_of, stretches
+from ...measure.tolerance import NEAR
 from ..model import Assembly, Cloth, Copy, Partial, SeamSide, Step, Unit
 from .parting import JoinNode, Parted
 from .row_parting import Joint, RowParter
@@ -135,7 +136,8 @@ class _Order:
         runs = self._runs(node)
         other_way = [stroke.reversed() for stroke in reversed(runs)]
         turns = turning_places(runs, node.closed)
-        ends = () if node.closed else (runs[0].start, runs[-1].end)
+        seams = () if node.closed else stretches(runs, NEAR)
+        ends = [place for seam in seams for place in (seam[0].start, seam[-1].end)]
         return Step(
             step=self.step_of[number],
             makes=unit.id,
@@ -198,7 +200,7 @@ class _Order:
         through."""
         path = self.nodes[number].path
         bends = [at for at in range(1, len(path)) if self.graph.onward[path[at - 1] ^ 1] != path[at]]
-        if len(bends) != 1 or self.nodes[number].closed:
+        if len(bends) != 1 or self.nodes[number].closed or len(self.nodes[number].rings) > 1:
             return None
         at = bends[0]
         inside = set(self.nodes[number].pieces)

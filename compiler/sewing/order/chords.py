@@ -88,6 +88,12 @@ class Seams:
             self._look_again(place)
         return [chord for place in inner for chord in self.free_from(place)]
 
+    def take_round(self, loop: Sequence[int]) -> list[Chord]:
+        """Cuts along halves that close on themselves, and returns the seams that this sets free."""
+        start = self.graph.place_at(loop[0])
+        self.edge[start] = True
+        return [*self.take(loop), *self.free_from(start)]
+
     def _follow(self, half: int) -> Chord | None:
         """The seam from a half to the next place on the outside, if it gets there without turning."""
         graph = self.graph

@@ -10,7 +10,7 @@ from math import pi
 from typing import Final
 
 from ...geometry.edge import Edge, Point
-from ...geometry.stroke import Stroke, edge_of, point_of, runs_on, turn_between
+from ...geometry.stroke import Stroke, edge_of, point_of, runs_on, stretches, turn_between
 from ...measure.tolerance import EXACT, IN_LINE, NEAR, ONE_WAY
 from ..model import Size
 from .borders import Ring
@@ -22,11 +22,13 @@ EASED: Final = 2.0
 def joined(strokes: Sequence[Stroke]) -> list[Stroke]:
     """A path's strokes as runs."""
     runs: list[Stroke] = []
-    for stroke in strokes:
-        if runs and runs_on(runs[-1], stroke, IN_LINE):
-            runs[-1] = runs[-1].through(stroke)
-        else:
-            runs.append(stroke)
+    for stretch in stretches(strokes, NEAR):
+        runs.append(stretch[0])
+        for stroke in stretch[1:]:
+            if runs_on(runs[-1], stroke, IN_LINE):
+                runs[-1] = runs[-1].through(stroke)
+            else:
+                runs.append(stroke)
     return runs
 
 
@@ -49,7 +51,11 @@ def turning_places(runs: Sequence[Stroke], closed: bool) -> list[complex]:
     if len(runs) < 2:
         return []
     pairs = zip((runs[-1], *runs[:-1]), runs, strict=True) if closed else pairwise(runs)
-    return [two.start for one, two in pairs if abs(turn_between(one, two)) > ONE_WAY]
+    return [
+        two.start
+        for one, two in pairs
+        if abs(one.end - two.start) <= NEAR and abs(turn_between(one, two)) > ONE_WAY
+    ]
 
 
 def edges_of(strokes: Sequence[Stroke]) -> tuple[Edge, ...]:

@@ -77,6 +77,13 @@ def find_path(
     return best.halves
 
 
+def turns_needlessly(seams: Seams, pieces: Sequence[int]) -> bool:
+    """Whether every path through a region turns somewhere that it need not."""
+    within = frozenset(pieces)
+    starts = [half for half in _halves(seams, within) if seams.edge[seams.graph.place_at(half)]]
+    return all(path.cost[0] for start in starts for path in _paths_from(seams, start, within))
+
+
 def halving_path(seams: Seams, pieces: Sequence[int], edge: int) -> list[int] | None:
     """Where many patches meet by threes: a path from side to side without needless turns, as between two rows
     of hexagons; None where there are few such places, or none such path leaves two fair halves."""

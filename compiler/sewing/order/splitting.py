@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from functools import partial
+from itertools import chain
 from typing import Final
 
 from ...drafting.model import Draft
@@ -19,8 +20,9 @@ from .likeness import alike, signature
 from .naturals import Naturals
 from .parallels import by_frame, by_width, fan
 from .parting import Parted, Parter, first_on_right
+from .rings import Rings
 from .runs import is_rectangle
-from .set_in import WHOLE, find_path, halving_path, small_side
+from .set_in import WHOLE, find_path, halving_path, small_side, turns_needlessly
 from .windows import windows_in_turn
 
 WEIGHED: Final = 8
@@ -54,6 +56,7 @@ class Splitter(Parter):
         self.seams = Seams(self.graph, Naturals(draft, self.graph))
         self.kinds = [pose.kind for pose in self.poses]
         self._middle: complex | None = None  # of the block
+        self.rings = Rings(self.seams, self.poses)
         self._seen: set[tuple[int, int]] = set()  # of each part so far: pieces, sum of kinds
         self._islands: dict[int, list[int]] = {}
         for number, island in enumerate(self.graph.islands, 1):
@@ -84,7 +87,7 @@ class Splitter(Parter):
         ]
         places = dict.fromkeys(self.graph.place_at(half ^ end) for half in edges for end in (0, 1))
         chords = [chord for place in places for chord in self.seams.free_from(place)]
-        kinds = sum(signature(self.poses[piece].kind) for piece in total)
+        kinds = sum(signature(self.kinds[piece]) for piece in total)
         return _Region(self.new(), len(self._fields[field]), len(total), kinds, edges[0], chords, None)
 
     # ---- one piece, and what lies in its windows -------------------------------------------------
@@ -149,6 +152,9 @@ class Splitter(Parter):
         """Parts a region along the seam to be sewn last."""
         self.nodes[region.node].rings = part_rings(self.graph, self.seams.cut, region.edge)
         chords = [chord for chord in region.chords if not chord.dead]
+        ringed = None if chords or not self.rings.loops else self._ringed(region)
+        if ringed:
+            return ringed
         if region.setting is not None or not chords:
             parted = self._set_in_last(region, chords)
             if parted:
@@ -161,6 +167,45 @@ class Splitter(Parter):
             self.seams, region.count, lambda limit: self._own_pieces(region, limit), region.edge, center
         )
         return self._take(region, path, region.heading, chords, region.setting)
+
+    def _ringed(self, region: _Region) -> list[_Region] | None:
+        """Parts off what lies within a ring, and the ring into two; None where there is no ring, or a path
+        that turns only where something must be set in whatever is done."""
+        pieces = self._own_pieces(region)
+        found = self.rings.cut(pieces)
+        if found is None or not turns_needlessly(self.seams, pieces):
+            return None
+        chords = self.seams.take_round(found.loop)
+        ring = self.nodes[region.node]
+        ring.parts, ring.path, ring.closed = (self.new(), self.new()), tuple(found.loop), True
+        inner = self._beyond(ring.parts[1], found.within, found.loop[0] ^ 1, chords)
+        node = self.nodes[ring.parts[0]]
+        node.rings = tuple(
+            part_rings(self.graph, self.seams.cut, half)[0] for half in (region.edge, found.loop[0])
+        )
+        own = self._with_fillings([*found.first, *found.second])
+        kinds = sum(signature(self.kinds[piece]) for piece in own)
+        if self.copied(ring.parts[0], (len(own), kinds), lambda: own):
+            return [inner]
+        for run in found.across:
+            chords += self.seams.take(run)
+        node.parts, node.path = (self.new(), self.new()), tuple(chain(*found.across))
+        halves = (found.across[0][0], found.across[0][0] ^ 1)
+        parts = zip(node.parts, (found.first, found.second), halves, strict=True)
+        return [inner, *[self._beyond(at, own, half, chords) for at, own, half in parts][::-1]]
+
+    def _beyond(self, node: int, own: Sequence[int], edge: int, chords: Sequence[Chord]) -> _Region:
+        """A region that another has been parted to, with those chords that lie in it."""
+        inside = set(own)
+        here = [
+            chord
+            for chord in chords
+            if not chord.dead and self.graph.links[chord.halves[0] // 2].right in inside
+        ]
+        total = self._with_fillings(own)
+        kinds = sum(signature(self.kinds[piece]) for piece in total)
+        self._seen.add((len(total), kinds))
+        return _Region(node, len(own), len(total), kinds, edge, here, None)
 
     def _set_in_last(self, region: _Region, chords: list[Chord]) -> list[_Region] | None:
         """Parts off what is set in last; a large honeycomb is halved instead. None where there is neither."""
@@ -233,7 +278,7 @@ class Splitter(Parter):
 
     def _halves_alike(self, region: _Region, chord: Chord) -> bool:
         one = self._with_fillings(small_side(self.seams, chord.halves, region.count))
-        kinds = sum(signature(self.poses[piece].kind) for piece in one)
+        kinds = sum(signature(self.kinds[piece]) for piece in one)
         if len(one) * 2 != region.total or kinds * 2 != region.kinds:
             return False
         inside = set(one)
@@ -254,7 +299,7 @@ class Splitter(Parter):
         path = first_on_right(self.graph, path, inside)
         chords = [chord for chord in chords + self.seams.take(path) if not chord.dead]
         small = self._with_fillings(side)
-        kinds = sum(signature(self.poses[piece].kind) for piece in small)
+        kinds = sum(signature(self.kinds[piece]) for piece in small)
         regions = []
         for half in (path[0], path[0] ^ 1):
             own = self.graph.cloth(half) in inside

@@ -14,7 +14,7 @@ from math import sqrt
 from typing import NamedTuple
 
 from ...drafting.model import Draft
-from ...geometry.stroke import Stroke, point_of, stroke_of
+from ...geometry.stroke import Stroke, point_of, stretches, stroke_of
 from ...measure.tolerance import EVEN, TOGETHER
 from ..model import Assembly, Step
 from ..order.squares import Squares
@@ -62,8 +62,9 @@ def _ties(assembly: Assembly, cell: float) -> Iterator[Tie]:
     squares: Squares[End] = Squares(cell)
     for step, copy, strokes in seams:
         if not step.closed:
-            for end in _ends(step.step, copy, strokes):
-                squares.put(end.at, end)
+            for seam in stretches(strokes, TOGETHER):
+                for end in _ends(step.step, copy, seam):
+                    squares.put(end.at, end)
     for step, _, strokes in seams:
         for stroke in strokes:
             found = [

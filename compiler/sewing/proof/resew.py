@@ -16,7 +16,7 @@ from ...diagnostics.source import NOWHERE
 from ...drafting.model import Draft
 from ...geometry.edge import Point
 from ...geometry.pose import STAY, TURN_OVER, Motion
-from ...geometry.stroke import Stroke, place_of
+from ...geometry.stroke import Stroke, place_of, stretches
 from ...measure.tolerance import EXACT
 from ...words.messages.sewing import does_not_sew
 from ..measuring import allowance_at, corners_along, is_rectangular, measure, pins_along, stray_between
@@ -169,8 +169,8 @@ class _Table:
         if step.curved != any(stroke.center is not None for stroke in seam):
             raise Misfit("seam-not-curved")
         self._hold_places(corners_along(seam, step.closed), step.turns, "seam-turns")
-        ends = [seam[0].start, seam[-1].end]
-        if step.closed != (abs(ends[0] - ends[1]) <= EXACT):
+        ends = [place for run in stretches(seam, EXACT) for place in (run[0].start, run[-1].end)]
+        if step.closed != (abs(ends[0] - ends[-1]) <= EXACT):
             raise Misfit("seam-not-closed")
         for stop in step.stops:
             if all(abs(place_of(stop) - end) > EXACT for end in ends):
@@ -193,10 +193,15 @@ class _Table:
         if not step.path or not all(0 <= half < 2 * len(graph.edges) for half in step.path):
             return False
         path = strokes_of([graph.edge(half) for half in step.path])
-        starts = [path[-1].end if step.closed else seam[0].start, *(stroke.end for stroke in path)]
-        ends = [path[0].start if step.closed else seam[-1].end]
-        places = [*(stroke.start for stroke in path), *ends]
-        return all(abs(one - two) <= EXACT for one, two in zip(starts, places, strict=True)) and all(
+        own = stretches(path, EXACT)
+        ends = [(run[0].start, run[-1].end) for run in stretches(seam, EXACT)]
+        if step.closed:
+            ends = [(path[0].start, path[0].start)]
+        follows = len(own) == len(ends) and all(
+            abs(run[0].start - start) <= EXACT and abs(run[-1].end - end) <= EXACT
+            for run, (start, end) in zip(own, ends, strict=True)
+        )
+        return follows and all(
             any(along_of(run, stroke.at(0.5)) is not None for run in seam) for stroke in path
         )
 

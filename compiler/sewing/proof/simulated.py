@@ -12,7 +12,7 @@ from typing import Final, NamedTuple
 
 from ...geometry.edge import Edge
 from ...geometry.pose import Motion
-from ...geometry.stroke import Stroke, doubled_area, place_of, stroke_of, turn_between
+from ...geometry.stroke import Stroke, doubled_area, place_of, stretches, stroke_of, turn_between
 from ...measure.record import record
 from ...measure.tolerance import EXACT
 from .misfit import Misfit
@@ -45,6 +45,11 @@ def distance_to(stroke: Stroke, place: complex) -> float:
         return abs(place - on_circle) if along_of(stroke, on_circle) is not None else ends
     relative = (place - stroke.start) / stroke.direction(0)
     return abs(relative.imag) if 0 <= relative.real <= stroke.length else ends
+
+
+def back_along(seam: Sequence[Stroke]) -> list[Stroke]:
+    """A seam the other way."""
+    return [stroke.reversed() for stroke in reversed(seam)]
 
 
 # ---- sewing --------------------------------------------------------------------------------------
@@ -90,8 +95,11 @@ def _sampled(one: Stroke, two: Stroke) -> tuple[float, ...]:
 
 
 def sewn(one: SewnCloth, two: SewnCloth, seam: Sequence[Stroke]) -> SewnCloth:
-    """Both cloths, laid down, sewn along a seam that has the first on its right."""
-    back = [stroke.reversed() for stroke in reversed(seam)]
+    """Both cloths, laid down, sewn along a seam that has the first on its right; two seams where the halves
+    of a ring are joined."""
+    if len(stretches(seam, EXACT)) > 1:
+        return _closed_ring(one, two, seam)
+    back = back_along(seam)
     first, first_others = _opened(one, seam)
     second, second_others = _opened(two, back)
     _match_allowances(first.beside, second.beside[::-1])
@@ -102,6 +110,56 @@ def sewn(one: SewnCloth, two: SewnCloth, seam: Sequence[Stroke]) -> SewnCloth:
         rings.remove(outer)
         rings.insert(0, outer)
     return SewnCloth(tuple(rings))
+
+
+def _closed_ring(one: SewnCloth, two: SewnCloth, seam: Sequence[Stroke]) -> SewnCloth:
+    """Two cloths sewn along several seams at once: what is left of both outlines is followed from end to
+    end."""
+    mine, left = _opened_along(one.rings[0], stretches(seam, EXACT))
+    theirs, rest = _opened_along(two.rings[0], stretches(back_along(seam), EXACT))
+    left += rest
+    _match_allowances(mine, theirs[::-1])
+    made = []
+    while left:
+        ring = left.pop(0)
+        while abs(ring[-1][0].end - ring[0][0].start) > EXACT:
+            end = ring[-1][0].end
+            after = next((n for n, each in enumerate(left) if abs(each[0][0].start - end) <= EXACT), None)
+            if after is None:
+                raise Misfit("its-outline-open")
+            ring = ring + left.pop(after)
+        made.append(tuple(joined_hems(ring)))
+    made.sort(key=lambda ring: -doubled_area([stroke for stroke, _ in ring]))
+    return SewnCloth((*made, *one.rings[1:], *two.rings[1:]))
+
+
+def _opened_along(
+    ring: Sequence[Hem], seams: Sequence[Sequence[Stroke]]
+) -> tuple[list[Hem], list[list[Hem]]]:
+    """The stretches of a ring that several seams run over; and what is left of it, seam to seam."""
+    for run in seams:
+        for place in (run[0].start, run[-1].end):
+            ring = [part for hem in ring for part in _parted(hem, place)]
+    used: list[int] = []
+    for run in seams:
+        firsts = [at for at, (each, _) in enumerate(ring) if abs(each.start - run[0].start) <= EXACT]
+        along = next((found for first in firsts if (found := _along(ring, first, run))), None)
+        if along is None:
+            raise Misfit("edge-inside")
+        used += along
+    return [ring[at] for at in used], _chains(ring, set(used))
+
+
+def _chains(ring: Sequence[Hem], used: set[int]) -> list[list[Hem]]:
+    """What is left of a ring, stretch by stretch, where some of it is sewn."""
+    start = next(at for at in range(len(ring)) if at in used)
+    chains: list[list[Hem]] = [[]]
+    for at in (*range(start, len(ring)), *range(start)):
+        if at in used:
+            chains.append([])
+        else:
+            chains[-1].append(ring[at])
+    return [chain for chain in chains if chain]
 
 
 def _match_allowances(mine: Sequence[Hem], theirs: Sequence[Hem]) -> None:

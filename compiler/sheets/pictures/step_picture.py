@@ -9,7 +9,7 @@ from math import hypot
 from typing import Final
 
 from ...geometry.edge import Edge, Point
-from ...geometry.stroke import stroke_of
+from ...geometry.stroke import edges_apart, place_of, stroke_of
 from ...measure.length import POINTS_PER_INCH
 from ...measure.record import record
 from ...measure.tolerance import ROUNDING, TOGETHER
@@ -98,7 +98,8 @@ def _shift(scene: Scene) -> complex:
     """Where the second part is moved to show both: a unit vector away from the seam; for a seam that closes
     on itself, the inches it is moved to the right."""
     away = sum((_outward(edge) for edge in scene.seam), 0j)
-    if abs(away) > TOGETHER:
+    round_itself = place_of(scene.seam[0].start) - place_of(scene.seam[-1].end)
+    if abs(away) > TOGETHER and abs(round_itself) > TOGETHER:
         return away / abs(away)
     first, second = _bounds(scene.first), _bounds(scene.second)
     return complex(max(first[2], second[2]) - min(first[0], second[0]), 0.0)
@@ -156,7 +157,8 @@ def _size(box: Box) -> tuple[float, float]:
 def _before(scene: Scene, one: Placement, two: Placement) -> Iterator[Mark]:
     for number, (part, placement) in enumerate(((scene.first, one), (scene.second, two))):
         yield from _plain(part, placement, SHADE if number == scene.added else WHITE)
-        yield line_mark(open_path(scene.seam, placement), "sewn", HEAVY)
+        for seam in edges_apart(scene.seam):
+            yield line_mark(open_path(seam, placement), "sewn", HEAVY)
         for dot in placement.spots(scene.dots):
             yield PathMark(_square(dot, DOT / 2 + 0.6), None, 0.0, (), WHITE, "plate")
             yield from dot_marks(dot, DOT, "dot")

@@ -106,7 +106,8 @@ def seam_words(say: Say, step: Step, pressing: Pressing) -> str:
     unfinished = f", {say.size_on_ruler(*size)} unfinished" if exact else ""
     darker = ", pressed to the darker" if pressing.reason == "darker" else ""
     joined = f"{first[:1].upper()}{first[1:]} to {second}"
-    return f"{joined}: the seam {say.on_ruler(step.seam_length)} long{unfinished}{darker}."
+    seam = "the seam" if step.seams == 1 else "both seams together"
+    return f"{joined}: {seam} {say.on_ruler(step.seam_length)} long{unfinished}{darker}."
 
 
 def part_words(part: NamedPart, shaded: bool = False) -> str:
@@ -137,6 +138,8 @@ def _care(assembly: Assembly, step: Step, needle: Needle) -> Iterator[str]:
         yield (
             f"Partial seam: sew half of it, leave the rest open at the dot: closed after step {later[-1]}."
         )
+    if step.seams > 1:
+        yield "Two seams close the ring: sew the one, then the other."
     if step.partial:
         yield f"Then close the seam of step {step.partial.opened}, which was left open."
     elif step.all_round:
