@@ -7,8 +7,8 @@ the seam of some last piece has to turn whatever is done (see set_in), so it cos
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from itertools import pairwise
+from collections.abc import Container, Iterator, Sequence, Set
+from itertools import pairwise, product
 from typing import Final, NamedTuple
 
 from ...geometry.stroke import place_of
@@ -27,11 +27,13 @@ class Setting(NamedTuple):
 
 
 class Filler(NamedTuple):
-    """Pieces that may be set in last, and the halves along which they are; they lie on its right."""
+    """Pieces that may be set in last, and the halves along which they are; they lie on its right. `ends`: the
+    links at which something is sewn to the ends of the rest of them, last of all that is sewn in them."""
 
     pieces: tuple[int, ...]
     halves: list[int]
     turns: int
+    ends: frozenset[int] = frozenset()
 
 
 def outermost(seams: Seams, pieces: Sequence[int], setting: Setting, kinds: Sequence[int]) -> Filler | None:
@@ -61,7 +63,79 @@ def outermost(seams: Seams, pieces: Sequence[int], setting: Setting, kinds: Sequ
         return None
     rest = (middle_of(seams.graph, (piece,)) for piece in pieces if piece not in first.pieces)
     nearest = min(abs(middle - setting.center) for middle in rest)
-    return first if abs(middle_of(seams.graph, first.pieces) - setting.center) >= nearest else None
+    if abs(middle_of(seams.graph, first.pieces) - setting.center) < nearest:
+        return None
+    return min(_arcs(seams, set(pieces), first, found), key=rank, default=first)
+
+
+def _arcs(seams: Seams, inside: set[int], filler: Filler, found: Sequence[Filler]) -> Iterator[Filler]:
+    """An arc with a filler sewn to either end, as the second arc of a melon with its posts: where each of the
+    two alone would be set in with one turn, and a curved seam runs from turn to turn, the arc is sewn on with
+    both as one seam of two turns.
+
+    Common practice, no published source.
+    """
+    own = _corner(seams, filler)
+    corners = {
+        corner.place: corner for each in found if each is not filler and (corner := _corner(seams, each))
+    }
+    for half in seams.graph.halves[own.place] if own else ():
+        run = _curve(seams, half, corners)
+        end = corners.get(seams.graph.place_at(run[-1] ^ 1)) if run else None
+        if own is None or end is None:
+            continue
+        for start, last in product(own.legs, end.legs):
+            strip = reached(seams, filler.pieces[0], {each // 2 for each in (*start, *run, *last)})
+            if strip.issuperset(end.pieces) and strip < inside:
+                made = _filler(seams, tuple(sorted(strip)))
+                if made and made.turns == 2:
+                    within = {each // 2 for leg in (*own.legs, *end.legs) for each in leg}
+                    yield made._replace(ends=frozenset(within - {each // 2 for each in made.halves}))
+
+
+def _curve(seams: Seams, half: int, ends: Container[int]) -> list[int]:
+    """The halves of a curved seam from a half to the first of those places; none where it is straight
+    somewhere, or does not get there."""
+    graph, run = seams.graph, [half]
+    while graph.place_at(run[-1] ^ 1) not in ends and (onward := graph.onward[run[-1] ^ 1]) >= 0:
+        if onward in run:
+            return []
+        run.append(onward)
+    links = [graph.links[each // 2] for each in run]
+    taken = any(link.rim or seams.cut[each // 2] for link, each in zip(links, run, strict=True))
+    return [] if taken or any(link.stroke.center is None for link in links) else run
+
+
+class _Corner(NamedTuple):
+    """The one place where a filler's seam turns, the halves on either side of it, and its pieces."""
+
+    place: int
+    legs: tuple[list[int], list[int]]
+    pieces: tuple[int, ...]
+
+
+def _corner(seams: Seams, filler: Filler) -> _Corner | None:
+    if filler.turns != 1:
+        return None
+    graph, halves = seams.graph, filler.halves
+    at = next(at for at in range(1, len(halves)) if graph.onward[halves[at - 1] ^ 1] != halves[at])
+    return _Corner(graph.place_at(halves[at]), (halves[:at], halves[at:]), filler.pieces)
+
+
+def reached(seams: Seams, piece: int, barred: Set[int]) -> set[int]:
+    """The pieces that hang together with one, never across a taken or barred link."""
+    graph = seams.graph
+    found, waiting = {piece}, [piece]
+    while waiting:
+        here = waiting.pop()
+        for half in (half for ring in graph.rings[here] for half in ring):
+            if half // 2 in barred or seams.cut[half // 2] or graph.links[half // 2].rim:
+                continue
+            other = graph.beyond(half // 2, here)
+            if other not in found:
+                found.add(other)
+                waiting.append(other)
+    return found
 
 
 def middle_of(graph: SeamGraph, pieces: Sequence[int]) -> complex:

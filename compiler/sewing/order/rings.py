@@ -18,7 +18,7 @@ from typing import Final, NamedTuple
 
 from ...geometry.stroke import doubled_area
 from .chords import Seams
-from .fillers import middle_of
+from .fillers import middle_of, reached
 from .likeness import PlacedPiece, alike
 from .seam_graph import SeamGraph
 
@@ -66,12 +66,12 @@ class Rings:
 
     def _parted(self, loop: list[int], inside: set[int]) -> RingCut | None:
         barred = {half // 2 for half in loop}
-        ring = self._reached(self.graph.cloth(loop[0]), barred)
+        ring = reached(self.seams, self.graph.cloth(loop[0]), barred)
         spokes = [spoke for at in range(len(loop)) for spoke in self._spokes(loop, at, ring)]
         if len(ring) == len(inside) or len(spokes) < 2:
             return None
         barred |= {half // 2 for spoke in spokes for half in spoke}
-        sectors = [self._reached(self.graph.cloth(spoke[0] ^ 1), barred) for spoke in spokes]
+        sectors = [reached(self.seams, self.graph.cloth(spoke[0] ^ 1), barred) for spoke in spokes]
         if sum(map(len, sectors)) != len(ring) or set().union(*sectors) != ring:
             return None
         pair = min(self._pairs(spokes), key=lambda pair: self._rank(pair, spokes, sectors), default=None)
@@ -85,20 +85,6 @@ class Rings:
             first, second, back, out = second, first, out, back
         across = [half ^ 1 for half in reversed(back)], out
         return RingCut(loop, across, tuple(sorted(inside - ring)), first, second)
-
-    def _reached(self, piece: int, barred: set[int]) -> set[int]:
-        """The pieces that hang together with one, never across a taken or barred link."""
-        found, waiting = {piece}, [piece]
-        while waiting:
-            here = waiting.pop()
-            for half in (half for ring in self.graph.rings[here] for half in ring):
-                if half // 2 in barred or self.seams.cut[half // 2] or self.graph.links[half // 2].rim:
-                    continue
-                other = self.graph.beyond(half // 2, here)
-                if other not in found:
-                    found.add(other)
-                    waiting.append(other)
-        return found
 
     def _spokes(self, loop: list[int], at: int, ring: set[int]) -> Iterator[list[int]]:
         """The seams that run from a place of a loop right across the ring to the outside, in the order in

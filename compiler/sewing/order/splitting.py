@@ -46,6 +46,7 @@ class _Region:
     chords: list[Chord]
     heading: float | None  # of the seam that parted it from the rest
     setting: Setting | None = None  # while what is set in last is taken from it
+    ends: frozenset[int] = frozenset()  # links at which its ends are sewn to the rest of it
 
 
 class Splitter(Parter):
@@ -160,7 +161,8 @@ class Splitter(Parter):
             if parted:
                 return parted
         if chords:
-            chord = self._choose(region, chords)
+            at_end = next((chord for chord in chords if chord.halves[0] // 2 in region.ends), None)
+            chord = at_end or self._choose(region, chords)
             return self._take(region, chord.halves, None if chord.curved else chord.heading, chords)
         center = region.setting.center if region.setting else self._center(region, self._own_pieces(region))
         path = find_path(
@@ -218,7 +220,8 @@ class Splitter(Parter):
         filler = outermost(self.seams, pieces, setting, self.kinds)
         if filler is None:
             return None
-        return self._take(region, filler.halves, region.heading, chords, setting._replace(last=filler.pieces))
+        setting = setting._replace(last=filler.pieces)
+        return self._take(region, filler.halves, region.heading, chords, setting, filler.ends)
 
     def _center(self, region: _Region, pieces: Sequence[int]) -> complex:
         """About what a region is set together: its own middle where it is a rectangle, as a star among others
@@ -292,8 +295,9 @@ class Splitter(Parter):
         heading: float | None,
         chords: list[Chord],
         setting: Setting | None = None,
+        ends: frozenset[int] = frozenset(),
     ) -> list[_Region]:
-        """Cuts a region along a path into two; with a setting, more is set in last."""
+        """Cuts a region along a path into two; with a setting, more is set in last. `ends` as in a region."""
         side = small_side(self.seams, path, region.count)
         inside = set(side)
         path = first_on_right(self.graph, path, inside)
@@ -311,7 +315,7 @@ class Splitter(Parter):
                 if own
                 else (region.count - len(side), region.total - len(small), region.kinds - kinds)
             )
-            regions.append(_Region(self.new(), *counts, half, here, heading, setting))
+            regions.append(_Region(self.new(), *counts, half, here, heading, setting, ends or region.ends))
             self._seen.add((counts[1], counts[2]))
         node = self.nodes[region.node]
         node.parts, node.path = (regions[0].node, regions[1].node), tuple(path)
