@@ -3,7 +3,8 @@
     python tests/proof/planar_orders.py [COUNT] [SEED]
 
 Knows nothing of how an order is found: a part is the short lines round it. A step joins two parts that lie on
-the table along all that they share, which must be one line of the length it says, and one block is left.
+the table along all that they share, which must be one line of the length it says, or two that close a ring,
+and one block is left.
 """
 
 from __future__ import annotations
@@ -78,9 +79,9 @@ class Table:
         self.places.append(place)
         return len(self.places) - 1
 
-    def join(self, pieces: tuple[int, ...]) -> tuple[float, int]:
-        """Sews the two parts that have these pieces along all that they share, which must be one line: its
-        length and how many ends it has."""
+    def join(self, pieces: tuple[int, ...], seams: int) -> tuple[float, int]:
+        """Sews the two parts that have these pieces along all that they share, which must be so many lines:
+        their length together and how many ends they have."""
         found = [part for part in self.parts if set(part) <= set(pieces)]
         assert len(found) == 2 and len(found[0]) + len(found[1]) == len(pieces), f"{found} make no {pieces}"
         one, two = (self.parts.pop(part) for part in found)
@@ -89,20 +90,23 @@ class Table:
         self.parts[pieces] = (one - shared) | (two - frozenset((b, a) for a, b in shared))
         met = Counter(place for line in shared for place in line)
         ends = sum(many % 2 for many in met.values())
-        assert ends in (0, 2) and _is_one(shared), f"{found} share more than one line"
+        assert ends in (0, 2 * seams) and _hanging(shared) == seams, f"{found} do not share {seams} lines"
         return sum(abs(self.places[a] - self.places[b]) for a, b in shared), ends
 
 
-def _is_one(lines: Lines) -> bool:
-    """Whether lines hang together."""
+def _hanging(lines: Lines) -> int:
+    """Of how many lines, each hanging together, short lines are."""
     beside: dict[int, list[int]] = {}
     for a, b in lines:
         beside.setdefault(a, []).append(b)
         beside.setdefault(b, []).append(a)
-    seen = [next(iter(beside))]
-    for place in seen:
-        seen += [each for each in dict.fromkeys(beside[place]) if each not in seen]
-    return len(seen) == len(beside)
+    count = 0
+    while beside:
+        count += 1
+        seen = [next(iter(beside))]
+        for place in seen:
+            seen += [each for each in dict.fromkeys(beside.pop(place)) if each not in seen]
+    return count
 
 
 def put_together(draft: Draft, assembly: Assembly) -> int:
@@ -111,7 +115,7 @@ def put_together(draft: Draft, assembly: Assembly) -> int:
     for step, unit in zip(assembly.steps, assembly.units, strict=True):
         arcs = sum(edge.arc is not None for edge in step.seam)
         for copy in unit.copies:
-            length, ends = table.join(copy.pieces)
+            length, ends = table.join(copy.pieces, step.seams)
             off = abs(length - step.seam_length)
             slack = NEAR + SLACK * arcs * step.seam_length
             assert off <= slack, f"step {step.step}: {off:.3f}in are not sewn"
